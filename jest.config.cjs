@@ -1,0 +1,27 @@
+/** Type errors are found by `npm run typecheck`, so the tests only strip types: twice as fast on two cores. */
+const stripTypes = [
+  "ts-jest",
+  {
+    tsconfig: {
+      module: "commonjs",
+      target: "es2022",
+      moduleResolution: "bundler",
+      isolatedModules: true,
+      allowJs: true,
+      esModuleInterop: true,
+      resolveJsonModule: true,
+    },
+    diagnostics: false,
+  },
+];
+
+module.exports = {
+  testEnvironment: "node",
+  roots: ["<rootDir>/tests"],
+  testMatch: ["**/*.test.ts"],
+  transform: { "^.+\\.(ts|mjs)$": stripTypes },
+  // Published as ES modules only, which the test runner's loader can't read as they are.
+  transformIgnorePatterns: ["/node_modules/(?!(hucre|satellite\\.js|magvar)/)"],
+  moduleFileExtensions: ["ts", "mjs", "js", "cjs", "json"],
+  reporters: ["default", "<rootDir>/tests/support/closingLine.cjs"],
+};

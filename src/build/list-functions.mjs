@@ -1,0 +1,43 @@
+/**
+ * Writes src/functions/all.ts: the list of every sheet function, found by
+ * reading the folders, so that adding a function is adding one file.
+ */
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import path from "node:path";
+import { fileURLToPath } from "node:url";
+
+const folder = path.join(path.dirname(fileURLToPath(import.meta.url)), "..", "functions");
+const GROUPS = ["sightline", "signal", "power", "tuners", "bonding", "estimate", "about"];
+
+export function listFunctions() {
+  const found = GROUPS.flatMap((group) => {
+    let files = [];
+    try {
+      files = readdirSync(path.join(folder, group)).filter((file) => file.endsWith(".ts"));
+    } catch {
+      return [];
+    }
+    return files.sort().flatMap((file) => {
+      const text = readFileSync(path.join(folder, group, file), "utf8");
+      const names = [...text.matchAll(/^export const (\w+) = declare\(/gm)].map((match) => match[1]);
+      return names.map((name) => ({ name, from: `./${group}/${file.slice(0, -3)}` }));
+    });
+  });
+  return [
+    "// Generated from the folders beside this file by `npm run generate`; do not edit.",
+    'import type { SheetFunction } from "./core/declare";',
+    ...found.map(({ name, from }) => `import { ${name} } from "${from}";`),
+    "",
+    "/** Every sheet function, by group and then by name. */",
+    "export const allFunctions: readonly SheetFunction[] = [",
+    ...found.map(({ name }) => `  ${name},`),
+    "];",
+    "",
+  ].join("\n");
+}
+
+export function writeFunctionList() {
+  writeFileSync(path.join(folder, "all.ts"), listFunctions());
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) writeFunctionList();
