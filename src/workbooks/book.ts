@@ -1,0 +1,157 @@
+/**
+ * A workbook as plain data: what lies between a definition and the hosts. A
+ * definition is laid out into a book; the file host writes and reads books;
+ * the grid engine loads them, computes them and gives them back. It can be
+ * turned into JSON and back without loss.
+ */
+import type { FaultCode } from "../engine/faults";
+
+/** What a cell holds or shows. A date is a sheet's date number with a date format. */
+export type BookValue = number | string | boolean;
+
+/** A computed error, with its sentence where we have one. */
+export interface BookError {
+  readonly error: FaultCode | (string & {});
+  readonly message?: string;
+}
+
+/** A computed value; `""` is a formula's empty result. */
+export type BookResult = BookValue | BookError;
+
+export interface BookCell {
+  /** What a person or the template typed. Absent in a formula cell and in an empty styled cell. */
+  value?: BookValue;
+  /** Without the equals sign, as people see it: `RIG.CABLELOSS(…)`, names and A1 references. */
+  formula?: string;
+  /**
+   * For a formula that spills: how many rows and columns it fills, its own
+   * cell included. Absent for a formula with one result.
+   */
+  spill?: { readonly rows: number; readonly columns: number };
+  /** Index into the book's `looks`. */
+  look?: number;
+  /** A note that pops up beside the cell. */
+  note?: string;
+}
+
+export type Edge = "thin" | "medium";
+
+/** How a cell looks; every part optional, so that two cells with one look share it. */
+export interface Look {
+  readonly bold?: boolean;
+  readonly italic?: boolean;
+  /** Font size in points; 10 where absent. */
+  readonly size?: number;
+  /** Text colour, six hex digits without `#`. */
+  readonly color?: string;
+  /** Fill colour, six hex digits without `#`. */
+  readonly fill?: string;
+  readonly align?: "left" | "center" | "right";
+  readonly vertical?: "top" | "middle" | "bottom";
+  readonly wrap?: boolean;
+  readonly edges?: {
+    readonly top?: Edge;
+    readonly right?: Edge;
+    readonly bottom?: Edge;
+    readonly left?: Edge;
+  };
+  /** A sheet's number format, for example `0.0` or `yyyy-mm-dd`. */
+  readonly format?: string;
+  /** Only `false` differs from the sheet's own rule: a cell may be edited on a protected sheet. */
+  readonly locked?: boolean;
+}
+
+/** A rule for what may be typed into a range. */
+export interface BookValidation {
+  /** A1 range on its own sheet, without dollar signs: `B5:B40`. */
+  readonly range: string;
+  readonly rule:
+    | { readonly kind: "number"; readonly min?: number; readonly max?: number; readonly integer?: boolean }
+    | { readonly kind: "date"; readonly min?: number; readonly max?: number }
+    | { readonly kind: "choice"; readonly choices: readonly string[] }
+    /** The values of a named range are offered. */
+    | { readonly kind: "named"; readonly name: string }
+    | { readonly kind: "text"; readonly maxLength: number };
+  /** Shown when the cell is chosen: what to give, unit, an example. */
+  readonly promptTitle?: string;
+  readonly prompt?: string;
+  /** Shown when the value is refused. */
+  readonly refusal?: string;
+  /** The value is kept, with a warning; absent means it is refused. */
+  readonly warnOnly?: boolean;
+}
+
+/** A cell of the range whose text is one of the words takes this look on top of its own. */
+export interface BookMark {
+  readonly range: string;
+  readonly words: readonly string[];
+  /** Index into the book's `looks`. */
+  readonly look: number;
+}
+
+export interface BookPrint {
+  readonly orientation: "portrait" | "landscape";
+  readonly paper: "a4" | "letter";
+  /** A1 range that prints; the whole sheet where absent. */
+  readonly area?: string;
+  /** Last row (1-based) of the rows repeated on every page, counted from `repeatFrom`. */
+  readonly repeatFrom?: number;
+  readonly repeatTo?: number;
+  /** Foot of the page: left and right text; the middle is "page x of y". */
+  readonly footLeft?: string;
+  readonly footRight?: string;
+}
+
+export interface BookSheet {
+  name: string;
+  /** Keys are A1 addresses without dollar signs. */
+  cells: Record<string, BookCell>;
+  /** Computed values of formula cells and of the cells they spill into, by A1 address. */
+  results: Record<string, BookResult>;
+  /** Rows and columns that the sheet shows. */
+  rowCount: number;
+  columnCount: number;
+  /** Width in characters by 0-based column. */
+  columnWidths: Record<number, number>;
+  /** Height in points by 0-based row. */
+  rowHeights: Record<number, number>;
+  frozenRows: number;
+  frozenColumns: number;
+  validations: BookValidation[];
+  marks: BookMark[];
+  /** Native formulas are locked, without a password. */
+  protected: boolean;
+  print?: BookPrint;
+  /** Six hex digits for the sheet's tab. */
+  tabColor?: string;
+  hidden?: boolean;
+}
+
+export interface BookName {
+  name: string;
+  sheet: string;
+  /** A1 range without dollar signs: `C5:C30`. */
+  range: string;
+}
+
+export interface Book {
+  /** Which template it was made from and its version; empty for a workbook that is not ours. */
+  template: string;
+  templateVersion: string;
+  title: string;
+  looks: Look[];
+  sheets: BookSheet[];
+  names: BookName[];
+}
+
+export const isBookError = (result: BookResult | undefined): result is BookError =>
+  typeof result === "object" && result !== null;
+
+/** The book's index for a look, added when it is new. */
+export function lookIndex(book: { looks: Look[] }, look: Look): number {
+  const key = JSON.stringify(look);
+  const found = book.looks.findIndex((one) => JSON.stringify(one) === key);
+  if (found >= 0) return found;
+  book.looks.push(look);
+  return book.looks.length - 1;
+}
