@@ -57,6 +57,14 @@ export function limitsInWords({ min, max, aboveMin, integer, unit }: Limits): st
   return `${integer ? "a whole number" : "a number"}${unit ? ` in ${unit}` : ""}`;
 }
 
+/** How many names a sentence lists before it says how many more there are. */
+const MOST_LISTED = 8;
+
+const shortList = (names: readonly string[]): string =>
+  names.length > MOST_LISTED
+    ? `${names.slice(0, MOST_LISTED).map(shown).join(", ")} and ${names.length - MOST_LISTED} more`
+    : names.map(shown).join(", ");
+
 export const faults = {
   missing: (name: string, what: string): Fault => fault("#VALUE!", `${name} is missing. Give ${what}.`),
 
@@ -115,6 +123,153 @@ export const faults = {
     fault(
       "#VALUE!",
       `The site at latitude ${shown(latitude)} deg lies straight under the slot at ${shown(slot)} deg east, where an azimuth has no meaning. Aim the dish at the zenith.`,
+    ),
+
+  outsideMagneticModel: (date: Date, first: string, last: string): Fault =>
+    fault(
+      "#N/A",
+      `date is ${date.toISOString().slice(0, 10)}; the magnetic model WMM2025 holds from ${first} to ${last}. Give a date within that span, or take the declination from a current chart.`,
+    ),
+
+  compassBlackout: (horizontal: number): Fault =>
+    fault(
+      "#N/A",
+      `The horizontal magnetic field at this site is ${shown(Math.round(horizontal))} nT; a compass needs 2000 nT or more. Take the bearing from the sun or from a map.`,
+    ),
+
+  belowHorizon: (slot: number, elevation: number): Fault =>
+    fault(
+      "#N/A",
+      `The slot at ${shown(slot)} deg east stands at an elevation of ${elevation.toFixed(1)} deg; it must be 0 deg or more to be seen. Choose a slot above this site's horizon.`,
+    ),
+
+  unknownCable: (name: string, known: readonly string[]): Fault =>
+    fault(
+      "#N/A",
+      `There is no cable ${shown(name)}. Known are ${shortList(known)}. Use one of these names, or add the cable to the cable table.`,
+    ),
+
+  cableTwice: (name: string): Fault =>
+    fault(
+      "#VALUE!",
+      `The cable ${shown(name)} stands in more than one row of the cable table. Give every row its own name.`,
+    ),
+
+  cableLikeUnknown: (name: string, like: string, known: readonly string[]): Fault =>
+    fault(
+      "#VALUE!",
+      `The cable ${shown(name)} is said to be like ${shown(like)}, which is not a built-in type. Use one of ${known.map(shown).join(", ")}, or leave it blank and give the figures.`,
+    ),
+
+  cableLacks: (name: string, column: string): Fault =>
+    fault(
+      "#VALUE!",
+      `The cable ${shown(name)} has no ${column} in the cable table. Fill that column, or name a built-in type in the column "like".`,
+    ),
+
+  cableTermBlank: (name: string, term: string): Fault =>
+    fault(
+      "#VALUE!",
+      `The cable ${shown(name)} has a blank ${term} beside other loss coefficients. Give all three of k1, k2 and k0; write 0 for a term that the cable does not have.`,
+    ),
+
+  cableGains: (name: string, frequencyMHz: number, decibelsPer100m: number): Fault =>
+    fault(
+      "#VALUE!",
+      `The coefficients of cable ${shown(name)} give ${shown(decibelsPer100m)} dB per 100 m at ${shown(frequencyMHz)} MHz; a cable's loss must be 0 dB or more. Check k1, k2 and k0 in the cable table.`,
+    ),
+
+  lowAboveHigh: (lowName: string, low: number, highName: string, high: number, unit: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${lowName} is ${shown(low)} ${unit}, above ${highName}, which is ${shown(high)} ${unit}. Give the lower value first.`,
+    ),
+
+  noVoltage: (microvolts: number): Fault =>
+    fault(
+      "#VALUE!",
+      `value is ${shown(microvolts)} µV; a level needs more than 0 µV. Check the reading and its unit.`,
+    ),
+
+  waysMissing: (position: number): Fault =>
+    fault(
+      "#VALUE!",
+      `Entry ${position} of the list has an excess loss but no number of ways. Give the ways, or 1 for a plain loss.`,
+    ),
+
+  treeUnknownParent: (id: string, parent: string): Fault =>
+    fault(
+      "#N/A",
+      `${shown(id)} is fed from ${shown(parent)}, which is neither an id of this tree nor one of its tops. Check the spelling, or leave it blank for a row fed straight from the top.`,
+    ),
+
+  treeDuplicate: (id: string): Fault =>
+    fault("#VALUE!", `The id ${shown(id)} is given to more than one row. Give every row its own id.`),
+
+  treeIdIsTop: (id: string): Fault =>
+    fault(
+      "#VALUE!",
+      `The id ${shown(id)} is also the name of a top, such as a head unit. Give the row another id.`,
+    ),
+
+  treeLoop: (ids: readonly string[]): Fault =>
+    fault(
+      "#VALUE!",
+      `The rows feed each other in a loop: ${ids.length > MOST_LISTED ? [...ids.slice(0, MOST_LISTED).map(shown), `${ids.length - MOST_LISTED} more`].join(" from ") : ids.map(shown).join(" from ")} from ${shown(ids[0])}. Feed one of them from outside the loop.`,
+    ),
+
+  treeBelowFault: (id: string, bad: string): Fault =>
+    fault(
+      "#N/A",
+      `${shown(id)} hangs below ${shown(bad)}, whose own row has a fault. Put the row of ${shown(bad)} right first.`,
+    ),
+
+  noOperatingPoint: (supply: number, load: number, kind: "A" | "W", ohms: number): Fault =>
+    fault(
+      "#VALUE!",
+      `There is no operating point: ${shown(supply)} V through ${shown(ohms)} ohm cannot feed a load of ${shown(load)} ${kind}. Shorten the run, take a cable of lower resistance, or raise the supply.`,
+    ),
+
+  atRow: (name: string, row: number, { code, message }: Fault): Fault =>
+    fault(code, `Row ${row} of ${name}: ${message}`),
+
+  unknownReceiver: (value: string, known: readonly string[]): Fault =>
+    fault(
+      "#N/A",
+      `receivers is ${shown(value)}, a kind with no tuner count. Give one of ${known.map(shown).join(", ")}, or add the kind to the catalogue.`,
+    ),
+
+  listedTwice: (name: string, kind: string, first: number, second: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${name} lists ${shown(kind)} twice, with ${shown(first)} and with ${shown(second)} tuners. Keep one of the two rows.`,
+    ),
+
+  tooManyTuners: (what: string, tuners: number, capacity: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${what} needs ${shown(tuners)} tuners, more than the ${shown(capacity)} that one head unit serves. Split it into groups of ${shown(capacity)} or fewer, or use a head unit with more user bands.`,
+    ),
+
+  bandsRunOver: (headUnit: string, needed: number, limit: number): Fault =>
+    fault(
+      "#VALUE!",
+      `Head unit ${headUnit} would need ${needed} user bands up to this row; one output has at most ${limit} (EN 50607). Move this row to another head unit.`,
+    ),
+
+  longerThanReel: (run: string, length: number, cut: number, reel: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${run} is ${shown(length)}, cut at ${shown(cut)} with slack and waste, and the reel holds ${shown(reel)}. A run is not spliced: choose a longer reel, or put in a joint on purpose and enter two runs.`,
+    ),
+
+  runWithoutCable: (run: string, length: number): Fault =>
+    fault("#VALUE!", `${run} is ${shown(length)} long but names no cable. Give the cable of that run.`),
+
+  marginTooHigh: (margin: number): Fault =>
+    fault(
+      "#VALUE!",
+      `margin is ${shown(margin)}; it must be from 0 to less than 1, a share of the price. Write 0.2 or 20% for twenty per cent.`,
     ),
 
   noResult: (name: string): Fault =>

@@ -31,6 +31,8 @@ export type Volts = number;
 export type Amperes = number;
 /** Power in watts. */
 export type Watts = number;
+/** Magnetic flux density in nanotesla. */
+export type Nanoteslas = number;
 /** Money in the currency's smallest unit, an integer. */
 export type MinorUnits = number;
 /** Calendar time as a decimal year, for example 2026.5. */

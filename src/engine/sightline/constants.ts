@@ -8,3 +8,12 @@ export const WGS84_F = 1 / 298.257223563;
 export const WGS84_E2 = WGS84_F * (2 - WGS84_F);
 /** Radius of the geostationary orbit; textbooks round it to 42 164 km. */
 export const GSO_RADIUS_KM = 42_164.17;
+
+/** First day of WMM2025: its epoch, 2025.0. */
+export const MAGNETIC_MODEL_FIRST_DAY = "2025-01-01";
+/** Last whole day that the geomagnetism 0.2.0 package answers from WMM2025; the model itself runs to 2030.0. */
+export const MAGNETIC_MODEL_LAST_DAY = "2029-11-12";
+/** Horizontal field below which a compass is useless (WMM2025 report, blackout zone; from memory). */
+export const COMPASS_BLACKOUT_NT = 2000;
+/** Horizontal field below which a compass is doubtful (WMM2025 report, caution zone; from memory). */
+export const COMPASS_CAUTION_NT = 6000;

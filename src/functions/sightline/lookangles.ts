@@ -1,5 +1,7 @@
 import { isFault } from "../../engine/faults";
+import { elevation } from "../../engine/sightline/elevation";
 import { lookAngles } from "../../engine/sightline/lookAngles";
+import { slantRange } from "../../engine/sightline/slantRange";
 import { declare } from "../core/declare";
 import { heightM, latitude, longitude, orbitalSlot } from "./parameters";
 
@@ -21,15 +23,21 @@ export const lookangles = declare({
   tasks: ["Where does the dish point, all three figures at once?"],
   examples: [
     {
-      formula: 'RIG.LOOKANGLES(45,-90,"101W")',
-      result: [[195.4, 37, 38020]],
-      tolerance: 2,
-      source: "Roddy, Satellite Communications, 4th ed., example 16.1 (sphere, rounded)",
+      formula: "RIG.LOOKANGLES(-18.1416,178.4419,-177,10)",
+      result: [[14.374766, 68.094556, 36177.3592]],
+      tolerance: 0.001,
+      source: "satellite.js 7.1.0, ecfToLookAngles on WGS84",
     },
   ],
   seeAlso: ["AZIMUTH", "ELEVATION", "SLANTRANGE"],
+  faultsWhen: ["The site lies straight under the slot: then the azimuth alone is a fault."],
   compute: (latitude, longitude, slot, height) => {
     const angles = lookAngles(latitude, longitude, slot, height);
-    return isFault(angles) ? angles : [angles.azimuth, angles.elevation, angles.range];
+    // Under the slot only the azimuth has no meaning; the other two cells keep their values.
+    return [
+      isFault(angles) ? angles : angles.azimuth,
+      elevation(latitude, longitude, slot, height),
+      slantRange(latitude, longitude, slot, height),
+    ];
   },
 });

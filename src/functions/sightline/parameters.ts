@@ -1,5 +1,5 @@
 /** The arguments that the sightline functions share. */
-import { number, optional, slot } from "../core/parameters";
+import { date, number, optional, slot } from "../core/parameters";
 
 export const latitude = number({
   name: "latitude",
@@ -28,3 +28,8 @@ export const heightM = optional(
   number({ name: "height_m", help: "Height of the site above sea level.", unit: "m", min: -500, max: 9000 }),
   0,
 );
+
+export const onDate = date({
+  name: "date",
+  help: "Day of the visit: a date cell, text such as 2026-07-04, or a decimal year.",
+});
