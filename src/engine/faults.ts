@@ -272,6 +272,36 @@ export const faults = {
       `margin is ${shown(margin)}; it must be from 0 to less than 1, a share of the price. Write 0.2 or 20% for twenty per cent.`,
     ),
 
+  sameSlots: (slot: number): Fault =>
+    fault(
+      "#VALUE!",
+      `Both slots stand at ${shown(slot)} deg east; a tilt needs two different ones from -180 to 180 deg east. Use POLSKEW for a single slot.`,
+    ),
+
+  noPairAim: (latitude: number): Fault =>
+    fault(
+      "#VALUE!",
+      `At latitude ${shown(latitude)} deg the middle of the two slots lies straight overhead, or they lie opposite each other; an aim needs a middle below 90 deg of elevation. Turn the dish by the slots' own azimuths.`,
+    ),
+
+  marginTooWide: (margin: number, elevation: number): Fault =>
+    fault(
+      "#VALUE!",
+      `margin_deg is ${shown(margin)} deg; it must be less than the elevation of ${shown(elevation)} deg. Take a smaller margin, or another place for the dish.`,
+    ),
+
+  noPeak: (sum: number): Fault =>
+    fault(
+      "#VALUE!",
+      `drop_plus and drop_minus add up to ${shown(sum)} dB; at a peak the sum must be more than 0 dB. Search the main lobe again: this is a side lobe, a dip or an unsteady reading.`,
+    ),
+
+  stepTooWide: (sum: number, limit: number): Fault =>
+    fault(
+      "#VALUE!",
+      `drop_plus and drop_minus add up to ${shown(sum)} dB; the step must be small enough to keep the sum at ${shown(limit)} dB or less. Turn by a smaller step.`,
+    ),
+
   noResult: (name: string): Fault =>
     fault(
       "#VALUE!",

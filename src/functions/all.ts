@@ -1,10 +1,60 @@
 // Generated from the folders beside this file by `npm run generate`; do not edit.
 import type { SheetFunction } from "./core/declare";
 import { azimuth } from "./sightline/azimuth";
+import { compass } from "./sightline/compass";
+import { declination } from "./sightline/declination";
+import { elevation } from "./sightline/elevation";
 import { lookangles } from "./sightline/lookangles";
+import { slantrange } from "./sightline/slantrange";
+import { cableloss } from "./signal/cableloss";
+import { cableslope } from "./signal/cableslope";
+import { cascade } from "./signal/cascade";
+import { level } from "./signal/level";
+import { splitloss } from "./signal/splitloss";
+import { tapthrough } from "./signal/tapthrough";
+import { treeloss } from "./signal/treeloss";
+import { treeroot } from "./signal/treeroot";
+import { window } from "./signal/window";
+import { loadvolts } from "./power/loadvolts";
+import { longestrun } from "./power/longestrun";
+import { loopohms } from "./power/loopohms";
+import { voltdrop } from "./power/voltdrop";
+import { allot } from "./tuners/allot";
+import { headunits } from "./tuners/headunits";
+import { tunercount } from "./tuners/tunercount";
+import { userbands } from "./tuners/userbands";
+import { reels } from "./estimate/reels";
+import { roundmoney } from "./estimate/roundmoney";
+import { sellprice } from "./estimate/sellprice";
+import { version } from "./about/version";
 
 /** Every sheet function, by group and then by name. */
 export const allFunctions: readonly SheetFunction[] = [
   azimuth,
+  compass,
+  declination,
+  elevation,
   lookangles,
+  slantrange,
+  cableloss,
+  cableslope,
+  cascade,
+  level,
+  splitloss,
+  tapthrough,
+  treeloss,
+  treeroot,
+  window,
+  loadvolts,
+  longestrun,
+  loopohms,
+  voltdrop,
+  allot,
+  headunits,
+  tunercount,
+  userbands,
+  reels,
+  roundmoney,
+  sellprice,
+  version,
 ];

@@ -1,0 +1,34 @@
+import { loadVolts } from "../../engine/power/loadVolts";
+import { declare } from "../core/declare";
+import { kind, load, ohms, POWER_CAUTION, supply } from "./parameters";
+
+export const loadvolts = declare({
+  name: "LOADVOLTS",
+  group: "Power",
+  summary: "Voltage that is left at a load at the end of a cable.",
+  parameters: [supply, load, ohms, kind],
+  result: { shape: "cell", unit: "V", help: "Voltage at the load." },
+  equation: "Constant current: Vs − I·R. Constant power: (Vs + √(Vs² − 4·P·R))/2.",
+  source: "Ohm's and Kirchhoff's laws.",
+  accuracy:
+    "Exact for the load described; a real head unit lies between constant current and constant power, and W is the more cautious. That a head unit needs 21 V and that a hand meter gives only 18 V is common practice, no source: use your own unit's figure.",
+  tasks: ["Does the head unit get its voltage down this cable?", "Is a power inserter needed on this run?"],
+  examples: [
+    {
+      formula: "RIG.LOADVOLTS(24,0.25,5.85)",
+      result: 22.5375,
+      tolerance: 1e-9,
+      source: "150 ft of 39 ohm per 1000 ft: 24 − 0.25·5.85, worked by hand",
+    },
+    {
+      formula: 'RIG.LOADVOLTS(24,6,5.85,"W")',
+      result: 22.4355,
+      tolerance: 1e-4,
+      source: "(24 + √(576 − 140.4))/2, worked by hand",
+    },
+  ],
+  seeAlso: ["VOLTDROP", "LOOPOHMS", "LONGESTRUN"],
+  faultsWhen: ["There is no operating point: the resistance is too great for the load."],
+  caution: POWER_CAUTION,
+  compute: loadVolts,
+});
