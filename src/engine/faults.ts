@@ -236,7 +236,7 @@ export const faults = {
   unknownReceiver: (value: string, known: readonly string[]): Fault =>
     fault(
       "#N/A",
-      `receivers is ${shown(value)}, a kind with no tuner count. Give one of ${known.map(shown).join(", ")}, or add the kind to the catalogue.`,
+      `receivers is ${shown(value)}, a kind with no tuner count. Give one of ${shortList(known)}, or add the kind to the catalogue.`,
     ),
 
   listedTwice: (name: string, kind: string, first: number, second: number): Fault =>
@@ -300,6 +300,20 @@ export const faults = {
     fault(
       "#VALUE!",
       `drop_plus and drop_minus add up to ${shown(sum)} dB; the step must be small enough to keep the sum at ${shown(limit)} dB or less. Turn by a smaller step.`,
+    ),
+
+  beyondMainLobe: (error: number, limit: number): Fault =>
+    fault(
+      "#VALUE!",
+      `error_deg is ${shown(error)} deg; for this beamwidth it must be from ${shown(-limit)} to ${shown(limit)} deg, beyond which the main lobe ends. Aim the dish better, or check the beamwidth.`,
+    ),
+
+  modeNotInTable: (standard: string, modulation: string, rate: string, known: readonly string[]): Fault =>
+    fault(
+      "#N/A",
+      known.length === 0
+        ? `${standard} has no ${modulation}. Give QPSK, or DVB-S2 as the standard.`
+        : `The table here has no ${standard} ${modulation} with code rate ${shown(rate)}. It has ${known.join(", ")}; write the rate as text such as '3/4, because a sheet turns 3/4 into a date.`,
     ),
 
   noResult: (name: string): Fault =>

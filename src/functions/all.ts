@@ -4,8 +4,20 @@ import { azimuth } from "./sightline/azimuth";
 import { compass } from "./sightline/compass";
 import { declination } from "./sightline/declination";
 import { elevation } from "./sightline/elevation";
+import { facetilt } from "./sightline/facetilt";
 import { lookangles } from "./sightline/lookangles";
+import { offsetangle } from "./sightline/offsetangle";
+import { pairaim } from "./sightline/pairaim";
+import { pairtilt } from "./sightline/pairtilt";
+import { peakoffset } from "./sightline/peakoffset";
+import { polskew } from "./sightline/polskew";
+import { rayheight } from "./sightline/rayheight";
+import { refraction } from "./sightline/refraction";
+import { separation } from "./sightline/separation";
+import { setback } from "./sightline/setback";
 import { slantrange } from "./sightline/slantrange";
+import { suncheck } from "./sightline/suncheck";
+import { sunposition } from "./sightline/sunposition";
 import { cableloss } from "./signal/cableloss";
 import { cableslope } from "./signal/cableslope";
 import { cascade } from "./signal/cascade";
@@ -34,8 +46,20 @@ export const allFunctions: readonly SheetFunction[] = [
   compass,
   declination,
   elevation,
+  facetilt,
   lookangles,
+  offsetangle,
+  pairaim,
+  pairtilt,
+  peakoffset,
+  polskew,
+  rayheight,
+  refraction,
+  separation,
+  setback,
   slantrange,
+  suncheck,
+  sunposition,
   cableloss,
   cableslope,
   cascade,

@@ -1,0 +1,85 @@
+import { isFault } from "../../engine/faults";
+import { packReels } from "../../engine/estimate/packReels";
+import { runsOfCable } from "../../engine/estimate/runsOfCable";
+import { declare } from "../core/declare";
+import { optional, text } from "../core/parameters";
+import { reelLength, runCables, runLengths, slack, waste } from "./parameters";
+
+const cable = text({
+  name: "cable",
+  help: "The cable to count: only its runs are packed. A column beside reel gives a row for each cable.",
+  wanted: "a cable's name",
+});
+
+export const reels = declare({
+  name: "REELS",
+  group: "Estimate",
+  summary: "Whole reels of cable to order when no run may be spliced.",
+  parameters: [
+    runLengths("lengths", "Length of each run, as one list; blank rows and 0 are no runs."),
+    reelLength,
+    optional(slack, 0),
+    optional(waste, 0),
+    optional(runCables("cables", "The cable of each run, as one list beside lengths; goes with cable.")),
+    optional(cable),
+    optional(runLengths("more_lengths", "A second list of runs, such as those of another sheet.")),
+    optional(runCables("more_cables", "The cable of each run in more_lengths.")),
+    optional(runLengths("extra_lengths", "A third list of runs.")),
+    optional(runCables("extra_cables", "The cable of each run in extra_lengths.")),
+  ],
+  result: { shape: "cell", unit: "reels", help: "Whole number of reels; 0 where there is no run." },
+  equation:
+    "cut = (length + slack) × (1 + waste); the cuts are packed whole onto reels: first-fit decreasing against a lower bound, then an exact search.",
+  source:
+    "Bin packing: Martello & Toth, Knapsack Problems (1990), ch. 8; lower bound: Fekete & Schepers (2001); bound of first-fit decreasing: Dósa (2007)",
+  accuracy:
+    "The least number of reels for small jobs and most large ones. With more than 100 different lengths, or where the search is cut off at 100,000 steps, at most 11/9 of the least plus 6/9. Total length over reel length is only a lower bound.",
+  tasks: [
+    "How many reels of cable do I order?",
+    "How many reels of each kind of cable, over all sheets?",
+    "Will the runs come off two reels without a joint?",
+  ],
+  examples: [
+    {
+      formula: "RIG.REELS({140;95;95;60;180},500,10,0.1)",
+      result: 2,
+      source:
+        "by hand: cuts of 165, 115.5, 115.5, 77 and 209 ft, 682 ft in all; 209 + 165 + 115.5 and 115.5 + 77 come off two reels of 500 ft",
+    },
+    {
+      formula: "RIG.REELS({60;60;60},100)",
+      result: 3,
+      source: "by hand: no two runs of 60 come off one reel of 100, though 180 in all would need only two",
+    },
+  ],
+  seeAlso: ["ROUNDMONEY", "SELLPRICE"],
+  faultsWhen: [
+    "A run with its slack and waste is longer than the reel.",
+    "cable is given without cables, or cables without cable, or a run has a length and no cable.",
+    "A list of cables is not as long as its list of lengths.",
+  ],
+  compute: (
+    lengths,
+    reel,
+    slack,
+    waste,
+    cables,
+    cable,
+    moreLengths,
+    moreCables,
+    extraLengths,
+    extraCables,
+  ) => {
+    const runs = runsOfCable(
+      [
+        { name: "lengths", lengths, cables, cablesName: "cables" },
+        { name: "more_lengths", lengths: moreLengths, cables: moreCables, cablesName: "more_cables" },
+        { name: "extra_lengths", lengths: extraLengths, cables: extraCables, cablesName: "extra_cables" },
+      ],
+      cable,
+    );
+    if (isFault(runs)) return runs;
+    const packing = packReels(runs, reel, slack, waste);
+    return isFault(packing) ? packing : packing.reels.length;
+  },
+});
