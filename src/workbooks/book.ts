@@ -147,11 +147,21 @@ export interface Book {
 export const isBookError = (result: BookResult | undefined): result is BookError =>
   typeof result === "object" && result !== null;
 
+/** Looks by their text, for each book's list: a big book asks for the same few looks very often. */
+const lookTexts = new WeakMap<Look[], Map<string, number>>();
+
 /** The book's index for a look, added when it is new. */
-export function lookIndex(book: { looks: Look[] }, look: Look): number {
+export function lookIndex({ looks }: { looks: Look[] }, look: Look): number {
+  let known = lookTexts.get(looks);
+  if (!known || known.size > looks.length) {
+    known = new Map(looks.map((one, index) => [JSON.stringify(one), index]));
+    lookTexts.set(looks, known);
+  }
   const key = JSON.stringify(look);
-  const found = book.looks.findIndex((one) => JSON.stringify(one) === key);
-  if (found >= 0) return found;
-  book.looks.push(look);
-  return book.looks.length - 1;
+  let index = known.get(key);
+  if (index === undefined) {
+    index = looks.push(look) - 1;
+    known.set(key, index);
+  }
+  return index;
 }

@@ -1,0 +1,220 @@
+/** Turns a model of the spreadsheet library, with what it has computed, back into a book. */
+import { address, parseRange, rangeOf } from "../../workbooks/address";
+import {
+  lookIndex,
+  type Book,
+  type BookCell,
+  type BookMark,
+  type BookResult,
+  type BookSheet,
+  type Edge,
+  type Look,
+} from "../../workbooks/book";
+import { callsUs } from "../../workbooks/layOut";
+import { NO_FACTS, type BookFacts } from "./bookFacts";
+import type { GridDocument, GridLibrary, GridModel } from "./library";
+import { CELL_PADDING_PIXELS, PIXELS_PER_CHARACTER, PIXELS_PER_POINT } from "./toDocument";
+
+type SheetDocument = GridDocument["sheets"][number];
+
+/**
+ * @param model a model whose document {@link toDocument} made, edited or not
+ * @returns the workbook with its computed values
+ */
+export function fromModel(library: GridLibrary, model: GridModel): Book {
+  const exported = model.exportData();
+  const getters = model.getters as GridModel["getters"] & { getBookFacts?: () => BookFacts };
+  const facts = getters.getBookFacts?.() ?? NO_FACTS;
+  const book: Book = {
+    template: facts.template,
+    templateVersion: facts.templateVersion,
+    title: facts.title,
+    looks: [],
+    sheets: [],
+    names: Object.entries(exported.namedRanges).flatMap(([name, text]) => {
+      const found = /^(?:'((?:[^']|'')+)'|([^'!]+))!(.+)$/.exec(text);
+      const zone = found && parseRange(found[3]!);
+      if (!found || !zone) return [];
+      return [{ name, sheet: (found[1]?.replace(/''/g, "'") ?? found[2])!, range: rangeOf(zone) }];
+    }),
+  };
+  for (const sheetDocument of exported.sheets) {
+    book.sheets.push(sheetFrom(library, model, sheetDocument, exported, facts, book));
+  }
+  return book;
+}
+
+function sheetFrom(
+  library: GridLibrary,
+  model: GridModel,
+  sheet: SheetDocument,
+  exported: GridDocument,
+  facts: BookFacts,
+  book: Book,
+): BookSheet {
+  const { getters } = model;
+  const sheetFacts = facts.sheets[sheet.id];
+  const cells: Record<string, BookCell> = {};
+  const results: Record<string, BookResult> = {};
+
+  for (const [at, look] of looksOf(sheet, exported)) cells[at] = { look: lookIndex(book, look) };
+  const formulas = new Set<string>();
+  for (const cell of getters.getCells(sheet.id)) {
+    const position = getters.getCellPosition(cell.id);
+    const at = address(position.row, position.col);
+    const kept = (cells[at] ??= {});
+    if (cell.isFormula) {
+      formulas.add(at);
+      kept.formula = cell.compiledFormula.toFormulaString(getters).slice(1);
+      const zone = getters.getSpreadZone(position);
+      if (zone) kept.spill = { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 };
+    } else if (cell.parsedValue !== null && cell.parsedValue !== "") {
+      kept.value = cell.parsedValue;
+    }
+  }
+  for (const [at, note] of Object.entries(sheetFacts?.notes ?? {})) (cells[at] ??= {}).note = note;
+
+  const errors = library.registries.errorTypes;
+  for (const position of getters.getEvaluatedCellsPositions(sheet.id)) {
+    const at = address(position.row, position.col);
+    if (!formulas.has(at) && cells[at]?.value !== undefined) continue;
+    const { value, message } = getters.getEvaluatedCell(position) as {
+      value: number | string | boolean | null;
+      message?: string;
+    };
+    if (value === null) continue;
+    results[at] = typeof value === "string" && errors.has(value) ? { error: value, message } : value;
+  }
+
+  const validations = [...(sheetFacts?.validations ?? [])];
+  unlockInputsAndCalls(
+    book,
+    cells,
+    validations.map(({ range }) => range),
+  );
+  return {
+    name: sheet.name,
+    cells,
+    results,
+    rowCount: sheet.rowNumber,
+    columnCount: sheet.colNumber,
+    columnWidths: sizes(sheet.cols, (size) => (size - CELL_PADDING_PIXELS) / PIXELS_PER_CHARACTER),
+    rowHeights: sizes(sheet.rows, (size) => size / PIXELS_PER_POINT),
+    frozenRows: sheet.panes?.ySplit ?? 0,
+    frozenColumns: sheet.panes?.xSplit ?? 0,
+    validations,
+    marks: marksOf(sheet, book),
+    protected: sheetFacts?.protected ?? false,
+    print: sheetFacts?.print,
+    tabColor: sheet.color?.replace("#", ""),
+    hidden: sheet.isVisible ? undefined : true,
+  };
+}
+
+/**
+ * The library's styles know no lock. An input cell is one that has a rule for
+ * what may be typed; a cell that holds a call of ours, or shows one's result,
+ * must never be locked, because Excel can then get stuck on #NAME?.
+ */
+function unlockInputsAndCalls(
+  book: Book,
+  cells: Record<string, BookCell>,
+  inputRanges: readonly string[],
+): void {
+  const calls = Object.entries(cells).flatMap(([at, { formula, spill }]) => {
+    const zone = formula !== undefined && callsUs(formula) ? parseRange(at) : undefined;
+    if (!zone) return [];
+    return [
+      { ...zone, bottom: zone.top + (spill?.rows ?? 1) - 1, right: zone.left + (spill?.columns ?? 1) - 1 },
+    ];
+  });
+  for (const zone of [...inputRanges.flatMap((range) => parseRange(range) ?? []), ...calls]) {
+    for (let row = zone.top; row <= zone.bottom; row++) {
+      for (let column = zone.left; column <= zone.right; column++) {
+        const cell = (cells[address(row, column)] ??= {});
+        const look = cell.look === undefined ? {} : book.looks[cell.look]!;
+        cell.look = lookIndex(book, { ...look, locked: false });
+      }
+    }
+  }
+}
+
+const sizes = (
+  headers: Record<number, { size?: number }>,
+  convert: (pixels: number) => number,
+): Record<number, number> =>
+  Object.fromEntries(
+    Object.entries(headers).flatMap(([index, { size }]) =>
+      size ? [[index, Math.round(convert(size) * 4) / 4]] : [],
+    ),
+  );
+
+/** The look of every styled cell, from the zones in which the document keeps them. */
+function looksOf(sheet: SheetDocument, exported: GridDocument): Map<string, Look> {
+  const looks = new Map<string, { -readonly [K in keyof Look]: Look[K] }>();
+  const paint = (
+    zones: Record<string, number>,
+    put: (look: { -readonly [K in keyof Look]: Look[K] }, id: number) => void,
+  ) => {
+    for (const [range, id] of Object.entries(zones)) {
+      const zone = parseRange(range);
+      if (!zone) continue;
+      for (let row = zone.top; row <= zone.bottom; row++) {
+        for (let column = zone.left; column <= zone.right; column++) {
+          const at = address(row, column);
+          const look = looks.get(at) ?? {};
+          put(look, id);
+          looks.set(at, look);
+        }
+      }
+    }
+  };
+  paint(sheet.styles, (look, id) => Object.assign(look, lookOfStyle(exported.styles[id] ?? {})));
+  paint(sheet.formats, (look, id) => {
+    look.format = exported.formats[id];
+  });
+  paint(sheet.borders, (look, id) => {
+    const border = exported.borders[id];
+    const edge = (side: { style?: string } | undefined): Edge | undefined =>
+      side ? (side.style === "medium" || side.style === "thick" ? "medium" : "thin") : undefined;
+    look.edges = dropUndefined({
+      top: edge(border?.top),
+      right: edge(border?.right),
+      bottom: edge(border?.bottom),
+      left: edge(border?.left),
+    });
+  });
+  return looks;
+}
+
+function lookOfStyle(style: GridDocument["styles"][number]): Look {
+  return dropUndefined({
+    bold: style.bold || undefined,
+    italic: style.italic || undefined,
+    size: style.fontSize,
+    color: style.textColor?.replace("#", ""),
+    fill: style.fillColor?.replace("#", ""),
+    align: style.align,
+    vertical: style.verticalAlign,
+    wrap: style.wrapping === "wrap" || undefined,
+  });
+}
+
+function marksOf(sheet: SheetDocument, book: Book): BookMark[] {
+  return sheet.conditionalFormats.flatMap(({ ranges, rule }) => {
+    if (rule.type !== "CellIsRule") return [];
+    const words =
+      rule.operator === "isEqual"
+        ? rule.values
+        : [...(rule.values[0] ?? "").matchAll(/="((?:[^"]|"")*)"/g)].map((found) =>
+            found[1]!.replace(/""/g, '"'),
+          );
+    if (words.length === 0) return [];
+    const look = lookIndex(book, lookOfStyle(rule.style));
+    return ranges.map((range) => ({ range, words, look }));
+  });
+}
+
+function dropUndefined<T extends object>(value: T): T {
+  return Object.fromEntries(Object.entries(value).filter(([, part]) => part !== undefined)) as T;
+}

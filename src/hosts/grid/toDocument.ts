@@ -1,0 +1,204 @@
+/** Turns a book into the spreadsheet library's document. */
+import { parseRange, quotedSheet, type Zone } from "../../workbooks/address";
+import type { Book, BookCell, BookSheet, BookValidation, Edge, Look } from "../../workbooks/book";
+import { FACTS_KEY, type BookFacts } from "./bookFacts";
+import { DOCUMENT_VERSION } from "./library";
+
+/** One character of the sheet's default font, and the padding of a cell. */
+export const PIXELS_PER_CHARACTER = 7;
+export const CELL_PADDING_PIXELS = 5;
+export const PIXELS_PER_POINT = 4 / 3;
+
+/** Sheets need ids that survive renaming; the position at loading is one. */
+const sheetId = (index: number): string => `sheet${index + 1}`;
+
+/**
+ * @param book the workbook
+ * @returns what the library's model loads; our own facts lie beside its own
+ */
+export function toDocument(book: Book): Record<string, unknown> {
+  const facts: BookFacts = {
+    template: book.template,
+    templateVersion: book.templateVersion,
+    title: book.title,
+    sheets: Object.fromEntries(
+      book.sheets.map((sheet, index) => [
+        sheetId(index),
+        {
+          validations: sheet.validations,
+          print: sheet.print,
+          protected: sheet.protected,
+          notes: Object.fromEntries(
+            Object.entries(sheet.cells).flatMap(([at, { note }]) => (note ? [[at, note]] : [])),
+          ),
+        },
+      ]),
+    ),
+  };
+  const named = new Map(book.names.map(({ name, sheet, range }) => [name, `${quotedSheet(sheet)}!${range}`]));
+  return {
+    version: DOCUMENT_VERSION,
+    sheets: book.sheets.map((sheet, index) => sheetOf(book, sheet, sheetId(index), named)),
+    styles: Object.fromEntries(book.looks.map((look, index) => [index + 1, styleOf(look)])),
+    formats: Object.fromEntries(
+      book.looks.flatMap(({ format }, index) => (format ? [[index + 1, format]] : [])),
+    ),
+    borders: Object.fromEntries(
+      book.looks.flatMap(({ edges }, index) => (edges ? [[index + 1, borderOf(edges)]] : [])),
+    ),
+    namedRanges: Object.fromEntries(named),
+    pivots: {},
+    pivotNextId: 1,
+    customTableStyles: {},
+    settings: {},
+    uniqueFigureIds: true,
+    revisionId: "START_REVISION",
+    [FACTS_KEY]: facts,
+  };
+}
+
+function sheetOf(
+  book: Book,
+  sheet: BookSheet,
+  id: string,
+  named: ReadonlyMap<string, string>,
+): Record<string, unknown> {
+  const cells: Record<string, string> = {};
+  const styles: Record<string, number> = {};
+  const formats: Record<string, number> = {};
+  const borders: Record<string, number> = {};
+  for (const [at, cell] of Object.entries(sheet.cells)) {
+    const content = contentOf(cell);
+    if (content !== undefined) cells[at] = content;
+    if (cell.look === undefined) continue;
+    const look = book.looks[cell.look];
+    styles[at] = cell.look + 1;
+    if (look?.format) formats[at] = cell.look + 1;
+    if (look?.edges) borders[at] = cell.look + 1;
+  }
+  return {
+    id,
+    name: sheet.name,
+    colNumber: sheet.columnCount,
+    rowNumber: sheet.rowCount,
+    cells,
+    styles,
+    formats,
+    borders,
+    cols: Object.fromEntries(
+      Object.entries(sheet.columnWidths).map(([column, width]) => [
+        column,
+        { size: Math.round(width * PIXELS_PER_CHARACTER + CELL_PADDING_PIXELS) },
+      ]),
+    ),
+    rows: Object.fromEntries(
+      Object.entries(sheet.rowHeights).map(([row, points]) => [
+        row,
+        { size: Math.round(points * PIXELS_PER_POINT) },
+      ]),
+    ),
+    panes: { xSplit: sheet.frozenColumns, ySplit: sheet.frozenRows },
+    merges: [],
+    figures: [],
+    tables: [],
+    conditionalFormats: sheet.marks.map(({ range, words, look }, index) => ({
+      id: `${id}mark${index + 1}`,
+      ranges: [range],
+      rule: {
+        type: "CellIsRule",
+        operator: words.length === 1 ? "isEqual" : "customFormula",
+        values: words.length === 1 ? [words[0]] : [oneOf(range, words)],
+        style: styleOf(book.looks[look] ?? {}),
+      },
+    })),
+    dataValidationRules: sheet.validations.flatMap((validation, index) => {
+      const criterion = criterionOf(validation, named);
+      return criterion
+        ? [
+            {
+              id: `${id}rule${index + 1}`,
+              criterion,
+              ranges: [validation.range],
+              isBlocking: !validation.warnOnly,
+            },
+          ]
+        : [];
+    }),
+    areGridLinesVisible: false,
+    isVisible: !sheet.hidden,
+    color: sheet.tabColor ? `#${sheet.tabColor}` : undefined,
+  };
+}
+
+/** Text is marked as text, so that the library never takes it for a number, a date or a formula. */
+function contentOf({ value, formula }: BookCell): string | undefined {
+  if (formula !== undefined) return `=${formula}`;
+  if (value === undefined) return undefined;
+  if (typeof value === "string") return plainWord(value) ? value : `'${value}`;
+  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
+  return String(value);
+}
+
+const plainWord = (text: string): boolean => /^[A-Za-z]{2}/.test(text) && !/^(true|false)$/i.test(text);
+
+function oneOf(range: string, words: readonly string[]): string {
+  const first = range.split(":")[0];
+  return `=OR(${words.map((word) => `${first}="${word.replace(/"/g, '""')}"`).join(",")})`;
+}
+
+function criterionOf(
+  { rule }: BookValidation,
+  named: ReadonlyMap<string, string>,
+): Record<string, unknown> | undefined {
+  switch (rule.kind) {
+    case "number":
+      if (rule.min !== undefined && rule.max !== undefined) {
+        return { type: "isBetween", values: [String(rule.min), String(rule.max)] };
+      }
+      if (rule.min !== undefined) return { type: "isGreaterOrEqualTo", values: [String(rule.min)] };
+      if (rule.max !== undefined) return { type: "isLessOrEqualTo", values: [String(rule.max)] };
+      return undefined;
+    case "choice":
+      return { type: "isValueInList", values: rule.choices, displayStyle: "arrow" };
+    case "named": {
+      const range = named.get(rule.name);
+      return range ? { type: "isValueInRange", values: [range], displayStyle: "arrow" } : undefined;
+    }
+    // The library has no rule for a date cell's number or a text's length.
+    case "date":
+    case "text":
+      return undefined;
+  }
+}
+
+export function styleOf(look: Look): Record<string, unknown> {
+  const style: Record<string, unknown> = {};
+  if (look.bold) style.bold = true;
+  if (look.italic) style.italic = true;
+  if (look.size) style.fontSize = look.size;
+  if (look.color) style.textColor = `#${look.color}`;
+  if (look.fill) style.fillColor = `#${look.fill}`;
+  if (look.align) style.align = look.align;
+  if (look.vertical) style.verticalAlign = look.vertical;
+  if (look.wrap) style.wrapping = "wrap";
+  return style;
+}
+
+const EDGE_COLOR = "#8A8F98";
+
+function borderOf(edges: NonNullable<Look["edges"]>): Record<string, unknown> {
+  const side = (edge: Edge | undefined) => (edge ? { style: edge, color: EDGE_COLOR } : undefined);
+  return {
+    top: side(edges.top),
+    right: side(edges.right),
+    bottom: side(edges.bottom),
+    left: side(edges.left),
+  };
+}
+
+/** The zone of a book's range on its sheet; used where a range must be valid. */
+export function zoneOf(range: string): Zone {
+  const zone = parseRange(range);
+  if (!zone) throw new Error(`not a range: ${range}`);
+  return zone;
+}

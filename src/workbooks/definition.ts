@@ -1,0 +1,147 @@
+/**
+ * The words in which a workbook is defined: sheets of fields, blocks, grids,
+ * text and checks, as data. `layOut` turns a definition into a book; nothing
+ * about a sheet is written anywhere else.
+ */
+
+/** How a value is shown; `formats.ts` has the number format of each. */
+export type Format =
+  "text" | "integer" | "one" | "two" | "three" | "general" | "percent" | "money" | "date" | "degrees";
+
+/** What a person may type into an input cell, and how to ask for it. */
+export interface InputRule {
+  /** What to give, in a few words: shown when the cell is chosen. */
+  readonly what: string;
+  readonly example?: string;
+  readonly rule:
+    | { readonly kind: "number"; readonly min?: number; readonly max?: number; readonly integer?: boolean }
+    | { readonly kind: "date" }
+    | { readonly kind: "choice"; readonly choices: readonly string[] }
+    | { readonly kind: "named"; readonly name: string }
+    | { readonly kind: "text" }
+    /** Degrees east or text such as 97W: no rule of a spreadsheet's own fits, so the function says. */
+    | { readonly kind: "slot" };
+}
+
+export interface Column {
+  readonly key: string;
+  readonly head: string;
+  readonly unit?: string;
+  /** In characters. */
+  readonly width?: number;
+  readonly format?: Format;
+  /** Present in an input column. */
+  readonly input?: InputRule;
+  /** Present in a calculated column: one formula over names, which spills down. */
+  readonly formula?: string;
+  /** For a formula that spills sideways as well: its columns, by key and head. */
+  readonly across?: readonly { readonly key: string; readonly head: string; readonly unit?: string }[];
+}
+
+/** Rows that a person fills, with calculated columns beside them. */
+export interface Block {
+  readonly kind: "block";
+  /** Names of its columns begin with this: `rooms` gives `rooms_run`. */
+  readonly name: string;
+  readonly heading: string;
+  /** Rows made ready for filling. */
+  readonly prepared: number;
+  /** The rows of this block stand for the rows of that one: it grows with it. */
+  readonly mirrors?: string;
+  readonly columns: readonly Column[];
+  /** Names for several neighbouring columns together: `rooms_table` from one key to another. */
+  readonly groups?: readonly { readonly name: string; readonly from: string; readonly to: string }[];
+}
+
+/** One labelled cell. */
+export interface Field {
+  readonly name: string;
+  readonly label: string;
+  readonly unit?: string;
+  readonly note?: string;
+  readonly format?: Format;
+  readonly input?: InputRule;
+  readonly formula?: string;
+  /** The formula fills this many fields from here down. */
+  readonly spillRows?: number;
+  /** Filled by the formula of a field above. */
+  readonly spilled?: boolean;
+  /** Stands out: a total. */
+  readonly strong?: boolean;
+  /** A verdict word. */
+  readonly verdict?: boolean;
+}
+
+export interface Fields {
+  readonly kind: "fields";
+  readonly heading: string;
+  readonly fields: readonly Field[];
+  /** A name for the values of all fields together, top to bottom. */
+  readonly name?: string;
+}
+
+/** A small table of single-cell formulas with a name for each row. */
+export interface Grid {
+  readonly kind: "grid";
+  readonly heading: string;
+  readonly heads: readonly string[];
+  readonly rows: readonly {
+    readonly name: string;
+    readonly label: string;
+    readonly unit: string;
+    readonly format: Format;
+    readonly formulas: readonly string[];
+  }[];
+}
+
+export interface Text {
+  readonly kind: "text";
+  readonly heading: string;
+  readonly lines: readonly string[];
+}
+
+export interface Check {
+  readonly what: string;
+  /** The limit in words. */
+  readonly limit: string;
+  /** A formula for what was found. */
+  readonly found: string;
+  readonly format?: Format;
+  /** A formula of `@`, the cell of what was found, that is true when the check passes. */
+  readonly passes: string;
+  /** Sheet to look at. */
+  readonly where: string;
+  /** A wish rather than a rule: shown as a note and not counted. */
+  readonly advice?: boolean;
+}
+
+export interface Checks {
+  readonly kind: "checks";
+  readonly heading: string;
+  readonly checks: readonly Check[];
+}
+
+export type Part = Block | Fields | Grid | Text | Checks;
+
+export interface SheetDefinition {
+  readonly name: string;
+  readonly kind: "about" | "input" | "parts" | "workings" | "checks" | "print";
+  /** What the sheet is for, in a sentence under its title. */
+  readonly intro: string;
+  readonly parts: readonly Part[];
+  readonly frozenColumns?: number;
+  readonly print: { readonly orientation: "portrait" | "landscape" };
+}
+
+export interface WorkbookDefinition {
+  readonly id: string;
+  readonly title: string;
+  readonly version: string;
+  readonly sheets: readonly SheetDefinition[];
+}
+
+/** What a person fills in: fields by name; for each block its rows, by column key. */
+export interface Filling {
+  readonly fields?: Readonly<Record<string, number | string>>;
+  readonly blocks?: Readonly<Record<string, readonly Readonly<Record<string, number | string>>[]>>;
+}

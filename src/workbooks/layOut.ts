@@ -1,0 +1,383 @@
+/**
+ * Lays a workbook definition out into a book: places every cell, names every
+ * column, and puts a person's filling in.
+ *
+ * A block lies between two thin rows. The upper one carries the column
+ * formulas, so that no data row is special: rows may be inserted, sorted or
+ * cleared from the first to the last. The lower one closes the block: a row
+ * inserted above it stretches the names. The names reach from the one to the
+ * other; in both thin rows the inputs are blank and every result is empty.
+ */
+import { address, rangeOf } from "./address";
+import { lookIndex, type Book, type BookSheet, type BookValidation, type Look } from "./book";
+import type {
+  Block,
+  Checks,
+  Column,
+  Field,
+  Fields,
+  Filling,
+  Grid,
+  InputRule,
+  SheetDefinition,
+  Text,
+  WorkbookDefinition,
+} from "./definition";
+import { ALERT_LOOK, ALERT_WORDS, inputLook, LOOKS, resultLook } from "./looks";
+
+const THIN_ROW_POINTS = 5;
+const FIELD_WIDTHS = [34, 20, 12, 70] as const;
+const CHECK_WIDTHS = [58, 26, 14, 10, 18] as const;
+const DEFAULT_COLUMN_WIDTH = 11;
+/** Columns that a sheet shows beyond those it uses. */
+const SPARE_COLUMNS = 2;
+/** The column of the master verdict in every sheet's first row. */
+const VERDICT_COLUMN = 3;
+/** Rows ready beyond those that are filled. */
+const SPARE_ROWS = 4;
+
+const CALLS_US = /\bRIG\.[A-Z0-9]+\(/;
+export const callsUs = (formula: string): boolean => CALLS_US.test(formula);
+
+/** What is needed while one sheet is laid out. */
+interface Desk {
+  readonly book: Book;
+  readonly sheet: BookSheet;
+  readonly filling: Filling;
+  /** Prepared rows of every block. */
+  readonly rows: ReadonlyMap<string, number>;
+}
+
+/**
+ * @param definition the template
+ * @param filling what to fill in; the blocks get enough rows for it
+ * @returns a book without computed values
+ */
+export function layOut(definition: WorkbookDefinition, filling: Filling = {}): Book {
+  const book: Book = {
+    template: definition.id,
+    templateVersion: definition.version,
+    title: definition.title,
+    looks: [],
+    sheets: [],
+    names: [],
+  };
+  const rows = preparedRows(definition, filling);
+  for (const sheet of definition.sheets) layOutSheet(book, sheet, filling, rows);
+  return book;
+}
+
+function preparedRows(definition: WorkbookDefinition, filling: Filling): ReadonlyMap<string, number> {
+  const blocks = definition.sheets.flatMap((sheet) =>
+    sheet.parts.filter((part): part is Block => part.kind === "block"),
+  );
+  const rows = new Map<string, number>();
+  for (const block of blocks.filter(({ mirrors }) => !mirrors)) {
+    const filled = filling.blocks?.[block.name]?.length ?? 0;
+    rows.set(block.name, Math.max(block.prepared, filled === 0 ? 0 : filled + SPARE_ROWS));
+  }
+  for (const block of blocks) if (block.mirrors) rows.set(block.name, rows.get(block.mirrors)!);
+  return rows;
+}
+
+function layOutSheet(
+  book: Book,
+  definition: SheetDefinition,
+  filling: Filling,
+  rows: ReadonlyMap<string, number>,
+): void {
+  const sheet: BookSheet = {
+    name: definition.name,
+    cells: {},
+    results: {},
+    rowCount: 0,
+    columnCount: 0,
+    columnWidths: {},
+    rowHeights: {},
+    frozenRows: 2,
+    frozenColumns: definition.frozenColumns ?? 0,
+    validations: [],
+    marks: [],
+    protected: true,
+  };
+  book.sheets.push(sheet);
+  const desk: Desk = { book, sheet, filling, rows };
+
+  put(desk, 0, 0, LOOKS.title, { value: definition.name });
+  put(desk, 0, VERDICT_COLUMN, LOOKS.verdict, { formula: "checks_verdict" });
+  put(desk, 1, 0, LOOKS.intro, { value: definition.intro });
+
+  let row = 2;
+  const onlyBlock = definition.parts.length === 1 && definition.parts[0]!.kind === "block";
+  for (const part of definition.parts) {
+    switch (part.kind) {
+      case "block":
+        row = layOutBlock(desk, part, row, !onlyBlock);
+        if (onlyBlock) sheet.frozenRows = 4;
+        break;
+      case "fields":
+        row = layOutFields(desk, part, row);
+        break;
+      case "grid":
+        row = layOutGrid(desk, part, row);
+        break;
+      case "text":
+        row = layOutText(desk, part, row);
+        break;
+      case "checks":
+        row = layOutChecks(desk, part, row);
+        break;
+    }
+    row += 1;
+  }
+  sheet.rowCount = row + SPARE_ROWS;
+  sheet.columnCount = Math.max(VERDICT_COLUMN, ...usedColumns(sheet)) + 1 + SPARE_COLUMNS;
+  sheet.print = {
+    orientation: definition.print.orientation,
+    paper: "a4",
+    area: rangeOf({ top: 0, left: 0, bottom: row - 1, right: sheet.columnCount - 1 - SPARE_COLUMNS }),
+    repeatFrom: onlyBlock ? 3 : 1,
+    repeatTo: onlyBlock ? 4 : 1,
+    footLeft: definition.name,
+    footRight: "",
+  };
+}
+
+const usedColumns = (sheet: BookSheet): number[] => Object.keys(sheet.columnWidths).map(Number);
+
+interface Content {
+  readonly value?: number | string;
+  readonly formula?: string;
+  readonly spill?: { rows: number; columns: number };
+}
+
+function put({ book, sheet }: Desk, row: number, column: number, look: Look, content: Content = {}): void {
+  sheet.cells[address(row, column)] = { ...content, look: lookIndex(book, look) };
+}
+
+function name(
+  { book, sheet }: Desk,
+  text: string,
+  top: number,
+  left: number,
+  bottom: number,
+  right: number,
+): void {
+  book.names.push({ name: text, sheet: sheet.name, range: rangeOf({ top, left, bottom, right }) });
+}
+
+/** Widens a column; never narrows it, because parts of one sheet share its columns. */
+function widen({ sheet }: Desk, column: number, width: number): void {
+  sheet.columnWidths[column] = Math.max(sheet.columnWidths[column] ?? 0, width);
+}
+
+const columnsOf = ({ across }: Column): number => across?.length ?? 1;
+
+function layOutBlock(desk: Desk, block: Block, top: number, withHeading: boolean): number {
+  const { sheet } = desk;
+  const head = withHeading ? top + 1 : top;
+  const unit = head + 1;
+  const anchor = unit + 1;
+  const prepared = desk.rows.get(block.name)!;
+  const end = anchor + prepared + 1;
+  const filled = desk.filling.blocks?.[block.name] ?? [];
+  if (withHeading) put(desk, top, 0, LOOKS.heading, { value: block.heading });
+  sheet.rowHeights[anchor] = THIN_ROW_POINTS;
+  sheet.rowHeights[end] = THIN_ROW_POINTS;
+
+  const starts = new Map<string, number>();
+  let left = 0;
+  for (const column of block.columns) {
+    starts.set(column.key, left);
+    const width = columnsOf(column);
+    const right = left + width - 1;
+    for (let at = left; at <= right; at++) {
+      const part = column.across?.[at - left];
+      put(desk, head, at, LOOKS.head, { value: part ? `${column.head}: ${part.head}` : column.head });
+      put(desk, unit, at, LOOKS.unit, { value: part?.unit ?? column.unit ?? "" });
+      put(desk, end, at, LOOKS.end);
+      widen(desk, at, column.width ?? DEFAULT_COLUMN_WIDTH);
+      if (part) name(desk, `${block.name}_${column.key}_${part.key}`, anchor, at, end, at);
+    }
+    name(desk, `${block.name}_${column.key}`, anchor, left, end, right);
+    if (column.input) {
+      layOutInputColumn(desk, column, anchor + 1, end - 1, left, filled);
+      put(desk, anchor, left, LOOKS.end);
+    } else if (column.formula !== undefined) {
+      layOutFormulaColumn(desk, column, anchor, end, left);
+    }
+    left = right + 1;
+  }
+  for (const group of block.groups ?? []) {
+    const last = block.columns.find(({ key }) => key === group.to)!;
+    const right = starts.get(group.to)! + columnsOf(last) - 1;
+    name(desk, group.name, anchor, starts.get(group.from)!, end, right);
+  }
+  return end + 1;
+}
+
+function layOutInputColumn(
+  desk: Desk,
+  column: Column,
+  first: number,
+  last: number,
+  at: number,
+  filled: readonly Readonly<Record<string, number | string>>[],
+): void {
+  const look = inputLook(column.format ?? "text");
+  for (let row = first; row <= last; row++) {
+    const value = filled[row - first]?.[column.key];
+    put(desk, row, at, look, value === undefined || value === "" ? {} : { value });
+  }
+  desk.sheet.validations.push(
+    validationOf(column.input!, column.unit, rangeOf({ top: first, left: at, bottom: last, right: at })),
+  );
+}
+
+function layOutFormulaColumn(desk: Desk, column: Column, anchor: number, end: number, left: number): void {
+  const formula = column.formula!;
+  const look = resultLook(column.format ?? "text", callsUs(formula));
+  const right = left + columnsOf(column) - 1;
+  for (let row = anchor; row <= end; row++) {
+    for (let at = left; at <= right; at++) {
+      const thin = row === anchor || row === end;
+      put(desk, row, at, thin ? { ...LOOKS.end, ...(look.locked === false ? { locked: false } : {}) } : look);
+    }
+  }
+  put(
+    desk,
+    anchor,
+    left,
+    { ...LOOKS.end, ...(look.locked === false ? { locked: false } : {}) },
+    {
+      formula,
+      spill: { rows: end - anchor + 1, columns: right - left + 1 },
+    },
+  );
+  if ((column.format ?? "text") === "text") mark(desk, anchor, left, end, right);
+}
+
+function mark(desk: Desk, top: number, left: number, bottom: number, right: number): void {
+  desk.sheet.marks.push({
+    range: rangeOf({ top, left, bottom, right }),
+    words: ALERT_WORDS,
+    look: lookIndex(desk.book, ALERT_LOOK),
+  });
+}
+
+function layOutFields(desk: Desk, part: Fields, top: number): number {
+  FIELD_WIDTHS.forEach((width, column) => widen(desk, column, width));
+  put(desk, top, 0, LOOKS.heading, { value: part.heading });
+  const first = top + 1;
+  let callAbove = false;
+  for (const [index, field] of part.fields.entries()) {
+    const row = first + index;
+    if (!field.spilled) callAbove = callsUs(field.formula ?? "");
+    layOutField(desk, field, row, callAbove);
+    name(desk, field.name, row, 1, field.spillRows ? row + field.spillRows - 1 : row, 1);
+  }
+  const last = top + part.fields.length;
+  if (part.name) name(desk, part.name, first, 1, last, 1);
+  return last + 1;
+}
+
+function layOutField(desk: Desk, field: Field, row: number, callAbove: boolean): void {
+  const format = field.format ?? "text";
+  put(desk, row, 0, field.strong ? LOOKS.strongLabel : LOOKS.label, { value: field.label });
+  if (field.unit) put(desk, row, 2, LOOKS.fieldUnit, { value: field.unit });
+  if (field.note) put(desk, row, 3, LOOKS.note, { value: field.note });
+  if (field.input) {
+    const value = desk.filling.fields?.[field.name];
+    put(desk, row, 1, inputLook(format), value === undefined || value === "" ? {} : { value });
+    desk.sheet.validations.push(validationOf(field.input, field.unit, address(row, 1)));
+    return;
+  }
+  const look = resultLook(format, callAbove, field.strong);
+  const spill = field.spillRows ? { spill: { rows: field.spillRows, columns: 1 } } : {};
+  put(desk, row, 1, look, field.formula === undefined ? {} : { formula: field.formula, ...spill });
+  if (field.verdict) mark(desk, row, 1, row, 1);
+}
+
+function layOutGrid(desk: Desk, part: Grid, top: number): number {
+  put(desk, top, 0, LOOKS.heading, { value: part.heading });
+  const head = top + 1;
+  part.heads.forEach((text, index) => put(desk, head, index + 1, LOOKS.head, { value: text }));
+  put(desk, head, 0, LOOKS.head, { value: "" });
+  for (const [index, line] of part.rows.entries()) {
+    const row = head + 1 + index;
+    put(desk, row, 0, LOOKS.label, { value: `${line.label}, ${line.unit}` });
+    line.formulas.forEach((formula, column) =>
+      put(desk, row, column + 1, resultLook(line.format, callsUs(formula)), { formula }),
+    );
+    name(desk, line.name, row, 1, row, line.formulas.length);
+  }
+  return head + part.rows.length + 1;
+}
+
+function layOutText(desk: Desk, part: Text, top: number): number {
+  put(desk, top, 0, LOOKS.heading, { value: part.heading });
+  part.lines.forEach((line, index) => put(desk, top + 1 + index, 0, LOOKS.label, { value: line }));
+  return top + part.lines.length + 1;
+}
+
+function layOutChecks(desk: Desk, part: Checks, top: number): number {
+  CHECK_WIDTHS.forEach((width, column) => widen(desk, column, width));
+  put(desk, top, 0, LOOKS.heading, { value: part.heading });
+  ["check", "limit", "found", "result", "look at"].forEach((text, column) =>
+    put(desk, top + 1, column, LOOKS.head, { value: text }),
+  );
+  const first = top + 2;
+  for (const [index, check] of part.checks.entries()) {
+    const row = first + index;
+    const found = address(row, 2);
+    put(desk, row, 0, LOOKS.label, { value: check.what });
+    put(desk, row, 1, LOOKS.note, { value: check.limit });
+    put(desk, row, 2, resultLook(check.format ?? "integer", false), { formula: check.found });
+    const passes = check.passes.replaceAll("@", found);
+    const word = check.advice ? "note" : "look";
+    put(desk, row, 3, resultLook("text", false), {
+      formula: `IFERROR(IF(${passes},"ok","${word}"),"error")`,
+    });
+    put(desk, row, 4, LOOKS.note, { value: check.where });
+  }
+  const last = first + part.checks.length - 1;
+  mark(desk, first, 3, last, 3);
+  name(desk, "checks_result", first, 3, last, 3);
+  return last + 1;
+}
+
+const DATE_MIN = 36_526; // 2000-01-01
+const DATE_MAX = 73_050; // 2099-12-31
+const TEXT_MAX = 250;
+
+function validationOf(input: InputRule, unit: string | undefined, range: string): BookValidation {
+  const { rule } = input;
+  const tail = [
+    unit && `Unit: ${unit}.`,
+    limitsOf(rule),
+    input.example && `Example: ${input.example}.`,
+  ].filter(Boolean);
+  return {
+    range,
+    rule:
+      rule.kind === "date"
+        ? { kind: "date", min: DATE_MIN, max: DATE_MAX }
+        : rule.kind === "text" || rule.kind === "slot"
+          ? { kind: "text", maxLength: TEXT_MAX }
+          : rule,
+    promptTitle: "input",
+    prompt: `${input.what}. ${tail.join(" ")}`.trim(),
+    refusal: `${input.what}. ${tail.join(" ")}`.trim(),
+    // A name that is not on its list yet may be typed first and added to Parts afterwards.
+    warnOnly: rule.kind === "named" ? true : undefined,
+  };
+}
+
+function limitsOf(rule: InputRule["rule"]): string | undefined {
+  if (rule.kind === "choice") return `One of: ${rule.choices.join(", ")}.`;
+  if (rule.kind !== "number") return undefined;
+  const whole = rule.integer ? "A whole number" : "A number";
+  if (rule.min !== undefined && rule.max !== undefined) return `${whole} from ${rule.min} to ${rule.max}.`;
+  if (rule.min !== undefined) return `${whole}, ${rule.min} or more.`;
+  return `${whole}.`;
+}

@@ -1,0 +1,81 @@
+/**
+ * How each kind of cell looks. The marks survive black-and-white print and
+ * colour blindness: an input has a fill and a border, a result has neither, a
+ * verdict is a word. Contrast of text on fill is at least 4.5:1 (WCAG 2.2).
+ */
+import type { Look } from "./book";
+import type { Format } from "./definition";
+
+export const FORMATS: Readonly<Record<Format, string | undefined>> = {
+  text: undefined,
+  general: undefined,
+  integer: "0",
+  one: "0.0",
+  two: "0.00",
+  three: "0.000",
+  degrees: "0.0",
+  percent: "0.0%",
+  money: "#,##0.00",
+  date: "yyyy-mm-dd",
+};
+
+const INK = "1F2933";
+const QUIET = "52606D";
+const HEAD_FILL = "E4E7EB";
+const INPUT_FILL = "FFF6DC";
+const END_FILL = "CBD2D9";
+const BOX = { top: "thin", right: "thin", bottom: "thin", left: "thin" } as const;
+
+export const LOOKS = {
+  title: { bold: true, size: 15, color: INK },
+  verdict: { bold: true, size: 11, color: INK, align: "left" },
+  intro: { color: QUIET, italic: true },
+  heading: { bold: true, size: 12, color: INK, edges: { bottom: "medium" } },
+  head: {
+    bold: true,
+    color: INK,
+    fill: HEAD_FILL,
+    wrap: true,
+    vertical: "bottom",
+    edges: { bottom: "thin" },
+  },
+  unit: { color: QUIET, italic: true, size: 9, fill: HEAD_FILL, edges: { bottom: "thin" } },
+  label: { color: INK, vertical: "top" },
+  strongLabel: { bold: true, color: INK },
+  fieldUnit: { color: QUIET, vertical: "top" },
+  note: { color: QUIET, wrap: true, vertical: "top" },
+  line: { color: INK, wrap: true, vertical: "top" },
+  end: { fill: END_FILL },
+} as const satisfies Record<string, Look>;
+
+/** A cell that a person fills. */
+export const inputLook = (format: Format): Look => ({
+  color: INK,
+  fill: INPUT_FILL,
+  edges: BOX,
+  locked: false,
+  ...alignment(format),
+  ...formatted(format),
+});
+
+/** A calculated cell; one that holds or shows a call of ours is never locked. */
+export const resultLook = (format: Format, callsUs: boolean, strong = false): Look => ({
+  color: INK,
+  ...(strong ? { bold: true, size: 12, edges: { top: "thin" as const } } : {}),
+  ...(callsUs ? { locked: false } : {}),
+  ...alignment(format),
+  ...formatted(format),
+});
+
+/** The look that a word needing attention takes on: bold and boxed, so that it shows without colour. */
+export const ALERT_LOOK: Look = { bold: true, color: "7A1220", fill: "FBE3E6" };
+/** Words of a verdict that need attention. */
+export const ALERT_WORDS = ["low", "high", "look", "error", "missing"] as const;
+
+const formatted = (format: Format): Look => {
+  const text = FORMATS[format];
+  return text === undefined ? {} : { format: text };
+};
+
+const alignment = (format: Format): Look =>
+  format === "text" ? { align: "left", vertical: "top" } : { align: "right", vertical: "top" };

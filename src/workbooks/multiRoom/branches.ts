@@ -1,0 +1,111 @@
+import type { SheetDefinition } from "../definition";
+import { ALL_CORNERS, CORNERS, PAIR_TO_CORNERS } from "./corners";
+
+const DEVICE = "MATCH(branches_device,passives_name,0)";
+
+export const branches: SheetDefinition = {
+  name: "Branches",
+  kind: "input",
+  intro:
+    "A row for each splitter or tap: what feeds it, through how much trunk cable, and the level at its ports.",
+  frozenColumns: 1,
+  print: { orientation: "landscape" },
+  parts: [
+    {
+      kind: "block",
+      name: "branches",
+      heading: "Branches",
+      prepared: 10,
+      columns: [
+        {
+          key: "id",
+          head: "Branch",
+          width: 12,
+          input: { what: "A short name for this splitter or tap", example: "B1", rule: { kind: "text" } },
+        },
+        {
+          key: "from",
+          head: "Fed from",
+          width: 12,
+          input: { what: "The head unit or the branch that feeds it", example: "H1", rule: { kind: "text" } },
+        },
+        {
+          key: "device",
+          head: "Device",
+          width: 20,
+          input: {
+            what: "A splitter or tap of the Parts sheet",
+            rule: { kind: "named", name: "passives_name" },
+          },
+        },
+        {
+          key: "cable",
+          head: "Trunk cable",
+          width: 18,
+          input: { what: "A cable of the Parts sheet", rule: { kind: "named", name: "cables_name" } },
+        },
+        {
+          key: "length",
+          head: "Trunk length",
+          unit: "m or ft",
+          width: 10,
+          format: "one",
+          input: {
+            what: "Length of the trunk to what feeds it, in the unit that Site names",
+            example: "6",
+            rule: { kind: "number", min: 0, max: 2000 },
+          },
+        },
+        {
+          key: "trunk",
+          head: "Trunk loss",
+          unit: "dB",
+          format: "one",
+          width: 9,
+          across: CORNERS,
+          formula:
+            "RIG.CABLELOSS(branches_cable,branches_length,corner_frequency,corner_temperature,site_unit,cables_table)",
+        },
+        {
+          key: "own",
+          head: "Trunk and device",
+          unit: "dB",
+          format: "one",
+          width: 9,
+          across: CORNERS,
+          formula: `IF(branches_id="","",branches_trunk+INDEX(passives_pass,${DEVICE},${PAIR_TO_CORNERS}))`,
+        },
+        {
+          key: "loss",
+          head: "Loss so far",
+          unit: "dB",
+          format: "one",
+          width: 9,
+          across: CORNERS,
+          formula: "RIG.TREELOSS(branches_id,branches_from,branches_own,heads_id)",
+        },
+        {
+          key: "head",
+          head: "Head unit",
+          width: 10,
+          formula: "RIG.TREEROOT(branches_id,branches_from,heads_id)",
+        },
+        {
+          key: "level",
+          head: "Level at a port",
+          unit: "dBµV",
+          format: "one",
+          width: 9,
+          across: CORNERS,
+          formula: `IF(branches_id="","",INDEX(heads_level,MATCH(branches_head,heads_id,0),${ALL_CORNERS})-branches_loss+INDEX(passives_pass,${DEVICE},${PAIR_TO_CORNERS})-INDEX(passives_port,${DEVICE},${PAIR_TO_CORNERS}))`,
+        },
+        {
+          key: "power",
+          head: "Passes power",
+          width: 12,
+          formula: `IF(branches_id="","",INDEX(passives_power,${DEVICE}))`,
+        },
+      ],
+    },
+  ],
+};

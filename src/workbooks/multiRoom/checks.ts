@@ -1,0 +1,187 @@
+import type { Check, SheetDefinition } from "../definition";
+
+const pricedBlocks = ["cables", "passives", "units", "supplies", "plates", "fittings"];
+
+/** Parts with no valid date or one before the quote's. */
+const expired = pricedBlocks
+  .map((block) => `SUMPRODUCT((${block}_name<>"")*(${block}_until<site_date))`)
+  .join("+");
+const unpriced = pricedBlocks.map((block) => `SUMPRODUCT((${block}_name<>"")*(${block}_price=""))`).join("+");
+
+const noneOf = "@=0";
+
+const list: readonly Check[] = [
+  {
+    what: "There are outlets to price",
+    limit: "1 or more",
+    found: "count_outlets",
+    passes: "@>0",
+    where: "Rooms",
+  },
+  {
+    what: "Outlets that nothing feeds",
+    limit: "none",
+    found: 'SUMPRODUCT((rooms_outlet<>"")*(1-ISTEXT(rooms_head)))',
+    passes: noneOf,
+    where: "Rooms, fed from",
+  },
+  {
+    what: "Outlets with the name of another",
+    limit: "none",
+    found: 'SUMPRODUCT((rooms_outlet<>"")*(COUNTIF(rooms_outlet,rooms_outlet)>1))',
+    passes: noneOf,
+    where: "Rooms, outlet",
+  },
+  {
+    what: "Outlets counted from the head units, less those on Rooms",
+    limit: "0",
+    found: 'SUMPRODUCT((heads_id<>"")*COUNTIF(rooms_head,heads_id))-count_outlets',
+    passes: noneOf,
+    where: "Rooms, Head units",
+  },
+  {
+    what: "Outlets whose level could not be found",
+    limit: "none",
+    found: "SUMPRODUCT(--ISERROR(rooms_verdict))",
+    passes: noneOf,
+    where: "Rooms, level",
+  },
+  {
+    what: "Outlets with too little level at their weakest",
+    limit: "none under the least level",
+    found: 'COUNTIF(rooms_enough,"low")',
+    passes: noneOf,
+    where: "Rooms, at its weakest",
+  },
+  {
+    what: "Outlets with too much level at their strongest",
+    limit: "none over the greatest level",
+    found: 'COUNTIF(rooms_bearable,"high")',
+    passes: noneOf,
+    where: "Rooms, at its strongest",
+  },
+  {
+    what: "Greatest difference between outlets, hot, high end",
+    limit: "15 dB (EN 60728-1, from memory)",
+    found: "MAX(rooms_level_high_hot)-MIN(rooms_level_high_hot)",
+    format: "one",
+    passes: "@<=15",
+    where: "Rooms, level",
+  },
+  {
+    what: "Outlets under the design floor",
+    limit: "a wish, not a rule",
+    found: 'COUNTIF(rooms_weakest,"<"&site_level_design)',
+    passes: noneOf,
+    where: "Rooms, weakest",
+    advice: true,
+  },
+  {
+    what: "Head units with more tuners than user bands",
+    limit: "none",
+    found: 'COUNTIF(heads_capacity,"high")+SUMPRODUCT(--ISERROR(heads_capacity))',
+    passes: noneOf,
+    where: "Head units, tuners",
+  },
+  {
+    what: "Rows of Rooms without a user band",
+    limit: "none",
+    found: "SUMPRODUCT(--ISERROR(rooms_bands))",
+    passes: noneOf,
+    where: "Rooms, user bands",
+  },
+  {
+    what: "Head units short of volts, or whose volts could not be found",
+    limit: "none",
+    found: 'COUNTIF(heads_power,"low")+SUMPRODUCT(--ISERROR(heads_power))',
+    passes: noneOf,
+    where: "Head units, volts",
+  },
+  {
+    what: "Head units that draw more than their supply gives",
+    limit: "none",
+    found: 'SUMPRODUCT((heads_id<>"")*(heads_current>heads_amps))',
+    passes: noneOf,
+    where: "Head units, current",
+  },
+  {
+    what: "Slots that the beam does not clear",
+    limit: "none",
+    found: 'COUNTIF(sight_verdict,"low")+SUMPRODUCT(--ISERROR(sight_verdict))',
+    passes: noneOf,
+    where: "Sightline",
+  },
+  {
+    what: "There are slots to look at",
+    limit: "1 or more",
+    found: 'SUMPRODUCT(--(slots_slot<>""))',
+    passes: "@>0",
+    where: "Site",
+  },
+  { what: "Parts without a price", limit: "none", found: unpriced, passes: noneOf, where: "Parts" },
+  {
+    what: "Prices without a date, or past it on the day of the quote",
+    limit: "none",
+    found: expired,
+    passes: noneOf,
+    where: "Parts, valid until",
+  },
+  {
+    what: "Days that the quote still holds on its own date",
+    limit: "1 or more",
+    found: "site_until-site_date",
+    passes: "@>=1",
+    where: "Site",
+  },
+  {
+    what: "Cost added a second way, less the first",
+    limit: "0.00",
+    found: "SUMPRODUCT(price_sections*1)*(1+site_contingency)*(1+site_overhead)-price_cost",
+    format: "two",
+    passes: "ABS(@)<0.005",
+    where: "Price",
+  },
+  {
+    what: "Price of the quote less the price before rounding",
+    limit: "2 cents: half a cent a line",
+    found: "quote_net-price_sell",
+    format: "two",
+    passes: "ABS(@)<=0.02",
+    where: "Quote, Price",
+  },
+  {
+    what: "Total less price and tax",
+    limit: "0.00",
+    found: "quote_total-quote_net-quote_tax",
+    format: "two",
+    passes: "ABS(@)<0.005",
+    where: "Quote",
+  },
+];
+
+export const checks: SheetDefinition = {
+  name: "Checks",
+  kind: "checks",
+  intro: "Each check says what it found; the head of every sheet counts those that need a look.",
+  print: { orientation: "landscape" },
+  parts: [
+    { kind: "checks", heading: "Checks", checks: list },
+    {
+      kind: "fields",
+      heading: "Master check",
+      fields: [
+        {
+          name: "checks_failed",
+          label: "Checks to look at",
+          format: "integer",
+          formula: 'COUNTIF(checks_result,"look")+COUNTIF(checks_result,"error")',
+        },
+        {
+          name: "checks_verdict",
+          label: "In the head of every sheet",
+          formula: 'IF(checks_failed=0,"all checks pass",checks_failed&" to look at")',
+        },
+      ],
+    },
+  ],
+};

@@ -1,0 +1,16 @@
+/**
+ * The four corners of a prediction: the low and the high end of the band, each
+ * with the cable at its coldest and at its hottest. A formula over the corners
+ * spills four columns sideways.
+ */
+export const CORNERS = [
+  { key: "low_cold", head: "low end, cold" },
+  { key: "low_hot", head: "low end, hot" },
+  { key: "high_cold", head: "high end, cold" },
+  { key: "high_hot", head: "high end, hot" },
+] as const;
+
+/** Picks from a pair (low end, high end) the one that belongs to each corner. */
+export const PAIR_TO_CORNERS = "{1,1,2,2}";
+/** Takes a four-column block as it is. */
+export const ALL_CORNERS = "{1,2,3,4}";

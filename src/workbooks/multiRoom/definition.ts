@@ -1,0 +1,34 @@
+/** The multi-room estimate: the main template. */
+import type { WorkbookDefinition } from "../definition";
+import { about } from "./about";
+import { branches } from "./branches";
+import { checks } from "./checks";
+import { headUnits } from "./headUnits";
+import { labourSheet } from "./labourSheet";
+import { materials } from "./materials";
+import { parts } from "./parts";
+import { price } from "./price";
+import { quote } from "./quote";
+import { rooms } from "./rooms";
+import { sightline } from "./sightline";
+import { site } from "./site";
+
+export const multiRoom: WorkbookDefinition = {
+  id: "multi-room",
+  title: "Multi-room estimate",
+  version: "1",
+  sheets: [
+    about,
+    site,
+    sightline,
+    parts,
+    branches,
+    rooms,
+    headUnits,
+    materials,
+    labourSheet,
+    price,
+    quote,
+    checks,
+  ],
+};

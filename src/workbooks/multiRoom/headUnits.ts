@@ -1,0 +1,200 @@
+import type { SheetDefinition } from "../definition";
+import { CORNERS, PAIR_TO_CORNERS } from "./corners";
+
+const TYPE = "MATCH(heads_type,units_name,0)";
+const SUPPLY = "MATCH(heads_supply,supplies_name,0)";
+
+export const headUnits: SheetDefinition = {
+  name: "Head units",
+  kind: "input",
+  intro:
+    "A row for each head unit: its tuners against its user bands, and its volts at the end of its cable.",
+  frozenColumns: 1,
+  print: { orientation: "landscape" },
+  parts: [
+    {
+      kind: "block",
+      name: "heads",
+      heading: "Head units",
+      prepared: 6,
+      columns: [
+        {
+          key: "id",
+          head: "Head unit",
+          width: 12,
+          input: { what: "A short name for this head unit", example: "H1", rule: { kind: "text" } },
+        },
+        {
+          key: "type",
+          head: "Kind",
+          width: 22,
+          input: { what: "A head unit of the Parts sheet", rule: { kind: "named", name: "units_name" } },
+        },
+        {
+          key: "supply",
+          head: "Supply",
+          width: 18,
+          input: { what: "A supply of the Parts sheet", rule: { kind: "named", name: "supplies_name" } },
+        },
+        {
+          key: "cable",
+          head: "Cable",
+          width: 18,
+          input: {
+            what: "The cable from the supply and first branch up to the head unit",
+            rule: { kind: "named", name: "cables_name" },
+          },
+        },
+        {
+          key: "length",
+          head: "Length",
+          unit: "m or ft",
+          width: 10,
+          format: "one",
+          input: {
+            what: "Length of that cable, in the unit that Site names",
+            example: "22",
+            rule: { kind: "number", min: 0, max: 2000 },
+          },
+        },
+        {
+          key: "tuners",
+          head: "Tuners on it",
+          width: 9,
+          format: "integer",
+          formula: 'IF(heads_id="","",SUMIFS(rooms_tuners,rooms_head,heads_id))',
+        },
+        {
+          key: "bands",
+          head: "User bands",
+          width: 9,
+          format: "integer",
+          formula: `IF(heads_id="","",INDEX(units_bands,${TYPE}))`,
+        },
+        {
+          key: "spare",
+          head: "Spare bands",
+          width: 9,
+          format: "integer",
+          formula: 'IF(heads_id="","",heads_bands-heads_tuners)',
+        },
+        { key: "capacity", head: "Tuners", width: 9, formula: "RIG.WINDOW(heads_tuners,0,heads_bands)" },
+        {
+          key: "supplied",
+          head: "Supplied",
+          unit: "V",
+          width: 9,
+          format: "one",
+          formula: `IF(heads_id="","",INDEX(supplies_volts,${SUPPLY}))`,
+        },
+        {
+          key: "least",
+          head: "Least",
+          unit: "V",
+          width: 9,
+          format: "one",
+          formula: `IF(heads_id="","",INDEX(units_least,${TYPE}))`,
+        },
+        {
+          key: "draw",
+          head: "Load",
+          unit: "A or W",
+          width: 9,
+          format: "two",
+          formula: `IF(heads_id="","",INDEX(units_load,${TYPE}))`,
+        },
+        {
+          key: "kind",
+          head: "Load is in",
+          width: 9,
+          formula: `IF(heads_id="","",INDEX(units_kind,${TYPE}))`,
+        },
+        {
+          key: "ohms",
+          head: "Loop, hot",
+          unit: "Ω",
+          width: 9,
+          format: "two",
+          formula: "RIG.LOOPOHMS(heads_cable,heads_length,site_hot,site_unit,cables_table)",
+        },
+        {
+          key: "volts",
+          head: "At the head unit",
+          unit: "V",
+          width: 9,
+          format: "two",
+          formula: "RIG.LOADVOLTS(heads_supplied,heads_draw,heads_ohms,heads_kind)",
+        },
+        {
+          key: "current",
+          head: "Current",
+          unit: "A",
+          width: 9,
+          format: "two",
+          formula: 'IF(heads_id="","",IF(heads_kind="W",heads_draw/heads_volts,heads_draw))',
+        },
+        {
+          key: "amps",
+          head: "Supply gives",
+          unit: "A",
+          width: 9,
+          format: "two",
+          formula: `IF(heads_id="","",INDEX(supplies_amps,${SUPPLY}))`,
+        },
+        {
+          key: "longest",
+          head: "Longest that does",
+          unit: "m or ft",
+          width: 10,
+          format: "one",
+          formula:
+            "RIG.LONGESTRUN(heads_supplied,heads_least,heads_draw,heads_cable,heads_kind,site_hot,site_unit,cables_table)",
+        },
+        {
+          key: "power",
+          head: "Volts",
+          width: 9,
+          formula: "RIG.WINDOW(heads_volts,heads_least,heads_supplied)",
+        },
+        {
+          key: "lead",
+          head: "Loss of that cable",
+          unit: "dB",
+          format: "one",
+          width: 9,
+          across: CORNERS,
+          formula:
+            "RIG.CABLELOSS(heads_cable,heads_length,corner_frequency,corner_temperature,site_unit,cables_table)",
+        },
+        {
+          key: "level",
+          head: "Level at its end",
+          unit: "dBµV",
+          format: "one",
+          width: 9,
+          across: CORNERS,
+          formula: `IF(heads_id="","",INDEX(units_out,${TYPE},${PAIR_TO_CORNERS})-heads_lead)`,
+        },
+      ],
+    },
+    {
+      kind: "fields",
+      heading: "Head units needed",
+      fields: [
+        {
+          name: "heads_wanted",
+          label: "Tuners of all outlets",
+          format: "integer",
+          formula: "SUM(rooms_tuners)",
+        },
+        {
+          name: "heads_fewest",
+          label: "Fewest head units for them",
+          format: "integer",
+          note: "With the head unit of most user bands on Parts, if every band could be used.",
+          formula: "RIG.HEADUNITS(heads_wanted,MAX(units_bands))",
+        },
+      ],
+    },
+  ],
+};

@@ -1,0 +1,24 @@
+/** What an empty estimate starts from: figures of standards and common practice; no job, no prices. */
+import type { Filling } from "../definition";
+
+export const startingPoint: Filling = {
+  fields: {
+    site_revision: 1,
+    site_clearance: 3,
+    site_unit: "m",
+    site_slack: 2,
+    site_waste: 0.1,
+    site_low: 950,
+    site_high: 2150,
+    site_cold: -15,
+    site_hot: 55,
+    site_level_low: 47,
+    site_level_high: 77,
+    site_level_design: 53,
+    site_contingency: 0,
+    site_overhead: 0,
+    site_margin: 0,
+    site_tax: 0,
+    site_rounding: "half away",
+  },
+};
