@@ -316,6 +316,18 @@ export const faults = {
         : `The table here has no ${standard} ${modulation} with code rate ${shown(rate)}. It has ${known.join(", ")}; write the rate as text such as '3/4, because a sheet turns 3/4 into a date.`,
     ),
 
+  notRising: (low: number, likely: number, high: number): Fault =>
+    fault(
+      "#VALUE!",
+      `low, likely and high are ${shown(low)}, ${shown(likely)} and ${shown(high)}; none may be less than the one before. Put them in order.`,
+    ),
+
+  tuningWordOut: (word: number, standard: string, bits: number): Fault =>
+    fault(
+      "#VALUE!",
+      `The tuning word would be ${shown(word)}, and ${standard} has ${bits} bits for it: 0 to ${2 ** bits - 1}. Check the frequencies, in MHz, and the standard.`,
+    ),
+
   noResult: (name: string): Fault =>
     fault(
       "#VALUE!",

@@ -18,11 +18,21 @@ import { setback } from "./sightline/setback";
 import { slantrange } from "./sightline/slantrange";
 import { suncheck } from "./sightline/suncheck";
 import { sunposition } from "./sightline/sunposition";
+import { beamwidth } from "./signal/beamwidth";
 import { cableloss } from "./signal/cableloss";
 import { cableslope } from "./signal/cableslope";
+import { carriernoise } from "./signal/carriernoise";
 import { cascade } from "./signal/cascade";
+import { dishgain } from "./signal/dishgain";
+import { freespaceloss } from "./signal/freespaceloss";
 import { level } from "./signal/level";
+import { neededcn } from "./signal/neededcn";
+import { noisetemp } from "./signal/noisetemp";
+import { pointloss } from "./signal/pointloss";
+import { rainfade } from "./signal/rainfade";
+import { rainspecific } from "./signal/rainspecific";
 import { splitloss } from "./signal/splitloss";
+import { sumlevel } from "./signal/sumlevel";
 import { tapthrough } from "./signal/tapthrough";
 import { treeloss } from "./signal/treeloss";
 import { treeroot } from "./signal/treeroot";
@@ -31,13 +41,21 @@ import { loadvolts } from "./power/loadvolts";
 import { longestrun } from "./power/longestrun";
 import { loopohms } from "./power/loopohms";
 import { voltdrop } from "./power/voltdrop";
+import { wireohms } from "./power/wireohms";
 import { allot } from "./tuners/allot";
 import { headunits } from "./tuners/headunits";
 import { tunercount } from "./tuners/tunercount";
+import { tuningword } from "./tuners/tuningword";
 import { userbands } from "./tuners/userbands";
+import { bondcheck } from "./bonding/bondcheck";
+import { maststress } from "./bonding/maststress";
+import { windload } from "./bonding/windload";
+import { margin } from "./estimate/margin";
+import { markup } from "./estimate/markup";
 import { reels } from "./estimate/reels";
 import { roundmoney } from "./estimate/roundmoney";
 import { sellprice } from "./estimate/sellprice";
+import { threepoint } from "./estimate/threepoint";
 import { version } from "./about/version";
 
 /** Every sheet function, by group and then by name. */
@@ -60,11 +78,21 @@ export const allFunctions: readonly SheetFunction[] = [
   slantrange,
   suncheck,
   sunposition,
+  beamwidth,
   cableloss,
   cableslope,
+  carriernoise,
   cascade,
+  dishgain,
+  freespaceloss,
   level,
+  neededcn,
+  noisetemp,
+  pointloss,
+  rainfade,
+  rainspecific,
   splitloss,
+  sumlevel,
   tapthrough,
   treeloss,
   treeroot,
@@ -73,12 +101,20 @@ export const allFunctions: readonly SheetFunction[] = [
   longestrun,
   loopohms,
   voltdrop,
+  wireohms,
   allot,
   headunits,
   tunercount,
+  tuningword,
   userbands,
+  bondcheck,
+  maststress,
+  windload,
+  margin,
+  markup,
   reels,
   roundmoney,
   sellprice,
+  threepoint,
   version,
 ];

@@ -1,4 +1,5 @@
 /** The power functions on the sheet. */
+import fc from "fast-check";
 import { call, describeGroup, sentence } from "../support/functionGroup";
 
 describeGroup("Power");
@@ -50,4 +51,22 @@ describe("columns and faults", () => {
       "load is 0; it must be more than 0",
     );
   });
+});
+
+test("LOADVOLTS and VOLTDROP add to the supply", () => {
+  const volts = fc.double({ min: 5, max: 60, noNaN: true });
+  const ohms = fc.double({ min: 0, max: 10, noNaN: true });
+  fc.assert(
+    fc.property(
+      volts,
+      fc.double({ min: 0, max: 0.4, noNaN: true }),
+      ohms,
+      fc.constantFrom("A", "W"),
+      (...args) => {
+        const sum = (call("LOADVOLTS", ...args) as number) + (call("VOLTDROP", ...args) as number);
+        expect(Math.abs(sum - args[0])).toBeLessThanOrEqual(1e-12 * args[0]);
+      },
+    ),
+    { numRuns: 1000 },
+  );
 });

@@ -219,3 +219,36 @@ describe("TREELOSS and TREEROOT", () => {
     );
   });
 });
+
+describe("dish, rain and noise", () => {
+  test("SUMLEVEL passes blanks over and hands on the first fault", () => {
+    expect(call("SUMLEVEL", [[60], [""], [60]])).toBeCloseTo(63.0103, 4);
+    expect(call("SUMLEVEL", [[""], [null]])).toBe("");
+    expect(sentence(call("SUMLEVEL", [[60], ["x"]]))).toContain('levels is "x"');
+  });
+  test("a rate that the sheet has turned into a date says so", () => {
+    const sentenceOf = sentence(call("NEEDEDCN", "DVB-S2", "QPSK", 46085));
+    expect(sentenceOf).toContain('The table here has no DVB-S2 QPSK with code rate "46085"');
+    expect(sentenceOf).toContain("a sheet turns 3/4 into a date");
+    expect(call("NEEDEDCN", "dvb-s2", "qpsk", 0.75)).toBe(4.03);
+  });
+  test("a modulation that the older standard lacks", () =>
+    expect(sentence(call("NEEDEDCN", "DVB-S", "8PSK", "3/4"))).toBe(
+      "DVB-S has no 8PSK. Give QPSK, or DVB-S2 as the standard.",
+    ));
+  test("a dish aimed at another slot", () =>
+    expect(sentence(call("POINTLOSS", 2, 2))).toBe(
+      "error_deg is 2 deg; for this beamwidth it must be from -1.4142136 to 1.4142136 deg, beyond which the main lobe ends. Aim the dish better, or check the beamwidth.",
+    ));
+  test.each([
+    [["RAINFADE", 40, 4.9, 12500, 40, 0.01, 3], "elevation is 4.9 deg; it must be from 5 to 90 deg"],
+    [
+      ["RAINFADE", 40, 40, 12.5, 40, 0.01, 3],
+      "frequency is 12.5 MHz; it must be from 1000 to 55000 MHz. Give MHz, not GHz.",
+    ],
+    [["RAINFADE", 40, 40, 12500, 40, 99.9, 3], "Give a percentage: 0.1 for 99.9 % availability"],
+    [["DISHGAIN", 1, 12500, 55], "Give a fraction, such as 0.6, not a percentage"],
+    [["NOISETEMP", -1], "noise_figure is -1 dB; it must be from 0 to 50 dB"],
+    [["WIREOHMS", 18.5, 10], "awg is 18.5; it must be a whole number from -3 to 40"],
+  ] as const)("%j", ([name, ...args], words) => expect(sentence(call(name, ...args))).toContain(words));
+});

@@ -5,16 +5,16 @@
  * as a fraction of annealed copper's; R(T) = R20·[1 + 0.00393·(T − 20)].
  *
  * Source: diameter ASTM B258; ρ and its temperature coefficient IEC 60028.
- * Accuracy: 0.2 % against NEC chapter 9 table 8 (solid, uncoated, 75 °C); the
+ * Accuracy: 0.4 % against NEC chapter 9 table 8 (solid, uncoated, 75 °C); the
  *   standard rounds diameters to 0.1 mil.
- * Range: 3/0 (−2) to 40 AWG, −60 to 90 °C.
+ * Range: 4/0 (−3) to 40 AWG, −60 to 90 °C.
  */
 import type { Celsius, Metres, Ohms } from "../quantity";
 import { COPPER_OHM_MM2_PER_M } from "./constants";
 import { atTemperature } from "./atTemperature";
 
 /**
- * @param awg American wire gauge; 0 is 1/0, −1 is 2/0, −2 is 3/0
+ * @param awg American wire gauge; 0 is 1/0, −1 is 2/0 and so on
  * @param length metres of wire
  * @param conductivityPct conductivity in % IACS; 100 is annealed copper
  * @param temperature degrees Celsius
