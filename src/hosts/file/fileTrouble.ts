@@ -1,0 +1,86 @@
+/**
+ * What can be wrong with a file or a folder. A host meets these at its edge,
+ * where the command and the desk catch them and show the sentence; inside, a
+ * workbook's faults stay values.
+ */
+import { MAX_SHEET_COLUMNS, MAX_SHEET_ROWS, MAX_CELLS } from "./limits";
+
+export class FileTrouble extends Error {
+  override readonly name = "FileTrouble";
+}
+
+const mebibytes = (bytes: number): string => `${(bytes / (1024 * 1024)).toFixed(1)} MiB`;
+const SAVE_AS = "Open it in your spreadsheet program and save it as an Excel workbook (.xlsx)";
+
+/** A sentence for each trouble: what is wrong, and what to do. */
+export const troubles = {
+  // The file as a whole
+  empty: () => "The file is empty. Copy or download it again.",
+  tooLarge: (bytes: number, most: number) =>
+    `The file is ${mebibytes(bytes)}; the most that is read is ${mebibytes(most)}. Delete sheets or pictures that do not belong to the job.`,
+  oldOrProtected: (isProtected: boolean) =>
+    isProtected
+      ? "The file is protected with a password. Open it in Excel, take the password off (File, Info, Protect Workbook) and save it again."
+      : `The file is an old Excel workbook (.xls) under the name of a new one. ${SAVE_AS}.`,
+  otherKind: (kind: string) => `The file is ${kind}, not an Excel workbook. ${SAVE_AS}.`,
+  notAnArchive: () =>
+    "The file is not an Excel workbook (.xlsx): it does not begin as one. Check that the right file was chosen.",
+  truncated: () => "The file is cut short: its end is missing. Copy or download it again.",
+  damaged: (part: string) => `The file is damaged at ${part}. Copy or download it again.`,
+  macros: () =>
+    "The workbook holds macros, which are not opened. Save it as an Excel workbook without macros (.xlsx).",
+  tooManyParts: (count: number, most: number) =>
+    `The file declares ${count} parts; the most that is read is ${most}. It was not made by a spreadsheet program, or holds too many sheets and pictures.`,
+  inflated: (bytes: number, most: number) =>
+    `The file would unpack to ${mebibytes(bytes)}; the most that is read is ${mebibytes(most)}. Do not open it unless you know who made it.`,
+  suspiciousRatio: (part: string) =>
+    `The part ${part} of the file is packed more tightly than any workbook is. Do not open it unless you know who made it.`,
+  badPath: (part: string) =>
+    `The file holds a part with the path ${JSON.stringify(part.slice(0, 60))}, which no workbook has. Do not open it unless you know who made it.`,
+  packedOtherwise: (part: string) =>
+    `The part ${part} of the file is encrypted or packed in a way that no workbook is. ${SAVE_AS}.`,
+  unreadable: (detail: string) => `The workbook could not be read (${detail}). ${SAVE_AS}, then try again.`,
+
+  // What the workbook holds
+  dates1904: () =>
+    "The workbook counts its dates from 1904. In Excel turn that off (File, Options, Advanced, Use 1904 date system), correct the dates and save it again.",
+  tooManySheets: (count: number, most: number) =>
+    `The workbook has ${count} sheets; the most that is read is ${most}.`,
+  sheetTooLarge: (sheet: string, rows: number, columns: number) =>
+    `Sheet "${sheet}" has something in row ${rows} and column ${columns}; the most that is read is ${MAX_SHEET_ROWS} rows and ${MAX_SHEET_COLUMNS} columns. Delete the unused rows and columns.`,
+  tooManyCells: (sheet: string) =>
+    `The workbook holds more than ${MAX_CELLS} cells by sheet "${sheet}". Delete the unused rows and columns.`,
+
+  // What can't be written
+  noSheet: () => "A workbook needs at least one sheet that is not hidden.",
+  badSheetName: (name: string, why: string) => `A sheet can't be named ${JSON.stringify(name)}: ${why}.`,
+  brokenCharacter: (where: string) =>
+    `${where} holds half of a character, which no file can carry. Type the text again.`,
+  tooLong: (where: string, length: number, most: number) =>
+    `${where} is ${length} characters long; a workbook can hold ${most}. Shorten it.`,
+  notFinite: (where: string) => `${where} is not a finite number, which no workbook can hold.`,
+  notCalculated: (where: string) =>
+    `${where} has not been calculated yet, so its value can't be frozen. Calculate the workbook first.`,
+  badChoices: (where: string) =>
+    `The choices of ${where} are longer than 255 characters together, or one holds a comma or has a blank at its end. Put them in a named range.`,
+  badRange: (where: string, range: string) =>
+    `${where} has the range ${JSON.stringify(range)}, which is no range of a sheet.`,
+
+  // Saving
+  folderMissing: (folder: string) => `There is no folder ${folder}. Make it, or save elsewhere.`,
+  isFolder: (path: string) => `${path} is a folder. Give the name of a file in it.`,
+  readOnlyFile: (path: string) =>
+    `${path} is read-only. Take the write protection off, or save under another name.`,
+  noPermission: (folder: string) => `Nothing can be written in ${folder}. Choose a folder of your own.`,
+  readOnlyDisk: (folder: string) => `The disk that holds ${folder} is read-only. Save on another disk.`,
+  diskFull: (folder: string) =>
+    `The disk that holds ${folder} is full. Nothing was changed; make room or save on another disk.`,
+  inUse: (path: string) => `${path} is open in another program. Close it there and save again.`,
+  nameTooLong: (path: string) => `The name ${path} is too long for this disk. Shorten it.`,
+  notSaved: (path: string, detail: string) => `${path} could not be saved (${detail}). Nothing was changed.`,
+} as const;
+
+/** Stops with the sentence; for use in an expression. */
+export function stop(sentence: string, cause?: unknown): never {
+  throw new FileTrouble(sentence, cause === undefined ? undefined : { cause });
+}

@@ -1,0 +1,35 @@
+/**
+ * What a workbook file may measure. An .xlsx is a ZIP archive of XML that can
+ * declare far more than it weighs, so every size is checked before anything is
+ * unpacked. The caps lie well above the largest job (10,000 outlets: about
+ * 4 MiB, 40 MiB unpacked).
+ */
+const MEBI = 1024 * 1024;
+
+export const MAX_FILE_BYTES = 64 * MEBI;
+/** All parts of the archive together, unpacked, as it declares them. */
+export const MAX_UNPACKED_BYTES = 512 * MEBI;
+export const MAX_PART_BYTES = 128 * MEBI;
+export const MAX_ENTRIES = 2_000;
+/** Unpacked over packed size of one part; sheets of equal rows reach about 60. */
+export const MAX_RATIO = 200;
+/** Small parts may be packed tighter than that without harm. */
+export const RATIO_FREE_BYTES = 4 * MEBI;
+
+export const MAX_SHEETS = 250;
+export const MAX_SHEET_ROWS = 200_000;
+export const MAX_SHEET_COLUMNS = 2_000;
+/** Cells of one workbook that hold or show something. */
+export const MAX_CELLS = 5_000_000;
+
+/** The format's own limits on one cell (ECMA-376 part 1; Excel specifications and limits). */
+export const MAX_CELL_TEXT = 32_767;
+export const MAX_FORMULA = 8_192;
+export const MAX_SHEET_NAME = 31;
+/** Texts of a data validation (ECMA-376 part 1, 18.3.1.32). */
+export const MAX_PROMPT = 255;
+export const MAX_PROMPT_TITLE = 32;
+/** Choices written into the validation itself, with their commas. */
+export const MAX_CHOICES_TEXT = 255;
+/** A page's foot with all its codes may hold 255 characters; so much is left for each side. */
+export const MAX_FOOT_SIDE = 110;

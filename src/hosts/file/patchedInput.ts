@@ -1,0 +1,98 @@
+/**
+ * Makes the archive that the library is given out of the one that a person
+ * handed over: only the parts that a book is made of, unpacked within their
+ * checked sizes, and with two things changed that the library would get wrong.
+ */
+import { packed, storedPart, unpacked, type ArchiveEntry } from "./archive";
+
+/** Pictures, charts, links to other files and the like are not read at all. */
+const NEEDED =
+  /^(?:\[Content_Types\]\.xml|_rels\/[^/]*\.rels|docProps\/[^/]+\.xml|xl\/(?:_rels\/[^/]+\.rels|[^/]+\.xml|theme\/[^/]+\.xml|comments\/[^/]+\.xml|worksheets\/(?:_rels\/[^/]+\.rels|[^/]+\.xml)))$/i;
+
+const FORMAT_MARK = "rigsheet:";
+
+const entities: Record<string, string> = { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" };
+const fromXml = (text: string): string =>
+  text.replace(
+    /&(?:#x([0-9a-f]+)|#(\d+)|(\w+));/gi,
+    (whole, hex?: string, decimal?: string, name?: string) =>
+      name ? (entities[name] ?? whole) : String.fromCodePoint(parseInt(hex ?? decimal!, hex ? 16 : 10)),
+  );
+
+/**
+ * Formats that a file names by number only (ECMA-376 part 1, 18.8.30). Those
+ * without a text there follow the person's region; a date is shown as ISO 8601.
+ */
+const BUILT_IN_DATES: Record<number, string> = {
+  14: "yyyy-mm-dd",
+  15: "d-mmm-yy",
+  16: "d-mmm",
+  17: "mmm-yy",
+  18: "h:mm AM/PM",
+  19: "h:mm:ss AM/PM",
+  20: "h:mm",
+  21: "h:mm:ss",
+  22: "yyyy-mm-dd h:mm",
+  45: "mm:ss",
+  46: "[h]:mm:ss",
+  47: "mm:ss.0",
+};
+for (const id of [27, 28, 29, 30, 31, 32, 33, 34, 35, 36, 50, 51, 52, 53, 54, 55, 56, 57, 58]) {
+  BUILT_IN_DATES[id] = "yyyy-mm-dd";
+}
+
+/**
+ * The library turns a number with a date's format into a date of whole
+ * milliseconds, and the number is not the same afterwards. A format in
+ * quotes is no date to it; `readFormat` takes the wrapping off.
+ */
+const wrapped = (format: string): string => `&quot;${FORMAT_MARK}${encodeURIComponent(format)}&quot;`;
+
+export function readFormat(format: string): string {
+  const found = /^"rigsheet:(.*)"$/s.exec(format);
+  return found ? decodeURIComponent(found[1]!) : format;
+}
+
+function withFormatsWrapped(xml: string): string {
+  const builtIn = Object.entries(BUILT_IN_DATES)
+    .map(([id, format]) => `<numFmt numFmtId="${id}" formatCode="${wrapped(format)}"/>`)
+    .join("");
+  return xml
+    .replace(/<(?:\w+:)?numFmt\s[^>]*>/g, (tag) =>
+      tag.replace(
+        /\bformatCode=(?:"([^"]*)"|'([^']*)')/,
+        (_, double?: string, single?: string) => `formatCode="${wrapped(fromXml(double ?? single ?? ""))}"`,
+      ),
+    )
+    .replace(/<(?:\w+:)?styleSheet\b[^>]*>/, (tag) => `${tag}<numFmts>${builtIn}</numFmts>`);
+}
+
+/** A width is a column's own only where the file says so; the library takes every one. */
+const withOwnWidths = (xml: string): string => {
+  const end = xml.search(/<(?:\w+:)?sheetData\b/);
+  if (end < 0) return xml;
+  return (
+    xml
+      .slice(0, end)
+      .replace(/<(?:\w+:)?col\s[^>]*>/g, (tag) => (/\bcustomWidth=["'](?:1|true)["']/.test(tag) ? tag : "")) +
+    xml.slice(end)
+  );
+};
+
+/** @param entries as checked by checkedEntries */
+export function patchedInput(bytes: Uint8Array, entries: readonly ArchiveEntry[]): Uint8Array {
+  return packed(
+    entries
+      .filter(({ name }) => NEEDED.test(name))
+      .map((entry) => {
+        const content = unpacked(bytes, entry);
+        const patch = /^xl\/styles[^/]*\.xml$/i.test(entry.name)
+          ? withFormatsWrapped
+          : /^xl\/worksheets\/[^/]+\.xml$/i.test(entry.name)
+            ? withOwnWidths
+            : undefined;
+        if (!patch) return storedPart(entry.name, content);
+        return storedPart(entry.name, new TextEncoder().encode(patch(new TextDecoder().decode(content))));
+      }),
+  );
+}

@@ -1,0 +1,65 @@
+/**
+ * Puts right in the written archive what the library can't write. Each patch
+ * says why; parts that need none are copied as they are.
+ */
+import { copiedPart, deflatedPart, entriesOf, packed, unpacked } from "./archive";
+import { MARKER } from "./storedText";
+
+type Patch = (xml: string) => string;
+
+/** Marked results of formulas: errors and the negative zero, which the library stores as text. */
+const MARKED_RESULT = new RegExp(` t="str"(><f[^>]*>[^<]*</f><v>)${MARKER}([^<]*)</v>`, "g");
+/** A marked cell without a formula: only the negative zero. */
+const MARKED_VALUE = new RegExp(` t="inlineStr"( s="\\d+")?><is><r><t>${MARKER}(-0)</t></r></is>`, "g");
+
+const withMarksResolved: Patch = (xml) =>
+  xml.includes(MARKER)
+    ? xml
+        .replace(MARKED_RESULT, (_, middle: string, value: string) =>
+          value === "-0" ? `${middle}-0</v>` : ` t="e"${middle}${value}</v>`,
+        )
+        .replace(MARKED_VALUE, (_, style = "") => `${style as string}><v>-0</v>`)
+    : xml;
+
+/**
+ * The library asks every program to calculate the whole workbook on opening
+ * and says that no engine has calculated it. Excel without the add-in would
+ * then replace our values with `#NAME?`. The number is that of the engine of
+ * Excel 2019 and later, which leaves cached values alone.
+ */
+const withCalculation =
+  (onOpening: boolean): Patch =>
+  (xml) =>
+    xml.replace(/<calcPr [^>]*\/>/, `<calcPr calcId="191029"${onOpening ? ' fullCalcOnLoad="1"' : ""}/>`);
+
+/** Blanks and line ends at the ends of a note are lost otherwise. */
+const withSpacesKept: Patch = (xml) => xml.replace(/<t>/g, '<t xml:space="preserve">');
+
+const withProgramNamed: Patch = (xml) => xml.replace(/<Application>[^<]*</, "<Application>Rigsheet<");
+
+/**
+ * @param bytes the archive as the library wrote it
+ * @param calculateOnOpening some formula has no cached value
+ * @param marked 1-based numbers of the sheets that hold marked values
+ */
+export function patchedOutput(
+  bytes: Uint8Array,
+  calculateOnOpening: boolean,
+  marked: ReadonlySet<number>,
+): Uint8Array {
+  const patchFor = (name: string): Patch | undefined => {
+    if (name === "xl/workbook.xml") return withCalculation(calculateOnOpening);
+    if (name === "docProps/app.xml") return withProgramNamed;
+    if (/^xl\/comments\d+\.xml$/.test(name)) return withSpacesKept;
+    const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(name);
+    return sheet && marked.has(Number(sheet[1])) ? withMarksResolved : undefined;
+  };
+  return packed(
+    entriesOf(bytes).map((entry) => {
+      const patch = patchFor(entry.name);
+      if (!patch) return copiedPart(bytes, entry);
+      const xml = patch(new TextDecoder().decode(unpacked(bytes, entry)));
+      return deflatedPart(entry.name, new TextEncoder().encode(xml));
+    }),
+  );
+}

@@ -1,0 +1,63 @@
+/**
+ * The bytes of an .xlsx as a book: a workbook of ours that a person has filled
+ * in with Excel or LibreOffice, or any other. What a person typed comes back
+ * exactly. What a book can't hold (pictures, charts, merged cells, rules
+ * of other kinds) is left out.
+ */
+import { readXlsx as readArchive } from "hucre/xlsx";
+import type { CellStyle } from "hucre/xlsx";
+import type { Workbook } from "hucre";
+import { lookIndex, type Book, type BookName, type Look } from "../../workbooks/book";
+import { lookOf } from "./cellStyle";
+import { checkedEntries } from "./checkedEntries";
+import { fromProperties } from "./documentProperties";
+import { FileTrouble, stop, troubles } from "./fileTrouble";
+import { MAX_SHEETS } from "./limits";
+import { patchedInput } from "./patchedInput";
+import { readSheet } from "./readSheet";
+import { parseAbsoluteRange } from "./references";
+import { fromStoredText } from "./storedText";
+
+/** @returns the book; a file that is no workbook, damaged or beyond the caps rejects with a FileTrouble */
+export async function readXlsx(bytes: Uint8Array): Promise<Book> {
+  const input = patchedInput(bytes, checkedEntries(bytes));
+  try {
+    return bookOf(await readArchive(input, { readStyles: true }));
+  } catch (error) {
+    if (error instanceof FileTrouble) throw error;
+    return stop(troubles.unreadable(error instanceof Error ? error.message : String(error)), error);
+  }
+}
+
+function bookOf(workbook: Workbook): Book {
+  if (workbook.dateSystem === "1904") stop(troubles.dates1904());
+  if (workbook.sheets.length > MAX_SHEETS) stop(troubles.tooManySheets(workbook.sheets.length, MAX_SHEETS));
+  const looks: Look[] = [];
+  const context = { lookFor: lookFinder(looks, workbook.themeColors ?? []), cellCount: 0 };
+  const sheets = workbook.sheets.map((sheet) => readSheet(sheet, context));
+  return { ...fromProperties(workbook.properties), looks, sheets, names: namesOf(workbook) };
+}
+
+/** A file has few looks and very many cells, so each style is translated once. */
+function lookFinder(looks: Look[], theme: readonly string[]): (style: CellStyle) => number | undefined {
+  const known = new Map<string, number | undefined>();
+  return (style) => {
+    const key = JSON.stringify(style);
+    if (known.has(key)) return known.get(key);
+    const look = lookOf(style, theme);
+    const index = Object.keys(look).length === 0 ? undefined : lookIndex({ looks }, look);
+    known.set(key, index);
+    return index;
+  };
+}
+
+/** The workbook's names for one range; a name for several, or that lost its range, is no name of a book. */
+function namesOf({ namedRanges = [], sheets }: Workbook): BookName[] {
+  const known = new Set(sheets.map(({ name }) => name));
+  return namedRanges.flatMap(({ name, range, scope }): BookName[] => {
+    const found = scope === undefined && !name.startsWith("_xl") ? parseAbsoluteRange(range) : undefined;
+    return found && known.has(found.sheet)
+      ? [{ name, sheet: fromStoredText(found.sheet), range: found.range }]
+      : [];
+  });
+}

@@ -1,0 +1,124 @@
+/** The rules for what may be typed, as the format's data validations, and back. */
+import type { DataValidation } from "hucre/xlsx";
+import { parseRange } from "../../workbooks/address";
+import type { BookValidation } from "../../workbooks/book";
+import { stop, troubles } from "./fileTrouble";
+import { MAX_CHOICES_TEXT, MAX_PROMPT, MAX_PROMPT_TITLE } from "./limits";
+import { cutText, fromStoredText, toStoredText } from "./storedText";
+
+/** Stands for a limit that is not given, where the format wants one. */
+const NO_LIMIT = 9.99e307;
+
+type Limits = Pick<DataValidation, "operator" | "formula1" | "formula2">;
+
+function limits(min: number | undefined, max: number | undefined): Limits {
+  if (min !== undefined && max !== undefined) {
+    return { operator: "between", formula1: String(min), formula2: String(max) };
+  }
+  return max === undefined
+    ? { operator: "greaterThanOrEqual", formula1: String(min ?? -NO_LIMIT) }
+    : { operator: "lessThanOrEqual", formula1: String(max) };
+}
+
+export function toDataValidation(validation: BookValidation, sheet: string): DataValidation {
+  const { rule, range } = validation;
+  const where = `The validation of ${range} on sheet "${sheet}"`;
+  const text = (value: string, most: number): string => toStoredText(cutText(value, most), where);
+  const common = {
+    range,
+    allowBlank: true,
+    showErrorMessage: true,
+    errorStyle: validation.warnOnly ? ("warning" as const) : ("stop" as const),
+    ...((validation.prompt || validation.promptTitle) && { showInputMessage: true }),
+    ...(validation.promptTitle && { inputTitle: text(validation.promptTitle, MAX_PROMPT_TITLE) }),
+    ...(validation.prompt && { inputMessage: text(validation.prompt, MAX_PROMPT) }),
+    ...(validation.refusal && { errorMessage: text(validation.refusal, MAX_PROMPT) }),
+  };
+  switch (rule.kind) {
+    case "number":
+      return { ...common, type: rule.integer ? "whole" : "decimal", ...limits(rule.min, rule.max) };
+    case "date":
+      return { ...common, type: "date", ...limits(rule.min, rule.max) };
+    case "text":
+      return { ...common, type: "textLength", operator: "lessThanOrEqual", formula1: String(rule.maxLength) };
+    case "named":
+      return { ...common, type: "list", formula1: rule.name };
+    case "choice": {
+      // Excel parts such a list at its commas and trims the choices, so these can't hold either.
+      const bad = rule.choices.some(
+        (choice) => choice.includes(",") || choice !== choice.trim() || choice === "",
+      );
+      if (bad || rule.choices.length === 0 || rule.choices.join(",").length > MAX_CHOICES_TEXT) {
+        stop(troubles.badChoices(`${range} on sheet "${sheet}"`));
+      }
+      const values = rule.choices.map((choice) => toStoredText(choice, where).replace(/"/g, '""'));
+      return { ...common, type: "list", values };
+    }
+  }
+}
+
+/** A validation for each range of the format's; none for a kind that a book does not know. */
+export function fromDataValidation(stored: DataValidation): BookValidation[] {
+  const rule = ruleOf(stored);
+  if (!rule) return [];
+  const { inputTitle, inputMessage, errorMessage } = stored;
+  return stored.range
+    .split(/\s+/)
+    .filter((range) => parseRange(range))
+    .map((range) => ({
+      range,
+      rule,
+      ...(inputTitle && { promptTitle: fromStoredText(inputTitle) }),
+      ...(inputMessage && { prompt: fromStoredText(inputMessage) }),
+      ...(errorMessage && { refusal: fromStoredText(errorMessage) }),
+      ...((stored.errorStyle === "warning" || stored.errorStyle === "information") && { warnOnly: true }),
+    }));
+}
+
+function ruleOf(stored: DataValidation): BookValidation["rule"] | undefined {
+  const { type, formula1 } = stored;
+  const span = spanOf(stored);
+  switch (type) {
+    case "whole":
+      return span && { kind: "number", ...span, integer: true };
+    case "decimal":
+      return span && { kind: "number", ...span };
+    case "date":
+      return span && { kind: "date", ...span };
+    case "textLength":
+      return span?.max === undefined ? undefined : { kind: "text", maxLength: span.max };
+    case "list":
+      if (stored.values) {
+        const choices = stored.values.map((value) => fromStoredText(value.replace(/""/g, '"')).trim());
+        return { kind: "choice", choices };
+      }
+      return formula1 && /^[A-Za-z_\\][\w.\\]*$/.test(formula1) && !parseRange(formula1)
+        ? { kind: "named", name: formula1 }
+        : undefined;
+    default:
+      return undefined;
+  }
+}
+
+/** Numbers only: a limit that is a formula is no rule of a book. */
+function spanOf({
+  operator,
+  formula1,
+  formula2,
+}: DataValidation): { min?: number; max?: number } | undefined {
+  const limit = (text: string | undefined): number => (text?.trim() ? Number(text) : NaN);
+  const first = limit(formula1);
+  if (!Number.isFinite(first)) return undefined;
+  switch (operator ?? "between") {
+    case "between": {
+      const second = limit(formula2);
+      return Number.isFinite(second) ? { min: first, max: second } : undefined;
+    }
+    case "greaterThanOrEqual":
+      return first <= -NO_LIMIT ? {} : { min: first };
+    case "lessThanOrEqual":
+      return { max: first };
+    default:
+      return undefined;
+  }
+}

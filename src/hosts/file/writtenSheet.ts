@@ -1,0 +1,190 @@
+/** One sheet of a book as the library's sheet to write. */
+import type { CellStyle, CellValue, WriteSheet } from "hucre/xlsx";
+import { address, LAST_COLUMN, LAST_ROW, parseAddress, rangeOf } from "../../workbooks/address";
+import { isBookError, type BookCell, type BookResult, type BookSheet, type Look } from "../../workbooks/book";
+import { stop, troubles } from "./fileTrouble";
+import { MAX_CELL_TEXT, MAX_FORMULA } from "./limits";
+import { toConditionalRules } from "./marks";
+import { toFoot, toPageSetup } from "./printSetup";
+import { callsOurs, toStoredFormula } from "./storedFormula";
+import { MARKER, toStoredText } from "./storedText";
+import { toDataValidation } from "./validations";
+
+type WrittenCells = NonNullable<WriteSheet["cells"]>;
+type WrittenCell = WrittenCells extends Map<string, infer C> ? C : never;
+
+export interface WrittenSheet {
+  readonly sheet: WriteSheet;
+  /** Some formula has no cached value. */
+  readonly uncalculated: boolean;
+  /** The sheet's XML holds values that patchedOutput puts right. */
+  readonly marked: boolean;
+}
+
+export interface Freezing {
+  /** Cells that call us are written as values. */
+  readonly ours: boolean;
+  /** Every formula is written as its value. */
+  readonly all: boolean;
+}
+
+/** The errors that a cell can be stored with (ECMA-376 part 1, 18.18.11 ST_CellType); others become `#VALUE!`. */
+const ERRORS: ReadonlySet<string> = new Set([
+  "#NULL!",
+  "#DIV/0!",
+  "#VALUE!",
+  "#REF!",
+  "#NAME?",
+  "#NUM!",
+  "#N/A",
+]);
+/** Text that the library would store as an error. */
+const LIKE_ERROR: ReadonlySet<string> = new Set([...ERRORS, "#GETTING_DATA", "#SPILL!", "#CALC!"]);
+const AUTHOR = "Rigsheet";
+
+const errorCode = (code: string): string => (ERRORS.has(code) ? code : "#VALUE!");
+const isNegativeZero = (value: unknown): boolean => Object.is(value, -0);
+
+/**
+ * @param looks the book's looks
+ * @param styles the looks as cell styles, by the same index
+ */
+export function writtenSheet(
+  source: BookSheet,
+  looks: readonly Look[],
+  styles: readonly CellStyle[],
+  freezing: Freezing,
+): WrittenSheet {
+  const cells: WrittenCells = new Map();
+  let uncalculated = false;
+  let marked = false;
+  let lastRow = -1;
+
+  const checkedText = (text: string, where: string): string => {
+    if (text.length > MAX_CELL_TEXT) stop(troubles.tooLong(where, text.length, MAX_CELL_TEXT));
+    return toStoredText(text, where);
+  };
+  const checkedNumber = (value: number, where: string): number =>
+    Number.isFinite(value) ? value : stop(troubles.notFinite(where));
+  const value = (content: BookResult, where: string): WrittenCell => {
+    if (isBookError(content)) return { value: errorCode(content.error) };
+    if (typeof content === "boolean") return { value: content };
+    if (typeof content === "number") {
+      if (!isNegativeZero(content)) return { value: checkedNumber(content, where) };
+      marked = true;
+      return { value: null, richText: [{ text: `${MARKER}-0` }] };
+    }
+    const text = checkedText(content, where);
+    // As rich text it stays text.
+    return LIKE_ERROR.has(content) ? { value: null, richText: [{ text }] } : { value: text };
+  };
+  const cachedResult = (content: BookResult | undefined, where: string): CellValue => {
+    if (content === undefined) {
+      uncalculated = true;
+      return null;
+    }
+    if (isBookError(content) || isNegativeZero(content)) {
+      marked = true;
+      return MARKER + (isBookError(content) ? errorCode(content.error) : "-0");
+    }
+    if (typeof content === "string") return checkedText(content, where);
+    return typeof content === "number" ? checkedNumber(content, where) : content;
+  };
+  const formulaCell = (formula: string, cell: BookCell, row: number, column: number, where: string) => {
+    const stored = toStoredText(toStoredFormula(formula), where);
+    if (stored.length > MAX_FORMULA) stop(troubles.tooLong(where, stored.length, MAX_FORMULA));
+    const written: WrittenCell = {
+      formula: stored,
+      formulaResult: cachedResult(resultAt(source, address(row, column)), where),
+    };
+    const { rows, columns } = cell.spill ?? { rows: 1, columns: 1 };
+    if (cell.spill || callsOurs(formula)) {
+      written.formulaType = "array";
+      written.formulaDynamic = true;
+      written.formulaRef = rangeOf({
+        top: row,
+        left: column,
+        bottom: Math.min(LAST_ROW, row + rows - 1),
+        right: Math.min(LAST_COLUMN, column + columns - 1),
+      });
+    }
+    return written;
+  };
+  const put = (at: string, cell: BookCell): void => {
+    const place = parseAddress(at) ?? stop(troubles.badRange(`A cell of sheet "${source.name}"`, at));
+    const where = `Cell ${at} of sheet "${source.name}"`;
+    const result = resultAt(source, at);
+    let written: WrittenCell;
+    let note = cell.note;
+    if (cell.formula === undefined) {
+      const content = cell.value ?? result;
+      written = content === undefined ? {} : value(content, where);
+    } else if (freezing.all || (freezing.ours && callsOurs(cell.formula))) {
+      if (result === undefined) stop(troubles.notCalculated(where));
+      written = value(result!, where);
+      if (!freezing.all) note = frozenNote(cell.formula, note);
+    } else {
+      written = formulaCell(cell.formula, cell, place.row, place.column, where);
+    }
+    const style = cell.look === undefined ? undefined : styles[cell.look];
+    if (style) written.style = style;
+    if (note) written.comment = { text: checkedText(note, where), author: AUTHOR };
+    cells.set(`${place.row},${place.column}`, written);
+    lastRow = Math.max(lastRow, place.row);
+  };
+
+  for (const [at, cell] of Object.entries(source.cells)) put(at, cell);
+  for (const at of Object.keys(source.results)) {
+    if (!Object.hasOwn(source.cells, at)) put(at, {});
+  }
+  // The library forgets the height of a row below the last cell.
+  const lastHeight = Math.max(-1, ...Object.keys(source.rowHeights).map(Number));
+  if (lastHeight > lastRow) cells.set(`${lastHeight},0`, {});
+
+  return { sheet: { ...around(source, looks), cells }, uncalculated, marked };
+}
+
+const resultAt = (sheet: BookSheet, at: string): BookResult | undefined =>
+  Object.hasOwn(sheet.results, at) ? sheet.results[at] : undefined;
+
+/** Tells a reader of an office copy that the cell does not follow its inputs any more. */
+function frozenNote(formula: string, note: string | undefined): string {
+  const frozen = `Frozen: the value that ${formula} had in the working workbook. It no longer changes with its inputs.`;
+  return note ? `${note}\n\n${frozen}` : frozen;
+}
+
+/** Everything of a sheet but its cells. */
+function around(source: BookSheet, looks: readonly Look[]): WriteSheet {
+  const { name, frozenRows, frozenColumns, print, tabColor } = source;
+  const widths = Object.keys(source.columnWidths).map(Number);
+  const sheet: WriteSheet = {
+    name,
+    rowDefs: new Map(Object.entries(source.rowHeights).map(([row, height]) => [Number(row), { height }])),
+    dataValidations: source.validations.map((validation) => toDataValidation(validation, name)),
+    conditionalRules: toConditionalRules(source.marks, looks, name),
+  };
+  if (widths.length > 0) {
+    sheet.columns = Array.from({ length: Math.max(...widths) + 1 }, (_, column) => {
+      const width = source.columnWidths[column];
+      return width === undefined ? {} : { width };
+    });
+  }
+  if (frozenRows > 0 || frozenColumns > 0) sheet.freezePane = { rows: frozenRows, columns: frozenColumns };
+  if (source.protected) {
+    sheet.protection = {
+      sheet: true,
+      selectLockedCells: true,
+      selectUnlockedCells: true,
+      formatColumns: true,
+      formatRows: true,
+      insertRows: true,
+    };
+  }
+  if (print) {
+    sheet.pageSetup = toPageSetup(print);
+    sheet.headerFooter = toFoot(print, name);
+  }
+  if (tabColor !== undefined) sheet.view = { tabColor: { rgb: tabColor } };
+  if (source.hidden) sheet.hidden = true;
+  return sheet;
+}

@@ -1,0 +1,133 @@
+/** What is written is read back exactly. */
+import fc from "fast-check";
+import { readXlsx } from "../../../src/hosts/file/readXlsx";
+import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
+import { address } from "../../../src/workbooks/address";
+import type { Book, BookCell, BookResult } from "../../../src/workbooks/book";
+import { bookOf, emptySheet } from "../../support/books";
+
+const written = async (book: Book): Promise<Book> => readXlsx(await writeXlsx(book));
+
+const HARD_TEXTS = [
+  "=1+1",
+  "+49 30 123",
+  "-5",
+  "@x",
+  "\t=1",
+  "\r\n=2",
+  " leading",
+  "trailing ",
+  "a\nb",
+  "a\r\nb",
+  "\n",
+  " ",
+  "",
+  "'quoted",
+  '"',
+  "<b>&amp;</b>",
+  "]]>",
+  "📡 Straße 雨",
+  "_x000D_",
+  "_x005F_x000D_",
+  "_x0041\r",
+  "__x0041_x0042_",
+  "__proto__",
+  "constructor",
+  "#N/A",
+  "#VALUE!",
+  "TRUE",
+  "1e5",
+  "007",
+  "2026-07-04",
+  "\u0000\u0001\u0008\u000B\u000C\u001F\u007F\u0085\uE000\uFFFE\uFFFF",
+];
+const HARD_NUMBERS = [
+  0,
+  -0,
+  1e-300,
+  5e-324,
+  1e308,
+  1.7976931348623157e308,
+  0.1 + 0.2,
+  1 / 3,
+  -1e21,
+  2 ** 53,
+  45_000.123456789,
+];
+
+const text = fc.oneof(
+  fc.constantFrom(...HARD_TEXTS),
+  fc.string({ unit: "binary", maxLength: 30 }),
+  fc.string({ unit: "grapheme", maxLength: 30 }),
+  fc
+    .array(fc.constantFrom("_", "x", "0041", "\r", "_x000D_", "&", " "), { maxLength: 8 })
+    .map((parts) => parts.join("")),
+);
+const number = fc.oneof(
+  fc.constantFrom(...HARD_NUMBERS),
+  fc.double({ noNaN: true, noDefaultInfinity: true }),
+);
+const value = fc.oneof(text, number, fc.boolean());
+const places = fc.uniqueArray(
+  fc.tuple(fc.nat(30), fc.nat(30)).map(([row, column]) => address(row, column)),
+  {
+    maxLength: 12,
+  },
+);
+const sheetName = fc.oneof(
+  fc.constantFrom("__proto__", "constructor", "Head units", "A1", "It's", "1", "TRUE", "a,b!c", "Straße"),
+  fc
+    .string({ unit: fc.constantFrom(..."abcXYZ 019_-é📡&<\"'"), minLength: 1, maxLength: 15 })
+    .filter((name) => !/^'|'$|_x[0-9a-f]{4}/i.test(name) && name.toLowerCase() !== "history"),
+);
+
+/** The extent is not stored; it is read off the cells. */
+const withoutExtent = ({ sheets, ...book }: Book): unknown => ({
+  ...book,
+  sheets: sheets.map((sheet) => ({ ...sheet, rowCount: 0, columnCount: 0 })),
+});
+
+describe("what a person typed", () => {
+  test("any texts, numbers and booleans on any sheets come back exactly", async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.uniqueArray(sheetName, { minLength: 1, maxLength: 3, selector: (name) => name.toLowerCase() }),
+        places,
+        fc.array(value, { minLength: 12, maxLength: 12 }),
+        async (names, addresses, values) => {
+          const book = bookOf(
+            ...names.map((name, sheetIndex) => ({
+              ...emptySheet(name),
+              cells: Object.fromEntries(
+                addresses.map(
+                  (at, index) => [at, { value: values[(index + sheetIndex) % 12]! }] as [string, BookCell],
+                ),
+              ),
+            })),
+          );
+          expect(withoutExtent(await written(book))).toStrictEqual(withoutExtent(book));
+        },
+      ),
+      { numRuns: 150 },
+    );
+  });
+
+  test.each([...HARD_TEXTS, ...HARD_NUMBERS].map((one) => [JSON.stringify(one), one] as const))(
+    "%s as a value, as a result and as a spilled result",
+    async (_, one) => {
+      const results: Record<string, BookResult> = { B1: one, C1: one, C2: one };
+      const book = bookOf({
+        ...emptySheet("S"),
+        cells: {
+          A1: { value: one },
+          B1: { formula: "RIG.VERSION()" },
+          C1: { formula: "RIG.X(A1:A2)", spill: { rows: 2, columns: 1 } },
+        },
+        results,
+      });
+      const [sheet] = (await written(book)).sheets;
+      expect(sheet!.cells).toStrictEqual(book.sheets[0]!.cells);
+      expect(sheet!.results).toStrictEqual(results);
+    },
+  );
+});
