@@ -1,0 +1,51 @@
+/** Builds dist/ when a source is newer than what was built from it. */
+import { existsSync, mkdirSync, readdirSync, rmSync, statSync, utimesSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import path from "node:path";
+import { fileURLToPath } from "node:url";
+import { install, project, stop } from "./install.mjs";
+import { writeFunctionList } from "./list-functions.mjs";
+
+/** Written last, so that a build cut short is seen as none. */
+const STAMP = path.join(project, "dist", ".built");
+
+const SOURCES = ["src", "webpack.config.js", "package-lock.json", "tsconfig.json"];
+
+function newest(entry) {
+  const stats = statSync(entry);
+  if (!stats.isDirectory()) return stats.mtimeMs;
+  const inside = readdirSync(entry).map((name) => newest(path.join(entry, name)));
+  return Math.max(stats.mtimeMs, ...inside);
+}
+
+export const needsBuild = () =>
+  !existsSync(STAMP) ||
+  Math.max(...SOURCES.map((name) => newest(path.join(project, name)))) > statSync(STAMP).mtimeMs;
+
+/** @param force builds even when nothing changed */
+export async function build({ force = false } = {}) {
+  install();
+  if (!force && !needsBuild()) return;
+  console.log("Building…");
+  rmSync(STAMP, { force: true });
+  writeFunctionList();
+  const start = new Date();
+  const require = createRequire(import.meta.url);
+  const webpack = require("webpack");
+  const compiler = webpack(require(path.join(project, "webpack.config.js")));
+  const stats = await new Promise((resolve, reject) =>
+    compiler.run((error, result) => (error ? reject(error) : resolve(result))),
+  );
+  await new Promise((resolve) => compiler.close(resolve));
+  if (stats.hasErrors()) {
+    stop(`${stats.toString({ preset: "errors-only", colors: false })}\nThe build failed; see above.`);
+  }
+  mkdirSync(path.dirname(STAMP), { recursive: true });
+  writeFileSync(STAMP, "");
+  // A source saved while it was being built must count as newer.
+  utimesSync(STAMP, start, start);
+  console.log(`Built in ${((Date.now() - start.getTime()) / 1000).toFixed(1)} s.`);
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url))
+  await build({ force: process.argv.includes("--force") });

@@ -1,0 +1,110 @@
+/** The bar above the grid: what the job comes to, what can be done with it, whether it is saved. */
+import type { SavingState } from "./autosave";
+import { make } from "./dom";
+
+export interface BarActions {
+  newJob(): void;
+  open(): void;
+  save(): void;
+  addRows(): void;
+  undo(): void;
+  redo(): void;
+  toggleLock(): void;
+  help(): void;
+}
+
+export interface JobFigures {
+  readonly title: string;
+  /** As the sheet shows it; absent when the workbook names no such cell. */
+  readonly total?: string;
+  readonly verdict?: string;
+}
+
+export class Bar {
+  private readonly title = make("h1", { className: "desk-title" });
+  private readonly total = make("p", { className: "desk-figure" });
+  private readonly verdict = make("p", { className: "desk-figure" });
+  private readonly work = make("p", { className: "desk-work", role: "status" });
+  private readonly saving = make("p", { className: "desk-saving", role: "status" });
+  private readonly notice = make("p", { className: "desk-notice", role: "status" });
+  private readonly lock: HTMLButtonElement;
+  private readonly saveButton: HTMLButtonElement;
+  private noticeTimer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(root: HTMLElement, actions: BarActions) {
+    const button = (label: string, title: string, onclick: () => void) =>
+      make("button", { type: "button", className: "desk-button", title, onclick }, label);
+    this.lock = button("Unlock sheet", "Let calculated cells of this sheet be changed", () =>
+      actions.toggleLock(),
+    );
+    this.saveButton = button("Save .xlsx", "Download the workbook as an .xlsx file", () => actions.save());
+    root.append(
+      make("div", { className: "desk-job" }, this.title, this.total, this.verdict),
+      make(
+        "div",
+        { className: "desk-buttons", role: "toolbar", ariaLabel: "Job" },
+        button("New", "Start a new job; the one open now is kept", () => actions.newJob()),
+        button("Open .xlsx…", "Open a workbook from a file", () => actions.open()),
+        this.saveButton,
+        button("Add rows", "Add rows to the block of the selected cell", () => actions.addRows()),
+        button("Undo", "Take back the last change (Ctrl+Z)", () => actions.undo()),
+        button("Redo", "Do it again (Ctrl+Y)", () => actions.redo()),
+        this.lock,
+        button("Help", "Functions, keys and what is saved where", () => actions.help()),
+      ),
+      this.work,
+      this.saving,
+      this.notice,
+    );
+  }
+
+  showFigures({ title, total, verdict }: JobFigures): void {
+    setText(this.title, title || "Untitled job");
+    setText(this.total, total ? `Total ${total}` : "");
+    setText(this.verdict, verdict ?? "");
+  }
+
+  showLock(guarded: boolean, unlocked: boolean): void {
+    this.lock.hidden = !guarded;
+    this.lock.ariaPressed = String(unlocked);
+    setText(this.lock, unlocked ? "Lock sheet" : "Unlock sheet");
+  }
+
+  showFile(name: string | undefined): void {
+    setText(this.saveButton, name ? "Save" : "Save .xlsx");
+    this.saveButton.title = name ? `Write back into ${name}` : "Download the workbook as an .xlsx file";
+  }
+
+  showSaving(state: SavingState): void {
+    this.saving.classList.toggle("desk-failed", state.kind === "failed");
+    const text =
+      state.kind === "saving"
+        ? "saving…"
+        : state.kind === "failed"
+          ? `not saved: ${state.sentence}`
+          : state.at
+            ? `saved ${clock(state.at)}`
+            : "";
+    setText(this.saving, text);
+    this.saving.title = text;
+  }
+
+  /** A plain notice that goes away; a failure stays until the next one. */
+  showNotice(sentence: string, stays = false): void {
+    clearTimeout(this.noticeTimer);
+    setText(this.notice, sentence);
+    if (!stays) this.noticeTimer = setTimeout(() => setText(this.notice, ""), 9000);
+  }
+
+  showWork(what: string): void {
+    setText(this.work, what);
+  }
+}
+
+const clock = (at: string): string =>
+  new Date(at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
+
+/** Leaves equal text alone, so that a screen reader isn't told again. */
+function setText(element: HTMLElement, text: string): void {
+  if (element.textContent !== text) element.textContent = text;
+}

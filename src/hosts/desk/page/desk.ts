@@ -1,0 +1,232 @@
+/** The open job on the page: its model, its autosave, and what the bar can do with it. */
+import * as owl from "@odoo/owl";
+import * as library from "@odoo/o-spreadsheet";
+import type { Book } from "../../../workbooks/book";
+import type { BookFacts } from "../../grid/bookFacts";
+import { fromModel } from "../../grid/fromModel";
+import type { GridModel } from "../../grid/library";
+import { toDocument } from "../../grid/toDocument";
+import type { Change, DeskDocument, OpenJob } from "../protocol";
+import { Autosave } from "./autosave";
+import type { Bar } from "./bar";
+import { wordsFor } from "./cellLine";
+import type { DeskGuard } from "./deskPlugin";
+import { painted } from "./dom";
+import type { GridPosition } from "./libraryTypes";
+import { rowsToAdd } from "./rowsToAdd";
+
+/** From here on the user is told that something is going on. */
+const LONG_MS = 500;
+
+type DeskGetters = GridModel["getters"] & {
+  getBookFacts(): BookFacts;
+  isGuardedSheet(sheetId: string): boolean;
+};
+
+export class Desk {
+  private model!: GridModel;
+  private autosave!: Autosave;
+  private app: { destroy(): void } | undefined;
+  private file: string | undefined;
+
+  constructor(
+    private readonly root: HTMLElement,
+    private readonly line: HTMLElement,
+    private readonly bar: Bar,
+    private readonly guard: DeskGuard,
+    private readonly templates: string,
+  ) {}
+
+  /** Shows what the server holds. */
+  async start(job: OpenJob): Promise<void> {
+    this.file = job.file;
+    this.bar.showFile(job.file);
+    if (job.document) {
+      const lost = await this.show(job.document, job.changes);
+      if (!lost) this.bar.showSaving({ kind: "saved", at: job.savedAt });
+      return;
+    }
+    await this.show(documentOf(job.book!), [], null);
+    await this.autosave.putSnapshot(true);
+  }
+
+  /** Puts a book in the place of the open job, which the server keeps. */
+  async replace(book: Book): Promise<void> {
+    const head = this.autosave.serverHead;
+    this.autosave.stop();
+    await this.show(documentOf(book), [], head);
+    this.file = undefined;
+    this.bar.showFile(undefined);
+    const kept = await this.autosave.putSnapshot(true);
+    if (kept) this.bar.showNotice(`The job that was open is kept as ${kept}.`);
+  }
+
+  /** @returns the file into which Save writes, if one was given at the start */
+  get fileName(): string | undefined {
+    return this.file;
+  }
+
+  book(): Book {
+    return fromModel(library, this.model);
+  }
+
+  get title(): string {
+    return this.getters.getBookFacts().title || "job";
+  }
+
+  get unsaved(): boolean {
+    return this.autosave.unsaved;
+  }
+
+  dispatch(type: string, payload: object = {}): boolean {
+    return this.model.dispatch(type as never, payload as never).isSuccessful;
+  }
+
+  focus(): void {
+    this.root.querySelector<HTMLElement>(".o-grid")?.focus();
+  }
+
+  /** @returns how many rows can be added to, 0 where the selected cell is in no block */
+  addRows(quantity: number): boolean {
+    const additions = rowsToAdd(this.model, this.place);
+    return additions.length > 0 && this.dispatch("RIGSHEET_ADD_ROWS", { additions, quantity });
+  }
+
+  get inBlock(): boolean {
+    return rowsToAdd(this.model, this.place).length > 0;
+  }
+
+  toggleLock(): void {
+    const { sheetId } = this.place;
+    if (!this.guard.unlocked.delete(sheetId)) this.guard.unlocked.add(sheetId);
+    this.refresh();
+  }
+
+  private get getters(): DeskGetters {
+    return this.model.getters as DeskGetters;
+  }
+
+  private get place(): GridPosition {
+    return this.model.getters.getActivePosition();
+  }
+
+  /** @returns whether some changes could not be replayed, and were kept aside */
+  private async show(
+    document: DeskDocument,
+    changes: readonly Change[],
+    head: string | null = changes.at(-1)?.nextRevisionId ?? document.revisionId,
+  ): Promise<boolean> {
+    await painted();
+    this.app?.destroy();
+    this.guard.unlocked.clear();
+    this.autosave = new Autosave(
+      head,
+      (state) => this.bar.showSaving(state),
+      () => exportedBy(this.model),
+    );
+    const lost = !this.load(document, changes);
+    if (lost) this.load(document, []);
+    const { model } = this;
+    model.on("update", this, () => this.refresh());
+    model.selection.observe(this, { handleEvent: () => this.refresh() });
+    this.app = await owl.mount(library.Spreadsheet as never, this.root, {
+      props: {
+        model,
+        notifyUser: ({ text }: { text: string }) => this.bar.showNotice(text),
+        raiseError: (text: string, done?: () => void) => {
+          this.bar.showNotice(text, true);
+          done?.();
+        },
+        askConfirmation: (text: string, confirm: () => void, cancel?: () => void) =>
+          window.confirm(text) ? confirm() : cancel?.(),
+      } as never,
+      templates: this.templates,
+    } as never);
+    this.refresh();
+    this.focus();
+    if (lost) {
+      const kept = await this.autosave.putSnapshot(true);
+      this.bar.showNotice(
+        `The last ${changes.length} changes could not be shown again; they are kept as ${kept ?? "the autosaved job"}. Check the rows that were edited last.`,
+        true,
+      );
+    }
+    return lost;
+  }
+
+  private load(document: DeskDocument, changes: readonly Change[]): boolean {
+    try {
+      this.model = new library.Model(
+        document,
+        {
+          // Changes of an earlier visit are replayed only when they come from another client.
+          client: { id: crypto.randomUUID(), name: "desk" },
+          transportService: this.autosave.transport as never,
+        },
+        changes as never,
+      );
+      this.timeRecalculations();
+      return (
+        exportedBy(this.model, false).revisionId === (changes.at(-1)?.nextRevisionId ?? document.revisionId)
+      );
+    } catch (error) {
+      if (changes.length === 0) throw error;
+      return false;
+    }
+  }
+
+  /** A recalculation holds the page up, so a long one is told of once it is over. */
+  private timeRecalculations(): void {
+    const { model, bar } = this;
+    const dispatch = model.dispatch;
+    let depth = 0;
+    model.dispatch = ((type: never, payload: never) => {
+      const start = performance.now();
+      depth++;
+      try {
+        return dispatch(type, payload);
+      } finally {
+        depth--;
+        const took = performance.now() - start;
+        if (depth === 0) bar.showWork(took > LONG_MS ? `recalculated in ${(took / 1000).toFixed(1)} s` : "");
+      }
+    }) as typeof dispatch;
+  }
+
+  private refresh(): void {
+    const { getters, place } = this;
+    this.bar.showFigures({
+      title: getters.getBookFacts().title,
+      total: this.named("quote_total"),
+      verdict: this.named("checks_verdict"),
+    });
+    this.bar.showLock(
+      getters.isGuardedSheet(place.sheetId) || this.guard.unlocked.has(place.sheetId),
+      this.guard.unlocked.has(place.sheetId),
+    );
+    const { kind, text } = wordsFor(this.model, place);
+    this.line.className = `desk-line desk-${kind}`;
+    this.line.textContent = text;
+    this.line.title = text;
+  }
+
+  private named(name: string): string | undefined {
+    const range = this.getters.getNamedRange(name)?.range;
+    if (!range) return undefined;
+    const { sheetId, zone } = range;
+    return this.getters.getEvaluatedCell({ sheetId, row: zone.top, col: zone.left }).formattedValue;
+  }
+}
+
+/** A fresh document has a revision of its own, so that two fresh jobs are never taken for one another. */
+const documentOf = (book: Book): DeskDocument =>
+  ({ ...toDocument(book), revisionId: crypto.randomUUID() }) as unknown as DeskDocument;
+
+/** Unlike the library's public export this one doesn't build a second model to compare with. */
+function exportedBy(model: GridModel, whole = true): DeskDocument {
+  if (!whole) return { revisionId: sessionRevision(model), sheets: [] };
+  return model._exportData(false) as unknown as DeskDocument;
+}
+
+const sessionRevision = (model: GridModel): string =>
+  (model as unknown as { session: { getRevisionId(): string } }).session.getRevisionId();

@@ -1,0 +1,96 @@
+/** The page's few questions, in the browser's own dialog: it keeps the focus and closes on Escape. */
+import type { TemplateTitle } from "../protocol";
+import { make } from "./dom";
+
+/** Shows a dialog and waits until it is closed; the value is that of the button used, empty for none. */
+export function ask(
+  title: string,
+  body: Node[],
+  buttons: { label: string; value: string }[],
+): Promise<string> {
+  const heading = make("h2", { id: "dialog-title", className: "desk-dialog-title" }, title);
+  const dialog = make(
+    "dialog",
+    { className: "desk-dialog" },
+    make(
+      "form",
+      { method: "dialog" },
+      heading,
+      ...body,
+      make(
+        "div",
+        { className: "desk-dialog-buttons" },
+        ...buttons.map(({ label, value }) =>
+          make("button", { className: "desk-button", value, formNoValidate: value === "" }, label),
+        ),
+      ),
+    ),
+  );
+  dialog.setAttribute("aria-labelledby", heading.id);
+  document.body.append(dialog);
+  dialog.showModal();
+  return new Promise((resolve) => {
+    dialog.addEventListener("close", () => {
+      dialog.remove();
+      resolve(dialog.returnValue);
+    });
+  });
+}
+
+export async function askForTemplate(
+  templates: readonly TemplateTitle[],
+): Promise<{ id: string; kind: "empty" | "demonstration" } | undefined> {
+  const choice = make(
+    "select",
+    { id: "template", className: "desk-input" },
+    ...templates.map(({ id, title }) => make("option", { value: id }, title)),
+  );
+  const kind = await ask(
+    "New job",
+    [
+      make("label", { htmlFor: "template" }, "Template"),
+      choice,
+      make("p", {}, "The job that is open now is kept in the data folder, under “earlier”."),
+    ],
+    [
+      { label: "Empty", value: "empty" },
+      { label: "Demonstration", value: "demonstration" },
+      { label: "Cancel", value: "" },
+    ],
+  );
+  return kind === "empty" || kind === "demonstration" ? { id: choice.value, kind } : undefined;
+}
+
+const MOST_ROWS = 10_000;
+
+/** @returns how many rows, undefined when the user thinks better of it */
+export async function askForRows(): Promise<number | undefined> {
+  const count = make("input", {
+    id: "rows",
+    className: "desk-input",
+    type: "number",
+    min: "1",
+    max: String(MOST_ROWS),
+    step: "1",
+    value: "10",
+    required: true,
+  });
+  const answer = await ask(
+    "Add rows",
+    [make("label", { htmlFor: "rows" }, `How many rows, 1 to ${MOST_ROWS}`), count],
+    [
+      { label: "Add", value: "add" },
+      { label: "Cancel", value: "" },
+    ],
+  );
+  return answer === "add" && count.validity.valid ? count.valueAsNumber : undefined;
+}
+
+export function chooseFile(accept: string): Promise<File | undefined> {
+  const input = make("input", { type: "file", accept });
+  return new Promise((resolve) => {
+    input.addEventListener("change", () => resolve(input.files?.[0]));
+    input.addEventListener("cancel", () => resolve(undefined));
+    input.click();
+  });
+}

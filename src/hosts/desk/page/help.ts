@@ -1,0 +1,77 @@
+/** The help: finding a function by an estimator's words, the keys, and what is saved where. */
+import type { SheetFunction } from "../../../functions/core/declare";
+import { NAMESPACE } from "../../grid/registerFunctions";
+import { ask } from "./dialogs";
+import { make } from "./dom";
+
+const KEYS: readonly (readonly [string, string])[] = [
+  ["F2 or Enter", "edit the selected cell"],
+  ["=", "start a formula; type RIG. to see this workbook's functions"],
+  ["Ctrl+Z, Ctrl+Y", "take back, do again"],
+  ["Ctrl+C, Ctrl+V", "copy, paste; calculated cells are left as they are"],
+  ["Ctrl+H", "find and replace"],
+  ["Shift+PageDown, Shift+PageUp", "next sheet, previous sheet"],
+];
+
+export function showHelp(functions: readonly SheetFunction[]): void {
+  const list = make("ul", { className: "desk-functions" });
+  const search = make("input", {
+    id: "search",
+    className: "desk-input",
+    type: "search",
+    autocomplete: "off",
+  });
+  const found = make("p", { role: "status" });
+  const show = () => {
+    const words = search.value.toLowerCase().split(/\s+/).filter(Boolean);
+    const fitting = functions.filter((one) => words.every((word) => wordsOf(one).includes(word)));
+    found.textContent = `${fitting.length} of ${functions.length} functions`;
+    list.replaceChildren(...fitting.map(entryOf));
+  };
+  search.addEventListener("input", show);
+  show();
+  void ask(
+    "Help",
+    [
+      make(
+        "p",
+        {},
+        "Fill the tinted cells; everything else is calculated as you type. A calculated cell that shows an error says what is wrong, and what to do, when the pointer rests on it or it is selected.",
+      ),
+      make(
+        "p",
+        {},
+        "Every change is saved at once in the data folder and is there again after a restart. “Save .xlsx” makes a workbook file for others.",
+      ),
+      make("label", { htmlFor: "search" }, "Find a function"),
+      search,
+      found,
+      list,
+      make("h3", {}, "Keys"),
+      make(
+        "dl",
+        { className: "desk-keys" },
+        ...KEYS.flatMap(([key, what]) => [make("dt", {}, key), make("dd", {}, what)]),
+      ),
+      make(
+        "p",
+        { className: "desk-small" },
+        "The grid is o-spreadsheet (LGPL-3.0), served unmodified from node_modules/@odoo/o-spreadsheet, where you may put another version in its place.",
+      ),
+    ],
+    [{ label: "Close", value: "" }],
+  );
+}
+
+const wordsOf = ({ name, group, summary, tasks }: SheetFunction): string =>
+  [`${NAMESPACE}.${name}`, group, summary, ...tasks].join(" ").toLowerCase();
+
+function entryOf({ name, summary, parameters, caution }: SheetFunction): HTMLElement {
+  const call = `${NAMESPACE}.${name}(${parameters.map((one) => (one.optional ? `[${one.name}]` : one.name)).join(", ")})`;
+  return make(
+    "li",
+    {},
+    make("code", {}, call),
+    make("span", {}, ` ${summary}${caution ? ` ${caution}` : ""}`),
+  );
+}

@@ -1,0 +1,35 @@
+/** The parts of the grid library's commands and places that the page uses. */
+export interface GridZone {
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+}
+
+export interface GridPosition {
+  readonly sheetId: string;
+  readonly row: number;
+  readonly col: number;
+}
+
+/** A command as a plugin sees it; which fields it has depends on its type. */
+export interface GridCommand {
+  readonly type: string;
+  readonly sheetId?: string;
+  readonly row?: number;
+  readonly col?: number;
+  readonly content?: string;
+  readonly target?: readonly GridZone[];
+  readonly dimension?: "ROW" | "COL";
+  readonly elements?: readonly number[];
+  readonly additions?: readonly RowAddition[];
+  readonly quantity?: number;
+  readonly targetSheetId?: string;
+}
+
+/** Rows to put in above a block's last row. */
+export interface RowAddition {
+  readonly sheetId: string;
+  /** 0-based row of the block's last row, above which the new ones go. */
+  readonly endRow: number;
+}

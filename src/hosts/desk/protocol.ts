@@ -1,0 +1,64 @@
+/** What the desk's page and its server say to each other. */
+import type { Book } from "../../workbooks/book";
+
+/**
+ * One change of the open document, as the grid library hands it to its
+ * transport: which state it follows, which state it makes. The rest is the
+ * library's own and passes through unread.
+ */
+export interface Change {
+  readonly type: string;
+  readonly serverRevisionId: string;
+  readonly nextRevisionId: string;
+}
+
+/** The grid library's document with our facts in it; the server reads only its revision. */
+export interface DeskDocument {
+  readonly revisionId: string;
+  readonly sheets: readonly unknown[];
+}
+
+/** The answer to `GET /job`: a saved document with the changes since, or a book never saved yet. */
+export interface OpenJob {
+  readonly document?: DeskDocument;
+  readonly changes: readonly Change[];
+  readonly book?: Book;
+  /** Name of the file that Save writes back into. */
+  readonly file?: string;
+  /** Said once, above the grid. */
+  readonly notices: readonly string[];
+  readonly savedAt?: string;
+}
+
+/** The body of `PUT /job`. */
+export interface Snapshot {
+  readonly document: DeskDocument;
+  /**
+   * The revision that the page last heard the server hold; null when it held
+   * no job. The server refuses a snapshot that follows anything else.
+   */
+  readonly after: string | null;
+  /** Another job takes the place of the one held, which is kept under `earlier`. */
+  readonly replaces: boolean;
+}
+
+/** The answer to `PUT /job` and `POST /changes`. */
+export interface Saved {
+  readonly savedAt: string;
+  /** Where the replaced job lies now. */
+  readonly keptAs?: string;
+}
+
+/** The answer to `GET /templates`. */
+export interface TemplateTitle {
+  readonly id: string;
+  readonly title: string;
+}
+
+/** Any answer with a status of 400 or more. */
+export interface Refusal {
+  readonly sentence: string;
+}
+
+/** Sent with every request that writes: a page of another origin can't add it unasked. */
+export const DESK_HEADER = "x-rigsheet-desk";

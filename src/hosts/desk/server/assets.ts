@@ -1,0 +1,53 @@
+/** The files that the desk serves: these and no others. */
+import { existsSync } from "node:fs";
+import path from "node:path";
+
+export interface Asset {
+  readonly file: string;
+  readonly type: string;
+}
+
+const SCRIPT = "text/javascript; charset=utf-8";
+const STYLE = "text/css; charset=utf-8";
+
+/** Served from where they are installed, unmodified, so that each can be replaced by another version. */
+const LIBRARIES: readonly (readonly [url: string, packageName: string, file: string, type: string])[] = [
+  ["/library/owl.js", "@odoo/owl", "dist/owl.iife.min.js", SCRIPT],
+  ["/library/chart.js", "chart.js", "dist/chart.umd.min.js", SCRIPT],
+  ["/library/o_spreadsheet.js", "@odoo/o-spreadsheet", "dist/o_spreadsheet.min.iife.js", SCRIPT],
+  ["/library/o_spreadsheet.xml", "@odoo/o-spreadsheet", "dist/o_spreadsheet.xml", "application/xml"],
+  ["/library/o_spreadsheet.css", "@odoo/o-spreadsheet", "dist/o_spreadsheet.css", STYLE],
+  ["/library/bootstrap.css", "bootstrap", "dist/css/bootstrap.min.css", STYLE],
+  ["/library/css/font-awesome.css", "font-awesome", "css/font-awesome.min.css", STYLE],
+  [
+    "/library/fonts/fontawesome-webfont.woff2",
+    "font-awesome",
+    "fonts/fontawesome-webfont.woff2",
+    "font/woff2",
+  ],
+  ["/library/fonts/fontawesome-webfont.woff", "font-awesome", "fonts/fontawesome-webfont.woff", "font/woff"],
+  ["/library/fonts/fontawesome-webfont.ttf", "font-awesome", "fonts/fontawesome-webfont.ttf", "font/ttf"],
+];
+
+/** @param folder where the build put the page's own files */
+export function assetsIn(folder: string): ReadonlyMap<string, Asset> {
+  return new Map<string, Asset>([
+    ["/desk.js", { file: path.join(folder, "desk.js"), type: SCRIPT }],
+    ["/desk.css", { file: path.join(folder, "desk.css"), type: STYLE }],
+    ...LIBRARIES.map(([url, packageName, file, type]): [string, Asset] => [
+      url,
+      { file: path.join(packageFolder(folder, packageName), file), type },
+    ]),
+  ]);
+}
+
+/** Looks where Node would, but not through a package's exports: some hide their files from it. */
+function packageFolder(from: string, name: string): string {
+  for (let folder = from; ; folder = path.dirname(folder)) {
+    const found = path.join(folder, "node_modules", name);
+    if (existsSync(found)) return found;
+    if (folder === path.dirname(folder)) {
+      throw new Error(`The package ${name} is not installed. Run npm ci in the project's folder.`);
+    }
+  }
+}

@@ -1,0 +1,55 @@
+/**
+ * Who may ask the desk's server. It listens on the loopback address only, but
+ * any page in the same browser can reach that address: a foreign name that
+ * resolves to it is refused by its Host header, and a foreign page's writing
+ * request by its Origin and by a header that it can't add unasked.
+ */
+import type { IncomingMessage, ServerResponse } from "node:http";
+import { DESK_HEADER } from "../protocol";
+
+const LOOPBACK_HOSTS = new Set(["127.0.0.1", "localhost", "[::1]"]);
+
+function isLoopback(host: string | undefined, port: number): boolean {
+  const found = /^(.+?)(?::(\d+))?$/.exec(host ?? "");
+  return found !== null && LOOPBACK_HOSTS.has(found[1]!.toLowerCase()) && (found[2] ?? "80") === String(port);
+}
+
+/** @returns the sentence of a refusal, or undefined when the request may pass */
+export function refusalOf(request: IncomingMessage, port: number): string | undefined {
+  if (!isLoopback(request.headers.host, port)) {
+    return "This server answers only under the loopback address. Open the address that it printed.";
+  }
+  const { origin } = request.headers;
+  if (origin !== undefined && !isLoopback(/^http:\/\/(.*)$/.exec(origin)?.[1], port)) {
+    return "Another page asked for this; only the workbook's own page may.";
+  }
+  const reads = request.method === "GET" || request.method === "HEAD";
+  if (!reads && request.headers[DESK_HEADER] === undefined) {
+    return "Only the workbook's own page may change the job.";
+  }
+  return undefined;
+}
+
+// The grid library compiles its templates with `new Function`, hence
+// 'unsafe-eval', and sets sizes as style attributes, hence 'unsafe-inline' for
+// styles. No script of ours is inline, and nothing may come from elsewhere.
+const POLICY = [
+  "default-src 'none'",
+  "script-src 'self' 'unsafe-eval'",
+  "style-src 'self' 'unsafe-inline'",
+  "img-src 'self' data: blob:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join("; ");
+
+export function setGuardHeaders(response: ServerResponse): void {
+  response.setHeader("Content-Security-Policy", POLICY);
+  response.setHeader("X-Content-Type-Options", "nosniff");
+  response.setHeader("Referrer-Policy", "no-referrer");
+  response.setHeader("Cross-Origin-Opener-Policy", "same-origin");
+  response.setHeader("Cross-Origin-Resource-Policy", "same-origin");
+  response.setHeader("Cache-Control", "no-store");
+}

@@ -1,0 +1,13 @@
+/** What `npm start` runs once everything is built. */
+import path from "node:path";
+import { templates } from "../../../workbooks/templates";
+import { readXlsx } from "../../file/readXlsx";
+import { saveAtomically } from "../../file/saveAtomically";
+import { writeXlsx } from "../../file/writeXlsx";
+import { runDesk } from "./run";
+
+// Bundled to dist/desk/server.js, so the project's folder is two up.
+const folder = __dirname;
+const project = path.join(folder, "..", "..");
+
+void runDesk(process.argv.slice(2), { templates, readXlsx, writeXlsx, saveAtomically }, folder, project);

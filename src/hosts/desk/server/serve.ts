@@ -1,0 +1,140 @@
+/** The desk's server: the page, its libraries, the autosaved job, and .xlsx in and out. */
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
+import { readFile, stat } from "node:fs/promises";
+import path from "node:path";
+import type { Book } from "../../../workbooks/book";
+import type { OpenJob, Refusal, Snapshot, TemplateTitle } from "../protocol";
+import type { Asset } from "./assets";
+import { refusalOf, setGuardHeaders } from "./guard";
+import { isChange, isDocument, type FileStamp, type JobStore, type SaveAtomically } from "./jobStore";
+import { ICON_SVG, PAGE_HTML } from "./pageHtml";
+import { bodyOf, jsonOf, Refused } from "./requestBody";
+
+export interface Template extends TemplateTitle {
+  empty(): Book;
+  demonstration(): Book;
+}
+
+/** What the server needs from outside; tests hand in their own. */
+export interface DeskParts {
+  readonly assets: ReadonlyMap<string, Asset>;
+  readonly store: JobStore;
+  readonly templates: readonly Template[];
+  readonly readXlsx: (bytes: Uint8Array) => Promise<Book>;
+  readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
+  readonly saveAtomically: SaveAtomically;
+  /** The file given on the command line, with the book that was read from it. */
+  readonly file?: { readonly path: string; readonly book: Book };
+  readonly port: number;
+}
+
+const XLSX_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
+export function createDesk(parts: DeskParts): Server {
+  return createServer((request, response) => {
+    setGuardHeaders(response);
+    answer(parts, request, response).catch((error: unknown) => sendRefusal(response, error));
+  });
+}
+
+async function answer(parts: DeskParts, request: IncomingMessage, response: ServerResponse): Promise<void> {
+  const refusal = refusalOf(request, parts.port);
+  if (refusal) throw new Refused(403, refusal);
+  const { pathname } = new URL(request.url ?? "/", "http://127.0.0.1");
+  const method = request.method === "HEAD" ? "GET" : request.method;
+  switch (`${method} ${pathname}`) {
+    case "GET /":
+      return send(response, "text/html; charset=utf-8", PAGE_HTML);
+    case "GET /icon.svg":
+    case "GET /favicon.ico":
+      return send(response, "image/svg+xml", ICON_SVG);
+    case "GET /job":
+      return sendJson(response, openJob(parts));
+    case "PUT /job":
+      return sendJson(
+        response,
+        await parts.store.put(snapshotOf(await jsonOf(request)), await stampOf(parts)),
+      );
+    case "POST /changes": {
+      const changes = await jsonOf(request);
+      if (!Array.isArray(changes) || !changes.every(isChange))
+        throw new Refused(400, "These are not changes.");
+      return sendJson(response, await parts.store.append(changes));
+    }
+    case "GET /templates":
+      return sendJson(
+        response,
+        parts.templates.map(({ id, title }): TemplateTitle => ({ id, title })),
+      );
+    case "POST /open":
+      return sendJson(response, await parts.readXlsx(await bodyOf(request)));
+    case "POST /save":
+      return send(response, XLSX_TYPE, await parts.writeXlsx(bookOf(await jsonOf(request))));
+    case "PUT /file":
+      return sendJson(response, await saveFile(parts, bookOf(await jsonOf(request))));
+  }
+  const template = /^\/templates\/([\w-]+)\/(empty|demonstration)$/.exec(pathname);
+  if (template && method === "GET") {
+    const found = parts.templates.find(({ id }) => id === template[1]);
+    if (!found) throw new Refused(404, `There is no template ${template[1]}.`);
+    return sendJson(response, template[2] === "empty" ? found.empty() : found.demonstration());
+  }
+  const asset = parts.assets.get(pathname);
+  if (asset && method === "GET") return send(response, asset.type, await readFile(asset.file));
+  throw new Refused(404, `There is nothing at ${pathname}.`);
+}
+
+function openJob({ store, file, templates }: DeskParts): OpenJob {
+  const { job, notices } = store;
+  const common = { file: file ? path.basename(file.path) : undefined, notices };
+  if (job) return { ...common, document: job.document, changes: job.changes, savedAt: job.savedAt };
+  const book = file?.book ?? templates[0]?.demonstration();
+  if (!book) throw new Refused(500, "No template is built in. Run npm run build again.");
+  return { ...common, book, changes: [] };
+}
+
+async function saveFile({ file, store, writeXlsx, saveAtomically }: DeskParts, book: Book): Promise<object> {
+  if (!file) throw new Refused(409, "No file was given at the start; use Save to download the workbook.");
+  await saveAtomically(file.path, await writeXlsx(book));
+  await store.stampFile(await fileStamp(file.path));
+  return { savedAt: new Date().toISOString() };
+}
+
+export async function fileStamp(file: string): Promise<FileStamp> {
+  const { mtimeMs, size } = await stat(file);
+  return { modified: mtimeMs, size };
+}
+
+const stampOf = async ({ file, store }: DeskParts): Promise<FileStamp | undefined> =>
+  file && !store.job ? fileStamp(file.path) : undefined;
+
+function snapshotOf(value: unknown): Snapshot {
+  const snapshot = value as Partial<Snapshot> | null;
+  if (!snapshot || !isDocument(snapshot.document)) throw new Refused(400, "This is not a document.");
+  return { document: snapshot.document, after: snapshot.after ?? null, replaces: snapshot.replaces === true };
+}
+
+function bookOf(value: unknown): Book {
+  const book = value as Partial<Book> | null;
+  if (!book || !Array.isArray(book.sheets) || !Array.isArray(book.names) || !Array.isArray(book.looks)) {
+    throw new Refused(400, "This is not a workbook.");
+  }
+  return book as Book;
+}
+
+function send(response: ServerResponse, type: string, body: string | Uint8Array): void {
+  response.setHeader("Content-Type", type);
+  response.end(body);
+}
+
+const sendJson = (response: ServerResponse, value: unknown): void =>
+  send(response, "application/json; charset=utf-8", JSON.stringify(value));
+
+function sendRefusal(response: ServerResponse, error: unknown): void {
+  const status = error instanceof Refused ? error.status : 500;
+  const sentence = error instanceof Error ? error.message : String(error);
+  if (!response.headersSent) {
+    response.statusCode = status;
+    sendJson(response, { sentence } satisfies Refusal);
+  } else response.destroy();
+}

@@ -1,0 +1,64 @@
+const fs = require("fs");
+const path = require("path");
+const { BannerPlugin } = require("webpack");
+
+const source = (file) => path.join(__dirname, "src", file);
+const dist = (...parts) => path.join(__dirname, "dist", ...parts);
+
+const common = {
+  mode: "production",
+  // The sources are read in stack traces, and the bundles are small.
+  optimization: { minimize: false },
+  devtool: false,
+  resolve: { extensions: [".ts", ".mjs", ".js", ".json"] },
+  performance: { hints: false },
+  stats: "errors-warnings",
+};
+
+/** Types are checked by `npm run typecheck`; the bundles only strip them. */
+const types = {
+  test: /\.ts$/,
+  loader: "ts-loader",
+  options: { transpileOnly: true, compilerOptions: { noEmit: false } },
+};
+
+/** Stay installed packages: licence, data files, or code that looks for itself on disk. */
+const INSTALLED = {
+  "@odoo/o-spreadsheet": "commonjs @odoo/o-spreadsheet",
+  "@odoo/owl": "commonjs @odoo/owl",
+  geomagnetism: "commonjs geomagnetism",
+};
+
+const node = (name, entry, output, more = {}) => ({
+  ...common,
+  name,
+  target: "node20",
+  entry: source(entry),
+  output: { path: path.dirname(output), filename: path.basename(output) },
+  externals: INSTALLED,
+  module: { rules: [types] },
+  node: { __dirname: false, __filename: false },
+  ...more,
+});
+
+const bundles = [
+  {
+    ...common,
+    name: "desk page",
+    target: "web",
+    optimization: { minimize: true },
+    entry: source("hosts/desk/page/main.ts"),
+    output: { path: dist("desk"), filename: "desk.js" },
+    // Loaded by scripts of their own on the page, so that they stay separate and replaceable.
+    externals: { "@odoo/o-spreadsheet": "o_spreadsheet", "@odoo/owl": "owl" },
+    module: {
+      rules: [types, { test: /\.css$/, type: "asset/resource", generator: { filename: "[name][ext]" } }],
+    },
+  },
+  node("desk server", "hosts/desk/server/main.ts", dist("desk", "server.js")),
+  node("command", "cli/main.ts", dist("rigsheet.js"), {
+    plugins: [new BannerPlugin({ banner: "#!/usr/bin/env node", raw: true })],
+  }),
+];
+
+module.exports = bundles.filter(({ entry }) => fs.existsSync(entry));
