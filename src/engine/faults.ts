@@ -140,7 +140,7 @@ export const faults = {
   belowHorizon: (slot: number, elevation: number): Fault =>
     fault(
       "#N/A",
-      `The slot at ${shown(slot)} deg east stands at an elevation of ${elevation.toFixed(1)} deg; it must be 0 deg or more to be seen. Choose a slot above this site's horizon.`,
+      `The slot at ${shown(slot)} deg east stands at an elevation of ${shown(Number(elevation.toPrecision(3)))} deg; it must be 0 deg or more to be seen. Choose a slot above this site's horizon.`,
     ),
 
   unknownCable: (name: string, known: readonly string[]): Fault =>
@@ -179,11 +179,13 @@ export const faults = {
       `The coefficients of cable ${shown(name)} give ${shown(decibelsPer100m)} dB per 100 m at ${shown(frequencyMHz)} MHz; a cable's loss must be 0 dB or more. Check k1, k2 and k0 in the cable table.`,
     ),
 
-  lowAboveHigh: (lowName: string, low: number, highName: string, high: number, unit: string): Fault =>
-    fault(
+  lowAboveHigh: (lowName: string, low: number, highName: string, high: number, unit = ""): Fault => {
+    const tail = unit && ` ${unit}`;
+    return fault(
       "#VALUE!",
-      `${lowName} is ${shown(low)} ${unit}, above ${highName}, which is ${shown(high)} ${unit}. Give the lower value first.`,
-    ),
+      `${lowName} is ${shown(low)}${tail}, above ${highName}, which is ${shown(high)}${tail}. Give the lower value first.`,
+    );
+  },
 
   noVoltage: (microvolts: number): Fault =>
     fault(

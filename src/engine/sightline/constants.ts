@@ -17,3 +17,15 @@ export const MAGNETIC_MODEL_LAST_DAY = "2029-11-12";
 export const COMPASS_BLACKOUT_NT = 2000;
 /** Horizontal field below which a compass is doubtful (WMM2025 report, caution zone; from memory). */
 export const COMPASS_CAUTION_NT = 6000;
+
+/** Beamwidth in degrees = this times wavelength / diameter (Maral and Bousquet, from memory). */
+export const BEAMWIDTH_FACTOR_DEG = 70;
+/** Wavelength in metres times frequency in MHz: the speed of light. */
+export const LIGHT_MHZ_M = 299.792458;
+/** Mean radius of the sun's disc. */
+export const SUN_RADIUS_DEG = 0.267;
+/** Widest step of peaking by equal drops, in beamwidths (rule of the derivation: the parabola holds to about −6 dB). */
+export const WIDEST_STEP_BEAMWIDTHS = 0.8;
+/** Years in which the low-precision sun is used. */
+export const SUN_FIRST_YEAR = 1950;
+export const SUN_LAST_YEAR = 2100;
