@@ -217,7 +217,9 @@ export const faults = {
   treeLoop: (ids: readonly string[]): Fault =>
     fault(
       "#VALUE!",
-      `The rows feed each other in a loop: ${ids.length > MOST_LISTED ? [...ids.slice(0, MOST_LISTED).map(shown), `${ids.length - MOST_LISTED} more`].join(" from ") : ids.map(shown).join(" from ")} from ${shown(ids[0])}. Feed one of them from outside the loop.`,
+      ids.length === 1
+        ? `${shown(ids[0])} is fed from itself. Feed it from another row, or leave it blank for a row fed straight from the top.`
+        : `The rows ${shortList(ids)} feed one another in a loop, each fed from the next. Feed one of them from outside the loop.`,
     ),
 
   treeBelowFault: (id: string, bad: string): Fault =>

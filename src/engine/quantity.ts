@@ -37,3 +37,15 @@ export type Nanoteslas = number;
 export type MinorUnits = number;
 /** Calendar time as a decimal year, for example 2026.5. */
 export type DecimalYear = number;
+/** Cross-section of a conductor in mm². */
+export type SquareMillimetres = number;
+/** Length in millimetres: tubes and walls. */
+export type Millimetres = number;
+/** Force in newtons. */
+export type Newtons = number;
+/** Stress in megapascals, which is N/mm². */
+export type Megapascals = number;
+/** Speed in metres per second. */
+export type MetresPerSecond = number;
+/** Density in kilograms per cubic metre. */
+export type KilogramsPerCubicMetre = number;

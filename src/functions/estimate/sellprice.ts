@@ -21,7 +21,7 @@ export const sellprice = declare({
       source: "by hand: 20 of a price of 100 is the margin on a cost of 80",
     },
   ],
-  seeAlso: ["ROUNDMONEY", "REELS"],
+  seeAlso: ["MARKUP", "MARGIN", "ROUNDMONEY"],
   faultsWhen: ["The margin is 1 or more: 20 is not twenty per cent, write 0.2 or 20%."],
   compute: sellPrice,
 });

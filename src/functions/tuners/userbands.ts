@@ -23,7 +23,7 @@ export const userbands = declare({
       source: "by hand: head unit 1 gives band 1 and then 2-3, head unit 2 gives 1-2",
     },
   ],
-  seeAlso: ["ALLOT", "TUNERCOUNT"],
+  seeAlso: ["ALLOT", "TUNERCOUNT", "TUNINGWORD"],
   faultsWhen: [
     "The bands of a head unit run past 32: the row that runs over says so and takes none.",
     "A row with tuners has no head unit, or a row with a head unit no number of tuners.",
