@@ -55,6 +55,20 @@ describe("cable names and the cable table", () => {
     ]);
   });
 
+  test("an error cell in the table is told to the rows that need it", () => {
+    const error = { kind: "fault", code: "#N/A", message: "a broken price list" } as const;
+    const broken: Matrix = [
+      ["a", "series 6", "", "", "", error],
+      [error, "", 1, 0, 0, 1],
+      ["", "", 5, 0, 0, 1],
+    ];
+    expect(call("LOOPOHMS", "a", 10, 20, "m", broken)).toBe(error);
+    expect(call("CABLELOSS", "a", 10, 950, 20, "m", broken)).toBe(call("CABLELOSS", "series 6", 10, 950));
+    expect(sentence(call("CABLELOSS", "b", 10, 950, 20, "m", broken))).toContain(
+      'Known are "a", "series 59"',
+    );
+  });
+
   test("a table of another width is refused", () => {
     expect(sentence(call("CABLELOSS", "series 6", 1, 100, 20, "m", [["a", "b"]]))).toBe(
       "cables is 1 rows by 2 columns; it must be six columns: name, like, k1, k2, k0, loop resistance.",
@@ -144,7 +158,9 @@ describe("LEVEL and WINDOW", () => {
     ]);
   });
   test("a window upside down", () =>
-    expect(sentence(call("WINDOW", 60, 77, 47))).toContain("low is 77 dBµV, above high, which is 47 dBµV"));
+    expect(sentence(call("WINDOW", 60, 77, 47))).toContain(
+      "low is 77, above high, which is 47. Give the lower value first.",
+    ));
 });
 
 describe("TREELOSS and TREEROOT", () => {
@@ -194,8 +210,8 @@ describe("TREELOSS and TREEROOT", () => {
     expect(words(call("TREEROOT", ids, fed, column("H1")) as Matrix)).toEqual([
       "a",
       '"b" is fed from "x", which is neither an id of this tree nor one of its tops. Check the spelling, or leave it blank for a row fed straight from the top.',
-      'The rows feed each other in a loop: "c" from "d" from "c". Feed one of them from outside the loop.',
-      'The rows feed each other in a loop: "c" from "d" from "c". Feed one of them from outside the loop.',
+      'The rows "c", "d" feed one another in a loop, each fed from the next. Feed one of them from outside the loop.',
+      'The rows "c", "d" feed one another in a loop, each fed from the next. Feed one of them from outside the loop.',
       '"e" hangs below "c", whose own row has a fault. Put the row of "c" right first.',
       'The id "f" is given to more than one row. Give every row its own id.',
       'The id "f" is given to more than one row. Give every row its own id.',

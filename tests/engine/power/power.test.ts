@@ -112,6 +112,16 @@ describe("boundary and no solution", () => {
   });
 });
 
+describe(`common practice, no source: ${publishedCheck("head-unit-21V").id}`, () => {
+  const { V_min, meter_V, inserter_needed } = publishedCheck("head-unit-21V").expected as Record<
+    string,
+    number
+  >;
+  test("a hand meter alone cannot feed the head unit over any length", () => {
+    expect(isFault(longestRun(meter_V!, V_min!, 0.25, CHECKED, "A", 20))).toBe(inserter_needed);
+  });
+});
+
 describe("properties", () => {
   const supply = fc.double({ min: 5, max: 60, noNaN: true });
   const kind = fc.constantFrom("A", "W" as const);

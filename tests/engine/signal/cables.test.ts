@@ -68,6 +68,17 @@ describe("typical values of series 6 cable that the fit has not seen", () => {
   });
 });
 
+describe("the physics of a coaxial line sets a floor", () => {
+  const check = publishedCheck("conductor-loss-equation");
+  test("series 6 loses more than its conductors alone would, were they all copper", () => {
+    const { d_in, D_in, Z0, f_MHz } = check.inputs as Record<string, number>;
+    const conductors = ((0.435 * Math.sqrt(f_MHz!)) / Z0!) * (1 / d_in! + 1 / D_in!);
+    expect(Math.abs(conductors - (check.expected.alpha_dB_per_100ft as number))).toBeLessThanOrEqual(0.01);
+    expect(loss("series 6", HUNDRED_FEET, f_MHz!)).toBeGreaterThan(conductors);
+    expect(loss("series 6", HUNDRED_FEET, f_MHz!)).toBeLessThan(1.25 * conductors);
+  });
+});
+
 describe("temperature", () => {
   const check = publishedCheck("temperature-example");
   const held = heldTo({ what: "CABLELOSS", source: check.source, basis: basisOf(check), unit: "dB" });

@@ -5,6 +5,7 @@ import { carrierToNoise, type Downlink } from "../../../src/engine/signal/carrie
 import { dishGain } from "../../../src/engine/signal/dishGain";
 import { freeSpaceLoss } from "../../../src/engine/signal/freeSpaceLoss";
 import {
+  MODULATIONS,
   neededCarrierToNoise,
   type DvbStandard,
   type Modulation,
@@ -161,6 +162,27 @@ describe("needed carrier to noise", () => {
   test.each(publishedChecks("8-levels").filter(({ id }) => id.startsWith("dvbs-")))("$id", (check) => {
     const found = neededCarrierToNoise("DVB-S", "QPSK", check.inputs.inner_rate as string);
     older.row(check.id, found, check.expected.EsN0_dB as number, check.tolerance.EsN0_dB!);
+  });
+
+  test("every mode needs more than Shannon's limit for its bits, and not 4 dB more", () => {
+    const bits: Record<Modulation, number> = { QPSK: 2, "8PSK": 3, "16APSK": 4, "32APSK": 5 };
+    let modes = 0;
+    for (const modulation of MODULATIONS) {
+      let last = -Infinity;
+      for (const rate of ["1/4", "1/3", "2/5", "1/2", "3/5", "2/3", "3/4", "4/5", "5/6", "8/9", "9/10"]) {
+        const needed = neededCarrierToNoise("DVB-S2", modulation, rate);
+        if (isFault(needed)) continue;
+        const [upper, lower] = rate.split("/").map(Number) as [number, number];
+        // The outer code and headers cost 1 to 2 % of the bits.
+        const shannon = 10 * Math.log10(2 ** (0.99 * bits[modulation] * (upper / lower)) - 1);
+        expect(needed - shannon).toBeGreaterThan(0.3);
+        expect(needed - shannon).toBeLessThan(4);
+        expect(needed).toBeGreaterThan(last);
+        last = needed;
+        modes += 1;
+      }
+    }
+    expect(modes).toBe(21);
   });
 
   test.each([

@@ -95,7 +95,7 @@ describe("huge", () => {
     );
     const first = tree.rows[5_000];
     if (!isFault(first)) throw new Error("no fault");
-    expect(first.message).toContain('"r0" from "r1" from "r2"');
+    expect(first.message).toContain('The rows "r0", "r1", "r2"');
     expect(first.message).toContain("9992 more");
     expect(first.message.length).toBeLessThan(300);
     expect(tree.rows.every(isFault)).toBe(true);
@@ -110,7 +110,10 @@ describe("coincident and empty", () => {
   });
   test("a row that feeds itself", () => {
     const [row] = distributionTree(["a"], ["A"], []).rows;
-    expect(row).toMatchObject({ kind: "fault", message: expect.stringContaining('"a" from "a"') as string });
+    expect(row).toMatchObject({
+      kind: "fault",
+      message: expect.stringContaining('"a" is fed from itself') as string,
+    });
   });
   test("an id twice is a fault even where the second has an unreadable feed", () => {
     const unreadable = { kind: "fault", code: "#VALUE!", message: "unreadable" } as const;
