@@ -100,6 +100,15 @@ export interface Text {
   readonly lines: readonly string[];
 }
 
+/** Words that an input cell elsewhere offers. */
+export interface Words {
+  readonly kind: "words";
+  readonly heading: string;
+  /** Names the words together. */
+  readonly name: string;
+  readonly words: readonly string[];
+}
+
 export interface Check {
   readonly what: string;
   /** The limit in words. */
@@ -121,7 +130,7 @@ export interface Checks {
   readonly checks: readonly Check[];
 }
 
-export type Part = Block | Fields | Grid | Text | Checks;
+export type Part = Block | Fields | Grid | Text | Words | Checks;
 
 export interface SheetDefinition {
   readonly name: string;

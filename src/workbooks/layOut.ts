@@ -21,6 +21,7 @@ import type {
   InputRule,
   SheetDefinition,
   Text,
+  Words,
   WorkbookDefinition,
 } from "./definition";
 import { ALERT_LOOK, ALERT_WORDS, inputLook, LOOKS, resultLook } from "./looks";
@@ -123,6 +124,9 @@ function layOutSheet(
         break;
       case "text":
         row = layOutText(desk, part, row);
+        break;
+      case "words":
+        row = layOutWords(desk, part, row);
         break;
       case "checks":
         row = layOutChecks(desk, part, row);
@@ -318,6 +322,13 @@ function layOutText(desk: Desk, part: Text, top: number): number {
   put(desk, top, 0, LOOKS.heading, { value: part.heading });
   part.lines.forEach((line, index) => put(desk, top + 1 + index, 0, LOOKS.label, { value: line }));
   return top + part.lines.length + 1;
+}
+
+function layOutWords(desk: Desk, part: Words, top: number): number {
+  put(desk, top, 0, LOOKS.heading, { value: part.heading });
+  part.words.forEach((word, index) => put(desk, top + 1 + index, 0, LOOKS.label, { value: word }));
+  name(desk, part.name, top + 1, 0, top + part.words.length, 0);
+  return top + part.words.length + 1;
 }
 
 function layOutChecks(desk: Desk, part: Checks, top: number): number {

@@ -84,7 +84,7 @@ const cables: Block = {
       width: 26,
       input: {
         what: "The built-in type whose figures fill the blanks here",
-        rule: { kind: "choice", choices: BUILT_IN_CABLES },
+        rule: { kind: "named", name: "cable_types" },
       },
     },
     coefficient("k1", "k1"),
@@ -544,6 +544,12 @@ export const parts: SheetDefinition = {
           },
         },
       ],
+    },
+    {
+      kind: "words",
+      heading: "Cable types that are built in (from memory of the usual tables; ±5 % beyond 1000 MHz)",
+      name: "cable_types",
+      words: BUILT_IN_CABLES,
     },
   ],
 };

@@ -1,0 +1,148 @@
+import { existsSync } from "node:fs";
+import { readFile } from "node:fs/promises";
+import { FileTrouble } from "../hosts/file/fileTrouble";
+import { readCsv } from "../hosts/file/readCsv";
+import { readXlsx } from "../hosts/file/readXlsx";
+import { saveAtomically } from "../hosts/file/saveAtomically";
+import { writeXlsx } from "../hosts/file/writeXlsx";
+import { recalculate } from "../hosts/headless/recalculate";
+import type { Filling } from "../workbooks/definition";
+import { fillingOf } from "../workbooks/fillingOf";
+import { layOut } from "../workbooks/layOut";
+import { readSurvey, SURVEY_HEADS, type Survey } from "../workbooks/survey";
+import { templates, type Template } from "../workbooks/templates";
+import { EXIT, UsageTrouble, type Console } from "./console";
+import { readOptions } from "./options";
+
+export const NEW_HELP = `rigsheet new TEMPLATE --out FILE.xlsx [options]
+
+Makes a workbook. Templates: ${templates.map(({ id }) => id).join(", ")}.
+
+  --rooms SURVEY.csv   fill the Rooms sheet from a site survey
+  --base JOB.xlsx      take all else (Site, Parts, Branches, Head units …) from
+                       this workbook, for example your own price list
+  --demonstration      take all else from the demonstration job
+  --keep-going         write the good lines although some are bad
+  --force              replace FILE.xlsx if it exists
+  --out FILE.xlsx      where to write
+
+Without --base and --demonstration all else is empty but for the figures of
+standards. The survey has a head row and a line for each outlet, with these
+heads in any order (outlet, receiver and run are needed):
+  ${SURVEY_HEADS.join(", ")}
+"run (ft)" is converted to the workbook's unit. Every bad line is reported by
+its number and reason; nothing is written if any line is bad.
+
+Exit: 0 written; 1 bad lines (with --keep-going: written without them);
+2 the files could not be used.`;
+
+/** A survey is text of a few hundred lines; more than this is some other file. */
+const SURVEY_LIMIT_BYTES = 20 * 1024 * 1024;
+
+export async function newJob(words: readonly string[], console: Console): Promise<number> {
+  const { values, positionals } = readOptions(
+    words,
+    {
+      rooms: { type: "string" },
+      base: { type: "string" },
+      demonstration: { type: "boolean", default: false },
+      "keep-going": { type: "boolean", default: false },
+      force: { type: "boolean", default: false },
+      out: { type: "string" },
+      help: { type: "boolean", default: false },
+    },
+    "new",
+  );
+  if (values.help) {
+    console.out(NEW_HELP);
+    return EXIT.ok;
+  }
+  const template = templateOf(positionals);
+  const { out } = values;
+  if (!out) throw new UsageTrouble("There is no --out. Name the file to write: --out job.xlsx");
+  if (!/\.xlsx$/i.test(out)) throw new UsageTrouble(`--out is "${out}"; its name must end in .xlsx`);
+  if (existsSync(out) && !values.force) {
+    throw new UsageTrouble(
+      `${out} exists and was left as it is. Choose another name, or add --force to replace it.`,
+    );
+  }
+  if (values.base && values.demonstration)
+    throw new UsageTrouble("Give --base or --demonstration, not both.");
+
+  const base = await baseFilling(template, values.base, values.demonstration);
+  const survey = values.rooms === undefined ? undefined : await surveyOf(values.rooms, base);
+  for (const { line, reason } of survey?.troubles ?? [])
+    console.err(`${values.rooms}, line ${line}: ${reason}`);
+  const bad = survey?.troubles.length ?? 0;
+  if (bad > 0 && (!values["keep-going"] || survey!.rows.length === 0)) {
+    const hint = survey!.rows.length > 0 ? " Put them right, or add --keep-going to leave them out." : "";
+    console.err(`Nothing was written: ${bad} ${bad === 1 ? "line is" : "lines are"} bad.${hint}`);
+    return EXIT.look;
+  }
+  const filling: Filling = survey ? { ...base, blocks: { ...base.blocks, rooms: survey.rows } } : base;
+  const book = recalculate(layOut(template.definition, filling));
+  await saveAtomically(out, await writeXlsx(book));
+  const left = bad > 0 ? `, ${bad} bad ${bad === 1 ? "line" : "lines"} left out` : "";
+  console.out(survey ? `${out}: ${survey.rows.length} outlets${left}` : `${out}: ${template.title}`);
+  return bad > 0 ? EXIT.look : EXIT.ok;
+}
+
+function templateOf(positionals: readonly string[]): Template {
+  const known = templates.map(({ id }) => id).join(", ");
+  if (positionals.length === 0) throw new UsageTrouble(`Name a template: ${known}. See: rigsheet new --help`);
+  if (positionals.length > 1)
+    throw new UsageTrouble(`"${positionals[1]}" is one word too many. See: rigsheet new --help`);
+  const found = templates.find(({ id }) => id === positionals[0]);
+  if (!found) throw new UsageTrouble(`There is no template "${positionals[0]}". Templates: ${known}.`);
+  return found;
+}
+
+async function baseFilling(
+  template: Template,
+  base: string | undefined,
+  demonstration: boolean,
+): Promise<Filling> {
+  if (base !== undefined) {
+    const book = await readXlsx(await fileBytes(base));
+    if (book.template !== template.id) {
+      throw new FileTrouble(
+        `${base} was not made from the template ${template.id}. Give a workbook that was.`,
+      );
+    }
+    return fillingOf(template.definition, book);
+  }
+  return fillingOf(template.definition, demonstration ? template.demonstration() : template.empty());
+}
+
+async function surveyOf(path: string, base: Filling): Promise<Survey> {
+  const bytes = await fileBytes(path);
+  if (bytes.length > SURVEY_LIMIT_BYTES) {
+    throw new FileTrouble(
+      `${path} has ${bytes.length} bytes; a survey has at most ${SURVEY_LIMIT_BYTES}. Is it the right file?`,
+    );
+  }
+  if (bytes.includes(0))
+    throw new FileTrouble(`${path} is not text. Save the survey as CSV (comma, semicolon or tab).`);
+  return readSurvey(
+    readCsv(new TextDecoder("utf-8").decode(bytes)),
+    base.fields?.site_unit === "ft" ? "ft" : "m",
+  );
+}
+
+/** Reads a file; a missing or unreadable one becomes a sentence. */
+export async function fileBytes(path: string): Promise<Uint8Array> {
+  try {
+    return await readFile(path);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    const why =
+      code === "ENOENT"
+        ? "it does not exist"
+        : code === "EISDIR"
+          ? "it is a folder"
+          : code === "EACCES"
+            ? "you may not read it"
+            : String(code);
+    throw new FileTrouble(`${path} cannot be read: ${why}. Check the name.`);
+  }
+}

@@ -1,0 +1,47 @@
+/** The command `rigsheet`. */
+import { FileTrouble } from "../hosts/file/fileTrouble";
+import { RIGSHEET_VERSION } from "../version";
+import { calc } from "./calc";
+import { EXIT, UsageTrouble, type Console } from "./console";
+import { newJob } from "./newJob";
+import { priceJob } from "./priceJob";
+
+const HELP = `rigsheet: plans and prices multi-room single-cable satellite reception jobs
+
+  rigsheet calc "FORMULA" …     compute trade functions; one JSON object a line
+  rigsheet new TEMPLATE …       make a workbook, from a site survey or empty
+  rigsheet price JOB.xlsx       recalculate a job and print what it comes to
+  rigsheet COMMAND --help       more on each
+  rigsheet --version
+
+A first job, from the invented survey of a guest house:
+  rigsheet new multi-room --demonstration --rooms templates/guest-house-survey.csv --out job.xlsx
+  rigsheet price job.xlsx
+
+Rigsheet predicts and flags; it certifies nothing. Roofs, ladders, overhead
+lines, lightning, mains and bonding: local rules and licensed practice decide.`;
+
+type Command = (words: readonly string[], console: Console) => Promise<number>;
+const COMMANDS: Readonly<Record<string, Command>> = { calc, new: newJob, price: priceJob };
+
+/** @returns the exit code; every trouble that a user can cause becomes a sentence */
+export async function run(words: readonly string[], console: Console): Promise<number> {
+  const [name, ...rest] = words;
+  if (name === undefined || name === "--help" || name === "-h" || name === "help") {
+    console.out(HELP);
+    return name === undefined ? EXIT.unusable : EXIT.ok;
+  }
+  if (name === "--version") {
+    console.out(RIGSHEET_VERSION);
+    return EXIT.ok;
+  }
+  try {
+    const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+    if (!command) throw new UsageTrouble(`There is no command "${name}". See: rigsheet --help`);
+    return await command(rest, console);
+  } catch (error) {
+    if (!(error instanceof UsageTrouble) && !(error instanceof FileTrouble)) throw error;
+    console.err(error.message);
+    return EXIT.unusable;
+  }
+}

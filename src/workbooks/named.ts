@@ -1,0 +1,28 @@
+/** Reads a computed book by its defined names. */
+import { address, parseRange } from "./address";
+import type { Book, BookResult } from "./book";
+
+/** The values of a named range, row by row; `undefined` for an empty cell or an unknown name. */
+export function namedRows(book: Book, name: string): (BookResult | undefined)[][] {
+  const found = book.names.find((one) => one.name === name);
+  const sheet = book.sheets.find((one) => one.name === found?.sheet);
+  const zone = found && parseRange(found.range);
+  if (!sheet || !zone) return [];
+  const rows: (BookResult | undefined)[][] = [];
+  for (let row = zone.top; row <= zone.bottom; row++) {
+    const line: (BookResult | undefined)[] = [];
+    for (let column = zone.left; column <= zone.right; column++) {
+      const at = address(row, column);
+      line.push(sheet.results[at] ?? sheet.cells[at]?.value);
+    }
+    rows.push(line);
+  }
+  return rows;
+}
+
+/** The one value of a named cell. */
+export const namedValue = (book: Book, name: string): BookResult | undefined => namedRows(book, name)[0]?.[0];
+
+/** The first column of a named range. */
+export const namedColumn = (book: Book, name: string): (BookResult | undefined)[] =>
+  namedRows(book, name).map(([first]) => first);
