@@ -1,13 +1,27 @@
 /** Builds dist/ when a source is newer than what was built from it. */
-import { existsSync, mkdirSync, readdirSync, rmSync, statSync, utimesSync, writeFileSync } from "node:fs";
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  rmSync,
+  rmdirSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from "node:fs";
 import { createRequire } from "node:module";
 import path from "node:path";
+import { setTimeout as wait } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import { install, project, stop } from "./install.mjs";
 import { writeFunctionList } from "./list-functions.mjs";
 
 /** Written last, so that a build cut short is seen as none. */
 const STAMP = path.join(project, "dist", ".built");
+/** A folder that exists while one process builds: making it is all or nothing. */
+const LOCK = path.join(project, "dist", ".building");
+/** A lock older than this was left by a build that was killed. */
+const LOCK_MS = 180_000;
 
 const SOURCES = ["src", "webpack.config.js", "package-lock.json", "tsconfig.json"];
 
@@ -26,6 +40,31 @@ export const needsBuild = () =>
 export async function build({ force = false } = {}) {
   install();
   if (!force && !needsBuild()) return;
+  await takeLock();
+  try {
+    // Another process may have built meanwhile.
+    if (force || needsBuild()) await bundle();
+  } finally {
+    rmdirSync(LOCK);
+  }
+}
+
+async function takeLock() {
+  mkdirSync(path.dirname(LOCK), { recursive: true });
+  for (;;) {
+    try {
+      mkdirSync(LOCK);
+      return;
+    } catch (error) {
+      if (error.code !== "EEXIST") throw error;
+    }
+    const since = statSync(LOCK, { throwIfNoEntry: false })?.mtimeMs ?? Date.now();
+    if (Date.now() - since > LOCK_MS) rmSync(LOCK, { recursive: true, force: true });
+    else await wait(200);
+  }
+}
+
+async function bundle() {
   console.log("Building…");
   rmSync(STAMP, { force: true });
   writeFunctionList();
@@ -38,9 +77,9 @@ export async function build({ force = false } = {}) {
   );
   await new Promise((resolve) => compiler.close(resolve));
   if (stats.hasErrors()) {
+    rmdirSync(LOCK);
     stop(`${stats.toString({ preset: "errors-only", colors: false })}\nThe build failed; see above.`);
   }
-  mkdirSync(path.dirname(STAMP), { recursive: true });
   writeFileSync(STAMP, "");
   // A source saved while it was being built must count as newer.
   utimesSync(STAMP, start, start);

@@ -18,7 +18,11 @@ export interface DeskDocument {
   readonly sheets: readonly unknown[];
 }
 
-/** The answer to `GET /job`: a saved document with the changes since, or a book never saved yet. */
+/**
+ * The answer to `GET /job`: a saved document with the changes since, or the
+ * book of the file given at the start. With neither the page opens its
+ * demonstration.
+ */
 export interface OpenJob {
   readonly document?: DeskDocument;
   readonly changes: readonly Change[];
@@ -47,12 +51,6 @@ export interface Saved {
   readonly savedAt: string;
   /** Where the replaced job lies now. */
   readonly keptAs?: string;
-}
-
-/** The answer to `GET /templates`. */
-export interface TemplateTitle {
-  readonly id: string;
-  readonly title: string;
 }
 
 /** Any answer with a status of 400 or more. */

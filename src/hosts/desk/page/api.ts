@@ -1,14 +1,6 @@
 /** The page's calls to the desk's server. */
 import type { Book } from "../../../workbooks/book";
-import {
-  DESK_HEADER,
-  type Change,
-  type OpenJob,
-  type Refusal,
-  type Saved,
-  type Snapshot,
-  type TemplateTitle,
-} from "../protocol";
+import { DESK_HEADER, type Change, type OpenJob, type Refusal, type Saved, type Snapshot } from "../protocol";
 
 /** The server's sentence, or ours when it does not answer. */
 export class ServerTrouble extends Error {
@@ -45,8 +37,6 @@ export const api = {
   putJob: (snapshot: Snapshot) => askJson<Saved>("/job", { method: "PUT", body: JSON.stringify(snapshot) }),
   postChanges: (changes: readonly Change[], keepalive: boolean) =>
     askJson<Saved>("/changes", { method: "POST", body: JSON.stringify(changes), keepalive }),
-  templates: () => askJson<TemplateTitle[]>("/templates"),
-  template: (id: string, kind: "empty" | "demonstration") => askJson<Book>(`/templates/${id}/${kind}`),
   openXlsx: (bytes: Blob) => askJson<Book>("/open", { method: "POST", body: bytes }),
   saveXlsx: async (book: Book) => (await ask("/save", { method: "POST", body: JSON.stringify(book) })).blob(),
   saveFile: (book: Book) => askJson<Saved>("/file", { method: "PUT", body: JSON.stringify(book) }),

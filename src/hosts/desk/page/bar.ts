@@ -15,7 +15,7 @@ export interface BarActions {
 
 export interface JobFigures {
   readonly title: string;
-  /** As the sheet shows it; absent when the workbook names no such cell. */
+  /** In words, with the figure as the sheet shows it; absent when the workbook names no such cell. */
   readonly total?: string;
   readonly verdict?: string;
 }
@@ -26,7 +26,17 @@ export class Bar {
   private readonly verdict = make("p", { className: "desk-figure" });
   private readonly work = make("p", { className: "desk-work", role: "status" });
   private readonly saving = make("p", { className: "desk-saving", role: "status" });
-  private readonly notice = make("p", { className: "desk-notice", role: "status" });
+  private readonly notice = make("p", { role: "status" });
+  private readonly noticeBox = make(
+    "div",
+    { className: "desk-notice", hidden: true },
+    this.notice,
+    make(
+      "button",
+      { type: "button", className: "desk-button", onclick: () => (this.noticeBox.hidden = true) },
+      "Close",
+    ),
+  );
   private readonly lock: HTMLButtonElement;
   private readonly saveButton: HTMLButtonElement;
   private noticeTimer: ReturnType<typeof setTimeout> | undefined;
@@ -54,13 +64,13 @@ export class Bar {
       ),
       this.work,
       this.saving,
-      this.notice,
+      this.noticeBox,
     );
   }
 
   showFigures({ title, total, verdict }: JobFigures): void {
     setText(this.title, title || "Untitled job");
-    setText(this.total, total ? `Total ${total}` : "");
+    setText(this.total, total ?? "");
     setText(this.verdict, verdict ?? "");
   }
 
@@ -89,11 +99,12 @@ export class Bar {
     this.saving.title = text;
   }
 
-  /** A plain notice that goes away; a failure stays until the next one. */
+  /** A plain notice that goes away by itself; a failure stays until it is closed or the next one comes. */
   showNotice(sentence: string, stays = false): void {
     clearTimeout(this.noticeTimer);
+    this.noticeBox.hidden = false;
     setText(this.notice, sentence);
-    if (!stays) this.noticeTimer = setTimeout(() => setText(this.notice, ""), 9000);
+    if (!stays) this.noticeTimer = setTimeout(() => (this.noticeBox.hidden = true), NOTICE_MS);
   }
 
   showWork(what: string): void {
@@ -101,8 +112,11 @@ export class Bar {
   }
 }
 
+/** Long enough to read two lines. */
+const NOTICE_MS = 9000;
+
 const clock = (at: string): string =>
-  new Date(at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
+  new Date(at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", hour12: false });
 
 /** Leaves equal text alone, so that a screen reader isn't told again. */
 function setText(element: HTMLElement, text: string): void {

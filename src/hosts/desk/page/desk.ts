@@ -3,16 +3,17 @@ import * as owl from "@odoo/owl";
 import * as library from "@odoo/o-spreadsheet";
 import type { Book } from "../../../workbooks/book";
 import type { BookFacts } from "../../grid/bookFacts";
+import { templates } from "../../../workbooks/templates";
 import { fromModel } from "../../grid/fromModel";
 import type { GridModel } from "../../grid/library";
 import { toDocument } from "../../grid/toDocument";
 import type { Change, DeskDocument, OpenJob } from "../protocol";
 import { Autosave } from "./autosave";
 import type { Bar } from "./bar";
-import { wordsFor } from "./cellLine";
-import type { DeskGuard } from "./deskPlugin";
+import { refusalFor, wordsFor } from "./cellLine";
+import { KEPT, zonesWithout, type DeskGuard } from "./deskPlugin";
 import { painted } from "./dom";
-import type { GridPosition } from "./libraryTypes";
+import type { GridCommand, GridPosition, RowAddition } from "./libraryTypes";
 import { rowsToAdd } from "./rowsToAdd";
 
 /** From here on the user is told that something is going on. */
@@ -21,7 +22,13 @@ const LONG_MS = 500;
 type DeskGetters = GridModel["getters"] & {
   getBookFacts(): BookFacts;
   isGuardedSheet(sheetId: string): boolean;
+  isKeptCell(position: GridPosition): unknown;
 };
+
+interface Rejection {
+  readonly command: GridCommand;
+  readonly result: { isCancelledBecause(reason: string): boolean };
+}
 
 export class Desk {
   private model!: GridModel;
@@ -34,7 +41,7 @@ export class Desk {
     private readonly line: HTMLElement,
     private readonly bar: Bar,
     private readonly guard: DeskGuard,
-    private readonly templates: string,
+    private readonly gridTemplates: string,
   ) {}
 
   /** Shows what the server holds. */
@@ -46,7 +53,7 @@ export class Desk {
       if (!lost) this.bar.showSaving({ kind: "saved", at: job.savedAt });
       return;
     }
-    await this.show(documentOf(job.book!), [], null);
+    await this.show(documentOf(job.book ?? templates[0]!.demonstration()), [], null);
     await this.autosave.putSnapshot(true);
   }
 
@@ -86,14 +93,15 @@ export class Desk {
     this.root.querySelector<HTMLElement>(".o-grid")?.focus();
   }
 
-  /** @returns how many rows can be added to, 0 where the selected cell is in no block */
-  addRows(quantity: number): boolean {
-    const additions = rowsToAdd(this.model, this.place);
-    return additions.length > 0 && this.dispatch("RIGSHEET_ADD_ROWS", { additions, quantity });
+  addRows(additions: readonly RowAddition[], quantity: number): void {
+    this.dispatch("RIGSHEET_ADD_ROWS", { additions, quantity });
   }
 
-  get inBlock(): boolean {
-    return rowsToAdd(this.model, this.place).length > 0;
+  /** Where rows would be added for the selected cell; empty when it lies in no block. */
+  get additions(): RowAddition[] {
+    const { template } = this.getters.getBookFacts();
+    const definition = templates.find(({ id }) => id === template)?.definition;
+    return rowsToAdd(this.model, definition, this.place);
   }
 
   toggleLock(): void {
@@ -128,19 +136,20 @@ export class Desk {
     if (lost) this.load(document, []);
     const { model } = this;
     model.on("update", this, () => this.refresh());
+    model.on("command-rejected", this, (rejection) => this.deleteRest(rejection as unknown as Rejection));
     model.selection.observe(this, { handleEvent: () => this.refresh() });
     this.app = await owl.mount(library.Spreadsheet as never, this.root, {
       props: {
         model,
         notifyUser: ({ text }: { text: string }) => this.bar.showNotice(text),
         raiseError: (text: string, done?: () => void) => {
-          this.bar.showNotice(text, true);
+          this.bar.showNotice(refusalFor(model, this.place, text));
           done?.();
         },
         askConfirmation: (text: string, confirm: () => void, cancel?: () => void) =>
           window.confirm(text) ? confirm() : cancel?.(),
       } as never,
-      templates: this.templates,
+      templates: this.gridTemplates,
     } as never);
     this.refresh();
     this.focus();
@@ -193,12 +202,20 @@ export class Desk {
     }) as typeof dispatch;
   }
 
+  /** Deleting a selection that holds calculated cells too clears the others. */
+  private deleteRest({ command, result }: Rejection): void {
+    if (command.type !== "DELETE_CONTENT" || !result.isCancelledBecause(KEPT)) return;
+    const { sheetId, target } = command;
+    const rest = zonesWithout((position) => this.getters.isKeptCell(position), sheetId!, target ?? []);
+    if (rest.length > 0) this.dispatch("DELETE_CONTENT", { sheetId, target: rest });
+  }
+
   private refresh(): void {
     const { getters, place } = this;
     this.bar.showFigures({
       title: getters.getBookFacts().title,
-      total: this.named("quote_total"),
-      verdict: this.named("checks_verdict"),
+      total: this.total,
+      verdict: this.named("checks_verdict")?.formattedValue,
     });
     this.bar.showLock(
       getters.isGuardedSheet(place.sheetId) || this.guard.unlocked.has(place.sheetId),
@@ -210,11 +227,17 @@ export class Desk {
     this.line.title = text;
   }
 
-  private named(name: string): string | undefined {
+  private get total(): string | undefined {
+    const cell = this.named("quote_total");
+    if (!cell) return undefined;
+    return cell.type === "error" ? "Total not known yet" : `Total ${cell.formattedValue}`;
+  }
+
+  private named(name: string): ReturnType<DeskGetters["getEvaluatedCell"]> | undefined {
     const range = this.getters.getNamedRange(name)?.range;
     if (!range) return undefined;
     const { sheetId, zone } = range;
-    return this.getters.getEvaluatedCell({ sheetId, row: zone.top, col: zone.left }).formattedValue;
+    return this.getters.getEvaluatedCell({ sheetId, row: zone.top, col: zone.left });
   }
 }
 

@@ -1,14 +1,15 @@
 /**
- * Keeps calculated cells from being overwritten, by typing, deleting, pasting,
+ * Keeps calculated cells and the workbook's own labels from being overwritten, by typing, deleting, pasting,
  * filling or dragging, and adds rows to a block in one step that one undo takes
  * back. Only sheets that the workbook marks as protected are guarded.
  */
 import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
+import { validationAt } from "./cellLine";
 import type { GridCommand, GridPosition, GridZone } from "./libraryTypes";
 
 /** Why a command was refused, among the library's own reasons. */
-const CALCULATED = "RigsheetCalculatedCell";
+export const KEPT = "RigsheetKeptCell";
 
 export interface DeskGuard {
   /** Sheets that the user has unlocked, until the page is loaded again. */
@@ -23,9 +24,9 @@ type Getters = GridModel["getters"] & { getBookFacts(): BookFacts };
 /* eslint-disable @typescript-eslint/no-explicit-any */
 export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void {
   class DeskPlugin extends (library.UIPlugin as any) {
-    static getters = ["isCalculatedCell", "isGuardedSheet"];
+    static getters = ["isKeptCell", "isGuardedSheet"];
     static layers = [];
-    private left = new Set<string>();
+    private left = new Map<string, "calculated" | "label">();
     private guarded = new Map<string, boolean>();
 
     private get all(): Getters {
@@ -41,11 +42,14 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
       return guarded && !guard.unlocked.has(sheetId);
     }
 
-    isCalculatedCell(position: GridPosition): boolean {
-      return (
-        this.all.getCell(position)?.isFormula === true ||
-        this.all.getArrayFormulaSpreadingOn(position) !== undefined
-      );
+    /** Whether a cell of a guarded sheet must stay, and why. */
+    isKeptCell(position: GridPosition): "calculated" | "label" | undefined {
+      const cell = this.all.getCell(position);
+      if (cell?.isFormula || this.all.getArrayFormulaSpreadingOn(position)) return "calculated";
+      // A label is text that came with the template's look; what a person jotted beside it has none.
+      const styled = cell?.content && Object.keys(cell.style ?? {}).length > 0;
+      if (!styled || this.all.getBookFacts().template === "") return undefined;
+      return validationAt({ getters: this.all }, position) ? undefined : "label";
     }
 
     allowDispatch(command: GridCommand): string {
@@ -53,14 +57,14 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
       if (sheetId === undefined || !this.isGuardedSheet(sheetId)) return "Success";
       switch (command.type) {
         case "UPDATE_CELL":
-          return command.content === undefined ? "Success" : this.keep(this.cellOf(command));
+          return command.content === undefined ? "Success" : this.keep([this.cellOf(command)]);
         case "CLEAR_CELL":
-          return this.keep(this.cellOf(command));
+          return this.keep([this.cellOf(command)]);
         case "DELETE_CONTENT":
         case "CLEAR_CELLS":
         case "ADD_MERGE":
         case "MOVE_RANGES":
-          return this.keep(...this.calculatedIn(sheetId, command.target ?? []));
+          return this.keep(cellsOf(sheetId, command.target ?? []));
         case "REMOVE_COLUMNS_ROWS":
         case "MOVE_COLUMNS_ROWS":
           return this.keepBlocks(command);
@@ -71,15 +75,27 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
 
     handle(command: GridCommand): void {
       if (command.type !== "RIGSHEET_ADD_ROWS") return;
-      for (const { sheetId, endRow } of command.additions ?? []) {
+      for (const { sheetId, lastRow } of command.additions ?? []) {
+        const quantity = command.quantity ?? 0;
         (this as any).dispatch("ADD_COLUMNS_ROWS", {
           sheetId,
           sheetName: this.all.getSheetName(sheetId),
           dimension: "ROW",
-          base: endRow - 1,
-          position: "after",
-          quantity: command.quantity,
+          base: lastRow,
+          position: "before",
+          quantity,
         });
+        this.moveInputs(sheetId, lastRow + quantity, lastRow);
+      }
+    }
+
+    /** What was in the last row stays where it was seen, so that the new rows come after it. */
+    private moveInputs(sheetId: string, from: number, to: number): void {
+      for (let col = 0; col < this.all.getNumberCols(sheetId); col++) {
+        const cell = this.all.getCell({ sheetId, row: from, col });
+        if (!cell || cell.isFormula || !cell.content) continue;
+        (this as any).dispatch("UPDATE_CELL", { sheetId, row: to, col, content: cell.content });
+        (this as any).dispatch("UPDATE_CELL", { sheetId, row: from, col, content: "" });
       }
     }
 
@@ -87,25 +103,14 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
       return { sheetId: sheetId!, row: row!, col: col! };
     }
 
-    private keep(...positions: GridPosition[]): string {
-      const calculated = positions.filter((position) => this.isCalculatedCell(position));
-      if (calculated.length === 0) return "Success";
-      for (const position of calculated) this.report(position);
-      return CALCULATED;
-    }
-
-    private calculatedIn(sheetId: string, zones: readonly GridZone[]): GridPosition[] {
-      return zones.flatMap(({ top, left, bottom, right }) =>
-        Array.from({ length: bottom - top + 1 }, (_, row) =>
-          Array.from({ length: right - left + 1 }, (_, col) => ({
-            sheetId,
-            row: top + row,
-            col: left + col,
-          })),
-        )
-          .flat()
-          .filter((position) => this.isCalculatedCell(position)),
-      );
+    private keep(positions: Iterable<GridPosition>): string {
+      let kept = false;
+      for (const position of positions) {
+        const why = this.isKeptCell(position);
+        if (why) this.report(position, why);
+        kept ||= why !== undefined;
+      }
+      return kept ? KEPT : "Success";
     }
 
     /** A row or column may go unless a column's one formula stands in it, or all of a named range. */
@@ -124,7 +129,7 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
         guard.refused(
           `The workbook's formulas use the cells named “${named.name}” here, so they were left. Clear the inputs instead.`,
         );
-        return CALCULATED;
+        return KEPT;
       }
       for (const cell of this.all.getCells(sheetId!)) {
         if (!cell.isFormula) continue;
@@ -135,26 +140,60 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
           guard.refused(
             `This ${dimension === "ROW" ? "row holds the formulas" : "column holds part of the formulas"} of a whole block, so it was left. Clear its inputs instead, or remove another ${dimension === "ROW" ? "row" : "column"}.`,
           );
-          return CALCULATED;
+          return KEPT;
         }
       }
       return "Success";
     }
 
     /** One notice for all the cells of one step: a paste asks cell by cell. */
-    private report({ sheetId, row, col }: GridPosition): void {
+    private report({ sheetId, row, col }: GridPosition, why: "calculated" | "label"): void {
       if (this.left.size === 0) {
         queueMicrotask(() => {
-          const count = this.left.size;
+          guard.refused(keptInWords([...this.left.values()]));
           this.left.clear();
-          guard.refused(
-            `${count === 1 ? "This cell is calculated, so it was" : `${count} cells are calculated, so they were`} left as ${count === 1 ? "it is" : "they are"}. To change ${count === 1 ? "it" : "them"} anyway, use “Unlock sheet” in the bar above.`,
-          );
         });
       }
-      this.left.add(`${sheetId} ${row} ${col}`);
+      this.left.set(`${sheetId} ${row} ${col}`, why);
     }
   }
   library.registries.featurePluginRegistry.add("rigsheet_desk", DeskPlugin as any);
 }
 /* eslint-enable @typescript-eslint/no-explicit-any */
+
+function keptInWords(reasons: readonly ("calculated" | "label")[]): string {
+  const what = reasons.includes("calculated") ? "calculated" : "the workbook's own labels";
+  const unlock = "anyway, use “Unlock sheet” in the bar above.";
+  if (reasons.length > 1) {
+    return `${reasons.length} of these cells are ${what}, so they were left as they are. To change them ${unlock}`;
+  }
+  return `This cell is ${what === "calculated" ? what : "one of the workbook's own labels"}, so it was left as it is. To change it ${unlock}`;
+}
+
+function* cellsOf(sheetId: string, zones: readonly GridZone[]): Generator<GridPosition> {
+  for (const { top, left, bottom, right } of zones) {
+    for (let row = top; row <= bottom; row++) {
+      for (let col = left; col <= right; col++) yield { sheetId, row, col };
+    }
+  }
+}
+
+/**
+ * What is left of zones without the cells that must stay, as one zone for each
+ * stretch of a row: deleting a selection that holds some of them clears the rest.
+ */
+export function zonesWithout(
+  isKept: (position: GridPosition) => unknown,
+  sheetId: string,
+  zones: readonly GridZone[],
+): GridZone[] {
+  const rest: { top: number; left: number; bottom: number; right: number }[] = [];
+  for (const position of cellsOf(sheetId, zones)) {
+    if (isKept(position)) continue;
+    const { row, col } = position;
+    const last = rest.at(-1);
+    if (last?.top === row && last.right === col - 1) last.right = col;
+    else rest.push({ top: row, left: col, bottom: row, right: col });
+  }
+  return rest;
+}

@@ -1,5 +1,5 @@
 /** The page's few questions, in the browser's own dialog: it keeps the focus and closes on Escape. */
-import type { TemplateTitle } from "../protocol";
+import type { Template } from "../../../workbooks/templates";
 import { make } from "./dom";
 
 /** Shows a dialog and waits until it is closed; the value is that of the button used, empty for none. */
@@ -38,8 +38,8 @@ export function ask(
 }
 
 export async function askForTemplate(
-  templates: readonly TemplateTitle[],
-): Promise<{ id: string; kind: "empty" | "demonstration" } | undefined> {
+  templates: readonly Template[],
+): Promise<{ template: Template; kind: "empty" | "demonstration" } | undefined> {
   const choice = make(
     "select",
     { id: "template", className: "desk-input" },
@@ -58,7 +58,8 @@ export async function askForTemplate(
       { label: "Cancel", value: "" },
     ],
   );
-  return kind === "empty" || kind === "demonstration" ? { id: choice.value, kind } : undefined;
+  const template = templates[choice.selectedIndex];
+  return template && (kind === "empty" || kind === "demonstration") ? { template, kind } : undefined;
 }
 
 const MOST_ROWS = 10_000;

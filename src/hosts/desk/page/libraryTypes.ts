@@ -27,9 +27,9 @@ export interface GridCommand {
   readonly targetSheetId?: string;
 }
 
-/** Rows to put in above a block's last row. */
+/** A block that rows are put into. */
 export interface RowAddition {
   readonly sheetId: string;
-  /** 0-based row of the block's last row, above which the new ones go. */
-  readonly endRow: number;
+  /** 0-based row of the block's last data row, above which the new ones go. */
+  readonly lastRow: number;
 }

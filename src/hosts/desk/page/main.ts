@@ -2,6 +2,7 @@
 import * as library from "@odoo/o-spreadsheet";
 import { allFunctions } from "../../../functions/all";
 import type { Book } from "../../../workbooks/book";
+import { templates } from "../../../workbooks/templates";
 import { registerBookFacts } from "../../grid/bookFacts";
 import { registerFunctions } from "../../grid/registerFunctions";
 import { api, ServerTrouble } from "./api";
@@ -59,10 +60,10 @@ function sentenceOf(error: unknown): string {
 }
 
 async function newJob(started: () => Promise<void>): Promise<void> {
-  const choice = await askForTemplate(await api.templates());
+  const choice = await askForTemplate(templates);
   if (!choice) return;
   await started();
-  await desk.replace(await api.template(choice.id, choice.kind));
+  await desk.replace(choice.template[choice.kind]());
 }
 
 async function open(started: () => Promise<void>): Promise<void> {
@@ -87,7 +88,8 @@ async function save(started: () => Promise<void>): Promise<void> {
 }
 
 async function addRows(started: () => Promise<void>): Promise<void> {
-  if (!desk.inBlock) {
+  const { additions } = desk;
+  if (additions.length === 0) {
     bar.showNotice(
       "The selected cell is in no block that can grow. Select a row of outlets, parts or the like first.",
     );
@@ -96,13 +98,23 @@ async function addRows(started: () => Promise<void>): Promise<void> {
   const quantity = await askForRows();
   if (!quantity) return;
   await started();
-  desk.addRows(quantity);
+  desk.addRows(additions, quantity);
 }
 
 function back(command: "REQUEST_UNDO" | "REQUEST_REDO", nothing: string): void {
   if (!desk.dispatch(command)) bar.showNotice(nothing);
   desk.focus();
 }
+
+addEventListener(
+  "keydown",
+  (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "s") return;
+    event.preventDefault();
+    void run("Saving the workbook…", save);
+  },
+  { capture: true },
+);
 
 addEventListener("beforeunload", (event) => {
   if (desk?.unsaved) event.preventDefault();
@@ -113,8 +125,8 @@ await run("Opening the job…", async (started) => {
   registerFunctions(library, allFunctions);
   registerBookFacts(library);
   registerDeskPlugin(library, guard);
-  const [job, templates] = await Promise.all([api.job(), api.text("/library/o_spreadsheet.xml")]);
-  desk = new Desk(element("grid"), element("line"), bar, guard, templates);
+  const [job, gridTemplates] = await Promise.all([api.job(), api.text("/library/o_spreadsheet.xml")]);
+  desk = new Desk(element("grid"), element("line"), bar, guard, gridTemplates);
   await desk.start(job);
   for (const notice of job.notices) bar.showNotice(notice, true);
 });

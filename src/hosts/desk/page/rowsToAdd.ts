@@ -1,25 +1,48 @@
 /**
- * Where "Add rows" inserts. A block is what the named ranges that span the
- * selected row have in common; its last row closes it, so that rows put in
- * above it stretch every name by themselves.
+ * Where "Add rows" inserts: into the block of the selected cell and into the
+ * blocks whose rows stand for its rows. New rows go above a block's last data
+ * row, so that its names, rules and marks all stretch by themselves.
  */
+import type { Block, WorkbookDefinition } from "../../../workbooks/definition";
 import type { GridModel } from "../../grid/library";
-import type { GridPosition, RowAddition } from "./libraryTypes";
+import type { GridPosition, GridZone, RowAddition } from "./libraryTypes";
 
-/** @returns nothing where the selected cell lies in no block of two rows or more */
-export function rowsToAdd(model: GridModel, place: GridPosition): RowAddition[] {
-  const spanning = model.getters
-    .getNamedRanges()
-    .map(({ range }) => range)
-    .filter(
-      ({ sheetId, zone }) =>
-        sheetId === place.sheetId &&
-        zone.bottom > zone.top &&
-        zone.top <= place.row &&
-        place.row <= zone.bottom,
-    );
-  if (spanning.length === 0) return [];
-  const height = ({ zone }: (typeof spanning)[number]) => zone.bottom - zone.top;
-  const tallest = spanning.reduce((a, b) => (height(b) > height(a) ? b : a));
-  return [{ sheetId: place.sheetId, endRow: tallest.zone.bottom }];
+interface PlacedBlock {
+  readonly block: Block;
+  readonly sheetId: string;
+  readonly zone: GridZone;
+}
+
+/**
+ * @param definition the open workbook's template; undefined for a workbook that is not ours
+ * @returns nothing where the selected cell lies in no block
+ */
+export function rowsToAdd(
+  model: GridModel,
+  definition: WorkbookDefinition | undefined,
+  place: GridPosition,
+): RowAddition[] {
+  const blocks = placedBlocks(model, definition);
+  const chosen = blocks.find(
+    ({ sheetId, zone }) => sheetId === place.sheetId && zone.top <= place.row && place.row <= zone.bottom,
+  );
+  if (!chosen) return [];
+  const root = chosen.block.mirrors ?? chosen.block.name;
+  return (
+    blocks
+      .filter(({ block }) => block.name === root || block.mirrors === root)
+      // The lower one first: its insertion leaves the rows above where they are.
+      .sort((a, b) => b.zone.bottom - a.zone.bottom)
+      .map(({ sheetId, zone }) => ({ sheetId, lastRow: zone.bottom - 1 }))
+  );
+}
+
+function placedBlocks(model: GridModel, definition: WorkbookDefinition | undefined): PlacedBlock[] {
+  return (definition?.sheets ?? [])
+    .flatMap(({ parts }) => parts)
+    .flatMap((block) => {
+      if (block.kind !== "block") return [];
+      const range = model.getters.getNamedRange(`${block.name}_${block.columns[0]?.key}`)?.range;
+      return range ? [{ block, sheetId: range.sheetId, zone: range.zone }] : [];
+    });
 }

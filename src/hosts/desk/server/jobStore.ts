@@ -7,6 +7,8 @@
 import { existsSync } from "node:fs";
 import { mkdir, open, readFile, readdir, rename, rm, type FileHandle } from "node:fs/promises";
 import path from "node:path";
+import { FileTrouble } from "../../file/fileTrouble";
+import { sentenceFor } from "../../file/saveAtomically";
 import type { Change, DeskDocument, Saved, Snapshot } from "../protocol";
 import { Refused } from "./requestBody";
 
@@ -57,7 +59,11 @@ export class JobStore {
    */
   static async open(folder: string, name: string, saveAtomically: SaveAtomically): Promise<JobStore> {
     const store = new JobStore(folder, name, saveAtomically);
-    await mkdir(folder, { recursive: true });
+    try {
+      await mkdir(folder, { recursive: true });
+    } catch (error) {
+      throw new FileTrouble(sentenceFor(error, path.join(folder, name)), { cause: error });
+    }
     await store.restore();
     return store;
   }
@@ -162,7 +168,7 @@ export class JobStore {
     } catch (error) {
       // A full disk may have taken half a line.
       await file?.truncate(this.journalLength).catch(() => undefined);
-      throw error;
+      throw new FileTrouble(sentenceFor(error, this.journalFile), { cause: error });
     } finally {
       await file?.close();
     }

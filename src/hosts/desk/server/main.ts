@@ -1,6 +1,5 @@
 /** What `npm start` runs once everything is built. */
 import path from "node:path";
-import { templates } from "../../../workbooks/templates";
 import { readXlsx } from "../../file/readXlsx";
 import { saveAtomically } from "../../file/saveAtomically";
 import { writeXlsx } from "../../file/writeXlsx";
@@ -10,4 +9,4 @@ import { runDesk } from "./run";
 const folder = __dirname;
 const project = path.join(folder, "..", "..");
 
-void runDesk(process.argv.slice(2), { templates, readXlsx, writeXlsx, saveAtomically }, folder, project);
+void runDesk(process.argv.slice(2), { readXlsx, writeXlsx, saveAtomically }, folder, project);

@@ -3,23 +3,17 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import { readFile, stat } from "node:fs/promises";
 import path from "node:path";
 import type { Book } from "../../../workbooks/book";
-import type { OpenJob, Refusal, Snapshot, TemplateTitle } from "../protocol";
+import type { OpenJob, Refusal, Snapshot } from "../protocol";
 import type { Asset } from "./assets";
 import { refusalOf, setGuardHeaders } from "./guard";
 import { isChange, isDocument, type FileStamp, type JobStore, type SaveAtomically } from "./jobStore";
 import { ICON_SVG, PAGE_HTML } from "./pageHtml";
 import { bodyOf, jsonOf, Refused } from "./requestBody";
 
-export interface Template extends TemplateTitle {
-  empty(): Book;
-  demonstration(): Book;
-}
-
 /** What the server needs from outside; tests hand in their own. */
 export interface DeskParts {
   readonly assets: ReadonlyMap<string, Asset>;
   readonly store: JobStore;
-  readonly templates: readonly Template[];
   readonly readXlsx: (bytes: Uint8Array) => Promise<Book>;
   readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
   readonly saveAtomically: SaveAtomically;
@@ -61,11 +55,6 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
         throw new Refused(400, "These are not changes.");
       return sendJson(response, await parts.store.append(changes));
     }
-    case "GET /templates":
-      return sendJson(
-        response,
-        parts.templates.map(({ id, title }): TemplateTitle => ({ id, title })),
-      );
     case "POST /open":
       return sendJson(response, await parts.readXlsx(await bodyOf(request)));
     case "POST /save":
@@ -73,24 +62,17 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
     case "PUT /file":
       return sendJson(response, await saveFile(parts, bookOf(await jsonOf(request))));
   }
-  const template = /^\/templates\/([\w-]+)\/(empty|demonstration)$/.exec(pathname);
-  if (template && method === "GET") {
-    const found = parts.templates.find(({ id }) => id === template[1]);
-    if (!found) throw new Refused(404, `There is no template ${template[1]}.`);
-    return sendJson(response, template[2] === "empty" ? found.empty() : found.demonstration());
-  }
   const asset = parts.assets.get(pathname);
   if (asset && method === "GET") return send(response, asset.type, await readFile(asset.file));
   throw new Refused(404, `There is nothing at ${pathname}.`);
 }
 
-function openJob({ store, file, templates }: DeskParts): OpenJob {
+function openJob({ store, file }: DeskParts): OpenJob {
   const { job, notices } = store;
   const common = { file: file ? path.basename(file.path) : undefined, notices };
-  if (job) return { ...common, document: job.document, changes: job.changes, savedAt: job.savedAt };
-  const book = file?.book ?? templates[0]?.demonstration();
-  if (!book) throw new Refused(500, "No template is built in. Run npm run build again.");
-  return { ...common, book, changes: [] };
+  return job
+    ? { ...common, document: job.document, changes: job.changes, savedAt: job.savedAt }
+    : { ...common, book: file?.book, changes: [] };
 }
 
 async function saveFile({ file, store, writeXlsx, saveAtomically }: DeskParts, book: Book): Promise<object> {
