@@ -106,6 +106,9 @@ describe("hard cases", () => {
   test("on the equator the line stands upright, with the sign of a site just north", () => {
     expect(tilt(0, 50, 10, 30)).toBe(90);
     expect(tilt(0, -50, -10, -30)).toBe(-90);
+    // Across the date line: both slots to the east of the site, then both to the west.
+    expect(tilt(0, 150, 170, -175)).toBe(-90);
+    expect(tilt(0, -155, 170, -175)).toBe(90);
     expect(tilt(1e-4, 50, 10, 30)).toBeGreaterThan(89.9);
     expect(tilt(1e-4, -50, -10, -30)).toBeLessThan(-89.9);
   });
