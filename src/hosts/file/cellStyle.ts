@@ -106,6 +106,7 @@ export function lookOf(style: CellStyle, theme: readonly string[]): Look {
         : colorOf(fill.fgColor ?? fill.bgColor, theme)
       : undefined;
   const edges = border && edgesOf(border);
+  const format = style.numFmt === undefined ? undefined : readFormat(style.numFmt);
   const { horizontal, vertical } = alignment ?? {};
   return {
     ...(font?.bold && { bold: true }),
@@ -121,7 +122,7 @@ export function lookOf(style: CellStyle, theme: readonly string[]): Look {
     ...(vertical === "center" && { vertical: "middle" as const }),
     ...(alignment?.wrapText && { wrap: true }),
     ...(edges && { edges }),
-    ...(style.numFmt && style.numFmt !== "General" && { format: plainFormat(readFormat(style.numFmt)) }),
+    ...(format !== undefined && format !== "General" && { format: plainFormat(format) }),
     ...(style.protection?.locked === false && { locked: false }),
   };
 }
