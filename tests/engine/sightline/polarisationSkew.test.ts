@@ -85,7 +85,9 @@ describe("hard cases", () => {
     expect(polarisationSkew(0, 10, 10, "simple")).toMatchObject({ code: "#VALUE!" });
     expect(polarisationSkew(40, 10, 150)).toMatchObject({
       code: "#N/A",
-      message: expect.stringMatching(/150 deg east stands at an elevation of -\d+(\.\d)? deg; it must be 0 deg/),
+      message: expect.stringMatching(
+        /150 deg east stands at an elevation of -\d+(\.\d)? deg; it must be 0 deg/,
+      ),
     });
   });
 });
