@@ -39,6 +39,12 @@ export const wireohms = declare({
   tasks: ["What resistance has the wire from the supply to the inserter?"],
   examples: [
     {
+      formula: 'RIG.WIREOHMS(14,1000,,20,"ft")',
+      result: 2.525,
+      tolerance: 0.002,
+      source: "ASTM B258 diameter and 100 % IACS copper, worked by hand",
+    },
+    {
       formula: 'RIG.WIREOHMS(18,1000,100,75,"ft")',
       result: 7.77,
       tolerance: 0.01,

@@ -44,6 +44,11 @@ describe("built-in loop resistance", () => {
     unit: "ohm/1000 ft",
   });
   test.each([
+    // Centre conductor at 21 % or 100 % IACS by gauge, and the shield's figure beside it.
+    ["series 59", 48.3 + 12, 0.1],
+    ["series 59, copper", 10.15 + 12, 0.05],
+    ["series 7", 19.1 + 6, 0.1],
+    ["series 7, copper", 4.016 + 6, 0.05],
     ["series 6", 39, 1],
     ["series 6, copper", 15, 1],
     ["series 11", 16, 0.5],
@@ -161,6 +166,24 @@ describe("properties", () => {
         const left = valueOf(loadVolts(vs, load, valueOf(loopOhms(cable, metres, t)), kind));
         expect(Math.abs(left - vs * part)).toBeLessThanOrEqual(1e-9 * vs);
       }),
+      runs,
+    );
+  });
+
+  test("at the longest run of a constant power there still is an operating point, whatever the rounding", () => {
+    const low = fc.double({ min: 0.01, max: 0.5, noNaN: true });
+    fc.assert(
+      fc.property(
+        supply,
+        low,
+        fc.double({ min: 0.01, max: 50, noNaN: true }),
+        celsius,
+        (vs, part, watts, t) => {
+          const metres = valueOf(longestRun(vs, vs * part, watts, CHECKED, "W", t));
+          const left = valueOf(loadVolts(vs, watts, valueOf(loopOhms(CHECKED, metres, t)), "W"));
+          expect(Math.abs(left - vs / 2)).toBeLessThanOrEqual(1e-5 * vs);
+        },
+      ),
       runs,
     );
   });

@@ -169,6 +169,11 @@ describe("a user's own table", () => {
     expect(isFault(findCable("A", book))).toBe(true);
     expect(book.size).toBe(1);
   });
+  test("a loss of exactly 0 is allowed, the least gain is not", () => {
+    const flat = (k0: number): Cable => ({ name: "a", loss: { k1: 0, k2: 0, k0 }, loop: 1 });
+    expect(cableLoss(flat(0), 100, 100, 20)).toBe(0);
+    expect(isFault(cableLoss(flat(-1e-9), 100, 100, 20))).toBe(true);
+  });
   test("a slope takes over the fault of either end", () => {
     const falling = findCable("a", cableBook([{ ...blank, name: "a", k1: 0, k2: -1, k0: 500 }]));
     if (isFault(falling)) throw new Error(falling.message);

@@ -153,6 +153,17 @@ describe("needed carrier to noise", () => {
     );
   });
 
+  test.each<[Modulation, Record<string, number>]>([
+    ["QPSK", { "1/3": -1.24, "2/5": -0.3, "3/5": 2.23, "2/3": 3.1, "4/5": 4.68, "8/9": 6.2, "9/10": 6.42 }],
+    ["8PSK", { "3/4": 7.91, "5/6": 9.35, "8/9": 10.69, "9/10": 10.98 }],
+    ["16APSK", { "2/3": 8.97, "9/10": 13.13 }],
+    ["32APSK", { "3/4": 12.73, "9/10": 16.05 }],
+  ])("the other modes of the table: %s", (modulation, modes) => {
+    for (const [rate, needed] of Object.entries(modes)) {
+      table.row(`${modulation} ${rate}`, neededCarrierToNoise("DVB-S2", modulation, rate), needed, 1e-12);
+    }
+  });
+
   const older = heldTo({
     what: "NEEDEDCN",
     source: "EN 300 421 table 5, as Es/N0",

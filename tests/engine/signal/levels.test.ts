@@ -46,6 +46,8 @@ describe("the window at an outlet, 47 to 77 dBµV (EN 60728-1)", () => {
     [46.99, "low"],
     [47, "ok"],
     [77, "ok"],
+    [47 - 1e-12, "ok"],
+    [77 + 1e-12, "ok"],
     [77.01, "high"],
     [-1e308, "low"],
     [1e308, "high"],

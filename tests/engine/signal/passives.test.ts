@@ -48,6 +48,10 @@ describe("practical splitters below 1 GHz", () => {
 });
 
 describe("boundaries", () => {
+  test("excess comes on top", () => {
+    expect(tapThroughLoss(6, 1)).toBeCloseTo(2.2563, 4);
+    expect(splitterLoss(4, 1)).toBeCloseTo(7.0206, 4);
+  });
   test("one way is a wire", () => expect(splitterLoss(1, 0)).toBe(0));
   test("a tap of 60 dB takes a millionth: 10/ln 10·1e-6 dB", () =>
     expect(tapThroughLoss(60, 0)).toBeCloseTo(10e-6 / Math.LN10, 11));
