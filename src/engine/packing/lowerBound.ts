@@ -13,8 +13,9 @@
  */
 import type { Stock } from "./stock";
 
-const MOST_PARTS = 30;
-const MOST_THRESHOLDS = 64;
+const MOST_PARTS = 12;
+/** Thresholds × sizes: a limit on the work where there are very many sizes. */
+const MOST_WORK = 100_000;
 
 /**
  * @param stock whole sizes from large to small with their counts
@@ -27,6 +28,8 @@ export function lowerBound(stock: readonly Stock[], capacity: number): number {
     const kept = stock
       .filter(({ size }) => size >= threshold)
       .map(({ size, count }) => ({ size: size > capacity - threshold ? capacity : size, count }));
+    const plain = kept.reduce((total, { size, count }) => total + count * size, 0);
+    best = Math.max(best, Math.ceil(plain / capacity));
     for (let parts = 1; parts <= MOST_PARTS; parts += 1) {
       let total = 0;
       for (const { size, count } of kept) total += count * inParts(size, capacity, parts);
@@ -39,12 +42,12 @@ export function lowerBound(stock: readonly Stock[], capacity: number): number {
 /** Any threshold up to half the capacity is valid; very many sizes are thinned out. */
 function thresholds(stock: readonly Stock[], capacity: number): number[] {
   const halves = stock.map(({ size }) => size).filter((size) => 2 * size <= capacity);
-  const step = Math.max(1, Math.ceil(halves.length / MOST_THRESHOLDS));
+  const step = Math.ceil((halves.length * stock.length) / MOST_WORK) || 1;
   return [0, ...halves.filter((_, index) => index % step === 0)];
 }
 
 /** The function u for `parts` = k, times k so that it stays a whole number. */
-const inParts = (size: number, capacity: number, parts: number): number =>
-  ((parts + 1) * size) % capacity === 0
-    ? parts * size
-    : Math.floor(((parts + 1) * size) / capacity) * capacity;
+const inParts = (size: number, capacity: number, parts: number): number => {
+  const whole = Math.floor(((parts + 1) * size) / capacity);
+  return whole * capacity === (parts + 1) * size ? parts * size : whole * capacity;
+};

@@ -1,10 +1,10 @@
 /**
  * Packs items of whole sizes into as few bins as can be.
  *
- * First-fit decreasing gives a packing, lower bounds tell whether it is the
- * least. If they don't, most bins are filled by the linear relaxation and the
- * few items left over are packed; if that isn't the least either, an exact
- * search decides.
+ * First-fit decreasing gives a packing, and a lower bound tells whether it is
+ * the least. If not, others are tried: the fullest filling bin after bin, and
+ * the linear relaxation's whole bins with the few items left over packed by
+ * themselves. Between the bound and the best of them an exact search decides.
  *
  * Source: Dósa, ESCAPE 2007, LNCS 4614: first-fit decreasing uses at most
  *   11/9 of the least number of bins, plus 6/9.
@@ -15,6 +15,7 @@
  */
 import { findFillings, type Budget, type Filling } from "./findFillings";
 import { firstFit } from "./firstFit";
+import { fullestFirst } from "./fullestFirst";
 import { lowerBound } from "./lowerBound";
 import { relaxation } from "./relaxation";
 import { countBySize, type Stock } from "./stock";
@@ -54,12 +55,14 @@ function packSorted(sorted: readonly number[], capacity: number): Packing {
   const stock = countBySize(sorted);
   const bound = lowerBound(stock, capacity);
   if (bound === decreasing.count) return { ...decreasing, proved: true };
-  if (stock.length > SEARCH_SIZES) return { ...decreasing, proved: false };
+  const simple = fewer(fullestFirst(stock, capacity), decreasing);
+  if (bound === simple.count) return { ...simple, proved: true };
+  if (stock.length > SEARCH_SIZES) return { ...simple, proved: false };
 
   const relaxed = capacity <= RELAXED_CAPACITY ? relaxation(stock, capacity) : { bound, whole: [] };
   const least = Math.max(bound, relaxed.bound);
-  const rounded = relaxed.whole.length > 0 ? withWholeBins(stock, relaxed.whole, capacity) : decreasing;
-  const best = rounded.count < decreasing.count ? rounded : decreasing;
+  const best =
+    relaxed.whole.length > 0 ? fewer(withWholeBins(stock, relaxed.whole, capacity), simple) : simple;
   if (best.count === least) return { ...best, proved: true };
 
   const budget: Budget = { steps: SEARCH_STEPS };
@@ -71,12 +74,15 @@ function packSorted(sorted: readonly number[], capacity: number): Packing {
   return { ...best, proved: true };
 }
 
+interface Placed {
+  readonly bins: readonly number[];
+  readonly count: number;
+}
+
+const fewer = (one: Placed, other: Placed): Placed => (one.count < other.count ? one : other);
+
 /** The relaxation's whole bins, and the items that they leave over packed by themselves. */
-function withWholeBins(
-  stock: readonly Stock[],
-  whole: readonly Filling[],
-  capacity: number,
-): { bins: number[]; count: number } {
+function withWholeBins(stock: readonly Stock[], whole: readonly Filling[], capacity: number): Placed {
   // A rounding error in the relaxation could ask for an item too many; it gets what there is.
   const left = stock.map(({ count }) => count);
   const bySize: number[][] = stock.map(() => []);

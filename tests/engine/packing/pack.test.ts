@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { findFillings } from "../../../src/engine/packing/findFillings";
 import { firstFit } from "../../../src/engine/packing/firstFit";
+import { fullestFirst } from "../../../src/engine/packing/fullestFirst";
 import { lowerBound } from "../../../src/engine/packing/lowerBound";
 import { pack } from "../../../src/engine/packing/pack";
 import { relaxation } from "../../../src/engine/packing/relaxation";
@@ -74,6 +75,22 @@ describe("packing into the fewest bins", () => {
     );
   });
 
+  test("never needs more than first-fit decreasing, nor fewer than the bound, in large sets", () => {
+    const sizes = fc.array(fc.integer({ min: 50_000, max: 600_000 }), { minLength: 100, maxLength: 200 });
+    fc.assert(
+      fc.property(sizes, (some) => {
+        const sorted = descending(some);
+        const { count, bins } = pack(some, 1_000_000);
+        expect(count).toBeLessThanOrEqual(1 + Math.max(...firstFit(sorted, 1_000_000)));
+        expect(count).toBeGreaterThanOrEqual(lowerBound(countBySize(sorted), 1_000_000));
+        const loads = loadsOf(some, bins);
+        expect(loads).toHaveLength(count);
+        expect(Math.max(...loads)).toBeLessThanOrEqual(1_000_000);
+      }),
+      { numRuns: 50 },
+    );
+  });
+
   test("does not depend on the order", () => {
     fc.assert(
       fc.property(job, ([capacity, sizes]) => {
@@ -95,6 +112,19 @@ describe("packing into the fewest bins", () => {
     expect(pack(sizes, 10)).toMatchObject({ count: 375, proved: true });
   });
 
+  test("the lower bound is never below the total over the capacity, in fine units too", () => {
+    const sizes = fc.array(fc.integer({ min: 1, max: 100_000_000 }), { minLength: 1, maxLength: 40 });
+    fc.assert(
+      fc.property(sizes, (some) => {
+        const total = some.reduce((sum, size) => sum + size, 0);
+        const bound = lowerBound(countBySize(descending(some)), 100_000_000);
+        expect(bound).toBeGreaterThanOrEqual(Math.ceil(total / 100_000_000));
+        expect(bound).toBeLessThanOrEqual(some.length);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
   test("the relaxation's bound never passes the least number", () => {
     fc.assert(
       fc.property(job, ([capacity, sizes]) => {
@@ -114,6 +144,26 @@ describe("packing into the fewest bins", () => {
     const budget = { steps: 1 };
     expect(findFillings(countBySize([6, 5, 4, 3, 2, 2, 2, 1]), 10, 3, budget)).toBeUndefined();
     expect(budget.steps).toBeLessThanOrEqual(0);
+  });
+});
+
+describe("fullest first", () => {
+  test("places every item once and no bin beyond its capacity", () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 1, max: 97 }), { maxLength: 60 }), (unsorted) => {
+        const sizes = descending(unsorted);
+        const { bins, count } = fullestFirst(countBySize(sizes), 97);
+        expect(bins).toHaveLength(sizes.length);
+        const loads = loadsOf(sizes, bins);
+        expect(loads).toHaveLength(count);
+        for (const load of loads) expect(load).toBeLessThanOrEqual(97);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  test("by hand: 6 takes 4 and not 3, and 5 takes 3 + 2", () => {
+    expect(fullestFirst(countBySize([6, 5, 4, 3, 2]), 10)).toEqual({ bins: [0, 1, 0, 1, 1], count: 2 });
   });
 });
 
