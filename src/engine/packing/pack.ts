@@ -20,8 +20,8 @@ import { lowerBound } from "./lowerBound";
 import { relaxation } from "./relaxation";
 import { countBySize, type Stock } from "./stock";
 
-export const SEARCH_STEPS = 100_000;
-export const SEARCH_SIZES = 100;
+const SEARCH_STEPS = 100_000;
+const SEARCH_SIZES = 100;
 /** The relaxation's own work grows with the capacity; lengths of cable are far too fine for it. */
 const RELAXED_CAPACITY = 1000;
 

@@ -1,5 +1,5 @@
 /** The arguments that the tuner functions share. */
-import { MOST_USER_BANDS } from "../../engine/tuners/constants";
+import { MOST_USER_BANDS, MOST_USER_BANDS_BASIC } from "../../engine/tuners/constants";
 import { kindKey, type TunerCatalogue } from "../../engine/tuners/tunersOfKind";
 import { faults, isFault, type Fault } from "../../engine/faults";
 import { isBlank, type Matrix } from "../core/cells";
@@ -25,7 +25,7 @@ export const tunersList = list(
 
 export const capacity = number({
   name: "capacity",
-  help: "Tuners that one head unit serves: its user bands on one cable. 8 for the basic kind (EN 50494), up to 32 (EN 50607).",
+  help: `Tuners that one head unit serves: its user bands on one cable. ${MOST_USER_BANDS_BASIC} for the basic kind (EN 50494), up to ${MOST_USER_BANDS} (EN 50607).`,
   unit: "tuners",
   integer: true,
   min: 1,
