@@ -50,10 +50,14 @@ export const troubles = {
     `Sheet "${sheet}" has something in row ${rows} and column ${columns}; the most that is read is ${MAX_SHEET_ROWS} rows and ${MAX_SHEET_COLUMNS} columns. Delete the unused rows and columns.`,
   tooManyCells: (sheet: string) =>
     `The workbook holds more than ${MAX_CELLS} cells by sheet "${sheet}". Delete the unused rows and columns.`,
+  tooManySlots: () =>
+    "The workbook's sheets reach too far down and to the right. Delete the unused rows and columns.",
 
   // What can't be written
   noSheet: () => "A workbook needs at least one sheet that is not hidden.",
   badSheetName: (name: string, why: string) => `A sheet can't be named ${JSON.stringify(name)}: ${why}.`,
+  badName: (name: string) =>
+    `A range can't be named ${JSON.stringify(name)}: a name begins with a letter, holds letters, digits, dots and underscores, and is no cell's address.`,
   brokenCharacter: (where: string) =>
     `${where} holds half of a character, which no file can carry. Type the text again.`,
   tooLong: (where: string, length: number, most: number) =>

@@ -21,10 +21,14 @@ export const MAX_SHEET_ROWS = 200_000;
 export const MAX_SHEET_COLUMNS = 2_000;
 /** Cells of one workbook that hold or show something. */
 export const MAX_CELLS = 5_000_000;
+/** Rows times columns up to the last cell, in all sheets together. */
+export const MAX_SLOTS = 20_000_000;
 
 /** The format's own limits on one cell (ECMA-376 part 1; Excel specifications and limits). */
 export const MAX_CELL_TEXT = 32_767;
 export const MAX_FORMULA = 8_192;
+/** As stored, with the prefixes of its functions, a formula may be longer. */
+export const MAX_STORED_FORMULA = 4 * MAX_FORMULA;
 export const MAX_SHEET_NAME = 31;
 /** Texts of a data validation (ECMA-376 part 1, 18.3.1.32). */
 export const MAX_PROMPT = 255;

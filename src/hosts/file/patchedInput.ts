@@ -4,6 +4,9 @@
  * checked sizes, and with two things changed that the library would get wrong.
  */
 import { packed, storedPart, unpacked, type ArchiveEntry } from "./archive";
+import { checkedGrid } from "./checkedGrid";
+import { stop, troubles } from "./fileTrouble";
+import { MAX_SHEET_COLUMNS, MAX_SLOTS } from "./limits";
 
 /** Pictures, charts, links to other files and the like are not read at all. */
 const NEEDED =
@@ -68,31 +71,38 @@ function withFormatsWrapped(xml: string): string {
 }
 
 /** A width is a column's own only where the file says so; the library takes every one. */
-const withOwnWidths = (xml: string): string => {
+function withOwnWidths(xml: string, part: string): string {
   const end = xml.search(/<(?:\w+:)?sheetData\b/);
   if (end < 0) return xml;
-  return (
-    xml
-      .slice(0, end)
-      .replace(/<(?:\w+:)?col\s[^>]*>/g, (tag) => (/\bcustomWidth=["'](?:1|true)["']/.test(tag) ? tag : "")) +
-    xml.slice(end)
-  );
-};
+  let count = 0;
+  const head = xml.slice(0, end).replace(/<(?:\w+:)?col\s[^>]*>/g, (tag) => {
+    if (!/\bcustomWidth=["'](?:1|true)["']/.test(tag)) return "";
+    count += 1;
+    return tag;
+  });
+  // Each may stand for every column of the sheet.
+  return count > MAX_SHEET_COLUMNS ? stop(troubles.damaged(part)) : head + xml.slice(end);
+}
 
 /** @param entries as checked by checkedEntries */
 export function patchedInput(bytes: Uint8Array, entries: readonly ArchiveEntry[]): Uint8Array {
+  let slots = 0;
+  const patched = (name: string, xml: string): string => {
+    if (/^xl\/styles[^/]*\.xml$/i.test(name)) return withFormatsWrapped(xml);
+    slots += checkedGrid(xml, name);
+    if (slots > MAX_SLOTS) stop(troubles.tooManySlots());
+    return withOwnWidths(xml, name);
+  };
   return packed(
     entries
       .filter(({ name }) => NEEDED.test(name))
       .map((entry) => {
         const content = unpacked(bytes, entry);
-        const patch = /^xl\/styles[^/]*\.xml$/i.test(entry.name)
-          ? withFormatsWrapped
-          : /^xl\/worksheets\/[^/]+\.xml$/i.test(entry.name)
-            ? withOwnWidths
-            : undefined;
-        if (!patch) return storedPart(entry.name, content);
-        return storedPart(entry.name, new TextEncoder().encode(patch(new TextDecoder().decode(content))));
+        if (!/^xl\/(?:styles[^/]*|worksheets\/[^/]+)\.xml$/i.test(entry.name)) {
+          return storedPart(entry.name, content);
+        }
+        const xml = patched(entry.name, new TextDecoder().decode(content));
+        return storedPart(entry.name, new TextEncoder().encode(xml));
       }),
   );
 }

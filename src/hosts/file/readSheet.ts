@@ -3,7 +3,7 @@ import type { Cell, CellStyle, CellValue, Sheet } from "hucre/xlsx";
 import { address, LAST_COLUMN, LAST_ROW, parseRange, type Zone } from "../../workbooks/address";
 import type { BookCell, BookResult, BookSheet } from "../../workbooks/book";
 import { stop, troubles } from "./fileTrouble";
-import { MAX_CELLS, MAX_SHEET_COLUMNS, MAX_SHEET_ROWS } from "./limits";
+import { MAX_CELLS, MAX_SHEET_COLUMNS, MAX_SHEET_ROWS, MAX_STORED_FORMULA } from "./limits";
 import { fromConditionalRules } from "./marks";
 import { fromPageSetup } from "./printSetup";
 import { shiftedFormula } from "./shiftedFormula";
@@ -32,7 +32,7 @@ export function readSheet(sheet: Sheet, context: ReadingContext): BookSheet {
     const at = address(row, column);
     const cell: BookCell = {};
     const result = resultOf(content, detail, at, sheet.name);
-    const formula = detail && formulaOf(detail, row, column, shared);
+    const formula = detail && formulaOf(detail, row, column, shared, sheet.name);
     if (formula !== undefined) {
       cell.formula = formula;
       const zone = detail?.formulaType === "array" ? parseRange(detail.formulaRef ?? "") : undefined;
@@ -135,10 +135,15 @@ function formulaOf(
   row: number,
   column: number,
   shared: ReadonlyMap<number, Shared>,
+  sheet: string,
 ): string | undefined {
   if (formula === undefined) return undefined;
   const owner =
     formula === "" && formulaSharedIndex !== undefined ? shared.get(formulaSharedIndex) : undefined;
+  const length = (owner?.formula ?? formula).length;
+  if (length > MAX_STORED_FORMULA) {
+    stop(troubles.tooLong(`Cell ${address(row, column)} of sheet "${sheet}"`, length, MAX_STORED_FORMULA));
+  }
   const stored = owner ? shiftedFormula(owner.formula, row - owner.row, column - owner.column) : formula;
   return stored === "" ? undefined : fromStoredFormula(fromStoredText(stored));
 }

@@ -8,6 +8,7 @@
  * can't write is put right in patchedOutput.ts.
  */
 import { writeXlsx as writeArchive } from "hucre/xlsx";
+import { parseRange } from "../../workbooks/address";
 import type { Book } from "../../workbooks/book";
 import { cellStyle, DEFAULT_FONT } from "./cellStyle";
 import { toProperties } from "./documentProperties";
@@ -35,6 +36,9 @@ export async function writeXlsx(
   { frozen = false, sealed = false }: WriteXlsxOptions = {},
 ): Promise<Uint8Array> {
   checkSheetNames(book);
+  for (const { name } of book.names) {
+    if (!/^[\p{L}_][\p{L}\p{N}._]{0,254}$/u.test(name) || parseRange(name)) stop(troubles.badName(name));
+  }
   const freezing = { ours: frozen || sealed, all: sealed };
   const styles = book.looks.map(cellStyle);
   const written = book.sheets.map((sheet) => writtenSheet(sheet, book.looks, styles, freezing));

@@ -7,6 +7,7 @@ import { MAX_ENTRIES, MAX_FILE_BYTES } from "../../../src/hosts/file/limits";
 import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { bookOf, emptySheet, sampleBook } from "../../support/books";
+import { partsOf } from "../../support/parts";
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 const part = (name: string, text = "<x/>"): Part => storedPart(name, encode(text));
@@ -169,15 +170,64 @@ describe("a file that was cut or damaged on its way", () => {
   });
 });
 
-describe("sheets beyond the caps", () => {
-  const cell = (at: string) => bookOf({ ...emptySheet("Rooms"), cells: { [at]: { value: 1 } } });
+describe("sheets that reach too far", () => {
+  const cell = (at: string, sheets = 1) =>
+    bookOf(
+      ...Array.from({ length: sheets }, (_, i) => ({
+        ...emptySheet(`Rooms ${i}`),
+        cells: { [at]: { value: 1 } },
+      })),
+    );
   test.each([
-    ["A200001", 'Sheet "Rooms" has something in row 200001'],
-    ["BXY1", "column 2001"],
-    ["XFD1048576", "could not be read"],
-  ])("%s", async (at, sentence) => {
-    const file = await writeXlsx(cell(at)).catch(() => undefined);
-    if (file === undefined) throw new Error("could not be written");
-    await expect(readXlsx(file)).rejects.toThrow(sentence);
+    ["A200001", 1, "has something in row 200001 and column 1"],
+    ["BXY1", 1, "has something in row 1 and column 2001"],
+    ["XFD1048576", 1, "has something in row 1048576 and column 16384"],
+    ["Z200000", 4, "reach too far down and to the right"],
+  ])("%s on %d sheets", async (at, sheets, sentence) => {
+    await expect(readXlsx(await writeXlsx(cell(at, sheets)))).rejects.toThrow(sentence);
+  });
+
+  const sheetOf = (sheetData: string) => async (): Promise<unknown> => {
+    const whole = await writeXlsx(bookOf(emptySheet("S")));
+    const parts = partsOf(whole);
+    parts.set(
+      "xl/worksheets/sheet1.xml",
+      parts.get("xl/worksheets/sheet1.xml")!.replace("<sheetData/>", `<sheetData>${sheetData}</sheetData>`),
+    );
+    return readXlsx(packed([...parts].map(([name, text]) => part(name, text))));
+  };
+  test.each([
+    [
+      "a row in another notation",
+      '<row r="1e6"><c><v>1</v></c></row>',
+      "damaged at xl/worksheets/sheet1.xml",
+    ],
+    [
+      "a cell in another notation",
+      '<row r="1"><c r="A1e6"><v>1</v></c></row>',
+      "damaged at xl/worksheets/sheet1.xml",
+    ],
+    [
+      "a position in an entity",
+      '<row r="&#49;048576"><c><v>1</v></c></row>',
+      "damaged at xl/worksheets/sheet1.xml",
+    ],
+    ["a cell without a position", '<row r="1048576"><c><v>1</v></c></row>', "in row 1048576 and column 1"],
+    [
+      "a position behind a quoted bracket",
+      '<row r="1"><c x=">" r="A1048576"><v>1</v></c></row>',
+      "in row 1048576",
+    ],
+    ["a cell behind a comment", '<!-- <c x=" --><row r="1048576"><c><v>1</v></c></row>', "damaged at"],
+    [
+      "a formula longer than any",
+      `<row r="1"><c r="A1"><f>${"[".repeat(40_000)}</f></c></row>`,
+      "40000 characters long",
+    ],
+  ])("%s", async (_, sheetData, sentence) => {
+    await expect(sheetOf(sheetData)()).rejects.toMatchObject({
+      name: "FileTrouble",
+      message: expect.stringContaining(sentence) as string,
+    });
   });
 });

@@ -102,9 +102,9 @@ describe("values", () => {
     const { book, sheet } = await read({
       styles: `<numFmts count="1"><numFmt numFmtId="170" formatCode="dd/mm/yyyy &quot;at&quot; hh:mm"/></numFmts>
         <fonts><font/></fonts><cellXfs><xf/><xf numFmtId="14"/><xf numFmtId="170"/><xf numFmtId="46"/><xf numFmtId="4"/></cellXfs>`,
-      sheet: `<sheetData><row r="1"><c r="A1" s="1"><v>46000.123456789012</v></c><c r="B1" s="2"><v>60</v></c><c r="C1" s="3"><v>1.5</v></c><c r="D1" s="4"><v>1E-300</v></c></row></sheetData>`,
+      sheet: `<sheetData><row r="1"><c r="A1" s="1"><v>46000.12345678901</v></c><c r="B1" s="2"><v>60</v></c><c r="C1" s="3"><v>1.5</v></c><c r="D1" s="4"><v>1E-300</v></c></row></sheetData>`,
     });
-    expect(sheet.cells.A1!.value).toBe(46_000.123456789012);
+    expect(sheet.cells.A1!.value).toBe(46_000.12345678901);
     expect(sheet.cells.B1!.value).toBe(60);
     expect(sheet.cells.C1!.value).toBe(1.5);
     expect(sheet.cells.D1!.value).toBe(1e-300);

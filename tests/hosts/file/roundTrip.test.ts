@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { address } from "../../../src/workbooks/address";
-import type { Book, BookCell, BookResult } from "../../../src/workbooks/book";
+import type { Book, BookCell, BookResult, BookSheet, Look } from "../../../src/workbooks/book";
 import { bookOf, emptySheet } from "../../support/books";
 
 const written = async (book: Book): Promise<Book> => readXlsx(await writeXlsx(book));
@@ -130,4 +130,79 @@ describe("what a person typed", () => {
       expect(sheet!.results).toStrictEqual(results);
     },
   );
+});
+
+describe("what a template sets", () => {
+  const color = fc.constantFrom("000000", "FF0000", "1F3864", "FFFFFF");
+  const edge = fc.constantFrom("thin", "medium");
+  const optional = { requiredKeys: [] };
+  const look: fc.Arbitrary<Look> = fc.record(
+    {
+      bold: fc.constant(true),
+      italic: fc.constant(true),
+      size: fc.constantFrom(8, 9.5, 11, 24),
+      color,
+      fill: color,
+      align: fc.constantFrom("left", "center", "right"),
+      vertical: fc.constantFrom("top", "middle"),
+      wrap: fc.constant(true),
+      edges: fc.record(
+        { top: edge, right: edge, bottom: edge, left: edge },
+        { ...optional, noNullPrototype: true },
+      ),
+      format: fc.constantFrom("0.0", "yyyy-mm-dd", '#,##0.00 "m"', "0%", "@", "[h]:mm", '"a&b" 0;[Red]-0'),
+      locked: fc.constant(false),
+    },
+    { ...optional, noNullPrototype: true },
+  );
+  const filled = (one: Look): boolean =>
+    Object.keys(one).length > 0 && Object.keys(one.edges ?? { top: 1 }).length > 0;
+
+  test("any look comes back", async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.uniqueArray(look.filter(filled), { minLength: 1, maxLength: 6, selector: JSON.stringify }),
+        async (looks) => {
+          const cells = Object.fromEntries(looks.map((_, row) => [`A${row + 1}`, { look: row }]));
+          const read = await written({ ...bookOf({ ...emptySheet("S"), cells }), looks });
+          expect(looks.map((_, row) => read.looks[read.sheets[0]!.cells[`A${row + 1}`]!.look!])).toEqual(
+            looks,
+          );
+        },
+      ),
+      { numRuns: 150 },
+    );
+  });
+
+  const side = fc
+    .string({ unit: fc.constantFrom(...'aZ09 &"é📡/-'), maxLength: 30 })
+    .filter((one) => one !== "");
+  test("any feet, widths, heights and panes come back", async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        side,
+        side,
+        fc.dictionary(fc.nat(40).map(String), fc.double({ min: 1, max: 200, noNaN: true }), {
+          noNullPrototype: true,
+        }),
+        fc.dictionary(fc.nat(40).map(String), fc.double({ min: 1, max: 200, noNaN: true }), {
+          noNullPrototype: true,
+        }),
+        fc.nat(9),
+        fc.nat(9),
+        async (footLeft, footRight, columnWidths, rowHeights, frozenRows, frozenColumns) => {
+          const sheet: BookSheet = {
+            ...emptySheet("S"),
+            columnWidths,
+            rowHeights,
+            frozenRows,
+            frozenColumns,
+            print: { orientation: "portrait", paper: "letter", footLeft, footRight },
+          };
+          expect(withoutExtent(await written(bookOf(sheet)))).toStrictEqual(withoutExtent(bookOf(sheet)));
+        },
+      ),
+      { numRuns: 150 },
+    );
+  });
 });

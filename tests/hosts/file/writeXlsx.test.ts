@@ -206,6 +206,16 @@ describe("what can't be stored is refused with a sentence", () => {
       { ...named("S"), names: [{ name: "x", sheet: "S", range: "??" }] },
       "no range",
     ],
+    [
+      "a name like an address",
+      { ...named("S"), names: [{ name: "AB12", sheet: "S", range: "A1" }] },
+      "can't be named",
+    ],
+    [
+      "a name with a blank",
+      { ...named("S"), names: [{ name: "a b", sheet: "S", range: "A1" }] },
+      "can't be named",
+    ],
     ["a cell beyond the sheet", bookOf({ ...emptySheet("S"), cells: { XFE1: { value: 1 } } }), "no range"],
   ])("%s", async (_, book, sentence) => {
     await expect(writeXlsx(book)).rejects.toMatchObject({
