@@ -19,6 +19,8 @@ import { rowsToAdd } from "./rowsToAdd";
 /** From here on the user is told that something is going on. */
 const LONG_MS = 500;
 
+const DELETIONS = new Set(["DELETE_CONTENT", "DELETE_UNFILTERED_CONTENT"]);
+
 type DeskGetters = GridModel["getters"] & {
   getBookFacts(): BookFacts;
   isGuardedSheet(sheetId: string): boolean;
@@ -204,10 +206,10 @@ export class Desk {
 
   /** Deleting a selection that holds calculated cells too clears the others. */
   private deleteRest({ command, result }: Rejection): void {
-    if (command.type !== "DELETE_CONTENT" || !result.isCancelledBecause(KEPT)) return;
-    const { sheetId, target } = command;
+    const { type, sheetId, target } = command;
+    if (!DELETIONS.has(type) || !result.isCancelledBecause(KEPT)) return;
     const rest = zonesWithout((position) => this.getters.isKeptCell(position), sheetId!, target ?? []);
-    if (rest.length > 0) this.dispatch("DELETE_CONTENT", { sheetId, target: rest });
+    if (rest.length > 0) this.dispatch(type, { sheetId, target: rest });
   }
 
   private refresh(): void {

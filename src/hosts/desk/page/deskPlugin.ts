@@ -61,6 +61,7 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
         case "CLEAR_CELL":
           return this.keep([this.cellOf(command)]);
         case "DELETE_CONTENT":
+        case "DELETE_UNFILTERED_CONTENT":
         case "CLEAR_CELLS":
         case "ADD_MERGE":
         case "MOVE_RANGES":

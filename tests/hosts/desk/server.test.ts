@@ -1,0 +1,371 @@
+/** The desk's server as a process: who may ask it, what it keeps, what it says when it can't. */
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmdirSync,
+  writeFileSync,
+} from "node:fs";
+import { request } from "node:http";
+import { createServer } from "node:net";
+import { networkInterfaces } from "node:os";
+import path from "node:path";
+import type { Change, OpenJob } from "../../../src/hosts/desk/protocol";
+import { JobStore } from "../../../src/hosts/desk/server/jobStore";
+import { FileTrouble, troubles } from "../../../src/hosts/file/fileTrouble";
+import { readXlsx } from "../../../src/hosts/file/readXlsx";
+import { saveAtomically } from "../../../src/hosts/file/saveAtomically";
+import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
+import { sampleBook } from "../../support/books";
+import {
+  BUILD_MS,
+  buildDesk,
+  freePort,
+  refusedStart,
+  remove,
+  sentenceOf,
+  startDesk,
+  temporaryFolder,
+  write,
+  type Started,
+} from "./desk";
+
+jest.setTimeout(60_000);
+beforeAll(buildDesk, BUILD_MS);
+
+const document = (revisionId: string, mark = "") => ({ revisionId, sheets: [{ mark }] });
+const snapshot = (revisionId: string, after: string | null, replaces = false, mark = "") =>
+  JSON.stringify({ document: document(revisionId, mark), after, replaces });
+const change = (serverRevisionId: string, nextRevisionId: string): Change & { mark: string } => ({
+  type: "REMOTE_REVISION",
+  serverRevisionId,
+  nextRevisionId,
+  mark: `made ${nextRevisionId}`,
+});
+const jobOf = async (address: string): Promise<OpenJob> =>
+  (await (await fetch(new URL("job", address))).json()) as OpenJob;
+
+let folder: string;
+const running: Started[] = [];
+
+beforeEach(() => {
+  folder = temporaryFolder();
+});
+afterEach(async () => {
+  await Promise.all(running.splice(0).map((one) => one.kill()));
+  remove(folder);
+});
+
+async function start(...args: string[]): Promise<Started> {
+  const started = await startDesk("--data", folder, "--port", String(await freePort()), ...args);
+  running.push(started);
+  return started;
+}
+
+describe("who may ask", () => {
+  /** `fetch` forbids setting the Host header, so this one goes by hand. */
+  const statusWith = (address: string, headers: Record<string, string>): Promise<number> =>
+    new Promise((resolve, reject) => {
+      request(new URL("job", address), { headers }, (response) => {
+        response.resume();
+        resolve(response.statusCode ?? 0);
+      })
+        .on("error", reject)
+        .end();
+    });
+
+  test("the printed address is the last line, and answers with the page under a strict policy", async () => {
+    const { address, printed } = await start();
+    expect(printed.trimEnd().split("\n").at(-1)).toBe(address);
+    const page = await fetch(address);
+    expect(page.status).toBe(200);
+    const policy = page.headers.get("content-security-policy") ?? "";
+    expect(policy).toContain("default-src 'none'");
+    expect(policy).toContain("connect-src 'self'");
+    expect(policy).not.toContain("http:");
+    expect(/script-src [^;]*'unsafe-inline'/.test(policy)).toBe(false);
+    expect(page.headers.get("x-content-type-options")).toBe("nosniff");
+    // The policy forbids inline scripts; the page must not need one.
+    expect(await page.text()).not.toMatch(/<script(?![^>]*\bsrc=)/);
+  });
+
+  test("no other address of this machine answers", async () => {
+    const { address } = await start();
+    const { port } = new URL(address);
+    const others = Object.values(networkInterfaces())
+      .flatMap((list) => list ?? [])
+      .filter(({ internal, family }) => !internal && family === "IPv4")
+      .map((one) => one.address);
+    // Every address of 127/8 is this machine on Linux; the server must not listen on all of them either.
+    for (const other of [...others, ...(process.platform === "linux" ? ["127.0.0.2"] : [])]) {
+      await expect(fetch(`http://${other}:${port}/`)).rejects.toThrow();
+    }
+  });
+
+  test("a Host header of another name is refused, the loopback names are not", async () => {
+    const { address } = await start();
+    const { port } = new URL(address);
+    expect(await statusWith(address, { Host: `rebound.example:${port}` })).toBe(403);
+    expect(await statusWith(address, { Host: "127.0.0.1:1" })).toBe(403);
+    expect(await statusWith(address, { Host: `127.0.0.1.example:${port}` })).toBe(403);
+    expect(await statusWith(address, { Host: `localhost:${port}` })).toBe(200);
+  });
+
+  test("a writing request of another origin, or without the page's header, changes nothing", async () => {
+    const { address } = await start();
+    const body = snapshot("r1", null);
+    const bare = await write(address, "job", "PUT", body, {});
+    expect(bare.status).toBe(403);
+    const foreign = { "x-rigsheet-desk": "1", Origin: "http://other.example" };
+    expect((await write(address, "job", "PUT", body, foreign)).status).toBe(403);
+    expect((await jobOf(address)).document).toBeUndefined();
+  });
+
+  test("only listed files are served", async () => {
+    const { address } = await start();
+    for (const url of ["package.json", "library/../package.json", "%2e%2e/package.json", "desk/server.js"]) {
+      expect((await fetch(new URL(url, address))).status).toBe(404);
+    }
+    for (const url of ["desk.js", "desk.css", "library/o_spreadsheet.js", "library/o_spreadsheet.xml"]) {
+      expect((await fetch(new URL(url, address))).status).toBe(200);
+    }
+  });
+});
+
+describe("what is kept", () => {
+  test("a snapshot and the changes after it survive kill -9, and nothing else is there at first", async () => {
+    const first = await start();
+    expect(await jobOf(first.address)).toMatchObject({ changes: [], notices: [] });
+    await write(first.address, "job", "PUT", snapshot("r1", null, true, "whole"));
+    await write(first.address, "changes", "POST", JSON.stringify([change("r1", "r2")]));
+    await write(first.address, "changes", "POST", JSON.stringify([change("r2", "r3"), change("r3", "r4")]));
+    await first.kill();
+
+    const second = await start();
+    const job = await jobOf(second.address);
+    expect(job.document).toEqual(document("r1", "whole"));
+    expect(job.changes).toEqual([change("r1", "r2"), change("r2", "r3"), change("r3", "r4")]);
+  });
+
+  test("a change sent twice is kept once; one that follows another state is refused", async () => {
+    const { address } = await start();
+    await write(address, "job", "PUT", snapshot("r1", null));
+    for (let time = 0; time < 2; time++) {
+      const answer = await write(address, "changes", "POST", JSON.stringify([change("r1", "r2")]));
+      expect(answer.status).toBe(200);
+    }
+    const stale = await write(address, "changes", "POST", JSON.stringify([change("r1", "other")]));
+    expect(stale.status).toBe(409);
+    expect(await sentenceOf(stale)).toMatch(/another tab.*Reload/);
+    expect((await write(address, "job", "PUT", snapshot("r9", "r1"))).status).toBe(409);
+    expect((await jobOf(address)).changes).toEqual([change("r1", "r2")]);
+  });
+
+  test("a journal line cut short by a crash is left out, those before it stay", async () => {
+    const first = await start();
+    await write(first.address, "job", "PUT", snapshot("r1", null));
+    await write(first.address, "changes", "POST", JSON.stringify([change("r1", "r2")]));
+    await first.kill();
+    const journal = path.join(folder, "job.changes.jsonl");
+    writeFileSync(journal, `${readFileSync(journal, "utf8")}{"type":"REMOTE_REV`);
+    const second = await start();
+    expect((await jobOf(second.address)).changes).toEqual([change("r1", "r2")]);
+    // The journal goes on from there.
+    await write(second.address, "changes", "POST", JSON.stringify([change("r2", "r3")]));
+    await second.kill();
+    const third = await start();
+    expect((await jobOf(third.address)).changes).toEqual([change("r1", "r2"), change("r2", "r3")]);
+  });
+
+  test("changes that a newer snapshot holds already are not replayed", async () => {
+    const first = await start();
+    await write(first.address, "job", "PUT", snapshot("r1", null));
+    await write(first.address, "changes", "POST", JSON.stringify([change("r1", "r2"), change("r2", "r3")]));
+    const journal = readFileSync(path.join(folder, "job.changes.jsonl"), "utf8");
+    await write(first.address, "job", "PUT", snapshot("r2", "r3"));
+    await first.kill();
+    // As if the crash had come between writing the snapshot and emptying the journal.
+    writeFileSync(path.join(folder, "job.changes.jsonl"), journal);
+    const second = await start();
+    expect((await jobOf(second.address)).changes).toEqual([change("r2", "r3")]);
+  });
+
+  test("a damaged autosave is kept aside and said, and a fresh job opens", async () => {
+    writeFileSync(path.join(folder, "job.json"), '{"rigsheet":1,"document":{"revis');
+    const { address, printed } = await start();
+    const job = await jobOf(address);
+    expect(job.document).toBeUndefined();
+    expect(job.notices).toHaveLength(1);
+    expect(job.notices[0]).toMatch(/could not be read.*It is kept as .*damaged/);
+    expect(printed).toContain(job.notices[0]);
+    const [kept] = readdirSync(path.join(folder, "damaged"));
+    expect(readFileSync(path.join(folder, "damaged", kept!), "utf8")).toBe(
+      '{"rigsheet":1,"document":{"revis',
+    );
+  });
+
+  test("another job in its place leaves the earlier one beside it", async () => {
+    const { address } = await start();
+    await write(address, "job", "PUT", snapshot("r1", null, true, "first"));
+    const answer = await write(address, "job", "PUT", snapshot("n1", "r1", true, "second"));
+    const { keptAs } = (await answer.json()) as { keptAs: string };
+    expect(readFileSync(keptAs, "utf8")).toContain('"first"');
+    expect((await jobOf(address)).document).toEqual(document("n1", "second"));
+  });
+});
+
+describe("a disk that takes nothing", () => {
+  const fullDisk = () => Promise.reject(new FileTrouble(troubles.diskFull(folder)));
+
+  test("the snapshot is refused with the sentence, and what was held stays", async () => {
+    const good = await JobStore.open(folder, "job", saveAtomically);
+    await good.put({ document: document("r1", "kept"), after: null, replaces: true });
+    const full = await JobStore.open(folder, "job", fullDisk);
+    await expect(full.put({ document: document("r2"), after: "r1", replaces: false })).rejects.toThrow(
+      `The disk that holds ${folder} is full. Nothing was changed; make room or save on another disk.`,
+    );
+    expect(full.job?.document).toEqual(document("r1", "kept"));
+    const again = await JobStore.open(folder, "job", saveAtomically);
+    expect(again.job?.document).toEqual(document("r1", "kept"));
+  });
+
+  test("a change that can't be written is refused, and taken once there is room", async () => {
+    const store = await JobStore.open(folder, "job", saveAtomically);
+    await store.put({ document: document("r1"), after: null, replaces: true });
+    const journal = path.join(folder, "job.changes.jsonl");
+    mkdirSync(journal);
+    await expect(store.append([change("r1", "r2")])).rejects.toThrow(`${journal} is a folder.`);
+    expect(store.head).toBe("r1");
+    rmdirSync(journal);
+    await store.append([change("r1", "r2")]);
+    expect((await JobStore.open(folder, "job", saveAtomically)).head).toBe("r2");
+  });
+});
+
+describe("workbooks", () => {
+  const book = sampleBook();
+
+  test("a book goes out as .xlsx and comes back", async () => {
+    const { address } = await start();
+    const saved = await write(address, "save", "POST", JSON.stringify(book));
+    const bytes = new Uint8Array(await saved.arrayBuffer());
+    const names = (await readXlsx(bytes)).names.map(({ name }) => name).sort();
+    expect(names).toEqual(book.names.map(({ name }) => name).sort());
+    const opened = await write(address, "open", "POST", bytes);
+    expect(
+      ((await opened.json()) as { names: { name: string }[] }).names.map(({ name }) => name).sort(),
+    ).toEqual(names);
+  });
+
+  test("a broken .xlsx is refused with a sentence", async () => {
+    const { address } = await start();
+    for (const bytes of [new Uint8Array(0), new TextEncoder().encode("not a workbook")]) {
+      const answer = await write(address, "open", "POST", bytes);
+      expect(answer.status).toBeGreaterThanOrEqual(400);
+      expect(await sentenceOf(answer)).toMatch(/^The file .*\. [A-Z].*\.$/);
+    }
+  });
+
+  test("a request larger than the desk takes is refused before it is read", async () => {
+    const { address } = await start();
+    const answer = await write(address, "open", "POST", new Uint8Array(65 * 1024 * 1024)).catch(
+      () => undefined,
+    );
+    // The connection may be closed under the sender; either way nothing came of it.
+    if (answer) expect(answer.status).toBe(413);
+    expect((await fetch(address)).status).toBe(200);
+  });
+
+  test("a file given at the start is written back in place; a read-only one is left with a sentence", async () => {
+    const file = path.join(folder, "job.xlsx");
+    writeFileSync(file, await writeXlsx(book));
+    const { address } = await start(file);
+    const job = await jobOf(address);
+    expect(job.file).toBe("job.xlsx");
+    expect(job.book!.sheets.map(({ name }) => name)).toEqual(book.sheets.map(({ name }) => name));
+    const edited = { ...book, title: "edited" };
+    expect((await write(address, "file", "PUT", JSON.stringify(edited))).status).toBe(200);
+    const before = readFileSync(file);
+    expect((await readXlsx(before)).title).toBe("edited");
+    chmodSync(file, 0o444);
+    const refused = await write(address, "file", "PUT", JSON.stringify(book));
+    expect(refused.status).toBe(500);
+    expect(await sentenceOf(refused)).toMatch(/job\.xlsx is read-only/);
+    expect(readFileSync(file).equals(before)).toBe(true);
+    chmodSync(file, 0o644);
+  });
+
+  test("a file that another program changed is shown as it is now; the autosave is kept", async () => {
+    const file = path.join(folder, "job.xlsx");
+    writeFileSync(file, await writeXlsx(book));
+    const first = await start(file);
+    await write(first.address, "job", "PUT", snapshot("r1", null, true, "autosaved"));
+    await first.kill();
+    const same = await start(file);
+    expect((await jobOf(same.address)).document).toEqual(document("r1", "autosaved"));
+    await same.kill();
+    writeFileSync(file, await writeXlsx({ ...book, title: "changed elsewhere" }));
+    const changed = await start(file);
+    const job = await jobOf(changed.address);
+    expect(job.document).toBeUndefined();
+    expect(job.book!.title).toBe("changed elsewhere");
+    expect(job.notices[0]).toMatch(/changed by another program/);
+    expect(readdirSync(path.join(folder, "earlier"))).toHaveLength(1);
+  });
+});
+
+describe("starts that are refused", () => {
+  test("a port that is taken: a sentence, and 1", async () => {
+    const port = await freePort();
+    const other = createServer().listen(port, "127.0.0.1");
+    await new Promise((resolve) => other.once("listening", resolve));
+    const { status, stderr } = refusedStart("--data", folder, "--port", String(port));
+    other.close();
+    expect(status).toBe(1);
+    expect(stderr.trim()).toBe(
+      `Port ${port} is taken by another program. Give another one with --port, or stop that program.`,
+    );
+  });
+
+  test.each([
+    [["--colour"], "There is no option --colour. See npm start -- --help."],
+    [["--port", "70000"], '--port is "70000"; give a whole number from 1 to 65535.'],
+    [["--port"], "--port is not followed by a number; give a whole number from 1 to 65535."],
+    [["--data"], "--data is not followed by a folder; give one, for example --data jobs."],
+    [["a.xlsx", "b.xlsx"], "Two files are given, a.xlsx and b.xlsx; give one."],
+  ])("options %j: a sentence, and 2", (args, sentence) => {
+    const { status, stderr } = refusedStart(...args);
+    expect(status).toBe(2);
+    expect(stderr.trim()).toBe(sentence);
+  });
+
+  test("a file that is not there, or is no workbook: a sentence, and 1", () => {
+    const missing = path.join(folder, "missing.xlsx");
+    expect(refusedStart("--data", folder, missing)).toMatchObject({
+      status: 1,
+      stderr: `There is no file ${missing}. Check the name, or start without a file.\n`,
+    });
+    const broken = path.join(folder, "broken.xlsx");
+    writeFileSync(broken, "not a workbook");
+    const { status, stderr } = refusedStart("--data", folder, broken);
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/^The file is plain text, not an Excel workbook\./);
+  });
+
+  test("a data folder that can't be made: a sentence, and 1", () => {
+    const file = path.join(folder, "file");
+    writeFileSync(file, "");
+    const { status, stderr } = refusedStart("--data", path.join(file, "inside"));
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/^There is no folder .*\.\n$/);
+    expect(existsSync(path.join(file, "inside"))).toBe(false);
+  });
+
+  test("--help prints every option and ends", () => {
+    const { status, stdout } = refusedStart("--help");
+    expect(status).toBe(0);
+    for (const option of ["--no-open", "--port", "--data", "--help"]) expect(stdout).toContain(option);
+  });
+});
