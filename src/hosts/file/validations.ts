@@ -11,13 +11,16 @@ const NO_LIMIT = 9.99e307;
 
 type Limits = Pick<DataValidation, "operator" | "formula1" | "formula2">;
 
+/** A number as a formula writes it. */
+const literal = (value: number): string => String(value).toUpperCase();
+
 function limits(min: number | undefined, max: number | undefined): Limits {
   if (min !== undefined && max !== undefined) {
-    return { operator: "between", formula1: String(min), formula2: String(max) };
+    return { operator: "between", formula1: literal(min), formula2: literal(max) };
   }
   return max === undefined
-    ? { operator: "greaterThanOrEqual", formula1: String(min ?? -NO_LIMIT) }
-    : { operator: "lessThanOrEqual", formula1: String(max) };
+    ? { operator: "greaterThanOrEqual", formula1: literal(min ?? -NO_LIMIT) }
+    : { operator: "lessThanOrEqual", formula1: literal(max) };
 }
 
 export function toDataValidation(validation: BookValidation, sheet: string): DataValidation {
