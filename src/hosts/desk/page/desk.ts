@@ -12,7 +12,6 @@ import { Autosave } from "./autosave";
 import type { Bar } from "./bar";
 import { refusalFor, wordsFor } from "./cellLine";
 import { KEPT, zonesWithout, type DeskGuard } from "./deskPlugin";
-import { painted } from "./dom";
 import type { GridCommand, GridPosition, RowAddition } from "./libraryTypes";
 import { rowsToAdd } from "./rowsToAdd";
 
@@ -34,8 +33,9 @@ interface Rejection {
 
 export class Desk {
   private model!: GridModel;
-  private autosave!: Autosave;
-  private app: { destroy(): void } | undefined;
+  private autosave: Autosave | undefined;
+  private app: owl.App | undefined;
+  private spreadsheet: { focusGrid(): void } | undefined;
   private file: string | undefined;
 
   constructor(
@@ -56,17 +56,15 @@ export class Desk {
       return;
     }
     await this.show(documentOf(job.book ?? templates[0]!.demonstration()), [], null);
-    await this.autosave.putSnapshot(true);
+    await this.autosave!.putSnapshot(true);
   }
 
   /** Puts a book in the place of the open job, which the server keeps. */
   async replace(book: Book): Promise<void> {
-    const head = this.autosave.serverHead;
-    this.autosave.stop();
-    await this.show(documentOf(book), [], head);
+    await this.show(documentOf(book), [], this.autosave?.serverHead ?? null);
     this.file = undefined;
     this.bar.showFile(undefined);
-    const kept = await this.autosave.putSnapshot(true);
+    const kept = await this.autosave!.putSnapshot(true);
     if (kept) this.bar.showNotice(`The job that was open is kept as ${kept}.`);
   }
 
@@ -84,7 +82,7 @@ export class Desk {
   }
 
   get unsaved(): boolean {
-    return this.autosave.unsaved;
+    return this.autosave?.unsaved ?? false;
   }
 
   dispatch(type: string, payload: object = {}): boolean {
@@ -92,7 +90,7 @@ export class Desk {
   }
 
   focus(): void {
-    this.root.querySelector<HTMLElement>(".o-grid")?.focus();
+    this.spreadsheet?.focusGrid();
   }
 
   addRows(additions: readonly RowAddition[], quantity: number): void {
@@ -110,6 +108,7 @@ export class Desk {
     const { sheetId } = this.place;
     if (!this.guard.unlocked.delete(sheetId)) this.guard.unlocked.add(sheetId);
     this.refresh();
+    this.focus();
   }
 
   private get getters(): DeskGetters {
@@ -126,64 +125,51 @@ export class Desk {
     changes: readonly Change[],
     head: string | null = changes.at(-1)?.nextRevisionId ?? document.revisionId,
   ): Promise<boolean> {
-    await painted();
-    this.app?.destroy();
-    this.guard.unlocked.clear();
-    this.autosave = new Autosave(
+    const autosave = new Autosave(
       head,
       (state) => this.bar.showSaving(state),
       () => exportedBy(this.model),
     );
-    const lost = !this.load(document, changes);
-    if (lost) this.load(document, []);
-    const { model } = this;
+    // A document that can't be loaded leaves the open job as it is.
+    const replayed = loaded(document, changes, autosave);
+    const model = replayed ?? loaded(document, [], autosave)!;
+    const lost = replayed === undefined;
+    this.app?.destroy();
+    this.autosave?.stop();
+    this.autosave = autosave;
+    this.model = model;
+    this.guard.unlocked.clear();
+    this.timeRecalculations();
     model.on("update", this, () => this.refresh());
     model.on("command-rejected", this, (rejection) => this.deleteRest(rejection as unknown as Rejection));
     model.selection.observe(this, { handleEvent: () => this.refresh() });
-    this.app = await owl.mount(library.Spreadsheet as never, this.root, {
-      props: {
-        model,
-        notifyUser: ({ text }: { text: string }) => this.bar.showNotice(text),
-        raiseError: (text: string, done?: () => void) => {
-          this.bar.showNotice(refusalFor(model, this.place, text));
-          done?.();
-        },
-        askConfirmation: (text: string, confirm: () => void, cancel?: () => void) =>
-          window.confirm(text) ? confirm() : cancel?.(),
+    this.app = new owl.App(
+      library.Spreadsheet as never,
+      {
+        props: {
+          model,
+          notifyUser: ({ text }: { text: string }) => this.bar.showNotice(text),
+          raiseError: (text: string, done?: () => void) => {
+            this.bar.showNotice(refusalFor(model, this.place, text));
+            done?.();
+          },
+          askConfirmation: (text: string, confirm: () => void, cancel?: () => void) =>
+            window.confirm(text) ? confirm() : cancel?.(),
+        } as never,
+        templates: this.gridTemplates,
       } as never,
-      templates: this.gridTemplates,
-    } as never);
+    );
+    this.spreadsheet = (await this.app.mount(this.root)) as unknown as { focusGrid(): void };
     this.refresh();
     this.focus();
     if (lost) {
-      const kept = await this.autosave.putSnapshot(true);
+      const kept = await this.autosave!.putSnapshot(true);
       this.bar.showNotice(
         `The last ${changes.length} changes could not be shown again; they are kept as ${kept ?? "the autosaved job"}. Check the rows that were edited last.`,
         true,
       );
     }
     return lost;
-  }
-
-  private load(document: DeskDocument, changes: readonly Change[]): boolean {
-    try {
-      this.model = new library.Model(
-        document,
-        {
-          // Changes of an earlier visit are replayed only when they come from another client.
-          client: { id: crypto.randomUUID(), name: "desk" },
-          transportService: this.autosave.transport as never,
-        },
-        changes as never,
-      );
-      this.timeRecalculations();
-      return (
-        exportedBy(this.model, false).revisionId === (changes.at(-1)?.nextRevisionId ?? document.revisionId)
-      );
-    } catch (error) {
-      if (changes.length === 0) throw error;
-      return false;
-    }
   }
 
   /** A recalculation holds the page up, so a long one is told of once it is over. */
@@ -248,10 +234,30 @@ const documentOf = (book: Book): DeskDocument =>
   ({ ...toDocument(book), revisionId: crypto.randomUUID() }) as unknown as DeskDocument;
 
 /** Unlike the library's public export this one doesn't build a second model to compare with. */
-function exportedBy(model: GridModel, whole = true): DeskDocument {
-  if (!whole) return { revisionId: sessionRevision(model), sheets: [] };
-  return model._exportData(false) as unknown as DeskDocument;
+const exportedBy = (model: GridModel): DeskDocument => model._exportData(false) as unknown as DeskDocument;
+
+/** @returns undefined where the changes can't be replayed onto the document */
+function loaded(
+  document: DeskDocument,
+  changes: readonly Change[],
+  { transport }: Autosave,
+): GridModel | undefined {
+  try {
+    const model = new library.Model(
+      document,
+      {
+        // Changes of an earlier visit are replayed only when they come from another client.
+        client: { id: crypto.randomUUID(), name: "desk" },
+        transportService: transport as never,
+      },
+      changes as never,
+    );
+    return revisionOf(model) === (changes.at(-1)?.nextRevisionId ?? document.revisionId) ? model : undefined;
+  } catch (error) {
+    if (changes.length === 0) throw error;
+    return undefined;
+  }
 }
 
-const sessionRevision = (model: GridModel): string =>
+const revisionOf = (model: GridModel): string =>
   (model as unknown as { session: { getRevisionId(): string } }).session.getRevisionId();

@@ -125,6 +125,9 @@ await run("Opening the job…", async (started) => {
   registerFunctions(library, allFunctions);
   registerBookFacts(library);
   registerDeskPlugin(library, guard);
+  // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
+  // own, and a row of outlets is copied whole.
+  library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet");
   const [job, gridTemplates] = await Promise.all([api.job(), api.text("/library/o_spreadsheet.xml")]);
   desk = new Desk(element("grid"), element("line"), bar, guard, gridTemplates);
   await desk.start(job);

@@ -1,0 +1,439 @@
+/** The desk's page in a real browser. */
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import path from "node:path";
+import type Axe from "axe-core";
+import { chromium, type Browser, type Locator, type Page } from "playwright-core";
+import { readXlsx } from "../../../src/hosts/file/readXlsx";
+import { address, parseRange } from "../../../src/workbooks/address";
+import type { Book } from "../../../src/workbooks/book";
+import { templates } from "../../../src/workbooks/templates";
+import { withChromium } from "../../support/tools";
+import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
+
+const FLAGS = [
+  "--headless",
+  "--no-sandbox",
+  "--disable-gpu",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+];
+const AXE = path.join(path.dirname(require.resolve("axe-core/package.json")), "axe.min.js");
+
+let folder: string;
+let desk: Started;
+let browser: Browser | undefined;
+let page: Page;
+/** What went wrong on the page, or left it, during a test. */
+let complaints: string[];
+
+beforeAll(buildDesk, BUILD_MS);
+beforeEach(async () => {
+  folder = temporaryFolder();
+  desk = await startDesk("--data", folder, "--port", String(await freePort()));
+  complaints = [];
+}, BUILD_MS);
+afterEach(async () => {
+  await page?.context().close();
+  await desk.kill();
+  remove(folder);
+});
+afterAll(() => browser?.close());
+
+/** A test with the page open on its job; at its end nothing may have been complained of. */
+function withPage(name: string, work: () => Promise<void>): void {
+  withChromium(name, async (program) => {
+    browser ??= await chromium.launch({ executablePath: onPath(program), args: FLAGS });
+    await openPage();
+    await work();
+    expect(complaints).toEqual([]);
+  });
+}
+
+/** The browser's driver wants the whole path of a program that is known by its name. */
+const onPath = (program: string): string =>
+  (process.env.PATH ?? "")
+    .split(path.delimiter)
+    .map((folder) => path.join(folder, program))
+    .find((file) => existsSync(file)) ?? program;
+
+async function openPage(): Promise<void> {
+  const context = await browser!.newContext({
+    viewport: { width: 1366, height: 768 },
+    permissions: ["clipboard-read", "clipboard-write"],
+  });
+  page = await context.newPage();
+  page.on("pageerror", (error) => complaints.push(`error: ${error.message}`));
+  page.on("console", (message) => complaints.push(`console: ${message.text()}`));
+  page.on("request", (request) => {
+    if (!/^(?:http:\/\/127\.0\.0\.1:|data:|blob:http:\/\/127\.0\.0\.1:)/.test(request.url())) {
+      complaints.push(`request to ${request.url()}`);
+    }
+  });
+  await load();
+}
+
+async function load(): Promise<void> {
+  await page.goto(desk.address);
+  await grid().waitFor();
+  await saved();
+}
+
+const grid = (): Locator => page.locator(".o-grid canvas").first();
+const total = (): Locator => page.getByText(/^Total /);
+const line = (): Locator => page.locator("#line");
+const notice = (): Locator => page.locator(".desk-notice p");
+const button = (name: string): Locator =>
+  page.getByRole("toolbar", { name: "Job" }).getByRole("button", { name, exact: true });
+const saved = (): Promise<void> => page.getByText(/^saved \d\d:\d\d$/).waitFor();
+
+/** Chooses a cell or a range by the box that names the selection, as a person may. */
+async function choose(sheet: string, range: string): Promise<void> {
+  await page.locator(".o-sheet", { hasText: sheet }).first().click();
+  const box = page.locator(".o-named-range-selector input");
+  await box.click();
+  await box.fill(range);
+  await box.press("Enter");
+}
+
+async function type(text: string): Promise<void> {
+  await page.keyboard.type(text);
+  await page.keyboard.press("Enter");
+}
+
+/** Waits for a condition of the page; what it last was goes into the failure. */
+async function until<T>(read: () => Promise<T>, holds: (value: T) => boolean): Promise<T> {
+  const end = Date.now() + 8000;
+  for (;;) {
+    const value = await read();
+    if (holds(value)) return value;
+    if (Date.now() > end) throw new Error(`still ${JSON.stringify(value)}`);
+    await page.waitForTimeout(50);
+  }
+}
+const textIs = (locator: Locator, text: string): Promise<string> =>
+  until(
+    () => locator.innerText(),
+    (now) => now === text,
+  );
+const textIsNot = (locator: Locator, text: string): Promise<string> =>
+  until(
+    () => locator.innerText(),
+    (now) => now !== text,
+  );
+
+/** The workbook as Save hands it out. */
+async function savedBook(): Promise<Book> {
+  const [download] = await Promise.all([page.waitForEvent("download"), button("Save .xlsx").click()]);
+  return readXlsx(readFileSync(await download.path()));
+}
+const cellOf = (book: Book, sheet: string, at: string) =>
+  book.sheets.find(({ name }) => name === sheet)!.cells[at];
+
+/** In the demonstration's Rooms sheet: the cable and the run of the first outlet, a calculated cell beside them. */
+const CABLE = "G6";
+const RUN = "H6";
+const LOSS = "N6";
+
+withPage("opens on the demonstration with its total and verdict, within the window", async () => {
+  expect(await page.getByRole("heading", { level: 1 }).innerText()).toBe("Multi-room estimate");
+  expect(await total().innerText()).toMatch(/^Total [\d,]+\.\d\d$/);
+  const size = await page.evaluate(() => [
+    document.documentElement.scrollWidth,
+    document.documentElement.scrollHeight,
+  ]);
+  expect(size).toEqual([1366, 768]);
+});
+
+withPage("an edit changes the total at once; undo brings it back, redo does it again", async () => {
+  const before = await total().innerText();
+  await choose("Rooms", RUN);
+  await type("200");
+  const after = await textIsNot(total(), before);
+  await button("Undo").click();
+  await textIs(total(), before);
+  await button("Redo").click();
+  await textIs(total(), after);
+  await page.keyboard.press("Control+z");
+  await textIs(total(), before);
+});
+
+withPage("a tab closed right after an edit, and a server killed after it, lose nothing", async () => {
+  const before = await total().innerText();
+  await choose("Rooms", RUN);
+  await type("200");
+  const after = await textIsNot(total(), before);
+  await page.close();
+  await desk.kill();
+  const { port } = new URL(desk.address);
+  desk = await startDesk("--data", folder, "--port", port);
+  await openPage();
+  expect(await total().innerText()).toBe(after);
+});
+
+withPage("with the server gone the page says so, and goes on by itself when it is back", async () => {
+  const before = await total().innerText();
+  await desk.kill();
+  await choose("Rooms", RUN);
+  await type("200");
+  const after = await textIsNot(total(), before);
+  await page.getByText(/^not saved: the local server does not answer\. Start it again/).waitFor();
+  // The browser itself notes the requests that failed meanwhile.
+  complaints = complaints.filter((one) => !one.includes("ERR_CONNECTION_REFUSED"));
+  const { port } = new URL(desk.address);
+  desk = await startDesk("--data", folder, "--port", port);
+  await saved();
+  complaints = complaints.filter((one) => !one.includes("ERR_CONNECTION_REFUSED"));
+  await load();
+  expect(await total().innerText()).toBe(after);
+});
+
+withPage("a tab whose job was changed in another tab says so and overwrites nothing", async () => {
+  const before = await total().innerText();
+  const first = page;
+  page = await first.context().newPage();
+  await load();
+  await choose("Rooms", RUN);
+  await type("200");
+  const changed = await textIsNot(total(), before);
+  await saved();
+
+  await first.bringToFront();
+  page = first;
+  await choose("Rooms", RUN);
+  await type("150");
+  await page.getByText(/^not saved: this job was changed in another tab.*Reload this page/).waitFor();
+  complaints = complaints.filter((one) => !one.includes("409 (Conflict)"));
+  page.once("dialog", (dialog) => void dialog.accept());
+  await load();
+  expect(await total().innerText()).toBe(changed);
+});
+
+withPage("a formula that is typed is helped: proposals, then its arguments", async () => {
+  await choose("Rooms", "J6");
+  await page.keyboard.type("=RIG.CAB");
+  await page.getByText("RIG.CABLELOSS").first().waitFor();
+  await page.keyboard.type("LELOSS(");
+  await page.locator(".o-formula-assistant", { hasText: /cable.*length.*frequency/s }).waitFor();
+  await page.keyboard.press("Escape");
+});
+
+withPage("an error's sentence is under the bar when its cell is chosen, and beside it on hover", async () => {
+  await choose("Rooms", CABLE);
+  await page.keyboard.press("Delete");
+  await choose("Rooms", LOSS);
+  await textIs(line(), "cable is missing. Give a cable's name.");
+  await textIs(total(), "Total not known yet");
+  // The chosen cell's frame is where the pointer must rest.
+  const area = (await page.locator(".o-grid-overlay").boundingBox())!;
+  const sentence = page.locator(".o-popover", { hasText: "cable is missing. Give a cable's name." });
+  for (let y = 190; y < 320 && !(await sentence.isVisible()); y += 8) {
+    await page.mouse.move(area.x + 1245, area.y + y - 3);
+    await page.mouse.move(area.x + 1245, area.y + y);
+    await page.waitForTimeout(600);
+  }
+  await sentence.waitFor();
+});
+
+withPage("an input says what it wants, and a refused value is refused in the workbook's words", async () => {
+  await choose("Rooms", RUN);
+  await until(
+    () => line().innerText(),
+    (text) => /Unit: m or ft\. A number from 0 to 2000\./.test(text),
+  );
+  await type("abc");
+  await until(
+    () => notice().innerText(),
+    (text) => /^Not taken\. .*A number from 0 to 2000/.test(text),
+  );
+  await page.keyboard.press("Escape");
+});
+
+withPage("calculated cells and labels stay when typed over, deleted or pasted over", async () => {
+  const before = await savedBook();
+  await choose("Rooms", LOSS);
+  await type("5");
+  await until(
+    () => notice().innerText(),
+    (text) => text.startsWith("This cell is calculated, so it was left as it is."),
+  );
+  await choose("Rooms", "G3");
+  await type("mine");
+  await until(
+    () => notice().innerText(),
+    (text) => text.startsWith("This cell is one of the workbook's own labels"),
+  );
+  // Row 6 onto row 7, calculated cells and all: the inputs are taken.
+  await choose("Rooms", "A6:Q6");
+  await page.keyboard.press("Control+c");
+  await choose("Rooms", "A7");
+  await page.keyboard.press("Control+v");
+  await until(
+    () => notice().innerText(),
+    (text) => /^\d+ of these cells are calculated/.test(text),
+  );
+  await choose("Rooms", "G8:N9");
+  await page.keyboard.press("Delete");
+  await textIs(total(), "Total not known yet");
+
+  const after = await savedBook();
+  expect(cellOf(after, "Rooms", "A7")).toEqual(cellOf(before, "Rooms", "A6"));
+  expect(cellOf(after, "Rooms", "G8")?.value).toBeUndefined();
+  expect(cellOf(before, "Rooms", "G8")?.value).toBeDefined();
+  expect(cellOf(after, "Rooms", "G3")).toEqual(cellOf(before, "Rooms", "G3"));
+  const formulas = (book: Book) =>
+    book.sheets.flatMap(({ cells }) => Object.values(cells).flatMap(({ formula }) => formula ?? []));
+  expect(formulas(after)).toEqual(formulas(before));
+  expect(formulas(before).length).toBeGreaterThan(50);
+});
+
+withPage("an unlocked sheet lets a calculated cell be changed, until it is locked again", async () => {
+  const before = await total().innerText();
+  await choose("Rooms", LOSS);
+  await button("Unlock sheet").click();
+  await button("Lock sheet").waitFor();
+  await type("5");
+  await saved();
+  expect((await savedBook()).sheets.find(({ name }) => name === "Rooms")!.cells[LOSS]?.value).toBe(5);
+  await page.keyboard.press("Control+z");
+  await textIs(total(), before);
+  await button("Lock sheet").click();
+  await choose("Rooms", LOSS);
+  await type("5");
+  await until(
+    () => notice().innerText(),
+    (text) => text.startsWith("This cell is calculated"),
+  );
+});
+
+withPage("the row that carries a block's formulas can't be removed", async () => {
+  await choose("Rooms", "A5");
+  await page
+    .locator(".o-grid-overlay")
+    .focus()
+    .catch(() => undefined);
+  await page.getByText("Edit", { exact: true }).click();
+  await page.getByText("Delete", { exact: true }).hover();
+  await page.getByText(/^(Delete )?row 5$/i).click();
+  await until(
+    () => notice().innerText(),
+    (text) => text.startsWith("This row holds the formulas of a whole block"),
+  );
+});
+
+withPage(
+  "Add rows stretches the block, its names and its rules, in one step that undo takes back",
+  async () => {
+    const rowsOf = (book: Book, name: string): number => {
+      const found = book.names.find((one) => one.name === name)!;
+      const zone = parseRange(found.range)!;
+      return zone.bottom - zone.top + 1;
+    };
+    const rules = (book: Book) =>
+      book.sheets
+        .find(({ name }) => name === "Rooms")!
+        .validations.map(({ range }) => parseRange(range)!)
+        .map(({ top, bottom }) => bottom - top + 1);
+    const before = await savedBook();
+    const price = await total().innerText();
+
+    await choose("Rooms", RUN);
+    await button("Add rows").click();
+    await page.getByRole("spinbutton").fill("7");
+    await page.getByRole("button", { name: "Add", exact: true }).click();
+    const after = await until(savedBook, (book) => rowsOf(book, "rooms_run") !== rowsOf(before, "rooms_run"));
+    expect(rowsOf(after, "rooms_run")).toBe(rowsOf(before, "rooms_run") + 7);
+    expect(rules(after)).toEqual(rules(before).map((rows) => rows + 7));
+    expect(await total().innerText()).toBe(price);
+    const last = parseRange(after.names.find(({ name }) => name === "rooms_run")!.range)!.bottom;
+    // The last data row is one of the new ones; it looks like the others.
+    expect(after.looks[cellOf(after, "Rooms", `H${last}`)!.look!]).toEqual(
+      before.looks[cellOf(before, "Rooms", RUN)!.look!],
+    );
+
+    await page.keyboard.press("Control+z");
+    await saved();
+    expect(rowsOf(await savedBook(), "rooms_run")).toBe(rowsOf(before, "rooms_run"));
+  },
+);
+
+withPage("Add rows grows a block that mirrors another together with it", async () => {
+  const [mirror] = templates[0]!.definition.sheets
+    .flatMap(({ name, parts }) => parts.map((part) => ({ sheet: name, part })))
+    .flatMap(({ sheet, part }) => (part.kind === "block" && part.mirrors ? [{ sheet, block: part }] : []));
+  const names = [mirror!.block.mirrors!, mirror!.block.name];
+  const heights = (book: Book) =>
+    names.map((block) => {
+      const { range } = book.names.find(({ name }) => name.startsWith(`${block}_`))!;
+      const { top, bottom } = parseRange(range)!;
+      return bottom - top + 1;
+    });
+  const before = await savedBook();
+  const own = before.names.find(({ name }) => name.startsWith(`${mirror!.block.name}_`))!;
+  await choose(own.sheet, address(parseRange(own.range)!.top + 1, 0));
+  await button("Add rows").click();
+  await page.getByRole("spinbutton").fill("3");
+  await page.keyboard.press("Enter");
+  const after = await until(savedBook, (book) => heights(book)[0] !== heights(before)[0]);
+  expect(heights(after)).toEqual(heights(before).map((rows) => rows + 3));
+});
+
+withPage("New keeps the job that was open; Open brings a saved workbook back with its figures", async () => {
+  const price = await total().innerText();
+  await choose("Rooms", RUN);
+  await type("200");
+  const edited = await textIsNot(total(), price);
+  const [download] = await Promise.all([page.waitForEvent("download"), button("Save .xlsx").click()]);
+  const file = await download.path();
+
+  await button("New").click();
+  await page.getByRole("button", { name: "Demonstration" }).click();
+  await textIs(total(), price);
+  await until(
+    () => notice().innerText(),
+    (text) => text.startsWith("The job that was open is kept as"),
+  );
+  expect(readdirSync(path.join(folder, "earlier")).length).toBeGreaterThan(0);
+
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), button("Open .xlsx…").click()]);
+  await chooser.setFiles({ name: "job.xlsx", mimeType: "", buffer: readFileSync(file) });
+  await textIs(total(), edited);
+
+  const [again] = await Promise.all([page.waitForEvent("filechooser"), button("Open .xlsx…").click()]);
+  await again.setFiles({ name: "broken.xlsx", mimeType: "", buffer: Buffer.from("no workbook") });
+  await until(
+    () => notice().innerText(),
+    (text) => /^The file is .*not an Excel workbook/.test(text),
+  );
+  await textIs(total(), edited);
+  complaints = complaints.filter((one) => !one.includes("500 (Internal Server Error)"));
+});
+
+withPage(
+  "the bar is reached by the keyboard with a focus that shows, and has no barrier axe can find",
+  async () => {
+    await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+    await button("New").focus();
+    await page.keyboard.press("Tab");
+    const focused = page.locator(":focus");
+    expect(await focused.innerText()).toBe("Open .xlsx…");
+    expect(await focused.evaluate((element) => getComputedStyle(element).outlineStyle)).toBe("solid");
+
+    await choose("Rooms", LOSS);
+    await type("5");
+    await notice().waitFor();
+    await button("Help").click();
+    await page.getByLabel("Find a function").fill("bearing compass");
+    await page.getByText(/^1 of \d+ functions$|^\d of \d+ functions$/).waitFor();
+    await page.evaluate(readFileSync(AXE, "utf8"));
+    const violations = await page.evaluate(async () => {
+      const { axe } = globalThis as unknown as { axe: typeof Axe };
+      const result = await axe.run({ include: [["#bar"], ["#line"], ["dialog"]] });
+      return result.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
+    });
+    expect(violations).toEqual([]);
+    await page.keyboard.press("Escape");
+    await page.locator("dialog").waitFor({ state: "detached" });
+  },
+);
