@@ -107,6 +107,9 @@ export const faults = {
   badShape: (name: string, rows: number, columns: number, what: string): Fault =>
     fault("#VALUE!", `${name} is ${rows} rows by ${columns} columns; it must be ${what}.`),
 
+  ragged: (name: string): Fault =>
+    fault("#VALUE!", `${name} has rows of different lengths. Give a whole rectangle of cells.`),
+
   shortColumn: (name: string, have: number, need: number): Fault =>
     fault(
       "#N/A",
@@ -118,6 +121,15 @@ export const faults = {
 
   unknownFunction: (name: string): Fault =>
     fault("#N/A", `There is no function ${name}. Look in the function list for the right name.`),
+
+  noWorking: (name: string, shownOnes: readonly string[]): Fault =>
+    fault(
+      "#N/A",
+      `The working of ${shown(name)} cannot be shown. It can be for ${shownOnes.join(", ")}.`,
+    ),
+
+  oneRowOfWork: (name: string): Fault =>
+    fault("#VALUE!", `SHOWWORK shows one row of ${name} at a time. Give it single values instead of columns.`),
 
   underTheSlot: (latitude: number, slot: number): Fault =>
     fault(

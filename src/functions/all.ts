@@ -56,6 +56,7 @@ import { reels } from "./estimate/reels";
 import { roundmoney } from "./estimate/roundmoney";
 import { sellprice } from "./estimate/sellprice";
 import { threepoint } from "./estimate/threepoint";
+import { showwork } from "./about/showwork";
 import { version } from "./about/version";
 
 /** Every sheet function, by group and then by name. */
@@ -116,5 +117,6 @@ export const allFunctions: readonly SheetFunction[] = [
   roundmoney,
   sellprice,
   threepoint,
+  showwork,
   version,
 ];

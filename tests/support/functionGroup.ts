@@ -3,6 +3,7 @@ import { isFault } from "../../src/engine/faults";
 import { allFunctions } from "../../src/functions/all";
 import type { Argument, Cell, Matrix } from "../../src/functions/core/cells";
 import type { Group, SheetFunction } from "../../src/functions/core/declare";
+import { exampleCall } from "../../src/help/exampleCall";
 
 /** Calls a sheet function by its name. */
 export function call(name: string, ...args: Argument[]): Cell | Matrix {
@@ -16,40 +17,6 @@ export function sentence(value: Cell | Matrix): string {
   const cell = Array.isArray(value) ? (value as Matrix)[0]![0] : value;
   if (!isFault(cell)) throw new Error(`a fault was expected, not ${JSON.stringify(value)}`);
   return cell.message;
-}
-
-const TOKEN = /"(?:[^"]|"")*"|[{};,()]|[^"{};,()\s]+/g;
-
-/** Name and arguments of `RIG.NAME(1,"text",{1,2;3,4})`. */
-export function parsedFormula(formula: string): { name: string; args: Argument[] } {
-  const [, name, inside] = /^RIG\.([A-Z0-9]+)\((.*)\)$/.exec(formula) ?? [];
-  if (!name || inside === undefined) throw new Error(`not a formula: ${formula}`);
-  const literal = (token: string): Cell => {
-    if (token.startsWith('"')) return token.slice(1, -1).replaceAll('""', '"');
-    if (!Number.isFinite(Number(token))) throw new Error(`not a literal: ${token} in ${formula}`);
-    return Number(token);
-  };
-  const args: Argument[] = [];
-  let block: Cell[][] | null = null;
-  let empty = true;
-  for (const token of inside.match(TOKEN) ?? []) {
-    if (token === "{") block = [[]];
-    else if (token === "}") {
-      args.push(block!);
-      block = null;
-      empty = false;
-    } else if (token === ";") block!.push([]);
-    else if (token === ",") {
-      if (block) continue;
-      if (empty) args.push(null);
-      empty = true;
-    } else if (block) block.at(-1)!.push(literal(token));
-    else {
-      args.push(literal(token));
-      empty = false;
-    }
-  }
-  return { name, args };
 }
 
 /** Values that no argument expects; with those that one does expect, each must end in a value or a sentence. */
@@ -92,7 +59,7 @@ export function describeGroup(group: Group): void {
     test.each(examples.map((row) => [row.example.formula, row] as const))(
       "%s",
       (formula, { one, example }) => {
-        const { name, args } = parsedFormula(formula);
+        const { name, args } = exampleCall(formula);
         expect(name).toBe(one.name);
         const expected = rows(example.result);
         const actual = rows(one.call(args));
@@ -111,7 +78,7 @@ export function describeGroup(group: Group): void {
 
   describe("bad input in any place gives a value or a sentence, never an exception", () => {
     test.each(functions.map((one) => [one.name, one] as const))("%s", (_name, one: SheetFunction) => {
-      const { args } = parsedFormula(one.examples[0]!.formula);
+      const { args } = exampleCall(one.examples[0]!.formula);
       one.parameters.forEach((_, place) => {
         for (const bad of BAD) {
           const given = one.parameters.map((_, index) => (index === place ? bad : (args[index] ?? null)));

@@ -59,6 +59,37 @@ export function lookAngles(
   };
 }
 
+/** The site and the way to the slot in Earth-centred axes, in km. */
+export interface EarthCentred {
+  /** Radius of curvature in the prime vertical, from the site down to the Earth's axis. */
+  readonly normal: Kilometres;
+  /** Slot less site, towards longitude 0 on the equator. */
+  readonly x: Kilometres;
+  /** Slot less site, towards longitude 90 E on the equator. */
+  readonly y: Kilometres;
+  /** Slot less site, towards the north pole. */
+  readonly z: Kilometres;
+}
+
+/** Parameters as for {@link lookAngles}. */
+export function earthCentred(
+  latitude: Degrees,
+  longitude: Degrees,
+  slot: Degrees,
+  height: Metres,
+): EarthCentred {
+  const sinφ = sinDeg(latitude);
+  const cosφ = cosDeg(latitude);
+  const h = height / 1000;
+  const normal = WGS84_A_KM / Math.sqrt(1 - WGS84_E2 * sinφ * sinφ);
+  return {
+    normal,
+    x: GSO_RADIUS_KM * cosDeg(slot) - (normal + h) * cosφ * cosDeg(longitude),
+    y: GSO_RADIUS_KM * sinDeg(slot) - (normal + h) * cosφ * sinDeg(longitude),
+    z: -(normal * (1 - WGS84_E2) + h) * sinφ,
+  };
+}
+
 /** The vector from the site to the slot, in km; parameters as for {@link lookAngles}. */
 export function eastNorthUp(
   latitude: Degrees,
@@ -66,20 +97,14 @@ export function eastNorthUp(
   slot: Degrees,
   height: Metres,
 ): EastNorthUp {
+  const { x, y, z } = earthCentred(latitude, longitude, slot, height);
   const sinφ = sinDeg(latitude);
   const cosφ = cosDeg(latitude);
   const sinλ = sinDeg(longitude);
   const cosλ = cosDeg(longitude);
-  const h = height / 1000;
-  const N = WGS84_A_KM / Math.sqrt(1 - WGS84_E2 * sinφ * sinφ);
-
-  const dx = GSO_RADIUS_KM * cosDeg(slot) - (N + h) * cosφ * cosλ;
-  const dy = GSO_RADIUS_KM * sinDeg(slot) - (N + h) * cosφ * sinλ;
-  const dz = -(N * (1 - WGS84_E2) + h) * sinφ;
-
   return {
-    east: -sinλ * dx + cosλ * dy,
-    north: -sinφ * cosλ * dx - sinφ * sinλ * dy + cosφ * dz,
-    up: cosφ * cosλ * dx + cosφ * sinλ * dy + sinφ * dz,
+    east: -sinλ * x + cosλ * y,
+    north: -sinφ * cosλ * x - sinφ * sinλ * y + cosφ * z,
+    up: cosφ * cosλ * x + cosφ * sinλ * y + sinφ * z,
   };
 }

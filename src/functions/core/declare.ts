@@ -3,6 +3,7 @@
  * test needs to know of a function comes from its declaration.
  */
 import type { Fault } from "../../engine/faults";
+import type { Step } from "../../engine/working/steps";
 import type { Argument, Cell, Matrix } from "./cells";
 import { dispatch } from "./dispatch";
 import type { Parameter, ValuesOf } from "./parameters";
@@ -69,6 +70,8 @@ interface Described<P extends readonly Parameter<unknown>[]> {
 interface Body<P extends readonly Parameter<unknown>[], S extends ResultShape, R> {
   readonly result: Result & { readonly shape: S };
   readonly compute: (...values: ValuesOf<P>) => R | Fault;
+  /** The calculation step by step, for SHOWWORK; its last value is the function's own. */
+  readonly working?: (...values: ValuesOf<P>) => readonly Step[] | Fault;
 }
 
 export type Declared<P extends readonly Parameter<unknown>[]> = Described<P> &
@@ -83,6 +86,7 @@ export type Declared<P extends readonly Parameter<unknown>[]> = Described<P> &
 export interface Declaration extends Described<readonly Parameter<unknown>[]> {
   readonly result: Result;
   readonly compute: (...values: never[]) => unknown;
+  readonly working?: (...values: never[]) => readonly Step[] | Fault;
 }
 
 /** A declaration that can be called with what a host hands over. */

@@ -30,7 +30,7 @@ interface Size {
  */
 export function dispatch(declaration: Declaration, args: readonly Argument[]): Cell | Matrix {
   const parameters: readonly Parameter<unknown>[] = declaration.parameters;
-  if (args.length > parameters.length) {
+  if (args.length > parameters.length && parameters.at(-1)?.shape !== "repeated") {
     return faults.tooManyArguments(declaration.name, args.length, parameters.length);
   }
   try {
@@ -38,6 +38,7 @@ export function dispatch(declaration: Declaration, args: readonly Argument[]): C
       declaration,
       parameters,
       parameters.map((_, index) => asMatrix(args[index])),
+      args,
     );
   } catch (error) {
     // Only a mistake of ours gets here; it must not take the sheet down with it.
@@ -55,8 +56,11 @@ function evaluate(
   declaration: Declaration,
   parameters: readonly Parameter<unknown>[],
   matrices: readonly Matrix[],
+  args: readonly Argument[],
 ): Cell | Matrix {
-  const whole = readWholeArguments(parameters, matrices);
+  const ragged = matrices.findIndex((matrix) => matrix.some((row) => row.length !== widthOf(matrix)));
+  if (ragged >= 0) return faults.ragged(parameters[ragged]!.name);
+  const whole = readWholeArguments(parameters, matrices, args);
   if (isFault(whole)) return whole;
 
   const each = parameters.flatMap((parameter, index): Each[] =>
@@ -111,15 +115,20 @@ const widthOf = (matrix: Matrix): number => matrix[0]!.length;
 const grid = ({ rows, columns }: Size, make: (row: number, column: number) => Cell): Matrix =>
   Array.from({ length: rows }, (_, row) => Array.from({ length: columns }, (_, column) => make(row, column)));
 
-/** The values of the list and table arguments in their places; the others are left undefined. */
+/** The values of the list, table and repeated arguments in their places; the others are left undefined. */
 function readWholeArguments(
   parameters: readonly Parameter<unknown>[],
   matrices: readonly Matrix[],
+  args: readonly Argument[],
 ): unknown[] | Fault {
   const values: unknown[] = [];
   for (const [index, parameter] of parameters.entries()) {
     values.push(undefined);
     if (parameter.shape === "each") continue;
+    if (parameter.shape === "repeated") {
+      values[index] = parameter.readRest(args.slice(index));
+      continue;
+    }
     const matrix = matrices[index]!;
     if (matrix === OMITTED) {
       if (parameter.optional) continue;

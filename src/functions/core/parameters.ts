@@ -4,7 +4,7 @@
  * the engine takes, or into a fault. Reading refuses; it never repairs.
  */
 import { faults, isFault, type Fault, type Limits } from "../../engine/faults";
-import { isBlank, type Cell, type Matrix } from "./cells";
+import { isBlank, type Argument, type Cell, type Matrix } from "./cells";
 
 interface Described {
   /** As it is shown in help and sentences: lower case, underscores. */
@@ -38,7 +38,13 @@ export interface WholeParameter<T> extends Common {
   readonly readWhole: (matrix: Matrix) => T | Fault;
 }
 
-export type Parameter<T> = EachParameter<T> | WholeParameter<T>;
+/** The last parameter, when it may be given any number of times. */
+export interface RepeatedParameter<T> extends Common {
+  readonly shape: "repeated";
+  readonly readRest: (args: readonly Argument[]) => T;
+}
+
+export type Parameter<T> = EachParameter<T> | WholeParameter<T> | RepeatedParameter<T>;
 
 /** The values that a tuple of parameters hands to the body. */
 export type ValuesOf<P extends readonly Parameter<unknown>[]> = {
@@ -242,4 +248,11 @@ export function list<T>(entry: EachParameter<T>): WholeParameter<ListEntry<T>[]>
 /** A whole block as one argument, handed on as it is. */
 export function table(spec: Described & { readonly wanted: string }): WholeParameter<Matrix> {
   return { ...spec, shape: "table", kind: "table", optional: false, readWhole: (matrix) => matrix };
+}
+
+/** Whatever follows, as many arguments as there are, handed on as the host gave them. */
+export function repeated(
+  spec: Described & { readonly wanted: string },
+): RepeatedParameter<readonly Argument[]> {
+  return { ...spec, shape: "repeated", kind: "table", optional: true, readRest: (args) => args };
 }

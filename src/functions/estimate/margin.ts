@@ -1,4 +1,5 @@
 import { marginOfMarkup } from "../../engine/estimate/marginOfMarkup";
+import { marginSteps } from "../../engine/working/priceSteps";
 import { declare } from "../core/declare";
 import { number } from "../core/parameters";
 
@@ -30,4 +31,5 @@ export const margin = declare({
   ],
   seeAlso: ["MARKUP", "SELLPRICE"],
   compute: marginOfMarkup,
+  working: marginSteps,
 });

@@ -1,4 +1,5 @@
 import { markupOfMargin } from "../../engine/estimate/markupOfMargin";
+import { markupSteps } from "../../engine/working/priceSteps";
 import { declare } from "../core/declare";
 import { margin } from "./parameters";
 
@@ -23,4 +24,5 @@ export const markup = declare({
   seeAlso: ["MARGIN", "SELLPRICE"],
   faultsWhen: ["The margin is 1 or more: 20 is not twenty per cent, write 0.2 or 20%."],
   compute: markupOfMargin,
+  working: markupSteps,
 });

@@ -1,4 +1,5 @@
 import { sellPrice } from "../../engine/estimate/sellPrice";
+import { sellPriceSteps } from "../../engine/working/priceSteps";
 import { declare } from "../core/declare";
 import { cost, margin } from "./parameters";
 
@@ -24,4 +25,5 @@ export const sellprice = declare({
   seeAlso: ["MARKUP", "MARGIN", "ROUNDMONEY"],
   faultsWhen: ["The margin is 1 or more: 20 is not twenty per cent, write 0.2 or 20%."],
   compute: sellPrice,
+  working: sellPriceSteps,
 });

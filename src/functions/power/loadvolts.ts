@@ -1,4 +1,5 @@
 import { loadVolts } from "../../engine/power/loadVolts";
+import { loadVoltsSteps } from "../../engine/working/supplySteps";
 import { declare } from "../core/declare";
 import { kind, load, ohms, POWER_CAUTION, supply } from "./parameters";
 
@@ -31,4 +32,5 @@ export const loadvolts = declare({
   faultsWhen: ["There is no operating point: the resistance is too great for the load."],
   caution: POWER_CAUTION,
   compute: loadVolts,
+  working: loadVoltsSteps,
 });

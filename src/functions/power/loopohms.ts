@@ -2,6 +2,7 @@ import { isFault } from "../../engine/faults";
 import { loopOhms } from "../../engine/power/loopOhms";
 import { findCable } from "../../engine/signal/findCable";
 import { toMetres } from "../../engine/signal/lengthUnits";
+import { loopOhmsSteps } from "../../engine/working/cableSteps";
 import { declare } from "../core/declare";
 import { cable, cables, length, temperatureC, unit } from "../signal/parameters";
 
@@ -39,5 +40,9 @@ export const loopohms = declare({
   compute: (name, length, temperature, unit, own) => {
     const cable = findCable(name, own);
     return isFault(cable) ? cable : loopOhms(cable, toMetres(length, unit), temperature);
+  },
+  working: (name, length, temperature, unit, own) => {
+    const cable = findCable(name, own);
+    return isFault(cable) ? cable : loopOhmsSteps(cable, length, temperature, unit);
   },
 });

@@ -1,5 +1,6 @@
 import { isFault } from "../../engine/faults";
 import { loadVolts } from "../../engine/power/loadVolts";
+import { voltDropSteps } from "../../engine/working/supplySteps";
 import { declare } from "../core/declare";
 import { kind, load, ohms, POWER_CAUTION, supply } from "./parameters";
 
@@ -28,4 +29,5 @@ export const voltdrop = declare({
     const left = loadVolts(supply, load, ohms, kind);
     return isFault(left) ? left : supply - left;
   },
+  working: voltDropSteps,
 });

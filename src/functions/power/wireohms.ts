@@ -1,5 +1,6 @@
 import { wireOhms } from "../../engine/power/wireOhms";
 import { toMetres } from "../../engine/signal/lengthUnits";
+import { wireOhmsSteps } from "../../engine/working/supplySteps";
 import { declare } from "../core/declare";
 import { number, optional } from "../core/parameters";
 import { length, temperatureC, unit } from "../signal/parameters";
@@ -60,4 +61,5 @@ export const wireohms = declare({
   seeAlso: ["LOOPOHMS", "LOADVOLTS"],
   compute: (awg, length, conductivityPct, temperature, unit) =>
     wireOhms(awg, toMetres(length, unit), conductivityPct, temperature),
+  working: wireOhmsSteps,
 });

@@ -1,5 +1,6 @@
 import { isFault } from "../../engine/faults";
 import { lookAngles } from "../../engine/sightline/lookAngles";
+import { azimuthSteps } from "../../engine/working/sightSteps";
 import { declare } from "../core/declare";
 import { heightM, latitude, longitude, orbitalSlot } from "./parameters";
 
@@ -29,4 +30,5 @@ export const azimuth = declare({
     const angles = lookAngles(latitude, longitude, slot, height);
     return isFault(angles) ? angles : angles.azimuth;
   },
+  working: azimuthSteps,
 });

@@ -1,4 +1,5 @@
 import { elevation as slotElevation } from "../../engine/sightline/elevation";
+import { elevationSteps } from "../../engine/working/sightSteps";
 import { declare } from "../core/declare";
 import { heightM, latitude, longitude, orbitalSlot } from "./parameters";
 
@@ -34,4 +35,5 @@ export const elevation = declare({
   ],
   seeAlso: ["AZIMUTH", "LOOKANGLES", "REFRACTION", "SETBACK"],
   compute: slotElevation,
+  working: elevationSteps,
 });

@@ -2,6 +2,7 @@ import { isFault } from "../../engine/faults";
 import { elevation } from "../../engine/sightline/elevation";
 import { lookAngles } from "../../engine/sightline/lookAngles";
 import { slantRange } from "../../engine/sightline/slantRange";
+import { lookAngleSteps } from "../../engine/working/sightSteps";
 import { declare } from "../core/declare";
 import { heightM, latitude, longitude, orbitalSlot } from "./parameters";
 
@@ -40,4 +41,5 @@ export const lookangles = declare({
       slantRange(latitude, longitude, slot, height),
     ];
   },
+  working: lookAngleSteps,
 });

@@ -1,4 +1,5 @@
 import { refraction as refractionOf } from "../../engine/sightline/refraction";
+import { refractionSteps } from "../../engine/working/sightSteps";
 import { declare } from "../core/declare";
 import { number } from "../core/parameters";
 import { heightM } from "./parameters";
@@ -34,4 +35,5 @@ export const refraction = declare({
   ],
   seeAlso: ["ELEVATION"],
   compute: refractionOf,
+  working: refractionSteps,
 });

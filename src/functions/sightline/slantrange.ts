@@ -1,4 +1,5 @@
 import { slantRange } from "../../engine/sightline/slantRange";
+import { slantRangeSteps } from "../../engine/working/sightSteps";
 import { declare } from "../core/declare";
 import { heightM, latitude, longitude, orbitalSlot } from "./parameters";
 
@@ -29,4 +30,5 @@ export const slantrange = declare({
   ],
   seeAlso: ["LOOKANGLES", "ELEVATION"],
   compute: slantRange,
+  working: slantRangeSteps,
 });

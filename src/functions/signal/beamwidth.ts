@@ -1,4 +1,5 @@
 import { beamwidth as beamwidthOf } from "../../engine/signal/beamwidth";
+import { beamwidthSteps } from "../../engine/working/dishSteps";
 import { declare } from "../core/declare";
 import { diameterM, dishFrequency } from "./radioParameters";
 
@@ -22,4 +23,5 @@ export const beamwidth = declare({
   ],
   seeAlso: ["POINTLOSS", "DISHGAIN"],
   compute: beamwidthOf,
+  working: beamwidthSteps,
 });

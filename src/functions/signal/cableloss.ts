@@ -2,6 +2,7 @@ import { isFault } from "../../engine/faults";
 import { cableLoss } from "../../engine/signal/cableLoss";
 import { findCable } from "../../engine/signal/findCable";
 import { toMetres } from "../../engine/signal/lengthUnits";
+import { cableLossSteps } from "../../engine/working/cableSteps";
 import { declare } from "../core/declare";
 import { cable, cables, frequency, length, temperatureC, unit } from "./parameters";
 
@@ -43,5 +44,9 @@ export const cableloss = declare({
   compute: (name, length, frequency, temperature, unit, own) => {
     const cable = findCable(name, own);
     return isFault(cable) ? cable : cableLoss(cable, toMetres(length, unit), frequency, temperature);
+  },
+  working: (name, length, frequency, temperature, unit, own) => {
+    const cable = findCable(name, own);
+    return isFault(cable) ? cable : cableLossSteps(cable, length, frequency, temperature, unit);
   },
 });

@@ -2,6 +2,7 @@ import { isFault } from "../../engine/faults";
 import { cableSlope } from "../../engine/signal/cableSlope";
 import { findCable } from "../../engine/signal/findCable";
 import { toMetres } from "../../engine/signal/lengthUnits";
+import { cableSlopeSteps } from "../../engine/working/cableSteps";
 import { declare } from "../core/declare";
 import { cable, cables, highFrequency, length, lowFrequency, temperatureC, unit } from "./parameters";
 
@@ -34,5 +35,9 @@ export const cableslope = declare({
   compute: (name, length, low, high, temperature, unit, own) => {
     const cable = findCable(name, own);
     return isFault(cable) ? cable : cableSlope(cable, toMetres(length, unit), low, high, temperature);
+  },
+  working: (name, length, low, high, temperature, unit, own) => {
+    const cable = findCable(name, own);
+    return isFault(cable) ? cable : cableSlopeSteps(cable, length, low, high, temperature, unit);
   },
 });

@@ -1,7 +1,8 @@
-import { isFault } from "../../engine/faults";
+import { isFault, type Fault } from "../../engine/faults";
 import { cascadeLoss } from "../../engine/signal/cascadeLoss";
+import { cascadeSteps } from "../../engine/working/splitterSteps";
 import { declare } from "../core/declare";
-import { list, number, optional } from "../core/parameters";
+import { list, number, optional, type ListEntry } from "../core/parameters";
 import { firstFault, lengthFault } from "./lists";
 import { ways } from "./parameters";
 
@@ -54,17 +55,29 @@ export const cascade = declare({
   seeAlso: ["SPLITLOSS", "TREELOSS"],
   faultsWhen: ["The two lists differ in length.", "An entry has an excess but no ways."],
   compute: (ways, given) => {
-    const readWays = firstFault(ways);
-    if (isFault(readWays)) return readWays;
-    const readExcess = firstFault(given ?? [null]);
-    if (isFault(readExcess)) return readExcess;
-    const excess =
-      readExcess.length === 1 && readWays.length > 1
-        ? readWays.map((entry) => (entry === null ? null : readExcess[0]!))
-        : readExcess;
-    const uneven = lengthFault("ways", readWays.length, "excess", excess.length);
-    if (uneven) return uneven;
-    const blank = readWays.every((entry) => entry === null) && excess.every((entry) => entry === null);
-    return blank ? "" : cascadeLoss(readWays, excess);
+    const stages = readStages(ways, given);
+    if (isFault(stages)) return stages;
+    const blank = [...stages.ways, ...stages.excess].every((entry) => entry === null);
+    return blank ? "" : cascadeLoss(stages.ways, stages.excess);
+  },
+  working: (ways, given) => {
+    const stages = readStages(ways, given);
+    return isFault(stages) ? stages : cascadeSteps(stages.ways, stages.excess);
   },
 });
+
+/** Two lists of one length; a single excess serves all splitters. */
+function readStages(
+  ways: readonly ListEntry<number>[],
+  given: readonly ListEntry<number>[] = [null],
+): { ways: (number | null)[]; excess: (number | null)[] } | Fault {
+  const readWays = firstFault(ways);
+  if (isFault(readWays)) return readWays;
+  const readExcess = firstFault(given);
+  if (isFault(readExcess)) return readExcess;
+  const excess =
+    readExcess.length === 1 && readWays.length > 1
+      ? readWays.map((entry) => (entry === null ? null : readExcess[0]!))
+      : readExcess;
+  return lengthFault("ways", readWays.length, "excess", excess.length) ?? { ways: readWays, excess };
+}

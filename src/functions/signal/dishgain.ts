@@ -1,4 +1,5 @@
 import { dishGain } from "../../engine/signal/dishGain";
+import { dishGainSteps } from "../../engine/working/dishSteps";
 import { declare } from "../core/declare";
 import { diameterM, dishFrequency, efficiency } from "./radioParameters";
 
@@ -22,4 +23,5 @@ export const dishgain = declare({
   ],
   seeAlso: ["BEAMWIDTH", "CARRIERNOISE"],
   compute: dishGain,
+  working: dishGainSteps,
 });

@@ -1,4 +1,5 @@
 import { freeSpaceLoss } from "../../engine/signal/freeSpaceLoss";
+import { freeSpaceSteps } from "../../engine/working/dishSteps";
 import { declare } from "../core/declare";
 import { dishFrequency, rangeKm } from "./radioParameters";
 
@@ -22,4 +23,5 @@ export const freespaceloss = declare({
   ],
   seeAlso: ["CARRIERNOISE", "SLANTRANGE"],
   compute: freeSpaceLoss,
+  working: freeSpaceSteps,
 });

@@ -1,4 +1,5 @@
 import { splitterLoss } from "../../engine/signal/splitterLoss";
+import { splitterSteps } from "../../engine/working/splitterSteps";
 import { declare } from "../core/declare";
 import { excess, ways } from "./parameters";
 
@@ -34,4 +35,5 @@ export const splitloss = declare({
   ],
   seeAlso: ["CASCADE", "TAPTHROUGH", "TREELOSS"],
   compute: splitterLoss,
+  working: splitterSteps,
 });

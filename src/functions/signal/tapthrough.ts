@@ -1,4 +1,5 @@
 import { tapThroughLoss } from "../../engine/signal/tapThroughLoss";
+import { tapThroughSteps } from "../../engine/working/splitterSteps";
 import { declare } from "../core/declare";
 import { number } from "../core/parameters";
 import { excess } from "./parameters";
@@ -40,4 +41,5 @@ export const tapthrough = declare({
   ],
   seeAlso: ["SPLITLOSS", "CASCADE"],
   compute: tapThroughLoss,
+  working: tapThroughSteps,
 });

@@ -1,4 +1,5 @@
 import { headUnits } from "../../engine/tuners/headUnits";
+import { headUnitsSteps } from "../../engine/working/tunerSteps";
 import { declare } from "../core/declare";
 import { capacity, tuners } from "./parameters";
 
@@ -21,4 +22,5 @@ export const headunits = declare({
   ],
   seeAlso: ["TUNERCOUNT", "ALLOT"],
   compute: headUnits,
+  working: headUnitsSteps,
 });

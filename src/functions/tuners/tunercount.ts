@@ -1,5 +1,6 @@
 import { isFault } from "../../engine/faults";
 import { tunersOfKind } from "../../engine/tuners/tunersOfKind";
+import { tunerCountSteps } from "../../engine/working/tunerSteps";
 import { declare } from "../core/declare";
 import { number, optional, text } from "../core/parameters";
 import { catalogue } from "./parameters";
@@ -50,4 +51,5 @@ export const tunercount = declare({
     const count = tunersOfKind(kind, ownKinds);
     return isFault(count) ? count : count * quantity;
   },
+  working: tunerCountSteps,
 });

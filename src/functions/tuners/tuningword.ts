@@ -1,4 +1,5 @@
 import { TUNING_STANDARDS, tuningWord } from "../../engine/tuners/tuningWord";
+import { tuningWordSteps } from "../../engine/working/tunerSteps";
 import { declare } from "../core/declare";
 import { choice, number, optional } from "../core/parameters";
 
@@ -56,4 +57,5 @@ export const tuningword = declare({
     "EN 50494 without the frequency of the user band.",
   ],
   compute: tuningWord,
+  working: tuningWordSteps,
 });

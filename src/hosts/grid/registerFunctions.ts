@@ -46,10 +46,11 @@ function argumentOf(
   library: GridLibrary,
   parameter: Parameter<unknown>,
 ): ReturnType<GridLibrary["helpers"]["arg"]> {
-  const { name, optional, defaultValue, choices } = parameter;
+  const { name, optional, defaultValue, choices, shape } = parameter;
   const given = defaultValue === undefined ? "" : `, default=${defaultValue}`;
+  const count = shape === "repeated" ? ", repeating" : optional ? `, optional${given}` : "";
   return library.helpers.arg(
-    `${name} (any, range<any>${optional ? ", optional" : ""}${optional ? given : ""})`,
+    `${name} (any, range<any>${count})`,
     argumentHelp(parameter),
     choices?.map((value) => ({ value, label: value })),
   );
@@ -61,7 +62,7 @@ export function argumentHelp({ help, limits, defaultValue, shape }: Parameter<un
     limits?.min !== undefined && limits.max !== undefined ? ` ${limits.min} to ${limits.max}` : "";
   const unit = limits?.unit ? ` ${limits.unit}` : "";
   const bounds = range || unit ? ` [${`${range}${unit}`.trim()}]` : "";
-  const whole = shape === "each" ? "" : " Takes the whole list at once.";
+  const whole = shape === "list" || shape === "table" ? " Takes the whole list at once." : "";
   const given = defaultValue === undefined ? "" : ` Default: ${defaultValue}.`;
   return `${help}${bounds}${whole}${given}`;
 }

@@ -1,0 +1,53 @@
+/**
+ * A calculation laid open line by line, so that a trainee can follow it and a
+ * clerk can check it with a pocket calculator.
+ */
+
+export interface Step {
+  readonly symbol: string;
+  readonly meaning: string;
+  readonly value: number | string;
+  readonly unit: string;
+  /** The arithmetic with its numbers filled in; angles in degrees. Empty for what was given. */
+  readonly line: string;
+  readonly source: string;
+}
+
+/** Where a step's number comes from when it is the person's own. */
+const GIVEN = "your figure";
+
+/** Digits shown of a number within a line; the value beside it has them all. */
+const DIGITS = 8;
+
+/** A number as it stands in a line: negative ones in brackets, so that 3 − (−2) can be read. */
+function written(value: number): string {
+  const short = String(Number(value.toPrecision(DIGITS)));
+  return short.startsWith("-") ? `(${short})` : short;
+}
+
+/** A line of arithmetic with its numbers filled in: arithmetic`${a}·√${f}`. */
+export const arithmetic = (words: TemplateStringsArray, ...numbers: number[]): string =>
+  words.reduce((line, word, index) => line + written(numbers[index - 1]!) + word);
+
+/** Collects steps. Each call hands its value back, for the lines that follow. */
+export class Working {
+  readonly steps: Step[] = [];
+
+  /** What the person put in. */
+  given<V extends number | string>(symbol: string, meaning: string, value: V, unit = ""): V {
+    this.steps.push({ symbol, meaning, value, unit, line: "", source: GIVEN });
+    return value;
+  }
+
+  /** A figure taken from a table, a standard or nature. */
+  taken(symbol: string, meaning: string, value: number, unit: string, source: string): number {
+    this.steps.push({ symbol, meaning, value, unit, line: "", source });
+    return value;
+  }
+
+  /** A line worked out from those above it. */
+  worked(symbol: string, meaning: string, value: number, unit: string, line: string, source: string): number {
+    this.steps.push({ symbol, meaning, value, unit, line, source });
+    return value;
+  }
+}
