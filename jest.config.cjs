@@ -17,6 +17,8 @@ const stripTypes = [
 
 module.exports = {
   testEnvironment: "node",
+  // Two busy cores make a slow test slower; a hang still ends.
+  testTimeout: 60_000,
   roots: ["<rootDir>/tests"],
   testMatch: ["**/*.test.ts"],
   transform: { "^.+\\.(ts|mjs)$": stripTypes },

@@ -36,7 +36,7 @@ export function install() {
   // No package of ours needs a script of its own to be installed, so none may run one.
   const npm = spawnSync("npm", ["ci", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"], {
     cwd: project,
-    stdio: ["ignore", "inherit", "inherit"],
+    stdio: ["ignore", 2, 2],
     shell: process.platform === "win32",
   });
   if (npm.status !== 0) {

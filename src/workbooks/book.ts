@@ -5,6 +5,7 @@
  * turned into JSON and back without loss.
  */
 import type { FaultCode } from "../engine/faults";
+import { parseRange, type Zone } from "./address";
 
 /** What a cell holds or shows. A date is a sheet's date number with a date format. */
 export type BookValue = number | string | boolean;
@@ -87,6 +88,15 @@ export interface BookMark {
   readonly words: readonly string[];
   /** Index into the book's `looks`. */
   readonly look: number;
+}
+
+/**
+ * The cells that a person fills under a rule: a single cell, or the inside of
+ * a column, whose first and last cells lie in the thin rows around a block.
+ */
+export function inputZone({ range }: BookValidation): Zone | undefined {
+  const zone = parseRange(range);
+  return !zone || zone.top === zone.bottom ? zone : { ...zone, top: zone.top + 1, bottom: zone.bottom - 1 };
 }
 
 export interface BookPrint {

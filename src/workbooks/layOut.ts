@@ -27,7 +27,12 @@ import type {
 import { ALERT_LOOK, ALERT_WORDS, inputLook, LOOKS, resultLook } from "./looks";
 
 const THIN_ROW_POINTS = 5;
-const FIELD_WIDTHS = [34, 20, 12, 70] as const;
+const FIELD_WIDTHS = [34, 30, 12] as const;
+/** A printed page fills the width of the paper with the three columns that it has. */
+const PRINTED_WIDTHS = [40, 38, 14] as const;
+/** Notes stand to the right of all else and wrap, unless that is too far away: then they run on beside the unit. */
+const NOTE_WIDTH = 56;
+const FARTHEST_NOTE_COLUMN = 6;
 const CHECK_WIDTHS = [58, 26, 14, 10, 18] as const;
 const DEFAULT_COLUMN_WIDTH = 11;
 /** Columns that a sheet shows beyond those it uses. */
@@ -47,6 +52,8 @@ interface Desk {
   readonly filling: Filling;
   /** Prepared rows of every block. */
   readonly rows: ReadonlyMap<string, number>;
+  /** Column of the notes beside fields. */
+  readonly noteColumn: number;
 }
 
 /**
@@ -102,14 +109,16 @@ function layOutSheet(
     protected: true,
   };
   book.sheets.push(sheet);
-  const desk: Desk = { book, sheet, filling, rows };
+  const desk: Desk = { book, sheet, filling, rows, noteColumn: noteColumnOf(definition) };
 
   put(desk, 0, 0, LOOKS.title, { value: definition.name });
   put(desk, 0, VERDICT_COLUMN, LOOKS.verdict, { formula: "checks_verdict" });
   put(desk, 1, 0, LOOKS.intro, { value: definition.intro });
 
-  let row = 2;
   const onlyBlock = definition.parts.length === 1 && definition.parts[0]!.kind === "block";
+  const printed = definition.kind === "print";
+  if (printed) PRINTED_WIDTHS.forEach((width, column) => widen(desk, column, width));
+  let row = onlyBlock ? 2 : 3;
   for (const part of definition.parts) {
     switch (part.kind) {
       case "block":
@@ -139,12 +148,27 @@ function layOutSheet(
   sheet.print = {
     orientation: definition.print.orientation,
     paper: "a4",
-    area: rangeOf({ top: 0, left: 0, bottom: row - 1, right: sheet.columnCount - 1 - SPARE_COLUMNS }),
+    area: rangeOf({
+      top: 0,
+      left: 0,
+      bottom: row - 1,
+      right: printed ? PRINTED_WIDTHS.length - 1 : sheet.columnCount - 1 - SPARE_COLUMNS,
+    }),
     repeatFrom: onlyBlock ? 3 : 1,
     repeatTo: onlyBlock ? 4 : 1,
     footLeft: definition.name,
     footRight: "",
   };
+}
+
+/** The first column that no other part of the sheet uses; 0 when it lies too far to the right. */
+function noteColumnOf({ parts }: SheetDefinition): number {
+  const widths = parts.map((part) => {
+    if (part.kind === "block") return part.columns.reduce((sum, column) => sum + columnsOf(column), 0);
+    return part.kind === "grid" ? part.heads.length + 1 : part.kind === "checks" ? CHECK_WIDTHS.length : 3;
+  });
+  const column = Math.max(3, ...widths);
+  return column <= FARTHEST_NOTE_COLUMN ? column : 0;
 }
 
 const usedColumns = (sheet: BookSheet): number[] => Object.keys(sheet.columnWidths).map(Number);
@@ -205,8 +229,7 @@ function layOutBlock(desk: Desk, block: Block, top: number, withHeading: boolean
     }
     name(desk, `${block.name}_${column.key}`, anchor, left, end, right);
     if (column.input) {
-      layOutInputColumn(desk, column, anchor + 1, end - 1, left, filled);
-      put(desk, anchor, left, LOOKS.end);
+      layOutInputColumn(desk, column, anchor, end, left, filled);
     } else if (column.formula !== undefined) {
       layOutFormulaColumn(desk, column, anchor, end, left);
     }
@@ -223,19 +246,20 @@ function layOutBlock(desk: Desk, block: Block, top: number, withHeading: boolean
 function layOutInputColumn(
   desk: Desk,
   column: Column,
-  first: number,
-  last: number,
+  anchor: number,
+  end: number,
   at: number,
   filled: readonly Readonly<Record<string, number | string>>[],
 ): void {
   const look = inputLook(column.format ?? "text");
-  for (let row = first; row <= last; row++) {
-    const value = filled[row - first]?.[column.key];
+  put(desk, anchor, at, LOOKS.end);
+  for (let row = anchor + 1; row < end; row++) {
+    const value = filled[row - anchor - 1]?.[column.key];
     put(desk, row, at, look, value === undefined || value === "" ? {} : { value });
   }
-  desk.sheet.validations.push(
-    validationOf(column.input!, column.unit, rangeOf({ top: first, left: at, bottom: last, right: at })),
-  );
+  // The rule reaches into both thin rows, so that it stretches with the names.
+  const range = rangeOf({ top: anchor, left: at, bottom: end, right: at });
+  desk.sheet.validations.push(validationOf(column.input!, column.unit, range));
 }
 
 function layOutFormulaColumn(desk: Desk, column: Column, anchor: number, end: number, left: number): void {
@@ -271,6 +295,7 @@ function mark(desk: Desk, top: number, left: number, bottom: number, right: numb
 
 function layOutFields(desk: Desk, part: Fields, top: number): number {
   FIELD_WIDTHS.forEach((width, column) => widen(desk, column, width));
+  if (desk.noteColumn > 0 && part.fields.some(({ note }) => note)) widen(desk, desk.noteColumn, NOTE_WIDTH);
   put(desk, top, 0, LOOKS.heading, { value: part.heading });
   const first = top + 1;
   let callAbove = false;
@@ -289,7 +314,10 @@ function layOutField(desk: Desk, field: Field, row: number, callAbove: boolean):
   const format = field.format ?? "text";
   put(desk, row, 0, field.strong ? LOOKS.strongLabel : LOOKS.label, { value: field.label });
   if (field.unit) put(desk, row, 2, LOOKS.fieldUnit, { value: field.unit });
-  if (field.note) put(desk, row, 3, LOOKS.note, { value: field.note });
+  if (field.note) {
+    const wraps = desk.noteColumn > 0;
+    put(desk, row, wraps ? desk.noteColumn : 3, wraps ? LOOKS.note : LOOKS.fieldUnit, { value: field.note });
+  }
   if (field.input) {
     const value = desk.filling.fields?.[field.name];
     put(desk, row, 1, inputLook(format), value === undefined || value === "" ? {} : { value });

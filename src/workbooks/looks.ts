@@ -78,4 +78,6 @@ const formatted = (format: Format): Look => {
 };
 
 const alignment = (format: Format): Look =>
-  format === "text" ? { align: "left", vertical: "top" } : { align: "right", vertical: "top" };
+  format === "text" || format === "date"
+    ? { align: "left", vertical: "top" }
+    : { align: "right", vertical: "top" };

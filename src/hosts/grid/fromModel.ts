@@ -1,6 +1,7 @@
 /** Turns a model of the spreadsheet library, with what it has computed, back into a book. */
 import { address, parseRange, rangeOf } from "../../workbooks/address";
 import {
+  inputZone,
   lookIndex,
   type Book,
   type BookCell,
@@ -57,7 +58,7 @@ function sheetFrom(
   const cells: Record<string, BookCell> = {};
   const results: Record<string, BookResult> = {};
 
-  for (const [at, look] of looksOf(sheet, exported)) cells[at] = { look: lookIndex(book, look) };
+  paintLooks(sheet, exported, book, cells);
   const formulas = new Set<string>();
   for (const cell of getters.getCells(sheet.id)) {
     const position = getters.getCellPosition(cell.id);
@@ -112,7 +113,7 @@ function sheetFrom(
 }
 
 /**
- * The library's styles know no lock. An input cell is one that has a rule for
+ * The library's styles know no lock. An input cell is one under a rule for
  * what may be typed; a cell that holds a call of ours, or shows one's result,
  * must never be locked, because Excel can then get stuck on #NAME?.
  */
@@ -128,13 +129,16 @@ function unlockInputsAndCalls(
       { ...zone, bottom: zone.top + (spill?.rows ?? 1) - 1, right: zone.left + (spill?.columns ?? 1) - 1 },
     ];
   });
-  for (const zone of [...inputRanges.flatMap((range) => parseRange(range) ?? []), ...calls]) {
-    for (let row = zone.top; row <= zone.bottom; row++) {
-      for (let column = zone.left; column <= zone.right; column++) {
-        const cell = (cells[address(row, column)] ??= {});
-        const look = cell.look === undefined ? {} : book.looks[cell.look]!;
-        cell.look = lookIndex(book, { ...look, locked: false });
+  const unlocked = new Map<number | undefined, number>();
+  for (const range of [...inputRanges, ...calls.map(rangeOf)]) {
+    for (const at of addressesIn(range)) {
+      const cell = (cells[at] ??= {});
+      let look = unlocked.get(cell.look);
+      if (look === undefined) {
+        look = lookIndex(book, { ...(cell.look === undefined ? {} : book.looks[cell.look]), locked: false });
+        unlocked.set(cell.look, look);
       }
+      cell.look = look;
     }
   }
 }
@@ -149,42 +153,66 @@ const sizes = (
     ),
   );
 
-/** The look of every styled cell, from the zones in which the document keeps them. */
-function looksOf(sheet: SheetDocument, exported: GridDocument): Map<string, Look> {
-  const looks = new Map<string, { -readonly [K in keyof Look]: Look[K] }>();
-  const paint = (
-    zones: Record<string, number>,
-    put: (look: { -readonly [K in keyof Look]: Look[K] }, id: number) => void,
-  ) => {
+/** The document's ids of a cell's style, number format and border; 0 is none. */
+type LookIds = [style: number, format: number, border: number];
+
+/** Gives every styled cell its look; cells with the same three ids share one, so each is made once. */
+function paintLooks(
+  sheet: SheetDocument,
+  exported: GridDocument,
+  book: Book,
+  cells: Record<string, BookCell>,
+): void {
+  const ids = new Map<string, LookIds>();
+  [sheet.styles, sheet.formats, sheet.borders].forEach((zones, part) => {
     for (const [range, id] of Object.entries(zones)) {
-      const zone = parseRange(range);
-      if (!zone) continue;
-      for (let row = zone.top; row <= zone.bottom; row++) {
-        for (let column = zone.left; column <= zone.right; column++) {
-          const at = address(row, column);
-          const look = looks.get(at) ?? {};
-          put(look, id);
-          looks.set(at, look);
-        }
+      for (const at of addressesIn(range)) {
+        const found = ids.get(at);
+        if (found) found[part] = id;
+        else ids.set(at, Object.assign([0, 0, 0] as LookIds, { [part]: id }));
       }
     }
-  };
-  paint(sheet.styles, (look, id) => Object.assign(look, lookOfStyle(exported.styles[id] ?? {})));
-  paint(sheet.formats, (look, id) => {
-    look.format = exported.formats[id];
   });
-  paint(sheet.borders, (look, id) => {
-    const border = exported.borders[id];
-    const edge = (side: { style?: string } | undefined): Edge | undefined =>
-      side ? (side.style === "medium" || side.style === "thick" ? "medium" : "thin") : undefined;
-    look.edges = dropUndefined({
-      top: edge(border?.top),
-      right: edge(border?.right),
-      bottom: edge(border?.bottom),
-      left: edge(border?.left),
-    });
+  const made = new Map<string, number>();
+  for (const [at, key] of ids) {
+    const text = key.join();
+    let index = made.get(text);
+    if (index === undefined) {
+      const [style, format, border] = key;
+      index = lookIndex(
+        book,
+        dropUndefined({
+          ...lookOfStyle(exported.styles[style] ?? {}),
+          edges: edgesOf(exported.borders[border]),
+          format: exported.formats[format],
+        }),
+      );
+      made.set(text, index);
+    }
+    (cells[at] ??= {}).look = index;
+  }
+}
+
+function addressesIn(range: string): string[] {
+  const zone = parseRange(range);
+  const found: string[] = [];
+  if (!zone) return found;
+  for (let row = zone.top; row <= zone.bottom; row++) {
+    for (let column = zone.left; column <= zone.right; column++) found.push(address(row, column));
+  }
+  return found;
+}
+
+function edgesOf(border: GridDocument["borders"][number] | undefined): Look["edges"] {
+  if (!border) return undefined;
+  const edge = (side: { style?: string } | undefined): Edge | undefined =>
+    side ? (side.style === "medium" || side.style === "thick" ? "medium" : "thin") : undefined;
+  return dropUndefined({
+    top: edge(border.top),
+    right: edge(border.right),
+    bottom: edge(border.bottom),
+    left: edge(border.left),
   });
-  return looks;
 }
 
 function lookOfStyle(style: GridDocument["styles"][number]): Look {

@@ -54,7 +54,7 @@ export const about: SheetDefinition = {
       heading: "Conventions",
       lines: [
         "Losses are positive decibels. Levels are dBµV across 75 Ω. North and east are positive. Bearings are clockwise from north.",
-        "Workings are not rounded. Money is rounded once, on Quote, by the rule that Site names. Quote adds what it prints.",
+        "Workings are not rounded. Money is rounded once, at the end of Price, by the rule that Site names; Quote adds what it prints.",
         "Loss per 100 m at 20 °C = k1·√f + k2·f + k0; it grows by 0.2 % for each °C. Beyond 1000 MHz the built-in types are extrapolated, ±5 %.",
       ],
     },

@@ -150,9 +150,9 @@ const list: readonly Check[] = [
     where: "Quote, Price",
   },
   {
-    what: "Total less price and tax",
+    what: "Total of the quote less its lines and tax",
     limit: "0.00",
-    found: "quote_total-quote_net-quote_tax",
+    found: "quote_total-quote_reception-quote_cable-quote_fittings-quote_labour-quote_tax",
     format: "two",
     passes: "ABS(@)<0.005",
     where: "Quote",

@@ -4,7 +4,7 @@ export const price: SheetDefinition = {
   name: "Price",
   kind: "workings",
   intro:
-    "From cost to price, for the office: nothing here is rounded, and nothing here goes to the customer.",
+    "From cost to price, for the office. The quote shows the rounded sums at the end; the rest stays here.",
   print: { orientation: "portrait" },
   parts: [
     {
@@ -103,6 +103,57 @@ export const price: SheetDefinition = {
           unit: "money",
           format: "money",
           formula: "IF(count_outlets=0,0,price_sell/count_outlets)",
+        },
+      ],
+    },
+    {
+      kind: "fields",
+      heading: "Rounded for the quote: the only rounded sums",
+      fields: [
+        {
+          name: "price_lines",
+          label: "Head units and power supplies",
+          unit: "money",
+          format: "money",
+          formula: "RIG.ROUNDMONEY(price_sections*price_factor,2,site_rounding)",
+          spillRows: 4,
+        },
+        {
+          name: "price_line_cable",
+          label: "Cable, splitters and taps",
+          unit: "money",
+          format: "money",
+          spilled: true,
+        },
+        {
+          name: "price_line_outlets",
+          label: "Outlets, fittings and sundries",
+          unit: "money",
+          format: "money",
+          spilled: true,
+        },
+        { name: "price_line_labour", label: "Labour", unit: "money", format: "money", spilled: true },
+        {
+          name: "price_net",
+          label: "Price without tax",
+          unit: "money",
+          format: "money",
+          formula: "RIG.ROUNDMONEY(SUM(price_lines),2,site_rounding)",
+        },
+        {
+          name: "price_tax",
+          label: "Tax",
+          unit: "money",
+          format: "money",
+          formula: "RIG.ROUNDMONEY(price_net*site_tax,2,site_rounding)",
+        },
+        {
+          name: "price_total",
+          label: "Total",
+          unit: "money",
+          format: "money",
+          strong: true,
+          formula: "RIG.ROUNDMONEY(price_net+price_tax,2,site_rounding)",
         },
       ],
     },
