@@ -19,7 +19,7 @@ export function showHelp(functions: readonly SheetFunction[]): void {
   const search = make("input", {
     id: "search",
     className: "desk-input",
-    type: "search",
+    type: "text",
     autocomplete: "off",
   });
   const found = make("p", { role: "status" });
