@@ -56,6 +56,7 @@ const bundles = [
     },
   },
   node("desk server", "hosts/desk/server/main.ts", dist("desk", "server.js")),
+  node("generator", "build/generate.ts", dist("generate.js")),
   node("command", "cli/main.ts", dist("rigsheet.js"), {
     plugins: [new BannerPlugin({ banner: "#!/usr/bin/env node", raw: true })],
   }),

@@ -25,3 +25,6 @@ const template = (definition: WorkbookDefinition, start: Filling, example: Filli
 });
 
 export const templates: readonly Template[] = [template(multiRoom, startingPoint, guestHouse)];
+
+/** The template that a workbook says it was made from. */
+export const templateOf = (id: string): Template | undefined => templates.find((one) => one.id === id);

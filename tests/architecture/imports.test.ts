@@ -4,6 +4,7 @@
  */
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import path from "node:path";
+import ts from "typescript";
 
 const source = path.join(__dirname, "../../src");
 
@@ -41,7 +42,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   "hosts/excel": [],
   pane: ["@microsoft/office-js-helpers"],
   cli: ["node"],
-  build: ["node"],
+  build: ["hucre", "node"],
 };
 
 const files = (folder: string): string[] =>
@@ -56,7 +57,7 @@ const layerOf = (file: string): string | undefined => {
 };
 
 const importsOf = (file: string): string[] =>
-  [...readFileSync(file, "utf8").matchAll(/(?:from|import)\s*\(?\s*"([^"]+)"/g)].map((found) => found[1]!);
+  ts.preProcessFile(readFileSync(file, "utf8")).importedFiles.map(({ fileName }) => fileName);
 
 const all = files(source);
 

@@ -91,7 +91,7 @@ function sheetFrom(
   unlockInputsAndCalls(
     book,
     cells,
-    validations.map(({ range }) => range),
+    validations.flatMap((validation) => inputZone(validation) ?? []).map(rangeOf),
   );
   return {
     name: sheet.name,

@@ -5,11 +5,11 @@
 import { faults, isFault, type Fault } from "../../engine/faults";
 import type { Argument, Cell, Matrix } from "../../functions/core/cells";
 import type { SheetFunction } from "../../functions/core/declare";
+import { NAMESPACE } from "../../functions/core/namespace";
 import type { Parameter } from "../../functions/core/parameters";
 import type { GridLibrary } from "./library";
 
-/** The namespace in which people type our functions. */
-export const NAMESPACE = "RIG";
+export { NAMESPACE };
 
 /** A cell as the library hands it to a function and takes it back. */
 interface GridValue {

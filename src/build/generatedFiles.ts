@@ -1,0 +1,26 @@
+import { writeCsv } from "hucre/csv";
+import { allFunctions } from "../functions/all";
+import { functionMetadata } from "../hosts/excel/functionMetadata";
+import { writeXlsx } from "../hosts/file/writeXlsx";
+import { recalculate } from "../hosts/headless/recalculate";
+import { guestHouseRooms } from "../workbooks/multiRoom/guestHouse";
+import { SURVEY_HEADS, SURVEY_KEYS } from "../workbooks/survey";
+import { templates } from "../workbooks/templates";
+
+/** Every generated file by its path in the project. */
+export async function generatedFiles(): Promise<Map<string, string | Uint8Array>> {
+  const files = new Map<string, string | Uint8Array>();
+  files.set("manifest/functions.json", `${JSON.stringify(functionMetadata(allFunctions), null, 2)}\n`);
+  files.set("templates/guest-house-survey.csv", guestHouseSurvey());
+  for (const template of templates) {
+    files.set(`templates/${template.id}.xlsx`, await writeXlsx(recalculate(template.empty())));
+    files.set(
+      `templates/${template.id}-demonstration.xlsx`,
+      await writeXlsx(recalculate(template.demonstration())),
+    );
+  }
+  return files;
+}
+
+const guestHouseSurvey = (): string =>
+  `${writeCsv([SURVEY_HEADS, ...guestHouseRooms.map((row) => SURVEY_KEYS.map((key) => row[key] ?? ""))])}\n`;

@@ -1,0 +1,54 @@
+/**
+ * What the pane needs of the program that it sits in: Excel or the desk. The
+ * pane is written against this and nothing else. Every call that can fail for
+ * a reason that a person can mend rejects with a {@link HostTrouble}.
+ */
+import type { Book, BookResult } from "../workbooks/book";
+
+/** A sentence for a person: what is in the way and the way on. */
+export class HostTrouble extends Error {}
+
+export interface Selection {
+  readonly sheet: string;
+  /** A1 address of the active cell, without dollar signs. */
+  readonly at: string;
+  /** As people see it, without the equals sign; absent in a cell without a formula. */
+  readonly formula?: string;
+  readonly result?: BookResult;
+}
+
+export interface HostFacts {
+  readonly kind: "excel" | "desk";
+  /** Formulas that spill work here. */
+  readonly spills: boolean;
+  /** The version of the functions that answer in the sheet; the pane compares it with its own. */
+  readonly functionsVersion: string | undefined;
+}
+
+/** A person's settings, kept by the host. */
+export interface Preferences {
+  readonly lengthUnit: "m" | "ft";
+  readonly currency: string;
+}
+
+export interface PaneHost {
+  facts(): Promise<HostFacts>;
+  /** Puts a laid-out book into the program: Excel gets its sheets, the desk opens it. */
+  startWorkbook(book: Book): Promise<void>;
+  /** The whole workbook as it stands, with computed values. */
+  readBook(): Promise<Book>;
+  selection(): Promise<Selection>;
+  /** @returns a function that ends the watching */
+  watchSelection(changed: (selection: Selection) => void): () => void;
+  goTo(sheet: string, at: string): Promise<void>;
+  /** Writes a formula, without its equals sign, into the active cell. */
+  enterFormula(formula: string): Promise<void>;
+  /** Adds rows to the block of the active cell and to those that mirror it. @returns what was done, in a sentence */
+  addRows(count: number): Promise<string>;
+  /** Enters every formula of ours again where it stands at an error of an unknown name. @returns how many */
+  enterOursAgain(): Promise<number>;
+  /** Hands the person a copy: `office` freezes our cells, `sealed` all of them. */
+  handOverCopy(kind: "office" | "sealed"): Promise<void>;
+  preferences(): Promise<Preferences>;
+  keepPreferences(preferences: Preferences): Promise<void>;
+}
