@@ -1,4 +1,5 @@
 /** Builds dist/ when a source is newer than what was built from it. */
+import { spawnSync } from "node:child_process";
 import {
   existsSync,
   mkdirSync,
@@ -80,10 +81,22 @@ async function bundle() {
     rmdirSync(LOCK);
     stop(`${stats.toString({ preset: "errors-only", colors: false })}\nThe build failed; see above.`);
   }
+  writeHelp();
   writeFileSync(STAMP, "");
   // A source saved while it was being built must count as newer.
   utimesSync(STAMP, start, start);
   console.log(`Built in ${((Date.now() - start.getTime()) / 1000).toFixed(1)} s.`);
+}
+
+/** The help pages are written by the command that was just built. */
+function writeHelp() {
+  const dist = path.join(project, "dist");
+  const words = [path.join(dist, "rigsheet.js"), "help", "--pages", path.join(dist, "help")];
+  const { status } = spawnSync(process.execPath, words, { stdio: ["ignore", "ignore", "inherit"] });
+  if (status !== 0) {
+    rmdirSync(LOCK);
+    stop("The help pages could not be written; see above.");
+  }
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url))

@@ -3,6 +3,7 @@ import { FileTrouble } from "../hosts/file/fileTrouble";
 import { RIGSHEET_VERSION } from "../version";
 import { calc } from "./calc";
 import { EXIT, UsageTrouble, type Console } from "./console";
+import { helpFor } from "./helpFor";
 import { newJob } from "./newJob";
 import { priceJob } from "./priceJob";
 
@@ -11,6 +12,7 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet calc "FORMULA" …     compute trade functions; one JSON object a line
   rigsheet new TEMPLATE …       make a workbook, from a site survey or empty
   rigsheet price JOB.xlsx       recalculate a job and print what it comes to
+  rigsheet help FUNCTION        what a trade function takes and gives; or words to find one by
   rigsheet COMMAND --help       more on each
   rigsheet --version
 
@@ -22,12 +24,12 @@ Rigsheet predicts and flags; it certifies nothing. Roofs, ladders, overhead
 lines, lightning, mains and bonding: local rules and licensed practice decide.`;
 
 type Command = (words: readonly string[], console: Console) => Promise<number>;
-const COMMANDS: Readonly<Record<string, Command>> = { calc, new: newJob, price: priceJob };
+const COMMANDS: Readonly<Record<string, Command>> = { calc, help: helpFor, new: newJob, price: priceJob };
 
 /** @returns the exit code; every trouble that a user can cause becomes a sentence */
 export async function run(words: readonly string[], console: Console): Promise<number> {
   const [name, ...rest] = words;
-  if (name === undefined || name === "--help" || name === "-h" || name === "help") {
+  if (name === undefined || name === "--help" || name === "-h" || (name === "help" && rest.length === 0)) {
     console.out(HELP);
     return name === undefined ? EXIT.unusable : EXIT.ok;
   }

@@ -19,7 +19,7 @@ test("a function's help, with or without its namespace, in any case", async () =
   const { code, out } = await rigsheet("help", "AZIMUTH");
   expect(code).toBe(0);
   expect(out).toMatch(/^RIG\.AZIMUTH\n/);
-  expect(out).toContain("must be from -90 to 90 deg");
+  expect(out).toContain("latitude is 91 deg; it must be from -90 to 90");
   expect((await rigsheet("help", "rig.azimuth")).out).toBe(out);
 });
 

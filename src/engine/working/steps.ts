@@ -13,21 +13,24 @@ export interface Step {
   readonly source: string;
 }
 
-/** Where a step's number comes from when it is the person's own. */
-const GIVEN = "your figure";
+/** Where a step's number comes from when it is an argument. */
+const GIVEN = "your figure, or its default";
 
 /** Digits shown of a number within a line; the value beside it has them all. */
 const DIGITS = 8;
 
-/** A number as it stands in a line: negative ones in brackets, so that 3 − (−2) can be read. */
-function written(value: number): string {
-  const short = String(Number(value.toPrecision(DIGITS)));
-  return short.startsWith("-") ? `(${short})` : short;
-}
+const short = (value: number): string => String(Number(value.toPrecision(DIGITS)));
 
-/** A line of arithmetic with its numbers filled in: arithmetic`${a}·√${f}`. */
+/**
+ * A line of arithmetic with its numbers filled in: arithmetic`${a}·√(${f})`. A
+ * negative number gets brackets, so that 3 − (-2) can be read, unless it has them.
+ */
 export const arithmetic = (words: TemplateStringsArray, ...numbers: number[]): string =>
-  words.reduce((line, word, index) => line + written(numbers[index - 1]!) + word);
+  words.reduce((line, word, index) => {
+    const number = short(numbers[index - 1]!);
+    const enclosed = /[(;] ?$/.test(line) && /^[;)]/.test(word);
+    return line + (number.startsWith("-") && !enclosed ? `(${number})` : number) + word;
+  });
 
 /** Collects steps. Each call hands its value back, for the lines that follow. */
 export class Working {

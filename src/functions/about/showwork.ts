@@ -42,8 +42,8 @@ export const showwork = declare({
     {
       formula: 'RIG.SHOWWORK("SELLPRICE",80,0.2)',
       result: [
-        ["C", "cost", 80, "money", "", "your figure"],
-        ["g", "margin, a share of the price", 0.2, "", "", "your figure"],
+        ["C", "cost", 80, "money", "", "your figure, or its default"],
+        ["g", "margin, a share of the price", 0.2, "", "", "your figure, or its default"],
         [
           "k",
           "share of the price that covers the cost, 1 − g",

@@ -31,6 +31,7 @@ export const treeloss = declare({
   source: "Decibels along a path add.",
   accuracy: "Exact; reflections between the parts are left out.",
   tasks: [
+    "Will the far bedroom have enough signal?",
     "What has each outlet lost since the head unit?",
     "How much is lost down to each splitter, at both ends of the band?",
   ],

@@ -19,6 +19,7 @@ export const window = declare({
   source: "EN 60728-1 has 47 to 77 dBµV at an outlet in the satellite band; the limits are yours to give.",
   accuracy: "Exact; a meter is good to 1 or 2 dB (from memory), so keep a margin.",
   tasks: [
+    "Will the far bedroom have enough signal?",
     "Does this outlet get enough level?",
     "Does this outlet get too much?",
     "Has the head unit a user band for every tuner?",
