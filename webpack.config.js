@@ -57,6 +57,7 @@ const bundles = [
   },
   node("desk server", "hosts/desk/server/main.ts", dist("desk", "server.js")),
   node("generator", "build/generate.ts", dist("generate.js")),
+  node("bench", "build/bench.ts", dist("bench.js")),
   node("command", "cli/main.ts", dist("rigsheet.js"), {
     plugins: [new BannerPlugin({ banner: "#!/usr/bin/env node", raw: true })],
   }),

@@ -1,0 +1,182 @@
+/**
+ * `npm run bench`: how long the work takes, as a ratio to a bare baseline of
+ * the same run on the same machine. It prints; it never fails for being slow.
+ */
+import { spawnSync } from "node:child_process";
+import path from "node:path";
+import { allFunctions } from "../functions/all";
+import type { Matrix } from "../functions/core/cells";
+import { readXlsx } from "../hosts/file/readXlsx";
+import { writeXlsx } from "../hosts/file/writeXlsx";
+import { openModel, recalculate } from "../hosts/headless/recalculate";
+import { layOut } from "../workbooks/layOut";
+import { multiRoom } from "../workbooks/multiRoom/definition";
+import { guestHouse } from "../workbooks/multiRoom/guestHouse";
+import { namedValue } from "../workbooks/named";
+import { scaledJob } from "./scaledJob";
+
+interface Line {
+  readonly what: string;
+  readonly ms: number;
+  readonly baseline: string;
+  readonly baselineMs: number;
+  readonly budget?: string;
+}
+
+const lines: Line[] = [];
+const now = (): number => performance.now();
+
+/** The least of a few runs: the one that the machine disturbed least. */
+async function timed(work: () => unknown, runs = 3): Promise<number> {
+  let least = Infinity;
+  for (let run = 0; run < runs; run++) {
+    const start = now();
+    await work();
+    least = Math.min(least, now() - start);
+  }
+  return least;
+}
+
+const column = (rows: number, value: (row: number) => number | string): Matrix =>
+  Array.from({ length: rows }, (_, row) => [value(row)]);
+
+async function functions(rows: number): Promise<void> {
+  const call = (name: string) => allFunctions.find((one) => one.name === name)!.call;
+  const runs = column(rows, (row) => 5 + (row % 60));
+  const lengths = Float64Array.from({ length: rows }, (_, row) => 5 + (row % 60));
+  let sink = 0;
+  const bareLoop = await timed(() => {
+    for (const length of lengths) {
+      for (const f of [950, 950, 2150, 2150])
+        sink += (0.196464 * Math.sqrt(f) + 0.00020693 * f + 0.13583) * length * 0.0328;
+    }
+  });
+  const loss = await timed(() =>
+    call("CABLELOSS")([[["series 6"]], runs, [[950, 950, 2150, 2150]], [[-15, 55, -15, 55]]]),
+  );
+  lines.push({
+    what: `CABLELOSS, ${rows} rows × 4 corners`,
+    ms: loss,
+    baseline: "bare loop of the arithmetic",
+    baselineMs: bareLoop,
+  });
+
+  const ids = column(rows, (row) => `B${row}`);
+  const from = column(rows, (row) => (row === 0 ? "" : `B${(row - 1) >> 1}`));
+  const bareTree = await timed(() => {
+    const sums = new Float64Array(rows);
+    for (let row = 1; row < rows; row++) sums[row] = sums[(row - 1) >> 1]! + lengths[row]!;
+    sink += sums[rows - 1]!;
+  });
+  const tree = await timed(() => call("TREELOSS")([ids, from, runs]));
+  lines.push({
+    what: `TREELOSS, ${rows} rows`,
+    ms: tree,
+    baseline: "bare loop over an array",
+    baselineMs: bareTree,
+  });
+
+  const tuners = column(rows, (row) => 1 + (row % 4));
+  const allot = await timed(() => call("ALLOT")([tuners, [[32]]]));
+  const bareSort = await timed(() => [...lengths].sort((a, b) => b - a));
+  lines.push({
+    what: `ALLOT, ${rows} rows`,
+    ms: allot,
+    baseline: "sorting as many numbers",
+    baselineMs: bareSort,
+  });
+  if (!Number.isFinite(sink)) throw new Error("the baselines did not run");
+}
+
+async function workbook(outlets: number, runs: number): Promise<void> {
+  const filling = scaledJob(guestHouse, outlets);
+  const laid = layOut(multiRoom, filling);
+  const json = await timed(() => JSON.parse(JSON.stringify(laid)), runs);
+  const against = "the book as JSON and back";
+  lines.push({
+    what: `lay out, ${outlets} outlets`,
+    ms: await timed(() => layOut(multiRoom, filling), runs),
+    baseline: against,
+    baselineMs: json,
+  });
+  lines.push({
+    what: `load and compute, ${outlets} outlets`,
+    ms: await timed(() => openModel(laid), runs),
+    baseline: against,
+    baselineMs: json,
+  });
+  const computed = recalculate(laid);
+  if (namedValue(computed, "count_outlets") !== outlets) throw new Error("the job was not computed");
+  const model = openModel(laid);
+  const rooms = model.getters.getSheetIds().find((id) => model.getters.getSheetName(id) === "Rooms")!;
+  // An edit to the value that stands there already is refused and costs nothing, so start beyond them all.
+  let length = 100;
+  const { debug } = console;
+  console.debug = () => undefined;
+  const edit = await timed(() => {
+    model.dispatch("UPDATE_CELL", { sheetId: rooms, col: 7, row: 8, content: String(++length) });
+    model.getters.getEvaluatedCell({ sheetId: rooms, col: 20, row: 8 });
+  }, runs);
+  console.debug = debug;
+  lines.push({
+    what: `one edit, ${outlets} outlets`,
+    ms: edit,
+    baseline: against,
+    baselineMs: json,
+    budget: outlets > 1000 ? "500 ms with repaint" : "50 ms with repaint",
+  });
+  let bytes = new Uint8Array();
+  const written = await timed(async () => (bytes = new Uint8Array(await writeXlsx(computed))), runs);
+  lines.push({
+    what: `write .xlsx, ${outlets} outlets, ${(bytes.length / 1024).toFixed(0)} KB`,
+    ms: written,
+    baseline: against,
+    baselineMs: json,
+    budget: outlets > 1000 ? "3 s" : undefined,
+  });
+  lines.push({
+    what: `read .xlsx, ${outlets} outlets`,
+    ms: await timed(() => readXlsx(bytes), runs),
+    baseline: against,
+    baselineMs: json,
+  });
+}
+
+function command(): void {
+  const here = path.join(process.argv[1]!, "..", "..");
+  const start = (words: string[]): number => {
+    const begun = now();
+    spawnSync(process.execPath, words, { stdio: "ignore" });
+    return now() - begun;
+  };
+  const node = Math.min(start(["-e", "0"]), start(["-e", "0"]));
+  const demonstration = path.join(here, "templates", "multi-room-demonstration.xlsx");
+  const price = [path.join(here, "dist", "rigsheet.js"), "price", demonstration];
+  lines.push({
+    what: "rigsheet price, 24 outlets, Node's start included",
+    ms: Math.min(start(price), start(price)),
+    baseline: "starting Node",
+    baselineMs: node,
+    budget: "1 s",
+  });
+}
+
+async function main(): Promise<void> {
+  await functions(10_000);
+  await workbook(24, 3);
+  await workbook(240, 3);
+  await workbook(10_000, 1);
+  command();
+  const width = Math.max(...lines.map(({ what }) => what.length));
+  for (const { what, ms, baseline, baselineMs, budget } of lines) {
+    const ratio = (ms / Math.max(baselineMs, 0.01)).toFixed(1);
+    process.stdout.write(
+      `${what.padEnd(width)} ${ms.toFixed(1).padStart(9)} ms  ${ratio.padStart(8)} × ${baseline} (${baselineMs.toFixed(2)} ms)${budget ? `  budget ${budget}` : ""}\n`,
+    );
+  }
+  process.stdout.write(
+    `greatest memory of this run: ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB\n`,
+  );
+}
+
+void main();
