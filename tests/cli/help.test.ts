@@ -2,18 +2,10 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { run } from "../../src/cli/run";
 import { allFunctions } from "../../src/functions/all";
+import { runCommand } from "../support/fakeConsole";
 
-async function rigsheet(...words: string[]): Promise<{ code: number; out: string; err: string }> {
-  const said = { out: "", err: "" };
-  const code = await run(words, {
-    out: (line) => void (said.out += `${line}\n`),
-    err: (line) => void (said.err += `${line}\n`),
-    readInput: () => Promise.resolve(""),
-  });
-  return { code, ...said };
-}
+const rigsheet = (...words: string[]) => runCommand(words);
 
 test("a function's help, with or without its namespace, in any case", async () => {
   const { code, out } = await rigsheet("help", "AZIMUTH");

@@ -40,7 +40,11 @@ export const functionMetadata = (functions: readonly SheetFunction[]): FunctionM
       description: argumentHelp(parameter),
       type: "any",
       dimensionality: "matrix",
-      ...(parameter.optional ? { optional: true } : {}),
+      ...(parameter.shape === "repeated"
+        ? { repeating: true }
+        : parameter.optional
+          ? { optional: true }
+          : {}),
     })),
     result: { type: "any", dimensionality: "matrix" },
   })),
