@@ -1,5 +1,7 @@
 /** The help: finding a function by an estimator's words, the keys, and what is saved where. */
 import type { SheetFunction } from "../../../functions/core/declare";
+import { pageOf, syntaxOf } from "../../../help/facts";
+import { INDEX_PAGE, LIMITS_PAGE } from "../../../help/frame";
 import { NAMESPACE } from "../../grid/registerFunctions";
 import { ask } from "./dialogs";
 import { make } from "./dom";
@@ -44,6 +46,14 @@ export function showHelp(functions: readonly SheetFunction[]): void {
         {},
         "Every change is saved at once in the data folder and is there again after a restart. “Save .xlsx” makes a workbook file for others.",
       ),
+      make(
+        "p",
+        {},
+        newTab(INDEX_PAGE, "All help pages, by task and by name"),
+        " (in a new tab). Read also ",
+        newTab(LIMITS_PAGE, "what the model leaves out, and where published answers are wrong"),
+        ".",
+      ),
       make("label", { htmlFor: "search" }, "Find a function"),
       search,
       found,
@@ -67,12 +77,16 @@ export function showHelp(functions: readonly SheetFunction[]): void {
 const wordsOf = ({ name, group, summary, tasks }: SheetFunction): string =>
   [`${NAMESPACE}.${name}`, group, summary, ...tasks].join(" ").toLowerCase();
 
-function entryOf({ name, summary, parameters, caution }: SheetFunction): HTMLElement {
-  const call = `${NAMESPACE}.${name}(${parameters.map((one) => (one.optional ? `[${one.name}]` : one.name)).join(", ")})`;
+function entryOf(one: SheetFunction): HTMLElement {
+  const { name, summary, caution } = one;
   return make(
     "li",
     {},
-    make("code", {}, call),
+    newTab(pageOf(name), make("code", {}, syntaxOf(one))),
     make("span", {}, ` ${summary}${caution ? ` ${caution}` : ""}`),
   );
 }
+
+/** A page of the help beside the workbook, not in its place. */
+const newTab = (page: string, ...words: (string | Node)[]): HTMLElement =>
+  make("a", { href: `/help/${page}`, target: "_blank", rel: "noopener" }, ...words);

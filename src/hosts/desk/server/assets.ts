@@ -1,5 +1,5 @@
 /** The files that the desk serves: these and no others. */
-import { existsSync } from "node:fs";
+import { existsSync, readdirSync } from "node:fs";
 import path from "node:path";
 
 export interface Asset {
@@ -7,6 +7,7 @@ export interface Asset {
   readonly type: string;
 }
 
+const PAGE = "text/html; charset=utf-8";
 const SCRIPT = "text/javascript; charset=utf-8";
 const STYLE = "text/css; charset=utf-8";
 
@@ -34,11 +35,28 @@ export function assetsIn(folder: string): ReadonlyMap<string, Asset> {
   return new Map<string, Asset>([
     ["/desk.js", { file: path.join(folder, "desk.js"), type: SCRIPT }],
     ["/desk.css", { file: path.join(folder, "desk.css"), type: STYLE }],
+    ...helpIn(path.join(folder, "..", "help")),
     ...LIBRARIES.map(([url, packageName, file, type]): [string, Asset] => [
       url,
       { file: path.join(packageFolder(folder, packageName), file), type },
     ]),
   ]);
+}
+
+const HELP_TYPES: Readonly<Record<string, string>> = { ".html": PAGE, ".css": STYLE, ".js": SCRIPT };
+
+/** The help as the build wrote it; `/help/` is its index, and a page is found without its ending too. */
+function helpIn(folder: string): [string, Asset][] {
+  return readdirSync(folder).flatMap((name) => {
+    const type = HELP_TYPES[path.extname(name)];
+    if (!type) return [];
+    const asset = { file: path.join(folder, name), type };
+    const short = name === "index.html" ? "" : path.basename(name, ".html");
+    return [`/help/${name}`, ...(type === PAGE ? [`/help/${short}`] : [])].map((url): [string, Asset] => [
+      url,
+      asset,
+    ]);
+  });
 }
 
 /** Looks where Node would, but not through a package's exports: some hide their files from it. */
