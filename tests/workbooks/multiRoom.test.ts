@@ -70,6 +70,7 @@ describe("shape", () => {
       "MAX",
       "MIN",
       "SUMPRODUCT",
+      "ROW",
       "ROUNDUP",
     ];
     for (const { sheet, at, formula } of formulas) {

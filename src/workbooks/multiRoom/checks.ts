@@ -28,7 +28,9 @@ const list: readonly Check[] = [
   {
     what: "Outlets with the name of another",
     limit: "none",
-    found: 'SUMPRODUCT((rooms_outlet<>"")*(COUNTIF(rooms_outlet,rooms_outlet)>1))',
+    // By first places rather than by counting, which would compare every outlet with every other.
+    found:
+      'SUMPRODUCT((rooms_outlet<>"")*(IFERROR(MATCH(rooms_outlet,rooms_outlet,0),0)<>ROW(rooms_outlet)-MIN(ROW(rooms_outlet))+1))',
     passes: noneOf,
     where: "Rooms, outlet",
   },
@@ -44,7 +46,7 @@ const list: readonly Check[] = [
     limit: "none",
     found: "SUMPRODUCT(--ISERROR(rooms_verdict))",
     passes: noneOf,
-    where: "Rooms, level",
+    where: "Rooms, verdict",
   },
   {
     what: "Outlets with too little level at their weakest",
@@ -66,7 +68,7 @@ const list: readonly Check[] = [
     found: "MAX(rooms_level_high_hot)-MIN(rooms_level_high_hot)",
     format: "one",
     passes: "@<=15",
-    where: "Rooms, level",
+    where: "Rooms, verdict",
   },
   {
     what: "Outlets under the design floor",

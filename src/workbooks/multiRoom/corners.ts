@@ -4,10 +4,10 @@
  * spills four columns sideways.
  */
 export const CORNERS = [
-  { key: "low_cold", head: "low end, cold" },
-  { key: "low_hot", head: "low end, hot" },
-  { key: "high_cold", head: "high end, cold" },
-  { key: "high_hot", head: "high end, hot" },
+  { key: "low_cold", head: "low cold" },
+  { key: "low_hot", head: "low hot" },
+  { key: "high_cold", head: "high cold" },
+  { key: "high_hot", head: "high hot" },
 ] as const;
 
 /** Picks from a pair (low end, high end) the one that belongs to each corner. */

@@ -80,12 +80,12 @@ export const headUnits: SheetDefinition = {
         },
         { key: "capacity", head: "Tuners", width: 9, formula: "RIG.WINDOW(heads_tuners,0,heads_bands)" },
         {
-          key: "supplied",
-          head: "Supplied",
+          key: "volts",
+          head: "At the head unit",
           unit: "V",
           width: 9,
-          format: "one",
-          formula: `IF(heads_id="","",INDEX(supplies_volts,${SUPPLY}))`,
+          format: "two",
+          formula: "RIG.LOADVOLTS(heads_supplied,heads_draw,heads_ohms,heads_kind)",
         },
         {
           key: "least",
@@ -94,6 +94,29 @@ export const headUnits: SheetDefinition = {
           width: 9,
           format: "one",
           formula: `IF(heads_id="","",INDEX(units_least,${TYPE}))`,
+        },
+        {
+          key: "power",
+          head: "Volts",
+          width: 9,
+          formula: "RIG.WINDOW(heads_volts,heads_least,heads_supplied)",
+        },
+        {
+          key: "longest",
+          head: "Longest that does",
+          unit: "m or ft",
+          width: 10,
+          format: "one",
+          formula:
+            "RIG.LONGESTRUN(heads_supplied,heads_least,heads_draw,heads_cable,heads_kind,site_hot,site_unit,cables_table)",
+        },
+        {
+          key: "supplied",
+          head: "Supplied",
+          unit: "V",
+          width: 9,
+          format: "one",
+          formula: `IF(heads_id="","",INDEX(supplies_volts,${SUPPLY}))`,
         },
         {
           key: "draw",
@@ -118,14 +141,6 @@ export const headUnits: SheetDefinition = {
           formula: "RIG.LOOPOHMS(heads_cable,heads_length,site_hot,site_unit,cables_table)",
         },
         {
-          key: "volts",
-          head: "At the head unit",
-          unit: "V",
-          width: 9,
-          format: "two",
-          formula: "RIG.LOADVOLTS(heads_supplied,heads_draw,heads_ohms,heads_kind)",
-        },
-        {
           key: "current",
           head: "Current",
           unit: "A",
@@ -140,21 +155,6 @@ export const headUnits: SheetDefinition = {
           width: 9,
           format: "two",
           formula: `IF(heads_id="","",INDEX(supplies_amps,${SUPPLY}))`,
-        },
-        {
-          key: "longest",
-          head: "Longest that does",
-          unit: "m or ft",
-          width: 10,
-          format: "one",
-          formula:
-            "RIG.LONGESTRUN(heads_supplied,heads_least,heads_draw,heads_cable,heads_kind,site_hot,site_unit,cables_table)",
-        },
-        {
-          key: "power",
-          head: "Volts",
-          width: 9,
-          formula: "RIG.WINDOW(heads_volts,heads_least,heads_supplied)",
         },
         {
           key: "lead",
