@@ -23,22 +23,32 @@ export interface Held {
   readonly source: string;
   readonly basis: Basis;
   readonly unit: string;
+  /** A documented example; it counts beside other checks only where its value is a new one. */
+  readonly example?: boolean;
 }
+
+/** Different expected values that the ledger keeps of a group. */
+const MOST_VALUES = 100;
 
 /** One group of rows against one source. Call `row` inside a test; the summary prints after the last. */
 export function heldTo(held: Held): {
   row: (label: string, actual: unknown, expected: number, limit: number) => void;
+  /** For words, and for counts that allow no difference. */
+  same: (label: string, actual: unknown, expected: string | number) => void;
 } {
-  const rows: { label: string; residual: number; limit: number }[] = [];
+  const rows: { label: string; residual: number; limit: number; expected: string | number }[] = [];
   afterAll(() => {
     if (rows.length === 0) return;
-    const worst = rows.reduce((a, b) => (b.residual / b.limit > a.residual / a.limit ? b : a));
+    const share = ({ residual, limit }: { residual: number; limit: number }) =>
+      residual === 0 ? 0 : residual / limit;
+    const worst = rows.reduce((a, b) => (share(b) > share(a) ? b : a));
     const summary = {
       ...held,
       rows: rows.length,
       worst: worst.residual,
       limit: worst.limit,
       at: worst.label,
+      values: [...new Set(rows.map(({ expected }) => expected))].slice(0, MOST_VALUES),
     };
     process.stdout.write(
       `  ${held.what}: ${rows.length} rows against ${held.source}; worst ${worst.residual.toExponential(2)} ${held.unit} (limit ${worst.limit}) at ${worst.label}\n`,
@@ -51,10 +61,18 @@ export function heldTo(held: Held): {
       if (typeof actual !== "number")
         throw new Error(`${label}: expected about ${expected} ${held.unit}, got ${JSON.stringify(actual)}`);
       const residual = Math.abs(actual - expected);
-      rows.push({ label, residual, limit });
+      rows.push({ label, residual, limit, expected });
       if (!(residual <= limit)) {
         throw new Error(
           `${held.what}, ${label}: ${actual} ${held.unit} where ${held.source} has ${expected} (limit ${limit})`,
+        );
+      }
+    },
+    same: (label, actual, expected) => {
+      rows.push({ label, residual: 0, limit: 0, expected });
+      if (actual !== expected) {
+        throw new Error(
+          `${held.what}, ${label}: ${JSON.stringify(actual)} where ${held.source} has ${expected}`,
         );
       }
     },

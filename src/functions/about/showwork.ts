@@ -99,7 +99,7 @@ function workingOf(shown: SheetFunction, given: readonly Argument[]): readonly R
 }
 
 const isColumn = (argument: Argument | undefined): boolean =>
-  isMatrix(argument) && (argument.length > 1 || argument[0]!.length > 1);
+  isMatrix(argument) && (argument.length > 1 || (argument[0]?.length ?? 0) > 1);
 
 const rowOf = ({ symbol, meaning, value, unit, line, source }: Step): Row => [
   symbol,
