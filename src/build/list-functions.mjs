@@ -9,8 +9,9 @@ import { fileURLToPath } from "node:url";
 const folder = path.join(path.dirname(fileURLToPath(import.meta.url)), "..", "functions");
 const GROUPS = ["sightline", "signal", "power", "tuners", "bonding", "estimate", "about"];
 
-export function listFunctions() {
-  const found = GROUPS.flatMap((group) => {
+/** Every declaration's constant and the module that it is in. */
+function declarations() {
+  return GROUPS.flatMap((group) => {
     let files = [];
     try {
       files = readdirSync(path.join(folder, group)).filter((file) => file.endsWith(".ts"));
@@ -23,6 +24,13 @@ export function listFunctions() {
       return names.map((name) => ({ name, from: `./${group}/${file.slice(0, -3)}` }));
     });
   });
+}
+
+/** The sheet functions' names: the constants, in capitals. */
+export const functionNames = () => declarations().map(({ name }) => name.toUpperCase());
+
+export function listFunctions() {
+  const found = declarations();
   return [
     "// Generated from the folders beside this file by `npm run generate`; do not edit.",
     'import type { SheetFunction } from "./core/declare";',
