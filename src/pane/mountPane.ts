@@ -1,0 +1,78 @@
+/** The pane: one frame around its views, for whichever host opens it. */
+import { Frame } from "./frame";
+import type { PaneHost, Preferences, Selection } from "./host";
+import { spillWarning, versionWarning } from "./versions";
+import type { BuiltView, PaneContext } from "./view";
+import { addRows } from "./views/addRows";
+import { cautions } from "./views/cautions";
+import { check } from "./views/check";
+import { copies } from "./views/copies";
+import { enterAgain } from "./views/enterAgain";
+import { findFunction } from "./views/findFunction";
+import { settings } from "./views/settings";
+import { start } from "./views/start";
+import { working } from "./views/working";
+
+const VIEWS = [start, findFunction, addRows, check, working, enterAgain, copies, settings, cautions] as const;
+
+const USUAL: Preferences = { lengthUnit: "m", currency: "" };
+
+/**
+ * Fills the root with the pane. The page brings pane.css.
+ * @param host undefined where the page is open by itself, outside Excel and the desk
+ */
+export function mountPane(root: HTMLElement, host: PaneHost | undefined): void {
+  if (!host) {
+    mountWithoutHost(root);
+    return;
+  }
+  const frame = new Frame(root);
+  const context = contextOf(host, frame);
+  for (const view of VIEWS) frame.add(view, () => view.build(context));
+  frame.show(start.id);
+  void warn(host, frame);
+}
+
+function contextOf(host: PaneHost, frame: Frame): PaneContext {
+  let last: Selection | undefined;
+  const listeners: ((selection: Selection) => void)[] = [];
+  const changed = (selection: Selection): void => {
+    last = selection;
+    frame.showSelection(selection);
+    for (const listener of listeners) listener(selection);
+  };
+  host.watchSelection(changed);
+  // Where nothing is selected yet, the first selection tells of itself.
+  host.selection().then(changed, () => undefined);
+  return {
+    host,
+    run: (what, work) => frame.run(what, work),
+    say: (sentence) => frame.say(sentence),
+    onSelection: (listener) => {
+      listeners.push(listener);
+      if (last) listener(last);
+    },
+    preferences: () => host.preferences().catch(() => USUAL),
+  };
+}
+
+async function warn(host: PaneHost, frame: Frame): Promise<void> {
+  try {
+    const facts = await host.facts();
+    frame.showWarnings([versionWarning(facts), spillWarning(facts)].flatMap((one) => one ?? []));
+  } catch (error) {
+    frame.sayTrouble(error);
+  }
+}
+
+const NO_HOST =
+  "There is no workbook beside this page, so it can only look things up. In Excel, open it with the Rigsheet button of the Home tab; without Excel, run npm start and press Pane.";
+
+function mountWithoutHost(root: HTMLElement): void {
+  const frame = new Frame(root);
+  frame.showWarnings([NO_HOST]);
+  for (const view of [findFunction, cautions]) {
+    frame.add(view, (): BuiltView => view.build(undefined));
+  }
+  frame.show(findFunction.id);
+}

@@ -1,0 +1,28 @@
+/** A new workbook with the person's own settings in it. */
+import { parseRange, address } from "../workbooks/address";
+import type { Book } from "../workbooks/book";
+import type { Template } from "../workbooks/templates";
+import type { Preferences } from "./host";
+
+export type Start = "empty" | "demonstration";
+
+/** Names of the cells, in any template that has them, that take a setting. */
+const SETTINGS: Readonly<Record<string, keyof Preferences>> = {
+  site_unit: "lengthUnit",
+  site_currency: "currency",
+};
+
+/** The demonstration keeps its own unit and currency: its figures are in them. */
+export function startedBook(template: Template, start: Start, preferences: Preferences): Book {
+  const book = template[start]();
+  if (start === "demonstration") return book;
+  for (const { name, sheet, range } of book.names) {
+    const key = SETTINGS[name];
+    const zone = parseRange(range);
+    const cells = book.sheets.find((one) => one.name === sheet)?.cells;
+    if (!key || !zone || !cells || preferences[key] === "") continue;
+    const at = address(zone.top, zone.left);
+    cells[at] = { ...cells[at], value: preferences[key] };
+  }
+  return book;
+}

@@ -1,0 +1,114 @@
+/** Calculated cells that were typed over, emptied or given another formula than the template's. */
+import { address, parseAddress } from "../../workbooks/address";
+import type { Book, BookSheet } from "../../workbooks/book";
+import type { WorkbookDefinition } from "../../workbooks/definition";
+import { callsUs } from "../../workbooks/layOut";
+import { expectedFormulas, type ExpectedFormula } from "../expectedFormulas";
+import type { Finding } from "../finding";
+import type { LabelAt } from "../labels";
+
+/** How many missing names a sentence lists. */
+const MOST_LISTED = 5;
+
+export function changedFormulas(book: Book, definition: WorkbookDefinition, labelAt: LabelAt): Finding[] {
+  const { formulas, missingNames } = expectedFormulas(book, definition);
+  const findings: Finding[] = [];
+  if (missingNames.length > 0) {
+    const more = missingNames.length - MOST_LISTED;
+    findings.push({
+      weight: "wrong",
+      says: `Names that the formulas use are gone: ${missingNames.slice(0, MOST_LISTED).join(", ")}${more > 0 ? ` and ${more} more` : ""}.`,
+      wayOut:
+        "Take back the removal of rows or sheets, or start a workbook from the template and copy the inputs over.",
+    });
+  }
+  if (isOfficeCopy(book)) {
+    findings.push({
+      weight: "worth knowing",
+      says: "This is a copy whose cells of ours are frozen to values: they no longer follow their inputs.",
+      wayOut: "Work in the working workbook that it was made from; compare with that one.",
+    });
+  }
+  for (const expected of formulas) {
+    const sheet = book.sheets.find(({ name }) => name === expected.sheet);
+    if (!sheet) continue;
+    findings.push(...atAnchor(sheet, expected, labelAt), ...inTheWay(sheet, expected, labelAt));
+  }
+  return findings;
+}
+
+/** The note that the file writer leaves on a frozen cell begins so. */
+const FROZEN = /(^|\n)Frozen: /;
+
+const isOfficeCopy = (book: Book): boolean =>
+  book.sheets.some(({ cells }) => Object.values(cells).some(({ note }) => note && FROZEN.test(note)));
+
+function atAnchor(
+  sheet: BookSheet,
+  { place, formula, sheet: name }: ExpectedFormula,
+  labelAt: LabelAt,
+): Finding[] {
+  const cell = address(place.row, place.column);
+  const here = sheet.cells[cell];
+  if (here?.formula !== undefined && plain(here.formula) === plain(formula)) return [];
+  if (here?.note && FROZEN.test(here.note) && callsUs(formula)) return [];
+  const label = labelAt(name, place);
+  const common = { place: { sheet: name, cell }, should: `=${formula}` };
+  if (here?.formula !== undefined) {
+    return [
+      {
+        ...common,
+        weight: "doubtful",
+        says: `${label} has another formula than the template: =${here.formula}`,
+        wayOut: "If that was not meant, enter the template's formula in this cell.",
+      },
+    ];
+  }
+  return [
+    {
+      ...common,
+      weight: "wrong",
+      says:
+        here?.value === undefined
+          ? `${label} is calculated in the template; here its formula is gone.`
+          : `${label} is calculated in the template; here ${String(here.value)} was typed over it.`,
+      wayOut: "Enter the template's formula in this cell again.",
+    },
+  ];
+}
+
+/** What was typed into the cells that a formula's results should fill. */
+function inTheWay(
+  sheet: BookSheet,
+  { place, fills, sheet: name }: ExpectedFormula,
+  labelAt: LabelAt,
+): Finding[] {
+  if (fills.top === fills.bottom && fills.left === fills.right) return [];
+  const own = address(place.row, place.column);
+  const frozen = FROZEN.test(sheet.cells[own]?.note ?? "");
+  if (frozen) return [];
+  const typed = Object.entries(sheet.cells).filter(([at, { value, formula }]) => {
+    if (at === own || (value === undefined && formula === undefined)) return false;
+    const { row, column } = parseAddress(at)!;
+    return fills.top <= row && row <= fills.bottom && fills.left <= column && column <= fills.right;
+  });
+  if (typed.length === 0) return [];
+  const [cell, content] = typed[0]!;
+  const what = content.formula === undefined ? String(content.value) : `=${content.formula}`;
+  const more = typed.length > 1 ? ` and ${typed.length - 1} more cells` : "";
+  return [
+    {
+      weight: "wrong",
+      place: { sheet: name, cell },
+      says: `${labelAt(name, parseAddress(cell)!)} is calculated from the row at its top; here ${what} was typed over it${more}.`,
+      should: "Empty: the result from above fills it.",
+      wayOut: "Clear the cell; the calculated value comes back by itself.",
+    },
+  ];
+}
+
+/** Without what hosts write in different ways: blanks and case outside quotes. */
+const plain = (formula: string): string =>
+  formula.replace(/"(?:[^"]|"")*"|[^"]+/g, (part) =>
+    part.startsWith('"') ? part : part.replace(/\s+/g, "").toUpperCase(),
+  );

@@ -1,0 +1,152 @@
+/**
+ * Cells that show an error, one finding for each column formula and sentence. An
+ * error that only repeats one in a cell that the formula reads is counted, not
+ * listed: it goes with its cause. What a check found is left to its check line.
+ */
+import { address, parseAddress, parseRange, type Place, type Zone } from "../../workbooks/address";
+import { isBookError, type Book, type BookError, type BookSheet } from "../../workbooks/book";
+import type { Finding } from "../finding";
+import type { LabelAt } from "../labels";
+import { errorWords } from "./errorWords";
+
+interface ErrorCell extends Place {
+  readonly at: string;
+  readonly error: BookError;
+}
+
+interface NamedErrors {
+  readonly sheet: string;
+  readonly zone: Zone;
+  /** 0-based rows of the range that hold an error. */
+  readonly rows: ReadonlySet<number>;
+}
+
+export function errorCells(book: Book, labelAt: LabelAt): Finding[] {
+  const errors = new Map(book.sheets.map((sheet) => [sheet.name, errorsOn(sheet)]));
+  const named = namedErrors(book, errors);
+  const inCheck = checkFigures(book);
+  const findings: Finding[] = [];
+  let followers = 0;
+  for (const sheet of book.sheets) {
+    const groups = new Map<string, ErrorCell[]>();
+    for (const cell of errors.get(sheet.name)!) {
+      if (inCheck(sheet.name, cell)) continue;
+      const source = sourceOf(sheet, cell);
+      if (source && follows(source, sheet.name, cell, named)) {
+        followers += 1;
+        continue;
+      }
+      const key = `${source?.at ?? cell.at} ${cell.error.message ?? cell.error.error}`;
+      groups.set(key, [...(groups.get(key) ?? []), cell]);
+    }
+    for (const group of groups.values()) findings.push(findingOf(sheet.name, group, labelAt));
+  }
+  if (followers > 0 && findings.length > 0) {
+    findings.push({
+      weight: "worth knowing",
+      says: `${followers} more ${followers === 1 ? "cell shows an error that follows" : "cells show errors that follow"} from those.`,
+      wayOut: "Put the others right first; these then go by themselves.",
+    });
+  }
+  return findings;
+}
+
+/** What each check found stands beside the column of the results. */
+function checkFigures(book: Book): (sheet: string, place: Place) => boolean {
+  const named = book.names.find(({ name }) => name === "checks_result");
+  const zone = named && parseRange(named.range);
+  if (!zone) return () => false;
+  const found = { ...zone, left: zone.left - 1, right: zone.right - 1 };
+  return (sheet, { row, column }) => sheet === named.sheet && inside(found, row, column);
+}
+
+const errorsOn = (sheet: BookSheet): ErrorCell[] =>
+  Object.entries(sheet.results)
+    .flatMap(([at, error]) => {
+      const place = isBookError(error) ? parseAddress(at) : undefined;
+      return isBookError(error) && place ? [{ ...place, at, error }] : [];
+    })
+    .sort((a, b) => a.row - b.row || a.column - b.column);
+
+function findingOf(sheet: string, group: readonly ErrorCell[], labelAt: LabelAt): Finding {
+  const first = group[0]!;
+  const { error, message } = first.error;
+  const words = errorWords(error);
+  const ours = message !== undefined && (error === "#VALUE!" || error === "#N/A");
+  const count = group.length === 1 ? "" : ` and ${group.length - 1} more beside or below`;
+  return {
+    weight: "wrong",
+    place: { sheet, cell: first.at },
+    says: `${labelAt(sheet, first)}${count}: ${error}, ${ours ? message : words.says}`,
+    wayOut: ours
+      ? "Mend the input that the sentence names, in this row or on the sheet it reads."
+      : words.wayOut,
+  };
+}
+
+interface Source {
+  readonly at: string;
+  readonly formula: string;
+  readonly zone: Zone;
+}
+
+const sources = new WeakMap<BookSheet, Source[]>();
+
+/** The formula that fills a cell: its own, or one that spills over it. */
+function sourceOf(sheet: BookSheet, { row, column }: Place): Source | undefined {
+  let all = sources.get(sheet);
+  if (!all) {
+    all = Object.entries(sheet.cells).flatMap(([at, { formula, spill }]) => {
+      const place = formula === undefined ? undefined : parseAddress(at);
+      if (formula === undefined || !place) return [];
+      const { rows, columns } = spill ?? { rows: 1, columns: 1 };
+      const zone = {
+        top: place.row,
+        left: place.column,
+        bottom: place.row + rows - 1,
+        right: place.column + columns - 1,
+      };
+      return [{ at, formula, zone }];
+    });
+    sources.set(sheet, all);
+  }
+  return all.find(
+    ({ zone }) => zone.top <= row && row <= zone.bottom && zone.left <= column && column <= zone.right,
+  );
+}
+
+function namedErrors(
+  book: Book,
+  errors: ReadonlyMap<string, readonly ErrorCell[]>,
+): ReadonlyMap<string, NamedErrors> {
+  return new Map(
+    book.names.flatMap(({ name, sheet, range }): [string, NamedErrors][] => {
+      const zone = parseRange(range);
+      if (!zone) return [];
+      const rows = (errors.get(sheet) ?? [])
+        .filter(({ row, column }) => inside(zone, row, column))
+        .map(({ row }) => row);
+      return rows.length > 0 ? [[name.toUpperCase(), { sheet, zone, rows: new Set(rows) }]] : [];
+    }),
+  );
+}
+
+const inside = (zone: Zone, row: number, column: number): boolean =>
+  zone.top <= row && row <= zone.bottom && zone.left <= column && column <= zone.right;
+
+/** Whether the formula reads an error: in its own row where the columns lie side by side, else anywhere. */
+function follows(
+  { formula, zone, at }: Source,
+  sheet: string,
+  cell: ErrorCell,
+  named: ReadonlyMap<string, NamedErrors>,
+): boolean {
+  const bare = formula.replace(/"(?:[^"]|"")*"/g, '""');
+  return [...bare.matchAll(/[\p{L}_][\p{L}\p{N}_.]*/gu)].some(([word]) => {
+    const read = named.get(word.toUpperCase());
+    // A name for the formula's own cells says nothing of what it reads.
+    if (!read || (read.sheet === sheet && at === address(read.zone.top, read.zone.left))) return false;
+    const sideBySide = read.sheet === sheet && read.zone.top === zone.top && read.zone.bottom === zone.bottom;
+    return !sideBySide || read.rows.has(cell.row);
+  });
+}
