@@ -49,7 +49,7 @@ export interface Block {
   /** The rows of this block stand for the rows of that one: it grows with it. */
   readonly mirrors?: string;
   readonly columns: readonly Column[];
-  /** Names for several neighbouring columns together: `rooms_table` from one key to another. */
+  /** Names for neighbouring columns together, from one key to another; `loss_low_cold` is a part of `loss`. */
   readonly groups?: readonly { readonly name: string; readonly from: string; readonly to: string }[];
 }
 
@@ -64,6 +64,8 @@ export interface Field {
   readonly formula?: string;
   /** The formula fills this many fields from here down. */
   readonly spillRows?: number;
+  /** It fills this many cells to the right as well; 1 where absent. */
+  readonly spillColumns?: number;
   /** Filled by the formula of a field above. */
   readonly spilled?: boolean;
   /** Stands out: a total. */

@@ -213,19 +213,22 @@ function layOutBlock(desk: Desk, block: Block, top: number, withHeading: boolean
   sheet.rowHeights[anchor] = THIN_ROW_POINTS;
   sheet.rowHeights[end] = THIN_ROW_POINTS;
 
-  const starts = new Map<string, number>();
+  /** Where each column lies, and each part of one that spills sideways. */
+  const spans = new Map<string, { left: number; right: number }>();
   let left = 0;
   for (const column of block.columns) {
-    starts.set(column.key, left);
-    const width = columnsOf(column);
-    const right = left + width - 1;
+    const right = left + columnsOf(column) - 1;
+    spans.set(column.key, { left, right });
     for (let at = left; at <= right; at++) {
       const part = column.across?.[at - left];
       put(desk, head, at, LOOKS.head, { value: part ? `${column.head}: ${part.head}` : column.head });
       put(desk, unit, at, LOOKS.unit, { value: part?.unit ?? column.unit ?? "" });
       put(desk, end, at, LOOKS.end);
       widen(desk, at, column.width ?? DEFAULT_COLUMN_WIDTH);
-      if (part) name(desk, `${block.name}_${column.key}_${part.key}`, anchor, at, end, at);
+      if (part) {
+        spans.set(`${column.key}_${part.key}`, { left: at, right: at });
+        name(desk, `${block.name}_${column.key}_${part.key}`, anchor, at, end, at);
+      }
     }
     name(desk, `${block.name}_${column.key}`, anchor, left, end, right);
     if (column.input) {
@@ -236,9 +239,7 @@ function layOutBlock(desk: Desk, block: Block, top: number, withHeading: boolean
     left = right + 1;
   }
   for (const group of block.groups ?? []) {
-    const last = block.columns.find(({ key }) => key === group.to)!;
-    const right = starts.get(group.to)! + columnsOf(last) - 1;
-    name(desk, group.name, anchor, starts.get(group.from)!, end, right);
+    name(desk, group.name, anchor, spans.get(group.from)!.left, end, spans.get(group.to)!.right);
   }
   return end + 1;
 }
@@ -303,7 +304,8 @@ function layOutFields(desk: Desk, part: Fields, top: number): number {
     const row = first + index;
     if (!field.spilled) callAbove = callsUs(field.formula ?? "");
     layOutField(desk, field, row, callAbove);
-    name(desk, field.name, row, 1, field.spillRows ? row + field.spillRows - 1 : row, 1);
+    const bottom = field.spillRows ? row + field.spillRows - 1 : row;
+    name(desk, field.name, row, 1, bottom, field.spillColumns ?? 1);
   }
   const last = top + part.fields.length;
   if (part.name) name(desk, part.name, first, 1, last, 1);
@@ -325,7 +327,11 @@ function layOutField(desk: Desk, field: Field, row: number, callAbove: boolean):
     return;
   }
   const look = resultLook(format, callAbove, field.strong);
-  const spill = field.spillRows ? { spill: { rows: field.spillRows, columns: 1 } } : {};
+  const columns = field.spillColumns ?? 1;
+  const spill = field.spillRows ? { spill: { rows: field.spillRows, columns } } : {};
+  for (let below = 0; below < (field.spillRows ?? 1); below++) {
+    for (let right = 1; right < columns; right++) put(desk, row + below, 1 + right, look);
+  }
   put(desk, row, 1, look, field.formula === undefined ? {} : { formula: field.formula, ...spill });
   if (field.verdict) mark(desk, row, 1, row, 1);
 }

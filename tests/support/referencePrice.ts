@@ -151,16 +151,30 @@ export function referencePrice({ fields, blocks }: Job): Reference {
     (sum, part) => sum.plus(new Decimal(num(part, "price")).times(Math.ceil(each(part) / num(part, "pack")))),
     new Decimal(0),
   );
+  /** Three-point mean (o + 4m + p) / 6 where a low and a high are given. */
+  const minutes = (work: Row): Decimal =>
+    work.low === undefined
+      ? new Decimal(num(work, "minutes"))
+      : new Decimal(num(work, "low"))
+          .plus(4 * num(work, "minutes"))
+          .plus(num(work, "high"))
+          .div(6);
   const labour = rows("labour").reduce(
     (sum, work) =>
       sum.plus(
         new Decimal(each(work))
-          .times(num(work, "minutes"))
+          .times(minutes(work))
           .times(num(work, "difficulty"))
           .div(60)
           .times(num(fields, "labour_rate")),
       ),
     new Decimal(0),
+  );
+  const total = (block: string, of: (row: Row) => number): Decimal =>
+    rows(block).reduce((sum, row) => sum.plus(of(row)), new Decimal(0));
+  const provisional = total("provisional", (row) => num(row, "sum"));
+  const options = total("options", (row) =>
+    row.chosen === "yes" ? num(row, "quantity") * num(row, "each") : 0,
   );
   const sections = [
     bought("units", "heads", "type").plus(bought("supplies", "heads", "supply")),
@@ -175,7 +189,15 @@ export function referencePrice({ fields, blocks }: Job): Reference {
     .div(new Decimal(1).minus(share("site_margin")));
   const rule = fields.site_rounding === "half even" ? Decimal.ROUND_HALF_EVEN : Decimal.ROUND_HALF_UP;
   const cents = (value: Decimal): Decimal => value.toDecimalPlaces(2, rule);
-  const net = sections.map((section) => cents(section.times(factor))).reduce((a, b) => a.plus(b));
-  const tax = cents(net.times(share("site_tax")));
+  const lines = [...sections.map((section) => section.times(factor)), provisional, options].map(cents);
+  const net = lines.reduce((a, b) => a.plus(b));
+  const labourLine = lines[3]!;
+  const taxable =
+    fields.site_tax_on === "labour only"
+      ? labourLine
+      : fields.site_tax_on === "materials only"
+        ? net.minus(labourLine)
+        : net;
+  const tax = cents(taxable.times(share("site_tax")));
   return { levels, volts, net: net.toFixed(2), tax: tax.toFixed(2), total: net.plus(tax).toFixed(2) };
 }

@@ -3,6 +3,13 @@ import { ALL_CORNERS, CORNERS, PAIR_TO_CORNERS } from "./corners";
 
 const DEVICE = "MATCH(branches_device,passives_name,0)";
 
+/** What adds up along the tree besides the loss: ohms for the supply, and devices that pass no power. */
+const ALONG = [
+  ...CORNERS,
+  { key: "ohms", head: "loop, hot", unit: "Ω" },
+  { key: "stops", head: "no power", unit: "devices" },
+];
+
 export const branches: SheetDefinition = {
   name: "Branches",
   kind: "input",
@@ -69,13 +76,29 @@ export const branches: SheetDefinition = {
           format: "one",
           width: 9,
           across: CORNERS,
-          formula: `IF(branches_id="","",INDEX(heads_level,MATCH(branches_head,heads_id,0),${ALL_CORNERS})-branches_loss+INDEX(passives_pass,${DEVICE},${PAIR_TO_CORNERS})-INDEX(passives_port,${DEVICE},${PAIR_TO_CORNERS}))`,
+          formula: `IF(branches_id="","",INDEX(heads_level,MATCH(branches_head,heads_id,0),${ALL_CORNERS})-branches_loss_corners+INDEX(passives_pass,${DEVICE},${PAIR_TO_CORNERS})-INDEX(passives_port,${DEVICE},${PAIR_TO_CORNERS}))`,
         },
         {
           key: "power",
           head: "Passes power",
           width: 12,
           formula: `IF(branches_id="","",INDEX(passives_power,${DEVICE}))`,
+        },
+        {
+          key: "fed",
+          head: "Feeds",
+          unit: "ports used",
+          width: 9,
+          format: "integer",
+          // A tap's line on to the next branch is not one of its ports.
+          formula: `IF(branches_id="","",COUNTIF(rooms_from,branches_id)+COUNTIF(branches_from,branches_id)*(INDEX(passives_kind,${DEVICE})="splitter"))`,
+        },
+        {
+          key: "ways",
+          head: "Ports",
+          width: 9,
+          format: "integer",
+          formula: `IF(branches_id="","",INDEX(passives_ways,${DEVICE}))`,
         },
         {
           key: "trunk",
@@ -97,14 +120,34 @@ export const branches: SheetDefinition = {
           formula: `IF(branches_id="","",branches_trunk+INDEX(passives_pass,${DEVICE},${PAIR_TO_CORNERS}))`,
         },
         {
+          key: "ohms",
+          head: "Trunk loop, hot",
+          unit: "Ω",
+          format: "two",
+          width: 9,
+          formula: "RIG.LOOPOHMS(branches_cable,branches_length,site_hot,site_unit,cables_table)",
+        },
+        {
+          key: "stops",
+          head: "Passes no power",
+          unit: "devices",
+          format: "integer",
+          width: 9,
+          formula: `IF(branches_id="","",(INDEX(passives_power,${DEVICE})="no")*1)`,
+        },
+        {
           key: "loss",
-          head: "Loss so far",
+          head: "So far",
           unit: "dB",
           format: "one",
           width: 9,
-          across: CORNERS,
-          formula: "RIG.TREELOSS(branches_id,branches_from,branches_own,heads_id)",
+          across: ALONG,
+          formula: "RIG.TREELOSS(branches_id,branches_from,branches_sum,heads_id)",
         },
+      ],
+      groups: [
+        { name: "branches_sum", from: "own", to: "stops" },
+        { name: "branches_loss_corners", from: "loss_low_cold", to: "loss_high_hot" },
       ],
     },
   ],

@@ -1,10 +1,13 @@
 /** The multi-room estimate: the main template. */
 import type { WorkbookDefinition } from "../definition";
 import { about } from "./about";
+import { bonding } from "./bonding";
 import { branches } from "./branches";
 import { checks } from "./checks";
+import { commissioning } from "./commissioning";
 import { headUnits } from "./headUnits";
 import { labourSheet } from "./labourSheet";
+import { log } from "./log";
 import { materials } from "./materials";
 import { parts } from "./parts";
 import { price } from "./price";
@@ -12,6 +15,7 @@ import { quote } from "./quote";
 import { rooms } from "./rooms";
 import { sightline } from "./sightline";
 import { site } from "./site";
+import { terms } from "./terms";
 
 export const multiRoom: WorkbookDefinition = {
   id: "multi-room",
@@ -25,10 +29,14 @@ export const multiRoom: WorkbookDefinition = {
     branches,
     rooms,
     headUnits,
+    bonding,
     materials,
     labourSheet,
+    terms,
     price,
     quote,
     checks,
+    commissioning,
+    log,
   ],
 };

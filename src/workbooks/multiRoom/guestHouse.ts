@@ -9,6 +9,7 @@
  */
 import type { Filling } from "../definition";
 import { sheetDate } from "../sheetDate";
+import { standardExclusions } from "./startingPoint";
 
 type Row = Readonly<Record<string, number | string>>;
 
@@ -166,6 +167,8 @@ const labour: readonly Row[] = [
   {
     name: "mount and align the dish",
     minutes: 180,
+    low: 140,
+    high: 280,
     per_outlet: 0,
     per_branch: 0,
     per_head: 0,
@@ -193,6 +196,8 @@ const labour: readonly Row[] = [
   {
     name: "run and terminate a cable",
     minutes: 38,
+    low: 30,
+    high: 58,
     per_outlet: 1,
     per_branch: 0,
     per_head: 0,
@@ -246,7 +251,22 @@ const outlet = (
   run: number,
   plate = "single outlet",
   note = "",
-): Row => ({ floor, room, outlet: name, receiver, quantity: 1, from, cable, run, plate, note });
+): Row => ({
+  floor,
+  room,
+  outlet: name,
+  receiver,
+  quantity: 1,
+  from,
+  cable,
+  run,
+  plate,
+  kind: kindOf(room),
+  note,
+});
+
+const kindOf = (room: string): string =>
+  room.startsWith("flat") ? "flat" : /room \d|suite/.test(room) ? "guest room" : "common room";
 
 const ONE = "receiver";
 const TWO = "recorder, 2 tuners";
@@ -303,9 +323,11 @@ export const guestHouse: Filling = {
     site_longitude: -98.25,
     site_height: 420,
     site_clearance: 3,
+    site_dish: 0.9,
     site_unit: "m",
     site_slack: 2,
     site_waste: 0.05,
+    site_run_tolerance: 0.1,
     site_low: 950,
     site_high: 2150,
     site_cold: -15,
@@ -318,8 +340,10 @@ export const guestHouse: Filling = {
     site_overhead: 0.12,
     site_margin: 0.22,
     site_tax: 0.2,
+    site_tax_on: "materials and labour",
     site_rounding: "half away",
     labour_rate: 58,
+    commission_tolerance: 3,
   },
   blocks: {
     slots: [
@@ -334,6 +358,34 @@ export const guestHouse: Filling = {
     fittings,
     receivers,
     labour,
+    kinds: [{ name: "guest room" }, { name: "common room" }, { name: "flat" }],
+    bonds: [
+      { where: "dish mast to the earth bar", kind: "mast earthing, copper", size: 16, length: 11 },
+      {
+        where: "cable screens at the ground floor's entry",
+        kind: "cable screen bond, unprotected",
+        size: 4,
+        length: 2.5,
+      },
+      {
+        where: "cable screens at the annexe's entry",
+        kind: "cable screen bond, unprotected",
+        size: 2.5,
+        length: 3,
+      },
+    ],
+    options: [
+      { name: "second outlet in the lounge", quantity: 1, each: 74, chosen: "no" },
+      { name: "spare head unit in the cabinet", quantity: 1, each: 145, chosen: "yes" },
+    ],
+    provisional: [{ name: "opening a blocked duct to the annexe", sum: 180 }],
+    assumptions: [
+      { text: "Ducts and ceiling voids are clear and may be used." },
+      { text: "Mains outlets stand within 2 m of each supply." },
+      { text: "Rooms are free on the days agreed." },
+    ],
+    exclusions: standardExclusions,
+    log: [{ date: sheetDate(2026, 11, 2), who: "demonstration", what: "first estimate", why: "enquiry" }],
     heads,
     branches,
     rooms: guestHouseRooms,

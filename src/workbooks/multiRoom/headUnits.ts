@@ -2,6 +2,7 @@ import type { SheetDefinition } from "../definition";
 import { CORNERS, PAIR_TO_CORNERS } from "./corners";
 
 const TYPE = "MATCH(heads_type,units_name,0)";
+const AT = "MATCH(heads_at,branches_id,0)";
 const SUPPLY = "MATCH(heads_supply,supplies_name,0)";
 
 export const headUnits: SheetDefinition = {
@@ -58,6 +59,16 @@ export const headUnits: SheetDefinition = {
           },
         },
         {
+          key: "at",
+          head: "Supply sits at",
+          width: 12,
+          input: {
+            what: "Blank when the supply stands at the foot of that cable; else the branch whose port it feeds into",
+            example: "B2",
+            rule: { kind: "text" },
+          },
+        },
+        {
           key: "tuners",
           head: "Tuners on it",
           width: 9,
@@ -85,7 +96,7 @@ export const headUnits: SheetDefinition = {
           unit: "V",
           width: 9,
           format: "two",
-          formula: "RIG.LOADVOLTS(heads_supplied,heads_draw,heads_ohms,heads_kind)",
+          formula: "RIG.LOADVOLTS(heads_supplied,heads_draw,heads_path,heads_kind)",
         },
         {
           key: "least",
@@ -103,7 +114,7 @@ export const headUnits: SheetDefinition = {
         },
         {
           key: "longest",
-          head: "Longest that does",
+          head: "Longest that does, fed at its foot",
           unit: "m or ft",
           width: 10,
           format: "one",
@@ -139,6 +150,21 @@ export const headUnits: SheetDefinition = {
           width: 9,
           format: "two",
           formula: "RIG.LOOPOHMS(heads_cable,heads_length,site_hot,site_unit,cables_table)",
+        },
+        {
+          key: "path",
+          head: "Whole path, hot",
+          unit: "Ω",
+          width: 9,
+          format: "two",
+          formula: `IF(heads_id="","",heads_ohms+IF(heads_at="",0,INDEX(branches_loss_ohms,${AT})))`,
+        },
+        {
+          key: "stops",
+          head: "Devices in the path that pass no power",
+          width: 12,
+          format: "integer",
+          formula: `IF(heads_id="","",IF(heads_at="",0,INDEX(branches_loss_stops,${AT})))`,
         },
         {
           key: "current",
@@ -192,7 +218,7 @@ export const headUnits: SheetDefinition = {
           label: "Fewest head units for them",
           format: "integer",
           note: "With the head unit of most user bands on Parts, if every band could be used.",
-          formula: "RIG.HEADUNITS(heads_wanted,MAX(units_bands))",
+          formula: 'IF(MAX(units_bands)=0,"",RIG.HEADUNITS(heads_wanted,MAX(units_bands)))',
         },
       ],
     },

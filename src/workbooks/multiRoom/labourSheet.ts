@@ -23,12 +23,22 @@ export const labourSheet: SheetDefinition = {
             'IF(labour_name="","",labour_per_outlet*count_outlets+labour_per_branch*count_branches+labour_per_head*count_heads+labour_fixed)',
         },
         {
+          key: "minutes",
+          head: "Expected minutes",
+          unit: "min",
+          width: 12,
+          format: "one",
+          // Three-point mean (PERT, from memory): (low + 4 likely + high) / 6.
+          formula:
+            'IF(labour_name="","",IF(labour_low="",labour_minutes,(labour_low+4*labour_minutes+labour_high)/6))',
+        },
+        {
           key: "hours",
           head: "Hours",
           unit: "h",
           width: 12,
           format: "two",
-          formula: 'IF(labour_name="","",work_quantity*labour_minutes*labour_difficulty/60)',
+          formula: 'IF(labour_name="","",work_quantity*work_minutes*labour_difficulty/60)',
         },
         {
           key: "sum",
@@ -37,6 +47,15 @@ export const labourSheet: SheetDefinition = {
           width: 14,
           format: "money",
           formula: 'IF(labour_name="","",work_hours*labour_rate)',
+        },
+        {
+          key: "unsure",
+          head: "Deviation",
+          unit: "money",
+          width: 12,
+          format: "two",
+          formula:
+            'IF(labour_name="","",IF(labour_low="",0,work_quantity*(labour_high-labour_low)/6*labour_difficulty/60*labour_rate))',
         },
       ],
     },

@@ -1,6 +1,19 @@
 import type { Block, Column, InputRule, SheetDefinition } from "../definition";
 
 const partName = (what: string, example: string): InputRule => ({ what, example, rule: { kind: "text" } });
+/** A low and a high figure beside the likely one; both blank when the likely one is sure enough. */
+const doubtful = (key: string, head: string): Column => ({
+  key,
+  head,
+  unit: "min",
+  width: 12,
+  format: "integer",
+  input: {
+    what: "With the other figure: the least and the most that it may take; leave both blank if it is sure",
+    rule: { kind: "number", min: 0, max: 10_000 },
+  },
+});
+
 const decibels = (what: string, example: string): InputRule => ({
   what,
   example,
@@ -114,6 +127,14 @@ const cables: Block = {
       },
     },
     ...priced("per reel"),
+    {
+      key: "each",
+      head: "Price per m or ft",
+      unit: "money",
+      width: 12,
+      format: "three",
+      formula: 'IF(cables_name="","",cables_price/cables_reel)',
+    },
   ],
   groups: [{ name: "cables_table", from: "name", to: "loop" }],
 };
@@ -499,6 +520,8 @@ const labour: Block = {
       format: "general",
       input: count("How often once for the job"),
     },
+    doubtful("low", "At least"),
+    doubtful("high", "At most"),
     {
       key: "difficulty",
       head: "Difficulty",
@@ -510,6 +533,21 @@ const labour: Block = {
         example: "1.2",
         rule: { kind: "number", min: 0.1, max: 10 },
       },
+    },
+  ],
+};
+
+const kinds: Block = {
+  kind: "block",
+  name: "kinds",
+  heading: "Kinds of room, for the price of each kind",
+  prepared: 5,
+  columns: [
+    {
+      key: "name",
+      head: "Room kind",
+      width: 34,
+      input: partName("A kind of room that Rooms may name", "guest room"),
     },
   ],
 };
@@ -528,6 +566,7 @@ export const parts: SheetDefinition = {
     fittings,
     receivers,
     labour,
+    kinds,
     {
       kind: "fields",
       heading: "Crew",

@@ -1,4 +1,30 @@
-import type { SheetDefinition } from "../definition";
+import type { Field, SheetDefinition } from "../definition";
+
+/** The lines of the quote: four sections of cost, then what is entered at its selling price. */
+const LINES = [
+  { key: "reception", label: "Head units and power supplies" },
+  { key: "cable", label: "Cable, splitters and taps" },
+  { key: "outlets", label: "Outlets, fittings and sundries" },
+  { key: "labour", label: "Labour" },
+  { key: "provisional", label: "Provisional sums" },
+  { key: "options", label: "Options chosen" },
+] as const;
+
+const money = (name: string, label: string, formula: string, more: Partial<Field> = {}): Field => ({
+  name,
+  label,
+  unit: "money",
+  format: "money",
+  formula,
+  ...more,
+});
+
+const soldAt = (key: (typeof LINES)[number]["key"]): string =>
+  key === "provisional"
+    ? "SUM(provisional_sum)"
+    : key === "options"
+      ? "SUM(options_chosen_sum)"
+      : `price_${key}*price_factor`;
 
 export const price: SheetDefinition = {
   name: "Price",
@@ -12,78 +38,22 @@ export const price: SheetDefinition = {
       heading: "Direct cost by section",
       name: "price_sections",
       fields: [
-        {
-          name: "price_reception",
-          label: "Head units and power supplies",
-          unit: "money",
-          format: "money",
-          formula: "SUM(buyunits_sum)+SUM(buysupplies_sum)",
-        },
-        {
-          name: "price_cable",
-          label: "Cable, splitters and taps",
-          unit: "money",
-          format: "money",
-          formula: "SUM(buycables_sum)+SUM(buypassives_sum)",
-        },
-        {
-          name: "price_outlets",
-          label: "Outlets, fittings and sundries",
-          unit: "money",
-          format: "money",
-          formula: "SUM(buyplates_sum)+SUM(buyfittings_sum)",
-        },
-        { name: "price_labour", label: "Labour", unit: "money", format: "money", formula: "SUM(work_sum)" },
+        money("price_reception", LINES[0].label, "SUM(buyunits_sum)+SUM(buysupplies_sum)"),
+        money("price_cable", LINES[1].label, "SUM(buycables_sum)+SUM(buypassives_sum)"),
+        money("price_outlets", LINES[2].label, "SUM(buyplates_sum)+SUM(buyfittings_sum)"),
+        money("price_labour", LINES[3].label, "SUM(work_sum)"),
       ],
     },
     {
       kind: "fields",
       heading: "Cost and price",
       fields: [
-        {
-          name: "price_direct",
-          label: "Direct cost",
-          unit: "money",
-          format: "money",
-          formula: "SUM(price_sections)",
-        },
-        {
-          name: "price_contingency",
-          label: "Contingency",
-          unit: "money",
-          format: "money",
-          formula: "price_direct*site_contingency",
-        },
-        {
-          name: "price_overhead",
-          label: "Overhead",
-          unit: "money",
-          format: "money",
-          formula: "(price_direct+price_contingency)*site_overhead",
-        },
-        {
-          name: "price_cost",
-          label: "Cost",
-          unit: "money",
-          format: "money",
-          strong: true,
-          formula: "price_direct+price_contingency+price_overhead",
-        },
-        {
-          name: "price_sell",
-          label: "Price without tax",
-          unit: "money",
-          format: "money",
-          strong: true,
-          formula: "RIG.SELLPRICE(price_cost,site_margin)",
-        },
-        {
-          name: "price_profit",
-          label: "Margin in money",
-          unit: "money",
-          format: "money",
-          formula: "price_sell-price_cost",
-        },
+        money("price_direct", "Direct cost", "SUM(price_sections)"),
+        money("price_contingency", "Contingency", "price_direct*site_contingency"),
+        money("price_overhead", "Overhead", "(price_direct+price_contingency)*site_overhead"),
+        money("price_cost", "Cost", "price_direct+price_contingency+price_overhead", { strong: true }),
+        money("price_sell", "Price of it", "RIG.SELLPRICE(price_cost,site_margin)", { strong: true }),
+        money("price_profit", "Margin in money", "price_sell-price_cost"),
         {
           name: "price_markup",
           label: "The same as markup on cost",
@@ -97,63 +67,83 @@ export const price: SheetDefinition = {
           format: "three",
           formula: "IF(price_direct=0,0,price_sell/price_direct)",
         },
-        {
-          name: "price_per_outlet",
-          label: "Price per outlet",
-          unit: "money",
-          format: "money",
-          formula: "IF(count_outlets=0,0,price_sell/count_outlets)",
-        },
+        money("price_per_outlet", "Price per outlet", "IF(count_outlets=0,0,price_sell/count_outlets)"),
       ],
+    },
+    {
+      kind: "fields",
+      heading: "How sure it is",
+      fields: [
+        {
+          ...money(
+            "price_deviation",
+            "Deviation of the direct cost",
+            "SQRT(SUMPRODUCT(rooms_unsure,rooms_unsure)+SUMPRODUCT(work_unsure,work_unsure))",
+          ),
+          note: "Lengths and hours taken as independent; prices, quantities and whole reels as sure.",
+        },
+        {
+          ...money("price_low", "Price without tax, at least", "price_net-2*price_deviation*price_factor"),
+          note: "Two deviations below and above: about 19 in 20.",
+        },
+        money("price_high", "Price without tax, at most", "price_net+2*price_deviation*price_factor"),
+      ],
+    },
+    {
+      kind: "fields",
+      heading: "Lines of the quote, unrounded",
+      name: "price_parts",
+      fields: LINES.map(({ key, label }) => money(`price_part_${key}`, label, soldAt(key))),
     },
     {
       kind: "fields",
       heading: "Rounded for the quote: the only rounded sums",
       fields: [
+        ...LINES.map(({ key, label }, index): Field =>
+          index === 0
+            ? {
+                ...money("price_lines", label, "RIG.ROUNDMONEY(price_parts,2,site_rounding)"),
+                spillRows: LINES.length,
+              }
+            : { name: `price_line_${key}`, label, unit: "money", format: "money", spilled: true },
+        ),
+        // A sum of whole cents has no tie to decide, so the native function is safe here.
+        money("price_net", "Price without tax", "ROUND(SUM(price_lines),2)"),
         {
-          name: "price_lines",
-          label: "Head units and power supplies",
-          unit: "money",
-          format: "money",
-          formula: "RIG.ROUNDMONEY(price_sections*price_factor,2,site_rounding)",
-          spillRows: 4,
+          ...money(
+            "price_taxable",
+            "Taxable part",
+            'ROUND((price_net-price_line_labour)*(site_tax_on<>"labour only")+price_line_labour*(site_tax_on<>"materials only"),2)',
+          ),
+          note: "Provisional sums and options count as materials.",
+        },
+        money("price_tax", "Tax", "RIG.ROUNDMONEY(price_taxable*site_tax,2,site_rounding)"),
+        money("price_total", "Total", "ROUND(price_net+price_tax,2)", { strong: true }),
+      ],
+    },
+    {
+      kind: "block",
+      name: "bykind",
+      heading: "Price by kind of room: its outlets' own parts and an equal share of all else",
+      prepared: 5,
+      mirrors: "kinds",
+      columns: [
+        { key: "name", head: "Room kind", width: 34, formula: 'IF(kinds_name="","",kinds_name)' },
+        {
+          key: "outlets",
+          head: "Outlets",
+          width: 30,
+          format: "integer",
+          formula: 'IF(kinds_name="","",COUNTIF(rooms_kind,kinds_name))',
         },
         {
-          name: "price_line_cable",
-          label: "Cable, splitters and taps",
+          key: "price",
+          head: "Price without tax",
           unit: "money",
+          width: 14,
           format: "money",
-          spilled: true,
-        },
-        {
-          name: "price_line_outlets",
-          label: "Outlets, fittings and sundries",
-          unit: "money",
-          format: "money",
-          spilled: true,
-        },
-        { name: "price_line_labour", label: "Labour", unit: "money", format: "money", spilled: true },
-        {
-          name: "price_net",
-          label: "Price without tax",
-          unit: "money",
-          format: "money",
-          formula: "RIG.ROUNDMONEY(SUM(price_lines),2,site_rounding)",
-        },
-        {
-          name: "price_tax",
-          label: "Tax",
-          unit: "money",
-          format: "money",
-          formula: "RIG.ROUNDMONEY(price_net*site_tax,2,site_rounding)",
-        },
-        {
-          name: "price_total",
-          label: "Total",
-          unit: "money",
-          format: "money",
-          strong: true,
-          formula: "RIG.ROUNDMONEY(price_net+price_tax,2,site_rounding)",
+          formula:
+            'IF(kinds_name="","",price_factor*(SUMIFS(rooms_own,rooms_kind,kinds_name)+bykind_outlets*(price_direct-SUM(rooms_own))/count_outlets))',
         },
       ],
     },

@@ -1,4 +1,22 @@
-import type { SheetDefinition } from "../definition";
+import type { Block, Field, SheetDefinition } from "../definition";
+
+const sum = (name: string, label: string, formula: string, strong = false): Field => ({
+  name,
+  label,
+  format: "money",
+  formula,
+  strong,
+});
+
+/** A list of Terms as it prints. */
+const listed = (name: string, of: string, heading: string, head: string): Block => ({
+  kind: "block",
+  name,
+  heading,
+  prepared: 4,
+  mirrors: of,
+  columns: [{ key: "text", head, width: 40, formula: `IF(${of}_text="","",${of}_text)` }],
+});
 
 export const quote: SheetDefinition = {
   name: "Quote",
@@ -21,80 +39,67 @@ export const quote: SheetDefinition = {
         { name: "quote_date", label: "Date", format: "date", formula: "site_date" },
         { name: "quote_until", label: "Valid until", format: "date", formula: "site_until" },
         { name: "quote_by", label: "Prepared by", formula: "site_prepared_by" },
-      ],
-    },
-    {
-      kind: "fields",
-      heading: "Scope",
-      fields: [
-        { name: "quote_outlets", label: "Outlets", format: "integer", formula: "count_outlets" },
-        { name: "quote_tuners", label: "Tuners served", format: "integer", formula: "heads_wanted" },
-        { name: "quote_heads", label: "Head units", format: "integer", formula: "count_heads" },
         {
-          name: "quote_slots",
-          label: "Orbital slots",
-          format: "integer",
-          formula: 'SUMPRODUCT(--(slots_slot<>""))',
+          name: "quote_scope",
+          label: "Scope",
+          formula:
+            'count_outlets&" outlets, "&heads_wanted&" tuners, "&count_heads&" head units, "&SUMPRODUCT(--(slots_slot<>""))&" orbital slots"',
         },
       ],
     },
     {
       kind: "fields",
       heading: "Price",
-      name: "quote_price",
       fields: [
-        {
-          name: "quote_reception",
-          label: "Head units and power supplies",
-          format: "money",
-          formula: "INDEX(price_lines,1)",
-        },
-        {
-          name: "quote_cable",
-          label: "Cable, splitters and taps",
-          format: "money",
-          formula: "price_line_cable",
-        },
-        {
-          name: "quote_fittings",
-          label: "Outlets, fittings and sundries",
-          format: "money",
-          formula: "price_line_outlets",
-        },
-        { name: "quote_labour", label: "Labour", format: "money", formula: "price_line_labour" },
-        {
-          name: "quote_net",
-          label: "Price without tax",
-          format: "money",
-          strong: true,
-          formula: "price_net",
-        },
-        { name: "quote_tax", label: "Tax", format: "money", formula: "price_tax" },
-        { name: "quote_total", label: "Total", format: "money", strong: true, formula: "price_total" },
+        sum("quote_reception", "Head units and power supplies", "INDEX(price_lines,1)"),
+        sum("quote_cable", "Cable, splitters and taps", "price_line_cable"),
+        sum("quote_fittings", "Outlets, fittings and sundries", "price_line_outlets"),
+        sum("quote_labour", "Labour", "price_line_labour"),
+        sum("quote_provisional", "Provisional sums", "price_line_provisional"),
+        sum("quote_options", "Options chosen", "price_line_options"),
+        sum("quote_net", "Price without tax", "price_net", true),
+        sum("quote_tax", "Tax", "price_tax"),
+        sum("quote_total", "Total", "price_total", true),
         { name: "quote_currency", label: "All sums in", formula: "site_currency" },
+        {
+          name: "quote_range",
+          label: "Expected within, without tax",
+          format: "text",
+          formula: 'ROUND(price_low,0)&" to "&ROUND(price_high,0)',
+        },
       ],
     },
     {
+      kind: "block",
+      name: "quoteoptions",
+      heading: "Options",
+      prepared: 4,
+      mirrors: "options",
+      columns: [
+        { key: "name", head: "Option", width: 40, formula: 'IF(options_name="","",options_name)' },
+        {
+          key: "sum",
+          head: "Price without tax",
+          width: 38,
+          format: "money",
+          formula: 'IF(options_name="","",options_sum)',
+        },
+        {
+          key: "word",
+          head: "In the total",
+          width: 14,
+          formula: 'IF(options_name="","",IF(options_chosen="yes","yes","no"))',
+        },
+      ],
+    },
+    listed("quoteassumptions", "assumptions", "Assumptions", "Assumed"),
+    listed("quoteexclusions", "exclusions", "Exclusions", "Not included"),
+    {
       kind: "text",
-      heading: "Terms",
+      heading: "Terms and safety",
       lines: [
         "Each sum is rounded to two decimals once, and the total is the sum of what is printed.",
         "The price holds until the date above, for the outlets, lengths and parts counted here.",
-      ],
-    },
-    {
-      kind: "text",
-      heading: "Not included",
-      lines: [
-        "Receivers and recorders, and their subscriptions.",
-        "Work on the mains, on lightning protection and on the building's structure, and repair of finishes.",
-        "Lifting gear, scaffolding, and permission from an owner, neighbour or authority.",
-      ],
-    },
-    {
-      kind: "text",
-      heading: "Safety",
-      lines: [
         "Roof and ladder work, overhead lines, lightning, mains and bonding are planned on site",
         "before work starts. Bonding and earthing follow the local code and are decided by",
         "licensed practice. This page certifies nothing.",

@@ -1,8 +1,22 @@
-import type { SheetDefinition } from "../definition";
+import type { Column, SheetDefinition } from "../definition";
 import { ALL_CORNERS, CORNERS, PAIR_TO_CORNERS } from "./corners";
 
 const AT_BRANCH = "MATCH(rooms_from,branches_id,0)";
 const AT_HEAD = "MATCH(rooms_from,heads_id,0)";
+
+/** What the crew measures at the outlet; it stays beside the prediction. */
+const measured = (key: string, head: string): Column => ({
+  key,
+  head,
+  unit: "dBµV",
+  width: 10,
+  format: "one",
+  input: {
+    what: "Level measured at the outlet; leave blank until it is measured",
+    example: "61.5",
+    rule: { kind: "number", min: 0, max: 140 },
+  },
+});
 
 export const rooms: SheetDefinition = {
   name: "Rooms",
@@ -92,6 +106,27 @@ export const rooms: SheetDefinition = {
           input: { what: "A wall plate of the Parts sheet", rule: { kind: "named", name: "plates_name" } },
         },
         {
+          key: "longest",
+          head: "Longest run",
+          unit: "m or ft",
+          width: 9,
+          format: "one",
+          input: {
+            what: "How long this run may turn out at most; blank goes by the share on Site",
+            example: "18",
+            rule: { kind: "number", min: 0, max: 2000 },
+          },
+        },
+        {
+          key: "kind",
+          head: "Room kind",
+          width: 12,
+          input: {
+            what: "A kind of room of the Parts sheet, for the price of each kind; may be blank",
+            rule: { kind: "named", name: "kinds_name" },
+          },
+        },
+        {
           key: "note",
           head: "Note",
           width: 18,
@@ -115,7 +150,15 @@ export const rooms: SheetDefinition = {
           key: "verdict",
           head: "Verdict",
           width: 9,
-          formula: 'IF(rooms_outlet="","",IF(rooms_enough="ok",rooms_bearable,rooms_enough))',
+          formula: 'IF(rooms_outlet="","",IF(rooms_fits_enough="ok",rooms_fits_bearable,rooms_fits_enough))',
+        },
+        {
+          key: "margin",
+          head: "Over the least",
+          unit: "dB",
+          width: 9,
+          format: "one",
+          formula: 'IF(rooms_outlet="","",rooms_weakest-site_level_low)',
         },
         {
           key: "weakest",
@@ -127,14 +170,6 @@ export const rooms: SheetDefinition = {
             'IF(rooms_outlet="","",IF(rooms_level_low_hot<rooms_level_high_hot,rooms_level_low_hot,rooms_level_high_hot))',
         },
         {
-          key: "margin",
-          head: "Over the least",
-          unit: "dB",
-          width: 9,
-          format: "one",
-          formula: 'IF(rooms_outlet="","",rooms_weakest-site_level_low)',
-        },
-        {
           key: "strongest",
           head: "Strongest",
           unit: "dBµV",
@@ -142,6 +177,16 @@ export const rooms: SheetDefinition = {
           format: "one",
           formula:
             'IF(rooms_outlet="","",IF(rooms_level_low_cold>rooms_level_high_cold,rooms_level_low_cold,rooms_level_high_cold))',
+        },
+        {
+          key: "fits",
+          head: "Level",
+          width: 10,
+          across: [
+            { key: "enough", head: "at its weakest" },
+            { key: "bearable", head: "at its strongest" },
+          ],
+          formula: "RIG.WINDOW(rooms_extremes,site_level_low,site_level_high)",
         },
         {
           key: "slope",
@@ -152,16 +197,40 @@ export const rooms: SheetDefinition = {
           formula: 'IF(rooms_outlet="","",rooms_level_low_hot-rooms_level_high_hot)',
         },
         {
-          key: "enough",
-          head: "At its weakest",
-          width: 10,
-          formula: "RIG.WINDOW(rooms_weakest,site_level_low,site_level_high)",
+          key: "longer",
+          head: "May be longer by",
+          unit: "share",
+          width: 9,
+          format: "percent",
+          formula: 'IF(rooms_outlet="","",IF(rooms_longest="",site_run_tolerance,rooms_longest/rooms_run-1))',
         },
         {
-          key: "bearable",
-          head: "At its strongest",
+          key: "stretched",
+          head: "Weakest at that length",
+          unit: "dBµV",
           width: 10,
-          formula: "RIG.WINDOW(rooms_strongest,site_level_low,site_level_high)",
+          format: "one",
+          // Loss is proportional to length; the high end in heat loses most, so this is never too hopeful.
+          formula: 'IF(rooms_outlet="","",rooms_weakest-rooms_loss_high_hot*rooms_longer)',
+        },
+        {
+          key: "own",
+          head: "Its own parts",
+          unit: "money",
+          width: 10,
+          format: "money",
+          formula:
+            'IF(rooms_outlet="","",INDEX(plates_price,MATCH(rooms_plate,plates_name,0))+rooms_run*INDEX(cables_each,MATCH(rooms_cable,cables_name,0)))',
+        },
+        {
+          key: "unsure",
+          head: "Deviation of its cable",
+          unit: "money",
+          width: 10,
+          format: "two",
+          // Three points at run, run less and run more by that share: deviation = (high - low) / 6.
+          formula:
+            'IF(rooms_outlet="","",rooms_run*rooms_longer/3*INDEX(cables_each,MATCH(rooms_cable,cables_name,0)))',
         },
         {
           key: "loss",
@@ -182,7 +251,10 @@ export const rooms: SheetDefinition = {
           across: CORNERS,
           formula: `IF(rooms_outlet="","",IFERROR(INDEX(branches_level,${AT_BRANCH},${ALL_CORNERS}),INDEX(heads_level,${AT_HEAD},${ALL_CORNERS}))-rooms_loss-INDEX(plates_loss,MATCH(rooms_plate,plates_name,0),${PAIR_TO_CORNERS}))`,
         },
+        measured("built_low", "Measured, low end"),
+        measured("built_high", "Measured, high end"),
       ],
+      groups: [{ name: "rooms_extremes", from: "weakest", to: "strongest" }],
     },
   ],
 };

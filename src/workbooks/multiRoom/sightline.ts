@@ -1,5 +1,17 @@
 import type { SheetDefinition } from "../definition";
 
+/** The sun behind one slot, in its two seasons of the year. */
+const sunFields = (name: string, slot: string) => [
+  {
+    name: `sun_${name}`,
+    label: `Behind ${slot === "pair_a" ? "the first" : "the second"} slot, in spring`,
+    formula: `IF(${slot}="","",RIG.SUNCHECK(site_latitude,site_longitude,${slot},YEAR(site_date),site_dish,,site_height))`,
+    spillRows: 2,
+    spillColumns: 5,
+  },
+  { name: `sun_${name}_autumn`, label: "and in autumn", spilled: true },
+];
+
 export const sightline: SheetDefinition = {
   name: "Sightline",
   kind: "workings",
@@ -17,12 +29,12 @@ export const sightline: SheetDefinition = {
         {
           key: "angles",
           head: "True",
-          width: 20,
+          width: 14,
           format: "degrees",
           formula: "RIG.LOOKANGLES(site_latitude,site_longitude,slots_slot,site_height)",
           across: [
             { key: "azimuth", head: "azimuth", unit: "deg" },
-            { key: "elevation", head: "elevation", unit: "deg" },
+            { key: "elevation", head: "elevation of the beam", unit: "deg" },
             { key: "range", head: "slant range", unit: "km" },
           ],
         },
@@ -33,6 +45,14 @@ export const sightline: SheetDefinition = {
           width: 14,
           format: "degrees",
           formula: "RIG.COMPASS(site_latitude,site_longitude,slots_slot,site_date,site_height)",
+        },
+        {
+          key: "skew",
+          head: "Polarisation skew",
+          unit: "deg",
+          width: 14,
+          format: "degrees",
+          formula: "RIG.POLSKEW(site_latitude,site_longitude,slots_slot)",
         },
         {
           key: "clearance",
@@ -56,13 +76,56 @@ export const sightline: SheetDefinition = {
       fields: [
         {
           name: "sight_declination",
-          label: "Magnetic declination",
+          label: "Magnetic declination at the first slot",
           unit: "deg east",
           format: "degrees",
-          note: "Compass bearing = true bearing - declination. Iron on a roof or mast turns a compass much further.",
-          formula: "RIG.DECLINATION(site_latitude,site_longitude,site_date,site_height)",
+          note: "True less compass bearing, on the date that Site names. Iron on a roof or mast turns a compass much further.",
+          formula:
+            'IF(pair_a="","",INDEX(sight_angles_azimuth,2)-INDEX(sight_compass,2)-360*ROUND((INDEX(sight_angles_azimuth,2)-INDEX(sight_compass,2))/360,0))',
         },
       ],
+    },
+    {
+      kind: "fields",
+      heading: "One dish for the first two slots",
+      fields: [
+        { name: "pair_a", label: "First slot", formula: 'IF(INDEX(slots_slot,2)="","",INDEX(slots_slot,2))' },
+        {
+          name: "pair_b",
+          label: "Second slot",
+          formula: 'IF(INDEX(slots_slot,3)="","",INDEX(slots_slot,3))',
+        },
+        {
+          name: "pair_aim",
+          label: "Aim: azimuth and elevation of the beam",
+          unit: "",
+          format: "degrees",
+          formula: 'IF(pair_b="","",RIG.PAIRAIM(site_latitude,site_longitude,pair_a,pair_b,site_height))',
+          spillRows: 1,
+          spillColumns: 2,
+        },
+        {
+          name: "pair_tilt",
+          label: "Tilt, clockwise at the dish facing the slots",
+          unit: "deg",
+          format: "degrees",
+          note: "A maker's scale may show 90 for no tilt, and count either way: see its drawing.",
+          formula: 'IF(pair_b="","",RIG.PAIRTILT(site_latitude,site_longitude,pair_a,pair_b,site_height))',
+        },
+        {
+          name: "pair_separation",
+          label: "Separation as seen from here",
+          unit: "deg",
+          format: "degrees",
+          formula: 'IF(pair_b="","",RIG.SEPARATION(site_latitude,site_longitude,pair_a,pair_b,site_height))',
+        },
+      ],
+    },
+    {
+      kind: "fields",
+      heading:
+        "Sun check: peak UTC, least separation deg, first day, last day, seconds of outage on the peak day",
+      fields: [...sunFields("a", "pair_a"), ...sunFields("b", "pair_b")],
     },
     {
       kind: "text",
@@ -70,6 +133,8 @@ export const sightline: SheetDefinition = {
       lines: [
         "Elevation here is of the beam. Many mounts' scales already include the dish's offset angle: read the mount's own drawing before you set it.",
         "Look for the slots from the place where the dish will stand, on safe footing: falls, overhead lines and weather come first; local rules and licensed practice decide.",
+        "At the minute of a sun check's peak the shadow of an obstacle falls on the dish exactly as the slot would see it.",
+        "Never look at the sun through anything; watch the shadow.",
       ],
     },
   ],

@@ -118,6 +118,24 @@ export const site: SheetDefinition = {
       ],
     },
     {
+      kind: "fields",
+      heading: "Dish",
+      fields: [
+        {
+          name: "site_dish",
+          label: "Diameter of the dish",
+          unit: "m",
+          format: "two",
+          note: "For the sun check.",
+          input: {
+            what: "Diameter of the dish",
+            example: "0.9",
+            rule: { kind: "number", min: 0.3, max: 15 },
+          },
+        },
+      ],
+    },
+    {
       kind: "block",
       name: "slots",
       heading: "Orbital slots wanted",
@@ -185,6 +203,18 @@ export const site: SheetDefinition = {
           input: {
             what: "Share added to every run for waste",
             example: "5%",
+            rule: { kind: "number", min: 0, max: 1 },
+          },
+        },
+        {
+          name: "site_run_tolerance",
+          label: "Runs may be longer by",
+          unit: "share",
+          format: "percent",
+          note: "Where Rooms gives no longest run; Checks shows the outlets that would then fail.",
+          input: {
+            what: "Share by which a run may turn out longer than surveyed",
+            example: "10%",
             rule: { kind: "number", min: 0, max: 1 },
           },
         },
@@ -340,10 +370,22 @@ export const site: SheetDefinition = {
         {
           name: "site_tax",
           label: "Tax",
-          unit: "share of price",
+          unit: "share",
           format: "percent",
-          note: "On the whole price.",
-          input: { what: "Tax rate on the price", example: "20%", rule: { kind: "number", min: 0, max: 1 } },
+          input: {
+            what: "Tax rate on the taxable part",
+            example: "20%",
+            rule: { kind: "number", min: 0, max: 1 },
+          },
+        },
+        {
+          name: "site_tax_on",
+          label: "Tax is on",
+          note: "The taxable part by your rules.",
+          input: {
+            what: "What the tax is charged on",
+            rule: { kind: "choice", choices: ["materials and labour", "materials only", "labour only"] },
+          },
         },
         {
           name: "site_rounding",

@@ -1,6 +1,13 @@
 /** What an empty estimate starts from: figures of standards and common practice; no job, no prices. */
 import type { Filling } from "../definition";
 
+export const standardExclusions: readonly { readonly text: string }[] = [
+  { text: "Receivers and recorders, and their subscriptions." },
+  { text: "Work on the mains, on lightning protection and on the building's structure." },
+  { text: "Repair and painting of finishes." },
+  { text: "Lifting gear, scaffolding, and permission from an owner or authority." },
+];
+
 export const startingPoint: Filling = {
   fields: {
     site_revision: 1,
@@ -8,6 +15,8 @@ export const startingPoint: Filling = {
     site_unit: "m",
     site_slack: 2,
     site_waste: 0.1,
+    site_run_tolerance: 0.1,
+    site_dish: 0.75,
     site_low: 950,
     site_high: 2150,
     site_cold: -15,
@@ -19,6 +28,9 @@ export const startingPoint: Filling = {
     site_overhead: 0,
     site_margin: 0,
     site_tax: 0,
+    site_tax_on: "materials and labour",
     site_rounding: "half away",
+    commission_tolerance: 3,
   },
+  blocks: { exclusions: standardExclusions },
 };
