@@ -174,7 +174,7 @@ export const WRONG_ANSWERS: readonly WrongAnswer[] = [
   {
     where: "A public drop-cable table, series 6 at 55 MHz",
     printed: "1.18 dB per 100 ft",
-    why: "Almost certainly a slip: it is the figure of a series 11 at 83 MHz. Tables of that kind have 1.60.",
+    why: "Almost certainly a slip: it is the figure of a series 11 at 83 MHz. Tables of that kind have 1.60 (from memory).",
     formula: 'RIG.CABLELOSS("series 6",100,55,20,"ft")',
     right: { value: 1.6, tolerance: 0.06 },
   },
