@@ -39,7 +39,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   "hosts/headless": ["@odoo/o-spreadsheet"],
   "hosts/file": ["hucre", "node"],
   "hosts/desk": ["@odoo/o-spreadsheet", "@odoo/owl", "node"],
-  "hosts/excel": [],
+  "hosts/excel": ["@microsoft/office-js-helpers", "fflate"],
   pane: ["@microsoft/office-js-helpers"],
   cli: ["node"],
   build: ["hucre", "node"],

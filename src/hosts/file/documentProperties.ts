@@ -4,8 +4,9 @@ import type { Book } from "../../workbooks/book";
 import type { Freezing } from "./writtenSheet";
 import { fromStoredText, toStoredText } from "./storedText";
 
-const TEMPLATE = "RigsheetTemplate";
-const TEMPLATE_VERSION = "RigsheetTemplateVersion";
+/** Custom properties of the file, in Excel's own hands too. */
+export const TEMPLATE = "RigsheetTemplate";
+export const TEMPLATE_VERSION = "RigsheetTemplateVersion";
 /** A fixed instant, so that the same book gives the same bytes; the job's own dates are in its cells. */
 const WRITTEN = new Date(Date.UTC(2026, 0, 1));
 

@@ -1,0 +1,81 @@
+/**
+ * Builds a book's sheets in the open workbook. Everything goes by whole
+ * ranges, so the round trips do not depend on the number of rows.
+ *
+ * Sheets are left unprotected: of the calls that this needs, protecting is the
+ * one that would clear what the person can take back (Office add-ins
+ * documentation, "Undo support with the Excel JavaScript API"). Every cell
+ * carries its lock, so that Review, Protect Sheet does the rest.
+ */
+import { HostTrouble } from "../../pane/host";
+import type { Book, BookSheet } from "../../workbooks/book";
+import { TEMPLATE, TEMPLATE_VERSION } from "../file/documentProperties";
+import { troubles } from "./excelTrouble";
+import { addInputRules, addMarks } from "./inputRules";
+import { hasApi } from "./inExcel";
+import { paintLooks } from "./paintLooks";
+import { setFrame } from "./sheetFrame";
+import { sheetMatrix } from "./sheetMatrix";
+
+/** Excel on the web takes 5 MB in one request; a cell of a matrix is about ten bytes. */
+const CELLS_PER_REQUEST = 200_000;
+/** Notes came to the programming interface with this set. */
+const NOTES_API = "1.18";
+
+export async function buildBook(context: Excel.RequestContext, book: Book): Promise<void> {
+  await refuseClashes(context, book);
+  const { workbook, application } = context;
+  application.suspendApiCalculationUntilNextSync();
+  application.suspendScreenUpdatingUntilNextSync();
+  const targets = new Map(book.sheets.map(({ name }) => [name, workbook.worksheets.add(name)]));
+  for (const { name, sheet, range } of book.names) {
+    workbook.names.add(name, targets.get(sheet)!.getRange(range));
+  }
+  workbook.properties.custom.add(TEMPLATE, book.template);
+  workbook.properties.custom.add(TEMPLATE_VERSION, book.templateVersion);
+  let queued = 0;
+  for (const sheet of book.sheets) {
+    queued += fillSheet(targets.get(sheet.name)!, sheet, book);
+    if (queued < CELLS_PER_REQUEST) continue;
+    await context.sync();
+    application.suspendApiCalculationUntilNextSync();
+    queued = 0;
+  }
+  targets.get(book.sheets[0]!.name)!.activate();
+  await context.sync();
+}
+
+/** Nothing of the person's is overwritten or renamed. */
+async function refuseClashes(context: Excel.RequestContext, book: Book): Promise<void> {
+  const { worksheets, names } = context.workbook;
+  worksheets.load("items/name");
+  names.load("items/name");
+  await context.sync();
+  const taken = new Set(worksheets.items.map(({ name }) => name.toLowerCase()));
+  const sheets = book.sheets.map(({ name }) => name).filter((name) => taken.has(name.toLowerCase()));
+  if (sheets.length > 0) throw new HostTrouble(troubles.sheetsThere(sheets));
+  const named = new Set(names.items.map(({ name }) => name.toLowerCase()));
+  const clashing = book.names.map(({ name }) => name).filter((name) => named.has(name.toLowerCase()));
+  if (clashing.length > 0) throw new HostTrouble(troubles.namesThere(clashing));
+}
+
+/** @returns the cells that were queued */
+function fillSheet(target: Excel.Worksheet, sheet: BookSheet, { looks }: Book): number {
+  const matrix = sheetMatrix(sheet, looks);
+  let cells = 0;
+  if (matrix) {
+    const range = target.getRange(matrix.range);
+    // Formats first: a date or a percentage then shows as one from the start.
+    range.numberFormat = matrix.numberFormats;
+    range.formulas = matrix.formulas;
+    paintLooks(target, sheet, looks, matrix.range);
+    cells = matrix.formulas.length * matrix.formulas[0]!.length * 2;
+  }
+  addInputRules(target, sheet);
+  addMarks(target, sheet, looks);
+  setFrame(target, sheet);
+  if (hasApi(NOTES_API)) {
+    for (const [at, { note }] of Object.entries(sheet.cells)) if (note) target.notes.add(at, note);
+  }
+  return cells;
+}

@@ -1,0 +1,106 @@
+/** The pane's host in Excel. Everything that it asks for is done in a file of its own. */
+import {
+  HostTrouble,
+  type HostFacts,
+  type PaneHost,
+  type Preferences,
+  type Selection,
+} from "../../pane/host";
+import type { Book } from "../../workbooks/book";
+import { addRows } from "./addRows";
+import { buildBook } from "./buildBook";
+import { enterOursAgain } from "./enterOursAgain";
+import { troubles } from "./excelTrouble";
+import { functionsVersion } from "./functionsVersion";
+import { handOverCopy } from "./handOverCopy";
+import { changeExcel, readExcel, spillsHere } from "./inExcel";
+import { keepPreferences, readPreferences } from "./preferences";
+import { readWorkbook } from "./readWorkbook";
+import { selectedCell } from "./selectedCell";
+
+export class ExcelHost implements PaneHost {
+  async facts(): Promise<HostFacts> {
+    return { kind: "excel", spills: spillsHere(), functionsVersion: functionsVersion() };
+  }
+
+  async startWorkbook(book: Book): Promise<void> {
+    if (!spillsHere()) throw new HostTrouble(troubles.noSpilling());
+    await changeExcel((context) => buildBook(context, book));
+  }
+
+  readBook(): Promise<Book> {
+    if (!spillsHere()) return Promise.reject(new HostTrouble(troubles.noSpilling()));
+    return readExcel(readWorkbook);
+  }
+
+  selection(): Promise<Selection> {
+    return readExcel(selectedCell);
+  }
+
+  watchSelection(changed: (selection: Selection) => void): () => void {
+    const tell = async (): Promise<void> => {
+      try {
+        changed(await this.selection());
+      } catch (error) {
+        // No cell to tell of, or one that is being edited: the next change tells.
+        if (!(error instanceof HostTrouble)) throw error;
+      }
+    };
+    const added = readExcel(async (context) => {
+      const handler = context.workbook.onSelectionChanged.add(tell);
+      await context.sync();
+      return handler;
+    });
+    // Where it could not be added, the pane still asks for the selection when it needs it.
+    added.catch(() => undefined);
+    return () => {
+      added
+        .then((handler) =>
+          Excel.run(handler.context, async (context) => {
+            handler.remove();
+            await context.sync();
+          }),
+        )
+        .catch(() => undefined);
+    };
+  }
+
+  async goTo(sheet: string, at: string): Promise<void> {
+    await readExcel(async (context) => {
+      const target = context.workbook.worksheets.getItemOrNullObject(sheet);
+      target.load("name");
+      await context.sync();
+      if (target.isNullObject) throw new HostTrouble(troubles.noSheet(sheet));
+      target.activate();
+      target.getRange(at).select();
+      await context.sync();
+    });
+  }
+
+  async enterFormula(formula: string): Promise<void> {
+    await changeExcel(async (context) => {
+      context.workbook.getActiveCell().formulas = [[`=${formula}`]];
+      await context.sync();
+    });
+  }
+
+  addRows(count: number): Promise<string> {
+    return changeExcel((context) => addRows(context, count));
+  }
+
+  enterOursAgain(): Promise<number> {
+    return changeExcel(enterOursAgain);
+  }
+
+  handOverCopy(kind: "office" | "sealed"): Promise<void> {
+    return handOverCopy(kind);
+  }
+
+  async preferences(): Promise<Preferences> {
+    return readPreferences();
+  }
+
+  async keepPreferences(preferences: Preferences): Promise<void> {
+    keepPreferences(preferences);
+  }
+}

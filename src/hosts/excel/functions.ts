@@ -1,0 +1,8 @@
+/** The functions bundle: registers every sheet function when Excel loads the add-in. */
+import { allFunctions } from "../../functions/all";
+import { RIGSHEET_VERSION } from "../../version";
+import { associateAll } from "./associate";
+import { noteFunctionsVersion } from "./functionsVersion";
+
+associateAll(allFunctions);
+noteFunctionsVersion(RIGSHEET_VERSION);

@@ -1,0 +1,28 @@
+/** Opens an office copy or a sealed copy of the workbook as a new workbook, to be saved where the person likes. */
+import { HostTrouble } from "../../pane/host";
+import { FileTrouble } from "../file/fileTrouble";
+import { readXlsx } from "../file/readXlsx";
+import { writeXlsx } from "../file/writeXlsx";
+import { asTrouble } from "./excelTrouble";
+import { openDocument } from "./openDocument";
+
+export async function handOverCopy(kind: "office" | "sealed"): Promise<void> {
+  try {
+    const book = await readXlsx(await openDocument());
+    const copy = await writeXlsx(book, kind === "sealed" ? { sealed: true } : { frozen: true });
+    await Excel.createWorkbook(base64(copy));
+  } catch (error) {
+    throw error instanceof FileTrouble ? new HostTrouble(error.message, { cause: error }) : asTrouble(error);
+  }
+}
+
+/** Pieces that a call can take as arguments. */
+const PIECE = 0x8000;
+
+function base64(bytes: Uint8Array): string {
+  let text = "";
+  for (let at = 0; at < bytes.length; at += PIECE) {
+    text += String.fromCharCode(...bytes.subarray(at, at + PIECE));
+  }
+  return btoa(text);
+}

@@ -1,0 +1,35 @@
+/** The open workbook as the bytes of the .xlsx that Excel would save now. */
+import { HostTrouble } from "../../pane/host";
+import { troubles } from "./excelTrouble";
+
+const SLICE_BYTES = 1_048_576;
+
+/** Turns one of Office's calls with a callback into a promise. */
+function answered<T>(ask: (done: (result: Office.AsyncResult<T>) => void) => void): Promise<T> {
+  return new Promise((resolve, reject) =>
+    ask((result) =>
+      result.status === Office.AsyncResultStatus.Succeeded
+        ? resolve(result.value)
+        : reject(new HostTrouble(troubles.notHandedOver(result.error.message))),
+    ),
+  );
+}
+
+export async function openDocument(): Promise<Uint8Array> {
+  const file = await answered<Office.File>((done) =>
+    Office.context.document.getFileAsync(Office.FileType.Compressed, { sliceSize: SLICE_BYTES }, done),
+  );
+  try {
+    const bytes = new Uint8Array(file.size);
+    let at = 0;
+    for (let index = 0; index < file.sliceCount; index++) {
+      const slice = await answered<Office.Slice>((done) => file.getSliceAsync(index, done));
+      bytes.set(slice.data as number[], at);
+      at += slice.size;
+    }
+    return bytes;
+  } finally {
+    // Excel keeps at most two files open for an add-in.
+    file.closeAsync();
+  }
+}

@@ -1,0 +1,49 @@
+/**
+ * A person's settings, kept through the helper library's storage. Its `has()`
+ * is always true and its `clear()` leaves items, so only `get` and `set` are
+ * used here, and what comes back is checked.
+ */
+import { Storage, StorageType } from "@microsoft/office-js-helpers";
+import { HostTrouble, type Preferences } from "../../pane/host";
+import { troubles } from "./excelTrouble";
+
+const CONTAINER = "rigsheet";
+const KEY = "preferences";
+const LONGEST_CURRENCY = 8;
+
+export const DEFAULTS: Preferences = { lengthUnit: "m", currency: "EUR" };
+
+/** What could not be kept still holds until the pane is closed. */
+let unkept: Preferences | undefined;
+
+export function readPreferences(): Preferences {
+  if (unkept) return unkept;
+  try {
+    return checked(new Storage<unknown>(CONTAINER, StorageType.LocalStorage).get(KEY));
+  } catch {
+    // Storage that may not be read holds nothing; keeping says so.
+    return DEFAULTS;
+  }
+}
+
+export function keepPreferences(preferences: Preferences): void {
+  try {
+    new Storage<unknown>(CONTAINER, StorageType.LocalStorage).set(KEY, { ...preferences });
+    unkept = undefined;
+  } catch (error) {
+    unkept = preferences;
+    throw new HostTrouble(troubles.storageRefused(), { cause: error });
+  }
+}
+
+/** What an older version or another add-in stored is not trusted. */
+function checked(stored: unknown): Preferences {
+  const { lengthUnit, currency } = (stored ?? {}) as Partial<Record<keyof Preferences, unknown>>;
+  return {
+    lengthUnit: lengthUnit === "m" || lengthUnit === "ft" ? lengthUnit : DEFAULTS.lengthUnit,
+    currency:
+      typeof currency === "string" && currency !== "" && currency.length <= LONGEST_CURRENCY
+        ? currency
+        : DEFAULTS.currency,
+  };
+}

@@ -1,0 +1,186 @@
+/** The open workbook as a book: values, formulas, spills, names, and what template it is. */
+import { address, parseRange, rangeOf } from "../../workbooks/address";
+import type { Book, BookName, BookResult, BookSheet } from "../../workbooks/book";
+import { TEMPLATE, TEMPLATE_VERSION } from "../file/documentProperties";
+import { fromStoredFormula } from "../file/storedFormula";
+
+/** Excel on the web answers with 5 MB at most. */
+const CELLS_PER_REQUEST = 100_000;
+
+/** What is asked of a workbook besides its cells. */
+export interface WorkbookFacts {
+  readonly names: BookName[];
+  readonly template: string;
+  readonly templateVersion: string;
+}
+
+/** Queues the loading; the result may be read after the next sync. */
+export function factsOf({ names, properties }: Excel.Workbook): () => WorkbookFacts {
+  names.load("items/name,items/formula");
+  properties.custom.load("items/key,items/value");
+  return () => {
+    const own = (key: string): string => {
+      const found = properties.custom.items.find((one) => one.key === key);
+      return found ? String(found.value) : "";
+    };
+    return {
+      names: names.items.flatMap(({ name, formula }) => nameOf(name, String(formula))),
+      template: own(TEMPLATE),
+      templateVersion: own(TEMPLATE_VERSION),
+    };
+  };
+}
+
+/** Only names of one range are names of a book. */
+function nameOf(name: string, formula: string): BookName[] {
+  const found = /^=(?:'((?:[^']|'')+)'|([^'!]+))!(.+)$/.exec(formula);
+  const zone = found && parseRange(found[3]!);
+  if (!found || !zone) return [];
+  return [{ name, sheet: found[1]?.replace(/''/g, "'") ?? found[2]!, range: rangeOf(zone) }];
+}
+
+/** The part of a sheet that is used, as it was loaded. */
+export interface UsedCells {
+  readonly sheet: Excel.Worksheet;
+  readonly name: string;
+  readonly hidden: boolean;
+  /** 0-based place of the first cell. */
+  readonly top: number;
+  readonly left: number;
+  readonly values: unknown[][];
+  /** As people see them, without the equals sign; undefined where there is none. */
+  readonly formulas: (string | undefined)[][];
+  readonly errors: boolean[][];
+}
+
+const bare = (formula: unknown): string | undefined =>
+  typeof formula === "string" && formula.startsWith("=") ? fromStoredFormula(formula.slice(1)) : undefined;
+
+/** Every sheet's used cells, in as few requests as their size allows. */
+export async function usedCells(context: Excel.RequestContext): Promise<UsedCells[]> {
+  const { worksheets } = context.workbook;
+  worksheets.load("items/name,items/visibility");
+  await context.sync();
+  const used = worksheets.items.map((sheet) => ({ sheet, range: sheet.getUsedRangeOrNullObject(true) }));
+  for (const { range } of used) range.load("rowIndex,columnIndex,rowCount,columnCount");
+  await context.sync();
+  let queued = 0;
+  for (const { range } of used) {
+    if (range.isNullObject) continue;
+    const cells = range.rowCount * range.columnCount;
+    if (queued > 0 && queued + cells > CELLS_PER_REQUEST) {
+      await context.sync();
+      queued = 0;
+    }
+    range.load("values,formulas,valueTypes");
+    queued += cells;
+  }
+  await context.sync();
+  return used.map(({ sheet, range }) => ({
+    sheet,
+    name: sheet.name,
+    hidden: sheet.visibility !== "Visible",
+    ...(range.isNullObject
+      ? { top: 0, left: 0, values: [], formulas: [], errors: [] }
+      : {
+          top: range.rowIndex,
+          left: range.columnIndex,
+          values: range.values,
+          formulas: range.formulas.map((row) => row.map(bare)),
+          errors: range.valueTypes.map((row) => row.map((type) => type === "Error")),
+        }),
+  }));
+}
+
+export async function readWorkbook(context: Excel.RequestContext): Promise<Book> {
+  const facts = factsOf(context.workbook);
+  const used = await usedCells(context);
+  const anchors = used.flatMap((one) => anchorsOf(one).map((place) => ({ one, place })));
+  const spills = anchors.map(({ one, place }) =>
+    one.sheet.getCell(place.row, place.column).getSpillingToRangeOrNullObject(),
+  );
+  for (const spill of spills) spill.load("rowCount,columnCount");
+  await context.sync();
+
+  const sheets = new Map(used.map((one) => [one, sheetFrom(one)]));
+  for (const [index, { one, place }] of anchors.entries()) {
+    const spill = spills[index]!;
+    if (!spill.isNullObject) keepSpill(sheets.get(one)!, place.row, place.column, spill);
+  }
+  const { names, template, templateVersion } = facts();
+  return { template, templateVersion, title: "", looks: [], sheets: [...sheets.values()], names };
+}
+
+/**
+ * Formulas that may begin a spill. A cell that a formula spills into may show
+ * that formula too, so one that repeats its neighbour above or to the left
+ * begins none.
+ */
+function anchorsOf({ formulas, top, left }: UsedCells): { row: number; column: number }[] {
+  return formulas.flatMap((line, row) =>
+    line.flatMap((formula, column) =>
+      formula === undefined || formula === formulas[row - 1]?.[column] || formula === line[column - 1]
+        ? []
+        : [{ row: top + row, column: left + column }],
+    ),
+  );
+}
+
+function sheetFrom({ name, hidden, top, left, values, formulas, errors }: UsedCells): BookSheet {
+  const sheet: BookSheet = {
+    name,
+    cells: {},
+    results: {},
+    rowCount: top + values.length,
+    columnCount: left + (values[0]?.length ?? 0),
+    columnWidths: {},
+    rowHeights: {},
+    frozenRows: 0,
+    frozenColumns: 0,
+    validations: [],
+    marks: [],
+    protected: false,
+    ...(hidden && { hidden: true }),
+  };
+  values.forEach((line, row) =>
+    line.forEach((value, column) => {
+      const at = address(top + row, left + column);
+      const formula = formulas[row]![column];
+      const result = resultOf(value, errors[row]![column]!);
+      if (formula !== undefined) {
+        sheet.cells[at] = { formula };
+        sheet.results[at] = result;
+      } else if (value !== "") {
+        if (typeof result === "object") sheet.results[at] = result;
+        else sheet.cells[at] = { value: result };
+      }
+    }),
+  );
+  return sheet;
+}
+
+export const resultOf = (value: unknown, isError: boolean): BookResult =>
+  isError
+    ? { error: String(value) }
+    : typeof value === "number" || typeof value === "boolean"
+      ? value
+      : String(value);
+
+/** What a formula filled is its result, not something typed. */
+function keepSpill(
+  sheet: BookSheet,
+  top: number,
+  left: number,
+  { rowCount: rows, columnCount: columns }: Excel.Range,
+): void {
+  sheet.cells[address(top, left)]!.spill = { rows, columns };
+  for (let row = top; row < top + rows; row++) {
+    for (let column = left; column < left + columns; column++) {
+      if (row === top && column === left) continue;
+      const at = address(row, column);
+      const typed = sheet.cells[at]?.value;
+      sheet.results[at] ??= typed ?? "";
+      delete sheet.cells[at];
+    }
+  }
+}

@@ -1,0 +1,56 @@
+/** The rules of Office's objects that every part of the stand-in keeps. */
+
+/** An error as Office throws it: a code besides the message. */
+export const officeError = (code: string, message: string): Error & { code: string } =>
+  Object.assign(new Error(message), { name: "RichApi.Error", code });
+
+/** Only members that the stand-in knows may be read or set, so that nothing is accepted unseen. */
+export function strict<T extends object>(name: string, target: T): T {
+  const missing = (key: string): never => {
+    throw new Error(`${name}.${key} is not known to the stand-in`);
+  };
+  return new Proxy(target, {
+    get(inside, key) {
+      if (typeof key === "symbol" || key === "then") return undefined;
+      if (!(key in inside)) return missing(key);
+      const value: unknown = Reflect.get(inside, key, inside);
+      return typeof value === "function" ? (value.bind(inside) as unknown) : value;
+    },
+    set(inside, key, value) {
+      if (typeof key === "symbol" || !(key in inside)) return missing(String(key));
+      return Reflect.set(inside, key, value, inside);
+    },
+  });
+}
+
+/** Work waits for `context.sync()`, in order; the first error ends the batch and drops the rest. */
+export interface Queue {
+  later(work: () => void): void;
+}
+
+/** Properties can be read once they were loaded and synced, as they were then. */
+export abstract class Loadable {
+  protected readonly loaded = new Map<string, unknown>();
+
+  constructor(protected readonly queue: Queue) {}
+
+  /** The value of a property as the workbook stands; throws for one that can't be loaded. */
+  protected abstract fetch(name: string): unknown;
+
+  load(names: string | readonly string[]): void {
+    const list = typeof names === "string" ? names.split(",") : names;
+    this.queue.later(() => {
+      for (const name of list) this.loaded.set(name.trim(), this.fetch(name.trim()));
+    });
+  }
+
+  protected read<T>(name: string): T {
+    if (!this.loaded.has(name)) {
+      throw officeError(
+        "PropertyNotLoaded",
+        `The property '${name}' is not available. Load it and call context.sync() before reading it.`,
+      );
+    }
+    return this.loaded.get(name) as T;
+  }
+}

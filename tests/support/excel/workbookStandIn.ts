@@ -1,0 +1,263 @@
+/** The workbook, its sheets and its names, as strict as Excel's own. */
+import { address, parseRange } from "../../../src/workbooks/address";
+import { formatOf, RangeStandIn, zoneOf, type Desk, type Place } from "./rangeStandIn";
+import { Loadable, officeError, strict } from "./strict";
+
+/** The longest list of addresses that one call takes. */
+const LONGEST_LIST = 8_192;
+const PAGE_LAYOUT = ["orientation", "paperSize", "zoom"];
+const FOOT = ["leftFooter", "centerFooter", "rightFooter"];
+
+class Worksheet extends Loadable {
+  constructor(
+    private readonly desk: Desk,
+    /** Asked when the queue comes to it; null for a null object. */
+    private readonly find: () => string | null,
+  ) {
+    super(desk);
+    desk.later(() => (this.known = this.find()));
+  }
+  private known: string | null | undefined;
+
+  private get own(): string {
+    if (!this.known) throw officeError("ItemNotFound", "The requested resource doesn't exist.");
+    return this.known;
+  }
+
+  protected fetch(name: string): unknown {
+    if (this.known === null) return undefined;
+    if (name === "name") return this.own;
+    if (name === "visibility") return "Visible";
+    throw officeError("InvalidArgument", `Worksheet.${name} can't be loaded`);
+  }
+
+  get isNullObject(): boolean {
+    if (this.known === undefined) throw officeError("PropertyNotLoaded", "isNullObject needs context.sync()");
+    return this.known === null;
+  }
+  get name(): string {
+    return this.read("name");
+  }
+  get visibility(): string {
+    return this.read("visibility");
+  }
+
+  private log(what: string, value: unknown): void {
+    this.desk.later(() => {
+      this.desk.changed();
+      this.desk.state.log.push({ sheet: this.own, what, value });
+    });
+  }
+
+  getRange(text: string): RangeStandIn {
+    return strict("Range", new RangeStandIn(this.desk, () => ({ sheet: this.own, zone: zoneOf(text) })));
+  }
+  getCell(row: number, column: number): RangeStandIn {
+    return this.getRange(address(row, column));
+  }
+  getRanges(list: string): object {
+    if (list.length > LONGEST_LIST) throw officeError("InvalidArgument", "the list of addresses is too long");
+    const places = (): Place[] => list.split(",").map((one) => ({ sheet: this.own, zone: zoneOf(one) }));
+    return strict("RangeAreas", { format: formatOf(this.desk, places) });
+  }
+  getUsedRangeOrNullObject(valuesOnly?: boolean): RangeStandIn {
+    if (!valuesOnly) throw new Error("the used range with looks is not known to the stand-in");
+    return strict(
+      "Range",
+      new RangeStandIn(this.desk, () => {
+        const zone = this.desk.state.usedZone(this.own);
+        return zone ? { sheet: this.own, zone } : null;
+      }),
+    );
+  }
+  activate(): void {
+    this.desk.later(() => (this.desk.state.active = { sheet: this.own, at: "A1" }));
+  }
+
+  get freezePanes(): object {
+    return strict("freezePanes", {
+      freezeAt: (range: RangeStandIn) =>
+        this.desk.later(() =>
+          this.desk.state.log.push({ sheet: this.own, what: "freezeAt", value: range.resolved().zone }),
+        ),
+      freezeRows: (count: number) => this.log("freezeRows", count),
+      freezeColumns: (count: number) => this.log("freezeColumns", count),
+    });
+  }
+  get notes(): object {
+    return strict("notes", { add: (at: string, text: string) => this.log("note", [at, text]) });
+  }
+  set showGridlines(shown: boolean) {
+    this.log("showGridlines", shown);
+  }
+  get showGridlines(): boolean {
+    return this.read("showGridlines");
+  }
+  set tabColor(color: string) {
+    this.log("tabColor", color);
+  }
+  get tabColor(): string {
+    return this.read("tabColor");
+  }
+
+  get pageLayout(): object {
+    const log = (what: string) => (value: unknown) => this.log(what, value);
+    const members = (keys: readonly string[], prefix: string): object =>
+      Object.defineProperties(
+        {},
+        Object.fromEntries(
+          keys.map((key) => [
+            key,
+            { set: log(`${prefix}.${key}`), get: () => this.read(key), enumerable: true },
+          ]),
+        ),
+      );
+    const layout = members(PAGE_LAYOUT, "pageLayout");
+    return strict(
+      "pageLayout",
+      Object.defineProperties(layout, {
+        setPrintArea: {
+          configurable: true,
+          value: (area: string) => (zoneOf(area), this.log("printArea", area)),
+        },
+        setPrintTitleRows: {
+          configurable: true,
+          value: (rows: string) => (zoneOf(rows), this.log("printTitleRows", rows)),
+        },
+        headersFooters: {
+          configurable: true,
+          value: strict("headersFooters", { defaultForAllPages: strict("foot", members(FOOT, "foot")) }),
+        },
+      }),
+    );
+  }
+}
+
+/** A collection whose items can be read once `items/…` was loaded. */
+class Collection<T extends object> extends Loadable {
+  constructor(
+    desk: Desk,
+    private readonly kind: string,
+    private readonly members: () => readonly T[],
+    private readonly loadable: readonly string[],
+  ) {
+    super(desk);
+  }
+  protected fetch(name: string): unknown {
+    const [items, property] = name.split("/");
+    if (items !== "items" || !this.loadable.includes(property ?? "")) {
+      throw officeError("InvalidArgument", `${this.kind}.${name} can't be loaded`);
+    }
+    const kept = (this.loaded.get("items") as object[] | undefined) ?? this.members().map(() => ({}));
+    this.loaded.set(
+      "items",
+      this.members().map((member, index) =>
+        strict(this.kind, { ...kept[index], [property!]: member[property as keyof T] }),
+      ),
+    );
+    return undefined;
+  }
+  get items(): readonly T[] {
+    return this.read("items");
+  }
+}
+
+class Worksheets extends Collection<{ name: string }> {
+  constructor(private readonly desk: Desk) {
+    super(desk, "worksheets", () => [], ["name", "visibility"]);
+  }
+  private own: Worksheet[] | undefined;
+
+  protected override fetch(name: string): unknown {
+    const property = name.replace("items/", "");
+    this.own ??= this.desk.state.book.sheets.map((sheet) => new Worksheet(this.desk, () => sheet.name));
+    // The queue runs what these have queued before anything of the batch can read them.
+    for (const sheet of this.own) sheet.load(property);
+    this.loaded.set(
+      "items",
+      this.own.map((sheet) => strict("Worksheet", sheet)),
+    );
+    return undefined;
+  }
+  add(name: string): Worksheet {
+    this.desk.later(() => {
+      this.desk.changed();
+      this.desk.state.addSheet(name);
+    });
+    return strict("Worksheet", new Worksheet(this.desk, () => name));
+  }
+  private named(name: string): string | undefined {
+    return this.desk.state.sheet(name)?.name;
+  }
+  getItem(name: string): Worksheet {
+    return strict(
+      "Worksheet",
+      new Worksheet(this.desk, () => {
+        const found = this.named(name);
+        if (!found) throw officeError("ItemNotFound", `no sheet ${name}`);
+        return found;
+      }),
+    );
+  }
+  getItemOrNullObject(name: string): Worksheet {
+    return strict("Worksheet", new Worksheet(this.desk, () => this.named(name) ?? null));
+  }
+}
+
+export function workbookOf(desk: Desk, watchers: Set<() => unknown>, context: object): object {
+  const { state } = desk;
+  const worksheets = new Worksheets(desk);
+  const names = new Collection(
+    desk,
+    "names",
+    () =>
+      state.book.names.map(({ name, sheet, range }) => ({
+        name,
+        formula: `='${sheet.replace(/'/g, "''")}'!${range.replace(/([A-Z]+)(\d+)/g, "$$$1$$$2")}`,
+      })),
+    ["name", "formula"],
+  );
+  const custom = new Collection(
+    desk,
+    "custom",
+    () => [...state.properties].map(([key, value]) => ({ key, value })),
+    ["key", "value"],
+  );
+  const withAdd = (name: string, target: object, add: (...given: never[]) => void): object =>
+    strict(name, Object.defineProperty(target, "add", { value: add, configurable: true }));
+  return strict("workbook", {
+    worksheets: strict("worksheets", worksheets),
+    names: withAdd("names", names, (name: string, range: RangeStandIn) =>
+      desk.later(() => {
+        const { sheet, zone } = range.resolved();
+        desk.changed();
+        state.addName(name, sheet, `${address(zone.top, zone.left)}:${address(zone.bottom, zone.right)}`);
+      }),
+    ),
+    properties: strict("properties", {
+      custom: withAdd("custom", custom, (key: string, value: string) =>
+        desk.later(() => {
+          desk.changed();
+          state.properties.set(key, value);
+        }),
+      ),
+    }),
+    getActiveCell: () =>
+      strict(
+        "Range",
+        new RangeStandIn(desk, () => {
+          if (state.active.at === "") throw officeError("InvalidSelection", "no cell is selected");
+          return { sheet: state.active.sheet, zone: parseRange(state.active.at)! };
+        }),
+      ),
+    onSelectionChanged: strict("onSelectionChanged", {
+      add: (handler: () => unknown) => {
+        desk.later(() => watchers.add(handler));
+        return strict("EventHandlerResult", {
+          context,
+          remove: () => desk.later(() => watchers.delete(handler)),
+        });
+      },
+    }),
+  });
+}

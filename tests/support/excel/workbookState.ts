@@ -1,0 +1,218 @@
+/** The workbook behind the stand-in: cells, names, looks and locks, computed by the headless grid engine. */
+import { fromModel } from "../../../src/hosts/grid/fromModel";
+import type { GridModel } from "../../../src/hosts/grid/library";
+import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
+import { openModel } from "../../../src/hosts/headless/recalculate";
+import { address, parseRange, type Zone } from "../../../src/workbooks/address";
+import type { Book, BookResult, BookSheet } from "../../../src/workbooks/book";
+import { bookOf, emptySheet } from "../books";
+import { officeError } from "./strict";
+
+/** Rows and columns of a new sheet that the engine is told of. */
+const SHEET_ROWS = 400;
+const SHEET_COLUMNS = 60;
+
+export class WorkbookState {
+  book: Book = bookOf({ ...emptySheet("Sheet1"), rowCount: SHEET_ROWS, columnCount: SHEET_COLUMNS });
+  readonly properties = new Map<string, string>();
+  /** Looks, rules and the like by sheet and A1 address. */
+  readonly looks = new Map<string, Record<string, unknown>>();
+  /** Rules, marks, frozen panes and the like, as they were set: one line each. */
+  readonly log: { readonly sheet: string; readonly what: string; readonly value: unknown }[] = [];
+  readonly protectedSheets = new Map<string, { readonly insertRows: boolean }>();
+  /** Cells that call us while Excel does not know us: sheet and address. */
+  readonly forgotten = new Set<string>();
+  active = { sheet: "Sheet1", at: "A1" };
+  private readonly unlocked = new Map<string, Set<string>>();
+  private model: GridModel | undefined;
+  private result: Book | undefined;
+
+  /** A file that Excel has opened. */
+  open(book: Book): void {
+    this.book = structuredClone(book);
+    for (const [key, value] of [
+      ["RigsheetTemplate", book.template],
+      ["RigsheetTemplateVersion", book.templateVersion],
+    ] as const) {
+      if (value) this.properties.set(key, value);
+    }
+    for (const sheet of this.book.sheets) {
+      if (sheet.protected) this.protectedSheets.set(sheet.name, { insertRows: true });
+      for (const [at, { look }] of Object.entries(sheet.cells)) {
+        if (look !== undefined && book.looks[look]?.locked === false) this.unlock(sheet.name, at);
+      }
+    }
+    this.active = { sheet: book.sheets[0]!.name, at: "A1" };
+    this.dirty();
+  }
+
+  sheet(name: string): BookSheet | undefined {
+    return this.book.sheets.find((one) => one.name.toLowerCase() === name.toLowerCase());
+  }
+
+  addSheet(name: string): void {
+    if (this.sheet(name)) throw officeError("ItemAlreadyExists", `A sheet named ${name} exists.`);
+    if (name.length > 31 || /[\\/?*[\]:]/.test(name))
+      throw officeError("InvalidArgument", `Bad name ${name}`);
+    this.book.sheets.push({ ...emptySheet(name), rowCount: SHEET_ROWS, columnCount: SHEET_COLUMNS });
+    this.dirty();
+  }
+
+  addName(name: string, sheet: string, range: string): void {
+    if (this.book.names.some((one) => one.name.toLowerCase() === name.toLowerCase())) {
+      throw officeError("ItemAlreadyExists", `The name ${name} exists.`);
+    }
+    this.book.names.push({ name, sheet, range });
+    this.dirty();
+  }
+
+  unlock(sheet: string, at: string): void {
+    const cells = this.unlocked.get(sheet) ?? new Set();
+    this.unlocked.set(sheet, cells.add(at));
+  }
+
+  /** Writing into a locked cell of a protected sheet is refused. */
+  checkMayWrite(sheet: string, at: string): void {
+    if (this.protectedSheets.has(sheet) && !this.unlocked.get(sheet)?.has(at)) {
+      throw officeError("AccessDenied", "You can't perform the requested operation.");
+    }
+  }
+
+  /** One cell as a person would type it. */
+  enter(sheetName: string, at: string, content: string | number | boolean): void {
+    const sheet = this.sheet(sheetName)!;
+    this.checkMayWrite(sheetName, at);
+    this.forgotten.delete(`${sheetName}!${at}`);
+    const spilled = this.result?.sheets.find(({ name }) => name === sheetName)?.results[at] !== undefined;
+    if (spilled && !sheet.cells[at] && content !== "") throw new Error(`${sheetName}!${at} is spilled into`);
+    const look = sheet.cells[at]?.look;
+    const parsed = parsedEntry(content, `${sheetName}!${at}`);
+    sheet.cells[at] = { ...parsed, ...(look !== undefined && { look }) };
+    const zone = parseRange(at)!;
+    sheet.rowCount = Math.max(sheet.rowCount, zone.bottom + 2);
+    sheet.columnCount = Math.max(sheet.columnCount, zone.right + 2);
+    this.dirty();
+  }
+
+  insertRows(sheetName: string, first: number, count: number): void {
+    const guard = this.protectedSheets.get(sheetName);
+    if (guard && !guard.insertRows) throw officeError("AccessDenied", "Rows can't be inserted.");
+    const model = this.engine();
+    const sheetId = model.getters.getSheetIds().find((id) => model.getters.getSheetName(id) === sheetName)!;
+    const command = {
+      sheetId,
+      sheetName,
+      dimension: "ROW",
+      base: first,
+      position: "before",
+      quantity: count,
+    };
+    const { isSuccessful } = quietly(() => model.dispatch("ADD_COLUMNS_ROWS" as never, command as never));
+    if (!isSuccessful) throw new Error(`the engine did not insert rows into ${sheetName}`);
+    this.book = quietly(() => fromModel(loadLibrary(), model));
+    this.moveLocks(sheetName, first, count);
+    this.dirty();
+  }
+
+  /** New rows take the locks of the row above them, as they take its looks. */
+  private moveLocks(sheetName: string, first: number, count: number): void {
+    const moved = new Set<string>();
+    for (const at of this.unlocked.get(sheetName) ?? []) {
+      const { top: row, left: column } = parseRange(at)!;
+      moved.add(address(row < first ? row : row + count, column));
+      for (let added = 0; row === first - 1 && added < count; added++)
+        moved.add(address(first + added, column));
+    }
+    this.unlocked.set(sheetName, moved);
+  }
+
+  applyLook(sheet: string, zone: Zone, key: string, value: unknown): void {
+    if (this.protectedSheets.has(sheet)) throw officeError("AccessDenied", "Looks can't be changed.");
+    for (let row = zone.top; row <= zone.bottom; row++) {
+      for (let column = zone.left; column <= zone.right; column++) {
+        const at = address(row, column);
+        if (key === "locked" && value === false) this.unlock(sheet, at);
+        const cell = `${sheet}!${at}`;
+        const look = this.looks.get(cell) ?? {};
+        this.looks.set(cell, { ...look, [key]: value });
+      }
+    }
+  }
+
+  dirty(): void {
+    this.model = undefined;
+    this.result = undefined;
+  }
+
+  /** The workbook with every formula computed. */
+  computed(): Book {
+    return (this.result ??= quietly(() => fromModel(loadLibrary(), this.engine())));
+  }
+
+  /** What a cell shows; blank is "". */
+  shown(sheet: string, at: string): BookResult {
+    if (this.forgotten.has(`${sheet}!${at}`)) return { error: "#NAME?" };
+    const one = this.computed().sheets.find(({ name }) => name === sheet)!;
+    return one.results[at] ?? one.cells[at]?.value ?? "";
+  }
+
+  formula(sheet: string, at: string): string | undefined {
+    return this.sheet(sheet)?.cells[at]?.formula;
+  }
+
+  /** Where the formula of a cell spills, its own cell included. */
+  spillOf(sheet: string, at: string): Zone | undefined {
+    const cell = this.computed().sheets.find(({ name }) => name === sheet)?.cells[at];
+    const place = parseRange(at)!;
+    return (
+      cell?.spill && {
+        ...place,
+        bottom: place.top + cell.spill.rows - 1,
+        right: place.left + cell.spill.columns - 1,
+      }
+    );
+  }
+
+  /** The smallest zone around every cell that holds or shows something. */
+  usedZone(sheetName: string): Zone | undefined {
+    const sheet = this.computed().sheets.find(({ name }) => name === sheetName)!;
+    const held = [
+      ...Object.entries(sheet.cells).flatMap(([at, { value, formula }]) =>
+        value === undefined && formula === undefined ? [] : [at],
+      ),
+      ...Object.keys(sheet.results),
+    ].map((at) => parseRange(at)!);
+    if (held.length === 0) return undefined;
+    return held.reduce((all, one) => ({
+      top: Math.min(all.top, one.top),
+      left: Math.min(all.left, one.left),
+      bottom: Math.max(all.bottom, one.bottom),
+      right: Math.max(all.right, one.right),
+    }));
+  }
+
+  private engine(): GridModel {
+    return (this.model ??= openModel(this.book));
+  }
+}
+
+/** As Excel takes what is typed. What it would turn into a date by itself is refused here: nobody meant it. */
+function parsedEntry(
+  content: string | number | boolean,
+  where: string,
+): { value?: string | number | boolean; formula?: string } {
+  if (content === "") return {};
+  if (typeof content !== "string") return { value: content };
+  if (content.startsWith("=")) return { formula: content.slice(1) };
+  if (content.startsWith("'")) return { value: content.slice(1) };
+  if (/^(true|false)$/i.test(content)) return { value: content.toLowerCase() === "true" };
+  if (content.trim() !== "" && Number.isFinite(Number(content.replace(/[,%$€]/g, "")))) {
+    return { value: Number(content.replace(/[,%$€]/g, "")) };
+  }
+  if (/\d/.test(content) || /^[+@-]/.test(content)) {
+    throw new Error(
+      `${where}: Excel might take ${JSON.stringify(content)} for a date, a number or a formula`,
+    );
+  }
+  return { value: content };
+}

@@ -1,0 +1,219 @@
+/**
+ * A stand-in for Excel: the part of its object model that the add-in uses, and
+ * nothing else. It enforces what Office does: properties must be loaded and
+ * synced before they are read, ranges take matrices of their own shape,
+ * protected cells refuse, nothing works while a cell is being edited, members
+ * that it does not know throw. It counts round trips and undo steps, and
+ * computes with the headless grid engine.
+ *
+ * Behaviour after the Office add-ins documentation, "Excel JavaScript object
+ * model", "Work with ranges", "Undo support" and the reference of each member;
+ * none of it was seen in Excel.
+ */
+import type { Book } from "../../src/workbooks/book";
+import { writeXlsx } from "../../src/hosts/file/writeXlsx";
+import type { Desk } from "./excel/rangeStandIn";
+import { officeError, strict } from "./excel/strict";
+import { workbookOf } from "./excel/workbookStandIn";
+import { WorkbookState } from "./excel/workbookState";
+
+export interface StandInOptions {
+  /** Newest set of ExcelApi that this Excel has. */
+  readonly api?: string;
+  readonly ghostFormulas?: boolean;
+}
+
+interface RunOptions {
+  readonly mergeUndoGroup?: boolean;
+}
+
+const SLICE_LIMIT = 4 * 1024 * 1024;
+/** Excel keeps at most two files open for an add-in. */
+const MOST_OPEN_FILES = 2;
+
+class CustomFunctionsError {
+  constructor(
+    readonly code: string,
+    readonly message?: string,
+  ) {
+    if (message !== undefined && code !== "#VALUE!" && code !== "#N/A") {
+      throw new Error(`Excel shows no message with ${code}`);
+    }
+  }
+}
+
+export class ExcelStandIn {
+  readonly state = new WorkbookState();
+  readonly associated = new Map<string, (...args: unknown[]) => unknown>();
+  /** Copies that were opened as workbooks of their own. */
+  readonly created: Uint8Array[] = [];
+  syncs = 0;
+  undoSteps = 0;
+  editing = false;
+  openFiles = 0;
+  private readonly watchers = new Set<() => unknown>();
+
+  constructor(private readonly options: StandInOptions = {}) {}
+
+  /** Puts the globals of Excel in place. @returns takes them away */
+  install(): () => void {
+    const globals = {
+      Excel: strict("Excel", {
+        run: (...args: unknown[]) => this.run(args),
+        createWorkbook: async (base64: string) =>
+          void this.created.push(new Uint8Array(Buffer.from(base64, "base64"))),
+      }),
+      Office: strict("Office", {
+        context: strict("Office.context", {
+          requirements: strict("requirements", {
+            isSetSupported: (set: string, version: string) => this.supports(set, version),
+          }),
+          document: strict("document", { getFileAsync: this.getFileAsync.bind(this) }),
+        }),
+        FileType: { Compressed: "compressed" },
+        AsyncResultStatus: { Succeeded: "succeeded", Failed: "failed" },
+      }),
+      CustomFunctions: strict("CustomFunctions", {
+        associate: (id: string, call: (...args: unknown[]) => unknown) => {
+          if (!/^[A-Z][A-Z0-9_.]{2,}$/.test(id)) throw new Error(`${id} is no id of a custom function`);
+          if (this.associated.has(id)) throw new Error(`${id} was associated already`);
+          this.associated.set(id, call);
+        },
+        Error: CustomFunctionsError,
+        ErrorCode: { invalidValue: "#VALUE!", notAvailable: "#N/A" },
+      }),
+    };
+    Object.assign(globalThis, globals);
+    return () => {
+      for (const key of Object.keys(globals)) delete (globalThis as Record<string, unknown>)[key];
+    };
+  }
+
+  /** The workbook as Excel shows it. */
+  book(): Book {
+    return this.state.computed();
+  }
+
+  /** What a person types into a cell: a text, a number or a truth value. */
+  type(sheet: string, at: string, content: string | number | boolean): void {
+    this.state.enter(sheet, at, typeof content === "string" ? `'${content}` : content);
+  }
+
+  async choose(sheet: string, at: string): Promise<void> {
+    this.state.active = { sheet, at };
+    for (const watcher of this.watchers) await watcher();
+  }
+
+  get watched(): number {
+    return this.watchers.size;
+  }
+
+  private supports(set: string, version: string): boolean {
+    if (set !== "ExcelApi") throw new Error(`the set ${set} is not known to the stand-in`);
+    const parts = (text: string): number => Number(text.split(".")[1]);
+    return parts(version) <= parts(this.options.api ?? "1.20");
+  }
+
+  private async run(args: unknown[]): Promise<unknown> {
+    const batch = args.at(-1) as (context: object) => Promise<unknown>;
+    const first = args.length > 1 ? args[0] : undefined;
+    const options = (
+      first && typeof first === "object" && "mergeUndoGroup" in first ? first : {}
+    ) as RunOptions;
+    if (options.mergeUndoGroup && !this.supports("ExcelApi", "1.20"))
+      throw new Error("mergeUndoGroup needs ExcelApi 1.20");
+    const session = new Session(
+      this,
+      options.mergeUndoGroup === true,
+      this.watchers,
+      this.options.ghostFormulas === true,
+    );
+    const result = await batch(session.context);
+    if (session.pending) throw new Error("a batch ended with work that was never synced");
+    if (options.mergeUndoGroup && session.changes) this.undoSteps += 1;
+    return result;
+  }
+
+  private getFileAsync(
+    type: string,
+    { sliceSize }: { sliceSize: number },
+    done: (result: object) => void,
+  ): void {
+    if (type !== "compressed" || sliceSize > SLICE_LIMIT) throw new Error("a wrong request for the file");
+    if (this.openFiles >= MOST_OPEN_FILES) {
+      done({ status: "failed", error: { message: "two files are open already" } });
+      return;
+    }
+    void writeXlsx(this.book()).then((bytes) => {
+      this.openFiles += 1;
+      done({
+        status: "succeeded",
+        value: {
+          size: bytes.length,
+          sliceCount: Math.ceil(bytes.length / sliceSize),
+          getSliceAsync: (index: number, answer: (result: object) => void) => {
+            const data = [...bytes.subarray(index * sliceSize, (index + 1) * sliceSize)];
+            answer({ status: "succeeded", value: { data, index, size: data.length } });
+          },
+          closeAsync: () => void (this.openFiles -= 1),
+        },
+      });
+    });
+  }
+}
+
+/** One `Excel.run`: a queue of work that waits for `context.sync()`. */
+class Session implements Desk {
+  readonly context: object;
+  readonly state: WorkbookState;
+  changes = false;
+  private queue: (() => void)[] = [];
+
+  constructor(
+    private readonly excel: ExcelStandIn,
+    private readonly grouped: boolean,
+    watchers: Set<() => unknown>,
+    readonly ghostFormulas: boolean,
+  ) {
+    this.state = excel.state;
+    const context: Record<string, unknown> = {
+      sync: () => this.sync(),
+      application: strict("application", {
+        suspendApiCalculationUntilNextSync: () => this.later(() => undefined),
+        suspendScreenUpdatingUntilNextSync: () => this.later(() => undefined),
+      }),
+    };
+    this.context = strict("context", context);
+    context.workbook = workbookOf(this, watchers, this.context);
+  }
+
+  get pending(): boolean {
+    return this.queue.length > 0;
+  }
+
+  later(work: () => void): void {
+    this.queue.push(work);
+  }
+
+  changed(): void {
+    this.changes = true;
+  }
+
+  private async sync(): Promise<void> {
+    this.excel.syncs += 1;
+    if (this.excel.editing) {
+      this.queue = [];
+      throw officeError("InvalidOperationInCellEditMode", "Excel is in cell-editing mode.");
+    }
+    const before = this.changes;
+    this.changes = false;
+    try {
+      // Loading a collection queues the loading of its members, which belongs to the same round trip.
+      for (let work = this.queue.shift(); work; work = this.queue.shift()) work();
+    } finally {
+      this.queue = [];
+      if (this.changes && !this.grouped) this.excel.undoSteps += 1;
+      this.changes ||= before;
+    }
+  }
+}
