@@ -21,9 +21,9 @@ module.exports = {
   testTimeout: 60_000,
   roots: ["<rootDir>/tests"],
   testMatch: ["**/*.test.ts"],
-  transform: { "^.+\\.(ts|mjs)$": stripTypes },
+  transform: { "^.+\\.(ts|mjs)$": stripTypes, "/node_modules/(d3-[a-z-]+|internmap)/.+\\.js$": stripTypes },
   // Published as ES modules only, which the test runner's loader can't read as they are.
-  transformIgnorePatterns: ["/node_modules/(?!(hucre|satellite\\.js|magvar)/)"],
+  transformIgnorePatterns: ["/node_modules/(?!(hucre|satellite\\.js|magvar|d3-[a-z-]+|internmap)/)"],
   moduleFileExtensions: ["ts", "mjs", "js", "cjs", "json"],
   reporters: ["default", "<rootDir>/tests/support/closingLine.cjs"],
 };

@@ -27,6 +27,7 @@ const INSTALLED = {
   "@odoo/o-spreadsheet": "commonjs @odoo/o-spreadsheet",
   "@odoo/owl": "commonjs @odoo/owl",
   geomagnetism: "commonjs geomagnetism",
+  "@resvg/resvg-wasm": "commonjs @resvg/resvg-wasm",
 };
 
 const node = (name, entry, output, more = {}) => ({

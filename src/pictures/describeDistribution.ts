@@ -1,0 +1,38 @@
+/** The one-line diagram in words: how much there is, and each part that fails with its figure. */
+import type { Item } from "./distribution";
+import { spanText } from "./drawSection";
+
+/** A description is listened to: beyond these the rest is counted. */
+const MOST_NAMED = 8;
+
+const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+
+export function describeDistribution(items: readonly Item[]): string {
+  const heads = items.filter(({ kind }) => kind === "head");
+  const branches = items.filter(({ kind }) => kind === "branch");
+  const outlets = items.filter(({ kind }) => kind === "outlet");
+  const failing = [...heads, ...branches, ...outlets].filter(({ troubles }) => troubles.length > 0);
+  const named = failing.slice(0, MOST_NAMED).map(inWords);
+  const more = failing.length - named.length;
+  const verdict =
+    failing.length === 0
+      ? "Nothing fails."
+      : `Failing, each marked by a word and a heavy dashed line: ${named.join("; ")}${more > 0 ? `; and ${more} more` : ""}.`;
+  return `${[
+    counted(heads.length, "head unit", "head units"),
+    counted(branches.length, "branch", "branches"),
+    counted(outlets.length, "outlet", "outlets"),
+  ].join(", ")}, from left to right, with predicted levels and volts. ${verdict}`;
+}
+
+function inWords(item: Item): string {
+  const words = item.troubles.join(", ");
+  switch (item.kind) {
+    case "head":
+      return `head unit ${item.name} ${words} (${item.volts.replace("→", "becomes")}; ${item.tuners})`;
+    case "branch":
+      return `branch ${item.name} ${words}`;
+    default:
+      return `outlet ${item.name} ${words}, ${item.levels ? `${spanText(item.levels).replace("–", " to ")} dBµV` : "level unknown"}`;
+  }
+}
