@@ -18,6 +18,9 @@ export async function generatedFiles(): Promise<Map<string, string | Uint8Array>
       `templates/${template.id}-demonstration.xlsx`,
       await writeXlsx(recalculate(template.demonstration())),
     );
+    for (const { id, book } of template.more) {
+      files.set(`templates/${template.id}-${id}.xlsx`, await writeXlsx(recalculate(book())));
+    }
   }
   return files;
 }

@@ -377,7 +377,9 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
     const found = address(row, 2);
     put(desk, row, 0, LOOKS.label, { value: check.what });
     put(desk, row, 1, LOOKS.note, { value: check.limit });
-    put(desk, row, 2, resultLook(check.format ?? "integer", false), { formula: check.found });
+    // Stored as an array formula, so that every host looks at whole columns inside it.
+    const spill = { rows: 1, columns: 1 };
+    put(desk, row, 2, resultLook(check.format ?? "integer", false), { formula: check.found, spill });
     const passes = check.passes.replaceAll("@", found);
     const word = check.advice ? "note" : "look";
     put(desk, row, 3, resultLook("text", false), {

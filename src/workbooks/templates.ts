@@ -1,10 +1,13 @@
 /** Every template, empty and with its demonstration. */
+import { alignmentCard, alignmentCardExample, alignmentCardStart } from "./alignmentCard/definition";
 import type { Book } from "./book";
 import type { Filling, WorkbookDefinition } from "./definition";
 import { layOut } from "./layOut";
+import { apartmentBlock } from "./multiRoom/apartmentBlock";
 import { multiRoom } from "./multiRoom/definition";
 import { guestHouse } from "./multiRoom/guestHouse";
 import { startingPoint } from "./multiRoom/startingPoint";
+import { singleDrop, singleDropExample, singleDropStart } from "./singleDrop/definition";
 
 export interface Template {
   readonly id: string;
@@ -14,17 +17,37 @@ export interface Template {
   readonly empty: () => Book;
   /** An invented job. */
   readonly demonstration: () => Book;
+  /** Further invented jobs, by the name of their file. */
+  readonly more: readonly { readonly id: string; readonly title: string; readonly book: () => Book }[];
 }
 
-const template = (definition: WorkbookDefinition, start: Filling, example: Filling): Template => ({
+interface Example {
+  readonly id: string;
+  readonly title: string;
+  readonly filling: Filling;
+}
+
+const template = (
+  definition: WorkbookDefinition,
+  start: Filling,
+  example: Filling,
+  more: readonly Example[] = [],
+): Template => ({
   id: definition.id,
   title: definition.title,
   definition,
   empty: () => layOut(definition, start),
   demonstration: () => layOut(definition, example),
+  more: more.map(({ id, title, filling }) => ({ id, title, book: () => layOut(definition, filling) })),
 });
 
-export const templates: readonly Template[] = [template(multiRoom, startingPoint, guestHouse)];
+export const templates: readonly Template[] = [
+  template(multiRoom, startingPoint, guestHouse, [
+    { id: "apartment-block", title: "Apartment block, 240 outlets", filling: apartmentBlock },
+  ]),
+  template(singleDrop, singleDropStart, singleDropExample),
+  template(alignmentCard, alignmentCardStart, alignmentCardExample),
+];
 
 /** The template that a workbook says it was made from. */
 export const templateOf = (id: string): Template | undefined => templates.find((one) => one.id === id);

@@ -91,6 +91,25 @@ describe("shape", () => {
     }
   });
 
+  test("SUMPRODUCT sees no calculated column bare: the desk's engine skips errors in it, Excel does not", () => {
+    const calculated = multiRoom.sheets
+      .flatMap(({ parts }) => parts)
+      .flatMap((part) =>
+        part.kind === "block"
+          ? part.columns.filter(({ formula }) => formula).map(({ key }) => `${part.name}_${key}`)
+          : [],
+      );
+    expect(calculated.length).toBeGreaterThan(50);
+    const guarded = /(?:IFERROR|ISERROR|ISTEXT|COUNTIF)\([^()]*\)/g;
+    for (const { at, formula } of formulas.filter((one) => one.formula.includes("SUMPRODUCT("))) {
+      const bare = formula.replace(guarded, "");
+      expect({ at, bare: calculated.filter((name) => new RegExp(`\\b${name}`).test(bare)) }).toEqual({
+        at,
+        bare: [],
+      });
+    }
+  });
+
   test("names are unique, lie on their sheet and are unlike a cell address", () => {
     const names = computed.names.map(({ name }) => name.toLowerCase());
     expect(new Set(names).size).toBe(names.length);

@@ -4,6 +4,7 @@ import { allFunctions } from "../../functions/all";
 import { registerBookFacts } from "../grid/bookFacts";
 import type { GridLibrary } from "../grid/library";
 import { registerFunctions } from "../grid/registerFunctions";
+import { registerSecondPass } from "../grid/secondPass";
 
 let ready = false;
 
@@ -12,17 +13,25 @@ export function loadLibrary(): GridLibrary {
     ready = true;
     registerFunctions(library, allFunctions);
     registerBookFacts(library);
+    registerSecondPass(library);
   }
   return library;
 }
 
 /** The library reports its timings with console.debug, which in Node would land in a command's output. */
 export function quietly<T>(work: () => T): T {
-  const { debug } = console;
+  const { debug, warn } = console;
   console.debug = () => undefined;
+  console.warn = (...words: unknown[]) => {
+    // The library gives up on a chain of spills that is too long and would leave stale values behind.
+    if (String(words[0]).includes("Maximum iteration"))
+      throw new Error("the workbook could not be computed to its end");
+    warn(...words);
+  };
   try {
     return work();
   } finally {
     console.debug = debug;
+    console.warn = warn;
   }
 }

@@ -1,3 +1,4 @@
+import { cautions, keyToTheMarks, madeAfter } from "../cautions";
 import type { SheetDefinition } from "../definition";
 
 export const about: SheetDefinition = {
@@ -40,15 +41,7 @@ export const about: SheetDefinition = {
         "A working copy calls the functions of Rigsheet: it computes in Excel with the add-in, or on Rigsheet's own desk.",
       ],
     },
-    {
-      kind: "text",
-      heading: "Key to the marks",
-      lines: [
-        "input: a box with a pale fill. Yours to fill.",
-        "result: no box and no fill. Calculated; a fault carries a sentence that says what to do.",
-        "verdict: a word. ok passes; low, high, look, error and missing are bold on a tint; note is a wish, not a rule.",
-      ],
-    },
+    keyToTheMarks,
     {
       kind: "text",
       heading: "Conventions",
@@ -64,25 +57,11 @@ export const about: SheetDefinition = {
       lines: [
         "Connector losses and mismatch ripple; interference between user bands; ageing and water in the cable.",
         "Level at the dish itself, rain and pointing loss: the head unit's output level is taken as you enter it.",
-        "Power passed on through splitters: each head unit is fed through its own cable.",
+        "A supply that feeds two head units at once, and currents that other devices draw on the same cable.",
         "Wind load, mounting and structure. Refraction, which matters only below about 5 deg of elevation.",
       ],
     },
-    {
-      kind: "text",
-      heading: "Cautions",
-      lines: [
-        "Falls: work on roofs and ladders needs training, the right gear and a second person. Overhead lines: keep well clear; a mast or ladder that touches one kills.",
-        "Lightning and bonding: what must be bonded, and with what, is decided by the local code and by licensed practice. Mains work is for licensed people.",
-        "This workbook predicts and flags; it certifies nothing. Prove every outlet by measurement.",
-      ],
-    },
-    {
-      kind: "text",
-      heading: "Made after",
-      lines: [
-        "ICAEW, Twenty principles for good spreadsheet practice; ICAEW, Financial Modelling Code (2018); The FAST Standard; WCAG 2.2.",
-      ],
-    },
+    cautions,
+    madeAfter,
   ],
 };

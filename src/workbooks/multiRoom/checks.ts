@@ -96,7 +96,7 @@ const list: readonly Check[] = [
   {
     what: "Splitters and taps that feed more than they have ports",
     limit: "none",
-    found: 'SUMPRODUCT((branches_id<>"")*(branches_fed>branches_ways))+SUMPRODUCT(--ISERROR(branches_fed))',
+    found: 'SUMPRODUCT((branches_id<>"")*IFERROR(branches_fed>branches_ways,1))',
     passes: noneOf,
     where: "Branches, feeds",
   },
@@ -124,14 +124,14 @@ const list: readonly Check[] = [
   {
     what: "Supplies whose path holds a splitter or tap that passes no power",
     limit: "none",
-    found: 'SUMPRODUCT((heads_id<>"")*(heads_stops>0))',
+    found: 'SUMPRODUCT((heads_id<>"")*IFERROR(heads_stops>0,1))',
     passes: noneOf,
     where: "Head units; Branches, passes power",
   },
   {
     what: "Head units that draw more than their supply gives",
     limit: "none",
-    found: 'SUMPRODUCT((heads_id<>"")*(heads_current>heads_amps))',
+    found: 'SUMPRODUCT((heads_id<>"")*IFERROR(heads_current>heads_amps,1))',
     passes: noneOf,
     where: "Head units, current",
   },
@@ -174,7 +174,7 @@ const list: readonly Check[] = [
   {
     what: "Cost added a second way, less the first",
     limit: "0.00",
-    found: "SUMPRODUCT(price_sections*1)*(1+site_contingency)*(1+site_overhead)-price_cost",
+    found: "SUM(price_sections)*(1+site_contingency)*(1+site_overhead)-price_cost",
     format: "two",
     passes: "ABS(@)<0.005",
     where: "Price",

@@ -49,13 +49,13 @@ export const labourSheet: SheetDefinition = {
           formula: 'IF(labour_name="","",work_hours*labour_rate)',
         },
         {
-          key: "unsure",
-          head: "Deviation",
-          unit: "money",
+          key: "variance",
+          head: "Variance",
+          unit: "money²",
           width: 12,
           format: "two",
           formula:
-            'IF(labour_name="","",IF(labour_low="",0,work_quantity*(labour_high-labour_low)/6*labour_difficulty/60*labour_rate))',
+            'IF(labour_name="","",IF(labour_low="",0,(work_quantity*(labour_high-labour_low)/6*labour_difficulty/60*labour_rate)^2))',
         },
       ],
     },

@@ -61,7 +61,8 @@ const priced = (per: string): Column[] => [
   },
 ];
 
-const BUILT_IN_CABLES = ["series 59", "series 6", "series 7", "series 11"].flatMap((series) => [
+/** The names that CABLELOSS knows without a table. */
+export const BUILT_IN_CABLES = ["series 59", "series 6", "series 7", "series 11"].flatMap((series) => [
   series,
   `${series}, copper`,
   `${series}, copper-clad steel`,

@@ -78,7 +78,7 @@ export const price: SheetDefinition = {
           ...money(
             "price_deviation",
             "Deviation of the direct cost",
-            "SQRT(SUMPRODUCT(rooms_unsure,rooms_unsure)+SUMPRODUCT(work_unsure,work_unsure))",
+            "SQRT(SUM(rooms_variance)+SUM(work_variance))",
           ),
           note: "Lengths and hours taken as independent; prices, quantities and whole reels as sure.",
         },

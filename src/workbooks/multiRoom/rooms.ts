@@ -223,14 +223,14 @@ export const rooms: SheetDefinition = {
             'IF(rooms_outlet="","",INDEX(plates_price,MATCH(rooms_plate,plates_name,0))+rooms_run*INDEX(cables_each,MATCH(rooms_cable,cables_name,0)))',
         },
         {
-          key: "unsure",
-          head: "Deviation of its cable",
-          unit: "money",
+          key: "variance",
+          head: "Variance of its cable",
+          unit: "money²",
           width: 10,
           format: "two",
-          // Three points at run, run less and run more by that share: deviation = (high - low) / 6.
+          // Three points at run, run less and run more by that share: variance = ((high - low) / 6)².
           formula:
-            'IF(rooms_outlet="","",rooms_run*rooms_longer/3*INDEX(cables_each,MATCH(rooms_cable,cables_name,0)))',
+            'IF(rooms_outlet="","",(rooms_run*rooms_longer/3*INDEX(cables_each,MATCH(rooms_cable,cables_name,0)))^2)',
         },
         {
           key: "loss",

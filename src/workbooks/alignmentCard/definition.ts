@@ -1,0 +1,314 @@
+/** One site and its slots on a card: where to point, and a record of peaking by equal drops. */
+import { cautions, keyToTheMarks, madeAfter } from "../cautions";
+import type { Filling, SheetDefinition, WorkbookDefinition } from "../definition";
+import { sheetDate } from "../sheetDate";
+
+const about: SheetDefinition = {
+  name: "About",
+  kind: "about",
+  intro: "What this workbook is for, how to fill it, what it leaves out, and the cautions.",
+  print: { orientation: "portrait" },
+  parts: [
+    {
+      kind: "text",
+      heading: "Purpose",
+      lines: [
+        "A card for the crew: bearings and elevations of a site's slots, aim and tilt of a dish for two of them,",
+        "and a record of peaking by equal drops that gives the correction.",
+      ],
+    },
+    {
+      kind: "fields",
+      heading: "Versions",
+      fields: [
+        { name: "about_template", label: "Template", formula: '"alignment card, version 1"' },
+        { name: "about_functions", label: "Functions", formula: "RIG.VERSION()" },
+      ],
+    },
+    keyToTheMarks,
+    {
+      kind: "text",
+      heading: "What the model leaves out",
+      lines: [
+        "Refraction (less than 0.1 deg above 10 deg), a satellite's wander in its box, a mast out of plumb.",
+        "A compass near iron is wrong by far more than the declination's own error.",
+      ],
+    },
+    cautions,
+    madeAfter,
+  ],
+};
+
+const card: SheetDefinition = {
+  name: "Card",
+  kind: "input",
+  intro:
+    "Take it to the roof, on safe footing. Elevation of the beam and tilt of the face are different things: mind which one your mount's scale shows.",
+  print: { orientation: "landscape" },
+  parts: [
+    {
+      kind: "fields",
+      heading: "Site",
+      fields: [
+        { name: "card_job", label: "Job", input: { what: "Which job and dish", rule: { kind: "text" } } },
+        {
+          name: "card_date",
+          label: "Date",
+          format: "date",
+          input: { what: "Date of the work, for the compass", example: "2026-11-02", rule: { kind: "date" } },
+        },
+        {
+          name: "card_latitude",
+          label: "Latitude",
+          unit: "deg north",
+          format: "three",
+          input: {
+            what: "Latitude of the dish; south is negative",
+            rule: { kind: "number", min: -90, max: 90 },
+          },
+        },
+        {
+          name: "card_longitude",
+          label: "Longitude",
+          unit: "deg east",
+          format: "three",
+          input: {
+            what: "Longitude of the dish; west is negative",
+            rule: { kind: "number", min: -180, max: 180 },
+          },
+        },
+        {
+          name: "card_height",
+          label: "Height",
+          unit: "m",
+          format: "integer",
+          input: { what: "Height above sea level", rule: { kind: "number", min: -500, max: 9000 } },
+        },
+        {
+          name: "card_offset",
+          label: "Offset angle of the dish",
+          unit: "deg",
+          format: "one",
+          input: {
+            what: "Offset angle of the dish; 0 for a centre-fed one",
+            example: "22.6",
+            rule: { kind: "number", min: 0, max: 60 },
+          },
+        },
+      ],
+    },
+    {
+      kind: "block",
+      name: "slots",
+      heading: "Slots",
+      prepared: 4,
+      columns: [
+        {
+          key: "slot",
+          head: "Orbital slot",
+          unit: "deg E, or 97W",
+          width: 34,
+          input: {
+            what: "Orbital slot in degrees east, or text with E or W",
+            example: "97W",
+            rule: { kind: "slot" },
+          },
+        },
+        {
+          key: "angles",
+          head: "True",
+          width: 14,
+          format: "degrees",
+          formula: "RIG.LOOKANGLES(card_latitude,card_longitude,slots_slot,card_height)",
+          across: [
+            { key: "azimuth", head: "azimuth", unit: "deg" },
+            { key: "elevation", head: "elevation of the beam", unit: "deg" },
+            { key: "range", head: "slant range", unit: "km" },
+          ],
+        },
+        {
+          key: "compass",
+          head: "Compass bearing",
+          unit: "deg magnetic",
+          width: 14,
+          format: "degrees",
+          formula: "RIG.COMPASS(card_latitude,card_longitude,slots_slot,card_date,card_height)",
+        },
+        {
+          key: "skew",
+          head: "Polarisation skew",
+          unit: "deg",
+          width: 14,
+          format: "degrees",
+          formula: "RIG.POLSKEW(card_latitude,card_longitude,slots_slot)",
+        },
+        {
+          key: "face",
+          head: "Tilt of the face back from upright",
+          unit: "deg",
+          width: 14,
+          format: "degrees",
+          formula: "RIG.FACETILT(slots_angles_elevation,card_offset)",
+        },
+      ],
+    },
+    {
+      kind: "fields",
+      heading: "One dish for the first two slots",
+      fields: [
+        { name: "pair_a", label: "First slot", formula: 'IF(INDEX(slots_slot,2)="","",INDEX(slots_slot,2))' },
+        {
+          name: "pair_b",
+          label: "Second slot",
+          formula: 'IF(INDEX(slots_slot,3)="","",INDEX(slots_slot,3))',
+        },
+        {
+          name: "pair_aim",
+          label: "Aim: azimuth and elevation of the beam",
+          format: "degrees",
+          formula: 'IF(pair_b="","",RIG.PAIRAIM(card_latitude,card_longitude,pair_a,pair_b,card_height))',
+          spillRows: 1,
+          spillColumns: 2,
+        },
+        {
+          name: "pair_tilt",
+          label: "Tilt, clockwise at the dish facing the slots",
+          unit: "deg",
+          format: "degrees",
+          formula: 'IF(pair_b="","",RIG.PAIRTILT(card_latitude,card_longitude,pair_a,pair_b,card_height))',
+        },
+      ],
+    },
+    {
+      kind: "block",
+      name: "peaks",
+      heading: "Peaking by equal drops: turn the same step either side and note how far the reading falls",
+      prepared: 6,
+      columns: [
+        {
+          key: "axis",
+          head: "Axis",
+          width: 34,
+          input: {
+            what: "What was turned",
+            rule: { kind: "choice", choices: ["azimuth", "elevation", "tilt"] },
+          },
+        },
+        {
+          key: "step",
+          head: "Step",
+          unit: "deg",
+          width: 14,
+          format: "two",
+          input: {
+            what: "How far it was turned each way",
+            example: "1",
+            rule: { kind: "number", min: 0.01, max: 30 },
+          },
+        },
+        {
+          key: "plus",
+          head: "Drop, plus side",
+          unit: "dB",
+          width: 14,
+          format: "one",
+          input: {
+            what: "How far the reading fell on the plus side, in dB; less than zero if it rose",
+            rule: { kind: "number", min: -30, max: 30 },
+          },
+        },
+        {
+          key: "minus",
+          head: "Drop, minus side",
+          unit: "dB",
+          width: 14,
+          format: "one",
+          input: {
+            what: "How far the reading fell on the minus side, in dB; less than zero if it rose",
+            rule: { kind: "number", min: -30, max: 30 },
+          },
+        },
+        {
+          key: "turn",
+          head: "Turn from where it was, to plus",
+          unit: "deg",
+          width: 14,
+          format: "two",
+          formula: "RIG.PEAKOFFSET(peaks_plus,peaks_minus,peaks_step)",
+        },
+      ],
+    },
+    {
+      kind: "checks",
+      heading: "Checks",
+      checks: [
+        {
+          what: "There are slots",
+          limit: "1 or more",
+          found: 'SUMPRODUCT(--(slots_slot<>""))',
+          passes: "@>0",
+          where: "Slots",
+        },
+        {
+          what: "Slots whose angles could not be found, or below the horizon",
+          limit: "none",
+          found: 'SUMPRODUCT(--ISERROR(slots_angles_elevation))+COUNTIF(slots_angles_elevation,"<0")',
+          passes: "@=0",
+          where: "Slots",
+        },
+        {
+          what: "Peaking records that cannot be right",
+          limit: "none",
+          found: "SUMPRODUCT(--ISERROR(peaks_turn))",
+          passes: "@=0",
+          where: "Peaking: hover the error",
+        },
+      ],
+    },
+    {
+      kind: "fields",
+      heading: "Master check",
+      fields: [
+        {
+          name: "checks_failed",
+          label: "Checks to look at",
+          format: "integer",
+          formula: 'COUNTIF(checks_result,"look")+COUNTIF(checks_result,"error")',
+        },
+        {
+          name: "checks_verdict",
+          label: "In the head of every sheet",
+          formula: 'IF(checks_failed=0,"all checks pass",checks_failed&" to look at")',
+        },
+      ],
+    },
+  ],
+};
+
+export const alignmentCard: WorkbookDefinition = {
+  id: "alignment-card",
+  title: "Alignment card",
+  version: "1",
+  sheets: [about, card],
+};
+
+export const alignmentCardStart: Filling = { fields: { card_offset: 0 } };
+
+/** An invented dish. */
+export const alignmentCardExample: Filling = {
+  fields: {
+    card_job: "Guest house, main dish (demonstration)",
+    card_date: sheetDate(2026, 11, 2),
+    card_latitude: 39.5,
+    card_longitude: -98.25,
+    card_height: 420,
+    card_offset: 22.6,
+  },
+  blocks: {
+    slots: [{ slot: "97W" }, { slot: "113W" }],
+    peaks: [
+      { axis: "azimuth", step: 1, plus: 1, minus: 3.8 },
+      { axis: "elevation", step: 1, plus: 2.3, minus: 2.3 },
+    ],
+  },
+};

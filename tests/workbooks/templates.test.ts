@@ -1,0 +1,118 @@
+/** Every template: empty and filled, as every host must find it. */
+import { recalculate } from "../../src/hosts/headless/recalculate";
+import { isBookError } from "../../src/workbooks/book";
+import { fillingOf } from "../../src/workbooks/fillingOf";
+import { namedColumn, namedRows, namedValue } from "../../src/workbooks/named";
+import { summarise } from "../../src/workbooks/multiRoom/summarise";
+import { templates } from "../../src/workbooks/templates";
+import { heldTo } from "../support/heldTo";
+import { cableLoss, loopOhms, referencePrice, type Job } from "../support/referencePrice";
+
+describe.each(templates.map((template) => [template.id, template] as const))("%s", (id, template) => {
+  const filled = recalculate(template.demonstration());
+
+  test("its demonstration shows no error and is marked as a demonstration", () => {
+    const errors = filled.sheets.flatMap((sheet) =>
+      Object.entries(sheet.results).flatMap(([at, result]) =>
+        isBookError(result) ? [`${sheet.name}!${at}: ${result.message}`] : [],
+      ),
+    );
+    expect(errors).toEqual([]);
+    const texts = filled.sheets.flatMap((sheet) => Object.values(sheet.cells).map(({ value }) => value));
+    expect(texts.some((value) => typeof value === "string" && value.includes("demonstration"))).toBe(true);
+  });
+
+  test("its head says how the checks stand, and an empty one never passes them all", () => {
+    for (const book of [filled, recalculate(template.empty())]) {
+      for (const sheet of book.sheets) expect(sheet.results.D1).toBe(namedValue(book, "checks_verdict"));
+    }
+    expect(namedValue(recalculate(template.empty()), "checks_verdict")).not.toBe("all checks pass");
+  });
+
+  test("about: purpose, versions, key, what is left out, cautions", () => {
+    const about = Object.values(filled.sheets[0]!.cells).map(({ value }) => value);
+    for (const heading of [
+      "Purpose",
+      "Versions",
+      "Key to the marks",
+      "What the model leaves out",
+      "Cautions",
+    ]) {
+      expect(about).toContain(heading);
+    }
+  });
+
+  test("at most 30 calls of ours, and what was filled in comes back", () => {
+    const formulas = filled.sheets.flatMap((sheet) =>
+      Object.values(sheet.cells).flatMap(({ formula }) => formula ?? []),
+    );
+    const calls = formulas.flatMap((formula) => formula.match(/RIG\.[A-Z]+\(/g) ?? []);
+    expect(calls.length).toBeGreaterThan(0);
+    expect(calls.length).toBeLessThanOrEqual(30);
+    expect(fillingOf(template.definition, filled)).toEqual(
+      fillingOf(template.definition, template.demonstration()),
+    );
+    expect(id).toBe(filled.template);
+  });
+});
+
+describe("the apartment block of 240 outlets", () => {
+  const { book } = templates[0]!.more[0]!;
+  const computed = recalculate(book());
+  const reference = referencePrice(fillingOf(templates[0]!.definition, book()) as unknown as Job);
+  const levels = heldTo({
+    what: "multi-room levels",
+    source: "tests/support/referencePrice.ts, handbook equations",
+    basis: "derivation",
+    unit: "dB",
+  });
+
+  test("every outlet's level, and the price to the cent, as the reference program has them; all checks pass", () => {
+    const outlets = namedColumn(computed, "rooms_outlet");
+    const rows = namedRows(computed, "rooms_level");
+    expect(reference.levels.size).toBe(240);
+    for (const [outlet, expected] of reference.levels) {
+      expected.forEach((level, corner) =>
+        levels.row(`${outlet} corner ${corner}`, rows[outlets.indexOf(outlet)]![corner], level, 1e-9),
+      );
+    }
+    expect(Number(namedValue(computed, "quote_total")).toFixed(2)).toBe(reference.total);
+    expect(summarise(computed)).toMatchObject({ outlets: 240, verdict: "all checks pass" });
+  });
+});
+
+describe("the single-drop check", () => {
+  const { definition, demonstration } = templates.find(({ id }) => id === "single-drop")!;
+  const computed = recalculate(demonstration());
+  const { fields } = fillingOf(definition, computed) as { fields: Record<string, number> };
+
+  test("level = level in - 10·log10(ways) - excess - cable - plate; volts = supply - load · loop", () => {
+    const split = 10 * Math.log10(fields.drop_ways!) + fields.drop_excess!;
+    const expected = (["low", "low", "high", "high"] as const).map((end, corner) => {
+      const celsius = corner % 2 === 0 ? fields.drop_cold! : fields.drop_hot!;
+      const cable = cableLoss("series 6, copper", fields.drop_length!, fields[`drop_${end}`]!, celsius);
+      return fields[`drop_in_${end}`]! - split - cable - fields.drop_plate!;
+    });
+    namedRows(computed, "drop_level")[0]!.forEach((level, corner) =>
+      expect(level).toBeCloseTo(expected[corner]!, 9),
+    );
+    const ohms = loopOhms("series 6, copper", fields.drop_length!, fields.drop_hot!);
+    expect(namedValue(computed, "drop_volts")).toBeCloseTo(fields.drop_supply! - fields.drop_load! * ohms, 9);
+  });
+});
+
+describe("the alignment card", () => {
+  const computed = recalculate(templates.find(({ id }) => id === "alignment-card")!.demonstration());
+
+  test("the face leans back by the beam's elevation less the offset; equal drops ask for no turn", () => {
+    const elevations = namedColumn(computed, "slots_angles_elevation");
+    namedColumn(computed, "slots_face").forEach((face, row) => {
+      if (typeof face === "number") expect(face).toBeCloseTo(Number(elevations[row]) - 22.6, 9);
+    });
+    expect(namedColumn(computed, "slots_face").filter((face) => typeof face === "number")).toHaveLength(2);
+    // ε = (Δ/2)(d- - d+)/(d- + d+) on the beam's parabola: (1/2)(3.8 - 1)/4.8.
+    const turns = namedColumn(computed, "peaks_turn");
+    expect(turns[1]).toBeCloseTo(2.8 / 9.6, 9);
+    expect(turns[2]).toBe(0);
+  });
+});
