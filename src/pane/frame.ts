@@ -3,6 +3,7 @@ import { isBookError } from "../workbooks/book";
 import { button, make, painted, paragraph, setText } from "./dom";
 import type { Selection } from "./host";
 import { sentenceOf } from "./trouble";
+import type { Warning } from "./versions";
 import { placeInWords, type BuiltView, type View } from "./view";
 
 interface Slot {
@@ -55,12 +56,19 @@ export class Frame {
       slot.section.append(...slot.built.body);
     }
     this.views.scrollTop = 0;
+    // What was said of another view would be taken for this one's.
+    if (byPerson && this.busyWith === undefined) this.say("");
     if (byPerson) (slot.built.focus ?? slot.heading).focus();
     slot.built.shown?.();
   }
 
-  showWarnings(sentences: readonly string[]): void {
-    this.warnings.replaceChildren(...sentences.map((text) => paragraph(text, "pane-caution")));
+  /** In one line each, so that they leave room for the work; the way out is behind it. */
+  showWarnings(warnings: readonly Warning[]): void {
+    this.warnings.replaceChildren(
+      ...warnings.map(({ says, wayOut }) =>
+        make("details", { className: "pane-caution" }, make("summary", {}, says), paragraph(wayOut)),
+      ),
+    );
   }
 
   showSelection(selection: Selection): void {

@@ -24,12 +24,12 @@ function bodyOf(one: SheetFunction, context: PaneContext | undefined): HTMLEleme
     ...(caution ? [paragraph(`Caution: ${caution}`, "pane-caution")] : []),
     make("ul", { className: "pane-tasks" }, ...tasks.map((task) => make("li", {}, task))),
     ...(parameters.length > 0
-      ? [make("h3", {}, "Takes"), make("dl", {}, ...parameters.flatMap(argument))]
+      ? [make("h2", {}, "Takes"), make("dl", {}, ...parameters.flatMap(argument))]
       : []),
-    make("h3", {}, "Gives"),
+    make("h2", {}, "Gives"),
     paragraph(`${result.help}${result.unit ? ` In ${result.unit}.` : ""}`),
     ...(result.columns ? [make("ul", {}, ...result.columns.map((text) => make("li", {}, text)))] : []),
-    make("h3", {}, "Example"),
+    make("h2", {}, "Example"),
     ...examples.slice(0, 1).flatMap((example) => exampleOf(one, example, context)),
     make(
       "p",

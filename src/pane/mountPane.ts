@@ -1,7 +1,7 @@
 /** The pane: one frame around its views, for whichever host opens it. */
 import { Frame } from "./frame";
 import type { PaneHost, Preferences, Selection } from "./host";
-import { spillWarning, versionWarning } from "./versions";
+import { warningsOf, type Warning } from "./versions";
 import type { BuiltView, PaneContext } from "./view";
 import { addRows } from "./views/addRows";
 import { cautions } from "./views/cautions";
@@ -58,15 +58,17 @@ function contextOf(host: PaneHost, frame: Frame): PaneContext {
 
 async function warn(host: PaneHost, frame: Frame): Promise<void> {
   try {
-    const facts = await host.facts();
-    frame.showWarnings([versionWarning(facts), spillWarning(facts)].flatMap((one) => one ?? []));
+    frame.showWarnings(warningsOf(await host.facts()));
   } catch (error) {
     frame.sayTrouble(error);
   }
 }
 
-const NO_HOST =
-  "There is no workbook beside this page, so it can only look things up. In Excel, open it with the Rigsheet button of the Home tab; without Excel, run npm start and press Pane.";
+const NO_HOST: Warning = {
+  says: "There is no workbook beside this page, so it can only look things up.",
+  wayOut:
+    "In Excel, open it with the Rigsheet button of the Home tab. Without Excel, run npm start and press Pane.",
+};
 
 function mountWithoutHost(root: HTMLElement): void {
   const frame = new Frame(root);

@@ -6,8 +6,8 @@ import { isMatrix, type Argument, type Cell, type Matrix } from "../functions/co
 import type { SheetFunction } from "../functions/core/declare";
 import { address, parseAddress, type Place } from "../workbooks/address";
 import type { Book, BookSheet } from "../workbooks/book";
-import { argumentValue } from "./argumentValue";
-import { callIn, type Call } from "./callIn";
+import { argumentValue } from "../review/argumentValue";
+import { callIn, type Call } from "../review/callIn";
 
 export interface WorkedArgument {
   readonly name: string;

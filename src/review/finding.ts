@@ -5,10 +5,17 @@ export type Weight = "wrong" | "doubtful" | "worth knowing";
 
 export const WEIGHTS: readonly Weight[] = ["wrong", "doubtful", "worth knowing"];
 
+export interface FindingPlace {
+  readonly sheet: string;
+  readonly cell: string;
+}
+
 export interface Finding {
   readonly weight: Weight;
-  /** Where to look; absent when it is about the whole workbook. */
-  readonly place?: { readonly sheet: string; readonly cell: string };
+  /** Where it is seen; absent when it is about the whole workbook. */
+  readonly place?: FindingPlace;
+  /** The first cell that brings it about, when that is another and is known. */
+  readonly cause?: FindingPlace;
   /** What is there, in a sentence. */
   readonly says: string;
   /** What should be there, where that is known. */

@@ -14,13 +14,15 @@ export const cautions: LooseView = {
   title: "Cautions",
   build: () => ({
     body: [
-      ...about.parts.flatMap((part) =>
-        part.kind === "text" && HEADINGS.includes(part.heading)
-          ? [
-              ...(part.heading === HEADINGS[0] ? [] : [make("h2", {}, part.heading)]),
-              make("ul", {}, ...part.lines.map((line) => make("li", {}, line))),
-            ]
-          : [],
+      ...HEADINGS.flatMap((wanted, index) =>
+        about.parts.flatMap((part) =>
+          part.kind === "text" && part.heading === wanted
+            ? [
+                ...(index === 0 ? [] : [make("h2", {}, wanted)]),
+                make("ul", {}, ...part.lines.map((line) => make("li", {}, line))),
+              ]
+            : [],
+        ),
       ),
       make("h2", {}, "Of single functions"),
       ...byCaution().map(([caution, names]) =>

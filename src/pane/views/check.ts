@@ -1,5 +1,5 @@
 /** Checking this workbook: findings that lead to their cells. */
-import { WEIGHTS, type Finding, type Weight } from "../../review/finding";
+import { WEIGHTS, type Finding, type FindingPlace, type Weight } from "../../review/finding";
 import { quickFindings } from "../../review/quickFindings";
 import { button, make, paragraph } from "../dom";
 import { placeInWords, type View } from "../view";
@@ -68,22 +68,16 @@ function groups(findings: readonly Finding[], goTo: (sheet: string, cell: string
 }
 
 function entry(
-  { place, says, should, wayOut }: Finding,
+  { place, cause, says, should, wayOut }: Finding,
   goTo: (sheet: string, cell: string) => void,
 ): HTMLLIElement {
-  const jump = place
-    ? [
-        button(
-          placeInWords({ sheet: place.sheet, at: place.cell }),
-          () => goTo(place.sheet, place.cell),
-          "pane-button pane-jump",
-        ),
-      ]
-    : [];
+  const jump = ({ sheet, cell }: FindingPlace): HTMLButtonElement =>
+    button(placeInWords({ sheet, at: cell }), () => goTo(sheet, cell), "pane-button pane-jump");
+  const places = [place, cause].flatMap((one) => (one ? [jump(one)] : []));
   return make(
     "li",
     {},
-    ...jump,
+    ...(places.length > 0 ? [make("div", { className: "pane-row" }, ...places)] : []),
     paragraph(says),
     ...(should ? [paragraph(`Should be: ${should}`, "pane-quiet")] : []),
     paragraph(wayOut, "pane-way"),

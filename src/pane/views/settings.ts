@@ -2,7 +2,7 @@
 import { RIGSHEET_VERSION } from "../../version";
 import { button, make, paragraph } from "../dom";
 import type { View } from "../view";
-import { spillWarning, versionWarning } from "../versions";
+import { warningsOf } from "../versions";
 
 const LONGEST_CURRENCY = 12;
 
@@ -69,7 +69,7 @@ async function showVersions(
 ): Promise<void> {
   const facts = await asked.catch(() => undefined);
   const row = (name: string, value: string): HTMLElement[] => [make("dt", {}, name), make("dd", {}, value)];
-  const warnings = facts ? [versionWarning(facts), spillWarning(facts)].flatMap((one) => one ?? []) : [];
+  const warnings = facts ? warningsOf(facts) : [];
   place.replaceChildren(
     make(
       "dl",
@@ -82,7 +82,7 @@ async function showVersions(
       ),
     ),
     ...(warnings.length > 0
-      ? warnings.map((text) => paragraph(text, "pane-caution"))
+      ? warnings.map(({ says, wayOut }) => paragraph(`${says} ${wayOut}`, "pane-caution"))
       : [paragraph(facts ? "Pane and functions are of one version." : "")]),
   );
 }

@@ -38,7 +38,7 @@ export const start: View = {
           make("dt", {}, "Empty"),
           make("dd", {}, "Your job: unit and currency from Settings, usual figures, no prices."),
           make("dt", {}, "Demonstration"),
-          make("dd", {}, "An invented guest house of 24 outlets, with two faults to find."),
+          make("dd", {}, "An invented job with its prices, and faults in it to find."),
         ),
         paragraph("Fill the boxed cells, sheet by sheet. Then use Check.", "pane-quiet"),
       ],

@@ -1,5 +1,4 @@
 /** Showing how the selected cell comes to its value. */
-import { syntaxOf } from "../../help/facts";
 import { button, make, paragraph, setText } from "../dom";
 import { placeInWords, type View } from "../view";
 import { workOf, type Work, type WorkedArgument, type WorkedStep } from "../workOf";
@@ -42,7 +41,7 @@ function shownWork({ shown, formula, partOnly, from, args, steps, why }: Work, p
       : []),
     make("h3", {}, "By"),
     paragraph(shown.equation),
-    paragraph(`${syntaxOf(shown)}. ${shown.source}`, "pane-quiet"),
+    paragraph(shown.source, "pane-quiet"),
     ...(why ? [paragraph(why, "pane-way")] : []),
     ...(steps.length > 0
       ? [make("h3", {}, "Step by step"), make("ol", { className: "pane-steps" }, ...steps.map(step))]

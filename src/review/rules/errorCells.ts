@@ -7,6 +7,8 @@ import { address, parseAddress, parseRange, type Place, type Zone } from "../../
 import { isBookError, type Book, type BookError, type BookSheet } from "../../workbooks/book";
 import type { Finding } from "../finding";
 import type { LabelAt } from "../labels";
+import { namesIn } from "../namesIn";
+import { sentencesOn, type SentenceAt } from "../sentenceOf";
 import { errorWords } from "./errorWords";
 
 interface ErrorCell extends Place {
@@ -17,12 +19,11 @@ interface ErrorCell extends Place {
 interface NamedErrors {
   readonly sheet: string;
   readonly zone: Zone;
-  /** 0-based rows of the range that hold an error. */
-  readonly rows: ReadonlySet<number>;
+  readonly cells: readonly ErrorCell[];
 }
 
 export function errorCells(book: Book, labelAt: LabelAt): Finding[] {
-  const errors = new Map(book.sheets.map((sheet) => [sheet.name, errorsOn(sheet)]));
+  const errors = new Map(book.sheets.map((sheet) => [sheet.name, errorsOn(book, sheet)]));
   const named = namedErrors(book, errors);
   const inCheck = checkFigures(book);
   const findings: Finding[] = [];
@@ -32,11 +33,11 @@ export function errorCells(book: Book, labelAt: LabelAt): Finding[] {
     for (const cell of errors.get(sheet.name)!) {
       if (inCheck(sheet.name, cell)) continue;
       const source = sourceOf(sheet, cell);
-      if (source && follows(source, sheet.name, cell, named)) {
+      if (source && follows(book, source, sheet.name, cell, named)) {
         followers += 1;
         continue;
       }
-      const key = `${source?.at ?? cell.at} ${cell.error.message ?? cell.error.error}`;
+      const key = `${source?.at ?? cell.at} ${inWords(cell)}`;
       groups.set(key, [...(groups.get(key) ?? []), cell]);
     }
     for (const group of groups.values()) findings.push(findingOf(sheet.name, group, labelAt));
@@ -60,13 +61,17 @@ function checkFigures(book: Book): (sheet: string, place: Place) => boolean {
   return (sheet, { row, column }) => sheet === named.sheet && inside(found, row, column);
 }
 
-const errorsOn = (sheet: BookSheet): ErrorCell[] =>
-  Object.entries(sheet.results)
+function errorsOn(book: Book, sheet: BookSheet): ErrorCell[] {
+  const sentenceAt = sentencesOn(book, sheet.name);
+  return Object.entries(sheet.results)
     .flatMap(([at, error]) => {
       const place = isBookError(error) ? parseAddress(at) : undefined;
-      return isBookError(error) && place ? [{ ...place, at, error }] : [];
+      return isBookError(error) && place ? [withSentence(sheet, { ...place, at, error }, sentenceAt)] : [];
     })
     .sort((a, b) => a.row - b.row || a.column - b.column);
+}
+
+const inWords = ({ error }: ErrorCell): string => error.message ?? error.error;
 
 function findingOf(sheet: string, group: readonly ErrorCell[], labelAt: LabelAt): Finding {
   const first = group[0]!;
@@ -88,6 +93,14 @@ interface Source {
   readonly at: string;
   readonly formula: string;
   readonly zone: Zone;
+}
+
+function withSentence(sheet: BookSheet, cell: ErrorCell, sentenceAt: SentenceAt): ErrorCell {
+  const source = cell.error.message === undefined ? sourceOf(sheet, cell) : undefined;
+  if (!source) return cell;
+  const offset = { row: cell.row - source.zone.top, column: cell.column - source.zone.left };
+  const message = sentenceAt(source.formula, offset);
+  return message === undefined ? cell : { ...cell, error: { ...cell.error, message } };
 }
 
 const sources = new WeakMap<BookSheet, Source[]>();
@@ -123,10 +136,8 @@ function namedErrors(
     book.names.flatMap(({ name, sheet, range }): [string, NamedErrors][] => {
       const zone = parseRange(range);
       if (!zone) return [];
-      const rows = (errors.get(sheet) ?? [])
-        .filter(({ row, column }) => inside(zone, row, column))
-        .map(({ row }) => row);
-      return rows.length > 0 ? [[name.toUpperCase(), { sheet, zone, rows: new Set(rows) }]] : [];
+      const cells = (errors.get(sheet) ?? []).filter(({ row, column }) => inside(zone, row, column));
+      return cells.length > 0 ? [[name, { sheet, zone, cells }]] : [];
     }),
   );
 }
@@ -134,19 +145,24 @@ function namedErrors(
 const inside = (zone: Zone, row: number, column: number): boolean =>
   zone.top <= row && row <= zone.bottom && zone.left <= column && column <= zone.right;
 
-/** Whether the formula reads an error: in its own row where the columns lie side by side, else anywhere. */
+/**
+ * Whether the formula reads this error: in its own row where the columns lie
+ * side by side, else anywhere. The same sentence in another row of a column
+ * beside it is the same error, handed on by a formula that reads the whole column.
+ */
 function follows(
+  book: Book,
   { formula, zone, at }: Source,
   sheet: string,
   cell: ErrorCell,
   named: ReadonlyMap<string, NamedErrors>,
 ): boolean {
-  const bare = formula.replace(/"(?:[^"]|"")*"/g, '""');
-  return [...bare.matchAll(/[\p{L}_][\p{L}\p{N}_.]*/gu)].some(([word]) => {
-    const read = named.get(word.toUpperCase());
+  return namesIn(book, formula).some(({ name }) => {
+    const read = named.get(name);
     // A name for the formula's own cells says nothing of what it reads.
     if (!read || (read.sheet === sheet && at === address(read.zone.top, read.zone.left))) return false;
     const sideBySide = read.sheet === sheet && read.zone.top === zone.top && read.zone.bottom === zone.bottom;
-    return !sideBySide || read.rows.has(cell.row);
+    if (!sideBySide) return true;
+    return read.cells.some((one) => one.row === cell.row || inWords(one) === inWords(cell));
   });
 }

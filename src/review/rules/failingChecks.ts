@@ -1,7 +1,8 @@
-/** The workbook's own checks that do not pass. */
+/** The workbook's own checks that do not pass, each with the first cell that it counts. */
 import { address, parseRange } from "../../workbooks/address";
 import { isBookError, type Book, type BookResult } from "../../workbooks/book";
-import type { Finding } from "../finding";
+import { namesIn } from "../namesIn";
+import type { Finding, FindingPlace } from "../finding";
 
 export function failingChecks(book: Book): Finding[] {
   const named = book.names.find(({ name }) => name === "checks_result");
@@ -17,11 +18,13 @@ export function failingChecks(book: Book): Finding[] {
     const result = at(0);
     if (result !== "look" && result !== "error" && result !== "note") continue;
     const found = at(-1);
+    const formula = sheet.cells[address(row, zone.left - 1)]?.formula;
     findings.push({
       weight: result === "note" ? "worth knowing" : "wrong",
       place: { sheet: sheet.name, cell: address(row, zone.left) },
+      cause: formula === undefined ? undefined : firstCounted(book, formula),
       says: isBookError(found)
-        ? `${words(at(-3))}: could not be found out, ${words(found)}.`
+        ? `${words(at(-3))}: could not be found out, it shows ${found.error}.`
         : `${words(at(-3))}: ${words(found)}.`,
       should: `${words(at(-2))}.`,
       wayOut: `Look at ${words(at(1))}.`,
@@ -30,11 +33,31 @@ export function failingChecks(book: Book): Finding[] {
   return findings;
 }
 
+/** The first cell of a range in a check's formula that shows an error, or a word that the formula asks for. */
+function firstCounted(book: Book, formula: string): FindingPlace | undefined {
+  const asked = new Set([...formula.matchAll(/"((?:[^"]|"")+)"/g)].map((found) => found[1]!));
+  const countsErrors = /\bISERROR\(/i.test(formula);
+  for (const { sheet: name, range } of namesIn(book, formula)) {
+    const zone = parseRange(range);
+    const results = book.sheets.find((one) => one.name === name)?.results;
+    if (!zone || !results) continue;
+    for (let row = zone.top; row <= zone.bottom; row++) {
+      for (let column = zone.left; column <= zone.right; column++) {
+        const cell = address(row, column);
+        const result = results[cell];
+        const counted = isBookError(result) ? countsErrors : typeof result === "string" && asked.has(result);
+        if (counted) return { sheet: name, cell };
+      }
+    }
+  }
+  return undefined;
+}
+
 /** Digits enough to tell a figure from its limit. */
 const DIGITS = 6;
 
 function words(result: BookResult | undefined): string {
   if (typeof result === "number") return String(Number(result.toPrecision(DIGITS)));
-  if (isBookError(result)) return result.message ?? result.error;
+  if (isBookError(result)) return result.error;
   return String(result ?? "");
 }

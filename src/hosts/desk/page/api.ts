@@ -39,6 +39,8 @@ export const api = {
     askJson<Saved>("/changes", { method: "POST", body: JSON.stringify(changes), keepalive }),
   openXlsx: (bytes: Blob) => askJson<Book>("/open", { method: "POST", body: bytes }),
   saveXlsx: async (book: Book) => (await ask("/save", { method: "POST", body: JSON.stringify(book) })).blob(),
+  copyXlsx: async (book: Book, kind: "office" | "sealed") =>
+    (await ask(`/copy/${kind}`, { method: "POST", body: JSON.stringify(book) })).blob(),
   saveFile: (book: Book) => askJson<Saved>("/file", { method: "PUT", body: JSON.stringify(book) }),
   text: async (url: string) => (await ask(url)).text(),
 };

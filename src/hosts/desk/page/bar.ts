@@ -10,6 +10,7 @@ export interface BarActions {
   undo(): void;
   redo(): void;
   toggleLock(): void;
+  togglePane(): void;
   help(): void;
 }
 
@@ -38,6 +39,7 @@ export class Bar {
     ),
   );
   private readonly lock: HTMLButtonElement;
+  private readonly pane: HTMLButtonElement;
   private readonly saveButton: HTMLButtonElement;
   private noticeTimer: ReturnType<typeof setTimeout> | undefined;
 
@@ -47,6 +49,11 @@ export class Bar {
     this.lock = button("Unlock sheet", "Let calculated cells of this sheet be changed", () =>
       actions.toggleLock(),
     );
+    this.pane = button("Pane", "Open or close the pane beside the grid (F6 goes there)", () =>
+      actions.togglePane(),
+    );
+    this.pane.ariaExpanded = "false";
+    this.pane.setAttribute("aria-controls", "pane");
     this.saveButton = button("Save .xlsx", "Download the workbook as an .xlsx file", () => actions.save());
     root.append(
       make("div", { className: "desk-job" }, this.title, this.total, this.verdict),
@@ -60,6 +67,7 @@ export class Bar {
         button("Undo", "Take back the last change (Ctrl+Z)", () => actions.undo()),
         button("Redo", "Do it again (Ctrl+Y)", () => actions.redo()),
         this.lock,
+        this.pane,
         button("Help", "Functions, keys and what is saved where", () => actions.help()),
       ),
       this.work,
@@ -78,6 +86,10 @@ export class Bar {
     this.lock.hidden = !guarded;
     this.lock.ariaPressed = String(unlocked);
     setText(this.lock, unlocked ? "Lock sheet" : "Unlock sheet");
+  }
+
+  showPane(open: boolean): void {
+    this.pane.ariaExpanded = String(open);
   }
 
   showFile(name: string | undefined): void {

@@ -6,11 +6,13 @@ import type { BookFacts } from "../../grid/bookFacts";
 import { templates } from "../../../workbooks/templates";
 import { fromModel } from "../../grid/fromModel";
 import type { GridModel } from "../../grid/library";
+import { keepComputed } from "../../grid/secondPass";
 import { toDocument } from "../../grid/toDocument";
 import type { Change, DeskDocument, OpenJob } from "../protocol";
 import { Autosave } from "./autosave";
 import type { Bar } from "./bar";
 import { refusalFor, wordsFor } from "./cellLine";
+import type { OpenDesk } from "./deskHost";
 import { KEPT, zonesWithout, type DeskGuard } from "./deskPlugin";
 import type { GridCommand, GridPosition, RowAddition } from "./libraryTypes";
 import { rowsToAdd } from "./rowsToAdd";
@@ -31,8 +33,9 @@ interface Rejection {
   readonly result: { isCancelledBecause(reason: string): boolean };
 }
 
-export class Desk {
-  private model!: GridModel;
+export class Desk implements OpenDesk {
+  model!: GridModel;
+  private readonly watchers = new Set<() => void>();
   private autosave: Autosave | undefined;
   private app: owl.App | undefined;
   private spreadsheet: { focusGrid(): void } | undefined;
@@ -81,12 +84,23 @@ export class Desk {
     return this.getters.getBookFacts().title || "job";
   }
 
+  /** The title without what a file's name can't hold. */
+  get fileTitle(): string {
+    return this.title.replace(/[^\p{L}\p{N} _-]+/gu, "").trim() || "job";
+  }
+
   get unsaved(): boolean {
     return this.autosave?.unsaved ?? false;
   }
 
   dispatch(type: string, payload: object = {}): boolean {
     return this.model.dispatch(type as never, payload as never).isSuccessful;
+  }
+
+  /** Calls back whenever the selection or a cell changes, in this job and in the next. */
+  watch(changed: () => void): () => void {
+    this.watchers.add(changed);
+    return () => this.watchers.delete(changed);
   }
 
   focus(): void {
@@ -213,6 +227,7 @@ export class Desk {
     this.line.className = `desk-line desk-${kind}`;
     this.line.textContent = text;
     this.line.title = text;
+    for (const changed of this.watchers) changed();
   }
 
   private get total(): string | undefined {
@@ -252,6 +267,7 @@ function loaded(
       },
       changes as never,
     );
+    keepComputed(model);
     return revisionOf(model) === (changes.at(-1)?.nextRevisionId ?? document.revisionId) ? model : undefined;
   } catch (error) {
     if (changes.length === 0) throw error;

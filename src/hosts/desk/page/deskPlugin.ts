@@ -75,6 +75,7 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
     }
 
     handle(command: GridCommand): void {
+      if (command.type === "RIGSHEET_ENTER_AGAIN") this.enterAgain(command.cells ?? []);
       if (command.type !== "RIGSHEET_ADD_ROWS") return;
       for (const { sheetId, lastRow } of command.additions ?? []) {
         const quantity = command.quantity ?? 0;
@@ -87,6 +88,17 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
           quantity,
         });
         this.moveInputs(sheetId, lastRow + quantity, lastRow);
+      }
+    }
+
+    /** The library takes no content that a cell has already, so each is emptied first. */
+    private enterAgain(cells: readonly GridPosition[]): void {
+      for (const { sheetId, row, col } of cells) {
+        const cell = this.all.getCell({ sheetId, row, col });
+        if (!cell?.isFormula) continue;
+        const content = cell.compiledFormula.toFormulaString(this.all);
+        (this as any).dispatch("UPDATE_CELL", { sheetId, row, col, content: "" });
+        (this as any).dispatch("UPDATE_CELL", { sheetId, row, col, content });
       }
     }
 

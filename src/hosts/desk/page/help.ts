@@ -13,6 +13,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ["Ctrl+S", "save the workbook as .xlsx"],
   ["Ctrl+C, Ctrl+V", "copy, paste; calculated cells are left as they are"],
   ["Ctrl+H", "find and replace"],
+  ["F6", "from the grid to the pane, to the bar, and back"],
   ["Shift+PageDown, Shift+PageUp", "next sheet, previous sheet"],
 ];
 

@@ -24,6 +24,7 @@ export interface GridCommand {
   readonly elements?: readonly number[];
   readonly additions?: readonly RowAddition[];
   readonly quantity?: number;
+  readonly cells?: readonly GridPosition[];
   readonly targetSheetId?: string;
 }
 

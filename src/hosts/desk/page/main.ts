@@ -4,51 +4,52 @@ import { allFunctions } from "../../../functions/all";
 import type { Book } from "../../../workbooks/book";
 import { templates } from "../../../workbooks/templates";
 import { registerBookFacts } from "../../grid/bookFacts";
+import { registerSecondPass } from "../../grid/secondPass";
 import { registerFunctions } from "../../grid/registerFunctions";
 import { api, ServerTrouble } from "./api";
 import { Bar } from "./bar";
 import { Desk } from "./desk";
+import "../../../pane/pane.css";
 import "./desk.css";
 import { registerDeskPlugin, type DeskGuard } from "./deskPlugin";
 import { askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { download, painted } from "./dom";
+import { PaneBeside } from "./paneBeside";
 import { showHelp } from "./help";
 
 // The library reports its timings there.
 console.debug = () => undefined;
 
-const LONG_MS = 500;
 const element = (id: string): HTMLElement => document.getElementById(id)!;
 
 const guard: DeskGuard = { unlocked: new Set(), refused: (sentence) => bar.showNotice(sentence) };
 let desk: Desk;
+let pane: PaneBeside | undefined;
 
 const bar = new Bar(element("bar"), {
   newJob: () => void run("Starting a new job…", newJob),
   open: () => void run("Opening the workbook…", open),
   save: () => void run("Saving the workbook…", save),
   addRows: () => void run("Adding rows…", addRows),
-  undo: () => back("REQUEST_UNDO", "There is nothing to take back."),
-  redo: () => back("REQUEST_REDO", "There is nothing to do again."),
+  undo: () => void run("Taking back…", back("REQUEST_UNDO", "There is nothing to take back.")),
+  redo: () => void run("Doing again…", back("REQUEST_REDO", "There is nothing to do again.")),
   toggleLock: () => desk.toggleLock(),
+  togglePane: () => pane?.toggle(),
   help: () => showHelp(allFunctions),
 });
 
-/** Runs one of the bar's actions, says so when it takes long, and shows the sentence when it fails. */
+/** Runs one of the bar's actions, says what is going on, and shows the sentence when it fails. */
 async function run(what: string, work: (started: () => Promise<void>) => Promise<void>): Promise<void> {
-  let timer: ReturnType<typeof setTimeout> | undefined;
   // What follows may hold the page up at once, so the words are painted first.
-  const started = async () => {
-    timer = setTimeout(() => bar.showWork(what), LONG_MS);
+  const started = () => {
     bar.showWork(what);
-    await painted();
+    return painted();
   };
   try {
     await work(started);
   } catch (error) {
     bar.showNotice(sentenceOf(error), true);
   } finally {
-    clearTimeout(timer);
     bar.showWork("");
     desk?.focus();
   }
@@ -81,7 +82,7 @@ async function save(started: () => Promise<void>): Promise<void> {
     await api.saveFile(book);
     bar.showNotice(`Written into ${desk.fileName}.`);
   } else {
-    const name = `${desk.title.replace(/[^\p{L}\p{N} _-]+/gu, "").trim() || "job"}.xlsx`;
+    const name = `${desk.fileTitle}.xlsx`;
     download(await api.saveXlsx(book), name);
     bar.showNotice(`Saved as ${name} where the browser puts its downloads.`);
   }
@@ -101,10 +102,12 @@ async function addRows(started: () => Promise<void>): Promise<void> {
   desk.addRows(additions, quantity);
 }
 
-function back(command: "REQUEST_UNDO" | "REQUEST_REDO", nothing: string): void {
-  if (!desk.dispatch(command)) bar.showNotice(nothing);
-  desk.focus();
-}
+const back =
+  (command: "REQUEST_UNDO" | "REQUEST_REDO", nothing: string) =>
+  async (started: () => Promise<void>): Promise<void> => {
+    await started();
+    if (!desk.dispatch(command)) bar.showNotice(nothing);
+  };
 
 addEventListener(
   "keydown",
@@ -112,6 +115,16 @@ addEventListener(
     if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "s") return;
     event.preventDefault();
     void run("Saving the workbook…", save);
+  },
+  { capture: true },
+);
+
+addEventListener(
+  "keydown",
+  (event) => {
+    if (event.key !== "F6" || !pane || document.querySelector("dialog")) return;
+    event.preventDefault();
+    pane.nextPart();
   },
   { capture: true },
 );
@@ -124,6 +137,7 @@ await run("Opening the job…", async (started) => {
   await started();
   registerFunctions(library, allFunctions);
   registerBookFacts(library);
+  registerSecondPass(library);
   registerDeskPlugin(library, guard);
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.
@@ -131,5 +145,6 @@ await run("Opening the job…", async (started) => {
   const [job, gridTemplates] = await Promise.all([api.job(), api.text("/library/o_spreadsheet.xml")]);
   desk = new Desk(element("grid"), element("line"), bar, guard, gridTemplates);
   await desk.start(job);
+  pane = new PaneBeside(element("pane"), element("bar"), desk, guard, (open) => bar.showPane(open));
   for (const notice of job.notices) bar.showNotice(notice, true);
 });

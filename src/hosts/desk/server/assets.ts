@@ -34,6 +34,7 @@ const LIBRARIES: readonly (readonly [url: string, packageName: string, file: str
 export function assetsIn(folder: string): ReadonlyMap<string, Asset> {
   return new Map<string, Asset>([
     ["/desk.js", { file: path.join(folder, "desk.js"), type: SCRIPT }],
+    ["/pane.css", { file: path.join(folder, "pane.css"), type: STYLE }],
     ["/desk.css", { file: path.join(folder, "desk.css"), type: STYLE }],
     ...helpIn(path.join(folder, "..", "help")),
     ...LIBRARIES.map(([url, packageName, file, type]): [string, Asset] => [

@@ -9,6 +9,7 @@ export const PAGE_HTML = `<!doctype html>
     <link rel="stylesheet" href="/library/bootstrap.css" />
     <link rel="stylesheet" href="/library/css/font-awesome.css" />
     <link rel="stylesheet" href="/library/o_spreadsheet.css" />
+    <link rel="stylesheet" href="/pane.css" />
     <link rel="stylesheet" href="/desk.css" />
     <script src="/library/owl.js" defer></script>
     <script src="/library/chart.js" defer></script>
@@ -18,7 +19,10 @@ export const PAGE_HTML = `<!doctype html>
   <body>
     <header id="bar" class="desk-bar"></header>
     <div id="line" class="desk-line"></div>
-    <main id="grid" class="desk-grid" aria-label="Workbook"></main>
+    <div class="desk-area">
+      <main id="grid" class="desk-grid" aria-label="Workbook"></main>
+      <aside id="pane" class="desk-pane" aria-label="Pane" hidden></aside>
+    </div>
     <noscript>The local workbook needs JavaScript. Allow it for this address and reload.</noscript>
   </body>
 </html>

@@ -15,7 +15,10 @@ export interface DeskParts {
   readonly assets: ReadonlyMap<string, Asset>;
   readonly store: JobStore;
   readonly readXlsx: (bytes: Uint8Array) => Promise<Book>;
-  readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
+  readonly writeXlsx: (
+    book: Book,
+    copy?: { readonly frozen?: boolean; readonly sealed?: boolean },
+  ) => Promise<Uint8Array>;
   readonly saveAtomically: SaveAtomically;
   /** The file given on the command line, with the book that was read from it. */
   readonly file?: { readonly path: string; readonly book: Book };
@@ -59,6 +62,18 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
       return sendJson(response, await parts.readXlsx(await bodyOf(request)));
     case "POST /save":
       return send(response, XLSX_TYPE, await parts.writeXlsx(bookOf(await jsonOf(request))));
+    case "POST /copy/office":
+      return send(
+        response,
+        XLSX_TYPE,
+        await parts.writeXlsx(bookOf(await jsonOf(request)), { frozen: true }),
+      );
+    case "POST /copy/sealed":
+      return send(
+        response,
+        XLSX_TYPE,
+        await parts.writeXlsx(bookOf(await jsonOf(request)), { sealed: true }),
+      );
     case "PUT /file":
       return sendJson(response, await saveFile(parts, bookOf(await jsonOf(request))));
   }

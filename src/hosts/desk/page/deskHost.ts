@@ -1,0 +1,220 @@
+/**
+ * The pane's host on the desk: the same pane as in Excel, over the grid
+ * library's model. It needs no page of its own kind, so it is tested without one.
+ */
+import { HostTrouble, type PaneHost, type Preferences, type Selection } from "../../../pane/host";
+import { RIGSHEET_VERSION } from "../../../version";
+import { address, parseAddress } from "../../../workbooks/address";
+import type { Book, BookResult } from "../../../workbooks/book";
+import { callsUs } from "../../../workbooks/layOut";
+import { planAddedRows } from "../../../workbooks/planAddedRows";
+import { templateOf } from "../../../workbooks/templates";
+import type { BookFacts } from "../../grid/bookFacts";
+import type { GridLibrary, GridModel } from "../../grid/library";
+import type { DeskGuard } from "./deskPlugin";
+import type { GridPosition, RowAddition } from "./libraryTypes";
+
+/** The open job. */
+export interface OpenDesk {
+  readonly model: GridModel;
+  /** Where rows would be added for the selected cell. */
+  readonly additions: readonly RowAddition[];
+  book(): Book;
+  replace(book: Book): Promise<void>;
+  addRows(additions: readonly RowAddition[], quantity: number): void;
+  /** Calls back whenever the selection or a cell changes. @returns a function that ends it */
+  watch(changed: () => void): () => void;
+}
+
+/** What the page gives beyond the job. */
+export interface DeskSurroundings {
+  readonly library: GridLibrary;
+  readonly guard: DeskGuard;
+  /** A cell is being typed into. */
+  isEditing(): boolean;
+  handOver(book: Book, kind: "office" | "sealed"): Promise<void>;
+  /** May throw where the browser refuses it. */
+  storage(): Pick<Storage, "getItem" | "setItem">;
+}
+
+type DeskGetters = GridModel["getters"] & {
+  getBookFacts(): BookFacts;
+  isGuardedSheet(sheetId: string): boolean;
+  isKeptCell(position: GridPosition): "calculated" | "label" | undefined;
+};
+
+const KEY = "rigsheet.preferences";
+const USUAL: Preferences = { lengthUnit: "m", currency: "" };
+
+export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
+  const getters = (): DeskGetters => desk.model.getters as DeskGetters;
+  const dispatch = (type: string, payload: object): boolean =>
+    desk.model.dispatch(type as never, payload as never).isSuccessful;
+  let inMemory: Preferences | undefined;
+
+  const notWhileEditing = (): void => {
+    if (!around.isEditing()) return;
+    throw new HostTrouble(
+      "A cell is being typed into. Press Enter to keep what you typed, or Esc to drop it; then try again.",
+    );
+  };
+
+  const select = (sheet: string, at: string): void => {
+    const sheetId = getters().getSheetIdByName(sheet);
+    const place = parseAddress(at);
+    if (!sheetId || !place) {
+      throw new HostTrouble(`There is no cell ${at} on a sheet ${sheet} any more. Use Check again.`);
+    }
+    const from = getters().getActiveSheetId();
+    if (from !== sheetId && !dispatch("ACTIVATE_SHEET", { sheetIdFrom: from, sheetIdTo: sheetId })) {
+      throw new HostTrouble(
+        `The sheet ${sheet} is hidden. Show it by the menu of the sheet names, then try again.`,
+      );
+    }
+    desk.model.selection.selectCell(place.column, place.row);
+  };
+
+  return {
+    facts: async () => ({ kind: "desk", spills: true, functionsVersion: RIGSHEET_VERSION }),
+
+    startWorkbook: async (book) => {
+      notWhileEditing();
+      await desk.replace(book);
+    },
+
+    readBook: async () => desk.book(),
+
+    selection: async () => selectionIn(around.library, desk.model),
+
+    watchSelection: (changed) => {
+      let last = "";
+      return desk.watch(() => {
+        const selection = selectionIn(around.library, desk.model);
+        const text = JSON.stringify(selection);
+        if (text === last) return;
+        last = text;
+        changed(selection);
+      });
+    },
+
+    goTo: async (sheet, at) => {
+      notWhileEditing();
+      select(sheet, at);
+    },
+
+    enterFormula: async (formula) => {
+      notWhileEditing();
+      const place = getters().getActivePosition();
+      const kept = getters().isGuardedSheet(place.sheetId) ? getters().isKeptCell(place) : undefined;
+      if (kept) {
+        throw new HostTrouble(
+          `The selected cell is ${kept === "label" ? "one of the workbook's own labels" : "calculated"}. Select an empty cell beside the blocks, or use “Unlock sheet” in the bar.`,
+        );
+      }
+      // A cell that holds this very formula already refuses it as no change.
+      const same = selectionIn(around.library, desk.model).formula === formula;
+      if (!same && !dispatch("UPDATE_CELL", { ...place, content: `=${formula}` })) {
+        throw new HostTrouble(
+          "The grid did not take the formula into the selected cell. Select another cell and try again.",
+        );
+      }
+    },
+
+    addRows: async (count) => {
+      notWhileEditing();
+      const template = templateOf(getters().getBookFacts().template);
+      if (!template) {
+        throw new HostTrouble(
+          "This workbook was not made from one of our templates, so its blocks are not known. Insert rows by the menu of the row numbers.",
+        );
+      }
+      const { sheetId, row } = getters().getActivePosition();
+      const names = getters()
+        .getNamedRanges()
+        .map(({ name, range }) => ({
+          name,
+          sheet: getters().getSheetName(range.sheetId),
+          range: `${address(range.zone.top, range.zone.left)}:${address(range.zone.bottom, range.zone.right)}`,
+        }));
+      const plan = planAddedRows(template.definition, names, getters().getSheetName(sheetId), row);
+      const { additions } = desk;
+      if (typeof plan === "string" || additions.length === 0) {
+        throw new HostTrouble(
+          typeof plan === "string" ? plan : "The selected cell lies in no block that can grow.",
+        );
+      }
+      desk.addRows(additions, count);
+      const mirrored = additions.length > 1 ? ", and to the lists that stand for the same rows" : "";
+      return `${count === 1 ? "1 row was" : `${count} rows were`} added to ${plan.heading}${mirrored}.`;
+    },
+
+    enterOursAgain: async () => {
+      notWhileEditing();
+      const cells = unknownCalls(desk.model);
+      // They may stand on guarded sheets; the same formula goes back in.
+      const locked = cells.map(({ sheetId }) => sheetId).filter((id) => !around.guard.unlocked.has(id));
+      for (const id of locked) around.guard.unlocked.add(id);
+      try {
+        dispatch("RIGSHEET_ENTER_AGAIN", { cells });
+      } finally {
+        for (const id of locked) around.guard.unlocked.delete(id);
+      }
+      return cells.length;
+    },
+
+    handOverCopy: (kind) => around.handOver(desk.book(), kind),
+
+    preferences: async () => inMemory ?? stored(around) ?? USUAL,
+
+    keepPreferences: async (preferences) => {
+      inMemory = preferences;
+      try {
+        around.storage().setItem(KEY, JSON.stringify(preferences));
+      } catch {
+        throw new HostTrouble(
+          "The browser does not let this page keep settings. They hold until the page is closed; allow storage for this address to keep them.",
+        );
+      }
+    },
+  };
+}
+
+function selectionIn(library: GridLibrary, { getters }: GridModel): Selection {
+  const place = getters.getActivePosition();
+  const cell = getters.getCell(place);
+  const { value, message } = getters.getEvaluatedCell(place) as {
+    value: number | string | boolean | null;
+    message?: string;
+  };
+  const failed = typeof value === "string" && library.registries.errorTypes.has(value);
+  const result: BookResult | undefined = failed ? { error: value, message } : (value ?? undefined);
+  return {
+    sheet: getters.getSheetName(place.sheetId),
+    at: address(place.row, place.col),
+    ...(cell?.isFormula && { formula: cell.compiledFormula.toFormulaString(getters).slice(1) }),
+    ...(result !== undefined && { result }),
+  };
+}
+
+/** Calls of ours whose name the grid did not know when they were entered. */
+const unknownCalls = ({ getters }: GridModel): GridPosition[] =>
+  getters.getSheetIds().flatMap((sheetId) =>
+    getters.getCells(sheetId).flatMap((cell) => {
+      if (!cell.isFormula || !callsUs(cell.compiledFormula.toFormulaString(getters))) return [];
+      const place = getters.getCellPosition(cell.id);
+      return getters.getEvaluatedCell(place).value === "#NAME?" ? [place] : [];
+    }),
+  );
+
+function stored(around: DeskSurroundings): Preferences | undefined {
+  try {
+    const kept = JSON.parse(around.storage().getItem(KEY) ?? "null") as Partial<Preferences> | null;
+    if (!kept) return undefined;
+    return {
+      lengthUnit: kept.lengthUnit === "ft" ? "ft" : "m",
+      currency: typeof kept.currency === "string" ? kept.currency : "",
+    };
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,68 @@
+/** The pane beside the grid: opened, closed, and reached by F6. */
+import * as library from "@odoo/o-spreadsheet";
+import { mountPane } from "../../../pane/mountPane";
+import { api } from "./api";
+import type { Desk } from "./desk";
+import { deskHost } from "./deskHost";
+import type { DeskGuard } from "./deskPlugin";
+import { download } from "./dom";
+
+export class PaneBeside {
+  private mounted = false;
+
+  constructor(
+    private readonly root: HTMLElement,
+    private readonly bar: HTMLElement,
+    private readonly desk: Desk,
+    private readonly guard: DeskGuard,
+    private readonly opened: (open: boolean) => void,
+  ) {}
+
+  /** Closing it keeps what it shows. */
+  toggle(): void {
+    const open = this.root.hidden !== false;
+    this.root.hidden = !open;
+    this.opened(open);
+    // The library measures its canvas when the window changes.
+    window.dispatchEvent(new Event("resize"));
+    if (open) {
+      this.mount();
+      this.focus();
+    } else this.desk.focus();
+  }
+
+  /** From the grid to the pane, to the bar, and back to the grid. */
+  nextPart(): void {
+    const active = document.activeElement;
+    if (this.bar.contains(active)) this.desk.focus();
+    else if (this.root.hidden || this.root.contains(active)) this.bar.querySelector("button")?.focus();
+    else this.focus();
+  }
+
+  private focus(): void {
+    this.root.querySelector<HTMLElement>("[aria-current]")?.focus();
+  }
+
+  private mount(): void {
+    if (this.mounted) return;
+    this.mounted = true;
+    const { desk, guard } = this;
+    mountPane(
+      this.root,
+      deskHost(desk, {
+        library,
+        guard,
+        isEditing,
+        handOver: async (book, kind) =>
+          download(await api.copyXlsx(book, kind), `${desk.fileTitle} (${kind} copy).xlsx`),
+        storage: () => localStorage,
+      }),
+    );
+  }
+}
+
+/** The library hides its editor rather than taking it away. */
+function isEditing(): boolean {
+  const editor = document.querySelector<HTMLElement>(".o-grid-composer .o-composer");
+  return editor !== null && editor.offsetParent !== null && editor.isContentEditable;
+}

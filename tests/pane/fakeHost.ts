@@ -1,0 +1,84 @@
+/** A host without a spreadsheet: holds a book, notes what it is asked, and refuses what a test says. */
+import {
+  HostTrouble,
+  type HostFacts,
+  type PaneHost,
+  type Preferences,
+  type Selection,
+} from "../../src/pane/host";
+import type { Book } from "../../src/workbooks/book";
+
+export interface FakeOptions {
+  readonly book: Book;
+  readonly selection?: Selection;
+  readonly facts?: Partial<HostFacts>;
+  /** The call that is refused, with the sentence. */
+  readonly refuse?: { readonly [call in keyof PaneHost]?: string };
+  /** A call that fails for a reason nobody foresaw. */
+  readonly broken?: keyof PaneHost;
+}
+
+export interface FakeHost extends PaneHost {
+  /** Every call with its arguments, in order. */
+  readonly calls: readonly (readonly unknown[])[];
+  select(selection: Selection): void;
+}
+
+export function fakeHost(
+  version: string,
+  { book, facts, refuse = {}, broken, ...rest }: FakeOptions,
+): FakeHost {
+  const calls: unknown[][] = [];
+  const watchers = new Set<(selection: Selection) => void>();
+  let selection = rest.selection ?? { sheet: book.sheets[0]!.name, at: "A1" };
+  let preferences: Preferences = { lengthUnit: "m", currency: "" };
+  const note = async (call: keyof PaneHost, ...args: unknown[]): Promise<void> => {
+    calls.push([call, ...args]);
+    const sentence = refuse[call];
+    if (sentence !== undefined) throw new HostTrouble(sentence);
+    if (broken === call) throw new TypeError("x is undefined");
+  };
+  return {
+    calls,
+    select: (next) => {
+      selection = next;
+      for (const changed of watchers) changed(next);
+    },
+    facts: async () => {
+      await note("facts");
+      return { kind: "excel", spills: true, functionsVersion: version, ...facts };
+    },
+    startWorkbook: (started) => note("startWorkbook", started.template, started.sheets.length),
+    readBook: async () => {
+      await note("readBook");
+      return book;
+    },
+    selection: async () => {
+      await note("selection");
+      return selection;
+    },
+    watchSelection: (changed) => {
+      watchers.add(changed);
+      return () => watchers.delete(changed);
+    },
+    goTo: (sheet, at) => note("goTo", sheet, at),
+    enterFormula: (formula) => note("enterFormula", formula),
+    addRows: async (count) => {
+      await note("addRows", count);
+      return `${count} rows were added to Outlets.`;
+    },
+    enterOursAgain: async () => {
+      await note("enterOursAgain");
+      return 2;
+    },
+    handOverCopy: (kind) => note("handOverCopy", kind),
+    preferences: async () => {
+      await note("preferences");
+      return preferences;
+    },
+    keepPreferences: async (kept) => {
+      preferences = kept;
+      await note("keepPreferences", kept);
+    },
+  };
+}

@@ -1,0 +1,262 @@
+/** Each kind of trouble put into a sound workbook by hand: it is found where it was put, and nothing else is. */
+import { readXlsx } from "../../src/hosts/file/readXlsx";
+import { writeXlsx } from "../../src/hosts/file/writeXlsx";
+import { fromModel } from "../../src/hosts/grid/fromModel";
+import { loadLibrary } from "../../src/hosts/headless/loadLibrary";
+import { openModel, recalculate } from "../../src/hosts/headless/recalculate";
+import { WEIGHTS, type Finding } from "../../src/review/finding";
+import { quickFindings } from "../../src/review/quickFindings";
+import { address, parseAddress, parseRange } from "../../src/workbooks/address";
+import { isBookError, type Book, type BookCell } from "../../src/workbooks/book";
+import { namedColumn } from "../../src/workbooks/named";
+import { planAddedRows } from "../../src/workbooks/planAddedRows";
+import { templates } from "../../src/workbooks/templates";
+
+const multiRoom = templates.find(({ id }) => id === "multi-room")!;
+const sound = recalculate(multiRoom.demonstration());
+const soundFindings = quickFindings(sound);
+
+const copyOf = (book: Book): Book => JSON.parse(JSON.stringify(book)) as Book;
+
+/** The cell of a name, so many rows under its first. */
+function cellOf(book: Book, name: string, below = 0): { sheet: string; at: string; cell: BookCell } {
+  const found = book.names.find((one) => one.name === name)!;
+  const zone = parseRange(found.range)!;
+  const at = address(zone.top + below, zone.left);
+  const { cells } = book.sheets.find((one) => one.name === found.sheet)!;
+  return { sheet: found.sheet, at, cell: (cells[at] ??= {}) };
+}
+
+const changed = (change: (book: Book) => void): Book => {
+  const book = copyOf(sound);
+  change(book);
+  return recalculate(book);
+};
+
+/** What the changed workbook adds to the findings of the sound one. */
+const added = (book: Book): Finding[] => {
+  const before = new Set(soundFindings.map(({ says, place }) => JSON.stringify([says, place])));
+  return quickFindings(book).filter(({ says, place }) => !before.has(JSON.stringify([says, place])));
+};
+
+const ofTheTemplate = /template|frozen|Names|typed over/;
+
+describe("a sound workbook", () => {
+  test.each(
+    templates.flatMap((one) =>
+      (["empty", "demonstration"] as const).map((kind) => [one.title, kind, one] as const),
+    ),
+  )("%s, %s: every formula is as the template has it", (_title, kind, template) => {
+    const findings = quickFindings(recalculate(template[kind]()));
+    expect(findings.filter(({ says }) => ofTheTemplate.test(says))).toEqual([]);
+  });
+
+  test("its failing checks are found, each at its line and no other", () => {
+    const results = sound.names.find(({ name }) => name === "checks_result")!;
+    const { top, left } = parseRange(results.range)!;
+    const failing = namedColumn(sound, "checks_result").flatMap((word, row) =>
+      word === "ok" ? [] : [{ sheet: results.sheet, cell: address(top + row, left) }],
+    );
+    expect(failing.length).toBeGreaterThan(1);
+    const found = soundFindings.flatMap(({ place }) => (place?.sheet === results.sheet ? [place] : []));
+    expect(new Set(found.map((one) => JSON.stringify(one)))).toEqual(
+      new Set(failing.map((one) => JSON.stringify(one))),
+    );
+  });
+
+  test("a check that counts words leads to the first cell with one of them", () => {
+    const low = soundFindings.find(({ says }) => says.startsWith("Outlets with too little level"))!;
+    const sheet = sound.sheets.find(({ name }) => name === low.cause!.sheet)!;
+    expect(sheet.results[low.cause!.cell]).toBe("low");
+  });
+
+  test("rows that were added move the formulas along: nothing is found changed", () => {
+    const model = openModel(sound);
+    const { sheet, at } = cellOf(sound, "rooms_run", 2);
+    const plan = planAddedRows(multiRoom.definition, sound.names, sheet, parseAddress(at)!.row);
+    if (typeof plan === "string") throw new Error(plan);
+    for (const { sheet: name, row } of [...plan.inserts].sort((a, b) => b.row - a.row)) {
+      model.dispatch("ADD_COLUMNS_ROWS", {
+        sheetId: model.getters.getSheetIdByName(name)!,
+        sheetName: name,
+        dimension: "ROW",
+        base: row,
+        position: "before",
+        quantity: 7,
+      });
+    }
+    expect(added(fromModel(loadLibrary(), model))).toEqual([]);
+  });
+
+  test("it is still sound after a way through a file", async () => {
+    expect(added(recalculate(await readXlsx(await writeXlsx(sound))))).toEqual([]);
+  });
+});
+
+describe("changed formulas", () => {
+  const field = (book: Book) => cellOf(book, "price_sell");
+  const column = (book: Book) => cellOf(book, "rooms_tuners");
+
+  test("a total typed over", () => {
+    const findings = added(
+      changed((book) => {
+        const { cell } = field(book);
+        delete cell.formula;
+        cell.value = 1234;
+      }),
+    );
+    const { sheet, at } = field(copyOf(sound));
+    const { formula } = field(copyOf(sound)).cell;
+    expect(findings.filter(({ says }) => ofTheTemplate.test(says))).toEqual([
+      expect.objectContaining({ weight: "wrong", place: { sheet, cell: at }, should: `=${formula}` }),
+    ]);
+    expect(findings[0]!.says).toMatch(/1234 was typed over/);
+  });
+
+  test("a column's one formula removed", () => {
+    const findings = added(changed((book) => void delete column(book).cell.formula));
+    const { sheet, at } = column(copyOf(sound));
+    expect(findings.find(({ says }) => /formula is gone/.test(says))?.place).toEqual({ sheet, cell: at });
+  });
+
+  test("another formula: doubtful, with both", () => {
+    const findings = added(changed((book) => void (field(book).cell.formula += "*0.9")));
+    const found = findings.find(({ says }) => /another formula/.test(says))!;
+    expect(found.weight).toBe("doubtful");
+    expect(found.says).toMatch(/\*0\.9$/);
+    expect(found.should).not.toMatch(/\*0\.9$/);
+  });
+
+  test("case and blanks are no difference", () => {
+    const book = copyOf(sound);
+    const { cell } = column(book);
+    cell.formula = cell.formula!.toLowerCase().replace(/,/g, " , ");
+    expect(added(book)).toEqual([]);
+  });
+
+  test("a number typed where a column's results belong", () => {
+    const findings = added(changed((book) => void (cellOf(book, "rooms_tuners", 3).cell.value = 2)));
+    const { sheet, at } = cellOf(copyOf(sound), "rooms_tuners", 3);
+    expect(findings.find(({ says }) => /typed over/.test(says))?.place).toEqual({ sheet, cell: at });
+    // The results can't spill any more, and that is said of the cell with the formula.
+    expect(findings.some(({ says }) => says.includes("#SPILL!"))).toBe(true);
+  });
+
+  test("a name that is gone", () => {
+    const book = copyOf(sound);
+    book.names = book.names.filter(({ name }) => name !== "rooms_cable");
+    expect(added(book)[0]).toMatchObject({
+      weight: "wrong",
+      says: expect.stringMatching(/gone: rooms_cable\./),
+    });
+  });
+
+  test("an office copy is said to be one, and its frozen cells are not called typed over", async () => {
+    const book = recalculate(await readXlsx(await writeXlsx(sound, { frozen: true })));
+    const findings = added(book).filter(({ says }) => ofTheTemplate.test(says));
+    expect(findings).toHaveLength(1);
+    expect(findings[0]).toMatchObject({
+      weight: "worth knowing",
+      says: expect.stringMatching(/frozen to values/),
+    });
+  });
+});
+
+describe("errors", () => {
+  const NONSENSE = "no such cable <b>&";
+  const unknownCable = changed((book) => void (cellOf(book, "rooms_cable", 3).cell.value = NONSENSE));
+
+  test("the sentence of the function, in the row where the input is, once", () => {
+    const findings = added(unknownCable).filter(
+      ({ says }) => says.includes(NONSENSE) && !says.includes("could not be found out"),
+    );
+    const row = parseAddress(cellOf(copyOf(sound), "rooms_cable", 3).at)!.row;
+    expect(findings.length).toBeGreaterThan(0);
+    for (const { place } of findings) expect(parseAddress(place!.cell)!.row).toBe(row);
+    const ours = findings.filter(({ says }) => says.includes("There is no cable"));
+    expect(ours).toHaveLength(1);
+  });
+
+  test("those that follow from it are counted, not listed", () => {
+    const all = unknownCable.sheets.flatMap(({ results }) => Object.values(results).filter(isBookError));
+    const listed = added(unknownCable).filter(({ says }) => /: #/.test(says));
+    const [more] = added(unknownCable).filter(({ says }) => /more cells? show/.test(says));
+    expect(Number(/^\d+/.exec(more!.says)?.[0])).toBeGreaterThan(5);
+    expect(listed.length).toBeLessThan(all.length / 3);
+  });
+
+  test("where a host hands out the code alone, the sentence is found again", () => {
+    const bare = copyOf(unknownCable);
+    for (const { results } of bare.sheets) {
+      for (const [at, result] of Object.entries(results)) {
+        if (isBookError(result)) results[at] = { error: result.error };
+      }
+    }
+    expect(added(bare).filter(({ says }) => says.includes("There is no cable"))).toEqual(
+      added(unknownCable).filter(({ says }) => says.includes("There is no cable")),
+    );
+  });
+
+  test("a text where a run belongs", () => {
+    const findings = added(changed((book) => void (cellOf(book, "rooms_run", 3).cell.value = "far")));
+    expect(findings.filter(({ says }) => says.includes('"far"')).map(({ weight }) => weight)).toContain(
+      "wrong",
+    );
+  });
+});
+
+describe("a workbook that cannot be held to a template", () => {
+  test("one that is not ours: said, and its errors are still found", () => {
+    const book = recalculate({
+      template: "",
+      templateVersion: "",
+      title: "",
+      looks: [],
+      names: [],
+      sheets: [
+        {
+          ...copyOf(sound).sheets[0]!,
+          name: "Mine",
+          cells: { B2: { formula: "1/0" }, B3: { formula: 'RIG.CABLELOSS("series 6",-1,950)' } },
+          results: {},
+          validations: [],
+          marks: [],
+        },
+      ],
+    });
+    const findings = quickFindings(book);
+    expect(findings.at(-1)?.says).toMatch(/not made from one of our templates/);
+    expect(findings.map(({ place }) => place?.cell)).toEqual(["B2", "B3", undefined]);
+    expect(findings[1]!.says).toMatch(/length is -1/);
+  });
+
+  test("an older version of a template: said, and its formulas are not compared", () => {
+    const book = copyOf(sound);
+    book.templateVersion = "0";
+    cellOf(book, "price_sell").cell.formula = "1";
+    const findings = added(book);
+    expect(findings).toHaveLength(1);
+    expect(findings[0]).toMatchObject({ weight: "doubtful", should: expect.stringMatching(/^Version /) });
+    expect(findings[0]!.says).toMatch(/version 0 of/);
+  });
+
+  test("a template that is not known here is named", () => {
+    expect(
+      quickFindings({ ...copyOf(sound), template: "other" }).some(({ says }) => says.includes("“other”")),
+    ).toBe(true);
+  });
+
+  test("a book without a sheet has nothing but that", () => {
+    expect(quickFindings({ ...copyOf(sound), sheets: [], names: [], template: "" })).toHaveLength(1);
+  });
+});
+
+test("the weightiest come first, and each says what to do", () => {
+  const findings = quickFindings(changed((book) => void (cellOf(book, "rooms_cable", 3).cell.value = "x")));
+  const order = findings.map(({ weight }) => WEIGHTS.indexOf(weight));
+  expect(order).toEqual([...order].sort((a, b) => a - b));
+  for (const { says, wayOut } of findings) {
+    expect(says).toMatch(/\S/);
+    expect(wayOut).toMatch(/\.$/);
+  }
+});
