@@ -51,6 +51,8 @@ export class ExcelStandIn {
   undoSteps = 0;
   editing = false;
   openFiles = 0;
+  /** A batch may go on in the context of an earlier one. */
+  private readonly sessions = new WeakMap<object, Session>();
   private readonly watchers = new Set<() => unknown>();
 
   constructor(private readonly options: StandInOptions = {}) {}
@@ -122,12 +124,10 @@ export class ExcelStandIn {
     ) as RunOptions;
     if (options.mergeUndoGroup && !this.supports("ExcelApi", "1.20"))
       throw new Error("mergeUndoGroup needs ExcelApi 1.20");
-    const session = new Session(
-      this,
-      options.mergeUndoGroup === true,
-      this.watchers,
-      this.options.ghostFormulas === true,
-    );
+    const session =
+      this.sessions.get(args[0] as object) ??
+      new Session(this, options.mergeUndoGroup === true, this.watchers, this.options.ghostFormulas === true);
+    this.sessions.set(session.context, session);
     const result = await batch(session.context);
     if (session.pending) throw new Error("a batch ended with work that was never synced");
     if (options.mergeUndoGroup && session.changes) this.undoSteps += 1;

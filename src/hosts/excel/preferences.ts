@@ -11,7 +11,8 @@ const CONTAINER = "rigsheet";
 const KEY = "preferences";
 const LONGEST_CURRENCY = 8;
 
-export const DEFAULTS: Preferences = { lengthUnit: "m", currency: "EUR" };
+/** Without a currency the workbook's own holds. */
+const USUAL: Preferences = { lengthUnit: "m", currency: "" };
 
 /** What could not be kept still holds until the pane is closed. */
 let unkept: Preferences | undefined;
@@ -22,7 +23,7 @@ export function readPreferences(): Preferences {
     return checked(new Storage<unknown>(CONTAINER, StorageType.LocalStorage).get(KEY));
   } catch {
     // Storage that may not be read holds nothing; keeping says so.
-    return DEFAULTS;
+    return USUAL;
   }
 }
 
@@ -40,10 +41,7 @@ export function keepPreferences(preferences: Preferences): void {
 function checked(stored: unknown): Preferences {
   const { lengthUnit, currency } = (stored ?? {}) as Partial<Record<keyof Preferences, unknown>>;
   return {
-    lengthUnit: lengthUnit === "m" || lengthUnit === "ft" ? lengthUnit : DEFAULTS.lengthUnit,
-    currency:
-      typeof currency === "string" && currency !== "" && currency.length <= LONGEST_CURRENCY
-        ? currency
-        : DEFAULTS.currency,
+    lengthUnit: lengthUnit === "m" || lengthUnit === "ft" ? lengthUnit : USUAL.lengthUnit,
+    currency: typeof currency === "string" && currency.length <= LONGEST_CURRENCY ? currency : USUAL.currency,
   };
 }

@@ -1,5 +1,5 @@
 /** The open workbook as a book: values, formulas, spills, names, and what template it is. */
-import { address, parseRange, rangeOf } from "../../workbooks/address";
+import { address, parseRange, rangeOf, type Place } from "../../workbooks/address";
 import type { Book, BookName, BookResult, BookSheet } from "../../workbooks/book";
 import { TEMPLATE, TEMPLATE_VERSION } from "../file/documentProperties";
 import { fromStoredFormula } from "../file/storedFormula";
@@ -95,36 +95,51 @@ export async function usedCells(context: Excel.RequestContext): Promise<UsedCell
 export async function readWorkbook(context: Excel.RequestContext): Promise<Book> {
   const facts = factsOf(context.workbook);
   const used = await usedCells(context);
-  const anchors = used.flatMap((one) => anchorsOf(one).map((place) => ({ one, place })));
-  const spills = anchors.map(({ one, place }) =>
-    one.sheet.getCell(place.row, place.column).getSpillingToRangeOrNullObject(),
-  );
-  for (const spill of spills) spill.load("rowCount,columnCount");
-  await context.sync();
-
   const sheets = new Map(used.map((one) => [one, sheetFrom(one)]));
-  for (const [index, { one, place }] of anchors.entries()) {
-    const spill = spills[index]!;
-    if (!spill.isNullObject) keepSpill(sheets.get(one)!, place.row, place.column, spill);
-  }
+  await findSpills(context, sheets, anchorsOf);
+  // Two equal formulas side by side: the second was passed over, and still stands.
+  await findSpills(context, sheets, (one) =>
+    repeatsOf(one).filter(({ row, column }) => sheets.get(one)!.cells[address(row, column)]),
+  );
   const { names, template, templateVersion } = facts();
   return { template, templateVersion, title: "", looks: [], sheets: [...sheets.values()], names };
 }
 
-/**
- * Formulas that may begin a spill. A cell that a formula spills into may show
- * that formula too, so one that repeats its neighbour above or to the left
- * begins none.
- */
-function anchorsOf({ formulas, top, left }: UsedCells): { row: number; column: number }[] {
-  return formulas.flatMap((line, row) =>
-    line.flatMap((formula, column) =>
-      formula === undefined || formula === formulas[row - 1]?.[column] || formula === line[column - 1]
-        ? []
-        : [{ row: top + row, column: left + column }],
-    ),
+/** Asks where the given formulas spill, all in one round trip. */
+async function findSpills(
+  context: Excel.RequestContext,
+  sheets: ReadonlyMap<UsedCells, BookSheet>,
+  cellsOf: (used: UsedCells) => Place[],
+): Promise<void> {
+  const asked = [...sheets].flatMap(([used, sheet]) =>
+    cellsOf(used).map(({ row, column }) => {
+      const spill = used.sheet.getCell(row, column).getSpillingToRangeOrNullObject();
+      spill.load("rowCount,columnCount");
+      return { sheet, row, column, spill };
+    }),
   );
+  if (asked.length === 0) return;
+  await context.sync();
+  for (const { sheet, row, column, spill } of asked) {
+    if (!spill.isNullObject) keepSpill(sheet, row, column, spill);
+  }
 }
+
+const formulaCells = ({ formulas, top, left }: UsedCells, wanted: (repeats: boolean) => boolean): Place[] =>
+  formulas.flatMap((line, row) =>
+    line.flatMap((formula, column) => {
+      if (formula === undefined) return [];
+      const repeats = formula === formulas[row - 1]?.[column] || formula === line[column - 1];
+      return wanted(repeats) ? [{ row: top + row, column: left + column }] : [];
+    }),
+  );
+
+/**
+ * A cell that a formula spills into may show that formula too, so one that
+ * repeats its neighbour above or to the left most likely begins no spill.
+ */
+const anchorsOf = (used: UsedCells): Place[] => formulaCells(used, (repeats) => !repeats);
+const repeatsOf = (used: UsedCells): Place[] => formulaCells(used, (repeats) => repeats);
 
 function sheetFrom({ name, hidden, top, left, values, formulas, errors }: UsedCells): BookSheet {
   const sheet: BookSheet = {
@@ -173,7 +188,10 @@ function keepSpill(
   left: number,
   { rowCount: rows, columnCount: columns }: Excel.Range,
 ): void {
-  sheet.cells[address(top, left)]!.spill = { rows, columns };
+  const anchor = sheet.cells[address(top, left)];
+  // It lies in the spill of another, which was found first.
+  if (!anchor) return;
+  anchor.spill = { rows, columns };
   for (let row = top; row < top + rows; row++) {
     for (let column = left; column < left + columns; column++) {
       if (row === top && column === left) continue;

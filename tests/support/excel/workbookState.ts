@@ -29,7 +29,7 @@ export class WorkbookState {
 
   /** A file that Excel has opened. */
   open(book: Book): void {
-    this.book = structuredClone(book);
+    this.book = JSON.parse(JSON.stringify(book)) as Book;
     for (const [key, value] of [
       ["RigsheetTemplate", book.template],
       ["RigsheetTemplateVersion", book.templateVersion],
