@@ -34,7 +34,11 @@ export function levelsPicture(book: Book): Picture {
   const found = levelCurves(book);
   if (!found) {
     const description = "There is nothing to draw yet: no outlet has its level at both ends of the band.";
-    return picture({ title, description, width: WIDTH, height: 80 }, heading, textAt(12, 50, description));
+    return picture(
+      { title, description, width: WIDTH, height: 80, empty: true },
+      heading,
+      textAt(12, 50, description),
+    );
   }
   const limits = limitsOf(book);
   const all = found.curves.flatMap(({ hot, cold }) => [...hot, ...cold].map(({ level }) => level));

@@ -111,10 +111,11 @@ function drawn(
   const inside = columns.width - 2 * left;
   const body: string[] = [textAt(left, TITLE_BASE, title, { size: TITLE, bold: true, width: inside })];
   if (pieces.length === 0) {
-    body.push(
-      textAt(left, CAPTION_BASE, "There is nothing to draw yet: fill Rooms, Branches and Head units."),
-    );
-  } else body.push(...captions(columns));
+    const description = "There is nothing to draw yet: fill Rooms, Branches and Head units.";
+    body.push(textAt(left, CAPTION_BASE, description));
+    return picture({ title, description, width: columns.width, height: 80, empty: true }, ...body);
+  }
+  body.push(...captions(columns));
   let top = FIRST_TOP;
   pieces.forEach(({ laidOut }, index) => {
     if (index > 0) {

@@ -7,4 +7,6 @@ export interface Picture {
   /** In pixels at 96 to the inch, as drawn. */
   readonly width: number;
   readonly height: number;
+  /** There was nothing to draw yet: only a sentence that says what is missing. */
+  readonly empty?: boolean;
 }

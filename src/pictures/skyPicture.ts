@@ -43,7 +43,11 @@ export function skyPicture(book: Book): Picture {
     const description = sky
       ? "No geostationary slot stands above the horizon at this site."
       : "There is nothing to draw yet: Site has no position.";
-    return picture({ title, description, width: WIDTH, height: 80 }, heading, textAt(12, 50, description));
+    return picture(
+      { title, description, width: WIDTH, height: 80, empty: true },
+      heading,
+      textAt(12, 50, description),
+    );
   }
   const height = TABLE_TOP + sky.slots.length * ROW + FOOT.length * FOOT_LINE + 22;
   return picture(

@@ -74,7 +74,7 @@ export const group = (attributes: Attributes, ...children: readonly string[]): s
 
 /** The whole picture, with its words in it. */
 export function picture(
-  { title, description, width, height }: Omit<Picture, "svg">,
+  { title, description, width, height, empty }: Omit<Picture, "svg">,
   ...body: readonly string[]
 ): Picture {
   const [w, h] = [Math.ceil(width), Math.ceil(height)];
@@ -96,5 +96,5 @@ export function picture(
     element("rect", { width: w, height: h, fill: PAPER }),
     ...body,
   );
-  return { svg, title, description, width: w, height: h };
+  return { svg, title, description, width: w, height: h, ...(empty && { empty }) };
 }

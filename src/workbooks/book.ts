@@ -107,9 +107,27 @@ export interface BookPrint {
   /** Last row (1-based) of the rows repeated on every page, counted from `repeatFrom`. */
   readonly repeatFrom?: number;
   readonly repeatTo?: number;
+  /** Rows (1-based) after which a new page begins. */
+  readonly breaks?: readonly number[];
   /** Foot of the page: left and right text; the middle is "page x of y". */
   readonly footLeft?: string;
   readonly footRight?: string;
+}
+
+/**
+ * A picture that stands on a sheet. It is drawn from the workbook's own figures
+ * and drawn anew whenever the workbook is written; readers leave it out.
+ */
+export interface BookPicture {
+  /** A1 address of the cell at its upper left. */
+  readonly at: string;
+  readonly svg: string;
+  readonly title: string;
+  /** The alternative text. */
+  readonly description: string;
+  /** Shown so large, in pixels at 96 to the inch. */
+  readonly width: number;
+  readonly height: number;
 }
 
 export interface BookSheet {
@@ -132,6 +150,7 @@ export interface BookSheet {
   /** Native formulas are locked, without a password. */
   protected: boolean;
   print?: BookPrint;
+  pictures?: readonly BookPicture[];
   /** Six hex digits for the sheet's tab. */
   tabColor?: string;
   hidden?: boolean;

@@ -38,7 +38,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   review: [],
   training: [],
   "hosts/grid": ["@odoo/o-spreadsheet"],
-  "hosts/headless": ["@odoo/o-spreadsheet", "@resvg/resvg-wasm", "node"],
+  "hosts/headless": ["@odoo/o-spreadsheet", "@resvg/resvg-wasm", "fflate", "node"],
   "hosts/file": ["hucre", "node"],
   "hosts/desk": ["@odoo/o-spreadsheet", "@odoo/owl", "node"],
   "hosts/excel": ["@microsoft/office-js-helpers", "fflate"],

@@ -35,6 +35,13 @@ const withCalculation =
 /** Blanks and line ends at the ends of a note are lost otherwise. */
 const withSpacesKept: Patch = (xml) => xml.replace(/<t>/g, '<t xml:space="preserve">');
 
+/** A picture would be stretched to whole cells; anchored at one cell it keeps its own size. */
+const withSizesKept: Patch = (xml) =>
+  xml.replace(
+    /<xdr:twoCellAnchor>(<xdr:from>.*?<\/xdr:from>)<xdr:to>.*?<\/xdr:to>(<xdr:pic>.*?<a:ext( cx="\d+" cy="\d+")\/>.*?)<\/xdr:twoCellAnchor>/gs,
+    "<xdr:oneCellAnchor>$1<xdr:ext$3/>$2</xdr:oneCellAnchor>",
+  );
+
 const withProgramNamed: Patch = (xml) => xml.replace(/<Application>[^<]*</, "<Application>Rigsheet<");
 
 /**
@@ -51,6 +58,7 @@ export function patchedOutput(
     if (name === "xl/workbook.xml") return withCalculation(calculateOnOpening);
     if (name === "docProps/app.xml") return withProgramNamed;
     if (/^xl\/comments\d+\.xml$/.test(name)) return withSpacesKept;
+    if (/^xl\/drawings\/drawing\d+\.xml$/.test(name)) return withSizesKept;
     const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(name);
     return sheet && marked.has(Number(sheet[1])) ? withMarksResolved : undefined;
   };

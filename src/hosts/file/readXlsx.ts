@@ -2,11 +2,13 @@
  * The bytes of an .xlsx as a book: a workbook of ours that a person has filled
  * in with Excel or LibreOffice, or any other. What a person typed comes back
  * exactly. What a book can't hold (pictures, charts, merged cells, rules
- * of other kinds) is left out.
+ * of other kinds) is left out, and so is the sheet of our own pictures: it is
+ * drawn anew from the figures whenever the workbook is written.
  */
 import { readXlsx as readArchive } from "hucre/xlsx";
 import type { CellStyle } from "hucre/xlsx";
 import type { Workbook } from "hucre";
+import { withoutPictures } from "../../pictures/withPictures";
 import { lookIndex, type Book, type BookName, type Look } from "../../workbooks/book";
 import { lookOf } from "./cellStyle";
 import { checkedEntries } from "./checkedEntries";
@@ -35,7 +37,12 @@ function bookOf(workbook: Workbook): Book {
   const looks: Look[] = [];
   const context = { lookFor: lookFinder(looks, workbook.themeColors ?? []), cellCount: 0 };
   const sheets = workbook.sheets.map((sheet) => readSheet(sheet, context));
-  return { ...fromProperties(workbook.properties), looks, sheets, names: namesOf(workbook) };
+  return withoutPictures({
+    ...fromProperties(workbook.properties),
+    looks,
+    sheets,
+    names: namesOf(workbook),
+  });
 }
 
 /** A file has few looks and very many cells, so each style is translated once. */

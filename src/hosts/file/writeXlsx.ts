@@ -17,6 +17,7 @@ import { MAX_SHEET_NAME } from "./limits";
 import { patchedOutput } from "./patchedOutput";
 import { toPrintNames } from "./printSetup";
 import { absoluteRange } from "./references";
+import { sheetImages, type RenderPng } from "./sheetImages";
 import { toStoredText } from "./storedText";
 import { writtenSheet } from "./writtenSheet";
 
@@ -25,6 +26,8 @@ export interface WriteXlsxOptions {
   readonly frozen?: boolean;
   /** A sealed copy: every formula becomes its value. */
   readonly sealed?: boolean;
+  /** Renders a picture as a PNG, the one kind that every spreadsheet program shows; needed for a book with pictures. */
+  readonly renderPng?: RenderPng;
 }
 
 /**
@@ -33,7 +36,7 @@ export interface WriteXlsxOptions {
  */
 export async function writeXlsx(
   book: Book,
-  { frozen = false, sealed = false }: WriteXlsxOptions = {},
+  { frozen = false, sealed = false, renderPng }: WriteXlsxOptions = {},
 ): Promise<Uint8Array> {
   checkSheetNames(book);
   for (const { name } of book.names) {
@@ -41,7 +44,10 @@ export async function writeXlsx(
   }
   const freezing = { ours: frozen || sealed, all: sealed };
   const styles = book.looks.map(cellStyle);
-  const written = book.sheets.map((sheet) => writtenSheet(sheet, book.looks, styles, freezing));
+  const images = await Promise.all(book.sheets.map((sheet) => sheetImages(sheet, renderPng)));
+  const written = book.sheets.map((sheet, index) =>
+    writtenSheet(sheet, book.looks, styles, freezing, images[index]!),
+  );
   const bytes = await writeArchive({
     sheets: written.map(({ sheet }) => sheet),
     namedRanges: [

@@ -5,6 +5,7 @@ import { isBookError, type BookCell, type BookResult, type BookSheet, type Look 
 import { stop, troubles } from "./fileTrouble";
 import { MAX_CELL_TEXT, MAX_FORMULA } from "./limits";
 import { toConditionalRules } from "./marks";
+import type { SheetImages } from "./sheetImages";
 import { toFoot, toPageSetup } from "./printSetup";
 import { callsOurs, toStoredFormula } from "./storedFormula";
 import { MARKER, toStoredText } from "./storedText";
@@ -48,12 +49,14 @@ const isNegativeZero = (value: unknown): boolean => Object.is(value, -0);
 /**
  * @param looks the book's looks
  * @param styles the looks as cell styles, by the same index
+ * @param images the sheet's pictures, rendered
  */
 export function writtenSheet(
   source: BookSheet,
   looks: readonly Look[],
   styles: readonly CellStyle[],
   freezing: Freezing,
+  images: SheetImages,
 ): WrittenSheet {
   const cells: WrittenCells = new Map();
   let uncalculated = false;
@@ -141,7 +144,7 @@ export function writtenSheet(
   const lastHeight = Math.max(-1, ...Object.keys(source.rowHeights).map(Number));
   if (lastHeight > lastRow) cells.set(`${lastHeight},0`, {});
 
-  return { sheet: { ...around(source, looks), cells }, uncalculated, marked };
+  return { sheet: { ...around(source, looks), ...images, cells }, uncalculated, marked };
 }
 
 const resultAt = (sheet: BookSheet, at: string): BookResult | undefined =>
@@ -183,6 +186,7 @@ function around(source: BookSheet, looks: readonly Look[]): WriteSheet {
   if (print) {
     sheet.pageSetup = toPageSetup(print);
     sheet.headerFooter = toFoot(print, name);
+    if (print.breaks) sheet.rowBreaks = print.breaks.map((row) => row - 1);
   }
   if (tabColor !== undefined) sheet.view = { tabColor: { rgb: tabColor } };
   if (source.hidden) sheet.hidden = true;

@@ -8,6 +8,7 @@
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { initWasm, Resvg } from "@resvg/resvg-wasm";
+import { palettePng } from "./palettePng";
 
 const FAMILY = "DejaVu Sans";
 const FONTS = ["DejaVuSans.ttf", "DejaVuSans-Bold.ttf"];
@@ -40,7 +41,7 @@ export async function renderPng({ svg, width, height }: Drawing): Promise<Uint8A
     font: { fontBuffers, defaultFontFamily: FAMILY, sansSerifFamily: FAMILY },
   });
   const image = drawing.render();
-  const png = image.asPng();
+  const png = palettePng(image.pixels, image.width, image.height) ?? image.asPng();
   image.free();
   drawing.free();
   return png;
