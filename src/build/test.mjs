@@ -4,6 +4,8 @@
  * runner: `npm test -- tests/engine`.
  */
 import { spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import path from "node:path";
 import { build } from "./build.mjs";
 import { install, project } from "./install.mjs";
@@ -29,5 +31,14 @@ const steps =
         run("Lint", "eslint/bin/eslint.js", "."),
         run("Format", "prettier/bin/prettier.cjs", "--check", "--log-level", "warn", "."),
       ];
+const folder = mkdtempSync(path.join(tmpdir(), "rigsheet-tests-"));
+process.env.RIGSHEET_CLOSING_LINE = path.join(folder, "line");
 steps.push(run("Tests", "jest/bin/jest.js", ...words));
+// The test runner prints its own summary to another stream; the count must come after all of it.
+try {
+  console.log(`\n${readFileSync(process.env.RIGSHEET_CLOSING_LINE, "utf8")}`);
+} catch {
+  steps.push(false);
+}
+rmSync(folder, { recursive: true, force: true });
 process.exitCode = steps.every(Boolean) ? 0 : 1;
