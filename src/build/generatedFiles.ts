@@ -1,7 +1,7 @@
 import { writeCsv } from "hucre/csv";
 import { allFunctions } from "../functions/all";
 import { functionMetadata } from "../hosts/excel/functionMetadata";
-import { writeXlsx } from "../hosts/file/writeXlsx";
+import { writeJob } from "../hosts/file/writeJob";
 import { recalculate } from "../hosts/headless/recalculate";
 import { guestHouseRooms } from "../workbooks/multiRoom/guestHouse";
 import { SURVEY_HEADS, SURVEY_KEYS } from "../workbooks/survey";
@@ -13,13 +13,13 @@ export async function generatedFiles(): Promise<Map<string, string | Uint8Array>
   files.set("manifest/functions.json", `${JSON.stringify(functionMetadata(allFunctions), null, 2)}\n`);
   files.set("templates/guest-house-survey.csv", guestHouseSurvey());
   for (const template of templates) {
-    files.set(`templates/${template.id}.xlsx`, await writeXlsx(recalculate(template.empty())));
+    files.set(`templates/${template.id}.xlsx`, await writeJob(recalculate(template.empty())));
     files.set(
       `templates/${template.id}-demonstration.xlsx`,
-      await writeXlsx(recalculate(template.demonstration())),
+      await writeJob(recalculate(template.demonstration())),
     );
     for (const { id, book } of template.more) {
-      files.set(`templates/${template.id}-${id}.xlsx`, await writeXlsx(recalculate(book())));
+      files.set(`templates/${template.id}-${id}.xlsx`, await writeJob(recalculate(book())));
     }
   }
   return files;

@@ -4,7 +4,7 @@ import { FileTrouble } from "../hosts/file/fileTrouble";
 import { readCsv } from "../hosts/file/readCsv";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
-import { writeXlsx } from "../hosts/file/writeXlsx";
+import { writeJob } from "../hosts/file/writeJob";
 import { recalculate } from "../hosts/headless/recalculate";
 import type { Filling } from "../workbooks/definition";
 import { fillingOf } from "../workbooks/fillingOf";
@@ -81,7 +81,7 @@ export async function newJob(words: readonly string[], console: Console): Promis
   }
   const filling: Filling = survey ? { ...base, blocks: { ...base.blocks, rooms: survey.rows } } : base;
   const book = recalculate(layOut(template.definition, filling));
-  await saveAtomically(out, await writeXlsx(book));
+  await saveAtomically(out, await writeJob(book));
   const left = bad > 0 ? `, ${bad} bad ${bad === 1 ? "line" : "lines"} left out` : "";
   console.out(survey ? `${out}: ${survey.rows.length} outlets${left}` : `${out}: ${template.title}`);
   return bad > 0 ? EXIT.look : EXIT.ok;

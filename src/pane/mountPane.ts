@@ -9,11 +9,23 @@ import { check } from "./views/check";
 import { copies } from "./views/copies";
 import { enterAgain } from "./views/enterAgain";
 import { findFunction } from "./views/findFunction";
+import { pictures } from "./views/pictures";
 import { settings } from "./views/settings";
 import { start } from "./views/start";
 import { working } from "./views/working";
 
-const VIEWS = [start, findFunction, addRows, check, working, enterAgain, copies, settings, cautions] as const;
+const VIEWS = [
+  start,
+  findFunction,
+  addRows,
+  check,
+  pictures,
+  working,
+  enterAgain,
+  copies,
+  settings,
+  cautions,
+] as const;
 
 const USUAL: Preferences = { lengthUnit: "m", currency: "" };
 

@@ -31,12 +31,12 @@ const HEAD_WIDTH = 196;
 const BRANCH_WIDTH = 172;
 const ROW_COLUMNS = {
   name: { left: 0, width: 62 },
-  room: { left: 66, width: 124 },
-  lead: { left: 194, width: 122 },
-  levels: { left: 320, width: 68 },
-  word: { left: 400, width: 68 },
+  room: { left: 66, width: 152 },
+  lead: { left: 222, width: 122 },
+  levels: { left: 348, width: 68 },
+  word: { left: 428, width: 68 },
 } as const;
-const ROW_WIDTH = 474;
+const ROW_WIDTH = 502;
 
 /** @returns columns with room for the deepest section, never wider in all than a page can show */
 export function columnsFor(sections: readonly Hanging[]): Columns {

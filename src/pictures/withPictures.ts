@@ -3,7 +3,7 @@
  * on its own page when printed. The sheet is known by a name that stands on it:
  * it is left out when a workbook is read, and drawn anew when one is written.
  */
-import { address, rangeOf } from "../workbooks/address";
+import { address } from "../workbooks/address";
 import { lookIndex, type Book, type BookCell, type BookPicture, type BookSheet } from "../workbooks/book";
 import { LOOKS } from "../workbooks/looks";
 import { namedColumn, namedValue } from "../workbooks/named";
@@ -15,20 +15,22 @@ import { skyPicture } from "./skyPicture";
 
 const MARK = "pictures_drawn";
 const SHEET = "Pictures";
-const INTRO =
-  "Drawn from the other sheets when this workbook was written: figures changed since then are not in them. Written to again, it is drawn anew, so keep nothing here.";
+const INTRO = [
+  "Drawn from the other sheets when this workbook was written: figures changed since then are not in them.",
+  "This sheet is drawn anew whenever Rigsheet writes the workbook, so keep nothing here.",
+];
 /** More would be a hundred pages that nobody prints, and minutes of drawing. */
 const MOST_OUTLETS = 480;
 
-/** Twenty pixels, and columns of seventy: fourteen of them are a landscape page. */
+/** Twenty pixels. */
 const ROW_POINTS = 15;
 const ROW_PIXELS = 20;
 const TITLE_POINTS = 21;
+/** Columns to show; how wide a program makes them is its own affair, so none is printed but what the pictures reach. */
 const COLUMNS = 14;
-const COLUMN_CHARACTERS = (PAGE_WIDTH / COLUMNS - 5) / 7;
 /** What is left of a landscape page of A4 under the repeated head. */
-const PAGE_HEIGHT = 580;
-const FIRST_ROW = 3;
+const PAGE_HEIGHT = 560;
+const FIRST_ROW = 4;
 /** The master verdict stands in this column on every sheet. */
 const VERDICT_COLUMN = 3;
 
@@ -85,8 +87,8 @@ function layOut(book: Book, looks: Book["looks"], pictures: readonly Picture[], 
   put(0, 0, "title", { value: SHEET });
   const verdict = namedValue(book, "checks_verdict");
   if (verdict !== undefined) put(0, VERDICT_COLUMN, "verdict", { formula: "checks_verdict" });
-  put(1, 0, "intro", { value: INTRO });
-  if (left) put(2, 0, "label", { value: left });
+  INTRO.forEach((value, index) => put(1 + index, 0, "intro", { value }));
+  if (left) put(3, 0, "label", { value: left });
 
   const placed: BookPicture[] = [];
   const breaks: number[] = [];
@@ -106,7 +108,7 @@ function layOut(book: Book, looks: Book["looks"], pictures: readonly Picture[], 
     results: verdict === undefined ? {} : { [address(0, VERDICT_COLUMN)]: verdict },
     rowCount: row,
     columnCount: COLUMNS,
-    columnWidths: Object.fromEntries(Array.from({ length: COLUMNS }, (_, at) => [at, COLUMN_CHARACTERS])),
+    columnWidths: {},
     rowHeights: Object.fromEntries(
       Array.from({ length: row }, (_, at) => [at, at === 0 ? TITLE_POINTS : ROW_POINTS]),
     ),
@@ -118,7 +120,6 @@ function layOut(book: Book, looks: Book["looks"], pictures: readonly Picture[], 
     print: {
       orientation: "landscape",
       paper: book.sheets.find(({ print }) => print)?.print?.paper ?? "a4",
-      area: rangeOf({ top: 0, left: 0, bottom: row - 1, right: COLUMNS - 1 }),
       repeatFrom: 1,
       repeatTo: 1,
       breaks,
