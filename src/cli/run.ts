@@ -5,6 +5,7 @@ import { calc } from "./calc";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { helpFor } from "./helpFor";
 import { newJob } from "./newJob";
+import { pictureOf } from "./picture";
 import { priceJob } from "./priceJob";
 
 const HELP = `rigsheet: plans and prices multi-room single-cable satellite reception jobs
@@ -12,6 +13,7 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet calc "FORMULA" …     compute trade functions; one JSON object a line
   rigsheet new TEMPLATE …       make a workbook, from a site survey or empty
   rigsheet price JOB.xlsx       recalculate a job and print what it comes to
+  rigsheet picture JOB.xlsx …   draw the distribution, the levels or the sky
   rigsheet help FUNCTION        what a trade function takes and gives; or words to find one by
   rigsheet COMMAND --help       more on each
   rigsheet --version
@@ -24,7 +26,13 @@ Rigsheet predicts and flags; it certifies nothing. Roofs, ladders, overhead
 lines, lightning, mains and bonding: local rules and licensed practice decide.`;
 
 type Command = (words: readonly string[], console: Console) => Promise<number>;
-const COMMANDS: Readonly<Record<string, Command>> = { calc, help: helpFor, new: newJob, price: priceJob };
+const COMMANDS: Readonly<Record<string, Command>> = {
+  calc,
+  help: helpFor,
+  new: newJob,
+  picture: pictureOf,
+  price: priceJob,
+};
 
 /** @returns the exit code; every trouble that a user can cause becomes a sentence */
 export async function run(words: readonly string[], console: Console): Promise<number> {
