@@ -13,7 +13,7 @@ const WEIGHTS = { name: 8, task: 4, summary: 3, group: 2, parameter: 1 } as cons
 
 export interface Found {
   readonly functions: readonly SheetFunction[];
-  /** Every word was met; otherwise these are the functions that meet the most of them. */
+  /** At least one function has every word. */
   readonly all: boolean;
 }
 
@@ -31,7 +31,8 @@ export function findFunctions(functions: readonly SheetFunction[], asked: string
     };
   });
   const most = Math.max(0, ...scored.map(({ met }) => met));
-  const best = most === 0 ? [] : scored.filter(({ met }) => met === most);
+  // A question has words that its function does not use, so one may be missing.
+  const best = scored.filter(({ met }) => met > 0 && met >= most - 1);
   return {
     functions: best.sort((a, b) => b.score - a.score).map(({ one }) => one),
     all: most === wanted.length,
@@ -43,7 +44,7 @@ const wordsOf = (text: string): string[] => text.toLowerCase().match(/[\p{L}\p{N
 function scoreOf({ name, tasks, summary, group, parameters }: SheetFunction, word: string): number {
   const holds = (text: string): boolean => wordsOf(text).some((one) => one.startsWith(stemOf(word)));
   return (
-    (`${NAMESPACE}.${name}`.toLowerCase().includes(word) ? WEIGHTS.name : 0) +
+    (`${NAMESPACE}.${name}`.toLowerCase().includes(stemOf(word)) ? WEIGHTS.name : 0) +
     (tasks.some(holds) ? WEIGHTS.task : 0) +
     (holds(summary) ? WEIGHTS.summary : 0) +
     (holds(group) ? WEIGHTS.group : 0) +

@@ -29,8 +29,8 @@ export const findFunction: LooseView = {
         functions.length === 0
           ? "No function has any of these words. Try the thing itself: cable, volts, tuners, azimuth, price."
           : all
-            ? `${functions.length} of ${allFunctions.length} functions`
-            : `No function has all of these words; ${functions.length} ${functions.length === 1 ? "has" : "have"} the most of them.`,
+            ? `${functions.length} of ${allFunctions.length} functions${search.value.trim() === "" ? "" : ", best first"}`
+            : `No function has all of these words; ${functions.length === 1 ? "1 has" : `${functions.length} have`} some, best first.`,
       );
     };
     search.addEventListener("input", show);

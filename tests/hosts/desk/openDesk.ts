@@ -1,0 +1,108 @@
+/** The desk without its page: the grid's model in Node, as the page's desk holds it. */
+import { deskHost, type DeskSurroundings, type OpenDesk } from "../../../src/hosts/desk/page/deskHost";
+import { registerDeskPlugin, type DeskGuard } from "../../../src/hosts/desk/page/deskPlugin";
+import type { RowAddition } from "../../../src/hosts/desk/page/libraryTypes";
+import { rowsToAdd } from "../../../src/hosts/desk/page/rowsToAdd";
+import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
+import { fromModel } from "../../../src/hosts/grid/fromModel";
+import type { GridModel } from "../../../src/hosts/grid/library";
+import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
+import { openModel } from "../../../src/hosts/headless/recalculate";
+import type { PaneHost } from "../../../src/pane/host";
+import { parseAddress } from "../../../src/workbooks/address";
+import type { Book, BookValue } from "../../../src/workbooks/book";
+import { templateOf } from "../../../src/workbooks/templates";
+
+// The library folds several edits of one step with a call that every browser has, and Node from 21 on.
+(Object as { groupBy?: unknown }).groupBy ??= <T>(items: readonly T[], keyOf: (item: T) => string) => {
+  const groups: Record<string, T[]> = {};
+  for (const item of items) (groups[keyOf(item)] ??= []).push(item);
+  return groups;
+};
+
+const library = loadLibrary();
+const guard: DeskGuard = { unlocked: new Set(), refused: (sentence) => refusals.push(sentence) };
+const refusals: string[] = [];
+registerDeskPlugin(library, guard);
+
+export class DeskInNode implements OpenDesk {
+  model: GridModel;
+  readonly host: PaneHost;
+  readonly copies: Uint8Array[] = [];
+  readonly stored = new Map<string, string>();
+  editing = false;
+  storageRefused = false;
+  private readonly watchers = new Set<() => void>();
+
+  constructor(book: Book) {
+    this.model = openModel(book);
+    guard.unlocked.clear();
+    refusals.length = 0;
+    const around: DeskSurroundings = {
+      library,
+      guard,
+      isEditing: () => this.editing,
+      handOver: async (given, kind) =>
+        void this.copies.push(
+          await writeXlsx(given, kind === "office" ? { frozen: true } : { sealed: true }),
+        ),
+      storage: () => {
+        if (this.storageRefused) throw new Error("refused");
+        return {
+          getItem: (key) => this.stored.get(key) ?? null,
+          setItem: (key, value) => void this.stored.set(key, value),
+        };
+      },
+    };
+    this.host = deskHost(this, around);
+  }
+
+  /** What the grid itself said when it left a cell as it was. */
+  get refusals(): readonly string[] {
+    return refusals;
+  }
+
+  get additions(): RowAddition[] {
+    const { getters } = this.model;
+    const { template } = (getters as unknown as { getBookFacts(): { template: string } }).getBookFacts();
+    return rowsToAdd(this.model, templateOf(template)?.definition, getters.getActivePosition());
+  }
+
+  book(): Book {
+    return quietly(() => fromModel(library, this.model));
+  }
+
+  async replace(book: Book): Promise<void> {
+    this.model = openModel(book);
+    this.changed();
+  }
+
+  addRows(additions: readonly RowAddition[], quantity: number): void {
+    this.dispatch("RIGSHEET_ADD_ROWS", { additions, quantity });
+  }
+
+  watch(changed: () => void): () => void {
+    this.watchers.add(changed);
+    return () => this.watchers.delete(changed);
+  }
+
+  /** What a person types into a cell. */
+  type(sheet: string, at: string, content: BookValue): void {
+    const { row, column } = parseAddress(at)!;
+    const sheetId = this.model.getters.getSheetIdByName(sheet)!;
+    this.dispatch("UPDATE_CELL", { sheetId, row, col: column, content: String(content) });
+  }
+
+  undo(): void {
+    this.dispatch("REQUEST_UNDO", {});
+  }
+
+  private dispatch(type: string, payload: object): void {
+    quietly(() => this.model.dispatch(type as never, payload as never));
+    this.changed();
+  }
+
+  private changed(): void {
+    for (const changed of this.watchers) changed();
+  }
+}

@@ -1,0 +1,182 @@
+/** What the pane works out before anything is shown. */
+import { allFunctions } from "../../src/functions/all";
+import { recalculate } from "../../src/hosts/headless/recalculate";
+import { findFunctions } from "../../src/pane/findFunctions";
+import { HostTrouble, type HostFacts } from "../../src/pane/host";
+import { startedBook } from "../../src/pane/startedBook";
+import { sentenceOf } from "../../src/pane/trouble";
+import { warningsOf } from "../../src/pane/versions";
+import { workOf } from "../../src/pane/workOf";
+import { RIGSHEET_VERSION } from "../../src/version";
+import { address, parseRange } from "../../src/workbooks/address";
+import { namedValue } from "../../src/workbooks/named";
+import { templates } from "../../src/workbooks/templates";
+import { bookOf, emptySheet } from "../support/books";
+
+describe("finding a function by the words of a task", () => {
+  // What an estimator asks, and the function that the design's list of questions has for it.
+  test.each([
+    ["Which way does the dish point?", "AZIMUTH"],
+    ["how much loss in the cable", "CABLELOSS"],
+    ["losses of cables", "CABLELOSS"],
+    ["how many tuners at this outlet", "TUNERCOUNT"],
+    ["which size of bonding conductor", "BONDCHECK"],
+    ["volts at the head unit", "LOADVOLTS"],
+    ["price with a margin", "SELLPRICE"],
+    ["RIG.AZIMUTH", "AZIMUTH"],
+    ["azim", "AZIMUTH"],
+  ])("%s → %s among the first three", (asked, wanted) => {
+    const { functions } = findFunctions(allFunctions, asked);
+    expect(functions.slice(0, 3).map(({ name }) => name)).toContain(wanted);
+  });
+
+  test("no words at all, or none that tell: every function, or those that have them", () => {
+    expect(findFunctions(allFunctions, " ?!").functions).toHaveLength(allFunctions.length);
+    expect(findFunctions(allFunctions, "what is the").functions.length).toBeGreaterThan(0);
+  });
+
+  test("words that none has all of: those with the most, and it is said", () => {
+    const { functions, all } = findFunctions(allFunctions, "azimuth zzzz");
+    expect(all).toBe(false);
+    expect(functions.map(({ name }) => name)).toContain("AZIMUTH");
+    expect(findFunctions(allFunctions, "zzzz qqqq")).toEqual({ functions: [], all: false });
+  });
+
+  test("signs of a search language are plain text", () => {
+    expect(() => findFunctions(allFunctions, "(.*[ \\ $^ cable")).not.toThrow();
+  });
+});
+
+describe("a started workbook", () => {
+  const [template] = templates;
+  test("an empty one takes the person's unit and currency", () => {
+    const book = startedBook(template!, "empty", { lengthUnit: "ft", currency: "NOK" });
+    expect([namedValue(book, "site_unit"), namedValue(book, "site_currency")]).toEqual(["ft", "NOK"]);
+  });
+  test("without a currency the cell stays empty", () => {
+    const book = startedBook(template!, "empty", { lengthUnit: "m", currency: "" });
+    expect(namedValue(book, "site_currency")).toBeUndefined();
+  });
+  test("the demonstration keeps its own", () => {
+    const book = startedBook(template!, "demonstration", { lengthUnit: "ft", currency: "NOK" });
+    expect(book).toEqual(template!.demonstration());
+  });
+});
+
+describe("warnings", () => {
+  const facts: HostFacts = { kind: "excel", spills: true, functionsVersion: RIGSHEET_VERSION };
+  test("none where all is well", () => expect(warningsOf(facts)).toEqual([]));
+  test("both versions side by side when they differ", () => {
+    const warnings = warningsOf({ ...facts, functionsVersion: "0.0.1" });
+    expect(warnings).toHaveLength(1);
+    expect(warnings[0]!.says).toContain("0.0.1");
+    expect(warnings[0]!.says).toContain(RIGSHEET_VERSION);
+  });
+  test("functions that do not answer, and a program that does not spill", () => {
+    const warnings = warningsOf({ kind: "desk", spills: false, functionsVersion: undefined });
+    expect(warnings.map(({ says }) => says)).toEqual([
+      "The functions do not answer.",
+      expect.stringMatching(/no formulas that spill/),
+    ]);
+    for (const { wayOut } of warnings) expect(wayOut).toMatch(/npm start/);
+  });
+});
+
+describe("trouble", () => {
+  test("a host's sentence as it is", () => {
+    expect(sentenceOf(new HostTrouble("The sheet is protected. Unprotect it."))).toBe(
+      "The sheet is protected. Unprotect it.",
+    );
+  });
+  test.each([[new TypeError("x is undefined.")], ["text"], [undefined]])(
+    "anything else gets a way on: %s",
+    (thrown) => {
+      expect(sentenceOf(thrown)).toMatch(/^That did not work: [^.]+\. Try it once more; .*\.$/);
+    },
+  );
+});
+
+describe("the working of a cell", () => {
+  const book = recalculate(templates[0]!.demonstration());
+  const cellOf = (name: string, below: number, beside = 0): { sheet: string; at: string } => {
+    const { sheet, range } = book.names.find((one) => one.name === name)!;
+    const { top, left } = parseRange(range)!;
+    return { sheet, at: address(top + below, left + beside) };
+  };
+  const resultAt = ({ sheet, at }: { sheet: string; at: string }) =>
+    book.sheets.find(({ name }) => name === sheet)!.results[at];
+
+  test.each([
+    [1, 0],
+    [3, 1],
+    [6, 3],
+    [20, 2],
+  ])(
+    "a spilled cell, %d down and %d across: its own row and column, and its own value at the end",
+    (below, beside) => {
+      const place = cellOf("rooms_loss", below, beside);
+      const work = workOf(book, place.sheet, place.at);
+      if (typeof work === "string") throw new Error(work);
+      expect(work.shown.name).toBe("CABLELOSS");
+      expect(work.from).toBe(cellOf("rooms_loss", 0).at);
+      const [cable, length] = work.args;
+      expect(cable!.value).toBe(String(resultOrValue(cellOf("rooms_cable", below))));
+      expect(Number(length!.value)).toBe(resultOrValue(cellOf("rooms_run", below)));
+      // The last step is the function's own value: to the ten digits shown.
+      expect(parseFloat(work.steps.at(-1)!.value)).toBeCloseTo(resultAt(place) as number, 7);
+    },
+  );
+
+  const resultOrValue = ({ sheet, at }: { sheet: string; at: string }) => {
+    const found = book.sheets.find(({ name }) => name === sheet)!;
+    return found.results[at] ?? found.cells[at]?.value;
+  };
+
+  test("a cell of the spreadsheet's own, an input, and an empty one: a sentence", () => {
+    const total = cellOf("quote_total", 0);
+    expect(workOf(book, total.sheet, total.at)).toMatch(/formula of the spreadsheet's own: =.*Select a cell/);
+    const run = cellOf("rooms_run", 1);
+    expect(workOf(book, run.sheet, run.at)).toMatch(/holds no formula\. Select/);
+    expect(workOf(book, "Gone", "A1")).toMatch(/holds no formula/);
+    expect(workOf(book, "Rooms", "nowhere")).toMatch(/holds no formula/);
+  });
+
+  const workIn = (formula: string, more: Record<string, number | string> = {}) => {
+    const cells = Object.fromEntries(Object.entries(more).map(([at, value]) => [at, { value }]));
+    const own = recalculate(
+      bookOf({ ...emptySheet("Mine"), rowCount: 20, columnCount: 9, cells: { ...cells, A1: { formula } } }),
+    );
+    const work = workOf(own, "Mine", "A1");
+    if (typeof work === "string") throw new Error(work);
+    return work;
+  };
+
+  test("a margin of 0.2 on a cost of 80, by hand: 80/0.8 = 100", () => {
+    const work = workIn("RIG.SELLPRICE(B1,0.2)", { B1: 80 });
+    expect(work.steps.at(-1)).toMatchObject({ value: "100 money", line: "80/0.8" });
+    expect(work.from).toBeUndefined();
+  });
+
+  test("an argument that the spreadsheet works out: the rule, and how to see the steps", () => {
+    const work = workIn("RIG.SELLPRICE(B1*2,0.2)", { B1: 40 });
+    expect(work.steps).toEqual([]);
+    expect(work.why).toMatch(/B1\*2 is worked out by the spreadsheet itself.*cell of its own/);
+    expect(work.args[0]).toMatchObject({ written: "B1*2", value: undefined });
+  });
+
+  test("a call within another formula is shown as the part that it is", () => {
+    expect(workIn('IF(B1="","",RIG.SELLPRICE(B1,0.2)*2)', { B1: 80 }).partOnly).toBe(true);
+  });
+
+  test("a function without steps: its rule, and that there are none", () => {
+    const work = workIn("RIG.VERSION()");
+    expect([work.steps, work.args]).toEqual([[], []]);
+    expect(work.why).toMatch(/no step-by-step working/);
+  });
+
+  test("a fault: its sentence instead of steps", () => {
+    const work = workIn("RIG.SELLPRICE(B1,2)", { B1: 80 });
+    expect(work.steps).toEqual([]);
+    expect(work.why).toMatch(/^margin is 2/);
+  });
+});
