@@ -9,7 +9,8 @@ const EMPTY_WORDS = new Set(
   ),
 );
 
-const WEIGHTS = { name: 8, task: 4, summary: 3, group: 2, parameter: 1 } as const;
+/** `together` is times the square of the words that one task has: a question met as a whole comes first. */
+const WEIGHTS = { name: 6, task: 2, together: 2, summary: 3, group: 2, parameter: 1 } as const;
 
 export interface Found {
   readonly functions: readonly SheetFunction[];
@@ -27,7 +28,7 @@ export function findFunctions(functions: readonly SheetFunction[], asked: string
     return {
       one,
       met: scores.filter((score) => score > 0).length,
-      score: scores.reduce((sum, score) => sum + score, 0),
+      score: scores.reduce((sum, score) => sum + score, 0) + WEIGHTS.together * togetherIn(one, wanted) ** 2,
     };
   });
   const most = Math.max(0, ...scored.map(({ met }) => met));
@@ -41,14 +42,19 @@ export function findFunctions(functions: readonly SheetFunction[], asked: string
 
 const wordsOf = (text: string): string[] => text.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
 
+const holds = (text: string, word: string): boolean =>
+  wordsOf(text).some((one) => one.startsWith(stemOf(word)));
+
+const togetherIn = ({ tasks }: SheetFunction, words: readonly string[]): number =>
+  Math.max(0, ...tasks.map((task) => words.filter((word) => holds(task, word)).length));
+
 function scoreOf({ name, tasks, summary, group, parameters }: SheetFunction, word: string): number {
-  const holds = (text: string): boolean => wordsOf(text).some((one) => one.startsWith(stemOf(word)));
   return (
     (`${NAMESPACE}.${name}`.toLowerCase().includes(stemOf(word)) ? WEIGHTS.name : 0) +
-    (tasks.some(holds) ? WEIGHTS.task : 0) +
-    (holds(summary) ? WEIGHTS.summary : 0) +
-    (holds(group) ? WEIGHTS.group : 0) +
-    (parameters.some(({ help, name: own }) => holds(help) || holds(own)) ? WEIGHTS.parameter : 0)
+    (tasks.some((task) => holds(task, word)) ? WEIGHTS.task : 0) +
+    (holds(summary, word) ? WEIGHTS.summary : 0) +
+    (holds(group, word) ? WEIGHTS.group : 0) +
+    (parameters.some(({ help, name: own }) => holds(help, word) || holds(own, word)) ? WEIGHTS.parameter : 0)
   );
 }
 

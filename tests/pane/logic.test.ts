@@ -30,6 +30,10 @@ describe("finding a function by the words of a task", () => {
     expect(functions.slice(0, 3).map(({ name }) => name)).toContain(wanted);
   });
 
+  test("a question met as a whole comes first", () => {
+    expect(findFunctions(allFunctions, "which way does the dish point").functions[0]!.name).toBe("AZIMUTH");
+  });
+
   test("no words at all, or none that tell: every function, or those that have them", () => {
     expect(findFunctions(allFunctions, " ?!").functions).toHaveLength(allFunctions.length);
     expect(findFunctions(allFunctions, "what is the").functions.length).toBeGreaterThan(0);

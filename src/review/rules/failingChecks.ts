@@ -26,7 +26,8 @@ export function failingChecks(book: Book): Finding[] {
       says: isBookError(found)
         ? `${words(at(-3))}: could not be found out, it shows ${found.error}.`
         : `${words(at(-3))}: ${words(found)}.`,
-      should: `${words(at(-2))}.`,
+      // The limit of a note is a wish, and its line says so.
+      should: result === "note" ? undefined : `${words(at(-2))}.`,
       wayOut: `Look at ${words(at(1))}.`,
     });
   }

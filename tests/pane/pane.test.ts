@@ -1,0 +1,404 @@
+/** Every view of the pane, 320 pixels wide, in three themes: barriers, width, keyboard; then what each does. */
+import type { Page } from "playwright-core";
+import { recalculate } from "../../src/hosts/headless/recalculate";
+import { RIGSHEET_VERSION } from "../../src/version";
+import type { Book } from "../../src/workbooks/book";
+import { templates } from "../../src/workbooks/templates";
+import type { FakeOptions } from "./fakeHost";
+import {
+  barriers,
+  BUNDLE_MS,
+  bundled,
+  callsOf,
+  closeBrowser,
+  openView,
+  status,
+  statusIs,
+  withPane,
+  type Looks,
+  type Theme,
+} from "./inChromium";
+
+let script = "";
+const book: Book = recalculate(templates[0]!.demonstration());
+/** A calculated cell of the demonstration: the loss of the second outlet's cable. */
+const calculated = (() => {
+  const { sheet, range } = book.names.find(({ name }) => name === "rooms_loss")!;
+  const at = range.split(":")[0]!.replace(/\d+/, (row) => String(Number(row) + 2));
+  return { sheet, at, result: book.sheets.find(({ name }) => name === sheet)!.results[at]! };
+})();
+
+beforeAll(async () => {
+  script = await bundled();
+}, BUNDLE_MS);
+afterAll(() => closeBrowser());
+
+const open = (
+  name: string,
+  options: Partial<FakeOptions> | "no host",
+  work: (page: Page) => Promise<void>,
+  looks: Looks = {},
+): void =>
+  withPane(
+    name,
+    () => script,
+    () => (options === "no host" ? undefined : { book, ...options }),
+    looks,
+    work,
+  );
+
+const VIEWS = [
+  "Start",
+  "Functions",
+  "Add rows",
+  "Check",
+  "Working",
+  "Re-enter",
+  "Copies",
+  "Settings",
+  "Cautions",
+] as const;
+
+/** Brings a view into the state in which it shows the most. */
+async function fill(page: Page, view: (typeof VIEWS)[number]): Promise<void> {
+  await openView(page, view);
+  switch (view) {
+    case "Functions":
+      await page.getByLabel("What do you want to know?").fill("bonding conductor");
+      await page.locator("summary", { hasText: "RIG.BONDCHECK" }).click();
+      await page.getByRole("button", { name: "Put the example" }).click();
+      await page.getByRole("button", { name: "Replace it" }).waitFor();
+      break;
+    case "Add rows":
+      await page.getByLabel("How many").fill("0");
+      await page.getByRole("button", { name: "Add rows" }).last().click();
+      await statusIs(page, /^Not done: give a whole number of rows from 1 to /);
+      break;
+    case "Check":
+      await statusIs(page, /^Found: \d+ wrong/);
+      break;
+    case "Working":
+      await statusIs(page, /is shown\.$/);
+      break;
+    case "Copies":
+      await page.getByRole("button", { name: "Make a sealed copy" }).click();
+      await statusIs(page, /^Not done\. There is no room/);
+      break;
+    case "Settings":
+      await page.getByText("do not answer").first().waitFor();
+      break;
+  }
+}
+
+/** Sideways scrolling of the page, or of the part that scrolls. */
+const overflow = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    ["html", ".pane", ".pane-views"].filter((one) => {
+      const element = document.querySelector(one)!;
+      return element.scrollWidth > element.clientWidth;
+    }),
+  );
+
+/** Walks once through the page by Tab. @returns the controls that were not reached, or whose focus can't be seen */
+async function walk(page: Page): Promise<string[]> {
+  const wanted = await page.evaluate(() => {
+    (document.activeElement as HTMLElement | null)?.blur();
+    const controls = [...document.querySelectorAll<HTMLElement>("button, input, select, summary, a[href]")];
+    // Of a group of radio buttons, Tab reaches the chosen one; the arrows reach the others.
+    const reachable = controls.filter(
+      (one) =>
+        one.checkVisibility() && !(one instanceof HTMLInputElement && one.type === "radio" && !one.checked),
+    );
+    reachable.forEach((one, index) => (one.dataset.walk = String(index)));
+    return reachable.map((one) => one.outerHTML);
+  });
+  const reached = new Set<number>();
+  const unseen: string[] = [];
+  for (let step = 0; step < wanted.length + 2; step++) {
+    await page.keyboard.press("Tab");
+    const focus = await page.evaluate(() => {
+      const element = document.activeElement as HTMLElement;
+      const { outlineStyle, outlineWidth } = getComputedStyle(element);
+      const { left, top, width, height } = element.getBoundingClientRect();
+      const above = document.elementFromPoint(left + Math.min(width, 30) / 2, top + height / 2);
+      return {
+        index: element.dataset.walk,
+        seen: outlineStyle !== "none" && parseFloat(outlineWidth) >= 2,
+        uncovered: element.contains(above) || (above?.contains(element) ?? false),
+      };
+    });
+    if (focus.index === undefined) continue;
+    reached.add(Number(focus.index));
+    if (!focus.seen) unseen.push(`no focus to be seen: ${wanted[Number(focus.index)]}`);
+    if (!focus.uncovered) unseen.push(`covered: ${wanted[Number(focus.index)]}`);
+  }
+  return [...unseen, ...wanted.filter((_, index) => !reached.has(index)).map((one) => `not reached: ${one}`)];
+}
+
+describe.each(["light", "dark", "high contrast"] as Theme[])("in the %s theme", (theme) => {
+  open(
+    "every view: no barrier, no sideways scrolling, every control by keyboard with a focus that shows",
+    {
+      selection: calculated,
+      facts: { functionsVersion: undefined, spills: false },
+      refuse: { handOverCopy: "There is no room for the copy. Make room, then try again." },
+    },
+    async (page) => {
+      for (const view of VIEWS) {
+        await fill(page, view);
+        expect({ view, barriers: await barriers(page) }).toEqual({ view, barriers: [] });
+        expect({ view, overflow: await overflow(page) }).toEqual({ view, overflow: [] });
+        expect({ view, walk: await walk(page) }).toEqual({ view, walk: [] });
+      }
+    },
+    { theme },
+  );
+});
+
+describe.each(["light", "dark"] as Theme[])("a dark or a light ground in the %s theme", (theme) => {
+  open(
+    "is what the theme asks for",
+    {},
+    async (page) => {
+      const lightness = await page
+        .locator(".pane")
+        .evaluate((pane) => /\d+/.exec(getComputedStyle(pane).backgroundColor)![0]);
+      expect(Number(lightness) > 128).toBe(theme === "light");
+    },
+    { theme },
+  );
+});
+
+open(
+  "a window as low as at 400 % zoom scrolls as one page",
+  { selection: calculated },
+  async (page) => {
+    for (const view of ["Functions", "Check"] as const) {
+      await fill(page, view);
+      expect(await overflow(page)).toEqual([]);
+      expect(await walk(page)).toEqual([]);
+    }
+  },
+  { height: 256 },
+);
+
+describe("what each view does", () => {
+  open("Start: by keyboard alone, with the person's unit in the empty workbook", {}, async (page) => {
+    await page.keyboard.press("Tab");
+    await page.keyboard.press("Enter");
+    await page.getByRole("button", { name: "Empty" }).focus();
+    await page.keyboard.press("Space");
+    await statusIs(page, /empty workbook is ready/);
+    expect(await callsOf(page)).toContainEqual([
+      "startWorkbook",
+      templates[0]!.id,
+      templates[0]!.definition.sheets.length,
+    ]);
+  });
+
+  open(
+    "Functions: an empty cell takes the example at once",
+    { selection: { sheet: "Mine", at: "C4" } },
+    async (page) => {
+      await openView(page, "Functions");
+      await page.keyboard.type("which way does the dish point");
+      await page.locator("summary").first().click();
+      await page.getByRole("button", { name: "Put the example" }).click();
+      await statusIs(page, /^The example is in Mine C4\.$/);
+      expect((await callsOf(page)).at(-1)).toEqual(["enterFormula", "RIG.AZIMUTH(35,-100,-90)"]);
+    },
+  );
+
+  open(
+    "Functions: a filled cell is asked about, and kept when the person says so",
+    { selection: calculated },
+    async (page) => {
+      await fill(page, "Functions");
+      await page.getByRole("button", { name: "Keep the cell" }).click();
+      await statusIs(page, /left as it is/);
+      expect((await callsOf(page)).map(([call]) => call)).not.toContain("enterFormula");
+      await page.getByRole("button", { name: "Put the example" }).click();
+      await page.getByRole("button", { name: "Replace it" }).click();
+      await statusIs(page, /^The example is in/);
+      expect((await callsOf(page)).filter(([call]) => call === "enterFormula")).toHaveLength(1);
+    },
+  );
+
+  open("Add rows: Enter is enough; a number that is none is refused", {}, async (page) => {
+    await openView(page, "Add rows");
+    for (const bad of ["", "0", "2.5", "10001", "-3"]) {
+      await page.getByLabel("How many").fill(bad);
+      await page.keyboard.press("Enter");
+      await statusIs(page, /^Not done: give a whole number/);
+    }
+    expect((await callsOf(page)).map(([call]) => call)).not.toContain("addRows");
+    await page.getByLabel("How many").fill("25");
+    await page.keyboard.press("Enter");
+    await statusIs(page, /^25 rows were added/);
+    expect((await callsOf(page)).at(-1)).toEqual(["addRows", 25]);
+  });
+
+  open("Check: a finding leads to its cell, and a check to what it counts", {}, async (page) => {
+    await fill(page, "Check");
+    const finding = page.locator(".pane-findings li", { hasText: "too little level at their weakest" });
+    const [first, cause] = await finding.getByRole("button").allInnerTexts();
+    await finding.getByRole("button").first().click();
+    await statusIs(page, /is selected\.$/);
+    await finding.getByRole("button").last().click();
+    await statusIs(page, /^Rooms .* is selected\.$/);
+    const went = (await callsOf(page)).filter(([call]) => call === "goTo");
+    expect(went.map(([, sheet, at]) => `${String(sheet)} ${String(at)}`)).toEqual([first, cause]);
+  });
+
+  open(
+    "Working: the working of the cell that is selected when it is asked for",
+    { selection: calculated },
+    async (page) => {
+      await fill(page, "Working");
+      await page.getByText("CABLELOSS").first().waitFor();
+      expect(await page.locator(".pane-steps li").count()).toBeGreaterThan(5);
+      await page.evaluate(() =>
+        (globalThis as unknown as { panePage: { host: { select(one: object): void } } }).panePage.host.select(
+          {
+            sheet: "Site",
+            at: "A1",
+          },
+        ),
+      );
+      await page.getByRole("button", { name: "Show the working of Site A1" }).click();
+      await page.getByText("Site A1 holds no formula").waitFor();
+      expect(await page.locator(".pane-selected").innerText()).toBe("Selected: Site A1");
+    },
+  );
+
+  open("Re-enter, copies and settings ask the host for it", {}, async (page) => {
+    await openView(page, "Re-enter");
+    await page.getByRole("button", { name: "Enter them again" }).click();
+    await statusIs(page, /^2 formulas were entered again/);
+    await openView(page, "Copies");
+    expect(await status(page)).toBe("");
+    await page.getByRole("button", { name: "Make an office copy" }).click();
+    await statusIs(page, /^The office copy is made/);
+    await openView(page, "Settings");
+    await page.getByLabel("feet").check();
+    await page.getByLabel("Currency").fill(" NOK ");
+    await page.getByRole("button", { name: "Keep" }).click();
+    await statusIs(page, /^Kept\./);
+    const calls = await callsOf(page);
+    expect(calls).toContainEqual(["enterOursAgain"]);
+    expect(calls).toContainEqual(["handOverCopy", "office"]);
+    expect(calls).toContainEqual(["keepPreferences", { lengthUnit: "ft", currency: "NOK" }]);
+  });
+});
+
+describe("trouble", () => {
+  const CALLS = [
+    ["Start", "Demonstration", "startWorkbook"],
+    ["Check", "Check again", "readBook"],
+    ["Working", "Show the working", "selection"],
+    ["Re-enter", "Enter them again", "enterOursAgain"],
+    ["Copies", "Make a sealed copy", "handOverCopy"],
+    ["Settings", "Keep", "keepPreferences"],
+  ] as const;
+  for (const [view, button, call] of CALLS) {
+    open(
+      `${call} refused: the host's sentence is shown`,
+      { refuse: { [call]: "The sheet is <b>protected</b>. Unprotect it." } },
+      async (page) => {
+        await openView(page, view);
+        if (view !== "Check" && view !== "Working")
+          await page.getByRole("button", { name: button, exact: true }).click();
+        expect(await statusIs(page, /^Not done\./)).toBe(
+          "Not done. The sheet is <b>protected</b>. Unprotect it.",
+        );
+        expect(await page.locator(".pane").getAttribute("aria-busy")).toBeNull();
+      },
+    );
+  }
+
+  open("a failure that nobody foresaw has a way on", { broken: "enterOursAgain" }, async (page) => {
+    await openView(page, "Re-enter");
+    await page.getByRole("button", { name: "Enter them again" }).click();
+    await statusIs(
+      page,
+      /^Not done\. That did not work: x is undefined\. Try it once more; if it stays, save/,
+    );
+  });
+
+  open("a second step is not begun before the first is over", {}, async (page) => {
+    await openView(page, "Re-enter");
+    await page.getByRole("button", { name: "Enter them again" }).evaluate((button: HTMLElement) => {
+      button.click();
+      button.click();
+    });
+    await statusIs(page, /^2 formulas/);
+    expect((await callsOf(page)).filter(([call]) => call === "enterOursAgain")).toHaveLength(1);
+  });
+
+  open(
+    "versions that differ are warned of on every view, side by side in Settings",
+    { facts: { functionsVersion: "0.0.1" } },
+    async (page) => {
+      for (const view of VIEWS) {
+        await openView(page, view);
+        await page
+          .getByText(`The functions are version 0.0.1, this pane is ${RIGSHEET_VERSION}.`)
+          .first()
+          .waitFor();
+      }
+      await openView(page, "Settings");
+      expect(await page.locator("dl", { hasText: "Pane" }).last().locator("dd").allInnerTexts()).toEqual([
+        RIGSHEET_VERSION,
+        "0.0.1",
+        "Excel",
+      ]);
+    },
+  );
+
+  open(
+    "outside any host: a sentence, the way on, and what is of use without a workbook",
+    "no host",
+    async (page) => {
+      await page.getByText("There is no workbook beside this page").click();
+      await page.getByText(/In Excel, open it with the Rigsheet button.*npm start/).waitFor();
+      expect(await page.getByRole("navigation").getByRole("button").allInnerTexts()).toEqual([
+        "Functions",
+        "Cautions",
+      ]);
+      await page.locator("summary", { hasText: "RIG.AZIMUTH" }).click();
+      expect(await page.getByRole("button", { name: "Put the example" }).count()).toBe(0);
+      expect(await barriers(page)).toEqual([]);
+      expect(await walk(page)).toEqual([]);
+    },
+  );
+
+  const HOSTILE = `<img src=x onerror="document.title='broken in'">`;
+  open(
+    "text of a workbook is shown as text",
+    {
+      book: {
+        ...book,
+        template: HOSTILE,
+        sheets: [
+          {
+            ...book.sheets[0]!,
+            name: HOSTILE,
+            cells: { A1: { formula: `RIG.X("${HOSTILE}")` } },
+            results: { A1: { error: "#N/A", message: HOSTILE } },
+          },
+        ],
+      },
+      selection: { sheet: HOSTILE, at: "A1", formula: HOSTILE, result: HOSTILE },
+    },
+    async (page) => {
+      await openView(page, "Check");
+      await statusIs(page, /^Found:/);
+      await openView(page, "Working");
+      await statusIs(page, /no working/);
+      expect(await page.locator("img").count()).toBe(0);
+      expect(await page.title()).toBe("Pane");
+      await page.getByText(HOSTILE).first().waitFor({ state: "attached" });
+      expect(await overflow(page)).toEqual([]);
+    },
+  );
+});
