@@ -11,7 +11,9 @@ export function describeDistribution(items: readonly Item[]): string {
   const heads = items.filter(({ kind }) => kind === "head");
   const branches = items.filter(({ kind }) => kind === "branch");
   const outlets = items.filter(({ kind }) => kind === "outlet");
-  const failing = [...heads, ...branches, ...outlets].filter(({ troubles }) => troubles.length > 0);
+  const all = [...heads, ...branches, ...outlets].filter(({ troubles }) => troubles.length > 0);
+  // What is known to fail comes before what only could not be computed, which may be its consequence.
+  const failing = [...all.filter((one) => !isUnknown(one)), ...all.filter(isUnknown)];
   const named = failing.slice(0, MOST_NAMED).map(inWords);
   const more = failing.length - named.length;
   const verdict =
@@ -24,6 +26,8 @@ export function describeDistribution(items: readonly Item[]): string {
     counted(outlets.length, "outlet", "outlets"),
   ].join(", ")}, from left to right, with predicted levels and volts. ${verdict}`;
 }
+
+const isUnknown = ({ troubles }: Item): boolean => troubles.every((word) => word.endsWith("unknown"));
 
 function inWords(item: Item): string {
   const words = item.troubles.join(", ");
