@@ -94,7 +94,7 @@ const LINES = {
   median: { stroke: INK, "stroke-width": 1 },
   best: { stroke: INK, "stroke-width": 1.5, "stroke-dasharray": "1.5 3" },
 } as const;
-const BAND = { fill: "#7B8794", "fill-opacity": 0.16 } as const;
+const BAND = { fill: "#E9EBEE" } as const;
 
 type Scale = (value: number) => number;
 

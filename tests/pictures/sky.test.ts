@@ -2,12 +2,14 @@
 import { offsetFrom, skyOf, type Sky } from "../../src/pictures/sky";
 import { skyPicture } from "../../src/pictures/skyPicture";
 import { recalculate } from "../../src/hosts/headless/recalculate";
+import type { Book } from "../../src/workbooks/book";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { namedColumn } from "../../src/workbooks/named";
 import { sheetDate } from "../../src/workbooks/sheetDate";
 import angles from "../fixtures/published/look-angles-satellitejs.json";
 import transits from "../fixtures/published/sun-transit-2026.json";
+import { bookOf, emptySheet } from "../support/books";
 import { heldTo } from "../support/heldTo";
 import { computed, innerGroups, textsIn, type Row } from "../support/pictureJobs";
 
@@ -23,6 +25,15 @@ const at = (
     blocks: { slots },
   });
 const skyAt = (...args: Parameters<typeof at>): Sky => skyOf(at(...args))!;
+
+/** The belt needs no more than the site's three figures. */
+function onlySite(latitude: number, longitude: number, height: number): Book {
+  const fields = { site_latitude: latitude, site_longitude: longitude, site_height: height };
+  const entries = Object.entries(fields);
+  const cells = Object.fromEntries(entries.map(([, value], row) => [`A${row + 1}`, { value }]));
+  const names = entries.map(([name], row) => ({ name, sheet: "Site", range: `A${row + 1}` }));
+  return { ...bookOf({ ...emptySheet("Site"), cells }), names };
+}
 
 interface Spot {
   readonly x: number;
@@ -46,7 +57,7 @@ describe("held to libraries that are not ours", () => {
   test("every slot above the horizon lies on the curve, to a fraction of its line's width", () => {
     for (const { site, lat_deg, lon_deg, h_km, sat_lon_deg, wgs84, azimuth_meaningful } of angles.cases) {
       if (!azimuth_meaningful || wgs84.elevation_deg < 1) continue;
-      const { belt: points, middle } = skyAt(lat_deg, lon_deg, h_km * 1000, []);
+      const { belt: points, middle } = skyOf(onlySite(lat_deg, lon_deg, h_km * 1000))!;
       const slot = { x: offsetFrom(middle, wgs84.azimuth_deg), y: wgs84.elevation_deg };
       const onChart = points.map(({ azimuth, elevation }) => ({
         x: offsetFrom(middle, azimuth),
