@@ -1,6 +1,6 @@
 const fs = require("fs");
 const path = require("path");
-const { BannerPlugin } = require("webpack");
+const { BannerPlugin, NormalModuleReplacementPlugin } = require("webpack");
 
 const source = (file) => path.join(__dirname, "src", file);
 const dist = (...parts) => path.join(__dirname, "dist", ...parts);
@@ -28,6 +28,7 @@ const INSTALLED = {
   "@odoo/owl": "commonjs @odoo/owl",
   geomagnetism: "commonjs geomagnetism",
   "@resvg/resvg-wasm": "commonjs @resvg/resvg-wasm",
+  piscina: "commonjs piscina",
 };
 
 const node = (name, entry, output, more = {}) => ({
@@ -37,12 +38,29 @@ const node = (name, entry, output, more = {}) => ({
   entry: source(entry),
   output: { path: path.dirname(output), filename: path.basename(output) },
   externals: INSTALLED,
-  module: { rules: [types] },
+  // What finds installed files must go on doing so by itself.
+  module: { rules: [types], parser: { javascript: { createRequire: false } } },
   node: { __dirname: false, __filename: false },
   ...more,
 });
 
+/** A script of the add-in's page, small: Excel loads it each time. */
+const addIn = (name, entry, filename) => ({
+  ...common,
+  name,
+  target: ["web", "es2020"],
+  optimization: { minimize: true },
+  entry: source(entry),
+  output: { path: dist("addin"), filename },
+  module: {
+    rules: [types, { test: /\.css$/, type: "asset/resource", generator: { filename: "[name][ext]" } }],
+  },
+  plugins: [new NormalModuleReplacementPlugin(/^node:zlib$/, source("hosts/excel/zlib.ts"))],
+});
+
 const bundles = [
+  addIn("add-in functions", "hosts/excel/functions.ts", "functions.js"),
+  addIn("add-in pane", "hosts/excel/taskpane.ts", "taskpane.js"),
   {
     ...common,
     name: "desk page",
@@ -59,6 +77,9 @@ const bundles = [
   node("desk server", "hosts/desk/server/main.ts", dist("desk", "server.js")),
   node("generator", "build/generate.ts", dist("generate.js")),
   node("bench", "build/bench.ts", dist("bench.js")),
+  node("review worker", "cli/reviewWorker.ts", dist("reviewWorker.js"), {
+    output: { path: dist(), filename: "reviewWorker.js", library: { type: "commonjs2" } },
+  }),
   node("command", "cli/main.ts", dist("rigsheet.js"), {
     plugins: [new BannerPlugin({ banner: "#!/usr/bin/env node", raw: true })],
   }),

@@ -4,6 +4,7 @@ import {
   existsSync,
   mkdirSync,
   readdirSync,
+  readFileSync,
   rmSync,
   rmdirSync,
   statSync,
@@ -14,6 +15,7 @@ import { createRequire } from "node:module";
 import path from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
+import { gzipSync } from "node:zlib";
 import { install, project, stop } from "./install.mjs";
 import { writeFunctionList } from "./list-functions.mjs";
 
@@ -24,7 +26,7 @@ const LOCK = path.join(project, "dist", ".building");
 /** A lock older than this was left by a build that was killed. */
 const LOCK_MS = 180_000;
 
-const SOURCES = ["src", "webpack.config.js", "package-lock.json", "tsconfig.json"];
+const SOURCES = ["src", "manifest/icons", "webpack.config.js", "package-lock.json", "tsconfig.json"];
 
 function newest(entry) {
   const stats = statSync(entry);
@@ -33,8 +35,20 @@ function newest(entry) {
   return Math.max(stats.mtimeMs, ...inside);
 }
 
+/** Where the add-in will be served: one's own computer, unless a firm gives its address. */
+const ADDRESS = process.env.RIGSHEET_ADDRESS ?? "https://localhost:3000";
+
+/** What is printed of the build, and the most that a file may weigh packed. */
+const WEIGHED = [
+  { file: "addin/functions.js", mostKilobytes: 150 },
+  { file: "addin/taskpane.js" },
+  { file: "desk/desk.js" },
+  { file: "rigsheet.js" },
+];
+
 export const needsBuild = () =>
   !existsSync(STAMP) ||
+  readFileSync(STAMP, "utf8") !== ADDRESS ||
   Math.max(...SOURCES.map((name) => newest(path.join(project, name)))) > statSync(STAMP).mtimeMs;
 
 /** @param force builds even when nothing changed */
@@ -82,7 +96,8 @@ async function bundle() {
     stop(`${stats.toString({ preset: "errors-only", colors: false })}\nThe build failed; see above.`);
   }
   writeHelp();
-  writeFileSync(STAMP, "");
+  writeAddIn();
+  writeFileSync(STAMP, ADDRESS);
   // A source saved while it was being built must count as newer.
   utimesSync(STAMP, start, start);
   console.log(`Built in ${((Date.now() - start.getTime()) / 1000).toFixed(1)} s.`);
@@ -99,5 +114,29 @@ function writeHelp() {
   }
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url))
+/** The add-in's pages, icons and manifests, beside its bundles. */
+function writeAddIn() {
+  const words = [path.join(project, "dist", "generate.js"), "--addin", project, ADDRESS];
+  const { status } = spawnSync(process.execPath, words, { stdio: ["ignore", "ignore", "inherit"] });
+  if (status !== 0) {
+    rmdirSync(LOCK);
+    stop("The add-in's files could not be written; see above.");
+  }
+}
+
+function printSizes() {
+  for (const { file, mostKilobytes } of WEIGHED) {
+    const bytes = readFileSync(path.join(project, "dist", file));
+    const kilobytes = (count) => (count / 1000).toFixed(1);
+    const packed = gzipSync(bytes).length;
+    const most = mostKilobytes ? `, of at most ${mostKilobytes}` : "";
+    console.log(`dist/${file}: ${kilobytes(bytes.length)} kB, ${kilobytes(packed)} kB gzipped${most}`);
+    if (mostKilobytes && packed > mostKilobytes * 1000) stop(`dist/${file} is too large.`);
+  }
+  console.log(`dist/addin is for ${ADDRESS}; RIGSHEET_ADDRESS gives another address.`);
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
   await build({ force: process.argv.includes("--force") });
+  printSizes();
+}

@@ -1,19 +1,41 @@
 /**
- * Writes what is generated from the declarations and the definitions and kept
- * in the repository: Excel's function metadata, the demonstration's survey and
- * the template workbooks. A test fails when one of them is out of date.
+ * Writes what is generated from the declarations and the definitions. Kept in
+ * the repository: the manifests for localhost, Excel's function metadata, the
+ * demonstration's survey and the template workbooks; a test fails when one of
+ * them is out of date. Built each time: the add-in's folder, for an address.
+ *
+ *     node dist/generate.js PROJECT
+ *     node dist/generate.js --addin PROJECT ADDRESS
  */
 import { mkdir, writeFile } from "node:fs/promises";
 import path from "node:path";
+import { addInFiles } from "./addin/addInFiles";
+import { addressTrouble } from "./addin/facts";
 import { generatedFiles } from "./generatedFiles";
 
-async function main(folder: string): Promise<void> {
-  for (const [name, content] of await generatedFiles()) {
+async function write(folder: string, files: ReadonlyMap<string, string | Uint8Array>): Promise<void> {
+  for (const [name, content] of files) {
     const file = path.join(folder, name);
     await mkdir(path.dirname(file), { recursive: true });
     await writeFile(file, content);
-    process.stdout.write(`${name}\n`);
   }
 }
 
-void main(process.argv[2] ?? ".");
+async function main(words: readonly string[]): Promise<void> {
+  if (words[0] === "--addin") {
+    const [, project, address] = words as [string, string, string];
+    const trouble = addressTrouble(address);
+    if (trouble) {
+      process.stderr.write(`${trouble}\n`);
+      process.exitCode = 1;
+      return;
+    }
+    await write(path.join(project, "dist", "addin"), await addInFiles(project, address));
+    return;
+  }
+  const files = await generatedFiles();
+  await write(words[0] ?? ".", files);
+  for (const name of files.keys()) process.stdout.write(`${name}\n`);
+}
+
+void main(process.argv.slice(2));

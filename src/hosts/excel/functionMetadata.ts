@@ -4,6 +4,7 @@
  * call brings a whole column across the process boundary.
  */
 import type { SheetFunction } from "../../functions/core/declare";
+import { pageOf } from "../../help/facts";
 import { argumentHelp } from "../grid/registerFunctions";
 
 interface ExcelParameter {
@@ -19,6 +20,7 @@ interface ExcelFunction {
   readonly id: string;
   readonly name: string;
   readonly description: string;
+  readonly helpUrl?: string;
   readonly parameters: readonly ExcelParameter[];
   readonly result: { readonly type: "any"; readonly dimensionality: "matrix" };
 }
@@ -28,13 +30,15 @@ export interface FunctionMetadata {
   readonly functions: readonly ExcelFunction[];
 }
 
-export const functionMetadata = (functions: readonly SheetFunction[]): FunctionMetadata => ({
+/** @param help address of the folder with the help pages; without it functions have no help link */
+export const functionMetadata = (functions: readonly SheetFunction[], help?: string): FunctionMetadata => ({
   // Without it Excel answers for us whenever an argument holds an error, and spoils the whole column.
   allowErrorForDataTypeAny: true,
   functions: functions.map(({ name, summary, parameters }) => ({
     id: name,
     name,
     description: summary,
+    ...(help !== undefined && { helpUrl: `${help}/${pageOf(name)}` }),
     parameters: parameters.map((parameter) => ({
       name: parameter.name,
       description: argumentHelp(parameter),

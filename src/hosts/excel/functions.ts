@@ -4,5 +4,8 @@ import { RIGSHEET_VERSION } from "../../version";
 import { associateAll } from "./associate";
 import { noteFunctionsVersion } from "./functionsVersion";
 
-associateAll(allFunctions);
-noteFunctionsVersion(RIGSHEET_VERSION);
+// In a browser outside Excel there is nothing to register with.
+if (typeof CustomFunctions !== "undefined") {
+  associateAll(allFunctions);
+  noteFunctionsVersion(RIGSHEET_VERSION);
+}

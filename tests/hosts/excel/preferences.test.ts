@@ -28,18 +28,13 @@ async function sentenceOf(work: Promise<void>): Promise<string> {
 }
 
 /** A page as it is loaded afresh, with the browser's storage. */
-function page(localStorage: () => unknown): PaneHost {
-  const window = Object.defineProperty(
-    { navigator: { userAgent: "" }, location: { search: "", href: "" } },
-    "localStorage",
-    { get: localStorage, configurable: true },
-  );
+async function page(localStorage: () => unknown): Promise<PaneHost> {
+  const window = { navigator: { userAgent: "" }, location: { search: "", href: "" } };
+  Object.defineProperty(window, "localStorage", { get: localStorage });
   (globalThis as Record<string, unknown>).window = window;
-  let host: PaneHost;
-  jest.isolateModules(() => {
-    // eslint-disable-next-line @typescript-eslint/no-require-imports -- each page loads its modules anew
-    const { ExcelHost } =
-      require("../../../src/hosts/excel/excelHost") as typeof import("../../../src/hosts/excel/excelHost");
+  let host: PaneHost | undefined;
+  await jest.isolateModulesAsync(async () => {
+    const { ExcelHost } = await import("../../../src/hosts/excel/excelHost");
     host = new ExcelHost();
   });
   return host!;
@@ -50,9 +45,9 @@ const DEFAULTS = { lengthUnit: "m", currency: "" };
 
 test("kept from one page to the next", async () => {
   const stored = new Stored();
-  expect(await page(() => stored).preferences()).toEqual(DEFAULTS);
-  await page(() => stored).keepPreferences({ lengthUnit: "ft", currency: "USD" });
-  expect(await page(() => stored).preferences()).toEqual({ lengthUnit: "ft", currency: "USD" });
+  expect(await (await page(() => stored)).preferences()).toEqual(DEFAULTS);
+  await (await page(() => stored)).keepPreferences({ lengthUnit: "ft", currency: "USD" });
+  expect(await (await page(() => stored)).preferences()).toEqual({ lengthUnit: "ft", currency: "USD" });
   expect(stored.getItem("@rigsheet/preferences")).toBe('{"lengthUnit":"ft","currency":"USD"}');
 });
 
@@ -66,7 +61,7 @@ test.each([
   ],
   ["storage that refuses each item", () => refusing],
 ])("%s: said in a sentence, and the settings hold until the page closes", async (_, storage) => {
-  const host = page(storage);
+  const host = await page(storage);
   expect(await host.preferences()).toEqual(DEFAULTS);
   expect(await sentenceOf(host.keepPreferences({ lengthUnit: "ft", currency: "NOK" }))).toMatch(
     /does not let settings be kept.*Allow site data/,
@@ -82,5 +77,5 @@ test.each([
 ])("what is stored is %s: the defaults hold", async (_, text) => {
   const stored = new Stored();
   stored.setItem("@rigsheet/preferences", text);
-  expect(await page(() => stored).preferences()).toEqual(DEFAULTS);
+  expect(await (await page(() => stored)).preferences()).toEqual(DEFAULTS);
 });

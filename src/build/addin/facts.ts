@@ -1,0 +1,89 @@
+/**
+ * What both manifests say: one set of facts for the XML and the JSON form, so
+ * that a name, an address or an id stands in one place.
+ */
+import { NAMESPACE } from "../../functions/core/namespace";
+import { COMMANDS } from "../../hosts/excel/commands";
+import { RIGSHEET_VERSION } from "../../version";
+
+/** Where the add-in is served while it is tried out on one's own computer. */
+export const LOCAL_ADDRESS = "https://localhost:3000";
+
+/** Never changed: Excel knows the add-in by it. */
+export const ADD_IN_ID = "3a0d7c52-6f1e-4c8b-9d2a-51b7e0c4f683";
+
+export const ICON_SIZES = [16, 32, 64, 80] as const;
+
+interface RibbonButton {
+  readonly id: string;
+  readonly label: string;
+  readonly tip: string;
+  /** Absent for the button that opens the pane. */
+  readonly command?: (typeof COMMANDS)[keyof typeof COMMANDS];
+}
+
+export const BUTTONS: readonly RibbonButton[] = [
+  {
+    id: "OpenPane",
+    label: "Rigsheet pane",
+    tip: "Start a workbook, find a function, check this workbook, see how a cell was calculated.",
+  },
+  {
+    id: "AddRow",
+    label: "Add a row",
+    tip: "Adds a row to the block of the chosen cell, and to the blocks that follow it on other sheets.",
+    command: COMMANDS.addRow,
+  },
+  {
+    id: "EnterAgain",
+    label: "Formulas again",
+    tip: "Enters every Rigsheet formula again where it stands at #NAME?.",
+    command: COMMANDS.enterAgain,
+  },
+  {
+    id: "OpenHelp",
+    label: "Help",
+    tip: "Opens the help of all functions in the browser: units, limits, equations, sources, examples.",
+    command: COMMANDS.help,
+  },
+];
+
+export const TEXTS = {
+  name: "Rigsheet",
+  provider: "Rigsheet",
+  short: "Plans and prices multi-room single-cable satellite reception jobs.",
+  long: "Worksheet functions and template workbooks for people who plan, price, check and commission multi-room single-cable satellite reception: look angles, levels, supply voltage, user bands, materials and price, a row for each outlet.",
+  startedTitle: "Rigsheet is ready",
+  started: "Choose Rigsheet pane on the Home tab to start a workbook, or type =RIG. in a cell.",
+  group: "Rigsheet",
+} as const;
+
+/** @param address where the add-in is served, without a slash at its end */
+export const addresses = (address: string) => ({
+  page: `${address}/taskpane.html`,
+  script: `${address}/functions.js`,
+  metadata: `${address}/functions.json`,
+  help: `${address}/help/index.html`,
+  support: `${address}/support.html`,
+  icon: (size: number) => `${address}/icons/icon-${size}.png`,
+});
+
+export { NAMESPACE, RIGSHEET_VERSION };
+
+/** The sentence for an address that can't serve an add-in, or nothing. */
+export function addressTrouble(address: string): string | undefined {
+  const advice =
+    "Give the address that the add-in's files are served from, such as https://addins.example.com/rigsheet.";
+  let url: URL;
+  try {
+    url = new URL(address);
+  } catch {
+    return `RIGSHEET_ADDRESS is “${address}”, which is no address. ${advice}`;
+  }
+  if (url.protocol !== "https:")
+    return `RIGSHEET_ADDRESS is “${address}”; Excel loads add-ins over https only. ${advice}`;
+  if (url.search || url.hash || url.username || url.password || address.endsWith("/")) {
+    return `RIGSHEET_ADDRESS is “${address}”; it must end without a slash, and hold no name, question mark or number sign. ${advice}`;
+  }
+  return undefined;
+}
