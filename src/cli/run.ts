@@ -2,6 +2,7 @@
 import { FileTrouble } from "../hosts/file/fileTrouble";
 import { RIGSHEET_VERSION } from "../version";
 import { calc } from "./calc";
+import { compare } from "./compare";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { helpFor } from "./helpFor";
 import { newJob } from "./newJob";
@@ -14,6 +15,7 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet new TEMPLATE …       make a workbook, from a site survey or empty
   rigsheet price JOB.xlsx       recalculate a job and print what it comes to
   rigsheet picture JOB.xlsx …   draw the distribution, the levels or the sky
+  rigsheet compare OLD NEW      what changed between two revisions, and its part of the price
   rigsheet help FUNCTION        what a trade function takes and gives; or words to find one by
   rigsheet COMMAND --help       more on each
   rigsheet --version
@@ -28,6 +30,7 @@ lines, lightning, mains and bonding: local rules and licensed practice decide.`;
 type Command = (words: readonly string[], console: Console) => Promise<number>;
 const COMMANDS: Readonly<Record<string, Command>> = {
   calc,
+  compare,
   help: helpFor,
   new: newJob,
   picture: pictureOf,

@@ -1,0 +1,187 @@
+/**
+ * The inputs that differ between two fillings of one template. Rows are matched
+ * by their own name (outlet, id, name), rows without one by what they hold, and
+ * never by where they stand: sorting a table changes nothing.
+ */
+import type {
+  Block,
+  Column,
+  Field,
+  Filling,
+  SheetDefinition,
+  WorkbookDefinition,
+} from "../workbooks/definition";
+import type { CellChange, InputChange, Row, Value } from "./change";
+
+/** Columns by which a row is known, the first that a block has. */
+const KEYS = ["outlet", "id", "name"];
+const DAY_MS = 86_400_000;
+/** 1970-01-01 as a sheet's date number (ECMA-376 part 1, 18.17.4.1). */
+const UNIX_EPOCH_DAY = 25_569;
+const LAST_DAY = 2_958_465;
+
+/**
+ * @returns the changes in the order in which they are applied: fields, then
+ * rows added, renamed and changed in the order of the sheets, then rows removed
+ * from the last sheet to the first, so that nothing goes while something hangs on it
+ */
+export function inputChanges(definition: WorkbookDefinition, older: Filling, newer: Filling): InputChange[] {
+  const fields: InputChange[] = [];
+  const rows: InputChange[] = [];
+  const removals: InputChange[] = [];
+  for (const sheet of definition.sheets) {
+    for (const part of sheet.parts) {
+      if (part.kind === "fields") {
+        for (const field of part.fields) {
+          const change = field.input && fieldChange(sheet.name, part.heading, field, older, newer);
+          if (change) fields.push(change);
+        }
+      } else if (part.kind === "block") {
+        for (const change of blockChanges(sheet, part, older, newer)) {
+          (change.kind === "removed" ? removals : rows).push(change);
+        }
+      }
+    }
+  }
+  return [...fields, ...rows, ...removals.reverse()];
+}
+
+function fieldChange(
+  sheet: string,
+  part: string,
+  field: Field,
+  older: Filling,
+  newer: Filling,
+): InputChange | undefined {
+  const before = older.fields?.[field.name];
+  const after = newer.fields?.[field.name];
+  if (before === after) return undefined;
+  const cell = { label: field.label, before: shown(before, field), after: shown(after, field) };
+  return {
+    kind: "field",
+    sheet,
+    part,
+    row: field.label,
+    cells: [cell],
+    applied: (job) => ({
+      ...job,
+      fields: Object.fromEntries([
+        ...Object.entries(job.fields ?? {}).filter(([name]) => name !== field.name),
+        ...(after === undefined ? [] : [[field.name, after] as const]),
+      ]),
+    }),
+  };
+}
+
+function blockChanges(sheet: SheetDefinition, block: Block, older: Filling, newer: Filling): InputChange[] {
+  const columns = block.columns.filter(({ input }) => input);
+  const key = KEYS.find((one) => columns.some((column) => column.key === one));
+  const { same, gone, come } = matched(filled(older, block), filled(newer, block), key);
+  const change = (
+    kind: InputChange["kind"],
+    before: Row | undefined,
+    after: Row | undefined,
+  ): InputChange => ({
+    kind,
+    sheet: sheet.name,
+    part: block.heading,
+    row: rowName(before ?? after!, key, columns),
+    cells: differences(columns, before ?? {}, after ?? {}),
+    applied: (job) => ({
+      ...job,
+      blocks: { ...job.blocks, [block.name]: replaced(job, block, before, after) },
+    }),
+  });
+  const renamed: [Row, Row][] = [];
+  const left = [...gone];
+  const added = come.filter((row) => {
+    const at = key === undefined ? -1 : left.findIndex((one) => sameBut(key, one, row));
+    if (at >= 0) renamed.push([left.splice(at, 1)[0]!, row]);
+    return at < 0;
+  });
+  return [
+    ...added.map((row) => change("added", undefined, row)),
+    ...renamed.map(([before, after]) => change("renamed", before, after)),
+    ...same
+      .filter(([before, after]) => textOf(before) !== textOf(after))
+      .map(([before, after]) => change("changed", before, after)),
+    ...left.map((row) => change("removed", row, undefined)),
+  ];
+}
+
+const filled = ({ blocks }: Filling, { name }: Block): Row[] =>
+  (blocks?.[name] ?? []).filter((row) => Object.keys(row).length > 0);
+
+interface Matched {
+  readonly same: readonly [Row, Row][];
+  readonly gone: readonly Row[];
+  readonly come: readonly Row[];
+}
+
+/** Rows of one name pair in their order; first those that are alike in all, so that a doubled name stays with its row. */
+function matched(older: readonly Row[], newer: readonly Row[], key: string | undefined): Matched {
+  const same: [Row, Row][] = [];
+  const pair = (gone: readonly Row[], come: readonly Row[], nameOf: (row: Row) => string | undefined) => {
+    const waiting = new Map<string, Row[]>();
+    for (const row of come) {
+      const name = nameOf(row);
+      if (name !== undefined) waiting.set(name, [...(waiting.get(name) ?? []), row]);
+    }
+    const taken = new Set<Row>();
+    const left = gone.filter((row) => {
+      const found = waiting.get(nameOf(row) ?? "")?.shift();
+      if (!found) return true;
+      same.push([row, found]);
+      taken.add(found);
+      return false;
+    });
+    return { gone: left, come: come.filter((row) => !taken.has(row)) };
+  };
+  const alike = pair(older, newer, textOf);
+  if (key === undefined) return { same, ...alike };
+  const byName = pair(alike.gone, alike.come, (row) =>
+    row[key] === undefined ? undefined : String(row[key]),
+  );
+  return { same, ...byName };
+}
+
+const textOf = (row: Row): string =>
+  JSON.stringify(Object.entries(row).sort(([one], [other]) => (one < other ? -1 : 1)));
+
+/** The same row under another name; a row that holds little else may be any. */
+function sameBut(key: string, before: Row, after: Row): boolean {
+  const without = (row: Row): Row => Object.fromEntries(Object.entries(row).filter(([name]) => name !== key));
+  const old = without(before);
+  return Object.keys(old).length > 1 && textOf(old) === textOf(without(after));
+}
+
+function replaced(job: Filling, block: Block, before: Row | undefined, after: Row | undefined): Row[] {
+  const rows = [...(job.blocks?.[block.name] ?? [])];
+  const at = before === undefined ? -1 : rows.indexOf(before);
+  if (at < 0) return after ? [...rows, after] : rows;
+  rows.splice(at, 1, ...(after ? [after] : []));
+  return rows;
+}
+
+function rowName(row: Row, key: string | undefined, columns: readonly Column[]): string {
+  const named = key === undefined ? undefined : row[key];
+  if (named !== undefined) return String(named);
+  const first = columns.find((column) => row[column.key] !== undefined);
+  return first ? (shown(row[first.key], first) ?? "") : "";
+}
+
+const differences = (columns: readonly Column[], before: Row, after: Row): CellChange[] =>
+  columns.flatMap((column) => {
+    const [old, now] = [before[column.key], after[column.key]];
+    return old === now ? [] : [{ label: column.head, before: shown(old, column), after: shown(now, column) }];
+  });
+
+function shown(value: Value | undefined, { format, unit }: Pick<Column, "format" | "unit">): string | null {
+  if (value === undefined) return null;
+  if (typeof value === "string") return value;
+  if (format === "date" && value > 0 && value <= LAST_DAY) {
+    return new Date((Math.floor(value) - UNIX_EPOCH_DAY) * DAY_MS).toISOString().slice(0, 10);
+  }
+  if (format === "percent") return `${Number((value * 100).toPrecision(12))} %`;
+  return unit && !unit.includes(" or ") && unit !== "money" ? `${value} ${unit}` : String(value);
+}
