@@ -27,7 +27,11 @@ const fails = ({ troubles }: Item): boolean => troubles.length > 0;
 export function drawSection({ boxes }: LaidOut, columns: Columns, unit: LengthUnit, top: number): string {
   return group(
     { transform: `translate(0 ${short(top)})` },
-    ...boxes.flatMap((box) => (box.feed < 0 ? [] : [feedLine(boxes[box.feed]!, box, columns.gap)])),
+    ...boxes.flatMap((box) => {
+      const from = boxes[box.feed];
+      // What nothing feeds has no line.
+      return from && from.hanging.item.kind !== "nothing" ? [feedLine(from, box, columns.gap)] : [];
+    }),
     ...boxes.map((box) =>
       box.hanging.children.length > 0 ? drawBox(box, unit) : drawRow(box, columns, unit),
     ),

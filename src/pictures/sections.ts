@@ -32,7 +32,7 @@ export function sectionsOf({ heads, unfed }: Pick<Distribution, "heads" | "unfed
     waiting.push(...deeper.reverse().map((branch) => ({ ...branch, continued: true })));
   }
   if (unfed.length > 0) {
-    sections.push({ item: placeholder("Fed by nothing", ["not fed"]), children: [...unfed] });
+    sections.push({ item: placeholder("Loose ends", ["not fed"]), children: [...unfed] });
   }
   return sections;
 }

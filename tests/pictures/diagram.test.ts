@@ -130,6 +130,11 @@ describe("what can be wrong with a distribution", () => {
     ["two branches of one name", { branches: withRow("id", "A2", { id: "A1" }) }, ["A-01"]],
   ])("%s: not fed, and still there once", (_, blocks, names) => {
     const { svg, description } = oneLineDiagram(computed({ blocks }));
+    // Every branch and outlet hangs on a line, but for the loose ones, which stand under a head of their own.
+    const loose = textsIn(svg).filter((text) => text === "not fed").length - 1;
+    expect(loose).toBeGreaterThanOrEqual(names.length);
+    const fillers = textsIn(svg).filter((text) => text === "no outlets").length;
+    expect(svg.match(/<path[^>]*fill="none"/g)).toHaveLength(8 + 24 - loose + fillers);
     for (const name of names) {
       const group = oneGroup(svg, name);
       expect(textsIn(group)).toContain("not fed");
