@@ -8,12 +8,14 @@ import { helpFor } from "./helpFor";
 import { newJob } from "./newJob";
 import { pictureOf } from "./picture";
 import { priceJob } from "./priceJob";
+import { reviewCommand } from "./review";
 
 const HELP = `rigsheet: plans and prices multi-room single-cable satellite reception jobs
 
   rigsheet calc "FORMULA" …     compute trade functions; one JSON object a line
   rigsheet new TEMPLATE …       make a workbook, from a site survey or empty
   rigsheet price JOB.xlsx       recalculate a job and print what it comes to
+  rigsheet review FILE …        find what is wrong in filled workbooks, or whole folders
   rigsheet picture JOB.xlsx …   draw the distribution, the levels or the sky
   rigsheet compare OLD NEW      what changed between two revisions, and its part of the price
   rigsheet help FUNCTION        what a trade function takes and gives; or words to find one by
@@ -35,6 +37,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   new: newJob,
   picture: pictureOf,
   price: priceJob,
+  review: reviewCommand,
 };
 
 /** @returns the exit code; every trouble that a user can cause becomes a sentence */

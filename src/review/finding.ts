@@ -20,6 +20,10 @@ export interface Finding {
   readonly says: string;
   /** What should be there, where that is known. */
   readonly should?: string;
+  /** What it does to the price or to an outlet, where that is known. */
+  readonly effect?: string;
+  /** The rule that found it. */
+  readonly rule?: string;
   /** What to do about it, in a sentence. */
   readonly wayOut: string;
 }

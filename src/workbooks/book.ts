@@ -154,6 +154,8 @@ export interface BookSheet {
   /** Six hex digits for the sheet's tab. */
   tabColor?: string;
   hidden?: boolean;
+  /** 0-based rows that are hidden, in a workbook that was read; none of ours hides any. */
+  hiddenRows?: readonly number[];
 }
 
 export interface BookName {

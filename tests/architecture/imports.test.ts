@@ -45,7 +45,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   "hosts/desk": ["@odoo/o-spreadsheet", "@odoo/owl", "node"],
   "hosts/excel": ["@microsoft/office-js-helpers", "fflate"],
   pane: ["@microsoft/office-js-helpers"],
-  cli: ["node"],
+  cli: ["node", "piscina"],
   build: ["hucre", "node"],
 };
 

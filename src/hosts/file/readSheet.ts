@@ -71,6 +71,7 @@ export function readSheet(sheet: Sheet, context: ReadingContext): BookSheet {
 
   const columnWidths = widthsOf(sheet);
   const rowHeights = heightsOf(sheet);
+  const hiddenRows = [...(sheet.rowDefs ?? [])].flatMap(([row, { hidden }]) => (hidden ? [row] : []));
   const print = fromPageSetup(sheet.pageSetup, sheet.headerFooter);
   const tabColor = sheet.view?.tabColor?.rgb;
   return {
@@ -89,6 +90,7 @@ export function readSheet(sheet: Sheet, context: ReadingContext): BookSheet {
     ...(print && { print }),
     ...(tabColor !== undefined && { tabColor }),
     ...((sheet.hidden || sheet.veryHidden) && { hidden: true }),
+    ...(hiddenRows.length > 0 && { hiddenRows }),
   };
 }
 

@@ -1,0 +1,133 @@
+import { readdir, stat } from "node:fs/promises";
+import path from "node:path";
+import { readXlsx } from "../hosts/file/readXlsx";
+import { saveAtomically } from "../hosts/file/saveAtomically";
+import { WEIGHTS, type Finding } from "../review/finding";
+import { priceListOf } from "../review/priceListOf";
+import { reviewPage } from "../review/reviewPage";
+import { DEFAULT_MARGIN_FLOOR, type ReviewOptions } from "../review/rule";
+import { rules } from "../review/ruleList";
+import { EXIT, UsageTrouble, type Console } from "./console";
+import { fileBytes } from "./newJob";
+import { readOptions } from "./options";
+import type { ReviewedFile } from "./reviewFile";
+import { reviewFiles } from "./reviewFiles";
+
+export const REVIEW_HELP = `rigsheet review FILE-OR-FOLDER … [options]
+
+Reads filled workbooks, computes them anew and tells what is wrong, doubtful or
+worth knowing: cell, what it says, what it should, what it does, the way out.
+Of a folder every .xlsx in it and below is read. No workbook is ever written.
+
+  --json               one JSON object a line, a line for each file
+  --html REPORT.html   write one page to print or to send; replaced if it exists
+  --prices BASE.xlsx   hold the prices to those of this workbook's Parts sheet
+  --margin-floor SHARE least margin, 0 to 1; ${DEFAULT_MARGIN_FLOOR} unless given (common practice)
+  --rules              what is looked for, with the reason and an example
+
+Exit: 0 nothing found; 1 findings; 2 a file could not be read (the others are
+reviewed all the same).`;
+
+const PROGRESS_FROM = 20;
+
+export async function reviewCommand(words: readonly string[], console: Console): Promise<number> {
+  const { values, positionals } = readOptions(
+    words,
+    {
+      json: { type: "boolean", default: false },
+      html: { type: "string" },
+      prices: { type: "string" },
+      "margin-floor": { type: "string" },
+      rules: { type: "boolean", default: false },
+      help: { type: "boolean", default: false },
+    },
+    "review",
+  );
+  if (values.help || values.rules) {
+    console.out(
+      values.help
+        ? REVIEW_HELP
+        : rules.map(({ id, reason, example }) => `${id}\n  ${reason}\n  Example: ${example}`).join("\n\n"),
+    );
+    return EXIT.ok;
+  }
+  if (positionals.length === 0)
+    throw new UsageTrouble(
+      "Name a workbook or a folder: rigsheet review job.xlsx. See: rigsheet review --help",
+    );
+  if (values.html !== undefined && !/\.html?$/i.test(values.html))
+    throw new UsageTrouble(`--html is "${values.html}"; its name must end in .html`);
+  const options: ReviewOptions = {
+    marginFloor: floorOf(values["margin-floor"]),
+    ...(values.prices !== undefined && {
+      prices: priceListOf(await readXlsx(await fileBytes(values.prices))),
+    }),
+  };
+  const paths = await filesIn(positionals);
+  if (paths.length === 0) throw new UsageTrouble("There is no .xlsx in what was named.");
+
+  const reviewed: ReviewedFile[] = new Array<ReviewedFile>(paths.length);
+  let count = 0;
+  const progress = process.stderr.isTTY && paths.length >= PROGRESS_FROM;
+  await reviewFiles(paths, options, (one, index) => {
+    reviewed[index] = one;
+    count += 1;
+    if (progress) process.stderr.write(`\r${count} of ${paths.length}${count === paths.length ? "\n" : ""}`);
+  });
+  for (const one of reviewed) console.out(values.json ? JSON.stringify(one) : inWords(one));
+  if (values.html !== undefined) {
+    await saveAtomically(values.html, new TextEncoder().encode(reviewPage(reviewed)));
+    console.err(`The report is in ${values.html}`);
+  }
+  if (reviewed.some(({ unreadable }) => unreadable !== undefined)) return EXIT.unusable;
+  return reviewed.some(({ findings }) => findings.length > 0) ? EXIT.look : EXIT.ok;
+}
+
+function floorOf(text: string | undefined): number {
+  if (text === undefined) return DEFAULT_MARGIN_FLOOR;
+  const share = Number(text);
+  if (text.trim() === "" || !(share >= 0 && share < 1))
+    throw new UsageTrouble(`--margin-floor is "${text}"; give a share from 0 to less than 1, such as 0.15`);
+  return share;
+}
+
+/** A file is taken as it is named; of a folder all .xlsx but the lock files that Excel leaves. */
+async function filesIn(named: readonly string[]): Promise<string[]> {
+  const files: string[] = [];
+  for (const one of named) {
+    const isFolder = await stat(one).then(
+      (found) => found.isDirectory(),
+      () => false,
+    );
+    if (!isFolder) files.push(one);
+    else {
+      const inside = await readdir(one, { recursive: true, withFileTypes: true });
+      const found = inside.filter(
+        (entry) => entry.isFile() && /\.xlsx$/i.test(entry.name) && !entry.name.startsWith("~$"),
+      );
+      files.push(...found.map((entry) => path.join(entry.parentPath, entry.name)).sort());
+    }
+  }
+  return [...new Set(files)];
+}
+
+function inWords({ path: file, unreadable, findings }: ReviewedFile): string {
+  if (unreadable !== undefined) return `${file}: cannot be read. ${unreadable}`;
+  if (findings.length === 0) return `${file}: nothing found`;
+  const counts = WEIGHTS.flatMap((weight) => {
+    const count = findings.filter((one) => one.weight === weight).length;
+    return count > 0 ? [`${count} ${weight}`] : [];
+  });
+  return [`${file}: ${counts.join(", ")}`, ...findings.map(findingInWords)].join("\n");
+}
+
+function findingInWords({ weight, place, says, should, effect, wayOut, rule }: Finding): string {
+  const at = place ? `${place.sheet}!${place.cell}` : "whole workbook";
+  return [
+    `  ${weight}: ${at} (${rule})`,
+    `    ${says}`,
+    ...(should === undefined ? [] : [`    Should be: ${should}`]),
+    ...(effect === undefined ? [] : [`    Effect: ${effect}`]),
+    `    ${wayOut}`,
+  ].join("\n");
+}

@@ -1,0 +1,2 @@
+/** What each worker thread runs. */
+export { default } from "./reviewFile";

@@ -1,0 +1,20 @@
+/** The prices of a workbook's Parts sheet, to hold others to. */
+import type { Book } from "../workbooks/book";
+import { filledCells, namedCells, plainWord, PRICED_BLOCKS } from "./namedCells";
+import type { PriceList } from "./rule";
+
+export const priceListOf = (book: Book): PriceList =>
+  Object.fromEntries(
+    PRICED_BLOCKS.map((block) => {
+      const prices = namedCells(book, `${block}_price`);
+      return [
+        block,
+        Object.fromEntries(
+          filledCells(book, `${block}_name`).flatMap(({ value, index }) => {
+            const price = prices[index]?.value;
+            return typeof price === "number" ? [[plainWord(value), price]] : [];
+          }),
+        ),
+      ];
+    }),
+  );

@@ -1,0 +1,73 @@
+import type { Finding } from "../finding";
+import { filledCells, figure, namedCells } from "../namedCells";
+import type { Rule } from "../rule";
+
+const COLUMNS = [
+  {
+    verdict: "rooms_fits_enough",
+    bad: "low",
+    of: "rooms_weakest",
+    named: "rooms_outlet",
+    what: "too little level",
+    unit: "dBµV",
+    limit: "site_level_low",
+    wayOut: "Shorten the run, take a better cable, or a splitter that loses less.",
+  },
+  {
+    verdict: "rooms_fits_bearable",
+    bad: "high",
+    of: "rooms_strongest",
+    named: "rooms_outlet",
+    what: "too much level",
+    unit: "dBµV",
+    limit: "site_level_high",
+    wayOut: "Take a tap or an outlet that loses more.",
+  },
+  {
+    verdict: "heads_power",
+    bad: "low",
+    of: "heads_volts",
+    named: "heads_id",
+    what: "too few volts",
+    unit: "V",
+    limit: "heads_least",
+    wayOut: "Take a cable with less resistance, a supply with more volts, or move it nearer.",
+  },
+  {
+    verdict: "heads_capacity",
+    bad: "high",
+    of: "heads_tuners",
+    named: "heads_id",
+    what: "more tuners than user bands",
+    unit: "tuners",
+    limit: "heads_bands",
+    wayOut: "Add a head unit or take one with more user bands.",
+  },
+] as const;
+
+export const limits: Rule = {
+  id: "outside limits",
+  reason: "An outlet without level, or a head unit without volts or user bands, does not work.",
+  example: "Outlet A-07 gets 42 dBµV where 47 is the least.",
+  find: ({ computed }) =>
+    COLUMNS.flatMap(({ verdict, bad, of, named, what, unit, limit, wayOut }) => {
+      const figures = namedCells(computed, of);
+      const names = namedCells(computed, named);
+      const bounds = namedCells(computed, limit);
+      return filledCells(computed, verdict).flatMap(({ place, index, value }): Finding[] => {
+        if (value !== bad) return [];
+        const found = figures[index]?.value;
+        const bound = (bounds[index] ?? bounds[0])?.value;
+        return [
+          {
+            weight: "wrong",
+            place,
+            says: `${String(names[index]?.value ?? "")} has ${what}: ${typeof found === "number" ? figure(found) : "?"} ${unit}.`,
+            should: `${bad === "low" ? "At least" : "At most"} ${String(bound)} ${unit}.`,
+            effect: "It will not work as quoted.",
+            wayOut,
+          },
+        ];
+      });
+    }),
+};

@@ -1,0 +1,55 @@
+import { parseAddress, parseRange } from "../../workbooks/address";
+import type { BookSheet } from "../../workbooks/book";
+import { layOut } from "../../workbooks/layOut";
+import type { Finding } from "../finding";
+import type { Rule } from "../rule";
+
+export const outsideBlocks: Rule = {
+  id: "outside the block",
+  reason: "A row under the thin closing row is seen by nobody's sum.",
+  example: "Three outlets were typed below the last prepared row of Rooms.",
+  find: ({ read, definition }) => {
+    if (!definition) return [];
+    const fresh = layOut(definition);
+    return read.sheets.flatMap((sheet) => {
+      const template = fresh.sheets.find(({ name }) => name === sheet.name);
+      return template
+        ? strays(
+            sheet,
+            template,
+            read.names.filter((one) => one.sheet === sheet.name),
+          )
+        : [];
+    });
+  },
+};
+
+function strays(sheet: BookSheet, template: BookSheet, names: readonly { range: string }[]): Finding[] {
+  const printed = new Set(
+    Object.values(template.cells).flatMap(({ value }) => (value === undefined ? [] : [value])),
+  );
+  const zones = names.flatMap(({ range }) => parseRange(range) ?? []);
+  const rows = new Map<number, { cell: string; value: unknown; count: number }>();
+  for (const [cell, { value, formula }] of Object.entries(sheet.cells)) {
+    if (value === undefined || value === "" || formula !== undefined || printed.has(value)) continue;
+    const { row, column } = parseAddress(cell)!;
+    const named = zones.some(
+      (zone) => zone.top <= row && row <= zone.bottom && zone.left <= column && column <= zone.right,
+    );
+    if (named) continue;
+    const known = rows.get(row);
+    rows.set(row, {
+      cell: known?.cell ?? cell,
+      value: known?.value ?? value,
+      count: (known?.count ?? 0) + 1,
+    });
+  }
+  return [...rows.values()].map(({ cell, value, count }) => ({
+    weight: "doubtful",
+    place: { sheet: sheet.name, cell },
+    says: `“${String(value)}”${count > 1 ? ` and ${count - 1} more cells of its row` : ""} stand outside every block.`,
+    should: "Rows between the two thin rows of a block.",
+    effect: "It is neither counted nor priced.",
+    wayOut: "Move it into the block: add rows there and enter it again.",
+  }));
+}

@@ -1,0 +1,93 @@
+import type { Finding } from "../finding";
+import { filledCells, hasJob, isBlank, namedCells } from "../namedCells";
+import type { Rule } from "../rule";
+
+/** Common practice, no source: what every job of this kind takes, by a word in the part's name. */
+const ALWAYS = [
+  { words: /bond|earth|ground/i, what: "bonding or earthing" },
+  { words: /connector|plug/i, what: "connectors" },
+  { words: /dish|antenna|reflector/i, what: "a dish" },
+] as const;
+
+export const partsNeeded: Rule = {
+  id: "part lacking or not needed",
+  reason:
+    "A part that the design needs and the list lacks is work at our cost; one that nothing needs is a wrong price.",
+  example: "No fitting is named for bonding; a head unit has no inserter.",
+  find: ({ read, computed }) => {
+    if (!hasJob(read)) return [];
+    const fittings = filledCells(read, "fittings_name");
+    const needed = namedCells(computed, "buyfittings_needed");
+    const findings: Finding[] = [];
+    const place = namedCells(read, "fittings_name")[1]?.place;
+    for (const { words, what } of ALWAYS) {
+      const there = fittings.some(
+        ({ value, index }) => words.test(String(value)) && needed[index]?.value !== 0,
+      );
+      if (there) continue;
+      findings.push({
+        weight: "doubtful",
+        place,
+        says: `No fitting that is counted is named for ${what}.`,
+        should: `A line for ${what}, unless others supply it.`,
+        effect: "The price holds nothing for it.",
+        wayOut: "Add the fitting on Parts, or say under Exclusions who supplies it.",
+      });
+    }
+    if (filledCells(read, "bonds_where").length === 0) {
+      findings.push({
+        weight: "doubtful",
+        place: namedCells(read, "bonds_where")[1]?.place,
+        says: "No bonding conductor is listed.",
+        should: "Each conductor to look at; the local code and licensed practice decide which.",
+        wayOut: "List them on Bonding, or have a licensed person say that there are none.",
+      });
+    }
+    for (const { value, index, place: at } of fittings) {
+      if (needed[index]?.value !== 0) continue;
+      findings.push({
+        weight: "worth knowing",
+        place: at,
+        says: `Nothing needs ${String(value)}: it is counted by nothing.`,
+        wayOut: "Say on Parts how many it takes, or clear the line.",
+      });
+    }
+    for (const [of, what] of [
+      ["heads_supply", "supply or inserter"],
+      ["heads_type", "kind of head unit"],
+    ] as const) {
+      const cells = namedCells(read, of);
+      for (const { value, index } of filledCells(read, "heads_id")) {
+        const cell = cells[index];
+        if (!cell || !isBlank(cell.value)) continue;
+        findings.push({
+          weight: "wrong",
+          place: cell.place,
+          says: `Head unit ${String(value)} has no ${what}.`,
+          should: "One of the Parts sheet.",
+          effect: "It is neither priced nor powered.",
+          wayOut: "Choose it from the list.",
+        });
+      }
+    }
+    for (const [owner, of, what] of [
+      ["rooms_outlet", "rooms_plate", "wall plate"],
+      ["branches_id", "branches_device", "splitter or tap"],
+    ] as const) {
+      const cells = namedCells(read, of);
+      for (const { value, index } of filledCells(read, owner)) {
+        const cell = cells[index];
+        if (!cell || !isBlank(cell.value)) continue;
+        findings.push({
+          weight: "wrong",
+          place: cell.place,
+          says: `${String(value)} has no ${what}.`,
+          should: "One of the Parts sheet.",
+          effect: "It is not priced, and its level cannot be found.",
+          wayOut: "Choose it from the list.",
+        });
+      }
+    }
+    return findings;
+  },
+};

@@ -1,0 +1,50 @@
+import type { BookResult } from "../../workbooks/book";
+import type { Part } from "../../workbooks/definition";
+import type { Finding } from "../finding";
+import { filledCells } from "../namedCells";
+import type { Rule } from "../rule";
+
+/** Digits with a point or comma, perhaps a unit after them. */
+const NUMBER = /^\s*[-+]?\d+(?:[.,]\d+)?\s*(?:m|ft|mm|mhz|ghz|v|w|a|db|%)?\s*$/i;
+
+/** @returns the text when a person would read it as a number */
+export const numberInText = (value: BookResult | undefined): string | undefined =>
+  typeof value === "string" && NUMBER.test(value) ? value : undefined;
+
+export const textNumbers: Rule = {
+  id: "text that looks like a number",
+  reason: "Sums and counts pass over text, so the row is priced without it and nothing shows.",
+  example: "A run of “12,5”, or of “12.5 m”.",
+  find: ({ read, definition }) => {
+    const parts: readonly Part[] = definition?.sheets.flatMap((sheet) => sheet.parts) ?? [];
+    const names = parts.flatMap((part): [string, string][] => {
+      if (part.kind === "fields") {
+        return part.fields.flatMap(({ name, label, input }) =>
+          isNumber(input?.rule.kind) ? [[name, label]] : [],
+        );
+      }
+      if (part.kind !== "block") return [];
+      return part.columns.flatMap(({ key, head, input }): [string, string][] =>
+        isNumber(input?.rule.kind) ? [[`${part.name}_${key}`, head]] : [],
+      );
+    });
+    return names.flatMap(([name, label]) =>
+      filledCells(read, name).flatMap(({ place, value }): Finding[] => {
+        const text = numberInText(value);
+        if (text === undefined) return [];
+        return [
+          {
+            weight: "wrong",
+            place,
+            says: `${label} holds the text “${text}”, not a number.`,
+            should: `The number ${text.replace(",", ".").replace(/[^\d.+-]/g, "")}, if that was meant.`,
+            effect: "Sums pass over it; its row shows an error or is left out.",
+            wayOut: "Type the number again, without unit and with this program's decimal sign.",
+          },
+        ];
+      }),
+    );
+  },
+};
+
+const isNumber = (kind: string | undefined): boolean => kind === "number";

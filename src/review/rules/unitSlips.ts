@@ -1,0 +1,109 @@
+import type { Book } from "../../workbooks/book";
+import type { Finding } from "../finding";
+import { median } from "../median";
+import { filledCells, figure, hasJob, namedCells, PRICED_BLOCKS, plainWord } from "../namedCells";
+import type { Rule } from "../rule";
+
+const FEET_PER_METRE = 3.2808;
+/** A group of runs this much longer than the others looks like feet; half-way to 3.28 on a scale of ratios. */
+const FEET_RATIO = 2;
+const FEWEST_IN_GROUP = 3;
+/** No cable of this trade carries less to an outlet; a figure below it was meant in GHz. */
+const LEAST_MHZ = 100;
+/** A price so many times its neighbours' middle was likely typed in cents. */
+const CENTS_RATIO = 15;
+/** Under this a head unit's level was meant in dBmV, which is 60 less. */
+const LEAST_DBUV = 60;
+
+export const unitSlips: Rule = {
+  id: "unit slip",
+  reason: "A figure typed in another unit than its column's passes every limit and spoils all that follows.",
+  example: "Runs of one branch are 3.28 times as long as all others: feet among metres.",
+  find: ({ read }) => [...frequencies(read), ...levels(read), ...feet(read), ...cents(read)],
+};
+
+const frequencies = (book: Book): Finding[] =>
+  ["site_low", "site_high"].flatMap((name) =>
+    filledCells(book, name).flatMap(({ place, value }): Finding[] =>
+      typeof value === "number" && value < LEAST_MHZ
+        ? [
+            {
+              weight: "wrong",
+              place,
+              says: `A frequency of ${figure(value)} MHz.`,
+              should: `${figure(value * 1000)} MHz, if ${figure(value)} GHz was meant.`,
+              effect: "Every cable loses far too little, so every outlet seems to get enough.",
+              wayOut: "Enter the frequency in MHz.",
+            },
+          ]
+        : [],
+    ),
+  );
+
+const levels = (book: Book): Finding[] =>
+  ["units_out_low", "units_out_high"].flatMap((name) =>
+    filledCells(book, name).flatMap(({ place, value }): Finding[] =>
+      typeof value === "number" && value < LEAST_DBUV
+        ? [
+            {
+              weight: "doubtful",
+              place,
+              says: `A head unit that gives ${figure(value)} dBµV.`,
+              should: `${figure(value + 60)} dBµV, if ${figure(value)} dBmV was meant.`,
+              effect: "Every outlet that it feeds seems to get 60 dB too little.",
+              wayOut: "Enter the level in dBµV: dBmV and 60.",
+            },
+          ]
+        : [],
+    ),
+  );
+
+/** Runs from one branch against all the others'. */
+function feet(book: Book): Finding[] {
+  if (!hasJob(book)) return [];
+  const from = namedCells(book, "rooms_from");
+  const runs = filledCells(book, "rooms_run").flatMap((cell) =>
+    typeof cell.value === "number" && cell.value > 0
+      ? [{ ...cell, length: cell.value, feeder: plainWord(from[cell.index]?.value) }]
+      : [],
+  );
+  const feeders = [...new Set(runs.map(({ feeder }) => feeder))];
+  return feeders.flatMap((feeder): Finding[] => {
+    const group = runs.filter((run) => run.feeder === feeder);
+    const others = runs.filter((run) => run.feeder !== feeder);
+    if (group.length < FEWEST_IN_GROUP || others.length < FEWEST_IN_GROUP) return [];
+    const ratio = median(group.map(({ length }) => length)) / median(others.map(({ length }) => length));
+    if (ratio < FEET_RATIO) return [];
+    return [
+      {
+        weight: "doubtful",
+        place: group[0]!.place,
+        says: `The ${group.length} runs from ${feeder} are ${figure(Number(ratio.toFixed(1)))} times as long as the others.`,
+        should: `For example ${figure(Number((group[0]!.length / FEET_PER_METRE).toFixed(1)))} rather than ${figure(group[0]!.length)}, if they were measured in feet.`,
+        effect: "Their outlets seem to get less level, and too much cable is priced.",
+        wayOut: "Compare with the plan; enter all lengths in the unit that Site names.",
+      },
+    ];
+  });
+}
+
+const cents = (book: Book): Finding[] =>
+  PRICED_BLOCKS.flatMap((block) => {
+    const prices = filledCells(book, `${block}_price`).flatMap((cell) =>
+      typeof cell.value === "number" && cell.value > 0 ? [{ ...cell, price: cell.value }] : [],
+    );
+    return prices.flatMap((cell): Finding[] => {
+      const others = prices.filter((other) => other !== cell).map(({ price }) => price);
+      if (others.length === 0 || cell.price < CENTS_RATIO * median(others)) return [];
+      return [
+        {
+          weight: "doubtful",
+          place: cell.place,
+          says: `A price of ${figure(cell.price)}, where those beside it are about ${figure(median(others))}.`,
+          should: `${figure(cell.price / 100)}, if it was typed in cents.`,
+          effect: "Each piece that is bought raises the price a hundredfold.",
+          wayOut: "Look the price up and enter it in whole money.",
+        },
+      ];
+    });
+  });
