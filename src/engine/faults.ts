@@ -338,6 +338,12 @@ export const faults = {
       `low, likely and high are ${shown(low)}, ${shown(likely)} and ${shown(high)}; none may be less than the one before. Put them in order.`,
     ),
 
+  notRisingFrequencies: (before: number, value: number): Fault =>
+    fault(
+      "#VALUE!",
+      `frequencies has ${shown(value)} MHz after ${shown(before)} MHz; they must rise from column to column. Put the columns in order, in MHz.`,
+    ),
+
   tuningWordOut: (word: number, standard: string, bits: number): Fault =>
     fault(
       "#VALUE!",

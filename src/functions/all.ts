@@ -23,6 +23,7 @@ import { cableloss } from "./signal/cableloss";
 import { cableslope } from "./signal/cableslope";
 import { carriernoise } from "./signal/carriernoise";
 import { cascade } from "./signal/cascade";
+import { diagnose } from "./signal/diagnose";
 import { dishgain } from "./signal/dishgain";
 import { freespaceloss } from "./signal/freespaceloss";
 import { level } from "./signal/level";
@@ -84,6 +85,7 @@ export const allFunctions: readonly SheetFunction[] = [
   cableslope,
   carriernoise,
   cascade,
+  diagnose,
   dishgain,
   freespaceloss,
   level,
