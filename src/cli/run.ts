@@ -4,6 +4,7 @@ import { RIGSHEET_VERSION } from "../version";
 import { calc } from "./calc";
 import { compare } from "./compare";
 import { EXIT, UsageTrouble, type Console } from "./console";
+import { diagnoseJob } from "./diagnoseJob";
 import { helpFor } from "./helpFor";
 import { newJob } from "./newJob";
 import { pictureOf } from "./picture";
@@ -18,6 +19,7 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet review FILE …        find what is wrong in filled workbooks, or whole folders
   rigsheet picture JOB.xlsx …   draw the distribution, the levels or the sky
   rigsheet compare OLD NEW      what changed between two revisions, and its part of the price
+  rigsheet diagnose JOB.xlsx    likely causes of measured levels that miss the prediction
   rigsheet help FUNCTION        what a trade function takes and gives; or words to find one by
   rigsheet COMMAND --help       more on each
   rigsheet --version
@@ -33,6 +35,7 @@ type Command = (words: readonly string[], console: Console) => Promise<number>;
 const COMMANDS: Readonly<Record<string, Command>> = {
   calc,
   compare,
+  diagnose: diagnoseJob,
   help: helpFor,
   new: newJob,
   picture: pictureOf,
