@@ -1,4 +1,4 @@
-import { writeCsv } from "hucre/csv";
+import { writeCsv } from "../hosts/file/writeCsv";
 import { writeJob } from "../hosts/file/writeJob";
 import { recalculate } from "../hosts/headless/recalculate";
 import { guestHouseRooms } from "../workbooks/multiRoom/guestHouse";
@@ -30,4 +30,4 @@ export async function generatedFiles(): Promise<Map<string, string | Uint8Array>
 }
 
 const guestHouseSurvey = (): string =>
-  `${writeCsv([SURVEY_HEADS, ...guestHouseRooms.map((row) => SURVEY_KEYS.map((key) => row[key] ?? ""))])}\n`;
+  writeCsv([SURVEY_HEADS, ...guestHouseRooms.map((row) => SURVEY_KEYS.map((key) => row[key] ?? ""))]);

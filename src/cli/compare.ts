@@ -2,6 +2,7 @@ import path from "node:path";
 import { compareJobs, hasChanged, MOST_STEPS } from "../compare/compareJobs";
 import { report } from "../compare/report";
 import { inWords } from "../compare/words";
+import { CAPS_IN_WORDS } from "../hosts/file/capsInWords";
 import { FileTrouble } from "../hosts/file/fileTrouble";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
@@ -25,6 +26,7 @@ one table are applied together.
   --html REPORT.html   write a page to read or print
 
 The workbooks are read, never written.
+${CAPS_IN_WORDS}
 
 Exit: 0 nothing changed; 1 something did; 2 a file could not be used.`;
 

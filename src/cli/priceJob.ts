@@ -1,3 +1,4 @@
+import { CAPS_IN_WORDS } from "../hosts/file/capsInWords";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { recalculate } from "../hosts/headless/recalculate";
 import { FileTrouble } from "../hosts/file/fileTrouble";
@@ -11,6 +12,7 @@ export const PRICE_HELP = `rigsheet price JOB.xlsx [--json]
 Recalculates a multi-room estimate and prints its outlets, the worst levels,
 tuners and volts of each head unit, the checks that need a look, and the total.
 The file is read, never written.
+${CAPS_IN_WORDS}
 
 Exit: 0 all checks pass; 1 some need a look; 2 the file could not be used.`;
 

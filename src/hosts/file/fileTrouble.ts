@@ -37,6 +37,8 @@ export const troubles = {
     `The part ${part} of the file is packed more tightly than any workbook is. Do not open it unless you know who made it.`,
   badPath: (part: string) =>
     `The file holds a part with the path ${JSON.stringify(part.slice(0, 60))}, which no workbook has. Do not open it unless you know who made it.`,
+  declares: (part: string) =>
+    `The part ${part} of the file has declarations of its own (DOCTYPE), which no workbook has. Do not open it unless you know who made it.`,
   packedOtherwise: (part: string) =>
     `The part ${part} of the file is encrypted or packed in a way that no workbook is. ${SAVE_AS}.`,
   unreadable: (detail: string) => `The workbook could not be read (${detail}). ${SAVE_AS}, then try again.`,
@@ -44,6 +46,10 @@ export const troubles = {
   // What the workbook holds
   dates1904: () =>
     "The workbook counts its dates from 1904. In Excel turn that off (File, Options, Advanced, Use 1904 date system), correct the dates and save it again.",
+  tooManyNames: (count: number, most: number) =>
+    `The workbook has ${count} defined names; the most that is read is ${most}. Delete unused names (Formulas, Name Manager) and save it again.`,
+  tooManyStyles: (count: number, most: number) =>
+    `The workbook has ${count} styles; the most that is read is ${most}. Copy the sheets that you need into a new workbook.`,
   tooManySheets: (count: number, most: number) =>
     `The workbook has ${count} sheets; the most that is read is ${most}.`,
   sheetTooLarge: (sheet: string, rows: number, columns: number) =>
@@ -69,6 +75,12 @@ export const troubles = {
     `The choices of ${where} are longer than 255 characters together, or one holds a comma or has a blank at its end. Put them in a named range.`,
   badRange: (where: string, range: string) =>
     `${where} has the range ${JSON.stringify(range)}, which is no range of a sheet.`,
+
+  // LibreOffice
+  noLibreOffice: (hint: string) =>
+    `Printing to a PDF needs LibreOffice, which was not found: ${hint}. Or write a sealed copy (rigsheet copy JOB.xlsx --sealed --out copy.xlsx), open it in your spreadsheet program and print it there.`,
+  notConverted: (detail: string) =>
+    `LibreOffice could not convert the workbook (${detail}). Try again; or write a sealed copy (rigsheet copy JOB.xlsx --sealed --out copy.xlsx) and print it in your spreadsheet program.`,
 
   // Saving
   folderMissing: (folder: string) => `There is no folder ${folder}. Make it, or save elsewhere.`,

@@ -17,6 +17,10 @@ export const MAX_RATIO = 200;
 export const RATIO_FREE_BYTES = 4 * MEBI;
 
 export const MAX_SHEETS = 250;
+/** Defined names; our templates have about 500. */
+export const MAX_NAMES = 20_000;
+/** Cell formats; Excel itself stops at 65,490 (Excel specifications and limits, from memory). */
+export const MAX_STYLES = 65_490;
 export const MAX_SHEET_ROWS = 200_000;
 export const MAX_SHEET_COLUMNS = 2_000;
 /** Cells of one workbook that hold or show something. */

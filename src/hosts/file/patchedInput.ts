@@ -6,7 +6,7 @@
 import { packed, storedPart, unpacked, type ArchiveEntry } from "./archive";
 import { checkedGrid } from "./checkedGrid";
 import { stop, troubles } from "./fileTrouble";
-import { MAX_SHEET_COLUMNS, MAX_SLOTS } from "./limits";
+import { MAX_NAMES, MAX_SHEET_COLUMNS, MAX_SLOTS, MAX_STYLES } from "./limits";
 
 /** Pictures, charts, links to other files and the like are not read at all. */
 const NEEDED =
@@ -84,6 +84,34 @@ function withOwnWidths(xml: string, part: string): string {
   return count > MAX_SHEET_COLUMNS ? stop(troubles.damaged(part)) : head + xml.slice(end);
 }
 
+/** Counts of one tag, whatever its prefix. */
+function countOf(bytes: Buffer, tag: string): number {
+  let count = 0;
+  for (const begin of [`<${tag}`, `:${tag}`]) {
+    for (let at = bytes.indexOf(begin); at >= 0; at = bytes.indexOf(begin, at + begin.length)) {
+      // Not the beginning of a longer name.
+      if (/[\s/>]/.test(String.fromCharCode(bytes[at + begin.length] ?? 0))) count += 1;
+    }
+  }
+  return count;
+}
+
+/** What would make the library's reader grow without bounds, found on the bytes, before any text is made of them. */
+function checkMarkup(name: string, content: Uint8Array): void {
+  const bytes = Buffer.from(content.buffer, content.byteOffset, content.byteLength);
+  if (bytes.includes("<!DOCTYPE") || bytes.includes("<!ENTITY")) stop(troubles.declares(name));
+  if (/^xl\/workbook\.xml$/i.test(name)) {
+    const names = countOf(bytes, "definedName");
+    if (names > MAX_NAMES) stop(troubles.tooManyNames(names, MAX_NAMES));
+  }
+  if (/^xl\/styles[^/]*\.xml$/i.test(name)) {
+    const styles = Math.max(
+      ...["xf", "font", "fill", "border", "numFmt", "dxf"].map((tag) => countOf(bytes, tag)),
+    );
+    if (styles > MAX_STYLES) stop(troubles.tooManyStyles(styles, MAX_STYLES));
+  }
+}
+
 /** @param entries as checked by checkedEntries */
 export function patchedInput(bytes: Uint8Array, entries: readonly ArchiveEntry[]): Uint8Array {
   let slots = 0;
@@ -98,6 +126,7 @@ export function patchedInput(bytes: Uint8Array, entries: readonly ArchiveEntry[]
       .filter(({ name }) => NEEDED.test(name))
       .map((entry) => {
         const content = unpacked(bytes, entry);
+        checkMarkup(entry.name, content);
         if (!/^xl\/(?:styles[^/]*|worksheets\/[^/]+)\.xml$/i.test(entry.name)) {
           return storedPart(entry.name, content);
         }

@@ -1,5 +1,6 @@
 /** A delimited text file as lines of cells, each with its number in the file. */
 import { parseCsv } from "hucre/csv";
+import { withoutGuard } from "./writeCsv";
 
 export interface CsvLine {
   /** Counted from 1; a quoted line end inside a cell counts too. */
@@ -14,6 +15,6 @@ export function readCsv(text: string): CsvLine[] {
     const cells = record.map((cell) => (cell === null ? "" : String(cell)));
     const here = line;
     line += 1 + cells.reduce((count, cell) => count + (cell.match(/\n/g)?.length ?? 0), 0);
-    return { line: here, cells };
+    return { line: here, cells: cells.map(withoutGuard) };
   });
 }

@@ -1,0 +1,103 @@
+/** Whatever is stored, a file of ours is safe to open: no text becomes a formula, none becomes markup. */
+import fc from "fast-check";
+import { report } from "../../../src/compare/report";
+import { readCsv } from "../../../src/hosts/file/readCsv";
+import { writeCsv } from "../../../src/hosts/file/writeCsv";
+import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
+import { bookOf, emptySheet } from "../../support/books";
+import { cellXml, partOf } from "../../support/parts";
+
+const dangerous = fc
+  .tuple(
+    fc.constantFrom("=", "+", "-", "@", "\t", "\r", "\n", "", "'"),
+    fc.constantFrom("1+1", "cmd|'/C calc'!A0", "SUM(A1)", "<script>", '"', ",", "5", "x"),
+    fc.string({ maxLength: 8 }),
+  )
+  .map((parts) => parts.join(""));
+
+/** The cells of CSV, read by the rule of RFC 4180 alone. */
+function rawCells(text: string): string[] {
+  const cells: string[] = [];
+  const cell = /(?:"((?:[^"]|"")*)"|([^",\r\n]*))(?:,|\r\n|\n|$)/gy;
+  for (let found = cell.exec(text); found && cell.lastIndex <= text.length; found = cell.exec(text)) {
+    cells.push(found[1]?.replace(/""/g, '"') ?? found[2]!);
+    if (cell.lastIndex === text.length) break;
+  }
+  return cells;
+}
+
+describe("CSV", () => {
+  test("text never begins as a formula does, and comes back as it was", () => {
+    fc.assert(
+      fc.property(dangerous, (text) => {
+        const written = writeCsv([["head", text, "end"]]);
+        const [, cell] = rawCells(written);
+        expect(cell).not.toMatch(/^\s*[=+\-@\t\r\n]/);
+        // In so short a file a bar or semicolon could be taken for the separator.
+        if (!/^'|[|;\t]/.test(text)) expect(readCsv(written)[0]!.cells[1]).toBe(text);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  test("numbers stay numbers", () => {
+    fc.assert(
+      fc.property(fc.double({ noNaN: true, noDefaultInfinity: true, min: -1e9, max: 1e9 }), (value) => {
+        expect(Number(rawCells(writeCsv([["x", value]]))[1])).toBe(value === 0 ? 0 : value);
+      }),
+    );
+    expect(writeCsv([[-5, "-5"]])).toBe("-5,'-5\n");
+  });
+});
+
+test(".xlsx: text is stored as text and a negative number as a number, never as a formula", async () => {
+  await fc.assert(
+    fc.asyncProperty(dangerous, async (text) => {
+      const cells = { A1: { value: text, note: text }, B1: { value: -5 } };
+      const sheet = partOf(
+        await writeXlsx(bookOf({ ...emptySheet("S"), cells })),
+        "xl/worksheets/sheet1.xml",
+      );
+      expect(sheet).not.toContain("<f");
+      expect(cellXml(sheet, "A1")).toMatch(/^<c r="A1"[^>]* t="(?:s|inlineStr|str)"/);
+      expect(cellXml(sheet, "B1")).toMatch(/<v>-5<\/v>/);
+    }),
+    { numRuns: 60 },
+  );
+});
+
+test("the page of a comparison: the tags of one filled with anything are those of one filled with x", () => {
+  const pageOf = (text: string): string[] =>
+    report(
+      {
+        title: text,
+        currency: text,
+        changes: [
+          {
+            kind: "changed",
+            sheet: text,
+            part: text,
+            row: text,
+            cells: [{ label: text, before: text, after: null }],
+          },
+        ],
+        olderCents: 1,
+        newerCents: 2,
+        differenceCents: 1,
+        steps: [{ changes: [0], what: text, cents: 1, totalCents: 2 }],
+        notes: [text],
+      },
+      [text, text],
+    ).match(/<[^>]*>/g)!;
+  const plain = pageOf("x");
+  fc.assert(
+    fc.property(
+      fc.oneof(
+        dangerous,
+        fc.constantFrom("</title><script>alert(1)</script>", '" onload="x', "<!--", "&lt;b>"),
+      ),
+      (text) => expect(pageOf(text)).toEqual(plain),
+    ),
+    { numRuns: 300 },
+  );
+});
