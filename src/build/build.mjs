@@ -1,31 +1,16 @@
 /** Builds dist/ when a source is newer than what was built from it. */
 import { spawnSync } from "node:child_process";
-import {
-  existsSync,
-  mkdirSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  rmdirSync,
-  statSync,
-  utimesSync,
-  writeFileSync,
-} from "node:fs";
+import { existsSync, readdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import path from "node:path";
-import { setTimeout as wait } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
-import { install, project, stop } from "./install.mjs";
+import { install, needsInstall, project, stop, stopIfTooOld } from "./install.mjs";
 import { writeFunctionList } from "./list-functions.mjs";
+import { releaseLock, takeLock } from "./lock.mjs";
 
 /** Written last, so that a build cut short is seen as none. */
 const STAMP = path.join(project, "dist", ".built");
-/** A folder that exists while one process builds: making it is all or nothing. */
-const LOCK = path.join(project, "dist", ".building");
-/** A lock older than this was left by a build that was killed. */
-const LOCK_MS = 180_000;
-
 const SOURCES = ["src", "manifest/icons", "webpack.config.js", "package-lock.json", "tsconfig.json"];
 
 function newest(entry) {
@@ -53,29 +38,15 @@ export const needsBuild = () =>
 
 /** @param force builds even when nothing changed */
 export async function build({ force = false } = {}) {
-  install();
-  if (!force && !needsBuild()) return;
+  stopIfTooOld();
+  if (!force && !needsInstall() && !needsBuild()) return;
   await takeLock();
   try {
-    // Another process may have built meanwhile.
+    // Another process may have done it meanwhile.
+    install();
     if (force || needsBuild()) await bundle();
   } finally {
-    rmdirSync(LOCK);
-  }
-}
-
-async function takeLock() {
-  mkdirSync(path.dirname(LOCK), { recursive: true });
-  for (;;) {
-    try {
-      mkdirSync(LOCK);
-      return;
-    } catch (error) {
-      if (error.code !== "EEXIST") throw error;
-    }
-    const since = statSync(LOCK, { throwIfNoEntry: false })?.mtimeMs ?? Date.now();
-    if (Date.now() - since > LOCK_MS) rmSync(LOCK, { recursive: true, force: true });
-    else await wait(200);
+    releaseLock();
   }
 }
 
@@ -92,7 +63,6 @@ async function bundle() {
   );
   await new Promise((resolve) => compiler.close(resolve));
   if (stats.hasErrors()) {
-    rmdirSync(LOCK);
     stop(`${stats.toString({ preset: "errors-only", colors: false })}\nThe build failed; see above.`);
   }
   writeHelp();
@@ -109,7 +79,6 @@ function writeHelp() {
   const words = [path.join(dist, "rigsheet.js"), "help", "--pages", path.join(dist, "help")];
   const { status } = spawnSync(process.execPath, words, { stdio: ["ignore", "ignore", "inherit"] });
   if (status !== 0) {
-    rmdirSync(LOCK);
     stop("The help pages could not be written; see above.");
   }
 }
@@ -119,7 +88,6 @@ function writeAddIn() {
   const words = [path.join(project, "dist", "generate.js"), "--addin", project, ADDRESS];
   const { status } = spawnSync(process.execPath, words, { stdio: ["ignore", "ignore", "inherit"] });
   if (status !== 0) {
-    rmdirSync(LOCK);
     stop("The add-in's files could not be written; see above.");
   }
 }

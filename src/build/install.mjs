@@ -3,7 +3,7 @@
  * what Node itself brings: this runs before anything is installed.
  */
 import { spawnSync } from "node:child_process";
-import { existsSync, statSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -20,17 +20,39 @@ export function nodeTooOld(version = process.versions.node) {
     : `This is Node ${version}; Rigsheet needs ${LEAST_NODE.join(".")} or newer. Install a current Node from nodejs.org.`;
 }
 
-/** The installer notes in node_modules what it installed from; an older note means another list. */
+/**
+ * The installer notes in node_modules, last of all, what it installed. What is
+ * wanted is compared with that note by versions, not by the files' times: those
+ * differ after every `npm install`, and installing anew takes every file away
+ * for a while.
+ */
 export function needsInstall(folder = project) {
-  const noted = path.join(folder, "node_modules", ".package-lock.json");
-  const lock = path.join(folder, "package-lock.json");
-  return !existsSync(noted) || (existsSync(lock) && statSync(lock).mtimeMs > statSync(noted).mtimeMs);
+  const noted = packagesIn(path.join(folder, "node_modules", ".package-lock.json"));
+  if (!noted) return true;
+  const wanted = packagesIn(path.join(folder, "package-lock.json")) ?? {};
+  return Object.entries(wanted).some(
+    ([where, { version, optional, devOptional }]) =>
+      // Optional ones are left out where they don't fit the machine.
+      where !== "" && !optional && !devOptional && noted[where]?.version !== version,
+  );
 }
 
-/** Ends the program with a sentence where it can't go on. */
-export function install() {
+function packagesIn(lockFile) {
+  try {
+    return JSON.parse(readFileSync(lockFile, "utf8")).packages;
+  } catch {
+    return undefined;
+  }
+}
+
+export function stopIfTooOld() {
   const old = nodeTooOld();
   if (old) stop(old);
+}
+
+/** Installs if something is missing; ends the program with a sentence where it can't go on. */
+export function install() {
+  stopIfTooOld();
   if (!needsInstall()) return;
   console.log("Installing what is missing (once; a minute or two)…");
   // No package of ours needs a script of its own to be installed, so none may run one.

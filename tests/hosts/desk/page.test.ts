@@ -164,6 +164,17 @@ withPage("an edit changes the total at once; undo brings it back, redo does it a
   await textIs(total(), before);
 });
 
+withPage("a column typed faster than it is drawn arrives whole", async () => {
+  const first = parseRange(RUN)!;
+  const runs = Array.from({ length: 15 }, (_, index) => 100 + index);
+  await choose("Rooms", RUN);
+  for (const run of runs) await type(String(run));
+  await saved();
+  const book = await savedBook();
+  const typed = runs.map((_, index) => cellOf(book, "Rooms", address(first.top + index, first.left))?.value);
+  expect(typed).toEqual(runs);
+});
+
 withPage("a tab closed right after an edit, and a server killed after it, lose nothing", async () => {
   const before = await total().innerText();
   await choose("Rooms", RUN);

@@ -107,6 +107,16 @@ export class Desk implements OpenDesk {
     this.spreadsheet?.focusGrid();
   }
 
+  /**
+   * Draws at once what the library would draw with the next frame. A key that
+   * comes before that frame finds the cell editor as it was before the last
+   * one, and the library then loses what is typed: it happens to a quick typist
+   * while a recalculation holds the page up.
+   */
+  drawPending(): void {
+    this.app?.scheduler.processTasks();
+  }
+
   addRows(additions: readonly RowAddition[], quantity: number): void {
     this.dispatch("RIGSHEET_ADD_ROWS", { additions, quantity });
   }

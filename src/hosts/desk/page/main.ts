@@ -109,6 +109,8 @@ const back =
     if (!desk.dispatch(command)) bar.showNotice(nothing);
   };
 
+addEventListener("keydown", () => desk?.drawPending(), { capture: true });
+
 addEventListener(
   "keydown",
   (event) => {
