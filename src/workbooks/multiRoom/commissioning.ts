@@ -123,7 +123,7 @@ export const commissioning: SheetDefinition = {
           head: "Verdict",
           width: 12,
           formula:
-            'IF(rooms_outlet="","",IF((rooms_built_low="")+(rooms_built_high="")>0,"to measure",IF((ABS(commission_low_off)>commission_tolerance)+(ABS(commission_high_off)>commission_tolerance)>0,"look","ok")))',
+            'IF(rooms_outlet="","",IF((rooms_built_low="")+(rooms_built_high="")>0,"to measure",IF(IFERROR((ABS(commission_low_off)>commission_tolerance)+(ABS(commission_high_off)>commission_tolerance),1)>0,"look","ok")))',
         },
       ],
     },

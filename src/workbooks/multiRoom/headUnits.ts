@@ -172,7 +172,7 @@ export const headUnits: SheetDefinition = {
           unit: "A",
           width: 9,
           format: "two",
-          formula: 'IF(heads_id="","",IF(heads_kind="W",heads_draw/heads_volts,heads_draw))',
+          formula: 'IF(heads_id="","",IF(IFERROR(heads_kind="W",FALSE),heads_draw/heads_volts,heads_draw))',
         },
         {
           key: "amps",

@@ -23,7 +23,7 @@ export const rooms: SheetDefinition = {
   kind: "input",
   intro: "A row for each outlet. Fill the boxed columns; the others follow.",
   frozenColumns: 3,
-  print: { orientation: "landscape" },
+  print: { orientation: "landscape", through: "strongest" },
   parts: [
     {
       kind: "block",
@@ -150,7 +150,8 @@ export const rooms: SheetDefinition = {
           key: "verdict",
           head: "Verdict",
           width: 9,
-          formula: 'IF(rooms_outlet="","",IF(rooms_fits_enough="ok",rooms_fits_bearable,rooms_fits_enough))',
+          formula:
+            'IF(rooms_outlet="","",IF(IFERROR(rooms_fits_enough="ok",FALSE),rooms_fits_bearable,rooms_fits_enough))',
         },
         {
           key: "margin",
@@ -162,12 +163,13 @@ export const rooms: SheetDefinition = {
         },
         {
           key: "weakest",
+          // The lesser of two as (a + b - |a - b|) / 2: an error in a condition would spoil the whole column.
           head: "Weakest",
           unit: "dBµV",
           width: 9,
           format: "one",
           formula:
-            'IF(rooms_outlet="","",IF(rooms_level_low_hot<rooms_level_high_hot,rooms_level_low_hot,rooms_level_high_hot))',
+            'IF(rooms_outlet="","",(rooms_level_low_hot+rooms_level_high_hot-ABS(rooms_level_low_hot-rooms_level_high_hot))/2)',
         },
         {
           key: "strongest",
@@ -176,7 +178,7 @@ export const rooms: SheetDefinition = {
           width: 9,
           format: "one",
           formula:
-            'IF(rooms_outlet="","",IF(rooms_level_low_cold>rooms_level_high_cold,rooms_level_low_cold,rooms_level_high_cold))',
+            'IF(rooms_outlet="","",(rooms_level_low_cold+rooms_level_high_cold+ABS(rooms_level_low_cold-rooms_level_high_cold))/2)',
         },
         {
           key: "fits",
