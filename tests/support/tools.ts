@@ -3,53 +3,24 @@
  * are skipped under their names, with how to install it; in a build with
  * CI=true they fail instead, so that nothing is skipped unseen.
  */
-import { execFile, execFileSync } from "node:child_process";
-import { mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { basename, extname, join } from "node:path";
-import { pathToFileURL } from "node:url";
-import { promisify } from "node:util";
-
-function found(candidates: readonly string[]): string | undefined {
-  for (const candidate of candidates) {
-    try {
-      execFileSync(candidate, ["--version"], { stdio: "ignore", timeout: 30_000 });
-      return candidate;
-    } catch {
-      // Not there, or not able to start: the next one.
-    }
-  }
-  return undefined;
-}
-
-interface Tool {
-  readonly name: string;
-  readonly hint: string;
-  readonly path: string | undefined;
-}
+import { readFile } from "node:fs/promises";
+import {
+  convertedBy,
+  firstThatStarts,
+  libreOffice,
+  type Conversion,
+  type SystemProgram,
+} from "../../src/hosts/file/libreOffice";
 
 const memo = <T>(make: () => T): (() => T) => {
   let made: { value: T } | undefined;
   return () => (made ??= { value: make() }).value;
 };
 
-/** The variable names another place of the program. */
-const libreOffice = memo((): Tool => ({
-  name: "LibreOffice",
-  hint: "install LibreOffice Calc (Debian and Ubuntu: apt-get install libreoffice-calc), or set SOFFICE to its program",
-  path: found([
-    ...(process.env.SOFFICE ? [process.env.SOFFICE] : []),
-    "soffice",
-    "libreoffice",
-    "/Applications/LibreOffice.app/Contents/MacOS/soffice",
-    "C:\\Program Files\\LibreOffice\\program\\soffice.exe",
-  ]),
-}));
-
-const chromium = memo((): Tool => ({
+const chromium = memo((): SystemProgram => ({
   name: "Chromium",
   hint: "install Chromium (Debian and Ubuntu: apt-get install chromium), or set CHROMIUM to its program",
-  path: found([
+  path: firstThatStarts([
     ...(process.env.CHROMIUM ? [process.env.CHROMIUM] : []),
     "chromium",
     "chromium-browser",
@@ -58,9 +29,15 @@ const chromium = memo((): Tool => ({
   ]),
 }));
 
+const xmllint = memo((): SystemProgram => ({
+  name: "xmllint",
+  hint: "install libxml2's tools (Debian and Ubuntu: apt-get install libxml2-utils)",
+  path: firstThatStarts(["xmllint"]),
+}));
+
 const LONG_MS = 120_000;
 
-function withTool(tool: Tool, name: string, fn: (path: string) => Promise<void> | void): void {
+function withTool(tool: SystemProgram, name: string, fn: (path: string) => Promise<void> | void): void {
   const { path } = tool;
   if (path !== undefined) test(name, async () => fn(path), LONG_MS);
   else if (process.env.CI === "true") {
@@ -78,63 +55,20 @@ export const withLibreOffice = (name: string, fn: () => Promise<void> | void): v
 export const withChromium = (name: string, fn: (path: string) => Promise<void> | void): void =>
   withTool(chromium(), name, fn);
 
-/** Always recalculate an .xlsx on loading; without it LibreOffice shows the values stored in the file. */
-const RECALCULATE = `<?xml version="1.0" encoding="UTF-8"?>
-<oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">
-<item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
-</oor:items>`;
-
-/** For .csv: commas, double quotes, UTF-8, cells as they are shown rather than as they are stored. */
-const FILTERS = {
-  xlsx: "xlsx",
-  csv: "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true",
-  pdf: "pdf",
-} as const;
-
-export interface Conversion {
-  readonly to: keyof typeof FILTERS;
-  /** Whether formulas are calculated anew on loading (the default) or shown as stored. */
-  readonly recalculate?: boolean;
-}
+/** A test that needs xmllint; it is given the path of the program. */
+export const withXmllint = (name: string, fn: (path: string) => Promise<void> | void): void =>
+  withTool(xmllint(), name, fn);
 
 /**
- * Has LibreOffice load a workbook and save it in another kind, with a profile
- * of its own that is thrown away.
- * @param source the bytes of an .xlsx, or the path of a file
- * @returns the bytes of the converted file; a .csv is of the first sheet
+ * @param source the bytes of an .xlsx, or the path of one
+ * @param conversion formulas are calculated anew on loading unless it says otherwise
+ * @returns the bytes of what LibreOffice makes of it; a .csv is of the first sheet
  */
 export async function recalculated(
   source: Uint8Array | string,
-  { to, recalculate = true }: Conversion,
+  { to, recalculate = true }: Pick<Conversion, "to"> & Partial<Conversion>,
 ): Promise<Buffer> {
-  const program = libreOffice().path;
-  if (program === undefined) throw new Error(`LibreOffice is missing: ${libreOffice().hint}`);
-  const folder = await mkdtemp(join(tmpdir(), "rigsheet-office-"));
-  try {
-    const profile = join(folder, "profile");
-    if (recalculate) {
-      await mkdir(join(profile, "user"), { recursive: true });
-      await writeFile(join(profile, "user", "registrymodifications.xcu"), RECALCULATE);
-    }
-    const input = typeof source === "string" ? source : join(folder, "input.xlsx");
-    if (typeof source !== "string") await writeFile(input, source);
-    const out = join(folder, "out");
-    await promisify(execFile)(
-      program,
-      [
-        `-env:UserInstallation=${pathToFileURL(profile).href}`,
-        "--headless",
-        "--norestore",
-        "--convert-to",
-        FILTERS[to],
-        "--outdir",
-        out,
-        input,
-      ],
-      { timeout: LONG_MS },
-    );
-    return await readFile(join(out, `${basename(input, extname(input))}.${to}`));
-  } finally {
-    await rm(folder, { recursive: true, force: true });
-  }
+  const { path, hint } = libreOffice();
+  if (path === undefined) throw new Error(`LibreOffice is missing: ${hint}`);
+  return convertedBy(path, typeof source === "string" ? await readFile(source) : source, { to, recalculate });
 }
