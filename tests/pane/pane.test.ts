@@ -52,6 +52,7 @@ const VIEWS = [
   "Functions",
   "Add rows",
   "Check",
+  "Pictures",
   "Working",
   "Re-enter",
   "Copies",

@@ -61,8 +61,5 @@ export class PaneBeside {
   }
 }
 
-/** The library hides its editor rather than taking it away. */
-function isEditing(): boolean {
-  const editor = document.querySelector<HTMLElement>(".o-grid-composer .o-composer");
-  return editor !== null && editor.offsetParent !== null && editor.isContentEditable;
-}
+/** The library's editors, in the cell and in the bar above the grid, are always there; the one in use is marked. */
+const isEditing = (): boolean => document.querySelector("#grid .o-composer.active") !== null;

@@ -1,0 +1,214 @@
+/** The pane beside the desk's grid, in a real browser. */
+import { readFileSync } from "node:fs";
+import { chromium, type Browser, type Locator, type Page } from "playwright-core";
+import { readXlsx } from "../../../src/hosts/file/readXlsx";
+import { callsUs } from "../../../src/workbooks/layOut";
+import { namedValue } from "../../../src/workbooks/named";
+import { barriers, FLAGS, onPath, openView, statusIs, type Theme } from "../../pane/inChromium";
+import { withChromium } from "../../support/tools";
+import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
+
+let folder: string;
+let desk: Started;
+let browser: Browser | undefined;
+let page: Page;
+
+beforeAll(async () => {
+  buildDesk();
+  folder = temporaryFolder();
+  desk = await startDesk("--data", folder, "--port", String(await freePort()));
+}, 2 * BUILD_MS);
+afterAll(async () => {
+  await browser?.close();
+  await desk?.kill();
+  remove(folder);
+});
+
+/** A test with the desk's page on a demonstration started from the pane. */
+function withOpenPane(name: string, work: () => Promise<void>, theme: Theme = "light"): void {
+  withChromium(name, async (program) => {
+    browser ??= await chromium.launch({ executablePath: onPath(program), args: FLAGS });
+    const context = await browser.newContext({
+      viewport: { width: 1366, height: 768 },
+      colorScheme: theme === "dark" ? "dark" : "light",
+      forcedColors: theme === "high contrast" ? "active" : "none",
+    });
+    page = await context.newPage();
+    const complaints: string[] = [];
+    page.on("pageerror", (error) => complaints.push(`error: ${error.message}`));
+    page.on("console", (message) => complaints.push(`console: ${message.text()}`));
+    try {
+      await page.goto(desk.address);
+      await page.getByText(/^saved \d\d:\d\d$/).waitFor();
+      await toggle().click();
+      await inPane("Demonstration").click();
+      await statusIs(page, /^The demonstration is ready/);
+      await work();
+      expect(complaints).toEqual([]);
+    } finally {
+      await context.close();
+    }
+  });
+}
+
+const toggle = (): Locator => page.getByRole("button", { name: "Pane", exact: true });
+const pane = (): Locator => page.locator("#pane");
+const grid = (): Locator => page.locator(".o-grid canvas").first();
+const total = (): Locator => page.getByText(/^Total /);
+const selection = (): Locator => page.locator(".o-named-range-selector input");
+const inPane = (name: string): Locator => pane().getByRole("button", { name, exact: true }).last();
+
+async function choose(sheet: string, range: string): Promise<void> {
+  await page.locator(".o-sheet", { hasText: sheet }).first().click();
+  await selection().click();
+  await selection().fill(range);
+  await selection().press("Enter");
+  await pane().getByText(`Selected: ${sheet} ${range}`).waitFor();
+}
+
+const widthOf = async (locator: Locator): Promise<number> => (await locator.boundingBox())!.width;
+
+withOpenPane("it opens beside the grid, closes, and shows what it showed when it opens again", async () => {
+  expect(await widthOf(pane())).toBe(320);
+  const beside = (await pane().boundingBox())!.x;
+  const main = (await page.locator("#grid").boundingBox())!;
+  expect(main.x + main.width).toBe(beside);
+  expect(await widthOf(grid())).toBeLessThanOrEqual(main.width);
+  await openView(page, "Functions");
+  await page.getByLabel("What do you want to know?").fill("azimuth");
+  await toggle().click();
+  expect(await pane().isVisible()).toBe(false);
+  expect(await toggle().getAttribute("aria-expanded")).toBe("false");
+  await page.waitForFunction(() => document.querySelector("#grid")!.clientWidth === innerWidth);
+  await toggle().click();
+  expect(await page.getByLabel("What do you want to know?").inputValue()).toBe("azimuth");
+});
+
+withOpenPane("F6 goes from the grid to the pane, to the bar, and back", async () => {
+  const where = (): Promise<string | undefined> =>
+    page.evaluate(() => document.activeElement?.closest("#grid, #pane, #bar")?.id);
+  await choose("Rooms", "A6");
+  await page
+    .locator(".o-grid-overlay, .o-grid")
+    .first()
+    .focus()
+    .catch(() => undefined);
+  const walk: (string | undefined)[] = [await where()];
+  for (let step = 0; step < 3; step++) {
+    await page.keyboard.press("F6");
+    walk.push(await where());
+  }
+  expect(walk).toEqual(["grid", "pane", "bar", "grid"]);
+});
+
+withOpenPane("a function is found by its task, and its example is worked out in the grid", async () => {
+  await choose("About", "F6");
+  await openView(page, "Functions");
+  await page.keyboard.type("which way does the dish point");
+  await pane().locator("summary").first().click();
+  await inPane("Put the example into the selected cell").click();
+  await statusIs(page, /^The example is in About F6\.$/);
+  // Roddy, Satellite Communications, 4th ed., example 3.1: 162.9 deg
+  await pane()
+    .getByText(/^Selected: About F6 +162\.[89]\d* +=RIG\.AZIMUTH\(35,-100,-90\)$/)
+    .waitFor();
+});
+
+withOpenPane("a finding jumps to its cell, and the working of a cell is shown", async () => {
+  await openView(page, "Check");
+  await statusIs(page, /^Found: /);
+  const finding = pane().locator(".pane-findings li", { hasText: "too little level at their weakest" });
+  for (const jump of await finding.getByRole("button").all()) {
+    const [, sheet, cell] = /^(.+) ([A-Z]+\d+)$/.exec(await jump.innerText())!;
+    await jump.click();
+    await statusIs(page, /is selected\.$/);
+    expect(await selection().inputValue()).toBe(cell);
+    expect(await page.locator(".o-sheet.active").innerText()).toContain(sheet);
+    // The next finding can be gone to without reaching for the pane again.
+    expect(await jump.evaluate((button) => button === document.activeElement)).toBe(true);
+  }
+});
+
+withOpenPane("rows are added to the block of the selected cell, and one undo takes them back", async () => {
+  await choose("Rooms", "A6");
+  await openView(page, "Add rows");
+  await page.getByLabel("How many").fill("3");
+  await page.keyboard.press("Enter");
+  await statusIs(page, /^3 rows were added to Outlets/);
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await choose("About", "A1");
+  await openView(page, "Add rows");
+  await inPane("Add rows").click();
+  await statusIs(page, /^Not done\. The chosen cell lies in no block of rows/);
+});
+
+withOpenPane("what is being typed is taken by the grid before the pane does anything", async () => {
+  const before = await total().innerText();
+  await choose("Rooms", "H6");
+  await page.keyboard.type("77");
+  await openView(page, "Re-enter");
+  await inPane("Enter them again").click();
+  await statusIs(page, /^None of our formulas/);
+  await pane().getByText("Selected: Rooms H6 77").waitFor();
+  expect(await total().innerText()).not.toBe(before);
+});
+
+withOpenPane("an office copy and a sealed copy come as files", async () => {
+  await openView(page, "Copies");
+  const copy = async (kind: "office" | "sealed") => {
+    const article = kind === "office" ? "an" : "a";
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      inPane(`Make ${article} ${kind} copy`).click(),
+    ]);
+    await statusIs(page, new RegExp(`^The ${kind} copy is made`));
+    expect(download.suggestedFilename()).toMatch(new RegExp(`\\(${kind} copy\\)\\.xlsx$`));
+    return readXlsx(readFileSync(await download.path()));
+  };
+  const formulas = (book: Awaited<ReturnType<typeof copy>>): string[] =>
+    book.sheets.flatMap(({ cells }) => Object.values(cells).flatMap(({ formula }) => formula ?? []));
+  const office = await copy("office");
+  expect(formulas(office).length).toBeGreaterThan(20);
+  expect(formulas(office).filter(callsUs)).toEqual([]);
+  const sealed = await copy("sealed");
+  expect(formulas(sealed)).toEqual([]);
+  const shown = Number((await total().innerText()).replace(/[^\d.]/g, ""));
+  expect(namedValue(office, "quote_total")).toBeCloseTo(shown, 2);
+  expect(namedValue(sealed, "quote_total")).toBeCloseTo(shown, 2);
+});
+
+withOpenPane(
+  "settings are there again after the page is loaded anew, and a new workbook has them",
+  async () => {
+    await openView(page, "Settings");
+    await page.getByLabel("feet").check();
+    await page.getByLabel("Currency").fill("NOK");
+    await inPane("Keep").click();
+    await statusIs(page, /^Kept/);
+    await page.reload();
+    await page.getByText(/^saved \d\d:\d\d$/).waitFor();
+    await toggle().click();
+    await inPane("Empty").click();
+    await statusIs(page, /^The empty workbook is ready/);
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save .xlsx" }).click(),
+    ]);
+    const book = await readXlsx(readFileSync(await download.path()));
+    expect([namedValue(book, "site_unit"), namedValue(book, "site_currency")]).toEqual(["ft", "NOK"]);
+  },
+);
+
+describe.each(["light", "dark", "high contrast"] as Theme[])("in the %s theme", (theme) => {
+  withOpenPane(
+    "the bar and the pane have no barrier that axe can find",
+    async () => {
+      for (const view of ["Start", "Functions", "Check", "Settings"]) {
+        await openView(page, view);
+        if (view === "Check") await statusIs(page, /^Found: /);
+        expect({ view, found: await barriers(page, "#bar", "#line", "#pane") }).toEqual({ view, found: [] });
+      }
+    },
+    theme,
+  );
+});
