@@ -241,14 +241,11 @@ withPage("an error's sentence is under the bar when its cell is chosen, and besi
   await choose("Rooms", VERDICT);
   await textIs(line(), "cable is missing. Give a cable's name.");
   await textIs(total(), "Total not known yet");
-  // The chosen cell's frame is where the pointer must rest.
-  const area = (await page.locator(".o-grid-overlay").boundingBox())!;
+  // The corner by which the chosen cell is dragged tells where on the canvas the cell is.
+  const corner = (await page.locator(".o-autofill").boundingBox())!;
   const sentence = page.locator(".o-popover", { hasText: "cable is missing. Give a cable's name." });
-  for (let y = 190; y < 320 && !(await sentence.isVisible()); y += 8) {
-    await page.mouse.move(area.x + 1245, area.y + y - 3);
-    await page.mouse.move(area.x + 1245, area.y + y);
-    await page.waitForTimeout(600);
-  }
+  await page.mouse.move(corner.x - 14, corner.y - 8);
+  await page.mouse.move(corner.x - 12, corner.y - 6);
   await sentence.waitFor();
 });
 
