@@ -5,11 +5,13 @@ import { calc } from "./calc";
 import { compare } from "./compare";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { diagnoseJob } from "./diagnoseJob";
+import { copyJob } from "./copyJob";
 import { helpFor } from "./helpFor";
 import { newJob } from "./newJob";
 import { pictureOf } from "./picture";
 import { priceJob } from "./priceJob";
 import { reviewCommand } from "./review";
+import { printJob } from "./printJob";
 
 const HELP = `rigsheet: plans and prices multi-room single-cable satellite reception jobs
 
@@ -17,6 +19,8 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet new TEMPLATE …       make a workbook, from a site survey or empty
   rigsheet price JOB.xlsx       recalculate a job and print what it comes to
   rigsheet review FILE …        find what is wrong in filled workbooks, or whole folders
+  rigsheet print JOB.xlsx …     print the quote, or other sheets, into a PDF
+  rigsheet copy JOB.xlsx …      a copy for people without Rigsheet, or of values only
   rigsheet picture JOB.xlsx …   draw the distribution, the levels or the sky
   rigsheet compare OLD NEW      what changed between two revisions, and its part of the price
   rigsheet diagnose JOB.xlsx    likely causes of measured levels that miss the prediction
@@ -41,6 +45,8 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   picture: pictureOf,
   price: priceJob,
   review: reviewCommand,
+  print: printJob,
+  copy: copyJob,
 };
 
 /** @returns the exit code; every trouble that a user can cause becomes a sentence */

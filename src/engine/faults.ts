@@ -123,13 +123,13 @@ export const faults = {
     fault("#N/A", `There is no function ${name}. Look in the function list for the right name.`),
 
   noWorking: (name: string, shownOnes: readonly string[]): Fault =>
-    fault(
-      "#N/A",
-      `The working of ${shown(name)} cannot be shown. It can be for ${shownOnes.join(", ")}.`,
-    ),
+    fault("#N/A", `The working of ${shown(name)} cannot be shown. It can be for ${shownOnes.join(", ")}.`),
 
   oneRowOfWork: (name: string): Fault =>
-    fault("#VALUE!", `SHOWWORK shows one row of ${name} at a time. Give it single values instead of columns.`),
+    fault(
+      "#VALUE!",
+      `SHOWWORK shows one row of ${name} at a time. Give it single values instead of columns.`,
+    ),
 
   underTheSlot: (latitude: number, slot: number): Fault =>
     fault(

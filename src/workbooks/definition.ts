@@ -141,7 +141,11 @@ export interface SheetDefinition {
   readonly intro: string;
   readonly parts: readonly Part[];
   readonly frozenColumns?: number;
-  readonly print: { readonly orientation: "portrait" | "landscape" };
+  readonly print: {
+    readonly orientation: "portrait" | "landscape";
+    /** Key of the last column of the sheet's block that prints; the workings to its right stay on the screen. */
+    readonly through?: string;
+  };
 }
 
 export interface WorkbookDefinition {

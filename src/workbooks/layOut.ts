@@ -24,16 +24,27 @@ import type {
   Words,
   WorkbookDefinition,
 } from "./definition";
-import { ALERT_LOOK, ALERT_WORDS, inputLook, LOOKS, resultLook } from "./looks";
+import { linesOf } from "./linesOf";
+import { ALERT_LOOK, ALERT_WORDS, alignment, inputLook, LOOKS, resultLook } from "./looks";
 
 const THIN_ROW_POINTS = 5;
+/** A line of text of the usual size. */
+const LINE_POINTS = 14;
 const FIELD_WIDTHS = [34, 30, 12] as const;
 /** A printed page fills the width of the paper with the three columns that it has. */
 const PRINTED_WIDTHS = [40, 38, 14] as const;
 /** Notes stand to the right of all else and wrap, unless that is too far away: then they run on beside the unit. */
 const NOTE_WIDTH = 56;
 const FARTHEST_NOTE_COLUMN = 6;
-const CHECK_WIDTHS = [58, 26, 14, 10, 18] as const;
+const CHECK_WIDTHS = [64, 42, 12, 9, 34] as const;
+const CENTRED = { align: "center" } as const;
+const CHECK_HEADS = [
+  { value: "check", align: "left" },
+  { value: "limit", align: "left" },
+  { value: "found", align: "right" },
+  { value: "result", align: "center" },
+  { value: "look at", align: "left" },
+] as const;
 const DEFAULT_COLUMN_WIDTH = 11;
 /** Columns that a sheet shows beyond those it uses. */
 const SPARE_COLUMNS = 2;
@@ -116,7 +127,7 @@ function layOutSheet(
   put(desk, 1, 0, LOOKS.intro, { value: definition.intro });
 
   const onlyBlock = definition.parts.length === 1 && definition.parts[0]!.kind === "block";
-  const printed = definition.kind === "print";
+  const printed = definition.kind === "print" && columnsWanted(definition) <= PRINTED_WIDTHS.length;
   if (printed) PRINTED_WIDTHS.forEach((width, column) => widen(desk, column, width));
   let row = onlyBlock ? 2 : 3;
   for (const part of definition.parts) {
@@ -152,7 +163,9 @@ function layOutSheet(
       top: 0,
       left: 0,
       bottom: row - 1,
-      right: printed ? PRINTED_WIDTHS.length - 1 : sheet.columnCount - 1 - SPARE_COLUMNS,
+      right: printed
+        ? PRINTED_WIDTHS.length - 1
+        : (lastPrinted(definition) ?? sheet.columnCount - 1 - SPARE_COLUMNS),
     }),
     repeatFrom: onlyBlock ? 3 : 1,
     repeatTo: onlyBlock ? 4 : 1,
@@ -161,13 +174,26 @@ function layOutSheet(
   };
 }
 
+/** Where the columns end that the sheet prints; undefined where all of them do. */
+function lastPrinted({ parts, print }: SheetDefinition): number | undefined {
+  const block = parts.find((part): part is Block => part.kind === "block");
+  if (!block || print.through === undefined) return undefined;
+  const last = block.columns.findIndex(({ key }) => key === print.through);
+  return block.columns.slice(0, last + 1).reduce((sum, column) => sum + columnsOf(column), 0) - 1;
+}
+
+/** How many columns the widest part of a sheet takes. */
+const columnsWanted = ({ parts }: SheetDefinition): number =>
+  Math.max(
+    ...parts.map((part) => {
+      if (part.kind === "block") return part.columns.reduce((sum, column) => sum + columnsOf(column), 0);
+      return part.kind === "grid" ? part.heads.length + 1 : part.kind === "checks" ? CHECK_WIDTHS.length : 3;
+    }),
+  );
+
 /** The first column that no other part of the sheet uses; 0 when it lies too far to the right. */
-function noteColumnOf({ parts }: SheetDefinition): number {
-  const widths = parts.map((part) => {
-    if (part.kind === "block") return part.columns.reduce((sum, column) => sum + columnsOf(column), 0);
-    return part.kind === "grid" ? part.heads.length + 1 : part.kind === "checks" ? CHECK_WIDTHS.length : 3;
-  });
-  const column = Math.max(3, ...widths);
+function noteColumnOf(definition: SheetDefinition): number {
+  const column = columnsWanted(definition);
   return column <= FARTHEST_NOTE_COLUMN ? column : 0;
 }
 
@@ -213,16 +239,25 @@ function layOutBlock(desk: Desk, block: Block, top: number, withHeading: boolean
   sheet.rowHeights[anchor] = THIN_ROW_POINTS;
   sheet.rowHeights[end] = THIN_ROW_POINTS;
 
+  let lines = 1;
+  let numberBefore = false;
   /** Where each column lies, and each part of one that spills sideways. */
   const spans = new Map<string, { left: number; right: number }>();
   let left = 0;
   for (const column of block.columns) {
     const right = left + columnsOf(column) - 1;
+    const isNumber = alignment(column.format ?? "text").align === "right";
+    // A word that followed a number at the right of its cell would run into it.
+    const afterNumber = numberBefore && !isNumber && !column.input;
+    numberBefore = isNumber;
     spans.set(column.key, { left, right });
     for (let at = left; at <= right; at++) {
       const part = column.across?.[at - left];
-      put(desk, head, at, LOOKS.head, { value: part ? `${column.head}: ${part.head}` : column.head });
-      put(desk, unit, at, LOOKS.unit, { value: part?.unit ?? column.unit ?? "" });
+      const text = part ? `${column.head}: ${part.head}` : column.head;
+      const { align } = afterNumber ? CENTRED : alignment(column.format ?? "text");
+      put(desk, head, at, { ...LOOKS.head, align }, { value: text });
+      put(desk, unit, at, { ...LOOKS.unit, align }, { value: part?.unit ?? column.unit ?? "" });
+      lines = Math.max(lines, linesOf(text, column.width ?? DEFAULT_COLUMN_WIDTH));
       put(desk, end, at, LOOKS.end);
       widen(desk, at, column.width ?? DEFAULT_COLUMN_WIDTH);
       if (part) {
@@ -234,10 +269,12 @@ function layOutBlock(desk: Desk, block: Block, top: number, withHeading: boolean
     if (column.input) {
       layOutInputColumn(desk, column, anchor, end, left, filled);
     } else if (column.formula !== undefined) {
-      layOutFormulaColumn(desk, column, anchor, end, left);
+      layOutFormulaColumn(desk, column, anchor, end, left, afterNumber);
     }
     left = right + 1;
   }
+  // Not every program makes a row as high as its text when it opens a file.
+  sheet.rowHeights[head] = lines * LINE_POINTS;
   for (const group of block.groups ?? []) {
     name(desk, group.name, anchor, spans.get(group.from)!.left, end, spans.get(group.to)!.right);
   }
@@ -263,9 +300,17 @@ function layOutInputColumn(
   desk.sheet.validations.push(validationOf(column.input!, column.unit, range));
 }
 
-function layOutFormulaColumn(desk: Desk, column: Column, anchor: number, end: number, left: number): void {
+function layOutFormulaColumn(
+  desk: Desk,
+  column: Column,
+  anchor: number,
+  end: number,
+  left: number,
+  centred: boolean,
+): void {
   const formula = column.formula!;
-  const look = resultLook(column.format ?? "text", callsUs(formula));
+  const plain = resultLook(column.format ?? "text", callsUs(formula));
+  const look = centred ? { ...plain, ...CENTRED } : plain;
   const right = left + columnsOf(column) - 1;
   for (let row = anchor; row <= end; row++) {
     for (let at = left; at <= right; at++) {
@@ -368,8 +413,8 @@ function layOutWords(desk: Desk, part: Words, top: number): number {
 function layOutChecks(desk: Desk, part: Checks, top: number): number {
   CHECK_WIDTHS.forEach((width, column) => widen(desk, column, width));
   put(desk, top, 0, LOOKS.heading, { value: part.heading });
-  ["check", "limit", "found", "result", "look at"].forEach((text, column) =>
-    put(desk, top + 1, column, LOOKS.head, { value: text }),
+  CHECK_HEADS.forEach(({ value, align }, column) =>
+    put(desk, top + 1, column, { ...LOOKS.head, align }, { value }),
   );
   const first = top + 2;
   for (const [index, check] of part.checks.entries()) {
@@ -382,9 +427,15 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
     put(desk, row, 2, resultLook(check.format ?? "integer", false), { formula: check.found, spill });
     const passes = check.passes.replaceAll("@", found);
     const word = check.advice ? "note" : "look";
-    put(desk, row, 3, resultLook("text", false), {
-      formula: `IFERROR(IF(${passes},"ok","${word}"),"error")`,
-    });
+    put(
+      desk,
+      row,
+      3,
+      { ...resultLook("text", false), ...CENTRED },
+      {
+        formula: `IFERROR(IF(${passes},"ok","${word}"),"error")`,
+      },
+    );
     put(desk, row, 4, LOOKS.note, { value: check.where });
   }
   const last = first + part.checks.length - 1;

@@ -77,7 +77,8 @@ const formatted = (format: Format): Look => {
   return text === undefined ? {} : { format: text };
 };
 
-const alignment = (format: Format): Look =>
+/** Words to the left, numbers to the right. */
+export const alignment = (format: Format): Pick<Look, "align" | "vertical"> =>
   format === "text" || format === "date"
     ? { align: "left", vertical: "top" }
     : { align: "right", vertical: "top" };

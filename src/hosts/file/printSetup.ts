@@ -9,8 +9,11 @@ import { MAX_FOOT_SIDE } from "./limits";
 import { absoluteRange, onSheet } from "./references";
 import { cutText, fromStoredText, toStoredText } from "./storedText";
 
+/** In inches: wide sheets need the width, and a home printer leaves about 5 mm. */
+const MARGINS = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.7, header: 0.3, footer: 0.3 };
+
 export function toPageSetup({ paper, orientation }: BookPrint): PageSetup {
-  return { paperSize: paper, orientation, fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
+  return { paperSize: paper, orientation, fitToPage: true, fitToWidth: 1, fitToHeight: 0, margins: MARGINS };
 }
 
 export function toFoot({ footLeft = "", footRight = "" }: BookPrint, sheet: string): HeaderFooter {

@@ -1,0 +1,94 @@
+import { copyOf } from "../hosts/file/copy/copyOf";
+import { FileTrouble, troubles } from "../hosts/file/fileTrouble";
+import { convertedBy, libreOffice } from "../hosts/file/libreOffice";
+import { readXlsx } from "../hosts/file/readXlsx";
+import { saveAtomically } from "../hosts/file/saveAtomically";
+import { writeXlsx } from "../hosts/file/writeXlsx";
+import { recalculate } from "../hosts/headless/recalculate";
+import { renderPng } from "../hosts/headless/renderPng";
+import { withPictures } from "../pictures/withPictures";
+import { RIGSHEET_VERSION } from "../version";
+import type { Book } from "../workbooks/book";
+import { withPrint } from "../workbooks/printFoot";
+import { EXIT, UsageTrouble, type Console } from "./console";
+import { errorCells, errorsInWords, outFile } from "./copyJob";
+import { fileBytes } from "./newJob";
+import { readOptions } from "./options";
+
+export const PRINT_HELP = `rigsheet print JOB.xlsx --out FILE.pdf [--sheet NAME …] [--paper a4|letter]
+
+Recalculates a workbook and prints sheets of it into a PDF, one page wide, with
+the head row on every page, and page, revision and date at the foot.
+JOB.xlsx is left as it is. Needs LibreOffice.
+
+  --sheet NAME   print this sheet; may be repeated; "all" prints every one.
+                 Without it the quote, or all sheets where there is none
+  --paper a4     or letter
+  --out FILE     where to write
+  --force        replace FILE if it exists
+
+  rigsheet print job.xlsx --out quote.pdf
+  rigsheet print job.xlsx --sheet Rooms --sheet Commissioning --out crew.pdf
+
+Exit: 0 printed; 1 printed, but some cells show the word error; 2 nothing was
+written.`;
+
+const PAPERS = ["a4", "letter"] as const;
+const USUAL_SHEET = "Quote";
+
+/** @param program LibreOffice's path; tests hand in none to see it missing */
+export async function printJob(
+  words: readonly string[],
+  console: Console,
+  program: () => { path: string | undefined; hint: string } = libreOffice,
+): Promise<number> {
+  const { values, positionals } = readOptions(
+    words,
+    {
+      sheet: { type: "string", multiple: true },
+      paper: { type: "string", default: "a4" },
+      out: { type: "string" },
+      force: { type: "boolean", default: false },
+      help: { type: "boolean", default: false },
+    },
+    "print",
+  );
+  if (values.help) {
+    console.out(PRINT_HELP);
+    return EXIT.ok;
+  }
+  const [job, more] = positionals;
+  if (job === undefined || more !== undefined) {
+    throw new UsageTrouble("Name one workbook: rigsheet print job.xlsx --out quote.pdf");
+  }
+  const paper = PAPERS.find((one) => one === values.paper.toLowerCase());
+  if (!paper) throw new UsageTrouble(`--paper is "${values.paper}"; it can be ${PAPERS.join(" or ")}.`);
+  const out = outFile(values.out, job, "pdf", values.force);
+
+  const book = withPictures(recalculate(await readXlsx(await fileBytes(job))));
+  const sheets = sheetsToPrint(book, values.sheet);
+  const copy = copyOf(withPrint(book, { paper }), "sealed", {
+    now: new Date(),
+    version: RIGSHEET_VERSION,
+    sheets,
+  });
+  const { path, hint } = program();
+  if (path === undefined) throw new FileTrouble(troubles.noLibreOffice(hint));
+  const pdf = await convertedBy(path, await writeXlsx(copy, { sealed: true, renderPng }), {
+    to: "pdf",
+    recalculate: false,
+  });
+  await saveAtomically(out, pdf);
+
+  const errors = errorCells(book, sheets);
+  console.out(`${out}: ${sheets ? sheets.join(", ") : "all sheets"}`);
+  if (errors.length > 0) console.err(errorsInWords(errors));
+  return errors.length > 0 ? EXIT.look : EXIT.ok;
+}
+
+/** @returns undefined for all of them */
+function sheetsToPrint({ sheets }: Book, wanted: readonly string[] | undefined): string[] | undefined {
+  if (wanted?.some((name) => name.toLowerCase() === "all")) return undefined;
+  if (wanted) return [...wanted];
+  return sheets.some(({ name }) => name === USUAL_SHEET) ? [USUAL_SHEET] : undefined;
+}

@@ -1,0 +1,69 @@
+/**
+ * Office copies and sealed copies, for every host: the same book becomes the
+ * same copy in the command, on the desk and in Excel. Nothing here needs Node.
+ */
+import type { Book } from "../../../workbooks/book";
+import { withPrintFoot } from "../../../workbooks/printFoot";
+import { FileTrouble } from "../fileTrouble";
+import { aboutSheetOf, headingsOf, withLines } from "./aboutCopy";
+import { officeBook } from "./officeBook";
+import { sealedBook } from "./sealedBook";
+
+/** An office copy recalculates without Rigsheet; a sealed copy is values only. */
+export type CopyKind = "office" | "sealed";
+
+export interface CopyFacts {
+  readonly now: Date;
+  /** Of Rigsheet. */
+  readonly version: string;
+  /** For a sealed copy: the sheets that it holds, by name; all of them where absent. */
+  readonly sheets?: readonly string[];
+}
+
+/**
+ * @param book a computed workbook
+ * @returns the book to hand to `writeXlsx` with `frozen` or `sealed`; an unknown sheet throws a FileTrouble
+ */
+export function copyOf(book: Book, kind: CopyKind, { now, version, sheets }: CopyFacts): Book {
+  const printed = withPrintFoot(book);
+  const made = `made ${now.toISOString().slice(0, 16).replace("T", " ")} UTC by Rigsheet ${version}.`;
+  if (kind === "sealed") {
+    const wanted = sheets && wantedSheets(printed, sheets);
+    const sealed = sealedBook(printed, wanted);
+    if (wanted && aboutSheetOf(sealed) === undefined) return sealed;
+    return withLines(sealed, `Sealed copy, ${made}`, [
+      "Values only: nothing in it calculates, and nothing follows a change. The word error stands where a value could not be worked out.",
+    ]);
+  }
+  const { book: office, frozen, locked } = officeBook(printed);
+  const pictures = office.sheets.some((sheet) => sheet.pictures?.length);
+  return withLines(office, `Office copy, ${made}`, [
+    ...(frozen.length === 0
+      ? ["No cell of it calls Rigsheet, so nothing more was frozen."]
+      : [
+          "Italic is frozen: the value that a function of Rigsheet had then. It does not follow changes.",
+          "All other formulas are alive in any spreadsheet program: prices, counts, money, checks.",
+          ...headingsOf(printed, frozen).map((line) => `Frozen on ${line}.`),
+        ]),
+    ...(locked.length === 0
+      ? []
+      : [
+          "Locked, in italics and without a box: the inputs that frozen cells were worked out from.",
+          "Change those in the working workbook, and make a new copy of it.",
+          ...headingsOf(printed, locked).map((line) => `Locked on ${line}.`),
+        ]),
+    ...(pictures ? ["The pictures are as they were then."] : []),
+  ]);
+}
+
+function wantedSheets({ sheets }: Book, wanted: readonly string[]): ReadonlySet<string> {
+  return new Set(
+    wanted.map((name) => {
+      const found = sheets.find((sheet) => sheet.name.toLowerCase() === name.trim().toLowerCase());
+      if (found) return found.name;
+      throw new FileTrouble(
+        `There is no sheet "${name}". The sheets are: ${sheets.map((sheet) => sheet.name).join(", ")}.`,
+      );
+    }),
+  );
+}

@@ -1,0 +1,122 @@
+/**
+ * A working workbook made ready to be an office copy. Calls of ours become
+ * native formulas where they can; the rest will be frozen, is set in italics,
+ * and the inputs that it was worked out from are locked: a change there could
+ * not be followed, and a total must never be wrong without saying so.
+ */
+import { address, parseAddress, type Zone } from "../../../workbooks/address";
+import {
+  inputZone,
+  lookIndex,
+  type Book,
+  type BookCell,
+  type BookSheet,
+  type Look,
+} from "../../../workbooks/book";
+import { callsOurs } from "../storedFormula";
+import { nativeTwin } from "./nativeTwin";
+import { meet, readAreas, type Area } from "./readAreas";
+
+export interface OfficeBook {
+  readonly book: Book;
+  /** The areas that will be frozen. */
+  readonly frozen: readonly Area[];
+  /** The inputs that were locked. */
+  readonly locked: readonly Area[];
+}
+
+interface FormulaCell extends Area {
+  readonly at: string;
+  readonly formula: string;
+}
+
+export function officeBook(book: Book): OfficeBook {
+  const formulas = book.sheets.flatMap(formulaCells);
+  const twins = new Map(
+    formulas.flatMap((cell) => {
+      const twin = nativeTwin(cell.formula);
+      return twin === undefined ? [] : [[cell, twin] as const];
+    }),
+  );
+  const frozen = formulas.filter((cell) => callsOurs(cell.formula) && !twins.has(cell));
+  const read = areasBehind(book, formulas, frozen);
+  const locked = book.sheets.flatMap((sheet) =>
+    inputsOf(sheet).filter((input) => read.some((area) => meet(area, input))),
+  );
+
+  const looks = [...book.looks];
+  const sheets = book.sheets.map((sheet): BookSheet => {
+    const here = <T extends Area>(areas: Iterable<T>): T[] =>
+      [...areas].filter((area) => area.sheet === sheet.name);
+    const [cold, shut, alive] = [here(frozen), here(locked), here(twins.keys())];
+    if (cold.length + shut.length + alive.length === 0) return sheet;
+    const cells = { ...sheet.cells };
+    for (const cell of alive) cells[cell.at] = { ...cells[cell.at], formula: twins.get(cell)! };
+    for (const { zone } of cold) restyle(cells, zone, looks, frozenLook);
+    for (const { zone } of shut) restyle(cells, zone, looks, shutLook);
+    const gone = new Set(shut.map(({ zone }) => JSON.stringify(zone)));
+    return {
+      ...sheet,
+      cells,
+      validations: sheet.validations.filter((rule) => !gone.has(JSON.stringify(inputZone(rule)))),
+    };
+  });
+  return { book: { ...book, looks, sheets }, frozen, locked };
+}
+
+function formulaCells(sheet: BookSheet): FormulaCell[] {
+  return Object.entries(sheet.cells).flatMap(([at, { formula, spill }]): FormulaCell[] => {
+    const place = formula === undefined ? undefined : parseAddress(at);
+    if (!place) return [];
+    const { rows, columns } = spill ?? { rows: 1, columns: 1 };
+    const { row: top, column: left } = place;
+    return [
+      {
+        sheet: sheet.name,
+        at,
+        formula: formula!,
+        zone: { top, left, bottom: top + rows - 1, right: left + columns - 1 },
+      },
+    ];
+  });
+}
+
+const inputsOf = (sheet: BookSheet): Area[] =>
+  sheet.validations.flatMap((rule) => {
+    const zone = inputZone(rule);
+    return zone ? [{ sheet: sheet.name, zone }] : [];
+  });
+
+/** All that the frozen cells read, and what lies behind it through other formulas. */
+function areasBehind(book: Book, formulas: readonly FormulaCell[], frozen: readonly FormulaCell[]): Area[] {
+  const areas: Area[] = [];
+  const seen = new Set<FormulaCell>(frozen);
+  for (const cell of seen) {
+    for (const area of readAreas(book, cell.sheet, cell.formula)) {
+      areas.push(area);
+      // A set visits what is added while it is walked.
+      for (const behind of formulas) if (meet(behind, area)) seen.add(behind);
+    }
+  }
+  return areas;
+}
+
+function restyle(
+  cells: Record<string, BookCell>,
+  { top, left, bottom, right }: Zone,
+  looks: Look[],
+  change: (look: Look) => Look,
+): void {
+  for (let row = top; row <= bottom; row++) {
+    for (let column = left; column <= right; column++) {
+      const at = address(row, column);
+      const cell = cells[at] ?? {};
+      const look = change(cell.look === undefined ? {} : (looks[cell.look] ?? {}));
+      cells[at] = { ...cell, look: lookIndex({ looks }, look) };
+    }
+  }
+}
+
+const frozenLook = ({ locked: _, ...look }: Look): Look => ({ ...look, italic: true });
+/** No longer the look of an input. */
+const shutLook = ({ locked: _, fill: __, edges: ___, ...look }: Look): Look => ({ ...look, italic: true });

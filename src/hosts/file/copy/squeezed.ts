@@ -1,0 +1,89 @@
+/**
+ * A sheet of values without the rows that were made ready for filling and stayed
+ * empty, and without rows of units in which no column has one: on paper they
+ * would be white space between the lines of a list.
+ */
+import { address, parseAddress, parseRange, rangeOf, type Zone } from "../../../workbooks/address";
+import type { BookName, BookSheet } from "../../../workbooks/book";
+
+export interface Squeezed {
+  readonly sheet: BookSheet;
+  /** The names on it, where they lie now. */
+  readonly names: readonly BookName[];
+}
+
+/**
+ * @param sheet no cell of it calculates
+ * @param names the names that lie on it; the first and last row of each stay
+ */
+export function squeezed(sheet: BookSheet, names: readonly BookName[]): Squeezed {
+  const gone = [...emptyRows(sheet, names)].sort((a, b) => a - b);
+  if (gone.length === 0) return { sheet, names };
+  const dropped = new Set(gone);
+  const moved = new Map<number, number>();
+  for (let row = 0, next = 0; row <= Math.max(sheet.rowCount, lastRow(sheet)); row++) {
+    moved.set(row, next);
+    if (!dropped.has(row)) next++;
+  }
+  const to = (row: number): number => moved.get(row) ?? row - gone.length;
+  const range = (text: string): string => {
+    const zone = parseRange(text);
+    return zone ? rangeOf({ ...zone, top: to(zone.top), bottom: to(zone.bottom) }) : text;
+  };
+  const byAddress = <T>(record: Readonly<Record<string, T>>): Record<string, T> =>
+    Object.fromEntries(
+      Object.entries(record).flatMap(([at, one]) => {
+        const place = parseAddress(at)!;
+        return dropped.has(place.row) ? [] : [[address(to(place.row), place.column), one]];
+      }),
+    );
+  const { print } = sheet;
+  return {
+    sheet: {
+      ...sheet,
+      cells: byAddress(sheet.cells),
+      results: byAddress(sheet.results),
+      rowHeights: Object.fromEntries(
+        Object.entries(sheet.rowHeights).flatMap(([row, height]) =>
+          dropped.has(Number(row)) ? [] : [[to(Number(row)), height]],
+        ),
+      ),
+      rowCount: to(sheet.rowCount),
+      print: print && {
+        ...print,
+        ...(print.area && { area: range(print.area) }),
+        ...(print.repeatFrom && { repeatFrom: to(print.repeatFrom - 1) + 1 }),
+        // The last repeated row may be the row of units that has gone.
+        ...(print.repeatTo && { repeatTo: to(print.repeatTo) }),
+        ...(print.breaks && { breaks: print.breaks.map(to) }),
+      },
+    },
+    names: names.map((name) => ({ ...name, range: range(name.range) })),
+  };
+}
+
+function emptyRows(sheet: BookSheet, names: readonly BookName[]): Set<number> {
+  const shown = new Set<number>();
+  for (const [at, { value }] of Object.entries(sheet.cells)) {
+    if (value !== undefined && value !== "") shown.add(parseAddress(at)!.row);
+  }
+  for (const [at, result] of Object.entries(sheet.results)) {
+    if (result !== "") shown.add(parseAddress(at)!.row);
+  }
+  const zones = names
+    .map(({ range }) => parseRange(range))
+    .filter((zone): zone is Zone => zone !== undefined);
+  const ends = new Set(zones.flatMap(({ top, bottom }) => [top, bottom]));
+  const empty = new Set<number>();
+  for (const { top, bottom } of zones) {
+    if (bottom - top < 2) continue;
+    // From the row of units above a block to the last one in it.
+    for (let row = Math.max(0, top - 1); row < bottom; row++) {
+      if (!shown.has(row) && !ends.has(row)) empty.add(row);
+    }
+  }
+  return empty;
+}
+
+const lastRow = (sheet: BookSheet): number =>
+  Math.max(0, ...Object.keys(sheet.cells).map((at) => parseAddress(at)?.row ?? 0));

@@ -1,0 +1,39 @@
+/** The foot of the printed pages: what the workbook says of its own revision and date. */
+import type { Book, BookPrint } from "./book";
+import { namedValue } from "./named";
+import { isoDate } from "./sheetDate";
+
+/** Each template names the job, and some a revision and a date; the first that is there counts. */
+const WHICH = ["site_quote", "site_job", "card_job", "drop_job"];
+const DATES = ["site_date", "card_date"];
+/** 9999-12-31, the last date of a sheet. */
+const LAST_DATE = 2_958_465;
+
+/**
+ * A spreadsheet's foot is fixed text, so it is set whenever the workbook is written.
+ * @returns the book with the same right-hand foot on every sheet that prints; as it is where nothing is filled in
+ */
+export function withPrintFoot(book: Book): Book {
+  const which = text(WHICH.map((name) => namedValue(book, name)).find((value) => text(value) !== ""));
+  const revision = text(namedValue(book, "site_revision"));
+  const date = DATES.map((name) => namedValue(book, name)).find((value) => typeof value === "number");
+  const footRight = [
+    which,
+    revision && `revision ${revision}`,
+    typeof date === "number" && date >= 1 && date <= LAST_DATE ? isoDate(date) : "",
+  ]
+    .filter((part) => part !== "")
+    .join(", ");
+  return footRight === "" ? book : withPrint(book, { footRight });
+}
+
+/** @returns the book with some of the print set-up of every sheet that prints changed */
+export const withPrint = (book: Book, change: Partial<BookPrint>): Book => ({
+  ...book,
+  sheets: book.sheets.map((sheet) =>
+    sheet.print ? { ...sheet, print: { ...sheet.print, ...change } } : sheet,
+  ),
+});
+
+const text = (value: unknown): string =>
+  typeof value === "string" ? value.trim() : typeof value === "number" ? String(value) : "";
