@@ -1,15 +1,16 @@
 /** Opens an office copy or a sealed copy of the workbook as a new workbook, to be saved where the person likes. */
 import { HostTrouble } from "../../pane/host";
+import { RIGSHEET_VERSION } from "../../version";
+import { writeCopy } from "../file/copy/writeCopy";
 import { FileTrouble } from "../file/fileTrouble";
 import { readXlsx } from "../file/readXlsx";
-import { writeXlsx } from "../file/writeXlsx";
 import { asTrouble } from "./excelTrouble";
 import { openDocument } from "./openDocument";
 
 export async function handOverCopy(kind: "office" | "sealed"): Promise<void> {
   try {
     const book = await readXlsx(await openDocument());
-    const copy = await writeXlsx(book, kind === "sealed" ? { sealed: true } : { frozen: true });
+    const copy = await writeCopy(book, kind, { now: new Date(), version: RIGSHEET_VERSION });
     await Excel.createWorkbook(base64(copy));
   } catch (error) {
     throw error instanceof FileTrouble ? new HostTrouble(error.message, { cause: error }) : asTrouble(error);

@@ -42,13 +42,10 @@ export const commissioning: SheetDefinition = {
       prepared: 30,
       mirrors: "rooms",
       columns: [
-        { key: "outlet", head: "Outlet", width: 34, formula: 'IF(rooms_outlet="","",rooms_outlet)' },
-        {
-          key: "room",
-          head: "Room",
-          width: 30,
-          formula: 'IF(rooms_outlet="","",rooms_floor&", "&rooms_room)',
-        },
+        { key: "outlet", head: "Outlet", width: 12, formula: 'IF(rooms_outlet="","",rooms_outlet)' },
+        // Joined by & they would be one text of all rows in the desk's engine.
+        { key: "floor", head: "Floor", width: 12, formula: 'IF(rooms_floor="","",rooms_floor)' },
+        { key: "room", head: "Room", width: 18, formula: 'IF(rooms_room="","",rooms_room)' },
         { key: "head", head: "Head unit", width: 12, formula: 'IF(rooms_outlet="","",rooms_head)' },
         { key: "bands", head: "User bands", width: 12, formula: 'IF(rooms_outlet="","",rooms_bands)' },
         {

@@ -3,6 +3,7 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import { readFile, stat } from "node:fs/promises";
 import path from "node:path";
 import type { Book } from "../../../workbooks/book";
+import type { CopyKind } from "../../file/copy/copyOf";
 import type { OpenJob, Refusal, Snapshot } from "../protocol";
 import type { Asset } from "./assets";
 import { refusalOf, setGuardHeaders } from "./guard";
@@ -15,10 +16,8 @@ export interface DeskParts {
   readonly assets: ReadonlyMap<string, Asset>;
   readonly store: JobStore;
   readonly readXlsx: (bytes: Uint8Array) => Promise<Book>;
-  readonly writeXlsx: (
-    book: Book,
-    copy?: { readonly frozen?: boolean; readonly sealed?: boolean },
-  ) => Promise<Uint8Array>;
+  readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
+  readonly writeCopy: (book: Book, kind: CopyKind) => Promise<Uint8Array>;
   readonly saveAtomically: SaveAtomically;
   /** The file given on the command line, with the book that was read from it. */
   readonly file?: { readonly path: string; readonly book: Book };
@@ -63,17 +62,10 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
     case "POST /save":
       return send(response, XLSX_TYPE, await parts.writeXlsx(bookOf(await jsonOf(request))));
     case "POST /copy/office":
-      return send(
-        response,
-        XLSX_TYPE,
-        await parts.writeXlsx(bookOf(await jsonOf(request)), { frozen: true }),
-      );
-    case "POST /copy/sealed":
-      return send(
-        response,
-        XLSX_TYPE,
-        await parts.writeXlsx(bookOf(await jsonOf(request)), { sealed: true }),
-      );
+    case "POST /copy/sealed": {
+      const kind = pathname === "/copy/office" ? "office" : "sealed";
+      return send(response, XLSX_TYPE, await parts.writeCopy(bookOf(await jsonOf(request)), kind));
+    }
     case "PUT /file":
       return sendJson(response, await saveFile(parts, bookOf(await jsonOf(request))));
   }

@@ -1,0 +1,283 @@
+/** `rigsheet copy` and `rigsheet print`. */
+import { existsSync } from "node:fs";
+import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { inflateSync } from "node:zlib";
+import { copyJob } from "../../src/cli/copyJob";
+import { UsageTrouble, type Console } from "../../src/cli/console";
+import { printJob } from "../../src/cli/printJob";
+import { readXlsx } from "../../src/hosts/file/readXlsx";
+import { writeXlsx } from "../../src/hosts/file/writeXlsx";
+import { recalculate } from "../../src/hosts/headless/recalculate";
+import type { Filling } from "../../src/workbooks/definition";
+import { layOut } from "../../src/workbooks/layOut";
+import { multiRoom } from "../../src/workbooks/multiRoom/definition";
+import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
+import { namedValue } from "../../src/workbooks/named";
+import { bookOf, emptySheet } from "../support/books";
+import { runCommand } from "../support/fakeConsole";
+import { withLibreOffice } from "../support/tools";
+
+const demonstration = path.join(__dirname, "../../templates/multi-room-demonstration.xlsx");
+let folder: string;
+const at = (name: string): string => path.join(folder, name);
+
+beforeEach(async () => {
+  folder = await mkdtemp(path.join(tmpdir(), "rigsheet-copy-"));
+});
+afterEach(() => rm(folder, { recursive: true, force: true }));
+
+/** The demonstration with a run of -3 m, which every sheet after Rooms shows. */
+async function brokenJob(): Promise<string> {
+  const filling = JSON.parse(JSON.stringify(guestHouse)) as Required<Filling>;
+  (filling.blocks.rooms![0] as Record<string, unknown>).run = -3;
+  await writeFile(at("broken.xlsx"), await writeXlsx(recalculate(layOut(multiRoom, filling))));
+  return at("broken.xlsx");
+}
+
+describe("rigsheet copy", () => {
+  const quiet: Console = { out: () => undefined, err: () => undefined, readInput: async () => "" };
+
+  test("an office copy says when it was made, by the clock that it is given", async () => {
+    const words = [demonstration, "--office", "--out", at("office.xlsx")];
+    expect(await copyJob(words, quiet, () => new Date("2027-01-31T23:59:30Z"))).toBe(0);
+    const { sheets } = await readXlsx(await readFile(at("office.xlsx")));
+    expect(sheets.find(({ name }) => name === "About")!.cells.A3!.value).toMatch(
+      /^Office copy, made 2027-01-31 23:59 UTC by Rigsheet \d/,
+    );
+  });
+
+  test("the job is recalculated first: a value that was stored stale does not get into the copy", async () => {
+    const book = recalculate(layOut(multiRoom, guestHouse));
+    const right = namedValue(book, "quote_total");
+    for (const { results } of book.sheets)
+      for (const cell of Object.keys(results)) if (typeof results[cell] === "number") results[cell] = 1;
+    await writeFile(at("stale.xlsx"), await writeXlsx(book));
+    await runCommand(["copy", at("stale.xlsx"), "--sealed", "--out", at("sealed.xlsx")]);
+    expect(namedValue(await readXlsx(await readFile(at("sealed.xlsx"))), "quote_total")).toBe(right);
+  });
+
+  test("a sealed copy of every sheet warns that costs show; of one sheet holds it and About", async () => {
+    const all = await runCommand(["copy", demonstration, "--sealed", "--out", at("all.xlsx")]);
+    expect(all).toMatchObject({ code: 0, out: expect.stringMatching(/costs and margin show/) as string });
+    const one = await runCommand([
+      "copy",
+      demonstration,
+      "--sealed",
+      "--sheet",
+      "quote",
+      "--out",
+      at("one.xlsx"),
+    ]);
+    expect(one.out).not.toMatch(/costs/);
+    const { sheets } = await readXlsx(await readFile(at("one.xlsx")));
+    expect(sheets.map(({ name }) => name)).toEqual(["About", "Quote"]);
+  });
+
+  test("cells in error are counted and placed, and the copy is written", async () => {
+    const { code, err } = await runCommand([
+      "copy",
+      await brokenJob(),
+      "--office",
+      "--out",
+      at("office.xlsx"),
+    ]);
+    expect(code).toBe(1);
+    expect(err).toMatch(/^\d+ cells show an error: \w+!\w+, .* more\. rigsheet price/);
+    expect(existsSync(at("office.xlsx"))).toBe(true);
+  });
+
+  test.each([
+    ["no kind", [demonstration, "--out", "OUT.xlsx"], /--office or --sealed/],
+    ["both kinds", [demonstration, "--office", "--sealed", "--out", "OUT.xlsx"], /--office or --sealed/],
+    ["no workbook", ["--office", "--out", "OUT.xlsx"], /Name one workbook/],
+    ["two workbooks", ["a.xlsx", "b.xlsx", "--office", "--out", "OUT.xlsx"], /Name one workbook/],
+    ["no --out", [demonstration, "--office"], /There is no --out/],
+    ["another ending", [demonstration, "--office", "--out", "OUT.ods"], /must end in \.xlsx/],
+    ["onto itself", [demonstration, "--office", "--force", "--out", demonstration], /is the workbook itself/],
+    [
+      "sheets of an office copy",
+      [demonstration, "--office", "--sheet", "Quote", "--out", "OUT.xlsx"],
+      /for a sealed copy/,
+    ],
+    [
+      "a sheet that is not there",
+      [demonstration, "--sealed", "--sheet", "Quotes", "--out", "OUT.xlsx"],
+      /no sheet "Quotes"/,
+    ],
+    ["a file that is not there", ["nowhere.xlsx", "--office", "--out", "OUT.xlsx"], /does not exist/],
+    [
+      "a file that is no workbook",
+      [path.join(__dirname, "copyAndPrint.test.ts"), "--office", "--out", "OUT.xlsx"],
+      /not an Excel workbook/,
+    ],
+  ])("%s: a sentence, exit 2, nothing written", async (_, words, sentence) => {
+    const before = await readFile(demonstration);
+    const { code, err } = await runCommand(["copy", ...words.map((word) => word.replace(/^OUT/, at("out")))]);
+    expect(code).toBe(2);
+    expect(err).toMatch(sentence);
+    expect(await readdir(folder)).toEqual([]);
+    expect(before.equals(await readFile(demonstration))).toBe(true);
+  });
+
+  test("an existing file stays unless --force is given", async () => {
+    await writeFile(at("copy.xlsx"), "precious");
+    const words = ["copy", demonstration, "--sealed", "--out", at("copy.xlsx")];
+    expect(await runCommand(words)).toMatchObject({ code: 2 });
+    expect(await readFile(at("copy.xlsx"), "utf8")).toBe("precious");
+    expect(await runCommand([...words, "--force"])).toMatchObject({ code: 0 });
+  });
+});
+
+/** Width and height of each page in points, from the file's page objects. */
+const pagesOf = (pdf: Buffer): string[] =>
+  [...pdf.toString("latin1").matchAll(/\/Type\s*\/Page\b[^]*?\/MediaBox\s*\[0 0 ([\d.]+) ([\d.]+)\]/g)].map(
+    (found) => `${Math.round(Number(found[1]))}x${Math.round(Number(found[2]))}`,
+  );
+
+/** The text of a PDF whose fonts are subsets: each font's own table turns its codes back into letters. */
+function textOf(pdf: Buffer): string {
+  const streams = [...pdf.toString("latin1").matchAll(/stream\r?\n/g)].flatMap((found) => {
+    const start = found.index + found[0].length;
+    try {
+      return [inflateSync(pdf.subarray(start, pdf.indexOf("endstream", start))).toString("latin1")];
+    } catch {
+      return [];
+    }
+  });
+  const tables = streams.filter(
+    (stream) => stream.includes("beginbfchar") || stream.includes("beginbfrange"),
+  );
+  const letters = tables.map((table) => {
+    const map = new Map<number, string>();
+    for (const block of table.matchAll(/beginbfchar([^]*?)endbfchar/g))
+      for (const [, code, to] of block[1]!.matchAll(/<([0-9A-F]+)>\s*<([0-9A-F]+)>/gi))
+        map.set(parseInt(code!, 16), String.fromCharCode(parseInt(to!, 16)));
+    return map;
+  });
+  const shown = streams.filter((stream) => /T[jJ]/.test(stream) && !tables.includes(stream)).join("\n");
+  // Which table belongs to which font is not told apart: each piece is read by all of them.
+  return [...shown.matchAll(/<([0-9A-F]+)>|T[jJ]/gi)]
+    .map(([, hex]) => hex ?? "\n")
+    .reduce<string[]>(
+      (lines, piece) => {
+        if (piece === "\n") return [...lines, ""];
+        lines[lines.length - 1] += piece;
+        return lines;
+      },
+      [""],
+    )
+    .flatMap((hex) => {
+      const codes = (hex.match(/../g) ?? []).map((code) => parseInt(code, 16));
+      return letters.map((map) => codes.map((code) => map.get(code) ?? "").join(""));
+    })
+    .join("\n");
+}
+
+describe("rigsheet print", () => {
+  withLibreOffice("the quote on A4 and on Letter, one page wide, with page, revision and date", async () => {
+    // A4 is 210 × 297 mm, Letter 8.5 × 11 in (ISO 216; ANSI Y14.1), at 72 points to the inch.
+    for (const [paper, size] of [
+      ["a4", "595x842"],
+      ["letter", "612x792"],
+    ] as const) {
+      const out = at(`quote-${paper}.pdf`);
+      expect(await runCommand(["print", demonstration, "--paper", paper, "--out", out])).toMatchObject({
+        code: 0,
+        err: "",
+        out: `${out}: Quote`,
+      });
+      const pdf = await readFile(out);
+      const pages = pagesOf(pdf);
+      expect(new Set(pages)).toEqual(new Set([size]));
+      const text = textOf(pdf);
+      // "Page 1 of 2": the fields are pieces of their own, with other fonts' readings between them.
+      const foot = new RegExp(`Page[^]{0,20}\\n1\\n[^]{0,40} of[^]{0,20}\\n${pages.length}\\n`);
+      expect(text).toMatch(foot);
+      expect(text).toContain("D-24, revision 1, 2026-11-02");
+      expect(text).toContain("7,306.57");
+    }
+  });
+
+  withLibreOffice("a wide sheet lies on its side; a long one repeats its head", async () => {
+    const job = path.join(__dirname, "../../templates/multi-room-apartment-block.xlsx");
+    expect(await runCommand(["print", job, "--sheet", "Rooms", "--out", at("rooms.pdf")])).toMatchObject({
+      code: expect.any(Number) as number,
+    });
+    const pdf = await readFile(at("rooms.pdf"));
+    const pages = pagesOf(pdf);
+    expect(pages.length).toBeGreaterThan(1);
+    expect(new Set(pages)).toEqual(new Set(["842x595"]));
+    const heads = textOf(pdf).match(/Wall plate/g) ?? [];
+    expect(heads.length).toBeGreaterThanOrEqual(pages.length);
+  });
+
+  withLibreOffice("an error prints as a word, and the command says where", async () => {
+    const { code, err } = await runCommand([
+      "print",
+      await brokenJob(),
+      "--sheet",
+      "Rooms",
+      "--sheet",
+      "Quote",
+      "--out",
+      at("two.pdf"),
+    ]);
+    expect(code).toBe(1);
+    expect(err).toMatch(/cells show an error: Rooms!/);
+    const text = textOf(await readFile(at("two.pdf")));
+    expect(text).toContain("error");
+    expect(text).not.toMatch(/#(?:VALUE|N\/A|NAME|REF|DIV)|Err:/);
+  });
+
+  test("without LibreOffice: how to get it and the other way, and nothing written", async () => {
+    const none = () => ({ path: undefined, hint: "install it" });
+    const quiet: Console = { out: () => undefined, err: () => undefined, readInput: async () => "" };
+    await expect(printJob([demonstration, "--out", at("quote.pdf")], quiet, none)).rejects.toThrow(
+      /needs LibreOffice.*install it.*sealed copy.*print it there/,
+    );
+    expect(await readdir(folder)).toEqual([]);
+  });
+
+  test("a workbook without a quote prints all its sheets; one sheet by name in any case", async () => {
+    const book = bookOf({ ...emptySheet("One"), cells: { A1: { value: 1 } } }, emptySheet("Two"));
+    await writeFile(at("other.xlsx"), await writeXlsx(book));
+    const none = () => ({ path: undefined, hint: "" });
+    const quiet: Console = { out: () => undefined, err: () => undefined, readInput: async () => "" };
+    for (const more of [[], ["--sheet", "ONE"], ["--sheet", "All"]])
+      await expect(printJob([at("other.xlsx"), ...more, "--out", at("x.pdf")], quiet, none)).rejects.toThrow(
+        /needs LibreOffice/,
+      );
+    await expect(
+      printJob([at("other.xlsx"), "--sheet", "Three", "--out", at("x.pdf")], quiet, none),
+    ).rejects.toThrow(/no sheet "Three"/);
+  });
+
+  test.each([
+    ["another paper", [demonstration, "--paper", "a5", "--out", "OUT.pdf"], /"a5"; it can be a4 or letter/],
+    ["another ending", [demonstration, "--out", "OUT.xlsx"], /must end in \.pdf/],
+    ["no --out", [demonstration], /There is no --out/],
+    ["no workbook", ["--out", "OUT.pdf"], /Name one workbook/],
+    ["an unknown sheet", [demonstration, "--sheet", "Attic", "--out", "OUT.pdf"], /no sheet "Attic"/],
+  ])("%s: a sentence, exit 2, nothing written", async (_, words, sentence) => {
+    const { code, err } = await runCommand([
+      "print",
+      ...words.map((word) => word.replace(/^OUT/, at("out"))),
+    ]);
+    expect(code).toBe(2);
+    expect(err).toMatch(sentence);
+    expect(await readdir(folder)).toEqual([]);
+  });
+});
+
+test("both have help with their exit codes", async () => {
+  for (const name of ["copy", "print"]) {
+    const { code, out } = await runCommand([name, "--help"]);
+    expect(code).toBe(0);
+    expect(out).toMatch(/Exit: 0/);
+  }
+  await expect(
+    copyJob(["x.xlsx"], { out: () => undefined, err: () => undefined, readInput: async () => "" }),
+  ).rejects.toThrow(UsageTrouble);
+});
