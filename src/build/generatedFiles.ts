@@ -2,7 +2,7 @@ import { writeCsv } from "../hosts/file/writeCsv";
 import { writeJob } from "../hosts/file/writeJob";
 import { recalculate } from "../hosts/headless/recalculate";
 import { guestHouseRooms } from "../workbooks/multiRoom/guestHouse";
-import { SURVEY_HEADS, SURVEY_KEYS } from "../workbooks/survey";
+import { SURVEY_HEADS, SURVEY_KEYS } from "../workbooks/survey/heads";
 import { templates } from "../workbooks/templates";
 import { functionsJson } from "./addin/addInFiles";
 import { LOCAL_ADDRESS } from "./addin/facts";

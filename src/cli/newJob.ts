@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { FileTrouble } from "../hosts/file/fileTrouble";
-import { readCsv } from "../hosts/file/readCsv";
+import { readSurveyFile } from "../hosts/file/readSurveyFile";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
 import { writeJob } from "../hosts/file/writeJob";
@@ -9,7 +9,9 @@ import { recalculate } from "../hosts/headless/recalculate";
 import type { Filling } from "../workbooks/definition";
 import { fillingOf } from "../workbooks/fillingOf";
 import { layOut } from "../workbooks/layOut";
-import { readSurvey, SURVEY_HEADS, type Survey } from "../workbooks/survey";
+import { SURVEY_HEADS } from "../workbooks/survey/heads";
+import { previewText } from "../workbooks/survey/preview";
+import type { Survey } from "../workbooks/survey/readSurvey";
 import { templates, type Template } from "../workbooks/templates";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { readOptions } from "./options";
@@ -18,7 +20,9 @@ export const NEW_HELP = `rigsheet new TEMPLATE --out FILE.xlsx [options]
 
 Makes a workbook. Templates: ${templates.map(({ id }) => id).join(", ")}.
 
-  --rooms SURVEY.csv   fill the Rooms sheet from a site survey
+  --rooms SURVEY       fill the Rooms sheet from a site survey: text (.csv) or a
+                       workbook (.xlsx)
+  --preview            show what was understood of the survey, and write nothing
   --base JOB.xlsx      take all else (Site, Parts, Branches, Head units …) from
                        this workbook, for example your own price list
   --demonstration      take all else from the demonstration job
@@ -27,23 +31,25 @@ Makes a workbook. Templates: ${templates.map(({ id }) => id).join(", ")}.
   --out FILE.xlsx      where to write
 
 Without --base and --demonstration all else is empty but for the figures of
-standards. The survey has a head row and a line for each outlet, with these
-heads in any order (outlet, receiver and run are needed):
-  ${SURVEY_HEADS.join(", ")}
-"run (ft)" is converted to the workbook's unit. Every bad line is reported by
-its number and reason; nothing is written if any line is bad.
+standards. The survey has a head row within its first 20 lines and a line for
+each outlet, with these heads in any order (outlet, receiver and run are needed):
+  ${SURVEY_HEADS.join(", ")},
+  longest run, room kind
+Text may be parted by commas, semicolons or tabs. "run (ft)" is converted to the
+workbook's unit. A decimal comma is understood where it can mean nothing else.
+Every bad line is reported by its number and reason; nothing is written if any
+line is bad.
 
-Exit: 0 written; 1 bad lines (with --keep-going: written without them);
+Exit: 0 written, or all understood; 1 bad lines (with --keep-going: written
+without them);
 2 the files could not be used.`;
-
-/** A survey is text of a few hundred lines; more than this is some other file. */
-const SURVEY_LIMIT_BYTES = 20 * 1024 * 1024;
 
 export async function newJob(words: readonly string[], console: Console): Promise<number> {
   const { values, positionals } = readOptions(
     words,
     {
       rooms: { type: "string" },
+      preview: { type: "boolean", default: false },
       base: { type: "string" },
       demonstration: { type: "boolean", default: false },
       "keep-going": { type: "boolean", default: false },
@@ -58,16 +64,15 @@ export async function newJob(words: readonly string[], console: Console): Promis
     return EXIT.ok;
   }
   const template = templateOf(positionals);
-  const { out } = values;
-  if (!out) throw new UsageTrouble("There is no --out. Name the file to write: --out job.xlsx");
-  if (!/\.xlsx$/i.test(out)) throw new UsageTrouble(`--out is "${out}"; its name must end in .xlsx`);
-  if (existsSync(out) && !values.force) {
-    throw new UsageTrouble(
-      `${out} exists and was left as it is. Choose another name, or add --force to replace it.`,
-    );
-  }
   if (values.base && values.demonstration)
     throw new UsageTrouble("Give --base or --demonstration, not both.");
+
+  if (values.rooms !== undefined && template.id !== "multi-room") {
+    throw new UsageTrouble(`Only the template multi-room takes a survey; ${template.id} has no Rooms sheet.`);
+  }
+  if (values.preview)
+    return preview(values.rooms, console, await baseFilling(template, values.base, values.demonstration));
+  const out = fileToWrite(values.out, values.force);
 
   const base = await baseFilling(template, values.base, values.demonstration);
   const survey = values.rooms === undefined ? undefined : await surveyOf(values.rooms, base);
@@ -114,19 +119,29 @@ async function baseFilling(
   return fillingOf(template.definition, demonstration ? template.demonstration() : template.empty());
 }
 
-async function surveyOf(path: string, base: Filling): Promise<Survey> {
-  const bytes = await fileBytes(path);
-  if (bytes.length > SURVEY_LIMIT_BYTES) {
-    throw new FileTrouble(
-      `${path} has ${bytes.length} bytes; a survey has at most ${SURVEY_LIMIT_BYTES}. Is it the right file?`,
+const unitOf = (base: Filling): "m" | "ft" => (base.fields?.site_unit === "ft" ? "ft" : "m");
+
+const surveyOf = async (path: string, base: Filling): Promise<Survey> =>
+  readSurveyFile(await fileBytes(path), unitOf(base));
+
+async function preview(rooms: string | undefined, console: Console, base: Filling): Promise<number> {
+  if (rooms === undefined) {
+    throw new UsageTrouble("--preview shows a survey. Name it: --rooms survey.csv --preview");
+  }
+  const survey = await surveyOf(rooms, base);
+  console.out(previewText(survey, unitOf(base)));
+  return survey.troubles.length > 0 ? EXIT.look : EXIT.ok;
+}
+
+function fileToWrite(out: string | undefined, force: boolean): string {
+  if (!out) throw new UsageTrouble("There is no --out. Name the file to write: --out job.xlsx");
+  if (!/\.xlsx$/i.test(out)) throw new UsageTrouble(`--out is "${out}"; its name must end in .xlsx`);
+  if (existsSync(out) && !force) {
+    throw new UsageTrouble(
+      `${out} exists and was left as it is. Choose another name, or add --force to replace it.`,
     );
   }
-  if (bytes.includes(0))
-    throw new FileTrouble(`${path} is not text. Save the survey as CSV (comma, semicolon or tab).`);
-  return readSurvey(
-    readCsv(new TextDecoder("utf-8").decode(bytes)),
-    base.fields?.site_unit === "ft" ? "ft" : "m",
-  );
+  return out;
 }
 
 /** Reads a file; a missing or unreadable one becomes a sentence. */

@@ -77,6 +77,12 @@ export const faults = {
       `${name} is ${shown(value)}, text with a decimal comma. Write ${suggestion}, or set the cell to a number.`,
     ),
 
+  ambiguousNumber: (name: string, value: string, ways: readonly [string, string]): Fault =>
+    fault(
+      "#VALUE!",
+      `${name} is ${shown(value)}, which can be ${ways[0]} or ${ways[1]}. Write it with a decimal point and without any other mark.`,
+    ),
+
   outOfRange: (name: string, value: number, limits: Limits, advice = "Check the value and its unit"): Fault =>
     fault(
       "#VALUE!",

@@ -158,6 +158,42 @@ describe("rigsheet new", () => {
     expect(await readdir(folder)).toEqual(["survey.csv"]);
   });
 
+  test("--preview tells what was understood, needs no --out and writes nothing", async () => {
+    await writeFile(
+      at("survey.csv"),
+      "Outlet;Receiver;Run (ft);Colour\nA;receiver;100;red\nB;receiver;;red\n",
+    );
+    const words = ["new", "multi-room", "--rooms", at("survey.csv"), "--preview"];
+    const { code, out } = await runCommand([...words, "--out", at("job.xlsx")]);
+    expect(code).toBe(1);
+    expect(out).toMatch(/Colour +not used/);
+    expect(out).toMatch(/run, in ft, converted to m/);
+    expect(out).toMatch(/1 outlet:[^]*30\.48/);
+    expect(out).toMatch(/line 3: run is missing/);
+    expect(await readdir(folder)).toEqual(["survey.csv"]);
+    expect(await runCommand(words)).toMatchObject({ code: 1, out });
+    await writeFile(at("survey.csv"), "Outlet;Receiver;Run\nA;receiver;100\n");
+    expect(await runCommand(words)).toMatchObject({ code: 0 });
+  });
+
+  test("a survey in a workbook", async () => {
+    await runCommand(["new", "multi-room", "--demonstration", "--out", at("first.xlsx")]);
+    const made = await runCommand([
+      "new",
+      "multi-room",
+      "--rooms",
+      at("first.xlsx"),
+      "--out",
+      at("job.xlsx"),
+    ]);
+    expect(made).toMatchObject({ code: 0, out: expect.stringMatching(/24 outlets$/) as string });
+    const filling = fillingOf(multiRoom, await readXlsx(await readFile(at("job.xlsx"))));
+    const filled = guestHouse.blocks!.rooms!.map((row) =>
+      Object.fromEntries(Object.entries(row).filter(([, value]) => value !== "")),
+    );
+    expect(filling.blocks!.rooms).toEqual(filled);
+  });
+
   test("text that looks like a formula stays text", async () => {
     await writeFile(
       at("survey.csv"),
@@ -186,6 +222,12 @@ describe("rigsheet new", () => {
       "two bases",
       ["new", "multi-room", "--base", "a.xlsx", "--demonstration", "--out", "never.xlsx"],
       /not both/,
+    ],
+    ["a preview of nothing", ["new", "multi-room", "--preview"], /Name it: --rooms/],
+    [
+      "a survey for another template",
+      ["new", "single-drop", "--rooms", survey, "--out", "never.xlsx"],
+      /Only the template multi-room/,
     ],
     ["a folder that is not there", ["new", "multi-room", "--out", "/nowhere/at/all/job.xlsx"], /nowhere/],
   ])("%s: a sentence and exit 2", async (_, words, sentence) => {

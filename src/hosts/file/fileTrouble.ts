@@ -76,6 +76,12 @@ export const troubles = {
   badRange: (where: string, range: string) =>
     `${where} has the range ${JSON.stringify(range)}, which is no range of a sheet.`,
 
+  // A site survey
+  surveyTooLarge: (bytes: number, most: number) =>
+    `The file is ${mebibytes(bytes)}; a survey has at most ${mebibytes(most)}. Check that the right file was chosen.`,
+  surveyNotText: () =>
+    "The file is neither text nor a workbook. Save the survey as CSV (comma, semicolon or tab) or as an Excel workbook (.xlsx).",
+
   // LibreOffice
   noLibreOffice: (hint: string) =>
     `Printing to a PDF needs LibreOffice, which was not found: ${hint}. Or write a sealed copy (rigsheet copy JOB.xlsx --sealed --out copy.xlsx), open it in your spreadsheet program and print it there.`,

@@ -8,10 +8,13 @@ export interface CsvLine {
   readonly cells: readonly string[];
 }
 
-/** @param text the file; comma, semicolon or tab is found out, a byte-order mark is passed over */
-export function readCsv(text: string): CsvLine[] {
+/**
+ * @param text the file; a byte-order mark is passed over
+ * @param delimiter comma, semicolon or tab is found out where it is absent
+ */
+export function readCsv(text: string, delimiter?: string): CsvLine[] {
   let line = 1;
-  return parseCsv(text, { typeInference: false }).map((record) => {
+  return parseCsv(text, { typeInference: false, ...(delimiter && { delimiter }) }).map((record) => {
     const cells = record.map((cell) => (cell === null ? "" : String(cell)));
     const here = line;
     line += 1 + cells.reduce((count, cell) => count + (cell.match(/\n/g)?.length ?? 0), 0);

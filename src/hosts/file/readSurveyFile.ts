@@ -1,0 +1,74 @@
+/** A site survey out of a file: text with commas, semicolons or tabs, or a workbook. */
+import { isBookError, type BookSheet } from "../../workbooks/book";
+import { parseAddress } from "../../workbooks/address";
+import { findHead, textOf, type SurveyLine } from "../../workbooks/survey/heads";
+import { readSurvey, type Survey, type SurveyTable } from "../../workbooks/survey/readSurvey";
+import { decodedText } from "./decodedText";
+import { stop, troubles } from "./fileTrouble";
+import { readCsv } from "./readCsv";
+import { readXlsx } from "./readXlsx";
+
+/** A survey is a few hundred lines; more than this is some other file. */
+const MOST_BYTES = 20 * 1024 * 1024;
+const DELIMITERS = { commas: ",", semicolons: ";", tabs: "\t" } as const;
+
+/**
+ * @param unit of the workbook's lengths
+ * @returns what was understood; a file that is no survey at all rejects with a FileTrouble
+ */
+export async function readSurveyFile(bytes: Uint8Array, unit: "m" | "ft"): Promise<Survey> {
+  if (bytes.length > MOST_BYTES) stop(troubles.surveyTooLarge(bytes.length, MOST_BYTES));
+  const tables = isWorkbook(bytes) ? await workbookTables(bytes) : textTables(bytes);
+  return readSurvey(best(tables), unit);
+}
+
+/** ZIP archives and the older container begin so; readXlsx says what is wrong with either. */
+const isWorkbook = (bytes: Uint8Array): boolean =>
+  (bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2]! < 9) || (bytes[0] === 0xd0 && bytes[1] === 0xcf);
+
+function textTables(bytes: Uint8Array): SurveyTable[] {
+  const decoded = decodedText(bytes) ?? stop(troubles.surveyNotText());
+  // Another program's blank lines are still blank when its commas are read as text.
+  const blank = !/[^\s,;]/.test(decoded.text);
+  return Object.entries(DELIMITERS).map(([name, delimiter]) => ({
+    source: `text, ${name}, ${decoded.encoding}`,
+    parted: delimiter === ",",
+    lines: blank ? [] : readCsv(decoded.text, delimiter),
+  }));
+}
+
+async function workbookTables(bytes: Uint8Array): Promise<SurveyTable[]> {
+  const { sheets } = await readXlsx(bytes);
+  return sheets
+    .filter(({ hidden }) => !hidden)
+    .map((sheet) => ({
+      source: `sheet "${sheet.name}" of a workbook`,
+      parted: false,
+      lines: linesOf(sheet),
+    }));
+}
+
+function linesOf({ cells, results }: BookSheet): SurveyLine[] {
+  const rows = new Map<number, (string | number)[]>();
+  for (const at of new Set([...Object.keys(cells), ...Object.keys(results)])) {
+    const shown = results[at] ?? cells[at]?.value;
+    const place = parseAddress(at);
+    if (shown === undefined || shown === "" || !place) continue;
+    const row = rows.get(place.row) ?? [];
+    rows.set(place.row, row);
+    row[place.column] = isBookError(shown) ? shown.error : typeof shown === "number" ? shown : String(shown);
+  }
+  return [...rows]
+    .sort(([a], [b]) => a - b)
+    .map(([row, sparse]) => ({ line: row + 1, cells: Array.from(sparse, (cell) => cell ?? "") }));
+}
+
+/** The first with a head row that fits; else the one that comes nearest to it. */
+function best(tables: readonly SurveyTable[]): SurveyTable {
+  const judged = tables.map((table) => {
+    const head = findHead(table.lines.filter(({ cells }) => cells.some((cell) => textOf(cell) !== "")));
+    return { table, fits: head?.fits, heads: head?.columns.size ?? 0, width: head?.line.cells.length ?? 0 };
+  });
+  const nearest = [...judged].sort((a, b) => b.heads - a.heads || b.width - a.width)[0]!;
+  return (judged.find(({ fits }) => fits) ?? nearest).table;
+}

@@ -1,0 +1,134 @@
+/** The columns of a site survey: what their heads may be called, and the unit that a head names. */
+
+/** A line of the file with its number, counted from 1. A number is one that a spreadsheet holds as such. */
+export interface SurveyLine {
+  readonly line: number;
+  readonly cells: readonly (string | number)[];
+}
+
+/** Compared without case, blanks at the ends and the unit. */
+const HEADS: Readonly<Record<string, readonly string[]>> = {
+  floor: ["floor", "storey", "level", "building"],
+  room: ["room", "location"],
+  outlet: ["outlet", "outlet id", "id", "point"],
+  receiver: ["receiver", "receiver kind", "kind"],
+  quantity: ["quantity", "receivers", "qty", "pieces", "how many"],
+  from: ["fed from", "from", "branch", "feed"],
+  cable: ["cable", "cable type"],
+  run: ["run", "length", "cable length", "run length"],
+  plate: ["wall plate", "plate"],
+  longest: ["longest run", "longest"],
+  kind: ["room kind", "room type"],
+  note: ["note", "notes", "remark", "remarks"],
+};
+export const NEEDED = ["outlet", "receiver", "run"] as const;
+/** Columns that hold a length. */
+export const LENGTHS: ReadonlySet<string> = new Set(["run", "longest"]);
+/** The survey's heads as we write them, and the columns of the Rooms block that they fill. */
+export const SURVEY_HEADS = [
+  "floor",
+  "room",
+  "outlet",
+  "receiver",
+  "quantity",
+  "fed from",
+  "cable",
+  "run (m)",
+  "wall plate",
+  "note",
+];
+export const SURVEY_KEYS = [
+  "floor",
+  "room",
+  "outlet",
+  "receiver",
+  "quantity",
+  "from",
+  "cable",
+  "run",
+  "plate",
+  "note",
+];
+
+/** What we call a column. */
+export const nameOf = (key: string): string => HEADS[key]![0]!;
+
+export interface Head {
+  readonly line: SurveyLine;
+  /** Its place among the filled lines. */
+  readonly index: number;
+  /** Where each column lies, by its key. */
+  readonly columns: ReadonlyMap<string, number>;
+  /** Every column that an estimate needs is there. */
+  readonly fits: boolean;
+}
+
+/** A survey may begin with a title and a few words; its head stands within so many lines. */
+const HEAD_WITHIN = 20;
+
+/** @returns the first line that has all the heads needed, or else the one that has most of them */
+export function findHead(filled: readonly SurveyLine[]): Head | undefined {
+  let best: Head | undefined;
+  for (const [index, line] of filled.entries()) {
+    if (line.line > HEAD_WITHIN && best) break;
+    const columns = columnsOf(line);
+    const fits = NEEDED.every((key) => columns.has(key));
+    if (!best || fits || columns.size > best.columns.size) best = { line, index, columns, fits };
+    if (fits) break;
+  }
+  return best;
+}
+
+export const textOf = (cell: string | number | undefined): string =>
+  cell === undefined ? "" : String(cell).trim();
+
+function columnsOf({ cells }: SurveyLine): Map<string, number> {
+  const columns = new Map<string, number>();
+  for (const [index, cell] of cells.entries()) {
+    const head = plainHead(textOf(cell));
+    const key = Object.keys(HEADS).find((one) => HEADS[one]!.includes(head));
+    if (key && !columns.has(key)) columns.set(key, index);
+  }
+  return columns;
+}
+
+const UNIT_AT_END = /(?:^|[\s,_/])(?:in )?(m|ft|feet|foot|metres?|meters?)\.?$/i;
+
+const plainHead = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[([].*$/, "")
+    .replace(/[_\s]+/g, " ")
+    .trim()
+    .replace(UNIT_AT_END, "")
+    .replace(/[:*.,\s]+$/, "");
+
+/** The unit that a head names: `run (ft)`, `Run [m]`, `length_m`; undefined where it names none. */
+export function unitNamed(head: string): string | undefined {
+  const bracketed = /[([]\s*([^)\]]*?)\s*[)\]]/.exec(head)?.[1];
+  const named = (bracketed ?? UNIT_AT_END.exec(head.trim())?.[1])?.toLowerCase();
+  return named === EITHER ? undefined : named;
+}
+
+/** Our own workbooks name a length's unit so: it is the one that Site names. */
+const EITHER = "m or ft";
+/** Below a head row some people, and our own workbooks, write the units. */
+const UNIT_BELOW = /^[([]?\s*(m or ft|m|ft|feet|foot|metres?|meters?)\.?\s*[)\]]?$/i;
+
+/** Whether the line holds units rather than an outlet. */
+export function isUnitLine({ cells }: SurveyLine, { columns }: Head): boolean {
+  const at = (key: string): string => textOf(cells[columns.get(key)!]);
+  return at("outlet") === "" && at("receiver") === "" && UNIT_BELOW.test(at("run"));
+}
+
+/** The unit that a line of units has for a column; undefined where it has none. */
+export function unitBelow(line: SurveyLine, column: number): string | undefined {
+  const named = UNIT_BELOW.exec(textOf(line.cells[column]))?.[1]?.toLowerCase();
+  return named === EITHER ? undefined : named;
+}
+
+/** @returns undefined for a unit that is not known */
+export function knownUnit(named: string): "m" | "ft" | undefined {
+  if (/^(m|metres?|meters?)\.?$/.test(named)) return "m";
+  return /^(ft|feet|foot|'|′)\.?$/.test(named) ? "ft" : undefined;
+}
