@@ -23,7 +23,7 @@ export const rooms: SheetDefinition = {
   kind: "input",
   intro: "A row for each outlet. Fill the boxed columns; the others follow.",
   frozenColumns: 3,
-  print: { orientation: "landscape", through: "strongest" },
+  print: { orientation: "landscape", through: "note" },
   parts: [
     {
       kind: "block",
@@ -106,6 +106,60 @@ export const rooms: SheetDefinition = {
           input: { what: "A wall plate of the Parts sheet", rule: { kind: "named", name: "plates_name" } },
         },
         {
+          key: "verdict",
+          head: "Verdict",
+          width: 9,
+          formula:
+            'IF(rooms_outlet="","",IF(IFERROR(rooms_fits_enough="ok",FALSE),rooms_fits_bearable,rooms_fits_enough))',
+        },
+        {
+          key: "margin",
+          head: "Over the least",
+          unit: "dB",
+          width: 9,
+          format: "one",
+          formula: 'IF(rooms_outlet="","",rooms_weakest-site_level_low)',
+        },
+        {
+          key: "tuners",
+          head: "Tuners",
+          width: 8,
+          format: "integer",
+          formula: "RIG.TUNERCOUNT(rooms_receiver,rooms_quantity,receivers_table)",
+        },
+        {
+          key: "head",
+          head: "Head unit",
+          width: 10,
+          formula: `IF(rooms_outlet="","",IFERROR(INDEX(branches_head,${AT_BRANCH}),INDEX(heads_id,${AT_HEAD})))`,
+        },
+        { key: "bands", head: "User bands", width: 10, formula: "RIG.USERBANDS(rooms_head,rooms_tuners)" },
+        {
+          key: "weakest",
+          // The lesser of two as (a + b - |a - b|) / 2: an error in a condition would spoil the whole column.
+          head: "Weakest",
+          unit: "dBµV",
+          width: 9,
+          format: "one",
+          formula:
+            'IF(rooms_outlet="","",(rooms_level_low_hot+rooms_level_high_hot-ABS(rooms_level_low_hot-rooms_level_high_hot))/2)',
+        },
+        {
+          key: "strongest",
+          head: "Strongest",
+          unit: "dBµV",
+          width: 9,
+          format: "one",
+          formula:
+            'IF(rooms_outlet="","",(rooms_level_low_cold+rooms_level_high_cold+ABS(rooms_level_low_cold-rooms_level_high_cold))/2)',
+        },
+        {
+          key: "note",
+          head: "Note",
+          width: 18,
+          input: { what: "Anything the crew should know", rule: { kind: "text" } },
+        },
+        {
           key: "longest",
           head: "Longest run",
           unit: "m or ft",
@@ -125,60 +179,6 @@ export const rooms: SheetDefinition = {
             what: "A kind of room of the Parts sheet, for the price of each kind; may be blank",
             rule: { kind: "named", name: "kinds_name" },
           },
-        },
-        {
-          key: "note",
-          head: "Note",
-          width: 18,
-          input: { what: "Anything the crew should know", rule: { kind: "text" } },
-        },
-        {
-          key: "tuners",
-          head: "Tuners",
-          width: 8,
-          format: "integer",
-          formula: "RIG.TUNERCOUNT(rooms_receiver,rooms_quantity,receivers_table)",
-        },
-        {
-          key: "head",
-          head: "Head unit",
-          width: 10,
-          formula: `IF(rooms_outlet="","",IFERROR(INDEX(branches_head,${AT_BRANCH}),INDEX(heads_id,${AT_HEAD})))`,
-        },
-        { key: "bands", head: "User bands", width: 10, formula: "RIG.USERBANDS(rooms_head,rooms_tuners)" },
-        {
-          key: "verdict",
-          head: "Verdict",
-          width: 9,
-          formula:
-            'IF(rooms_outlet="","",IF(IFERROR(rooms_fits_enough="ok",FALSE),rooms_fits_bearable,rooms_fits_enough))',
-        },
-        {
-          key: "margin",
-          head: "Over the least",
-          unit: "dB",
-          width: 9,
-          format: "one",
-          formula: 'IF(rooms_outlet="","",rooms_weakest-site_level_low)',
-        },
-        {
-          key: "weakest",
-          // The lesser of two as (a + b - |a - b|) / 2: an error in a condition would spoil the whole column.
-          head: "Weakest",
-          unit: "dBµV",
-          width: 9,
-          format: "one",
-          formula:
-            'IF(rooms_outlet="","",(rooms_level_low_hot+rooms_level_high_hot-ABS(rooms_level_low_hot-rooms_level_high_hot))/2)',
-        },
-        {
-          key: "strongest",
-          head: "Strongest",
-          unit: "dBµV",
-          width: 9,
-          format: "one",
-          formula:
-            'IF(rooms_outlet="","",(rooms_level_low_cold+rooms_level_high_cold+ABS(rooms_level_low_cold-rooms_level_high_cold))/2)',
         },
         {
           key: "fits",
