@@ -3,8 +3,9 @@ import * as library from "@odoo/o-spreadsheet";
 import { allFunctions } from "../../functions/all";
 import { registerBookFacts } from "../grid/bookFacts";
 import type { GridLibrary } from "../grid/library";
+import { registerColumnCriteria } from "../grid/columnCriteria";
+import { registerInOrder } from "../grid/inOrder";
 import { registerFunctions } from "../grid/registerFunctions";
-import { registerSecondPass } from "../grid/secondPass";
 
 let ready = false;
 
@@ -13,7 +14,8 @@ export function loadLibrary(): GridLibrary {
     ready = true;
     registerFunctions(library, allFunctions);
     registerBookFacts(library);
-    registerSecondPass(library);
+    registerInOrder(library);
+    registerColumnCriteria(library);
   }
   return library;
 }

@@ -2,18 +2,13 @@
 import type { Book } from "../../workbooks/book";
 import { fromModel } from "../grid/fromModel";
 import type { GridModel } from "../grid/library";
-import { keepComputed } from "../grid/secondPass";
 import { toDocument } from "../grid/toDocument";
 import { loadLibrary, quietly } from "./loadLibrary";
 
 /** A live model of the book: edit it through the library's commands, read it back with `fromModel`. */
 export function openModel(book: Book): GridModel {
   const library = loadLibrary();
-  return quietly(() => {
-    const model = new library.Model(toDocument(book));
-    keepComputed(model);
-    return model;
-  });
+  return quietly(() => new library.Model(toDocument(book)));
 }
 
 /** @returns the same book with every formula computed anew */

@@ -6,7 +6,6 @@ import type { BookFacts } from "../../grid/bookFacts";
 import { templates } from "../../../workbooks/templates";
 import { fromModel } from "../../grid/fromModel";
 import type { GridModel } from "../../grid/library";
-import { keepComputed } from "../../grid/secondPass";
 import { toDocument } from "../../grid/toDocument";
 import type { Change, DeskDocument, OpenJob } from "../protocol";
 import { Autosave } from "./autosave";
@@ -277,7 +276,6 @@ function loaded(
       },
       changes as never,
     );
-    keepComputed(model);
     return revisionOf(model) === (changes.at(-1)?.nextRevisionId ?? document.revisionId) ? model : undefined;
   } catch (error) {
     if (changes.length === 0) throw error;

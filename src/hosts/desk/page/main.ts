@@ -4,7 +4,8 @@ import { allFunctions } from "../../../functions/all";
 import type { Book } from "../../../workbooks/book";
 import { templates } from "../../../workbooks/templates";
 import { registerBookFacts } from "../../grid/bookFacts";
-import { registerSecondPass } from "../../grid/secondPass";
+import { registerColumnCriteria } from "../../grid/columnCriteria";
+import { registerInOrder } from "../../grid/inOrder";
 import { registerFunctions } from "../../grid/registerFunctions";
 import { api, ServerTrouble } from "./api";
 import { Bar } from "./bar";
@@ -139,7 +140,8 @@ await run("Opening the job…", async (started) => {
   await started();
   registerFunctions(library, allFunctions);
   registerBookFacts(library);
-  registerSecondPass(library);
+  registerInOrder(library);
+  registerColumnCriteria(library);
   registerDeskPlugin(library, guard);
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.

@@ -2,10 +2,15 @@
  * A formula over a name whose column is filled by another formula's spill is
  * computed right whatever the order in which the library comes to them.
  */
+import { allFunctions } from "../../../src/functions/all";
 import { fromModel } from "../../../src/hosts/grid/fromModel";
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
 import { openModel } from "../../../src/hosts/headless/recalculate";
 import type { Book } from "../../../src/workbooks/book";
+import { parseRange } from "../../../src/workbooks/address";
+import { layOut } from "../../../src/workbooks/layOut";
+import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
+import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { templates } from "../../../src/workbooks/templates";
 import { emptySheet } from "../../support/books";
 
@@ -83,3 +88,38 @@ test.each(templates.map(({ id, demonstration }) => [id, demonstration] as const)
     expect(quietly(() => fromModel(library, model)).sheets.map((sheet) => sheet.results)).toEqual(before);
   },
 );
+
+test("each formula of the demonstration is computed once on loading and once at most for an edit", () => {
+  const calls = new Map<string, number>();
+  const counted = allFunctions.map(({ name }) => `RIG.${name}`);
+  const { mapping } = library.registries.functionRegistry as unknown as {
+    mapping: Record<string, (...args: unknown[]) => unknown>;
+  };
+  const before = { ...mapping };
+  for (const name of counted) {
+    mapping[name] = function (this: unknown, ...args: unknown[]) {
+      calls.set(name, (calls.get(name) ?? 0) + 1);
+      return before[name]!.apply(this, args);
+    };
+  }
+  try {
+    const laid = layOut(multiRoom, guestHouse);
+    const formulas = laid.sheets
+      .flatMap(({ cells }) => Object.values(cells))
+      .map(({ formula }) => formula ?? "");
+    const written = (name: string): number =>
+      formulas.reduce((count, one) => count + one.split(`${name}(`).length - 1, 0);
+    const model = openModel(laid);
+    expect([...calls].filter(([name, times]) => times > written(name))).toEqual([]);
+    expect(calls.size).toBeGreaterThan(15);
+    calls.clear();
+    const sheetId = model.getters.getSheetIds().find((id) => model.getters.getSheetName(id) === "Rooms")!;
+    const { range } = laid.names.find(({ name }) => name === "rooms_run")!;
+    const { top, left } = parseRange(range)!;
+    quietly(() => model.dispatch("UPDATE_CELL", { sheetId, col: left, row: top + 1, content: "33" }));
+    expect(calls.get("RIG.CABLELOSS")).toBe(1);
+    expect([...calls].filter(([name, times]) => times > written(name))).toEqual([]);
+  } finally {
+    Object.assign(mapping, before);
+  }
+});
