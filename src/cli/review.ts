@@ -1,5 +1,3 @@
-import { readdir, stat } from "node:fs/promises";
-import path from "node:path";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
 import { WEIGHTS, type Finding } from "../review/finding";
@@ -8,6 +6,7 @@ import { reviewPage } from "../review/reviewPage";
 import { DEFAULT_MARGIN_FLOOR, type ReviewOptions } from "../review/rule";
 import { rules } from "../review/ruleList";
 import { EXIT, UsageTrouble, type Console } from "./console";
+import { filesIn } from "./filesIn";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 import type { ReviewedFile } from "./reviewFile";
@@ -89,26 +88,6 @@ function floorOf(text: string | undefined): number {
   if (text.trim() === "" || !(share >= 0 && share < 1))
     throw new UsageTrouble(`--margin-floor is "${text}"; give a share from 0 to less than 1, such as 0.15`);
   return share;
-}
-
-/** A file is taken as it is named; of a folder all .xlsx but the lock files that Excel leaves. */
-async function filesIn(named: readonly string[]): Promise<string[]> {
-  const files: string[] = [];
-  for (const one of named) {
-    const isFolder = await stat(one).then(
-      (found) => found.isDirectory(),
-      () => false,
-    );
-    if (!isFolder) files.push(one);
-    else {
-      const inside = await readdir(one, { recursive: true, withFileTypes: true });
-      const found = inside.filter(
-        (entry) => entry.isFile() && /\.xlsx$/i.test(entry.name) && !entry.name.startsWith("~$"),
-      );
-      files.push(...found.map((entry) => path.join(entry.parentPath, entry.name)).sort());
-    }
-  }
-  return [...new Set(files)];
 }
 
 function inWords({ path: file, unreadable, findings }: ReviewedFile): string {

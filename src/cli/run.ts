@@ -5,8 +5,10 @@ import { calc } from "./calc";
 import { compare } from "./compare";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { diagnoseJob } from "./diagnoseJob";
+import { drill } from "./drill";
 import { copyJob } from "./copyJob";
 import { helpFor } from "./helpFor";
+import { mark } from "./mark";
 import { newJob } from "./newJob";
 import { pictureOf } from "./picture";
 import { priceJob } from "./priceJob";
@@ -24,6 +26,8 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet picture JOB.xlsx …   draw the distribution, the levels or the sky
   rigsheet compare OLD NEW      what changed between two revisions, and its part of the price
   rigsheet diagnose JOB.xlsx    likely causes of measured levels that miss the prediction
+  rigsheet drill --set NAME …   exercise sheets for trainees, each with numbers of its own, and the key
+  rigsheet mark FOLDER …        mark the sheets that came back
   rigsheet help FUNCTION        what a trade function takes and gives; or words to find one by
   rigsheet COMMAND --help       more on each
   rigsheet --version
@@ -40,7 +44,9 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   calc,
   compare,
   diagnose: diagnoseJob,
+  drill,
   help: helpFor,
+  mark,
   new: newJob,
   picture: pictureOf,
   price: priceJob,

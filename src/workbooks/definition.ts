@@ -62,6 +62,8 @@ export interface Field {
   readonly format?: Format;
   readonly input?: InputRule;
   readonly formula?: string;
+  /** Fixed, in a field that is neither filled nor calculated. */
+  readonly value?: number | string;
   /** The formula fills this many fields from here down. */
   readonly spillRows?: number;
   /** It fills this many cells to the right as well; 1 where absent. */
@@ -132,7 +134,52 @@ export interface Checks {
   readonly checks: readonly Check[];
 }
 
-export type Part = Block | Fields | Grid | Text | Words | Checks;
+/** A fixed table: its cells are figures and words, neither filled nor calculated. */
+export interface Table {
+  readonly kind: "table";
+  readonly heading: string;
+  /** Lines under the heading. */
+  readonly lines?: readonly string[];
+  readonly columns: readonly {
+    readonly head: string;
+    /** In characters; left to the sheet's other parts where absent. */
+    readonly width?: number;
+    readonly format?: Format;
+    /** Longer text goes on below in its cell. */
+    readonly wrap?: boolean;
+    /** Names the column's cells together. */
+    readonly name?: string;
+  }[];
+  readonly rows: readonly (readonly (number | string)[])[];
+}
+
+/** A question with its figures, a cell for the answer and hints; beside it a worked example. */
+export interface Exercise {
+  readonly kind: "exercise";
+  readonly heading: string;
+  readonly task: string;
+  readonly given: readonly {
+    readonly name: string;
+    readonly label: string;
+    readonly value: number | string;
+    readonly unit: string;
+  }[];
+  readonly answer: {
+    readonly name: string;
+    readonly label: string;
+    readonly unit: string;
+    readonly format: Format;
+    readonly input: InputRule;
+  };
+  readonly hints: readonly string[];
+  readonly example: {
+    readonly heading: string;
+    /** Symbol, meaning, value, unit, line of arithmetic. */
+    readonly rows: readonly (readonly [string, string, number | string, string, string])[];
+  };
+}
+
+export type Part = Block | Fields | Grid | Text | Words | Checks | Table | Exercise;
 
 export interface SheetDefinition {
   readonly name: string;

@@ -9,7 +9,7 @@
  * other; in both thin rows the inputs are blank and every result is empty.
  */
 import { address, rangeOf } from "./address";
-import { lookIndex, type Book, type BookSheet, type BookValidation, type Look } from "./book";
+import { lookIndex, type Book, type BookSheet } from "./book";
 import type {
   Block,
   Checks,
@@ -18,18 +18,18 @@ import type {
   Fields,
   Filling,
   Grid,
-  InputRule,
   SheetDefinition,
   Text,
   Words,
   WorkbookDefinition,
 } from "./definition";
+import { validationOf } from "./inputValidation";
+import { breaksBefore, EXERCISE_WIDTHS, layOutExercise, layOutTable } from "./layOutExercise";
 import { linesOf } from "./linesOf";
 import { ALERT_LOOK, ALERT_WORDS, alignment, inputLook, LOOKS, resultLook } from "./looks";
+import { LINE_POINTS, name, put, widen, type Desk } from "./placing";
 
 const THIN_ROW_POINTS = 5;
-/** A line of text of the usual size. */
-const LINE_POINTS = 14;
 const FIELD_WIDTHS = [34, 30, 12] as const;
 /** A printed page fills the width of the paper with the three columns that it has. */
 const PRINTED_WIDTHS = [40, 38, 14] as const;
@@ -48,24 +48,15 @@ const CHECK_HEADS = [
 const DEFAULT_COLUMN_WIDTH = 11;
 /** Columns that a sheet shows beyond those it uses. */
 const SPARE_COLUMNS = 2;
-/** The column of the master verdict in every sheet's first row. */
+/** The master verdict, of the workbooks that have one. */
+const VERDICT = "checks_verdict";
+/** Its column in every sheet's first row. */
 const VERDICT_COLUMN = 3;
 /** Rows ready beyond those that are filled. */
 const SPARE_ROWS = 4;
 
 const CALLS_US = /\bRIG\.[A-Z0-9]+\(/;
 export const callsUs = (formula: string): boolean => CALLS_US.test(formula);
-
-/** What is needed while one sheet is laid out. */
-interface Desk {
-  readonly book: Book;
-  readonly sheet: BookSheet;
-  readonly filling: Filling;
-  /** Prepared rows of every block. */
-  readonly rows: ReadonlyMap<string, number>;
-  /** Column of the notes beside fields. */
-  readonly noteColumn: number;
-}
 
 /**
  * @param definition the template
@@ -82,7 +73,10 @@ export function layOut(definition: WorkbookDefinition, filling: Filling = {}): B
     names: [],
   };
   const rows = preparedRows(definition, filling);
-  for (const sheet of definition.sheets) layOutSheet(book, sheet, filling, rows);
+  const hasVerdict = definition.sheets.some(({ parts }) =>
+    parts.some((part) => part.kind === "fields" && part.fields.some((field) => field.name === VERDICT)),
+  );
+  for (const sheet of definition.sheets) layOutSheet(book, sheet, filling, rows, hasVerdict);
   return book;
 }
 
@@ -104,6 +98,7 @@ function layOutSheet(
   definition: SheetDefinition,
   filling: Filling,
   rows: ReadonlyMap<string, number>,
+  hasVerdict: boolean,
 ): void {
   const sheet: BookSheet = {
     name: definition.name,
@@ -123,13 +118,14 @@ function layOutSheet(
   const desk: Desk = { book, sheet, filling, rows, noteColumn: noteColumnOf(definition) };
 
   put(desk, 0, 0, LOOKS.title, { value: definition.name });
-  put(desk, 0, VERDICT_COLUMN, LOOKS.verdict, { formula: "checks_verdict" });
+  if (hasVerdict) put(desk, 0, VERDICT_COLUMN, LOOKS.verdict, { formula: VERDICT });
   put(desk, 1, 0, LOOKS.intro, { value: definition.intro });
 
   const onlyBlock = definition.parts.length === 1 && definition.parts[0]!.kind === "block";
   const printed = definition.kind === "print" && columnsWanted(definition) <= PRINTED_WIDTHS.length;
   if (printed) PRINTED_WIDTHS.forEach((width, column) => widen(desk, column, width));
   let row = onlyBlock ? 2 : 3;
+  const starts: number[] = [];
   for (const part of definition.parts) {
     switch (part.kind) {
       case "block":
@@ -151,6 +147,13 @@ function layOutSheet(
       case "checks":
         row = layOutChecks(desk, part, row);
         break;
+      case "table":
+        row = layOutTable(desk, part, row);
+        break;
+      case "exercise":
+        starts.push(row);
+        row = layOutExercise(desk, part, row);
+        break;
     }
     row += 1;
   }
@@ -169,6 +172,7 @@ function layOutSheet(
     }),
     repeatFrom: onlyBlock ? 3 : 1,
     repeatTo: onlyBlock ? 4 : 1,
+    ...(starts.length > 0 && { breaks: breaksBefore(sheet, starts, row) }),
     footLeft: definition.name,
     footRight: "",
   };
@@ -187,6 +191,8 @@ const columnsWanted = ({ parts }: SheetDefinition): number =>
   Math.max(
     ...parts.map((part) => {
       if (part.kind === "block") return part.columns.reduce((sum, column) => sum + columnsOf(column), 0);
+      if (part.kind === "table") return part.columns.length;
+      if (part.kind === "exercise") return EXERCISE_WIDTHS.length;
       return part.kind === "grid" ? part.heads.length + 1 : part.kind === "checks" ? CHECK_WIDTHS.length : 3;
     }),
   );
@@ -198,32 +204,6 @@ function noteColumnOf(definition: SheetDefinition): number {
 }
 
 const usedColumns = (sheet: BookSheet): number[] => Object.keys(sheet.columnWidths).map(Number);
-
-interface Content {
-  readonly value?: number | string;
-  readonly formula?: string;
-  readonly spill?: { rows: number; columns: number };
-}
-
-function put({ book, sheet }: Desk, row: number, column: number, look: Look, content: Content = {}): void {
-  sheet.cells[address(row, column)] = { ...content, look: lookIndex(book, look) };
-}
-
-function name(
-  { book, sheet }: Desk,
-  text: string,
-  top: number,
-  left: number,
-  bottom: number,
-  right: number,
-): void {
-  book.names.push({ name: text, sheet: sheet.name, range: rangeOf({ top, left, bottom, right }) });
-}
-
-/** Widens a column; never narrows it, because parts of one sheet share its columns. */
-function widen({ sheet }: Desk, column: number, width: number): void {
-  sheet.columnWidths[column] = Math.max(sheet.columnWidths[column] ?? 0, width);
-}
 
 const columnsOf = ({ across }: Column): number => across?.length ?? 1;
 
@@ -377,7 +357,8 @@ function layOutField(desk: Desk, field: Field, row: number, callAbove: boolean):
   for (let below = 0; below < (field.spillRows ?? 1); below++) {
     for (let right = 1; right < columns; right++) put(desk, row + below, 1 + right, look);
   }
-  put(desk, row, 1, look, field.formula === undefined ? {} : { formula: field.formula, ...spill });
+  const { formula, value } = field;
+  put(desk, row, 1, look, formula === undefined ? { value } : { formula, ...spill });
   if (field.verdict) mark(desk, row, 1, row, 1);
 }
 
@@ -442,40 +423,4 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
   mark(desk, first, 3, last, 3);
   name(desk, "checks_result", first, 3, last, 3);
   return last + 1;
-}
-
-const DATE_MIN = 36_526; // 2000-01-01
-const DATE_MAX = 73_050; // 2099-12-31
-const TEXT_MAX = 250;
-
-function validationOf(input: InputRule, unit: string | undefined, range: string): BookValidation {
-  const { rule } = input;
-  const tail = [
-    unit && `Unit: ${unit}.`,
-    limitsOf(rule),
-    input.example && `Example: ${input.example}.`,
-  ].filter(Boolean);
-  return {
-    range,
-    rule:
-      rule.kind === "date"
-        ? { kind: "date", min: DATE_MIN, max: DATE_MAX }
-        : rule.kind === "text" || rule.kind === "slot"
-          ? { kind: "text", maxLength: TEXT_MAX }
-          : rule,
-    promptTitle: "input",
-    prompt: `${input.what}. ${tail.join(" ")}`.trim(),
-    refusal: `${input.what}. ${tail.join(" ")}`.trim(),
-    // A name that is not on its list yet may be typed first and added to Parts afterwards.
-    warnOnly: rule.kind === "named" ? true : undefined,
-  };
-}
-
-function limitsOf(rule: InputRule["rule"]): string | undefined {
-  if (rule.kind === "choice") return `One of: ${rule.choices.join(", ")}.`;
-  if (rule.kind !== "number") return undefined;
-  const whole = rule.integer ? "A whole number" : "A number";
-  if (rule.min !== undefined && rule.max !== undefined) return `${whole} from ${rule.min} to ${rule.max}.`;
-  if (rule.min !== undefined) return `${whole}, ${rule.min} or more.`;
-  return `${whole}.`;
 }

@@ -1,0 +1,156 @@
+/** Lays out questions with worked examples beside them, and fixed tables. */
+import type { BookSheet, Look } from "./book";
+import { address } from "./address";
+import type { Exercise, Table } from "./definition";
+import { validationOf } from "./inputValidation";
+import { linesOf } from "./linesOf";
+import { alignment, inputLook, LOOKS, resultLook } from "./looks";
+import { LINE_POINTS, name, put, widen, type Desk } from "./placing";
+
+/** Question, its figures and answer, their units; a gap; the example's five columns. */
+export const EXERCISE_WIDTHS = [38, 18, 10, 2, 10, 34, 11, 10, 36] as const;
+const EXAMPLE = 4;
+/** Of the example's cells. */
+const UNIT_AT = 3;
+const MEANING_AT = 5;
+const LINE = 8;
+const EXAMPLE_HEADS = ["symbol", "meaning", "value", "unit", "line of arithmetic"] as const;
+/** Text runs on over the two columns beside the first. */
+const TASK_WIDTH = 68;
+/** A printed page of A4 on its side, fitted to the width of an exercise, less what it repeats. */
+const PAGE_POINTS = 640;
+
+const MEANING: Look = { ...LOOKS.line };
+const VALUE: Look = { ...LOOKS.label, align: "right" };
+const STRONG_VALUE: Look = { ...LOOKS.strongLabel, align: "right" };
+const HINT: Look = { color: LOOKS.note.color, italic: true };
+
+/** Words on lines of at most so many characters. */
+export function wrapped(text: string, width: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(" ")) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= width)
+      lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
+
+export function layOutExercise(desk: Desk, part: Exercise, top: number): number {
+  EXERCISE_WIDTHS.forEach((width, column) => widen(desk, column, width));
+  const left = layOutQuestion(desk, part, top);
+  return Math.max(left, layOutExample(desk, part, top));
+}
+
+/** Beside a number that stands at the right of its cell; a blank that is not broken keeps them apart. */
+function putUnit(desk: Desk, row: number, column: number, unit: string): void {
+  if (unit !== "") put(desk, row, column, LOOKS.fieldUnit, { value: `\u00a0${unit}` });
+}
+
+function layOutQuestion(desk: Desk, { heading, task, given, answer, hints }: Exercise, top: number): number {
+  for (let column = 0; column < 3; column++) {
+    put(desk, top, column, LOOKS.heading, column === 0 ? { value: heading } : {});
+  }
+  let row = top + 1;
+  for (const line of wrapped(task, TASK_WIDTH)) put(desk, row++, 0, LOOKS.label, { value: line });
+  for (const figure of given) {
+    put(desk, row, 0, LOOKS.label, { value: figure.label });
+    put(desk, row, 1, VALUE, { value: figure.value });
+    putUnit(desk, row, 2, figure.unit);
+    name(desk, figure.name, row, 1, row, 1);
+    row++;
+  }
+  const value = desk.filling.fields?.[answer.name];
+  put(desk, row, 0, LOOKS.strongLabel, { value: answer.label });
+  put(desk, row, 1, inputLook(answer.format), value === undefined || value === "" ? {} : { value });
+  putUnit(desk, row, 2, answer.unit);
+  name(desk, answer.name, row, 1, row, 1);
+  desk.sheet.validations.push(validationOf(answer.input, answer.unit, address(row, 1)));
+  row++;
+  for (const hint of hints) {
+    for (const line of wrapped(`Hint: ${hint}`, TASK_WIDTH)) put(desk, row++, 0, HINT, { value: line });
+  }
+  return row;
+}
+
+function layOutExample(desk: Desk, { example }: Exercise, top: number): number {
+  for (let column = EXAMPLE; column <= LINE; column++) {
+    put(desk, top, column, LOOKS.heading, column === EXAMPLE ? { value: example.heading } : {});
+    const text = EXAMPLE_HEADS[column - EXAMPLE]!;
+    const align = text === "value" ? ("right" as const) : ("left" as const);
+    put(desk, top + 1, column, { ...LOOKS.head, align }, { value: text });
+  }
+  let row = top + 2;
+  for (const [index, cells] of example.rows.entries()) {
+    const last = index === example.rows.length - 1;
+    cells.forEach((value, at) => {
+      const look = at === 2 ? (last ? STRONG_VALUE : VALUE) : last ? { ...MEANING, bold: true } : MEANING;
+      if (at === UNIT_AT) putUnit(desk, row, EXAMPLE + at, String(value));
+      else if (value !== "") put(desk, row, EXAMPLE + at, look, { value });
+    });
+    const [, meaning, , , line] = cells;
+    const lines = Math.max(
+      wrapped(meaning, EXERCISE_WIDTHS[MEANING_AT]).length,
+      wrapped(line, EXERCISE_WIDTHS[LINE]).length,
+    );
+    if (lines > 1) desk.sheet.rowHeights[row] = lines * LINE_POINTS;
+    row++;
+  }
+  return row;
+}
+
+/** Rows (1-based) after which a page ends, so that no exercise that fits a page is parted. */
+export function breaksBefore({ rowHeights }: BookSheet, starts: readonly number[], end: number): number[] {
+  const breaks: number[] = [];
+  const height = (from: number, to: number): number => {
+    let points = 0;
+    for (let row = from; row < to; row++) points += rowHeights[row] ?? LINE_POINTS;
+    return points;
+  };
+  let page = 0;
+  for (const [index, start] of starts.entries()) {
+    if (height(page, starts[index + 1] ?? end) <= PAGE_POINTS || start === page) continue;
+    breaks.push(start);
+    page = start;
+  }
+  return breaks;
+}
+
+export function layOutTable(desk: Desk, part: Table, top: number): number {
+  put(desk, top, 0, LOOKS.heading, { value: part.heading });
+  let row = top + 1;
+  for (const line of part.lines ?? []) put(desk, row++, 0, LOOKS.label, { value: line });
+  let headLines = 1;
+  // A word that followed a number at the right of its cell would run into it.
+  const alignOf = (column: number): Pick<Look, "align"> => {
+    const { align } = alignment(part.columns[column]!.format ?? "text");
+    const next = alignment(part.columns[column + 1]?.format ?? "general").align;
+    return { align: align === "right" && next === "left" ? "center" : align };
+  };
+  part.columns.forEach(({ head, width }, column) => {
+    if (width !== undefined) {
+      widen(desk, column, width);
+      headLines = Math.max(headLines, linesOf(head, width));
+    }
+    put(desk, row, column, { ...LOOKS.head, ...alignOf(column) }, { value: head });
+  });
+  desk.sheet.rowHeights[row] = headLines * LINE_POINTS;
+  const first = row + 1;
+  for (const cells of part.rows) {
+    row++;
+    let lines = 1;
+    part.columns.forEach(({ format = "text", wrap, width }, column) => {
+      const value = cells[column];
+      if (value === undefined || value === "") return;
+      const look = { ...resultLook(format, false), ...alignOf(column), ...(wrap && { wrap: true }) };
+      put(desk, row, column, look, { value });
+      if (wrap && width !== undefined) lines = Math.max(lines, linesOf(String(value), width));
+    });
+    if (lines > 1) desk.sheet.rowHeights[row] = lines * LINE_POINTS;
+  }
+  part.columns.forEach((column, at) => {
+    if (column.name && row >= first) name(desk, column.name, first, at, row, at);
+  });
+  return row + 1;
+}

@@ -1,0 +1,50 @@
+/** Puts cells, names and widths onto a sheet while it is laid out. */
+import { address, rangeOf } from "./address";
+import { lookIndex, type Book, type BookSheet, type Look } from "./book";
+import type { Filling } from "./definition";
+
+/** The height of a line of text of the usual size, in points. */
+export const LINE_POINTS = 14;
+
+/** What is needed while one sheet is laid out. */
+export interface Desk {
+  readonly book: Book;
+  readonly sheet: BookSheet;
+  readonly filling: Filling;
+  /** Prepared rows of every block. */
+  readonly rows: ReadonlyMap<string, number>;
+  /** Column of the notes beside fields. */
+  readonly noteColumn: number;
+}
+
+export interface Content {
+  readonly value?: number | string;
+  readonly formula?: string;
+  readonly spill?: { rows: number; columns: number };
+}
+
+export function put(
+  { book, sheet }: Desk,
+  row: number,
+  column: number,
+  look: Look,
+  content: Content = {},
+): void {
+  sheet.cells[address(row, column)] = { ...content, look: lookIndex(book, look) };
+}
+
+export function name(
+  { book, sheet }: Desk,
+  text: string,
+  top: number,
+  left: number,
+  bottom: number,
+  right: number,
+): void {
+  book.names.push({ name: text, sheet: sheet.name, range: rangeOf({ top, left, bottom, right }) });
+}
+
+/** Widens a column; never narrows it, because parts of one sheet share its columns. */
+export function widen({ sheet }: Desk, column: number, width: number): void {
+  sheet.columnWidths[column] = Math.max(sheet.columnWidths[column] ?? 0, width);
+}
