@@ -6,7 +6,7 @@
  */
 import type { AnySet } from "./exercise";
 import { toleranceOf } from "./exercise";
-import { generalSlips } from "./generalSlips";
+import { coarseValues, generalSlips } from "./generalSlips";
 import { numbersAmong, slipValues, type Answers } from "./solve";
 
 /** @returns what could be taken for what, in words; undefined where nothing could */
@@ -17,7 +17,10 @@ export function clashIn(set: AnySet, numbers: object, key: Answers): string | un
     if (answer === undefined) continue;
     const slips = [...slipValues(question, numbers, right), ...generalSlips(question.answer, answer)];
     const least = 2 * toleranceOf(question.answer);
+    const coarse = coarseValues(question.answer, answer);
     for (const [index, { name, value }] of slips.entries()) {
+      if (coarse.some((one) => Math.abs(value - one) <= least))
+        return `${question.key}: "${name}" and rounding`;
       if (Math.abs(value - answer) <= least) return `${question.key}: "${name}"`;
       const other = slips
         .slice(index + 1)

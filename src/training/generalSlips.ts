@@ -1,5 +1,5 @@
 /** Mistakes that can be made with any number, whatever the question. */
-import type { AnswerKind } from "./exercise";
+import { isWithin, toleranceOf, type AnswerKind } from "./exercise";
 import type { SlipValue } from "./solve";
 
 export const COARSE = "rounded more coarsely than asked";
@@ -16,11 +16,11 @@ export function generalSlips(answer: AnswerKind, key: number): SlipValue[] {
   ];
 }
 
-/** Whether a number is the key rounded to one or two places fewer than asked. */
-export function isCoarse(answer: AnswerKind, key: number, value: number): boolean {
-  if (answer.kind === "choice" || answer.exact) return false;
-  return [1, 2].some((fewer) => {
-    const places = answer.decimals - fewer;
-    return places >= 0 && Math.abs(value - Number(key.toFixed(places))) < 1e-9;
-  });
+/** @returns the key rounded to one or two places fewer than asked, where that is beyond the tolerance */
+export function coarseValues(answer: AnswerKind, key: number): number[] {
+  if (answer.kind === "choice" || answer.exact) return [];
+  return [1, 2]
+    .filter((fewer) => answer.decimals >= fewer)
+    .map((fewer) => Number(key.toFixed(answer.decimals - fewer)))
+    .filter((value) => !isWithin(value, key, toleranceOf(answer)));
 }

@@ -4,7 +4,7 @@
  */
 import { isWithin, toleranceOf, type AnySet, type Answer, type Earlier, type Question } from "./exercise";
 import type { Drawn } from "./drawNumbers";
-import { COARSE, generalSlips, isCoarse } from "./generalSlips";
+import { COARSE, coarseValues, generalSlips } from "./generalSlips";
 import { readAnswer, type ReadAnswer } from "./readAnswer";
 import { numbersAmong, slipValues, solved } from "./solve";
 
@@ -139,7 +139,7 @@ function judgeNumber(question: Question<never>, drawn: Drawn, value: number, own
     return { outcome: "slip", named: slip.name, from: alone ? [] : context.from, value, exact: slip.value };
   }
   for (const { answer, from } of answers) {
-    if (isCoarse(question.answer, answer, value))
+    if (coarseValues(question.answer, answer).some((one) => isWithin(value, one, 0)))
       return { outcome: "slip", named: COARSE, from, value, half: true };
     const slip = generalSlips(question.answer, answer).find((one) => isWithin(value, one.value, tolerance));
     if (slip) return { outcome: "slip", named: slip.name, from, value, exact: slip.value };

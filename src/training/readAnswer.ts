@@ -12,7 +12,7 @@ export type ReadAnswer =
   | { readonly kind: "unclear"; readonly text: string };
 
 /** A number, its unit behind it; blanks and apostrophes part thousands. */
-const TYPED = /^(?:[=≈~]\s*)?([+-]?)(\d[\d\s'’.,]*?|[.,]\d+)(e[+-]?\d+)?\s*([^\d\s.,'’][^\d]*)?$/i;
+const TYPED = /^(?:[=≈~]\s*)?([+-]?)(\d[\d\s'’.,]*?|[.,]\d+)(e[+-]?\d+)?\s*([\p{L}°%\p{Sc}][^\d]*)?$/iu;
 
 /** Ways to write a unit, by what is asked; money may bear any sign. */
 const SAME: Readonly<Record<string, readonly string[]>> = {
