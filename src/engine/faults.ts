@@ -315,13 +315,29 @@ export const faults = {
   noPeak: (sum: number): Fault =>
     fault(
       "#VALUE!",
-      `drop_plus and drop_minus add up to ${shown(sum)} dB; at a peak the sum must be more than 0 dB. Search the main lobe again: this is a side lobe, a dip or an unsteady reading.`,
+      `The drops to the plus and the minus side add up to ${shown(sum)} dB; at a peak the sum must be more than 0 dB. Search the main lobe again: this is a side lobe, a dip or an unsteady reading.`,
     ),
 
   stepTooWide: (sum: number, limit: number): Fault =>
     fault(
       "#VALUE!",
-      `drop_plus and drop_minus add up to ${shown(sum)} dB; the step must be small enough to keep the sum at ${shown(limit)} dB or less. Turn by a smaller step.`,
+      `The drops to the plus and the minus side add up to ${shown(sum)} dB; the step must be small enough to keep the sum at ${shown(limit)} dB or less. Turn by a smaller step.`,
+    ),
+
+  notInDecibels: (): Fault =>
+    fault(
+      "#VALUE!",
+      `reading is "percent"; quality in percent does not fall with the beam, so it must be "dB". Read level in dBµV or carrier-to-noise in dB, and enter those.`,
+    ),
+
+  notTheMainLobe: (width: number, expected: number, least: number, most: number): Fault =>
+    fault(
+      "#VALUE!",
+      `The readings show a beam ${shown(width)} deg wide; this dish's is about ${shown(expected)} deg, so it must be ${shown(expected * least)} to ${shown(expected * most)} deg. ${
+        width < expected
+          ? "Search the main lobe again, this may be a side lobe; or the step was more than the one entered."
+          : "Check that the reading is in dB and not a quality in percent, and that the step was as entered."
+      }`,
     ),
 
   beyondMainLobe: (error: number, limit: number): Fault =>

@@ -4,6 +4,7 @@ import { azimuth } from "./sightline/azimuth";
 import { compass } from "./sightline/compass";
 import { declination } from "./sightline/declination";
 import { elevation } from "./sightline/elevation";
+import { equaldrops } from "./sightline/equaldrops";
 import { facetilt } from "./sightline/facetilt";
 import { lookangles } from "./sightline/lookangles";
 import { offsetangle } from "./sightline/offsetangle";
@@ -66,6 +67,7 @@ export const allFunctions: readonly SheetFunction[] = [
   compass,
   declination,
   elevation,
+  equaldrops,
   facetilt,
   lookangles,
   offsetangle,

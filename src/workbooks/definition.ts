@@ -98,6 +98,26 @@ export interface Grid {
   }[];
 }
 
+/** One formula that answers with a table of its own size: it spills below the heads. */
+export interface Answer {
+  readonly kind: "answer";
+  /** Names the whole table; each column is this and its key. */
+  readonly name: string;
+  readonly heading: string;
+  readonly formula: string;
+  /** As many as the answer can have. */
+  readonly rows: number;
+  /** Lines of text that a row has room for. */
+  readonly lines: number;
+  readonly columns: readonly {
+    readonly key: string;
+    readonly head: string;
+    readonly unit?: string;
+    readonly width: number;
+    readonly format?: Format;
+  }[];
+}
+
 export interface Text {
   readonly kind: "text";
   readonly heading: string;
@@ -179,7 +199,7 @@ export interface Exercise {
   };
 }
 
-export type Part = Block | Fields | Grid | Text | Words | Checks | Table | Exercise;
+export type Part = Block | Fields | Grid | Answer | Text | Words | Checks | Table | Exercise;
 
 export interface SheetDefinition {
   readonly name: string;
@@ -192,6 +212,8 @@ export interface SheetDefinition {
     readonly orientation: "portrait" | "landscape";
     /** Key of the last column of the sheet's block that prints; the workings to its right stay on the screen. */
     readonly through?: string;
+    /** Its block's heads stand on every page; else only the sheet's title does. */
+    readonly repeatHeads?: boolean;
   };
 }
 

@@ -11,6 +11,7 @@
 import { address, rangeOf } from "./address";
 import { lookIndex, type Book, type BookSheet } from "./book";
 import type {
+  Answer,
   Block,
   Checks,
   Column,
@@ -126,7 +127,10 @@ function layOutSheet(
   if (printed) PRINTED_WIDTHS.forEach((width, column) => widen(desk, column, width));
   let row = onlyBlock ? 2 : 3;
   const starts: number[] = [];
+  let heads = 1;
   for (const part of definition.parts) {
+    // Below the block's heading stand its heads and units.
+    if (part.kind === "block") heads = row + 2;
     switch (part.kind) {
       case "block":
         row = layOutBlock(desk, part, row, !onlyBlock);
@@ -137,6 +141,9 @@ function layOutSheet(
         break;
       case "grid":
         row = layOutGrid(desk, part, row);
+        break;
+      case "answer":
+        row = layOutAnswer(desk, part, row);
         break;
       case "text":
         row = layOutText(desk, part, row);
@@ -170,9 +177,9 @@ function layOutSheet(
         ? PRINTED_WIDTHS.length - 1
         : (lastPrinted(definition) ?? sheet.columnCount - 1 - SPARE_COLUMNS),
     }),
-    repeatFrom: onlyBlock ? 3 : 1,
-    repeatTo: onlyBlock ? 4 : 1,
     ...(starts.length > 0 && { breaks: breaksBefore(sheet, starts, row) }),
+    repeatFrom: onlyBlock ? 3 : definition.print.repeatHeads ? heads : 1,
+    repeatTo: onlyBlock ? 4 : definition.print.repeatHeads ? heads + 1 : 1,
     footLeft: definition.name,
     footRight: "",
   };
@@ -193,6 +200,7 @@ const columnsWanted = ({ parts }: SheetDefinition): number =>
       if (part.kind === "block") return part.columns.reduce((sum, column) => sum + columnsOf(column), 0);
       if (part.kind === "table") return part.columns.length;
       if (part.kind === "exercise") return EXERCISE_WIDTHS.length;
+      if (part.kind === "answer") return part.columns.length;
       return part.kind === "grid" ? part.heads.length + 1 : part.kind === "checks" ? CHECK_WIDTHS.length : 3;
     }),
   );
@@ -376,6 +384,28 @@ function layOutGrid(desk: Desk, part: Grid, top: number): number {
     name(desk, line.name, row, 1, row, line.formulas.length);
   }
   return head + part.rows.length + 1;
+}
+
+function layOutAnswer(desk: Desk, part: Answer, top: number): number {
+  put(desk, top, 0, LOOKS.heading, { value: part.heading });
+  const first = top + 3;
+  const last = first + part.rows - 1;
+  const right = part.columns.length - 1;
+  part.columns.forEach(({ key, head, unit, width, format = "text" }, column) => {
+    const { align } = alignment(format);
+    put(desk, top + 1, column, { ...LOOKS.head, align }, { value: head });
+    put(desk, top + 2, column, { ...LOOKS.unit, align }, { value: unit ?? "" });
+    widen(desk, column, width);
+    const look = { ...resultLook(format, callsUs(part.formula)), wrap: true };
+    for (let row = first; row <= last; row++) put(desk, row, column, look);
+    name(desk, `${part.name}_${key}`, first, column, last, column);
+  });
+  const spill = { rows: part.rows, columns: part.columns.length };
+  const anchor = desk.sheet.cells[address(first, 0)]!;
+  desk.sheet.cells[address(first, 0)] = { ...anchor, formula: part.formula, spill };
+  for (let row = first; row <= last; row++) desk.sheet.rowHeights[row] = part.lines * LINE_POINTS;
+  name(desk, part.name, first, 0, last, right);
+  return last + 1;
 }
 
 function layOutText(desk: Desk, part: Text, top: number): number {

@@ -3,11 +3,12 @@ import { ALL_CORNERS, CORNERS, PAIR_TO_CORNERS } from "./corners";
 
 const DEVICE = "MATCH(branches_device,passives_name,0)";
 
-/** What adds up along the tree besides the loss: ohms for the supply, and devices that pass no power. */
+/** What adds up along the tree besides the loss: ohms for the supply, and devices that pass it to no port or to one. */
 const ALONG = [
   ...CORNERS,
   { key: "ohms", head: "loop, hot", unit: "Ω" },
   { key: "stops", head: "no power", unit: "devices" },
+  { key: "ones", head: "power at one port", unit: "devices" },
 ];
 
 export const branches: SheetDefinition = {
@@ -136,6 +137,14 @@ export const branches: SheetDefinition = {
           formula: `IF(branches_id="","",(INDEX(passives_power,${DEVICE})="no")*1)`,
         },
         {
+          key: "ones",
+          head: "Passes power at one port",
+          unit: "devices",
+          format: "integer",
+          width: 9,
+          formula: `IF(branches_id="","",(INDEX(passives_power,${DEVICE})="one port")*1)`,
+        },
+        {
           key: "loss",
           head: "So far",
           unit: "dB",
@@ -146,7 +155,7 @@ export const branches: SheetDefinition = {
         },
       ],
       groups: [
-        { name: "branches_sum", from: "own", to: "stops" },
+        { name: "branches_sum", from: "own", to: "ones" },
         { name: "branches_loss_corners", from: "loss_low_cold", to: "loss_high_hot" },
       ],
     },

@@ -1,38 +1,108 @@
-import type { SheetDefinition } from "../definition";
+import type { Column, SheetDefinition } from "../definition";
+
+const AT_BRANCH = "MATCH(rooms_from,branches_id,0)";
+
+const level = (key: string, head: string, formula: string): Column => ({
+  key,
+  head,
+  unit: "dBµV",
+  width: 9,
+  format: "one",
+  formula: `IF(rooms_outlet="","",${formula})`,
+});
+
+const measured = (key: string, head: string, unit: string, from: string): Column => ({
+  key,
+  head,
+  unit,
+  width: 10,
+  format: "one",
+  formula: `IF(${from}="","",${from})`,
+});
+
+/** How far outside the predicted range: zero inside it. */
+const off = (end: "low" | "high", head: string): Column => ({
+  key: `${end}_off`,
+  head,
+  unit: "dB",
+  width: 9,
+  format: "one",
+  formula: `IF(rooms_built_${end}="","",(rooms_built_${end}-commission_${end}_to)*(rooms_built_${end}>commission_${end}_to)+(rooms_built_${end}-commission_${end}_from)*(rooms_built_${end}<commission_${end}_from))`,
+});
+
+/** More than Diagnosis has lines. */
+const NO_LINE = "99";
+
+/** The line of Diagnosis that names a place; more than there are lines where none does. */
+const lineOf = (key: string, head: string, place: string): Column => ({
+  key,
+  head,
+  width: 9,
+  format: "integer",
+  formula: `IF(rooms_outlet="","",IFERROR(MATCH(${place},diagnosis_where,0),${NO_LINE}))`,
+});
+
+const lesser = (a: string, b: string): string => `(${a}+${b}-ABS(${a}-${b}))/2`;
+
+const workings: readonly Column[] = [
+  off("low", "Low end, outside by"),
+  off("high", "High end, outside by"),
+  {
+    key: "volts_off",
+    head: "Volts, off by",
+    unit: "V",
+    width: 9,
+    format: "one",
+    formula:
+      'IF(rooms_built_volts="","",IF(IFERROR(commission_volts_due="",TRUE),"",rooms_built_volts-commission_volts_due))',
+  },
+  level("due_low", "Low end, middle", "(rooms_level_low_cold+rooms_level_low_hot)/2"),
+  level("due_high", "High end, middle", "(rooms_level_high_cold+rooms_level_high_hot)/2"),
+  lineOf("at_outlet", "Diagnosis names it", "rooms_outlet"),
+  lineOf("at_branch", "its branch", "rooms_from"),
+  lineOf("at_head", "its head unit", "rooms_head"),
+  {
+    key: "near",
+    head: "it or its branch",
+    width: 9,
+    format: "integer",
+    formula: `IF(rooms_outlet="","",${lesser("commission_at_outlet", "commission_at_branch")})`,
+  },
+  {
+    key: "line",
+    head: "likeliest line",
+    width: 9,
+    format: "integer",
+    formula: `IF(rooms_outlet="","",${lesser("commission_near", "commission_at_head")})`,
+  },
+];
 
 export const commissioning: SheetDefinition = {
   name: "Commissioning",
   kind: "print",
   intro:
-    "For the crew: what each outlet should show, and what it shows. Enter the measured levels on Rooms, in its last columns.",
-  print: { orientation: "landscape" },
+    "For the crew: what each outlet should show, and what it shows. Enter what is measured on Rooms, in its last columns.",
+  print: { orientation: "landscape", through: "chance", repeatHeads: true },
   parts: [
     {
       kind: "text",
-      heading: "Order of work",
+      heading: "Order of work, with its reasons",
       lines: [
-        "1. Fit and bond by the local code and licensed practice; keep clear of overhead lines; safe footing first.",
-        "2. Put the supply in line before peaking: a hand meter's 18 V is below what a head unit of this kind needs (common practice, no source).",
-        "3. Align the first slot; set the tilt on the second; peak by equal drops either side.",
-        "4. Test each run. Connect receivers only when the dish is peaked, and power them when every connection is made (common practice, no source).",
+        "1. Fit and bond by the local code and licensed practice; keep clear of overhead lines; safe footing first. Nothing that follows is worth a fall.",
+        "2. Put the supply in line before peaking: a hand meter's 18 V is below what a head unit of this kind needs, so it would start late or not at all (common practice, no source).",
+        "3. Align the first slot; set the tilt on the second, because a tilt turns the dish about the first; peak by equal drops either side, where the beam falls steeply. See Alignment.",
+        "4. Connect no receiver until the dish is peaked: a receiver that tunes through the head unit changes the level that the meter reads (common practice, no source).",
+        "5. Measure each run at the low and the high end, and its volts: water, wrong cable and unrated splitters show at the high end first.",
+        "6. Power the receivers only when every connection is made: a connector that is opened under power can short the supply (common practice, no source).",
       ],
     },
     {
-      kind: "fields",
-      heading: "Tolerance",
-      fields: [
-        {
-          name: "commission_tolerance",
-          label: "A measured level may differ by",
-          unit: "dB",
-          format: "one",
-          note: "Common practice, no source: meter error and connectors.",
-          input: {
-            what: "How far a measured level may lie outside the predicted range",
-            example: "3",
-            rule: { kind: "number", min: 0, max: 20 },
-          },
-        },
+      kind: "text",
+      heading: "How to read it",
+      lines: [
+        "Least is with the cable hot, most with it cold; a measured level may lie outside by the tolerance on Site. The likely cause and its probability come from Diagnosis, whose model is on Causes.",
+        "Volts: at the outlet, receivers unplugged, supply on. Where a splitter's diodes pass power only towards the head unit, feed the supply in at the outlet and read at the first branch (common practice, no source).",
+        "No volts are predicted below a device that passes power at one port, because the sheet does not know which leg that is, nor where a supply feeds in at a branch.",
       ],
     },
     {
@@ -44,85 +114,51 @@ export const commissioning: SheetDefinition = {
       columns: [
         { key: "outlet", head: "Outlet", width: 12, formula: 'IF(rooms_outlet="","",rooms_outlet)' },
         // Joined by & they would be one text of all rows in the desk's engine.
-        { key: "floor", head: "Floor", width: 12, formula: 'IF(rooms_floor="","",rooms_floor)' },
-        { key: "room", head: "Room", width: 18, formula: 'IF(rooms_room="","",rooms_room)' },
-        { key: "head", head: "Head unit", width: 12, formula: 'IF(rooms_outlet="","",rooms_head)' },
-        { key: "bands", head: "User bands", width: 12, formula: 'IF(rooms_outlet="","",rooms_bands)' },
+        { key: "floor", head: "Floor", width: 11, formula: 'IF(rooms_floor="","",rooms_floor)' },
+        { key: "room", head: "Room", width: 22, formula: 'IF(rooms_room="","",rooms_room)' },
+        { key: "head", head: "Head unit", width: 9, formula: 'IF(rooms_outlet="","",rooms_head)' },
+        { key: "bands", head: "User bands", width: 9, formula: 'IF(rooms_outlet="","",rooms_bands)' },
+        level("low_from", "Low end, least", "rooms_level_low_hot"),
+        level("low_to", "Low end, most", "rooms_level_low_cold"),
+        measured("low", "Low end, measured", "dBµV", "rooms_built_low"),
+        level("high_from", "High end, least", "rooms_level_high_hot"),
+        level("high_to", "High end, most", "rooms_level_high_cold"),
+        measured("high", "High end, measured", "dBµV", "rooms_built_high"),
         {
-          key: "low_from",
-          head: "Low end, least",
-          unit: "dBµV",
-          width: 10,
+          key: "volts_due",
+          head: "Volts, predicted",
+          unit: "V",
+          width: 9,
           format: "one",
-          formula: 'IF(rooms_outlet="","",rooms_level_low_hot)',
+          formula: `IF(rooms_outlet="","",IF(IFERROR(INDEX(branches_loss_stops,${AT_BRANCH})>0,FALSE),0,IF(IFERROR(INDEX(branches_loss_ones,${AT_BRANCH})>0,FALSE),"",INDEX(heads_legs,MATCH(rooms_head,heads_id,0)))))`,
         },
-        {
-          key: "low_to",
-          head: "Low end, most",
-          unit: "dBµV",
-          width: 10,
-          format: "one",
-          formula: 'IF(rooms_outlet="","",rooms_level_low_cold)',
-        },
-        {
-          key: "low",
-          head: "Low end, measured",
-          unit: "dBµV",
-          width: 10,
-          format: "one",
-          formula: 'IF(rooms_built_low="","",rooms_built_low)',
-        },
-        {
-          key: "high_from",
-          head: "High end, least",
-          unit: "dBµV",
-          width: 10,
-          format: "one",
-          formula: 'IF(rooms_outlet="","",rooms_level_high_hot)',
-        },
-        {
-          key: "high_to",
-          head: "High end, most",
-          unit: "dBµV",
-          width: 10,
-          format: "one",
-          formula: 'IF(rooms_outlet="","",rooms_level_high_cold)',
-        },
-        {
-          key: "high",
-          head: "High end, measured",
-          unit: "dBµV",
-          width: 10,
-          format: "one",
-          formula: 'IF(rooms_built_high="","",rooms_built_high)',
-        },
-        {
-          key: "low_off",
-          head: "Low end, off by",
-          unit: "dB",
-          width: 10,
-          format: "one",
-          // How far outside the range: zero inside it.
-          formula:
-            'IF(rooms_built_low="","",(rooms_built_low-commission_low_to)*(rooms_built_low>commission_low_to)+(rooms_built_low-commission_low_from)*(rooms_built_low<commission_low_from))',
-        },
-        {
-          key: "high_off",
-          head: "High end, off by",
-          unit: "dB",
-          width: 10,
-          format: "one",
-          formula:
-            'IF(rooms_built_high="","",(rooms_built_high-commission_high_to)*(rooms_built_high>commission_high_to)+(rooms_built_high-commission_high_from)*(rooms_built_high<commission_high_from))',
-        },
+        measured("volts", "Volts, measured", "V", "rooms_built_volts"),
         {
           key: "verdict",
           head: "Verdict",
-          width: 12,
+          width: 11,
           formula:
-            'IF(rooms_outlet="","",IF((rooms_built_low="")+(rooms_built_high="")>0,"to measure",IF(IFERROR((ABS(commission_low_off)>commission_tolerance)+(ABS(commission_high_off)>commission_tolerance),1)>0,"look","ok")))',
+            'IF(rooms_outlet="","",IF((rooms_built_low="")+(rooms_built_high="")>0,"to measure",IF(IFERROR((ABS(commission_low_off)>commission_tolerance)+(ABS(commission_high_off)>commission_tolerance),1)+IFERROR((commission_volts_off<>"")*(ABS(commission_volts_off)>commission_volts_tolerance),0)>0,"look","ok")))',
         },
+        {
+          key: "cause",
+          head: "Likely cause",
+          width: 27,
+          formula:
+            'IF(rooms_outlet="","",IF(IFERROR(commission_verdict="look",FALSE),IFERROR(INDEX(diagnosis_cause,commission_line),"see Diagnosis"),""))',
+        },
+        {
+          key: "chance",
+          head: "Its probability",
+          unit: "by the model",
+          width: 11,
+          format: "percent",
+          formula:
+            'IF(rooms_outlet="","",IF(IFERROR(commission_verdict="look",FALSE),IFERROR(INDEX(diagnosis_probability,commission_line),""),""))',
+        },
+        ...workings,
       ],
+      groups: [{ name: "commission_due", from: "due_low", to: "due_high" }],
     },
   ],
 };

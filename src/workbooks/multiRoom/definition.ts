@@ -1,10 +1,13 @@
 /** The multi-room estimate: the main template. */
 import type { WorkbookDefinition } from "../definition";
 import { about } from "./about";
+import { alignment } from "./alignment";
 import { bonding } from "./bonding";
 import { branches } from "./branches";
+import { causes } from "./causes";
 import { checks } from "./checks";
 import { commissioning } from "./commissioning";
+import { diagnosis } from "./diagnosis";
 import { headUnits } from "./headUnits";
 import { labourSheet } from "./labourSheet";
 import { log } from "./log";
@@ -36,7 +39,10 @@ export const multiRoom: WorkbookDefinition = {
     price,
     quote,
     checks,
+    alignment,
     commissioning,
+    diagnosis,
+    causes,
     log,
   ],
 };

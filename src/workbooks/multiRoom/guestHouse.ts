@@ -9,6 +9,7 @@
  */
 import type { Filling } from "../definition";
 import { sheetDate } from "../sheetDate";
+import { usualCauses } from "./causes";
 import { standardExclusions } from "./startingPoint";
 
 type Row = Readonly<Record<string, number | string>>;
@@ -34,7 +35,7 @@ const passives: readonly Row[] = [
     ways: 2,
     port_low: 4.2,
     port_high: 5.4,
-    power: "one port",
+    power: "all ports",
     price: 7.9,
     ...PRICED,
   },
@@ -44,7 +45,7 @@ const passives: readonly Row[] = [
     ways: 4,
     port_low: 7.8,
     port_high: 9.4,
-    power: "one port",
+    power: "all ports",
     price: 12.5,
     ...PRICED,
   },
@@ -54,7 +55,7 @@ const passives: readonly Row[] = [
     ways: 6,
     port_low: 9.9,
     port_high: 12.1,
-    power: "one port",
+    power: "all ports",
     price: 17.8,
     ...PRICED,
   },
@@ -343,7 +344,11 @@ export const guestHouse: Filling = {
     site_tax_on: "materials and labour",
     site_rounding: "half away",
     labour_rate: 58,
+    site_offset: 22.6,
+    site_downlink: 11700,
     commission_tolerance: 3,
+    commission_volts_tolerance: 1,
+    commission_meter: 1.5,
   },
   blocks: {
     slots: [
@@ -385,6 +390,7 @@ export const guestHouse: Filling = {
       { text: "Rooms are free on the days agreed." },
     ],
     exclusions: standardExclusions,
+    causes: usualCauses,
     log: [{ date: sheetDate(2026, 11, 2), who: "demonstration", what: "first estimate", why: "enquiry" }],
     heads,
     branches,

@@ -89,7 +89,14 @@ export const headUnits: SheetDefinition = {
           format: "integer",
           formula: 'IF(heads_id="","",heads_bands-heads_tuners)',
         },
-        { key: "capacity", head: "Tuners", width: 9, formula: "RIG.WINDOW(heads_tuners,0,heads_bands)" },
+        {
+          key: "capacity",
+          head: "Tuners",
+          width: 9,
+          // A row in error shows its error; in the condition it would spoil the whole column.
+          formula:
+            'IF(heads_id="","",IF(IFERROR(heads_spare<0,FALSE),"high",IF(ISERROR(heads_spare),heads_spare,"ok")))',
+        },
         {
           key: "volts",
           head: "At the head unit",
@@ -183,6 +190,15 @@ export const headUnits: SheetDefinition = {
           formula: `IF(heads_id="","",INDEX(supplies_amps,${SUPPLY}))`,
         },
         {
+          key: "legs",
+          head: "On legs without a load",
+          unit: "V",
+          width: 9,
+          format: "one",
+          // A supply that feeds in at a branch drops along the trunks, and not the same for every leg.
+          formula: 'IF(heads_id="","",IF(heads_at="",heads_supplied,""))',
+        },
+        {
           key: "lead",
           head: "Loss of that cable",
           unit: "dB",
@@ -201,6 +217,18 @@ export const headUnits: SheetDefinition = {
           across: CORNERS,
           formula: `IF(heads_id="","",INDEX(units_out,${TYPE},${PAIR_TO_CORNERS})-heads_lead)`,
         },
+        {
+          key: "built_volts",
+          head: "Measured at the head unit",
+          unit: "V",
+          width: 10,
+          format: "one",
+          input: {
+            what: "Volts measured at the head unit under load, the supply in line; blank until measured",
+            example: "22.4",
+            rule: { kind: "number", min: 0, max: 100 },
+          },
+        },
       ],
     },
     {
@@ -218,7 +246,7 @@ export const headUnits: SheetDefinition = {
           label: "Fewest head units for them",
           format: "integer",
           note: "With the head unit of most user bands on Parts, if every band could be used.",
-          formula: 'IF(MAX(units_bands)=0,"",RIG.HEADUNITS(heads_wanted,MAX(units_bands)))',
+          formula: 'IF(MAX(units_bands)=0,"",ROUNDUP(heads_wanted/MAX(units_bands),0))',
         },
       ],
     },

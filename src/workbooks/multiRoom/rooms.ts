@@ -18,6 +18,19 @@ const measured = (key: string, head: string): Column => ({
   },
 });
 
+const measuredVolts: Column = {
+  key: "built_volts",
+  head: "Measured, volts",
+  unit: "V",
+  width: 10,
+  format: "one",
+  input: {
+    what: "Volts measured at the outlet, receivers unplugged and the supply on; blank until measured",
+    example: "23.8",
+    rule: { kind: "number", min: 0, max: 100 },
+  },
+};
+
 export const rooms: SheetDefinition = {
   name: "Rooms",
   kind: "input",
@@ -255,8 +268,12 @@ export const rooms: SheetDefinition = {
         },
         measured("built_low", "Measured, low end"),
         measured("built_high", "Measured, high end"),
+        measuredVolts,
       ],
-      groups: [{ name: "rooms_extremes", from: "weakest", to: "strongest" }],
+      groups: [
+        { name: "rooms_extremes", from: "weakest", to: "strongest" },
+        { name: "rooms_built", from: "built_low", to: "built_high" },
+      ],
     },
   ],
 };

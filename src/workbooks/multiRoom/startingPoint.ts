@@ -1,5 +1,6 @@
 /** What an empty estimate starts from: figures of standards and common practice; no job, no prices. */
 import type { Filling } from "../definition";
+import { usualCauses } from "./causes";
 
 export const standardExclusions: readonly { readonly text: string }[] = [
   { text: "Receivers and recorders, and their subscriptions." },
@@ -30,7 +31,11 @@ export const startingPoint: Filling = {
     site_tax: 0,
     site_tax_on: "materials and labour",
     site_rounding: "half away",
+    site_offset: 0,
+    site_downlink: 11700,
     commission_tolerance: 3,
+    commission_volts_tolerance: 1,
+    commission_meter: 1.5,
   },
-  blocks: { exclusions: standardExclusions },
+  blocks: { exclusions: standardExclusions, causes: usualCauses },
 };

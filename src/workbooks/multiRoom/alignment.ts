@@ -1,0 +1,196 @@
+import type { Column, SheetDefinition } from "../definition";
+
+const fromSight = (key: string, head: string, unit: string, name: string): Column => ({
+  key,
+  head,
+  unit,
+  width: 14,
+  format: "degrees",
+  formula: `IF(slots_slot="","",${name})`,
+});
+
+const reading = (key: string, head: string, what: string): Column => ({
+  key,
+  head,
+  unit: "dBµV or dB",
+  width: 14,
+  format: "one",
+  input: { what, example: "62.4", rule: { kind: "number", min: -100, max: 200 } },
+});
+
+export const alignment: SheetDefinition = {
+  name: "Alignment",
+  kind: "print",
+  intro:
+    "For the crew at the dish, on safe footing. Elevation of the beam and tilt of the face are different things: mind which one the mount's scale shows.",
+  print: { orientation: "landscape" },
+  parts: [
+    {
+      kind: "block",
+      name: "align",
+      heading: "Each slot",
+      prepared: 4,
+      mirrors: "slots",
+      columns: [
+        { key: "slot", head: "Orbital slot", width: 34, formula: 'IF(slots_slot="","",slots_slot)' },
+        fromSight("azimuth", "True azimuth", "deg", "sight_angles_azimuth"),
+        fromSight("compass", "Compass bearing", "deg magnetic", "sight_compass"),
+        fromSight("elevation", "Elevation of the BEAM", "deg above the horizon", "sight_angles_elevation"),
+        {
+          ...fromSight("face", "Tilt of the FACE", "deg back from upright", ""),
+          formula: 'IF(slots_slot="","",IF(site_offset="","",sight_angles_elevation-site_offset))',
+        },
+        fromSight("skew", "Polarisation skew", "deg", "sight_skew"),
+      ],
+    },
+    {
+      kind: "fields",
+      heading: "Compass",
+      fields: [
+        {
+          name: "align_date",
+          label: "Bearings are for",
+          format: "date",
+          formula: 'IF(site_date="","",site_date)',
+        },
+        {
+          name: "align_declination",
+          label: "Magnetic declination",
+          unit: "deg east",
+          format: "degrees",
+          note: "True less compass. Iron on a roof or mast turns a compass much further: take a bearing from a few steps away.",
+          formula: "sight_declination",
+        },
+      ],
+    },
+    {
+      kind: "fields",
+      heading: "One dish for the first two slots",
+      fields: [
+        {
+          name: "align_aim_azimuth",
+          label: "Aim: true azimuth",
+          unit: "deg",
+          format: "degrees",
+          formula: 'IF(pair_b="","",INDEX(pair_aim,1,1))',
+        },
+        {
+          name: "align_aim_compass",
+          label: "Aim: compass bearing",
+          unit: "deg magnetic",
+          format: "degrees",
+          formula:
+            'IF(pair_b="","",align_aim_azimuth-align_declination+360*(align_aim_azimuth<align_declination)-360*(align_aim_azimuth-align_declination>=360))',
+        },
+        {
+          name: "align_aim_elevation",
+          label: "Aim: elevation of the BEAM",
+          unit: "deg",
+          format: "degrees",
+          note: "Above the horizon: for a mount whose scale includes the dish's offset, as most do.",
+          formula: 'IF(pair_b="","",INDEX(pair_aim,1,2))',
+        },
+        {
+          name: "align_aim_face",
+          label: "Aim: tilt of the FACE",
+          unit: "deg",
+          format: "degrees",
+          note: "Back from upright: for a level laid on the rim. It is the elevation of the beam less the offset angle on Site.",
+          formula: 'IF(pair_b="","",IF(site_offset="","",align_aim_elevation-site_offset))',
+        },
+        {
+          name: "align_tilt",
+          label: "Tilt about the boresight",
+          unit: "deg",
+          format: "degrees",
+          note: "Clockwise for a person at the dish facing the slots. A maker's scale may show 90 for none and count either way.",
+          formula: 'IF(pair_b="","",pair_tilt)',
+        },
+      ],
+    },
+    {
+      kind: "fields",
+      heading: "Peaking",
+      fields: [
+        {
+          name: "peaks_elevation",
+          label: "Elevation of the beam while peaking",
+          unit: "deg",
+          format: "degrees",
+          formula: 'IF(pair_a="","",IF(pair_b="",INDEX(sight_angles_elevation,2),align_aim_elevation))',
+        },
+      ],
+    },
+    {
+      kind: "block",
+      name: "peaks",
+      heading:
+        "Peaking by equal drops: read, turn a step to plus and read, turn the same step to minus and read",
+      prepared: 8,
+      columns: [
+        {
+          key: "what",
+          head: "Dish and slot",
+          width: 34,
+          input: { what: "Which dish and which slot", example: "H1, 97W", rule: { kind: "text" } },
+        },
+        {
+          key: "axis",
+          head: "Axis",
+          width: 14,
+          input: {
+            what: "What was turned",
+            rule: { kind: "choice", choices: ["azimuth", "elevation", "tilt"] },
+          },
+        },
+        {
+          key: "step",
+          head: "Step",
+          unit: "deg",
+          width: 14,
+          format: "two",
+          input: {
+            what: "How far it was turned each way; near half a beamwidth is best",
+            example: "1",
+            rule: { kind: "number", min: 0.01, max: 30 },
+          },
+        },
+        {
+          key: "kind",
+          head: "The meter shows",
+          width: 14,
+          input: {
+            what: "dB for dBµV or carrier-to-noise; percent for quality",
+            rule: { kind: "choice", choices: ["dB", "percent"] },
+          },
+        },
+        reading("here", "Reading where it was", "The reading before turning"),
+        reading("plus", "Reading a step to plus", "The reading after the step to plus"),
+        reading("minus", "Reading a step to minus", "The reading after the step to minus"),
+        {
+          key: "found",
+          head: "Result",
+          width: 14,
+          format: "two",
+          formula:
+            "RIG.EQUALDROPS(peaks_plus,peaks_here,peaks_minus,peaks_step,peaks_axis,peaks_elevation,site_dish,site_downlink,peaks_kind)",
+          across: [
+            { key: "turn", head: "turn from where it was, to plus", unit: "deg" },
+            { key: "doubt", head: "give or take", unit: "deg, two deviations" },
+            { key: "beam", head: "width of the beam seen", unit: "deg" },
+            { key: "verdict", head: "verdict", unit: "again: repeat there" },
+          ],
+        },
+      ],
+    },
+    {
+      kind: "text",
+      heading: "When the readings cannot be right",
+      lines: [
+        "An error in the result says why; choose the cell to read it: no peak between the two sides (a side lobe or a dip), a step too wide, a quality percentage instead of dB, a beam too narrow or too wide for this dish.",
+        "again: the peak is more than half a step away; turn, then repeat from there. unsure: the drops are too small for the meter, take a larger step. peaked: leave it.",
+        "Turn by hand only as far as your footing allows. Two people, secured; tools and dish secured; stop in wind or lightning; keep clear of overhead lines.",
+      ],
+    },
+  ],
+};
