@@ -16,6 +16,7 @@ import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 
 export const PRINT_HELP = `rigsheet print JOB.xlsx --out FILE.pdf [--sheet NAME …] [--paper a4|letter]
+rigsheet print JOB.xlsx --cards --out FILE.pdf [--paper a4|letter]
 
 Recalculates a workbook and prints sheets of it into a PDF, one page wide, with
 the head row on every page, and page, revision and date at the foot.
@@ -23,18 +24,23 @@ JOB.xlsx is left as it is. Needs LibreOffice.
 
   --sheet NAME   print this sheet; may be repeated; "all" prints every one.
                  Without it the quote, or all sheets where there is none
+  --cards        print a card for each head unit and each outlet instead, to be
+                 cut apart: predicted values, room for the measured ones
   --paper a4     or letter
   --out FILE     where to write
   --force        replace FILE if it exists
 
   rigsheet print job.xlsx --out quote.pdf
-  rigsheet print job.xlsx --sheet Rooms --sheet Commissioning --out crew.pdf
+  rigsheet print job.xlsx --sheet Alignment --sheet Commissioning --out crew.pdf
+  rigsheet print job.xlsx --cards --paper letter --out cards.pdf
 
 Exit: 0 printed; 1 printed, but some cells show the word error; 2 nothing was
 written.`;
 
 const PAPERS = ["a4", "letter"] as const;
 const USUAL_SHEET = "Quote";
+/** Where the figures of the cards come from. */
+const BEHIND_CARDS = ["Commissioning", "Head units", "Alignment"];
 
 /** @param program LibreOffice's path; tests hand in none to see it missing */
 export async function printJob(
@@ -46,6 +52,7 @@ export async function printJob(
     words,
     {
       sheet: { type: "string", multiple: true },
+      cards: { type: "boolean", default: false },
       paper: { type: "string", default: "a4" },
       out: { type: "string" },
       force: { type: "boolean", default: false },
@@ -65,13 +72,14 @@ export async function printJob(
   if (!paper) throw new UsageTrouble(`--paper is "${values.paper}"; it can be ${PAPERS.join(" or ")}.`);
   const out = outFile(values.out, job, "pdf", values.force);
 
-  const book = withPictures(recalculate(await readXlsx(await fileBytes(job))));
-  const sheets = sheetsToPrint(book, values.sheet);
-  const copy = copyOf(withPrint(book, { paper }), "sealed", {
-    now: new Date(),
-    version: RIGSHEET_VERSION,
-    sheets,
-  });
+  if (values.cards && values.sheet) {
+    throw new UsageTrouble("Cards are printed by themselves: leave out --sheet, or leave out --cards.");
+  }
+  const read = recalculate(await readXlsx(await fileBytes(job)));
+  const book = values.cards ? read : withPictures(read);
+  const sheets = values.cards ? undefined : sheetsToPrint(book, values.sheet);
+  const facts = { now: new Date(), version: RIGSHEET_VERSION, sheets };
+  const copy = withPrint(copyOf(book, values.cards ? "cards" : "sealed", facts), { paper });
   const { path, hint } = program();
   if (path === undefined) throw new FileTrouble(troubles.noLibreOffice(hint));
   const pdf = await convertedBy(path, await writeXlsx(copy, { sealed: true, renderPng }), {
@@ -80,8 +88,10 @@ export async function printJob(
   });
   await saveAtomically(out, pdf);
 
-  const errors = errorCells(book, sheets);
-  console.out(`${out}: ${sheets ? sheets.join(", ") : "all sheets"}`);
+  const errors = errorCells(book, values.cards ? BEHIND_CARDS : sheets);
+  console.out(
+    `${out}: ${values.cards ? copy.sheets.map(({ name }) => name).join(", ") : (sheets?.join(", ") ?? "all sheets")}`,
+  );
   if (errors.length > 0) console.err(errorsInWords(errors));
   return errors.length > 0 ? EXIT.look : EXIT.ok;
 }

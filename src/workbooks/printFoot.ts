@@ -9,21 +9,26 @@ const DATES = ["site_date", "card_date"];
 /** 9999-12-31, the last date of a sheet. */
 const LAST_DATE = 2_958_465;
 
-/**
- * A spreadsheet's foot is fixed text, so it is set whenever the workbook is written.
- * @returns the book with the same right-hand foot on every sheet that prints; as it is where nothing is filled in
- */
-export function withPrintFoot(book: Book): Book {
+/** @returns job or quote, revision and date as the workbook names them; empty where nothing is filled in */
+export function printFootOf(book: Book): string {
   const which = text(WHICH.map((name) => namedValue(book, name)).find((value) => text(value) !== ""));
   const revision = text(namedValue(book, "site_revision"));
   const date = DATES.map((name) => namedValue(book, name)).find((value) => typeof value === "number");
-  const footRight = [
+  return [
     which,
     revision && `revision ${revision}`,
     typeof date === "number" && date >= 1 && date <= LAST_DATE ? isoDate(date) : "",
   ]
     .filter((part) => part !== "")
     .join(", ");
+}
+
+/**
+ * A spreadsheet's foot is fixed text, so it is set whenever the workbook is written.
+ * @returns the book with the same right-hand foot on every sheet that prints; as it is where nothing is filled in
+ */
+export function withPrintFoot(book: Book): Book {
+  const footRight = printFootOf(book);
   return footRight === "" ? book : withPrint(book, { footRight });
 }
 

@@ -3,14 +3,15 @@
  * same copy in the command, on the desk and in Excel. Nothing here needs Node.
  */
 import type { Book } from "../../../workbooks/book";
-import { withPrintFoot } from "../../../workbooks/printFoot";
+import { cardsOf } from "../../../workbooks/multiRoom/cards/cardsOf";
+import { printFootOf, withPrint, withPrintFoot } from "../../../workbooks/printFoot";
 import { FileTrouble } from "../fileTrouble";
 import { aboutSheetOf, headingsOf, withLines } from "./aboutCopy";
 import { officeBook } from "./officeBook";
 import { sealedBook } from "./sealedBook";
 
-/** An office copy recalculates without Rigsheet; a sealed copy is values only. */
-export type CopyKind = "office" | "sealed";
+/** An office copy recalculates without Rigsheet; a sealed copy is values only; cards are for the crew to print. */
+export type CopyKind = "office" | "sealed" | "cards";
 
 export interface CopyFacts {
   readonly now: Date;
@@ -22,9 +23,10 @@ export interface CopyFacts {
 
 /**
  * @param book a computed workbook
- * @returns the book to hand to `writeXlsx` with `frozen` or `sealed`; an unknown sheet throws a FileTrouble
+ * @returns the book to hand to `writeXlsx` with `frozen` or `sealed`; an unknown sheet, or no card to make, throws a FileTrouble
  */
 export function copyOf(book: Book, kind: CopyKind, { now, version, sheets }: CopyFacts): Book {
+  if (kind === "cards") return cardBook(book);
   const printed = withPrintFoot(book);
   const made = `made ${now.toISOString().slice(0, 16).replace("T", " ")} UTC by Rigsheet ${version}.`;
   if (kind === "sealed") {
@@ -54,6 +56,14 @@ export function copyOf(book: Book, kind: CopyKind, { now, version, sheets }: Cop
         ]),
     ...(pictures ? ["The pictures are as they were then."] : []),
   ]);
+}
+
+function cardBook(book: Book): Book {
+  const cards = cardsOf(book);
+  if (cards) return withPrint(cards, { footRight: printFootOf(book) });
+  throw new FileTrouble(
+    "There is nothing to make cards of: the workbook has no outlets and no head units. Fill the sheets Rooms and Head units of a multi-room estimate first.",
+  );
 }
 
 function wantedSheets({ sheets }: Book, wanted: readonly string[]): ReadonlySet<string> {

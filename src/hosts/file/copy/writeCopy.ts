@@ -15,6 +15,6 @@ export function writeCopy(
   facts: CopyFacts,
   renderPng?: RenderPng,
 ): Promise<Uint8Array> {
-  const copy = copyOf(renderPng ? withPictures(book) : book, kind, facts);
-  return writeXlsx(copy, { ...(kind === "sealed" ? { sealed: true } : { frozen: true }), renderPng });
+  const copy = copyOf(renderPng && kind !== "cards" ? withPictures(book) : book, kind, facts);
+  return writeXlsx(copy, { ...(kind === "office" ? { frozen: true } : { sealed: true }), renderPng });
 }

@@ -1,0 +1,82 @@
+/** The card of one outlet: what it should show, and room for what it shows. */
+import type { Book, Look } from "../../book";
+import { namedColumn } from "../../named";
+import { CARD, type Card, type CardPart, type CardShape } from "./cardSheet";
+import { filledRows, jobMark, one, range, readerOf, text } from "./cardWords";
+
+export const OUTLET_CARD: CardShape = { rows: 11, columns: 4, across: 2, down: 4 };
+
+/** A line of a card is as wide as the card: what runs further is cut. */
+const LONGEST = 58;
+const cut = (line: string): string => (line.length > LONGEST ? `${line.slice(0, LONGEST - 1)}…` : line);
+
+export function outletCards(book: Book): Card[] {
+  const { at, field } = readerOf(book, "rooms");
+  const due = {
+    low_from: namedColumn(book, "commission_low_from"),
+    low_to: namedColumn(book, "commission_low_to"),
+    high_from: namedColumn(book, "commission_high_from"),
+    high_to: namedColumn(book, "commission_high_to"),
+    volts: namedColumn(book, "commission_volts_due"),
+  };
+  const mark = jobMark(book);
+  const [tolerance, volts] = [one(field("commission_tolerance")), one(field("commission_volts_tolerance"))];
+  const unit = text(field("site_unit"));
+  return filledRows(book, "rooms_outlet").map((row): Card => {
+    const word = (key: string): string => text(at(row, key));
+    const line = (index: number, value: string, look: Look = CARD.label): CardPart => ({
+      row: index,
+      column: 0,
+      value: cut(value),
+      look,
+    });
+    const predicted = (index: number, label: string, value: string, within: string): CardPart[] => [
+      { row: index, column: 0, value: label, look: CARD.label },
+      { row: index, column: 1, value, look: CARD.figure },
+      { row: index, column: 2, value: within, look: CARD.figure },
+      { row: index, column: 3, look: CARD.box },
+    ];
+    const voltsDue = due.volts[row];
+    const note = word("note");
+    return [
+      { row: 0, column: 0, value: `Outlet ${word("outlet")}`, look: CARD.title },
+      { row: 0, column: 3, value: mark, look: { ...CARD.quiet, align: "right" } },
+      line(1, [word("floor"), word("room")].filter(Boolean).join(", "), CARD.label),
+      line(
+        2,
+        `${[word("quantity") === "1" ? "" : word("quantity"), word("receiver")].filter(Boolean).join(" × ")}; head unit ${word("head")}, user bands ${word("bands")}`,
+      ),
+      line(
+        3,
+        `from ${word("from")} by ${word("cable")}, ${one(at(row, "run"))} ${unit}, to ${word("plate")}`,
+      ),
+      { row: 4, column: 1, value: "predicted", look: CARD.head },
+      { row: 4, column: 2, value: "± more", look: CARD.head },
+      { row: 4, column: 3, value: "measured", look: CARD.head },
+      ...predicted(
+        5,
+        `dBµV at ${one(field("site_low"), 0)} MHz`,
+        range(due.low_from[row], due.low_to[row]),
+        tolerance,
+      ),
+      ...predicted(
+        6,
+        `dBµV at ${one(field("site_high"), 0)} MHz`,
+        range(due.high_from[row], due.high_to[row]),
+        tolerance,
+      ),
+      ...predicted(
+        7,
+        "volts, receivers off",
+        typeof voltsDue === "number" ? one(voltsDue) : "-",
+        typeof voltsDue === "number" ? volts : "",
+      ),
+      line(
+        8,
+        `Wanted ${one(field("site_level_low"), 0)} to ${one(field("site_level_high"), 0)} dBµV; estimate: ${word("verdict") || "not found"}.${note ? ` ${note}` : ""}`,
+      ),
+      line(9, "☐ run tested   ☐ receiver connected, then powered   by", CARD.label),
+      line(10, "No receiver before the dish is peaked (common practice).", CARD.quiet),
+    ];
+  });
+}
