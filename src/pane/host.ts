@@ -3,6 +3,7 @@
  * pane is written against this and nothing else. Every call that can fail for
  * a reason that a person can mend rejects with a {@link HostTrouble}.
  */
+import type { CopyKind } from "../hosts/file/copy/copyOf";
 import type { Book, BookResult } from "../workbooks/book";
 
 /** A sentence for a person: what is in the way and the way on. */
@@ -47,8 +48,8 @@ export interface PaneHost {
   addRows(count: number): Promise<string>;
   /** Enters every formula of ours again where it stands at an error of an unknown name. @returns how many */
   enterOursAgain(): Promise<number>;
-  /** Hands the person a copy: `office` freezes our cells, `sealed` all of them. */
-  handOverCopy(kind: "office" | "sealed"): Promise<void>;
+  /** Hands the person a copy: `office` freezes our cells, `sealed` all of them; `cards` are the crew's, to print. */
+  handOverCopy(kind: CopyKind): Promise<void>;
   preferences(): Promise<Preferences>;
   keepPreferences(preferences: Preferences): Promise<void>;
 }

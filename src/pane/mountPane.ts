@@ -7,6 +7,7 @@ import { addRows } from "./views/addRows";
 import { cautions } from "./views/cautions";
 import { check } from "./views/check";
 import { copies } from "./views/copies";
+import { diagnose } from "./views/diagnose";
 import { enterAgain } from "./views/enterAgain";
 import { findFunction } from "./views/findFunction";
 import { pictures } from "./views/pictures";
@@ -19,6 +20,7 @@ const VIEWS = [
   findFunction,
   addRows,
   check,
+  diagnose,
   pictures,
   working,
   enterAgain,

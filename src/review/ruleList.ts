@@ -10,6 +10,7 @@ import { hidden } from "./rules/hidden";
 import { inputRules } from "./rules/inputRules";
 import { limits } from "./rules/limits";
 import { margin } from "./rules/margin";
+import { measured } from "./rules/measured";
 import { origin } from "./rules/origin";
 import { outsideBlocks } from "./rules/outsideBlocks";
 import { partsNeeded } from "./rules/partsNeeded";
@@ -64,6 +65,7 @@ export const rules: readonly Rule[] = [
   partsNeeded,
   prices,
   margin,
+  measured,
   outsideBlocks,
   removedTexts,
   hidden,

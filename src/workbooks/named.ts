@@ -23,6 +23,15 @@ export function namedRows(book: Book, name: string): (BookResult | undefined)[][
 /** The one value of a named cell. */
 export const namedValue = (book: Book, name: string): BookResult | undefined => namedRows(book, name)[0]?.[0];
 
+/** Where the filling of a named block begins, below its thin row; a named cell is its own place. */
+export function placeOfName(book: Book, name: string): { sheet: string; at: string } | undefined {
+  const found = book.names.find((one) => one.name === name);
+  const zone = found && parseRange(found.range);
+  if (!found || !zone) return undefined;
+  const row = zone.bottom > zone.top ? zone.top + 1 : zone.top;
+  return { sheet: found.sheet, at: address(row, zone.left) };
+}
+
 /** The first column of a named range. */
 export const namedColumn = (book: Book, name: string): (BookResult | undefined)[] =>
   namedRows(book, name).map(([first]) => first);

@@ -52,6 +52,7 @@ const VIEWS = [
   "Functions",
   "Add rows",
   "Check",
+  "Diagnose",
   "Pictures",
   "Working",
   "Re-enter",

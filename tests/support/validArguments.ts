@@ -13,6 +13,11 @@ const TEXTS: Readonly<Record<string, readonly string[]>> = {
   receivers: ["receiver", "recorder, 2 tuners", "Recorder, 4 tuners", "receiver, 3 tuners"],
 };
 
+/** Arguments that only mean something together: readings of one level, a step apart. */
+const TOGETHER: Readonly<Record<string, Readonly<Record<string, readonly [number, number]>>>> = {
+  EQUALDROPS: { plus: [54, 60], here: [58, 62], minus: [54, 60] },
+};
+
 function numberFor({ limits }: Parameter<unknown>): fc.Arbitrary<number> {
   const min = limits?.min ?? -WIDEST;
   const max = limits?.max ?? WIDEST;
@@ -70,8 +75,12 @@ export function validArguments(one: SheetFunction, rows: number): fc.Arbitrary<A
     fc.tuple(
       ...one.parameters.map((parameter, place): fc.Arbitrary<Argument> => {
         const seen = seenIn(one, place);
+        const near = TOGETHER[one.name]?.[parameter.name];
+        const cell = near
+          ? fc.integer({ min: near[0] * 10, max: near[1] * 10 }).map((tenths): Cell => tenths / 10)
+          : cellFor(parameter, cellsOf(seen));
         const column = (size: number): fc.Arbitrary<Argument> =>
-          fc.array(cellFor(parameter, cellsOf(seen)), { minLength: size, maxLength: size }).map(asColumn);
+          fc.array(cell, { minLength: size, maxLength: size }).map(asColumn);
         const orLeftOut = (given: fc.Arbitrary<Argument>) =>
           parameter.optional ? fc.option(given, { freq: 4 }) : given;
         if (parameter.shape === "each") return orLeftOut(column(rows));

@@ -28,7 +28,7 @@ export const SUN_RADIUS_DEG = 0.267;
 export const WIDEST_STEP_BEAMWIDTHS = 0.8;
 /**
  * The width that equal drops show, as a share of the dish's: outside of it they are not the main lobe's.
- * Between the 0.55 of a side lobe and the main lobe's 0.75, and above 1.1, with room for the beamwidth's own 10 %.
+ * Between the 0.55 of a side lobe and the main lobe's 0.75, and above 1.05, with room for the beamwidth's own 10 %.
  */
 export const LEAST_WIDTH_SHARE = 0.65;
 export const MOST_WIDTH_SHARE = 1.5;

@@ -9,8 +9,9 @@
  * Accuracy: against the patterns of evenly lit and tapered round apertures the
  *   peak is found to 0.11 beamwidth from up to half a beamwidth away, which
  *   leaves less than 0.14 dB; a second round finds it to 0.02.
- * Range: as peakOffset.ts. A first side lobe of those patterns shows at most 0.55 of the main
- *   lobe's width; the width shown on the main lobe lies within 0.75 to 1.1 of it.
+ * Range: as peakOffset.ts. A first side lobe of those patterns shows at most 0.55
+ *   of the main lobe's width at steps up to half a beamwidth, and the main lobe
+ *   0.75 to 1.05 of it; a wider step reaches across a side lobe, which then passes.
  */
 import { faults, isFault, type Fault } from "../faults";
 import type { Decibels, DecibelMicrovolts, Degrees } from "../quantity";

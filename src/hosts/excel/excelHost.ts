@@ -7,6 +7,7 @@ import {
   type Selection,
 } from "../../pane/host";
 import type { Book } from "../../workbooks/book";
+import type { CopyKind } from "../file/copy/copyOf";
 import { addRows } from "./addRows";
 import { buildBook } from "./buildBook";
 import { enterOursAgain } from "./enterOursAgain";
@@ -92,7 +93,7 @@ export class ExcelHost implements PaneHost {
     return changeExcel(enterOursAgain);
   }
 
-  handOverCopy(kind: "office" | "sealed"): Promise<void> {
+  handOverCopy(kind: CopyKind): Promise<void> {
     return handOverCopy(kind);
   }
 

@@ -1,13 +1,14 @@
-/** Opens an office copy or a sealed copy of the workbook as a new workbook, to be saved where the person likes. */
+/** Opens an office copy, a sealed copy or the cards of the workbook as a new workbook, to be saved or printed. */
 import { HostTrouble } from "../../pane/host";
 import { RIGSHEET_VERSION } from "../../version";
+import type { CopyKind } from "../file/copy/copyOf";
 import { writeCopy } from "../file/copy/writeCopy";
 import { FileTrouble } from "../file/fileTrouble";
 import { readXlsx } from "../file/readXlsx";
 import { asTrouble } from "./excelTrouble";
 import { openDocument } from "./openDocument";
 
-export async function handOverCopy(kind: "office" | "sealed"): Promise<void> {
+export async function handOverCopy(kind: CopyKind): Promise<void> {
   try {
     const book = await readXlsx(await openDocument());
     const copy = await writeCopy(book, kind, { now: new Date(), version: RIGSHEET_VERSION });

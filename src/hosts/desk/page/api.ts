@@ -1,5 +1,6 @@
 /** The page's calls to the desk's server. */
 import type { Book } from "../../../workbooks/book";
+import type { CopyKind } from "../../file/copy/copyOf";
 import { DESK_HEADER, type Change, type OpenJob, type Refusal, type Saved, type Snapshot } from "../protocol";
 
 /** The server's sentence, or ours when it does not answer. */
@@ -39,7 +40,7 @@ export const api = {
     askJson<Saved>("/changes", { method: "POST", body: JSON.stringify(changes), keepalive }),
   openXlsx: (bytes: Blob) => askJson<Book>("/open", { method: "POST", body: bytes }),
   saveXlsx: async (book: Book) => (await ask("/save", { method: "POST", body: JSON.stringify(book) })).blob(),
-  copyXlsx: async (book: Book, kind: "office" | "sealed") =>
+  copyXlsx: async (book: Book, kind: CopyKind) =>
     (await ask(`/copy/${kind}`, { method: "POST", body: JSON.stringify(book) })).blob(),
   saveFile: (book: Book) => askJson<Saved>("/file", { method: "PUT", body: JSON.stringify(book) }),
   text: async (url: string) => (await ask(url)).text(),

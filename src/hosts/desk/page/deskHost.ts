@@ -9,6 +9,7 @@ import type { Book, BookResult } from "../../../workbooks/book";
 import { callsUs } from "../../../workbooks/layOut";
 import { planAddedRows } from "../../../workbooks/planAddedRows";
 import { templateOf } from "../../../workbooks/templates";
+import type { CopyKind } from "../../file/copy/copyOf";
 import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
 import type { DeskGuard } from "./deskPlugin";
@@ -32,7 +33,7 @@ export interface DeskSurroundings {
   readonly guard: DeskGuard;
   /** A cell is being typed into. */
   isEditing(): boolean;
-  handOver(book: Book, kind: "office" | "sealed"): Promise<void>;
+  handOver(book: Book, kind: CopyKind): Promise<void>;
   /** May throw where the browser refuses it. */
   storage(): Pick<Storage, "getItem" | "setItem">;
 }

@@ -54,7 +54,10 @@ export class PaneBeside {
         guard,
         isEditing,
         handOver: async (book, kind) =>
-          download(await api.copyXlsx(book, kind), `${desk.fileTitle} (${kind} copy).xlsx`),
+          download(
+            await api.copyXlsx(book, kind),
+            `${desk.fileTitle} (${kind === "cards" ? "cards" : `${kind} copy`}).xlsx`,
+          ),
         storage: () => localStorage,
       }),
     );

@@ -62,8 +62,9 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
     case "POST /save":
       return send(response, XLSX_TYPE, await parts.writeXlsx(bookOf(await jsonOf(request))));
     case "POST /copy/office":
-    case "POST /copy/sealed": {
-      const kind = pathname === "/copy/office" ? "office" : "sealed";
+    case "POST /copy/sealed":
+    case "POST /copy/cards": {
+      const kind = pathname.slice("/copy/".length) as CopyKind;
       return send(response, XLSX_TYPE, await parts.writeCopy(bookOf(await jsonOf(request)), kind));
     }
     case "PUT /file":

@@ -3,12 +3,12 @@ import { address, rangeOf } from "../../address";
 import { lookIndex, type Book, type BookSheet, type BookValue, type Look } from "../../book";
 import { LOOKS } from "../../looks";
 
-const LINE_POINTS = 14;
-const TITLE_POINTS = 20;
+const LINE_POINTS = 17;
+const TITLE_POINTS = 22;
 /** Between cards. */
-const GAP_POINTS = 9;
+const GAP_POINTS = 11;
 /** Characters: what, predicted, give or take, measured; a gap; and the same again. */
-const HALF = [21, 12, 8, 8] as const;
+const HALF = [19, 12, 8, 10] as const;
 export const COLUMNS = [...HALF, 1.5, ...HALF] as const;
 /** Where the right half begins. */
 export const RIGHT = HALF.length + 1;

@@ -1,0 +1,90 @@
+/** What the crew measured against what the estimate predicted: the as-built record. */
+import type { Book, BookResult } from "../../workbooks/book";
+import type { Finding } from "../finding";
+import { filledCells, figure, namedCells } from "../namedCells";
+import type { Rule } from "../rule";
+
+interface Measured {
+  /** Where the measured values are typed. */
+  readonly built: string;
+  readonly named: string;
+  readonly what: string;
+  readonly unit: string;
+  /** The predicted range; both names may be one. */
+  readonly from: string;
+  readonly to: string;
+  readonly tolerance: string;
+  readonly wayOut: string;
+}
+
+const SEE_DIAGNOSIS = "Read Diagnosis for likely causes and the next measurement; measure again first.";
+
+const MEASURED: readonly Measured[] = [
+  ...(["low", "high"] as const).map((end) => ({
+    built: `rooms_built_${end}`,
+    named: "rooms_outlet",
+    what: `at the ${end} end`,
+    unit: "dBµV",
+    from: `commission_${end}_from`,
+    to: `commission_${end}_to`,
+    tolerance: "commission_tolerance",
+    wayOut: SEE_DIAGNOSIS,
+  })),
+  {
+    built: "rooms_built_volts",
+    named: "rooms_outlet",
+    what: "at the outlet",
+    unit: "V",
+    from: "commission_volts_due",
+    to: "commission_volts_due",
+    tolerance: "commission_volts_tolerance",
+    wayOut: SEE_DIAGNOSIS,
+  },
+  {
+    built: "heads_built_volts",
+    named: "heads_id",
+    what: "at the head unit",
+    unit: "V",
+    // The cable drops most in heat, and nothing without a load.
+    from: "heads_volts",
+    to: "heads_supplied",
+    tolerance: "commission_volts_tolerance",
+    wayOut: "Measure at the supply's output and along its cable, under load; look for a bad contact.",
+  },
+];
+
+const number = (value: BookResult | undefined): number | undefined =>
+  typeof value === "number" ? value : undefined;
+
+export const measured: Rule = {
+  id: "measured off prediction",
+  reason: "An installation that reads otherwise than predicted holds a fault, or the estimate does.",
+  example: "Outlet G-07 reads 44.8 dBµV at the high end where 57.1 to 59.3 dBµV was predicted.",
+  find: ({ computed }) => MEASURED.flatMap((one) => findingsOf(computed, one)),
+};
+
+function findingsOf(
+  book: Book,
+  { built, named, what, unit, from, to, tolerance, wayOut }: Measured,
+): Finding[] {
+  const names = namedCells(book, named);
+  const least = namedCells(book, from);
+  const most = namedCells(book, to);
+  const room = number(namedCells(book, tolerance)[0]?.value) ?? 0;
+  return filledCells(book, built).flatMap(({ place, index, value }): Finding[] => {
+    const read = number(value);
+    const [low, high] = [number(least[index]?.value), number(most[index]?.value)];
+    if (read === undefined || low === undefined || high === undefined) return [];
+    const off = read > high ? read - high : Math.min(0, read - low);
+    if (Math.abs(off) <= room) return [];
+    return [
+      {
+        weight: "doubtful",
+        place,
+        says: `${String(names[index]?.value ?? "")} reads ${figure(read)} ${unit} ${what}, ${Math.abs(off).toFixed(1)} ${unit === "V" ? "V" : "dB"} ${off > 0 ? "over" : "under"} the prediction.`,
+        should: `${low === high ? low.toFixed(1) : `${low.toFixed(1)} to ${high.toFixed(1)}`} ${unit}, give or take ${figure(room)}.`,
+        wayOut,
+      },
+    ];
+  });
+}

@@ -1,0 +1,101 @@
+/** The cards for the crew: every figure is the workbook's own, and nothing of a card runs into the next. */
+import { recalculate } from "../../src/hosts/headless/recalculate";
+import { copyOf } from "../../src/hosts/file/copy/copyOf";
+import { parseRange } from "../../src/workbooks/address";
+import type { Book, BookSheet } from "../../src/workbooks/book";
+import { layOut } from "../../src/workbooks/layOut";
+import { cardsOf } from "../../src/workbooks/multiRoom/cards/cardsOf";
+import { multiRoom } from "../../src/workbooks/multiRoom/definition";
+import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
+import { startingPoint } from "../../src/workbooks/multiRoom/startingPoint";
+import { referencePrice, type Job } from "../support/referencePrice";
+
+const computed = recalculate(layOut(multiRoom, guestHouse));
+const cards = cardsOf(computed)!;
+const sheet = (name: string): BookSheet => cards.sheets.find((one) => one.name === name)!;
+const words = ({ cells }: BookSheet): string[] =>
+  Object.values(cells).flatMap(({ value }) => (value === undefined ? [] : [String(value)]));
+
+/** The cells of the card that begins with a title, to the next title of its column. */
+function card(of: BookSheet, title: string): string[] {
+  const [at] = Object.entries(of.cells).find(([, { value }]) => value === title)!;
+  const { top, left } = parseRange(at)!;
+  return Object.entries(of.cells).flatMap(([where, { value }]) => {
+    const place = parseRange(where)!;
+    const inside = place.top >= top && place.top < top + 12 && place.left >= left && place.left < left + 4;
+    return inside && value !== undefined ? [String(value)] : [];
+  });
+}
+
+test("a card for each outlet and each head unit, each with a place to write", () => {
+  expect(words(sheet("Outlet cards")).filter((text) => /^Outlet /.test(text))).toHaveLength(24);
+  expect(words(sheet("Head unit cards")).filter((text) => /^Head unit H\d$/.test(text))).toHaveLength(3);
+  const boxes = Object.values(sheet("Outlet cards").cells).filter(
+    ({ look }) => cards.looks[look!]!.edges?.left === "medium",
+  );
+  expect(boxes).toHaveLength(24 * 3);
+});
+
+test("levels are those of the tests' own reference program, with the tolerances of Site", () => {
+  const { levels } = referencePrice(guestHouse as unknown as Job);
+  const shown = (hot: number, cold: number): string => `${hot.toFixed(1)} to ${cold.toFixed(1)}`;
+  for (const outlet of ["G-01", "F-05", "A-07"]) {
+    const [lowCold, lowHot, highCold, highHot] = levels.get(outlet)!;
+    const own = card(sheet("Outlet cards"), `Outlet ${outlet}`);
+    expect(own).toEqual(
+      expect.arrayContaining([shown(lowHot!, lowCold!), shown(highHot!, highCold!), "3.0"]),
+    );
+  }
+  expect(card(sheet("Outlet cards"), "Outlet G-01")).toContain("24.0");
+  // Below a tap with power at one port no volts are predicted.
+  expect(card(sheet("Outlet cards"), "Outlet A-01")).toContain("-");
+});
+
+test("the head unit's card has the reason for the supply, both elevations, and the cautions", () => {
+  const text = words(sheet("Head unit cards")).join("\n");
+  for (const part of [
+    /18 V is below what this unit needs \(practice\)/,
+    /No receiver connected until peaked/,
+    /then power the receivers/,
+    /elevation, BEAM/,
+    /tilt back, FACE/,
+    /declination 3\.5 deg east on 2026-11-02/,
+    /Overhead lines/,
+    /Bonding, lightning protection and mains: local code/,
+    /certifies nothing/,
+  ]) {
+    expect(text).toMatch(part);
+  }
+});
+
+test("pages break between cards, never inside one", () => {
+  for (const [name, rows] of [
+    ["Outlet cards", 4 * 12],
+    ["Head unit cards", 2 * 24],
+  ] as const) {
+    const { print, rowCount } = sheet(name);
+    expect(print!.breaks!.every((row) => row % rows === 0)).toBe(true);
+    expect(print!.breaks).toHaveLength(Math.ceil(rowCount / rows) - 1);
+  }
+});
+
+test("the foot names the job; what the workbook does not know is a question mark; no outlets, a sentence", () => {
+  const facts = { now: new Date(0), version: "0" };
+  const made = copyOf(computed, "cards", facts);
+  expect(made.sheets.map(({ print }) => print!.footRight)).toEqual(
+    Array(2).fill("D-24, revision 1, 2026-11-02"),
+  );
+  const broken: Book = recalculate(
+    layOut(multiRoom, {
+      ...guestHouse,
+      blocks: {
+        ...guestHouse.blocks,
+        rooms: guestHouse.blocks!.rooms!.map((row, index) => (index === 0 ? { ...row, run: -3 } : row)),
+      },
+    }),
+  );
+  expect(card(cardsOf(broken)!.sheets[1]!, "Outlet G-01")).toContain("?");
+  expect(() => copyOf(recalculate(layOut(multiRoom, startingPoint)), "cards", facts)).toThrow(
+    /nothing to make cards of/,
+  );
+});
