@@ -10,7 +10,7 @@
  *   peak is found to 0.11 beamwidth from up to half a beamwidth away, which
  *   leaves less than 0.14 dB; a second round finds it to 0.02.
  * Range: as peakOffset.ts. A first side lobe of those patterns shows at most 0.55
- *   of the main lobe's width at steps up to half a beamwidth, and the main lobe
+ *   of the main lobe's width at steps up to 0.4 beamwidth, and the main lobe
  *   0.75 to 1.05 of it; a wider step reaches across a side lobe, which then passes.
  */
 import { faults, isFault, type Fault } from "../faults";

@@ -91,7 +91,7 @@ export const equaldrops = declare({
   source:
     "derivation from the main lobe 12 (angle / beamwidth)² dB (Maral and Bousquet, from memory); reading_error: our assumption, no source",
   accuracy:
-    "Against the patterns of evenly lit and tapered round apertures: within 0.11 beamwidth from up to half a beamwidth away, within 0.02 when repeated. Take steps up to half a beamwidth: a wider one may take a side lobe for the main one.",
+    "Against the patterns of evenly lit and tapered round apertures: within 0.11 beamwidth from up to half a beamwidth away, within 0.02 when repeated. Take steps near 0.4 beamwidth: a wider one may take a side lobe for the main one.",
   tasks: [
     "How far do I turn the dish, and can I trust it?",
     "Is this the main lobe or a side lobe?",

