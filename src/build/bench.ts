@@ -13,6 +13,7 @@ import { layOut } from "../workbooks/layOut";
 import { multiRoom } from "../workbooks/multiRoom/definition";
 import { guestHouse } from "../workbooks/multiRoom/guestHouse";
 import { namedValue } from "../workbooks/named";
+import { benchHostile, benchReview } from "./benchReview";
 import { scaledJob } from "./scaledJob";
 
 interface Line {
@@ -161,12 +162,28 @@ function command(): void {
   });
 }
 
+/** In this order; those that take minutes run only when they are named: `npm run bench -- review`. */
+const PARTS: readonly { readonly name: string; readonly run: () => unknown; readonly onlyNamed?: true }[] = [
+  { name: "functions", run: () => functions(10_000) },
+  { name: "workbook", run: () => workbook(24, 3) },
+  { name: "workbook", run: () => workbook(240, 3) },
+  { name: "workbook", run: () => workbook(10_000, 1) },
+  { name: "command", run: command },
+  { name: "review", run: benchReview, onlyNamed: true },
+  { name: "hostile", run: benchHostile, onlyNamed: true },
+];
+
 async function main(): Promise<void> {
-  await functions(10_000);
-  await workbook(24, 3);
-  await workbook(240, 3);
-  await workbook(10_000, 1);
-  command();
+  const named = process.argv.slice(2);
+  const unknown = named.filter((one) => !PARTS.some(({ name }) => name === one));
+  if (unknown.length > 0) {
+    const known = [...new Set(PARTS.map(({ name }) => name))].join(", ");
+    process.stderr.write(`There is no part ${unknown.join(", ")}; there are ${known}.\n`);
+    process.exitCode = 2;
+    return;
+  }
+  for (const { name, run, onlyNamed } of PARTS)
+    if (named.includes(name) || (named.length === 0 && !onlyNamed)) await run();
   const width = Math.max(...lines.map(({ what }) => what.length));
   for (const { what, ms, baseline, baselineMs, budget } of lines) {
     const ratio = (ms / Math.max(baselineMs, 0.01)).toFixed(1);

@@ -2,6 +2,8 @@
 export interface Console {
   readonly out: (line: string) => void;
   readonly err: (line: string) => void;
+  /** A passing word on how far the work is, shown over the last one; absent where nobody watches. */
+  readonly progress?: (text: string) => void;
   /** All of standard input. */
   readonly readInput: () => Promise<string>;
 }

@@ -10,6 +10,7 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
 void run(process.argv.slice(2), {
   out: (line) => process.stdout.write(`${line}\n`),
   err: (line) => process.stderr.write(`${line}\n`),
+  ...(process.stderr.isTTY && { progress: (words) => void process.stderr.write(`\r\x1b[K${words}`) }),
   readInput: () => text(process.stdin),
 }).then((code) => {
   process.exitCode = code;

@@ -1,3 +1,4 @@
+import { CAPS_IN_WORDS } from "../hosts/file/capsInWords";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
 import { WEIGHTS, type Finding } from "../review/finding";
@@ -24,10 +25,12 @@ Of a folder every .xlsx in it and below is read. No workbook is ever written.
   --margin-floor SHARE least margin, 0 to 1; ${DEFAULT_MARGIN_FLOOR} unless given (common practice)
   --rules              what is looked for, with the reason and an example
 
+Many files are shared out among the machine's cores, each worker with memory of
+its own, and the count goes on at the terminal.
+${CAPS_IN_WORDS}
+
 Exit: 0 nothing found; 1 findings; 2 a file could not be read (the others are
 reviewed all the same).`;
-
-const PROGRESS_FROM = 20;
 
 export async function reviewCommand(words: readonly string[], console: Console): Promise<number> {
   const { values, positionals } = readOptions(
@@ -67,13 +70,14 @@ export async function reviewCommand(words: readonly string[], console: Console):
 
   const reviewed: ReviewedFile[] = new Array<ReviewedFile>(paths.length);
   let count = 0;
-  const progress = process.stderr.isTTY && paths.length >= PROGRESS_FROM;
   await reviewFiles(paths, options, (one, index) => {
     reviewed[index] = one;
     count += 1;
-    if (progress) process.stderr.write(`\r${count} of ${paths.length}${count === paths.length ? "\n" : ""}`);
+    if (paths.length > 1) console.progress?.(`${count} of ${paths.length} reviewed`);
   });
-  for (const one of reviewed) console.out(values.json ? JSON.stringify(one) : inWords(one));
+  if (paths.length > 1) console.progress?.("");
+  for (const one of reviewed)
+    console.out(values.json ? JSON.stringify(one) : inWords(one).map(plain).join("\n"));
   if (values.html !== undefined) {
     await saveAtomically(values.html, new TextEncoder().encode(reviewPage(reviewed)));
     console.err(`The report is in ${values.html}`);
@@ -90,17 +94,21 @@ function floorOf(text: string | undefined): number {
   return share;
 }
 
-function inWords({ path: file, unreadable, findings }: ReviewedFile): string {
-  if (unreadable !== undefined) return `${file}: cannot be read. ${unreadable}`;
-  if (findings.length === 0) return `${file}: nothing found`;
+/** Text of a file must not steer the terminal that shows it. */
+// eslint-disable-next-line no-control-regex -- control characters are what is looked for
+const plain = (line: string): string => line.replace(/[\x00-\x1f\x7f-\x9f]+/g, " ");
+
+function inWords({ path: file, unreadable, findings }: ReviewedFile): string[] {
+  if (unreadable !== undefined) return [`${file}: cannot be read. ${unreadable}`];
+  if (findings.length === 0) return [`${file}: nothing found`];
   const counts = WEIGHTS.flatMap((weight) => {
     const count = findings.filter((one) => one.weight === weight).length;
     return count > 0 ? [`${count} ${weight}`] : [];
   });
-  return [`${file}: ${counts.join(", ")}`, ...findings.map(findingInWords)].join("\n");
+  return [`${file}: ${counts.join(", ")}`, ...findings.flatMap(findingInWords)];
 }
 
-function findingInWords({ weight, place, says, should, effect, wayOut, rule }: Finding): string {
+function findingInWords({ weight, place, says, should, effect, wayOut, rule }: Finding): string[] {
   const at = place ? `${place.sheet}!${place.cell}` : "whole workbook";
   return [
     `  ${weight}: ${at} (${rule})`,
@@ -108,5 +116,5 @@ function findingInWords({ weight, place, says, should, effect, wayOut, rule }: F
     ...(should === undefined ? [] : [`    Should be: ${should}`]),
     ...(effect === undefined ? [] : [`    Effect: ${effect}`]),
     `    ${wayOut}`,
-  ].join("\n");
+  ];
 }

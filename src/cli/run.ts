@@ -1,4 +1,5 @@
 /** The command `rigsheet`. */
+import { CAPS_IN_WORDS } from "../hosts/file/capsInWords";
 import { FileTrouble } from "../hosts/file/fileTrouble";
 import { RIGSHEET_VERSION } from "../version";
 import { calc } from "./calc";
@@ -35,6 +36,8 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
 A first job, from the invented survey of a guest house:
   rigsheet new multi-room --demonstration --rooms templates/guest-house-survey.csv --out job.xlsx
   rigsheet price job.xlsx
+
+${CAPS_IN_WORDS}
 
 Rigsheet predicts and flags; it certifies nothing. Roofs, ladders, overhead
 lines, lightning, mains and bonding: local rules and licensed practice decide.`;

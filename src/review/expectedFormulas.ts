@@ -6,7 +6,7 @@
 import { address, parseAddress, parseRange, type Place, type Zone } from "../workbooks/address";
 import type { Book } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
-import { layOut } from "../workbooks/layOut";
+import { blankBook } from "./blankBook";
 
 export interface ExpectedFormula {
   readonly sheet: string;
@@ -23,7 +23,7 @@ export interface Expected {
 }
 
 export function expectedFormulas(book: Book, definition: WorkbookDefinition): Expected {
-  const fresh = layOut(definition);
+  const fresh = blankBook(definition);
   const now = new Map(book.names.map((one) => [one.name, one]));
   const formulas: ExpectedFormula[] = [];
   for (const sheet of fresh.sheets) {

@@ -1,8 +1,8 @@
 /** What can be said of a workbook at once, from one computed reading of it. */
 import type { Book } from "../workbooks/book";
 import { WEIGHTS, type Finding } from "./finding";
+import { formulaDifferences } from "./formulaDifferences";
 import { labelsIn } from "./labels";
-import { changedFormulas } from "./rules/changedFormulas";
 import { errorCells } from "./rules/errorCells";
 import { failingChecks } from "./rules/failingChecks";
 import { origin, sameTemplate } from "./rules/origin";
@@ -16,7 +16,7 @@ export function quickFindings(book: Book): Finding[] {
   const labelAt = labelsIn(book, template?.definition);
   const findings = [
     ...origin(book),
-    ...(template ? changedFormulas(book, template.definition, labelAt) : []),
+    ...(template ? formulaDifferences(book, template.definition, labelAt) : []),
     ...errorCells(book, labelAt),
     ...failingChecks(book),
   ];

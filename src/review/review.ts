@@ -1,29 +1,29 @@
 /** Everything that the rules find in one workbook. */
 import type { Book } from "../workbooks/book";
 import { WEIGHTS, type Finding } from "./finding";
+import { formulaDifferences } from "./formulaDifferences";
 import { labelsIn } from "./labels";
 import { restoredBook } from "./restoredBook";
 import { DEFAULT_MARGIN_FLOOR, type ReviewOptions, type Reviewed } from "./rule";
 import { rules } from "./ruleList";
-import { changedFormulas } from "./rules/changedFormulas";
 import { sameTemplate } from "./rules/origin";
 
 export type Compute = (book: Book) => Book;
 
 /**
- * @param read the workbook as it is stored
- * @param compute computes a book anew; a host brings it
+ * @param read the workbook as it is stored, or as a live one shows it
+ * @param compute computes a book anew; absent in a host whose cells are live and that cannot compute another book
  * @returns the weightiest first
  */
-export function review(read: Book, compute: Compute, options: Partial<ReviewOptions> = {}): Finding[] {
+export function review(read: Book, compute?: Compute, options: Partial<ReviewOptions> = {}): Finding[] {
   const definition = sameTemplate(read)?.definition;
-  const computed = compute(read);
+  const computed = compute ? compute(read) : read;
   const labelAt = labelsIn(read, definition);
-  const changed = definition !== undefined && changedFormulas(read, definition, labelAt).length > 0;
+  const changed = definition !== undefined && formulaDifferences(read, definition, labelAt).length > 0;
   const reviewed: Reviewed = {
     read,
     computed,
-    expected: changed ? compute(restoredBook(read, definition)) : computed,
+    expected: changed ? compute?.(restoredBook(read, definition)) : computed,
     definition,
     labelAt,
     options: { marginFloor: DEFAULT_MARGIN_FLOOR, ...options },

@@ -21,8 +21,8 @@ export interface Reviewed {
   readonly read: Book;
   /** The same, every formula computed anew. */
   readonly computed: Book;
-  /** Computed with the template's own formulas in their places. */
-  readonly expected: Book;
+  /** Computed with the template's own formulas in their places; absent where nothing can compute it. */
+  readonly expected?: Book;
   /** The template, when the workbook can be held to it. */
   readonly definition?: WorkbookDefinition;
   readonly labelAt: LabelAt;

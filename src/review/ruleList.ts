@@ -1,6 +1,6 @@
 /** Every rule, in the order in which its findings are told. */
 import type { Rule } from "./rule";
-import { changedFormulas } from "./rules/changedFormulas";
+import { discounts } from "./rules/discounts";
 import { duplicates } from "./rules/duplicates";
 import { errorCells } from "./rules/errorCells";
 import { failingChecks } from "./rules/failingChecks";
@@ -12,15 +12,18 @@ import { limits } from "./rules/limits";
 import { margin } from "./rules/margin";
 import { measured } from "./rules/measured";
 import { origin } from "./rules/origin";
+import { otherFormula } from "./rules/otherFormula";
 import { outsideBlocks } from "./rules/outsideBlocks";
 import { partsNeeded } from "./rules/partsNeeded";
 import { prices } from "./rules/prices";
+import { removedChecks } from "./rules/removedChecks";
 import { removedTexts } from "./rules/removedTexts";
 import { staleValues } from "./rules/staleValues";
+import { taxBase } from "./rules/taxBase";
 import { textNumbers } from "./rules/textNumbers";
 import { totals } from "./rules/totals";
+import { typedOver } from "./rules/typedOver";
 import { unitSlips } from "./rules/unitSlips";
-import { namedValue } from "../workbooks/named";
 
 export const rules: readonly Rule[] = [
   {
@@ -29,24 +32,8 @@ export const rules: readonly Rule[] = [
     example: "A workbook made from an older version of the template.",
     find: ({ read }) => origin(read),
   },
-  {
-    id: "changed formula",
-    reason:
-      "A number typed over a formula no longer follows its inputs; another formula counts something else.",
-    example: "The tax is a typed 900; the sum of a cable reads the wrong column.",
-    find: ({ read, computed, expected, definition, labelAt }) => {
-      if (!definition) return [];
-      const now = namedValue(computed, "quote_total");
-      const should = namedValue(expected, "quote_total");
-      const effect =
-        typeof now !== "number" || typeof should !== "number"
-          ? undefined
-          : Math.abs(now - should) < 0.005
-            ? "The total is the same with the template's formulas."
-            : `The total is ${now.toFixed(2)}; with all of the template's formulas it is ${should.toFixed(2)}.`;
-      return changedFormulas(read, definition, labelAt).map((finding) => ({ effect, ...finding }));
-    },
-  },
+  typedOver,
+  otherFormula,
   {
     id: "error",
     reason: "A cell that shows an error hands it on to all that reads it.",
@@ -55,6 +42,7 @@ export const rules: readonly Rule[] = [
   },
   staleValues,
   totals,
+  taxBase,
   textNumbers,
   inputRules,
   feeding,
@@ -66,7 +54,9 @@ export const rules: readonly Rule[] = [
   prices,
   margin,
   measured,
+  discounts,
   outsideBlocks,
+  removedChecks,
   removedTexts,
   hidden,
   {

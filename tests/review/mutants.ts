@@ -6,10 +6,7 @@ import { filledCells, namedCells, type NamedCell } from "../../src/review/namedC
 export interface Mistake {
   /** Of the rule that must find it. */
   readonly rule: string;
-  /** Another that may: with a load in watts too few volts have no solution, which is an error in the same cell. */
-  readonly or?: string;
-  /** Where; absent when the finding is about the sheet or the block. */
-  readonly cell?: { readonly sheet: string; readonly cell: string };
+  readonly cell: { readonly sheet: string; readonly cell: string };
 }
 
 export interface Mutation {
@@ -18,6 +15,10 @@ export interface Mutation {
   readonly apply: (book: Book, random: () => number) => Mistake;
   /** The mistake lies in what is stored, so nothing is computed after it. */
   readonly stored?: boolean;
+  /** Held to the price list of the job before the mistake. */
+  readonly toPriceList?: boolean;
+  /** Whether a job can show the mistake; any can where absent. */
+  readonly fits?: (book: Book) => boolean;
 }
 
 const pick = <T>(of: readonly T[], random: () => number): T => of[Math.floor(random() * of.length)]!;
@@ -60,7 +61,7 @@ const typedOver = (kind: string, names: readonly string[], value: (now: number) 
   apply: (book, random) => {
     const cell = field(book, pick(names, random));
     set(book, cell.place, { value: value(number(cell)) });
-    return { rule: "changed formula", cell: cell.place };
+    return { rule: "formula typed over", cell: cell.place };
   },
 });
 
@@ -70,7 +71,7 @@ const otherFormula = (kind: string, name: string, formula: string): Mutation => 
     const { place } = field(book, name);
     const { spill } = sheetOf(book, place.sheet).cells[place.cell]!;
     set(book, place, { formula, ...(spill && { spill }) });
-    return { rule: "changed formula", cell: place };
+    return { rule: "formula changed", cell: place };
   },
 });
 
@@ -88,7 +89,7 @@ const stale = (kind: string, names: readonly string[]): Mutation => ({
 });
 
 /** A line of text that the template shows. */
-const textGone = (kind: string, sheet: string, line: RegExp): Mutation => ({
+const textGone = (kind: string, rule: string, sheet: string, line: RegExp): Mutation => ({
   kind,
   stored: true,
   apply: (book, random) => {
@@ -98,7 +99,7 @@ const textGone = (kind: string, sheet: string, line: RegExp): Mutation => ({
       random,
     );
     set(book, { sheet, cell }, {});
-    return { rule: "caution, exclusion or check removed", cell: { sheet, cell } };
+    return { rule, cell: { sheet, cell } };
   },
 });
 
@@ -135,7 +136,7 @@ export const mutations: readonly Mutation[] = [
     (now) => now * 0.9,
   ),
   otherFormula("cost adds a part only", "price_cost", "price_direct+price_contingency"),
-  otherFormula("tax on the wrong base", "price_taxable", "price_cost"),
+  otherFormula("the taxable part reads the cost", "price_taxable", "price_cost"),
   otherFormula("column formula changed", "work_sum", 'IF(labour_name="","",work_hours*labour_rate*2)'),
   otherFormula("total leaves the tax out", "quote_total", "price_net"),
   {
@@ -146,7 +147,7 @@ export const mutations: readonly Mutation[] = [
         pick(["rooms_weakest", "buycables_sum", "heads_tuners", "work_hours"], random),
       );
       set(book, place, {});
-      return { rule: "changed formula", cell: place };
+      return { rule: "formula typed over", cell: place };
     },
   },
   {
@@ -157,7 +158,7 @@ export const mutations: readonly Mutation[] = [
         random,
       );
       set(book, place, { value: 1 });
-      return { rule: "changed formula", cell: place };
+      return { rule: "formula typed over", cell: place };
     },
   },
   stale("old total", ["quote_total", "quote_net"]),
@@ -230,7 +231,7 @@ export const mutations: readonly Mutation[] = [
     apply: (book, random) => {
       const { index, place } = pick(filledCells(book, "heads_supply"), random);
       set(book, place, { value: "hand meter 18 V" });
-      return { rule: "outside limits", or: "error", cell: namedCells(book, "heads_power")[index]!.place };
+      return { rule: "outside limits", cell: namedCells(book, "heads_power")[index]!.place };
     },
   },
   {
@@ -304,17 +305,184 @@ export const mutations: readonly Mutation[] = [
       return { rule: "hidden", cell: { sheet: "Rooms", cell: address(row, 0) } };
     },
   },
-  textGone("a caution removed", "About", /^(Falls|Lightning and bonding|This workbook predicts)/),
-  textGone("a check deleted", "Checks", /^(Outlets|Head units|Parts|Prices)/),
+  textGone(
+    "a caution removed",
+    "caution or exclusion removed",
+    "About",
+    /^(Falls|Lightning and bonding|This workbook predicts)/,
+  ),
+  textGone("a check deleted", "check deleted", "Checks", /^(Outlets|Head units|Parts|Prices)/),
   {
     kind: "an exclusion removed",
     apply: (book, random) => {
       const rows = filledCells(book, "exclusions_text");
       set(book, pick(rows, random).place, {});
       return {
-        rule: "caution, exclusion or check removed",
+        rule: "caution or exclusion removed",
         cell: namedCells(book, "exclusions_text")[1]!.place,
       };
+    },
+  },
+  {
+    kind: "tax on the wrong base",
+    fits: (book) => number(field(book, "site_tax")) > 0,
+    apply: (book) => {
+      set(book, field(book, "price_taxable").place, { formula: "price_cost" });
+      return { rule: "tax on the wrong base", cell: field(book, "quote_tax").place };
+    },
+  },
+  {
+    kind: "printed tax on other work than Site says",
+    stored: true,
+    fits: (book) => number(field(book, "site_tax")) > 0,
+    apply: (book) => {
+      const on = String(field(book, "site_tax_on").value);
+      set(book, field(book, "site_tax_on").place, {
+        value: on === "materials only" ? "labour only" : "materials only",
+      });
+      return { rule: "tax on the wrong base", cell: field(book, "quote_tax").place };
+    },
+  },
+  {
+    kind: "a total that does not add",
+    apply: (book, random) => {
+      const { place, value } = field(book, "quote_total");
+      set(book, place, { value: Number(value) - 10 - Math.round(random() * 500) });
+      return { rule: "total that does not add", cell: place };
+    },
+  },
+  {
+    kind: "a price without tax that does not add",
+    apply: (book, random) => {
+      const { place, value } = field(book, "quote_net");
+      set(book, place, { value: Number(value) + 10 + Math.round(random() * 500) });
+      return { rule: "total that does not add", cell: place };
+    },
+  },
+  {
+    kind: "a check's formula typed over",
+    apply: (book, random) => {
+      const { place } = pick(filledCells(book, "checks_result"), random);
+      set(book, place, { value: "ok" });
+      return { rule: "formula typed over", cell: place };
+    },
+  },
+  {
+    kind: "an outlet fed by two",
+    apply: (book, random) => {
+      const { sheet, cell } = pasted(book, "rooms_outlet", random);
+      const row = parseAddress(cell)!.row;
+      const sources = namedCells(book, "rooms_from");
+      const from = sources.find(({ place }) => parseAddress(place.cell)!.row === row)!;
+      const others = filledCells(book, "branches_id").filter(({ value }) => value !== from.value);
+      set(book, from.place, { value: String(pick(others, random).value) });
+      return { rule: "feeding", cell: { sheet, cell: from.place.cell } };
+    },
+  },
+  {
+    kind: "branches in a ring",
+    apply: (book, random) => {
+      const ids = filledCells(book, "branches_id");
+      const from = namedCells(book, "branches_from");
+      const fed = ids.filter(({ index }) => ids.some(({ value }) => value === from[index]!.value));
+      const low = pick(fed, random);
+      const high = ids.find(({ value }) => value === from[low.index]!.value)!;
+      set(book, from[high.index]!.place, { value: String(low.value) });
+      const first = high.index < low.index ? high : low;
+      return { rule: "feeding", cell: from[first.index]!.place };
+    },
+  },
+  {
+    kind: "a level typed in dBmV",
+    apply: (book, random) => {
+      const cell = pick(
+        ["units_out_low", "units_out_high"].flatMap((name) => filledCells(book, name)),
+        random,
+      );
+      set(book, cell.place, { value: number(cell) - 60 });
+      return { rule: "unit slip", cell: cell.place };
+    },
+  },
+  retyped(
+    "a level far from the others",
+    "far from neighbours",
+    ["units_out_low", "units_out_high"],
+    (cell) => (number(cell) > 90 ? number(cell) - 20 : number(cell) + 20),
+  ),
+  retyped(
+    "a splitter's price with its point lost",
+    "far from neighbours",
+    ["passives_price"],
+    (cell) => number(cell) * 10,
+  ),
+  retyped("an hourly rate in cents", "unit slip", ["labour_rate"], (cell) => number(cell) * 100),
+  {
+    ...retyped(
+      "a price changed from the list",
+      "price missing, expired or changed",
+      priced("price"),
+      (cell) => Math.round(number(cell) * 97 + 11) / 100,
+    ),
+    toPriceList: true,
+  },
+  {
+    kind: "the ground block left out",
+    apply: (book) => {
+      const cell = filledCells(book, "fittings_name").find(({ value }) => /bonding/.test(String(value)))!;
+      set(book, cell.place, { value: "bonding conductor" });
+      return { rule: "part lacking or not needed", cell: namedCells(book, "fittings_name")[1]!.place };
+    },
+  },
+  {
+    kind: "bonding conductors left out",
+    apply: (book) => {
+      const cells = filledCells(book, "bonds_where");
+      for (const { place } of cells) set(book, place, {});
+      return { rule: "part lacking or not needed", cell: cells[0]!.place };
+    },
+  },
+  {
+    kind: "a fitting that nothing needs",
+    apply: (book, random) => {
+      const { place, index } = pick(filledCells(book, "fittings_name"), random);
+      for (const key of ["per_outlet", "per_branch", "per_head", "fixed"])
+        set(book, namedCells(book, `fittings_${key}`)[index]!.place, { value: 0 });
+      return { rule: "part lacking or not needed", cell: place };
+    },
+  },
+  {
+    kind: "a head unit on which nothing hangs",
+    apply: (book) => {
+      const spare = pasted(book, "heads_id", () => 0);
+      set(book, spare, { value: "H-spare" });
+      return { rule: "part lacking or not needed", cell: spare };
+    },
+  },
+  retyped("an outlet without a wall plate", "part lacking or not needed", ["rooms_plate"], () => undefined),
+  {
+    kind: "a discount in two lines",
+    apply: (book) => {
+      const names = namedCells(book, "provisional_name");
+      const sums = namedCells(book, "provisional_sum");
+      const free = names.slice(1, -1).filter(({ value }) => value === undefined || value === "");
+      const [first, second] = free;
+      set(book, first!.place, { value: "discount agreed on the telephone" });
+      set(book, second!.place, { value: "early order discount" });
+      for (const one of [first!, second!]) set(book, sums[one.index]!.place, { value: -90 });
+      return { rule: "discount given twice", cell: second!.place };
+    },
+  },
+  {
+    kind: "a discount in a line and in the total",
+    apply: (book) => {
+      const free = namedCells(book, "provisional_name")
+        .slice(1, -1)
+        .find(({ value }) => value === undefined || value === "")!;
+      set(book, free.place, { value: "discount for a regular customer" });
+      set(book, namedCells(book, "provisional_sum")[free.index]!.place, { value: -90 });
+      const { place } = field(book, "price_total");
+      set(book, place, { formula: "ROUND((price_net+price_tax)*0.95,2)" });
+      return { rule: "discount given twice", cell: place };
     },
   },
 ];

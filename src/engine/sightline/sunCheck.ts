@@ -124,8 +124,10 @@ function transitsAround(
     const here = squaredChord(instant);
     if (here < least) [guess, least] = [instant, here];
   }
+  // From ten minutes away two parabolas find it; a day later it has drifted so little that one does.
+  guess = leastNear(squaredChord, guess);
   return Array.from({ length: 2 * HALF_SEASON_DAYS }, () => {
-    const instantMs = leastNear(squaredChord, leastNear(squaredChord, guess));
+    const instantMs = leastNear(squaredChord, guess);
     guess = instantMs + DAY_MS;
     return { instantMs, separation: angleBetween(target, sun(instantMs)) };
   });

@@ -13,14 +13,13 @@ const NAMED = [
   { name: "options_name", what: "option", effect: "It is offered twice." },
   { name: "provisional_name", what: "provisional sum", effect: "It is priced twice." },
 ];
-const DISCOUNT = /discount|rebate|reduction/i;
 
 export const duplicates: Rule = {
   id: "duplicate",
-  reason: "A row pasted twice is priced twice; a discount given twice is lost money.",
+  reason: "A row pasted twice is counted and priced twice.",
   example: "Outlet 12-1 stands in rows 8 and 19.",
-  find: ({ read }) => [
-    ...NAMED.flatMap(({ name, what, effect }) => {
+  find: ({ read }) =>
+    NAMED.flatMap(({ name, what, effect }) => {
       const seen = new Map<string, string>();
       return filledCells(read, name).flatMap(({ place, value }): Finding[] => {
         const first = seen.get(plainWord(value));
@@ -38,20 +37,4 @@ export const duplicates: Rule = {
         ];
       });
     }),
-    ...discounts(["options_name", "provisional_name"].flatMap((name) => filledCells(read, name))),
-  ],
 };
-
-function discounts(cells: ReturnType<typeof filledCells>): Finding[] {
-  return cells
-    .filter(({ value }) => DISCOUNT.test(String(value)))
-    .slice(1)
-    .map(({ place, value }) => ({
-      weight: "doubtful",
-      place,
-      says: `A second discount: ${String(value)}.`,
-      should: "One discount.",
-      effect: "The price is reduced twice.",
-      wayOut: "Clear one, or say under Assumptions that both are meant.",
-    }));
-}

@@ -1,11 +1,13 @@
+import type { Book } from "../../workbooks/book";
 import type { Finding } from "../finding";
 import { filledCells, isBlank, namedCells, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
 
 export const feeding: Rule = {
   id: "feeding",
-  reason: "An outlet hangs on one branch or head unit; on none or on two the tree cannot be added up.",
-  example: "Outlet 12-1 is fed from B9, and there is no B9; or two branches are both called B2.",
+  reason:
+    "An outlet hangs on one branch or head unit; on none, on two or in a ring the tree cannot be added up.",
+  example: "Outlet 12-1 is fed from B9, and there is no B9; or B2 is fed from B3 and B3 from B2.",
   find: ({ read }) => {
     const feeders = [...filledCells(read, "branches_id"), ...filledCells(read, "heads_id")];
     const known = new Map<string, string>();
@@ -25,7 +27,13 @@ export const feeding: Rule = {
         });
       }
     }
-    return [...twice, ...unfed("rooms_outlet", "rooms_from"), ...unfed("branches_id", "branches_from")];
+    return [
+      ...twice,
+      ...fedByTwo(read),
+      ...rings(read),
+      ...unfed("rooms_outlet", "rooms_from"),
+      ...unfed("branches_id", "branches_from"),
+    ];
 
     function unfed(named: string, from: string): Finding[] {
       const sources = namedCells(read, from);
@@ -48,3 +56,63 @@ export const feeding: Rule = {
     }
   },
 };
+
+/** The same outlet in two rows with two feeders; with one feeder it is a row pasted twice, which has a rule of its own. */
+function fedByTwo(book: Book): Finding[] {
+  const sources = namedCells(book, "rooms_from");
+  const first = new Map<string, string>();
+  return filledCells(book, "rooms_outlet").flatMap(({ index, value }): Finding[] => {
+    const source = sources[index];
+    const name = plainWord(value);
+    const other = first.get(name);
+    if (!source || isBlank(source.value)) return [];
+    if (other === undefined) {
+      first.set(name, String(source.value));
+      return [];
+    }
+    if (other.trim().toLowerCase() === plainWord(source.value)) return [];
+    return [
+      {
+        weight: "wrong",
+        place: source.place,
+        says: `${String(value)} is fed from ${String(source.value)} here and from ${other} further up.`,
+        should: "One feeder for each outlet.",
+        effect: "It is counted and priced twice, and its tuners on both.",
+        wayOut: "Clear the row that is wrong, or give the second outlet a name of its own.",
+      },
+    ];
+  });
+}
+
+/** Branches that feed each other: told once, at the branch of the ring that stands highest. */
+function rings(book: Book): Finding[] {
+  const sources = namedCells(book, "branches_from");
+  const branches = filledCells(book, "branches_id").map(({ index, value }) => ({
+    id: plainWord(value),
+    name: String(value),
+    from: plainWord(sources[index]?.value),
+    place: sources[index]?.place,
+  }));
+  const byId = new Map(branches.map((branch) => [branch.id, branch]));
+  const told = new Set<string>();
+  return branches.flatMap((start): Finding[] => {
+    const path: string[] = [];
+    let at: (typeof branches)[number] | undefined = start;
+    while (at && !path.includes(at.id)) {
+      path.push(at.id);
+      at = byId.get(at.from);
+    }
+    if (at !== start || told.has(start.id)) return [];
+    for (const id of path) told.add(id);
+    return [
+      {
+        weight: "wrong",
+        place: start.place,
+        says: `${start.name} is fed by itself${path.length > 1 ? `, round by ${path.length - 1} other ${path.length === 2 ? "branch" : "branches"}` : ""}.`,
+        should: "A way from each branch back to a head unit.",
+        effect: "No level behind it can be found.",
+        wayOut: "Compare “fed from” with the plan; one of them names the wrong branch.",
+      },
+    ];
+  });
+}

@@ -1,3 +1,4 @@
+import { isBookError } from "../../workbooks/book";
 import type { Finding } from "../finding";
 import { filledCells, figure, namedCells } from "../namedCells";
 import type { Rule } from "../rule";
@@ -55,14 +56,21 @@ export const limits: Rule = {
       const names = namedCells(computed, named);
       const bounds = namedCells(computed, limit);
       return filledCells(computed, verdict).flatMap(({ place, index, value }): Finding[] => {
-        if (value !== bad) return [];
         const found = figures[index]?.value;
         const bound = (bounds[index] ?? bounds[0])?.value;
+        // A supply below the least leaves no window, so its verdict is an error; the figures tell all the same.
+        const none = isBookError(value) && isBookError(found) && unit === "V";
+        const beyond =
+          isBookError(value) &&
+          typeof found === "number" &&
+          typeof bound === "number" &&
+          (bad === "low" ? found < bound : found > bound);
+        if (value !== bad && !none && !beyond) return [];
         return [
           {
             weight: "wrong",
             place,
-            says: `${String(names[index]?.value ?? "")} has ${what}: ${typeof found === "number" ? figure(found) : "?"} ${unit}.`,
+            says: `${String(names[index]?.value ?? "")} has ${what}: ${typeof found === "number" ? `${figure(found)} ${unit}` : "no point at which it could run"}.`,
             should: `${bad === "low" ? "At least" : "At most"} ${String(bound)} ${unit}.`,
             effect: "It will not work as quoted.",
             wayOut,

@@ -1,6 +1,6 @@
 import { parseAddress, parseRange } from "../../workbooks/address";
 import type { BookSheet } from "../../workbooks/book";
-import { layOut } from "../../workbooks/layOut";
+import { blankBook } from "../blankBook";
 import type { Finding } from "../finding";
 import type { Rule } from "../rule";
 
@@ -10,7 +10,7 @@ export const outsideBlocks: Rule = {
   example: "Three outlets were typed below the last prepared row of Rooms.",
   find: ({ read, definition }) => {
     if (!definition) return [];
-    const fresh = layOut(definition);
+    const fresh = blankBook(definition);
     return read.sheets.flatMap((sheet) => {
       const template = fresh.sheets.find(({ name }) => name === sheet.name);
       return template

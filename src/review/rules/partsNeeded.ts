@@ -8,6 +8,11 @@ const ALWAYS = [
   { words: /connector|plug/i, what: "connectors" },
   { words: /dish|antenna|reflector/i, what: "a dish" },
 ] as const;
+/** Where cable screens are bonded they need a block or bar to be bonded at. Common practice, no source. */
+const SCREEN_BLOCK = {
+  words: /(?=.*(?:bond|earth|ground))(?=.*(?:\bbar|block|clamp|\bset|\bkit))/i,
+  what: "a ground block or bonding bar, at which the cable screens are bonded",
+};
 
 export const partsNeeded: Rule = {
   id: "part lacking or not needed",
@@ -20,7 +25,8 @@ export const partsNeeded: Rule = {
     const needed = namedCells(computed, "buyfittings_needed");
     const findings: Finding[] = [];
     const place = namedCells(read, "fittings_name")[1]?.place;
-    for (const { words, what } of ALWAYS) {
+    const bondsScreens = filledCells(read, "bonds_kind").some(({ value }) => /screen/i.test(String(value)));
+    for (const { words, what } of [...ALWAYS, ...(bondsScreens ? [SCREEN_BLOCK] : [])]) {
       const there = fittings.some(
         ({ value, index }) => words.test(String(value)) && needed[index]?.value !== 0,
       );
@@ -85,6 +91,23 @@ export const partsNeeded: Rule = {
           should: "One of the Parts sheet.",
           effect: "It is not priced, and its level cannot be found.",
           wayOut: "Choose it from the list.",
+        });
+      }
+    }
+    for (const [owner, count, what] of [
+      ["heads_id", "heads_tuners", "head unit"],
+      ["branches_id", "branches_fed", "splitter or tap"],
+    ] as const) {
+      const counts = namedCells(computed, count);
+      for (const { value, index, place: at } of filledCells(read, owner)) {
+        if (counts[index]?.value !== 0) continue;
+        findings.push({
+          weight: "doubtful",
+          place: at,
+          says: `Nothing hangs on ${String(value)}.`,
+          should: `A ${what} that feeds something.`,
+          effect: "It is bought and fitted for nothing.",
+          wayOut: "Clear its row, or correct “fed from” of what it should feed.",
         });
       }
     }

@@ -1,52 +1,33 @@
 import { standardExclusions } from "../../workbooks/multiRoom/startingPoint";
-import { layOut } from "../../workbooks/layOut";
 import type { Finding } from "../finding";
+import { missingLines } from "../missingLines";
 import { filledCells, hasJob, namedCells } from "../namedCells";
 import type { Rule } from "../rule";
 
 export const removedTexts: Rule = {
-  id: "caution, exclusion or check removed",
-  reason: "Cautions and exclusions are there to be read by who signs; a check that is gone cannot fail.",
+  id: "caution or exclusion removed",
+  reason: "Cautions and exclusions are there to be read by who signs.",
   example: "The line on overhead lines is gone from the About sheet.",
   find: ({ read, definition }) => {
     if (!definition) return [];
-    const fresh = layOut(definition);
-    const findings: Finding[] = [];
-    for (const { name, parts } of definition.sheets) {
-      const sheet = read.sheets.find((one) => one.name === name);
-      if (!sheet) {
-        findings.push({
+    const sheets = definition.sheets.filter(({ name }) => !read.sheets.some((one) => one.name === name));
+    const findings: Finding[] = [
+      ...sheets.map(({ name }): Finding => ({
+        weight: "wrong",
+        says: `The sheet ${name} is gone.`,
+        wayOut: "Start a workbook from the template and copy the inputs over.",
+      })),
+      ...missingLines(read, definition, (part) => (part.kind === "text" ? part.lines : [])).map(
+        ({ place, line }): Finding => ({
           weight: "wrong",
-          says: `The sheet ${name} is gone.`,
-          wayOut: "Start a workbook from the template and copy the inputs over.",
-        });
-        continue;
-      }
-      const texts = new Set(Object.values(sheet.cells).map(({ value }) => value));
-      const template = Object.entries(fresh.sheets.find((one) => one.name === name)!.cells);
-      for (const part of parts) {
-        const lines =
-          part.kind === "text"
-            ? part.lines
-            : part.kind === "checks"
-              ? part.checks.map(({ what }) => what)
-              : [];
-        for (const line of lines) {
-          if (texts.has(line)) continue;
-          findings.push({
-            weight: "wrong",
-            place: { sheet: name, cell: template.find(([, { value }]) => value === line)?.[0] ?? "A1" },
-            says: `${part.kind === "checks" ? "A check" : "A line"} of the template is gone or changed.`,
-            should: line,
-            effect:
-              part.kind === "checks"
-                ? "What it looked for is no longer found."
-                : "Who reads this sheet is not warned.",
-            wayOut: "Write it there again, or copy the sheet from the template.",
-          });
-        }
-      }
-    }
+          place,
+          says: "A line of the template is gone or changed.",
+          should: line,
+          effect: "Who reads this sheet is not warned.",
+          wayOut: "Write it there again, or copy the sheet from the template.",
+        }),
+      ),
+    ];
     return [...findings, ...exclusions()];
 
     function exclusions(): Finding[] {

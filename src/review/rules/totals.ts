@@ -1,7 +1,7 @@
 import { namedValue } from "../../workbooks/named";
 import type { Book } from "../../workbooks/book";
 import type { Finding } from "../finding";
-import { figure, namedCells } from "../namedCells";
+import { namedCells } from "../namedCells";
 import type { Rule } from "../rule";
 
 /** A cent, and what lies under the last digit that a file keeps. */
@@ -10,13 +10,12 @@ const CENT = 0.0101;
 const LINES = ["reception", "cable", "fittings", "labour", "provisional", "options"] as const;
 
 export const totals: Rule = {
-  id: "total or tax that does not add",
-  reason: "The customer adds up the printed lines and works out the tax.",
+  id: "total that does not add",
+  reason: "The customer adds up the printed lines.",
   example: "Lines of 9,900 and a tax of 1,980 under a total of 11,000.",
   find: ({ read }) => {
     const lines = LINES.map((key) => namedValue(read, `quote_${key}`));
     const [net, tax, total] = ["net", "tax", "total"].map((key) => namedValue(read, `quote_${key}`));
-    const share = namedValue(read, "site_tax") ?? 0;
     if (!lines.every((line) => typeof line === "number")) return [];
     if (typeof net !== "number" || typeof tax !== "number" || typeof total !== "number") return [];
     const findings: Finding[] = [];
@@ -26,14 +25,6 @@ export const totals: Rule = {
     }
     if (Math.abs(net + tax - total) > CENT) {
       findings.push(off(read, "quote_total", "The total", total, net + tax, "the price and the tax"));
-    }
-    const labour = lines[LINES.indexOf("labour")]!;
-    const on = namedValue(read, "site_tax_on");
-    const base = on === "labour only" ? labour : on === "materials only" ? net - labour : net;
-    if (typeof share === "number" && Math.abs(base * share - tax) > CENT) {
-      findings.push(
-        off(read, "quote_tax", "The tax", tax, base * share, `${figure(share * 100)} % on ${String(on)}`),
-      );
     }
     return findings;
   },

@@ -12,6 +12,11 @@ const FEWEST_IN_GROUP = 3;
 const LEAST_MHZ = 100;
 /** A price so many times its neighbours' middle was likely typed in cents. */
 const CENTS_RATIO = 15;
+/** The same of a part that alone makes most of the bill, as a small one in cents does. */
+const CENTS_RATIO_OF_MOST = 5;
+const MOST_OF_ALL = 0.5;
+/** Common practice, no source: an hour costs about as much as half a head unit, in any currency. */
+const GREATEST_RATE_IN_UNITS = 10;
 /** Under this a head unit's level was meant in dBmV, which is 60 less. */
 const LEAST_DBUV = 60;
 
@@ -19,7 +24,7 @@ export const unitSlips: Rule = {
   id: "unit slip",
   reason: "A figure typed in another unit than its column's passes every limit and spoils all that follows.",
   example: "Runs of one branch are 3.28 times as long as all others: feet among metres.",
-  find: ({ read }) => [...frequencies(read), ...levels(read), ...feet(read), ...cents(read)],
+  find: ({ read }) => [...frequencies(read), ...levels(read), ...feet(read), ...cents(read), ...rates(read)],
 };
 
 const frequencies = (book: Book): Finding[] =>
@@ -87,14 +92,31 @@ function feet(book: Book): Finding[] {
   });
 }
 
-const cents = (book: Book): Finding[] =>
-  PRICED_BLOCKS.flatMap((block) => {
+/** What each part comes to on Materials. */
+const BILLS: Readonly<Record<(typeof PRICED_BLOCKS)[number], string>> = {
+  cables: "buycables_sum",
+  passives: "buypassives_sum",
+  units: "buyunits_sum",
+  supplies: "buysupplies_sum",
+  plates: "buyplates_sum",
+  fittings: "buyfittings_sum",
+};
+
+function cents(book: Book): Finding[] {
+  const sums = Object.values(BILLS).flatMap((name) => filledCells(book, name).map(({ value }) => value));
+  const all = sums.reduce<number>((sum, value) => sum + (typeof value === "number" ? value : 0), 0);
+  return PRICED_BLOCKS.flatMap((block) => {
+    const bill = namedCells(book, BILLS[block]);
     const prices = filledCells(book, `${block}_price`).flatMap((cell) =>
       typeof cell.value === "number" && cell.value > 0 ? [{ ...cell, price: cell.value }] : [],
     );
     return prices.flatMap((cell): Finding[] => {
       const others = prices.filter((other) => other !== cell).map(({ price }) => price);
-      if (others.length === 0 || cell.price < CENTS_RATIO * median(others)) return [];
+      if (others.length === 0) return [];
+      const ratio = cell.price / median(others);
+      const sum = bill[cell.index]?.value;
+      const takesAll = typeof sum === "number" && sum > MOST_OF_ALL * all;
+      if (ratio < CENTS_RATIO && !(takesAll && ratio >= CENTS_RATIO_OF_MOST)) return [];
       return [
         {
           weight: "doubtful",
@@ -107,3 +129,26 @@ const cents = (book: Book): Finding[] =>
       ];
     });
   });
+}
+
+function rates(book: Book): Finding[] {
+  const units = filledCells(book, "units_price").flatMap(({ value }) =>
+    typeof value === "number" && value > 0 ? [value] : [],
+  );
+  if (units.length === 0) return [];
+  const unit = median(units);
+  return filledCells(book, "labour_rate").flatMap(({ place, value }): Finding[] =>
+    typeof value === "number" && value > GREATEST_RATE_IN_UNITS * unit
+      ? [
+          {
+            weight: "doubtful",
+            place,
+            says: `An hour costs ${figure(value)}, a head unit about ${figure(unit)}.`,
+            should: `${figure(value / 100)}, if it was typed in cents.`,
+            effect: "All labour is priced a hundredfold.",
+            wayOut: "Enter the rate in whole money.",
+          },
+        ]
+      : [],
+  );
+}

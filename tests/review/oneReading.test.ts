@@ -5,12 +5,28 @@ import { fromModel } from "../../src/hosts/grid/fromModel";
 import { loadLibrary } from "../../src/hosts/headless/loadLibrary";
 import { openModel, recalculate } from "../../src/hosts/headless/recalculate";
 import { WEIGHTS, type Finding } from "../../src/review/finding";
-import { quickFindings } from "../../src/review/quickFindings";
+import { formulaDifferences } from "../../src/review/formulaDifferences";
+import { labelsIn } from "../../src/review/labels";
+import { errorCells } from "../../src/review/rules/errorCells";
+import { failingChecks } from "../../src/review/rules/failingChecks";
+import { origin, sameTemplate } from "../../src/review/rules/origin";
 import { address, parseAddress, parseRange } from "../../src/workbooks/address";
 import { isBookError, type Book, type BookCell } from "../../src/workbooks/book";
 import { namedColumn } from "../../src/workbooks/named";
 import { planAddedRows } from "../../src/workbooks/planAddedRows";
 import { templates } from "../../src/workbooks/templates";
+
+/** What the rules that need one reading only find in a computed book. */
+function quickFindings(book: Book): Finding[] {
+  const definition = sameTemplate(book)?.definition;
+  const labelAt = labelsIn(book, definition);
+  return [
+    ...origin(book),
+    ...(definition ? formulaDifferences(book, definition, labelAt) : []),
+    ...errorCells(book, labelAt),
+    ...failingChecks(book),
+  ].sort((a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight));
+}
 
 const multiRoom = templates.find(({ id }) => id === "multi-room")!;
 const sound = recalculate(multiRoom.demonstration());

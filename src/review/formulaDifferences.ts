@@ -1,21 +1,31 @@
 /** Calculated cells that were typed over, emptied or given another formula than the template's. */
-import { address, parseAddress } from "../../workbooks/address";
-import type { Book, BookSheet } from "../../workbooks/book";
-import type { WorkbookDefinition } from "../../workbooks/definition";
-import { callsUs } from "../../workbooks/layOut";
-import { expectedFormulas, type ExpectedFormula } from "../expectedFormulas";
-import type { Finding } from "../finding";
-import type { LabelAt } from "../labels";
+import { address, parseAddress } from "../workbooks/address";
+import type { Book, BookSheet } from "../workbooks/book";
+import type { WorkbookDefinition } from "../workbooks/definition";
+import { callsUs } from "../workbooks/layOut";
+import { expectedFormulas, type ExpectedFormula } from "./expectedFormulas";
+import type { Finding } from "./finding";
+import type { LabelAt } from "./labels";
 
 /** How many missing names a sentence lists. */
 const MOST_LISTED = 5;
 
-export function changedFormulas(book: Book, definition: WorkbookDefinition, labelAt: LabelAt): Finding[] {
+export interface FormulaDifference extends Finding {
+  /** A value stands, or nothing, where the template has a formula. */
+  readonly typedOver: boolean;
+}
+
+export function formulaDifferences(
+  book: Book,
+  definition: WorkbookDefinition,
+  labelAt: LabelAt,
+): FormulaDifference[] {
   const { formulas, missingNames } = expectedFormulas(book, definition);
-  const findings: Finding[] = [];
+  const findings: FormulaDifference[] = [];
   if (missingNames.length > 0) {
     const more = missingNames.length - MOST_LISTED;
     findings.push({
+      typedOver: false,
       weight: "wrong",
       says: `Names that the formulas use are gone: ${missingNames.slice(0, MOST_LISTED).join(", ")}${more > 0 ? ` and ${more} more` : ""}.`,
       wayOut:
@@ -24,6 +34,7 @@ export function changedFormulas(book: Book, definition: WorkbookDefinition, labe
   }
   if (isOfficeCopy(book)) {
     findings.push({
+      typedOver: false,
       weight: "worth knowing",
       says: "This is a copy whose cells of ours are frozen to values: they no longer follow their inputs.",
       wayOut: "Work in the working workbook that it was made from; compare with that one.",
@@ -47,7 +58,7 @@ function atAnchor(
   sheet: BookSheet,
   { place, formula, sheet: name }: ExpectedFormula,
   labelAt: LabelAt,
-): Finding[] {
+): FormulaDifference[] {
   const cell = address(place.row, place.column);
   const here = sheet.cells[cell];
   if (here?.formula !== undefined && plain(here.formula) === plain(formula)) return [];
@@ -58,6 +69,7 @@ function atAnchor(
     return [
       {
         ...common,
+        typedOver: false,
         weight: "doubtful",
         says: `${label} has another formula than the template: =${here.formula}`,
         wayOut: "If that was not meant, enter the template's formula in this cell.",
@@ -67,6 +79,7 @@ function atAnchor(
   return [
     {
       ...common,
+      typedOver: true,
       weight: "wrong",
       says:
         here?.value === undefined
@@ -82,7 +95,7 @@ function inTheWay(
   sheet: BookSheet,
   { place, fills, sheet: name }: ExpectedFormula,
   labelAt: LabelAt,
-): Finding[] {
+): FormulaDifference[] {
   if (fills.top === fills.bottom && fills.left === fills.right) return [];
   const own = address(place.row, place.column);
   const frozen = FROZEN.test(sheet.cells[own]?.note ?? "");
@@ -98,6 +111,7 @@ function inTheWay(
   const more = typed.length > 1 ? ` and ${typed.length - 1} more cells` : "";
   return [
     {
+      typedOver: true,
       weight: "wrong",
       place: { sheet: name, cell },
       says: `${labelAt(name, parseAddress(cell)!)} is calculated from the row at its top; here ${what} was typed over it${more}.`,

@@ -1,0 +1,19 @@
+/** What the workbook's own formulas do to its total, against the template's. */
+import { namedValue } from "../workbooks/named";
+import type { Reviewed } from "./rule";
+
+/** Half a cent. */
+const SAME = 0.005;
+
+/** @returns a sentence; undefined where one of the two totals is no number */
+export function priceEffect({
+  computed,
+  expected,
+}: Pick<Reviewed, "computed" | "expected">): string | undefined {
+  const now = namedValue(computed, "quote_total");
+  const should = expected && namedValue(expected, "quote_total");
+  if (typeof now !== "number" || typeof should !== "number") return undefined;
+  return Math.abs(now - should) < SAME
+    ? "The total is the same with the template's formulas."
+    : `The total is ${now.toFixed(2)}; with all of the template's formulas it is ${should.toFixed(2)}.`;
+}

@@ -1,0 +1,48 @@
+import { expectedFormulas } from "../expectedFormulas";
+import { address } from "../../workbooks/address";
+import type { Finding } from "../finding";
+import { filledCells } from "../namedCells";
+import type { Reviewed, Rule } from "../rule";
+
+const DISCOUNT = /discount|rebate|reduction|price off|money off/i;
+/** A formula that takes a share away: times 0.9, times (1-5%), less 10 %. */
+const TAKES_OFF = /\*\s*(?:0?\.\d+|\(\s*1\s*-|\d{1,2}(?:\.\d+)?\s*%)|-\s*\d+(?:\.\d+)?\s*%/;
+/** Sheets on which money is summed. */
+const MONEY_SHEETS = new Set(["Price", "Quote", "Materials", "Labour"]);
+
+export const discounts: Rule = {
+  id: "discount given twice",
+  reason: "A discount entered as a line and again in a formula, or in two lines, is money lost.",
+  example: "A line “discount 5 %” under Terms, and a total of =ROUND((price_net+price_tax)*0.95,2).",
+  find: (reviewed) => {
+    const lines = ["options_name", "provisional_name"]
+      .flatMap((name) => filledCells(reviewed.read, name))
+      .filter(({ value }) => DISCOUNT.test(String(value)));
+    const formulas = takingOff(reviewed);
+    const all = [
+      ...lines.map(({ place, value }) => ({ place, what: String(value) })),
+      ...formulas.map(({ place, formula }) => ({ place, what: `=${formula}` })),
+    ];
+    return all.slice(1).map(({ place, what }): Finding => ({
+      weight: "doubtful",
+      place,
+      says: `A second discount: ${what}. The first is ${all[0]!.what}.`,
+      should: "One discount.",
+      effect: "The price is reduced twice.",
+      wayOut: "Take one of them back, or say under Assumptions that both are meant.",
+    }));
+  },
+};
+
+/** Formulas of money that the template has otherwise, and that take a share away. */
+function takingOff({ read, definition }: Reviewed): { place: Finding["place"]; formula: string }[] {
+  if (!definition) return [];
+  return expectedFormulas(read, definition).formulas.flatMap(({ sheet, place, formula }) => {
+    if (!MONEY_SHEETS.has(sheet)) return [];
+    const cell = address(place.row, place.column);
+    const here = read.sheets.find(({ name }) => name === sheet)?.cells[cell]?.formula;
+    return here !== undefined && here !== formula && TAKES_OFF.test(here) && !TAKES_OFF.test(formula)
+      ? [{ place: { sheet, cell }, formula: here }]
+      : [];
+  });
+}
