@@ -47,11 +47,50 @@ export function blockOf(floors: number): Job {
   return job;
 }
 
+const FEET = 3.280839895;
+const LENGTHS = {
+  heads: "length",
+  branches: "length",
+  rooms: "run",
+  bonds: "length",
+  cables: "reel",
+} as const;
+
+/** The same lengths, told in feet. */
+function inFeet(job: Job): void {
+  job.fields.site_unit = "ft";
+  job.fields.site_slack = Math.round(Number(job.fields.site_slack) * FEET);
+  for (const [block, key] of Object.entries(LENGTHS))
+    for (const row of job.blocks[block]!) row[key] = Math.round(Number(row[key]) * FEET * 2) / 2;
+}
+
+const PRICED = ["cables", "passives", "units", "supplies", "plates", "fittings"];
+
+/** Prices in money of another worth. */
+function inMoney(job: Job, name: string, worth: number): void {
+  job.fields.site_currency = name;
+  job.fields.labour_rate = Math.round(Number(job.fields.labour_rate) * worth);
+  const told = (price: unknown): number => Math.round(Number(price) * worth);
+  for (const block of PRICED) for (const row of job.blocks[block]!) row.price = told(row.price);
+  for (const row of job.blocks.options!) row.each = told(row.each);
+  for (const row of job.blocks.provisional!) row.sum = told(row.sum);
+}
+
+/** Rows as somebody sorted them: by name from the last to the first. */
+function turned(job: Job): void {
+  for (const block of ["rooms", "branches", "heads", "cables", "fittings"])
+    job.blocks[block] = [...job.blocks[block]!].reverse();
+}
+
+/** One in so many is a whole block of 240 outlets. */
+const WHOLE_BLOCK = 25;
+
 /** A job of another size and other settings for each seed. */
 export function cleanJob(seed: number): Job {
   const random = randomFrom(seed);
   const pick = <T>(of: readonly T[]): T => of[Math.floor(random() * of.length)]!;
-  const job = random() < 0.6 ? mendedGuestHouse() : blockOf(1 + Math.floor(random() * 3));
+  const floors = seed % WHOLE_BLOCK === 0 ? 10 : 1 + Math.floor(random() * 3);
+  const job = random() < 0.6 && floors < 10 ? mendedGuestHouse() : blockOf(floors);
   Object.assign(job.fields, {
     site_margin: 0.12 + Math.round(random() * 30) / 100,
     site_tax: pick([0, 0.05, 0.0775, 0.19, 0.2, 0.25]),
@@ -77,9 +116,14 @@ export function cleanJob(seed: number): Job {
     left.set(from, left.get(from)! - 1);
     return false;
   });
-  for (const block of ["cables", "passives", "units", "supplies", "plates", "fittings"])
+  for (const block of PRICED)
     for (const part of job.blocks[block]!)
       part.price = Math.round(Number(part.price) * (0.8 + random() * 0.4) * 100) / 100;
   job.blocks.options![0]!.chosen = pick(["yes", "no"]);
+  if (random() < 0.2) inFeet(job);
+  if (random() < 0.2) inMoney(job, "demonstration shells", 150);
+  if (random() < 0.3) turned(job);
+  if (random() < 0.2) job.blocks.provisional = [];
+  if (random() < 0.2) job.blocks.options = [];
   return job;
 }
