@@ -121,8 +121,13 @@ function inTheWay(
   ];
 }
 
-/** Without what hosts write in different ways: blanks and case outside quotes. */
+/** Without what hosts write in different ways: blanks and case outside quotes, TRUE() for TRUE. */
 const plain = (formula: string): string =>
   formula.replace(/"(?:[^"]|"")*"|[^"]+/g, (part) =>
-    part.startsWith('"') ? part : part.replace(/\s+/g, "").toUpperCase(),
+    part.startsWith('"')
+      ? part
+      : part
+          .replace(/\s+/g, "")
+          .toUpperCase()
+          .replace(/\b(TRUE|FALSE)\(\)/g, "$1"),
   );

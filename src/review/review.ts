@@ -3,19 +3,30 @@ import type { Book } from "../workbooks/book";
 import { WEIGHTS, type Finding } from "./finding";
 import { formulaDifferences } from "./formulaDifferences";
 import { labelsIn } from "./labels";
+import { recognised } from "./recognised";
 import { restoredBook } from "./restoredBook";
 import { DEFAULT_MARGIN_FLOOR, type ReviewOptions, type Reviewed } from "./rule";
 import { rules } from "./ruleList";
 import { sameTemplate } from "./rules/origin";
 
+/** What a program that dropped the file's own properties leaves to know. */
+const UNMARKED: Finding = {
+  weight: "worth knowing",
+  says: "The file no longer says from which template it was made; the About sheet does, and was believed.",
+  effect: "A program that drops such properties saved it; the desk and the add-in will not know its blocks.",
+  rule: "not our template",
+  wayOut: "Start a workbook from the template and copy the inputs over, if rows are to be added.",
+};
+
 export type Compute = (book: Book) => Book;
 
 /**
- * @param read the workbook as it is stored, or as a live one shows it
+ * @param stored the workbook as it is stored, or as a live one shows it
  * @param compute computes a book anew; absent in a host whose cells are live and that cannot compute another book
  * @returns the weightiest first
  */
-export function review(read: Book, compute?: Compute, options: Partial<ReviewOptions> = {}): Finding[] {
+export function review(stored: Book, compute?: Compute, options: Partial<ReviewOptions> = {}): Finding[] {
+  const read = recognised(stored);
   const definition = sameTemplate(read)?.definition;
   const computed = compute ? compute(read) : read;
   const labelAt = labelsIn(read, definition);
@@ -31,6 +42,7 @@ export function review(read: Book, compute?: Compute, options: Partial<ReviewOpt
   const found = rules.flatMap(({ id, find }) =>
     find(reviewed).map((finding): Finding => ({ ...finding, rule: id })),
   );
+  if (read !== stored) found.push(UNMARKED);
   const told = withoutRepeats(found);
   return told.sort((a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight));
 }

@@ -1,5 +1,6 @@
 import { parseAddress } from "../../workbooks/address";
-import { isBookError, type BookResult } from "../../workbooks/book";
+import { isBookError, type Book, type BookResult } from "../../workbooks/book";
+import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { figure } from "../namedCells";
 import type { Rule } from "../rule";
@@ -13,30 +14,70 @@ export const staleValues: Rule = {
   reason:
     "The page shows the value that was stored; a program that could not compute our cells leaves an old one there.",
   example: "Quote shows a total of 4,980 while its inputs come to 5,310.",
-  find: ({ read, computed, labelAt }) =>
-    read.sheets.flatMap((sheet) => {
-      const anew = computed.sheets.find(({ name }) => name === sheet.name)?.results ?? {};
-      // One column that is old throughout is one finding.
-      const columns = new Map<string, { cell: string; count: number }>();
-      for (const [cell, stored] of Object.entries(sheet.results)) {
-        if (same(stored, anew[cell])) continue;
-        const column = cell.replace(/\d+/, "");
-        const known = columns.get(column);
-        columns.set(column, { cell: known?.cell ?? cell, count: (known?.count ?? 0) + 1 });
-      }
-      return [...columns.values()].map(({ cell, count }): Finding => {
-        const more = count > 1 ? ` and ${count - 1} more in its column` : "";
-        return {
-          weight: "wrong",
-          place: { sheet: sheet.name, cell },
-          says: `${labelAt(sheet.name, parseAddress(cell)!)} shows ${words(sheet.results[cell])}${more}: an old value.`,
-          should: words(anew[cell]),
-          effect: "What is printed or read off this sheet is not what the inputs come to.",
-          wayOut: "Open the workbook where our functions run, enter the formulas again and save it.",
-        };
-      });
-    }),
+  find: ({ read, computed, labelAt }) => {
+    const old = staleCells(read, computed);
+    const unknown = old.filter(({ stored }) => isBookError(stored) && stored.error === UNKNOWN);
+    if (unknown.length > 0) return [withoutOurFunctions(old, unknown[0]!, read, computed)];
+    // One column that is old throughout is one finding.
+    const columns = new Map<string, { first: StaleCell; count: number }>();
+    for (const one of old) {
+      const column = `${one.sheet}!${one.cell.replace(/\d+/, "")}`;
+      const known = columns.get(column);
+      columns.set(column, { first: known?.first ?? one, count: (known?.count ?? 0) + 1 });
+    }
+    return [...columns.values()].map(({ first: { sheet, cell, stored, anew }, count }): Finding => {
+      const more = count > 1 ? ` and ${count - 1} more in its column` : "";
+      return {
+        weight: "wrong",
+        place: { sheet, cell },
+        says: `${labelAt(sheet, parseAddress(cell)!)} shows ${words(stored)}${more}: an old value.`,
+        should: words(anew),
+        effect: "What is printed or read off this sheet is not what the inputs come to.",
+        wayOut: "Open the workbook where our functions run, enter the formulas again and save it.",
+      };
+    });
+  },
 };
+
+/** What a program shows that does not know a function. */
+const UNKNOWN = "#NAME?";
+
+interface StaleCell {
+  readonly sheet: string;
+  readonly cell: string;
+  readonly stored: BookResult;
+  readonly anew: BookResult | undefined;
+}
+
+const staleCells = (read: Book, computed: Book): StaleCell[] =>
+  read.sheets.flatMap((sheet) => {
+    const results = computed.sheets.find(({ name }) => name === sheet.name)?.results ?? {};
+    return Object.entries(sheet.results).flatMap(([cell, stored]) =>
+      same(stored, results[cell]) ? [] : [{ sheet: sheet.name, cell, stored, anew: results[cell] }],
+    );
+  });
+
+/** A program that lacks our functions spoils every cell that hangs on one; that is one thing to know, not hundreds. */
+function withoutOurFunctions(
+  old: readonly StaleCell[],
+  { sheet, cell, anew }: StaleCell,
+  read: Book,
+  computed: Book,
+): Finding {
+  const [shown, total] = [namedValue(read, "quote_total"), namedValue(computed, "quote_total")];
+  return {
+    weight: "doubtful",
+    place: { sheet, cell },
+    says: `It was last saved by a program without our functions: ${old.length} cells show ${UNKNOWN} or what follows from it.`,
+    should: words(anew),
+    effect:
+      total === undefined || same(shown ?? "", total)
+        ? "The inputs are whole; the figures that it shows are not."
+        : `The total shows ${words(shown)}; the inputs come to ${words(total)}.`,
+    wayOut:
+      "Open it where our functions run and save it; give an office copy to people who lack them. The other findings here are of the figures computed anew.",
+  };
+}
 
 function same(stored: BookResult, anew: BookResult | undefined): boolean {
   // An error is told by its own rule; a host without our functions shows one where we have a value.

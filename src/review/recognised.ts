@@ -1,0 +1,28 @@
+/**
+ * A workbook whose file no longer says from which template it was made: many
+ * programs drop a document's own properties when they save. Its About sheet
+ * still says it.
+ */
+import { parseRange, address } from "../workbooks/address";
+import type { Book } from "../workbooks/book";
+import { templates } from "../workbooks/templates";
+import { blankBook } from "./blankBook";
+
+const SAYS = "about_template";
+
+/** @returns the same book, marked with the template that its About sheet names; unchanged where it is marked or names none */
+export function recognised(book: Book): Book {
+  if (book.template !== "") return book;
+  const says = saidBy(book);
+  const found =
+    says === undefined ? undefined : templates.find((one) => saidBy(blankBook(one.definition)) === says);
+  return found ? { ...book, template: found.id, templateVersion: found.definition.version } : book;
+}
+
+function saidBy(book: Book): string | undefined {
+  const name = book.names.find((one) => one.name === SAYS);
+  const zone = name && parseRange(name.range);
+  const cell =
+    zone && book.sheets.find((one) => one.name === name.sheet)?.cells[address(zone.top, zone.left)];
+  return cell?.formula ?? cell?.value?.toString();
+}
