@@ -1,13 +1,24 @@
 /** Everything that the rules find in one workbook. */
-import type { Book } from "../workbooks/book";
+import { isBookError, type Book } from "../workbooks/book";
 import { WEIGHTS, type Finding } from "./finding";
 import { formulaDifferences } from "./formulaDifferences";
+import { isUnfilled } from "./isUnfilled";
 import { labelsIn } from "./labels";
 import { recognised } from "./recognised";
 import { restoredBook } from "./restoredBook";
 import { DEFAULT_MARGIN_FLOOR, type ReviewOptions, type Reviewed } from "./rule";
 import { rules } from "./ruleList";
 import { sameTemplate } from "./rules/origin";
+
+/** What an empty workbook says of its blanks is no news. */
+const FROM_BLANKS: ReadonlySet<string> = new Set(["error", "failing check"]);
+
+const UNFILLED: Finding = {
+  weight: "worth knowing",
+  says: "Nothing is filled in yet: this is what the template starts from.",
+  rule: "nothing filled in",
+  wayOut: "Fill the boxed cells, or review the file that was meant.",
+};
 
 /** What a program that dropped the file's own properties leaves to know. */
 const UNMARKED: Finding = {
@@ -43,13 +54,27 @@ export function review(stored: Book, compute?: Compute, options: Partial<ReviewO
     find(reviewed).map((finding): Finding => ({ ...finding, rule: id })),
   );
   if (read !== stored) found.push(UNMARKED);
-  const told = withoutRepeats(found);
+  const told = isUnfilled(read)
+    ? [...found.filter(({ rule }) => !FROM_BLANKS.has(rule!)), UNFILLED]
+    : withoutRepeats(found, computed);
   return told.sort((a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight));
 }
 
-/** A check that only counts what another rule names cell by cell says nothing more. */
-function withoutRepeats(found: readonly Finding[]): Finding[] {
-  const key = (place: Finding["place"]): string => `${place?.sheet}!${place?.cell}`;
-  const named = new Set(found.filter(({ rule }) => rule !== "failing check").map(({ place }) => key(place)));
-  return found.filter(({ rule, cause }) => rule !== "failing check" || !cause || !named.has(key(cause)));
+/**
+ * A check that only counts what another rule names cell by cell says nothing
+ * more; nor does one that counts errors in a row of which another rule names
+ * the input.
+ */
+function withoutRepeats(found: readonly Finding[], computed: Book): Finding[] {
+  const others = found.flatMap(({ rule, place }) => (rule === "failing check" || !place ? [] : [place]));
+  const cells = new Set(others.map(({ sheet, cell }) => `${sheet}!${cell}`));
+  const rows = new Set(others.map(({ sheet, cell }) => `${sheet}!${rowOf(cell)}`));
+  return found.filter(({ rule, cause }) => {
+    if (rule !== "failing check" || !cause) return true;
+    if (cells.has(`${cause.sheet}!${cause.cell}`)) return false;
+    const result = computed.sheets.find(({ name }) => name === cause.sheet)?.results[cause.cell];
+    return !(isBookError(result) && rows.has(`${cause.sheet}!${rowOf(cause.cell)}`));
+  });
 }
+
+const rowOf = (cell: string): string => cell.replace(/^[A-Z]+/, "");

@@ -34,12 +34,6 @@ export const rules: readonly Rule[] = [
   },
   typedOver,
   otherFormula,
-  {
-    id: "error",
-    reason: "A cell that shows an error hands it on to all that reads it.",
-    example: "A run of -3: the loss of its cable cannot be found.",
-    find: ({ computed, labelAt }) => errorCells(computed, labelAt),
-  },
   staleValues,
   totals,
   taxBase,
@@ -59,6 +53,12 @@ export const rules: readonly Rule[] = [
   removedChecks,
   removedTexts,
   hidden,
+  {
+    id: "error",
+    reason: "A cell that shows an error hands it on to all that reads it.",
+    example: "A run of -3: the loss of its cable cannot be found.",
+    find: ({ computed, labelAt }) => errorCells(computed, labelAt),
+  },
   {
     id: "failing check",
     reason: "The workbook's own checks count what cannot go out.",

@@ -37,7 +37,8 @@ export function errorCells(book: Book, labelAt: LabelAt): Finding[] {
         followers += 1;
         continue;
       }
-      const key = `${source?.at ?? cell.at} ${inWords(cell)}`;
+      // A sentence of ours names its input, so it is one trouble in whichever columns it shows.
+      const key = cell.error.message ?? `${source?.at ?? cell.at} ${cell.error.error}`;
       groups.set(key, [...(groups.get(key) ?? []), cell]);
     }
     for (const group of groups.values()) findings.push(findingOf(sheet.name, group, labelAt));
@@ -78,7 +79,7 @@ function findingOf(sheet: string, group: readonly ErrorCell[], labelAt: LabelAt)
   const { error, message } = first.error;
   const words = errorWords(error);
   const ours = message !== undefined && (error === "#VALUE!" || error === "#N/A");
-  const count = group.length === 1 ? "" : ` and ${group.length - 1} more beside or below`;
+  const count = group.length === 1 ? "" : ` and ${group.length - 1} more on this sheet`;
   return {
     weight: "wrong",
     place: { sheet, cell: first.at },

@@ -4,7 +4,7 @@
  */
 import { HostTrouble, type PaneHost, type Preferences, type Selection } from "../../../pane/host";
 import { RIGSHEET_VERSION } from "../../../version";
-import { address, parseAddress } from "../../../workbooks/address";
+import { address } from "../../../workbooks/address";
 import type { Book, BookResult } from "../../../workbooks/book";
 import { callsUs } from "../../../workbooks/layOut";
 import { planAddedRows } from "../../../workbooks/planAddedRows";
@@ -14,6 +14,7 @@ import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
 import type { DeskGuard } from "./deskPlugin";
 import type { GridPosition, RowAddition } from "./libraryTypes";
+import { selectCell } from "./selectCell";
 
 /** The open job. */
 export interface OpenDesk {
@@ -60,21 +61,6 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
     );
   };
 
-  const select = (sheet: string, at: string): void => {
-    const sheetId = getters().getSheetIdByName(sheet);
-    const place = parseAddress(at);
-    if (!sheetId || !place) {
-      throw new HostTrouble(`There is no cell ${at} on a sheet ${sheet} any more. Use Check again.`);
-    }
-    const from = getters().getActiveSheetId();
-    if (from !== sheetId && !dispatch("ACTIVATE_SHEET", { sheetIdFrom: from, sheetIdTo: sheetId })) {
-      throw new HostTrouble(
-        `The sheet ${sheet} is hidden. Show it by the menu of the sheet names, then try again.`,
-      );
-    }
-    desk.model.selection.selectCell(place.column, place.row);
-  };
-
   return {
     facts: async () => ({ kind: "desk", spills: true, functionsVersion: RIGSHEET_VERSION }),
 
@@ -100,7 +86,7 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
 
     goTo: async (sheet, at) => {
       notWhileEditing();
-      select(sheet, at);
+      selectCell(desk.model, sheet, at);
     },
 
     enterFormula: async (formula) => {

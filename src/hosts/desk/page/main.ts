@@ -3,9 +3,12 @@ import * as library from "@odoo/o-spreadsheet";
 import { allFunctions } from "../../../functions/all";
 import type { Book } from "../../../workbooks/book";
 import { templates } from "../../../workbooks/templates";
+import { review } from "../../../review/review";
 import { registerBookFacts } from "../../grid/bookFacts";
 import { registerColumnCriteria } from "../../grid/columnCriteria";
+import { fromModel } from "../../grid/fromModel";
 import { registerInOrder } from "../../grid/inOrder";
+import { toDocument } from "../../grid/toDocument";
 import { registerFunctions } from "../../grid/registerFunctions";
 import { api, ServerTrouble } from "./api";
 import { Bar } from "./bar";
@@ -17,6 +20,8 @@ import { askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { download, painted } from "./dom";
 import { PaneBeside } from "./paneBeside";
 import { showHelp } from "./help";
+import { acceptDrops, readDropped, showReviews, type Dropped } from "./reviewDropped";
+import { selectCell } from "./selectCell";
 
 // The library reports its timings there.
 console.debug = () => undefined;
@@ -73,7 +78,26 @@ async function open(started: () => Promise<void>): Promise<void> {
   if (!file) return;
   await started();
   const book: Book = await api.openXlsx(file);
-  await desk.replace(book.title ? book : { ...book, title: file.name.replace(/\.xlsx$/i, "") });
+  await desk.replace(titled(book, file.name));
+}
+
+const titled = (book: Book, file: string): Book =>
+  book.title ? book : { ...book, title: file.replace(/\.xlsx$/i, "") };
+
+/** Anew, in a model of its own beside the open job's. */
+const computed = (book: Book): Book => fromModel(library, new library.Model(toDocument(book)));
+
+async function reviewDropped(files: readonly File[], started: () => Promise<void>): Promise<void> {
+  await started();
+  const reviewed: Dropped[] = [];
+  for (const file of files)
+    reviewed.push(await readDropped(file, api.openXlsx, (book) => review(book, computed)));
+  bar.showWork("");
+  const chosen = await showReviews(reviewed);
+  if (!chosen) return;
+  await started();
+  await desk.replace(titled(chosen.book, chosen.path));
+  if (chosen.place) selectCell(desk.model, chosen.place.sheet, chosen.place.cell);
 }
 
 async function save(started: () => Promise<void>): Promise<void> {
@@ -131,6 +155,13 @@ addEventListener(
   },
   { capture: true },
 );
+
+acceptDrops((files) => {
+  if (desk && files.length > 0)
+    void run(`Reviewing ${files.length === 1 ? files[0]!.name : `${files.length} workbooks`}…`, (started) =>
+      reviewDropped(files, started),
+    );
+});
 
 addEventListener("beforeunload", (event) => {
   if (desk?.unsaved) event.preventDefault();

@@ -1,0 +1,23 @@
+import { HostTrouble } from "../../../pane/host";
+import { parseAddress } from "../../../workbooks/address";
+import type { GridModel } from "../../grid/library";
+
+/** Brings a sheet up and selects one of its cells; rejects with the reason where it can't. */
+export function selectCell(model: GridModel, sheet: string, at: string): void {
+  const { getters } = model;
+  const sheetId = getters.getSheetIdByName(sheet);
+  const place = parseAddress(at);
+  if (!sheetId || !place) {
+    throw new HostTrouble(`There is no cell ${at} on a sheet ${sheet} any more. Use Check again.`);
+  }
+  const from = getters.getActiveSheetId();
+  if (
+    from !== sheetId &&
+    !model.dispatch("ACTIVATE_SHEET", { sheetIdFrom: from, sheetIdTo: sheetId }).isSuccessful
+  ) {
+    throw new HostTrouble(
+      `The sheet ${sheet} is hidden. Show it by the menu of the sheet names, then try again.`,
+    );
+  }
+  model.selection.selectCell(place.column, place.row);
+}

@@ -1,0 +1,113 @@
+/** Workbooks dropped on the desk's page are reviewed there, in a real browser; the open job stays as it is. */
+import { chromium, type Browser, type Page } from "playwright-core";
+import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
+import { recalculate } from "../../../src/hosts/headless/recalculate";
+import { layOut } from "../../../src/workbooks/layOut";
+import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
+import { barriers, FLAGS, onPath } from "../../pane/inChromium";
+import { mendedGuestHouse } from "../../review/cleanJobs";
+import { withChromium } from "../../support/tools";
+import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
+
+let folder: string;
+let desk: Started;
+let browser: Browser | undefined;
+let bad: string;
+let clean: string;
+
+beforeAll(async () => {
+  buildDesk();
+  folder = temporaryFolder();
+  desk = await startDesk("--data", folder, "--port", String(await freePort()));
+  const job = mendedGuestHouse();
+  job.fields.site_job = "<b>Dropped</b> (demonstration)";
+  job.blocks.rooms![3]!.from = "Z9";
+  const file = async (one: ReturnType<typeof mendedGuestHouse>): Promise<string> =>
+    Buffer.from(await writeXlsx(recalculate(layOut(multiRoom, one)))).toString("base64");
+  bad = await file(job);
+  clean = await file(mendedGuestHouse());
+}, 2 * BUILD_MS);
+afterAll(async () => {
+  await browser?.close();
+  await desk?.kill();
+  remove(folder);
+});
+
+const drop = (page: Page, files: readonly (readonly [name: string, base64: string])[]): Promise<void> =>
+  page.evaluate((given) => {
+    const data = new DataTransfer();
+    for (const [name, base64] of given)
+      data.items.add(new File([Uint8Array.from(atob(base64), (one) => one.charCodeAt(0))], name));
+    const target = document.querySelector("#grid")!;
+    for (const type of ["dragover", "drop"])
+      target.dispatchEvent(new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true }));
+  }, files);
+
+function withDesk(name: string, work: (page: Page) => Promise<void>): void {
+  withChromium(name, async (program) => {
+    browser ??= await chromium.launch({ executablePath: onPath(program), args: FLAGS });
+    const context = await browser.newContext({ viewport: { width: 1366, height: 768 } });
+    const page = await context.newPage();
+    const complaints: string[] = [];
+    page.on("pageerror", (error) => complaints.push(`error: ${error.message}`));
+    page.on("console", (message) => {
+      // The server's refusal of a broken file, which the page shows as a sentence.
+      if (!message.location().url.endsWith("/open")) complaints.push(`console: ${message.text()}`);
+    });
+    try {
+      await page.goto(desk.address);
+      await page.getByText(/^saved \d\d:\d\d$/).waitFor();
+      await work(page);
+      expect(complaints).toEqual([]);
+    } finally {
+      await context.close();
+    }
+  });
+}
+
+withDesk("a bad, a clean and a broken one: each is told, and the open job stays", async (page) => {
+  const title = await page.locator(".desk-title").innerText();
+  await drop(page, [
+    ["bad.xlsx", bad],
+    ["clean.xlsx", clean],
+    ["broken.xlsx", "UEsDBA=="],
+  ]);
+  await page.getByRole("dialog", { name: "Review of 3 workbooks" }).waitFor();
+  const parts = page.locator(".desk-review section");
+  expect(await parts.nth(0).locator("h3").innerText()).toMatch(/^bad\.xlsx: \d+ wrong/);
+  // What a file holds is shown as text.
+  expect(await parts.nth(0).locator("p").first().innerText()).toBe("<b>Dropped</b> (demonstration)");
+  expect(await parts.nth(0).innerText()).toContain("G-04 is fed from Z9, which is not there.");
+  expect(await parts.nth(1).innerText()).toContain("Nothing found.");
+  expect(await parts.nth(2).innerText()).toContain("Cannot be read.");
+  expect(await barriers(page)).toEqual([]);
+  if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/desk-drop.png` });
+  const [saved] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Save the report" }).click(),
+  ]);
+  expect(saved.suggestedFilename()).toBe("review.html");
+  expect(await page.locator(".desk-title").innerText()).toBe(title);
+});
+
+withDesk("a finding's place opens the workbook at that cell", async (page) => {
+  await drop(page, [["bad.xlsx", bad]]);
+  await page.getByRole("dialog", { name: "Review of bad.xlsx" }).waitFor();
+  const finding = page.locator(".pane-findings li", { hasText: "G-04 is fed from Z9" }).first();
+  const place = finding.getByRole("button").first();
+  const [, sheet, cell] = /^(.+) ([A-Z]+\d+)$/.exec(await place.innerText())!;
+  await place.click();
+  await page.getByText(/is kept as/).waitFor();
+  await page.waitForFunction(
+    (at) => document.querySelector<HTMLInputElement>(".o-named-range-selector input")?.value === at,
+    cell,
+  );
+  expect(await page.locator(".o-sheet.active").innerText()).toContain(sheet);
+});
+
+withDesk("while a question stands a drop does nothing, and the page stays", async (page) => {
+  await page.getByRole("button", { name: "New", exact: true }).click();
+  await drop(page, [["clean.xlsx", clean]]);
+  expect(await page.getByRole("dialog").count()).toBe(1);
+  expect(page.url()).toBe(`${desk.address}${desk.address.endsWith("/") ? "" : "/"}`);
+});
