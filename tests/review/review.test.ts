@@ -10,6 +10,7 @@ import type { Book } from "../../src/workbooks/book";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
+import { templateOf, templates } from "../../src/workbooks/templates";
 import { blockOf, cleanJob, mendedGuestHouse, randomFrom, type Job } from "./cleanJobs";
 import { mutations } from "./mutants";
 
@@ -97,6 +98,23 @@ test("the demonstration: exactly what is wrong in it on purpose", () => {
   expect(told.filter(({ weight }) => weight === "doubtful")).toEqual([]);
 });
 
+describe("the templates themselves", () => {
+  test.each(templates.map((one) => [one.id, one] as const))("%s, empty: one line says so", (_, template) => {
+    expect(told(recalculate(template.empty()))).toEqual(["nothing filled in undefined!undefined"]);
+  });
+
+  test.each(["single-drop", "alignment-card"])("%s, demonstration: nothing is found", (id) => {
+    expect(told(recalculate(templateOf(id)!.demonstration()))).toEqual([]);
+  });
+
+  test("an empty one with a formula typed over is no longer only empty", () => {
+    const book = recalculate(templateOf("single-drop")!.empty());
+    const { sheet, range } = book.names.find(({ name }) => name === "about_template")!;
+    book.sheets.find(({ name }) => name === sheet)!.cells[range] = { value: 1 };
+    expect(told(book)).toContain(`formula typed over ${sheet}!${range}`);
+  });
+});
+
 test("a clean job through its .xlsx: nothing is found, and a price changed from the list is", async () => {
   const book = await readXlsx(await writeXlsx(computedJob(mendedGuestHouse())));
   expect(told(book)).toEqual([]);
@@ -114,7 +132,7 @@ test("a formula typed over says what it does to the price", () => {
     book.sheets.find(({ name }) => name === "Quote")!.results[placeOf(book, "quote_total")],
   );
   book.sheets.find(({ name }) => name === "Quote")!.cells[placeOf(book, "quote_total")] = { value: 1 };
-  const finding = review(recalculate(book), recalculate).find(({ rule }) => rule === "changed formula")!;
+  const finding = review(recalculate(book), recalculate).find(({ rule }) => rule === "formula typed over")!;
   expect(finding.effect).toBe(
     `The total is 1.00; with all of the template's formulas it is ${total.toFixed(2)}.`,
   );

@@ -1,7 +1,7 @@
 import type { Book } from "../../workbooks/book";
 import type { Finding } from "../finding";
 import { median } from "../median";
-import { filledCells, figure, PRICED_BLOCKS } from "../namedCells";
+import { filledCells, figure } from "../namedCells";
 import type { Rule } from "../rule";
 
 /** Deviation from the median over the median deviation, scaled as for a normal spread (1.4826), of logarithms. */
@@ -10,9 +10,11 @@ const FARTHEST = 3.5;
 /** Jobs whose rows are nearly alike still vary by a quarter. */
 const LEAST_SPREAD = 0.25;
 const FEWEST = 6;
+/** Parts that differ in size only; fittings are a clip and a dish. */
+const ALIKE = ["passives", "units", "plates"] as const;
 const FEWEST_PRICES = 4;
 /** So many times its neighbours, or so small a part of them: less is a dearer kind. */
-const FARTHEST_PRICE = 5;
+const FARTHEST_PRICE = 4;
 const FEWEST_LEVELS = 4;
 /** Common practice, no source: head units of one job lie within ten decibels. */
 const FARTHEST_DB = 12;
@@ -56,7 +58,7 @@ const lengths = (read: Book): Finding[] =>
 
 /** A price against those of the other parts of its kind. */
 const prices = (read: Book): Finding[] =>
-  PRICED_BLOCKS.flatMap((block) => {
+  ALIKE.flatMap((block) => {
     const cells = filledCells(read, `${block}_price`).flatMap((cell) =>
       typeof cell.value === "number" && cell.value > 0 ? [{ ...cell, price: cell.value }] : [],
     );
