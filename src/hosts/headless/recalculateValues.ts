@@ -22,13 +22,18 @@ function bare(sheet: BookSheet): BookSheet {
   return { ...sheet, cells, marks: [], validations: [], columnWidths: {}, rowHeights: {} };
 }
 
+function withoutSpill(cell: BookCell): BookCell {
+  const bare = { ...cell };
+  delete bare.spill;
+  return bare;
+}
+
 function withFigures(sheet: BookSheet, computed: BookSheet | undefined): BookSheet {
   const cells = { ...sheet.cells };
   for (const [at, cell] of Object.entries(sheet.cells)) {
     if (cell.formula === undefined) continue;
-    const { spill: _, ...rest } = cell;
-    const spill = computed?.cells[at]?.spill;
-    cells[at] = spill ? { ...rest, spill } : rest;
+    const { spill } = computed?.cells[at] ?? {};
+    cells[at] = spill ? { ...cell, spill } : withoutSpill(cell);
   }
   return { ...sheet, cells, results: computed?.results ?? {} };
 }
