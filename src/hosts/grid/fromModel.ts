@@ -8,6 +8,7 @@ import {
   type BookMark,
   type BookResult,
   type BookSheet,
+  type BookValidation,
   type Edge,
   type Look,
 } from "../../workbooks/book";
@@ -56,43 +57,26 @@ function sheetFrom(
   const { getters } = model;
   const sheetFacts = facts.sheets[sheet.id];
   const cells: Record<string, BookCell> = {};
-  const results: Record<string, BookResult> = {};
 
   paintLooks(sheet, exported, book, cells);
-  const formulas = new Set<string>();
   for (const cell of getters.getCells(sheet.id)) {
     const position = getters.getCellPosition(cell.id);
     const at = address(position.row, position.col);
     const kept = (cells[at] ??= {});
     if (cell.isFormula) {
-      formulas.add(at);
       kept.formula = cell.compiledFormula.toFormulaString(getters).slice(1);
-      const zone = getters.getSpreadZone(position);
-      if (zone) kept.spill = { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 };
+      const spill = spillOf(model, position);
+      if (spill) kept.spill = spill;
     } else if (cell.parsedValue !== null && cell.parsedValue !== "") {
       kept.value = cell.parsedValue;
     }
   }
   for (const [at, note] of Object.entries(sheetFacts?.notes ?? {})) (cells[at] ??= {}).note = note;
 
-  const errors = library.registries.errorTypes;
-  for (const position of getters.getEvaluatedCellsPositions(sheet.id)) {
-    const at = address(position.row, position.col);
-    if (!formulas.has(at) && cells[at]?.value !== undefined) continue;
-    const { value, message } = getters.getEvaluatedCell(position) as {
-      value: number | string | boolean | null;
-      message?: string;
-    };
-    if (value === null) continue;
-    results[at] = typeof value === "string" && errors.has(value) ? { error: value, message } : value;
-  }
+  const results = resultsOf(library, model, sheet.id, cells);
 
   const validations = [...(sheetFacts?.validations ?? [])];
-  unlockInputsAndCalls(
-    book,
-    cells,
-    validations.flatMap((validation) => inputZone(validation) ?? []).map(rangeOf),
-  );
+  unlockInputsAndCalls(book, cells, validations);
   return {
     name: sheet.name,
     cells,
@@ -112,16 +96,49 @@ function sheetFrom(
   };
 }
 
+/** What a model has computed for its cells without a value of their own, by address. */
+export function resultsOf(
+  library: GridLibrary,
+  { getters }: GridModel,
+  id: string,
+  cells: Readonly<Record<string, BookCell>>,
+): Record<string, BookResult> {
+  const results: Record<string, BookResult> = {};
+  const errors = library.registries.errorTypes;
+  for (const position of getters.getEvaluatedCellsPositions(id)) {
+    const at = address(position.row, position.col);
+    const cell = cells[at];
+    if (cell?.value !== undefined && cell.formula === undefined) continue;
+    const { value, message } = getters.getEvaluatedCell(position) as {
+      value: number | string | boolean | null;
+      message?: string;
+    };
+    if (value === null) continue;
+    results[at] = typeof value === "string" && errors.has(value) ? { error: value, message } : value;
+  }
+  return results;
+}
+
+/** How far a formula's result reaches; undefined for one that fills its own cell only. */
+export function spillOf(
+  { getters }: GridModel,
+  position: { sheetId: string; row: number; col: number },
+): BookCell["spill"] {
+  const zone = getters.getSpreadZone(position);
+  return zone && { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 };
+}
+
 /**
  * The library's styles know no lock. An input cell is one under a rule for
  * what may be typed; a cell that holds a call of ours, or shows one's result,
  * must never be locked, because Excel can then get stuck on #NAME?.
  */
-function unlockInputsAndCalls(
+export function unlockInputsAndCalls(
   book: Book,
   cells: Record<string, BookCell>,
-  inputRanges: readonly string[],
+  validations: readonly BookValidation[],
 ): void {
+  const inputRanges = validations.flatMap((validation) => inputZone(validation) ?? []).map(rangeOf);
   const calls = Object.entries(cells).flatMap(([at, { formula, spill }]) => {
     const zone = formula !== undefined && callsUs(formula) ? parseRange(at) : undefined;
     if (!zone) return [];

@@ -10,7 +10,26 @@ export const CELL_PADDING_PIXELS = 5;
 export const PIXELS_PER_POINT = 4 / 3;
 
 /** Sheets need ids that survive renaming; the position at loading is one. */
-const sheetId = (index: number): string => `sheet${index + 1}`;
+export const sheetId = (index: number): string => `sheet${index + 1}`;
+
+/**
+ * @param book the workbook
+ * @returns what the library's model loads to compute and not to show: contents and names
+ */
+export function toBareDocument(book: Book): Record<string, unknown> {
+  return {
+    version: DOCUMENT_VERSION,
+    sheets: book.sheets.map((sheet, index) => ({
+      id: sheetId(index),
+      name: sheet.name,
+      colNumber: sheet.columnCount,
+      rowNumber: sheet.rowCount,
+      cells: contentsOf(sheet),
+    })),
+    namedRanges: Object.fromEntries(namedRanges(book)),
+    revisionId: "START_REVISION",
+  };
+}
 
 /**
  * @param book the workbook
@@ -35,7 +54,7 @@ export function toDocument(book: Book): Record<string, unknown> {
       ]),
     ),
   };
-  const named = new Map(book.names.map(({ name, sheet, range }) => [name, `${quotedSheet(sheet)}!${range}`]));
+  const named = namedRanges(book);
   return {
     version: DOCUMENT_VERSION,
     sheets: book.sheets.map((sheet, index) => sheetOf(book, sheet, sheetId(index), named)),
@@ -57,19 +76,28 @@ export function toDocument(book: Book): Record<string, unknown> {
   };
 }
 
+const namedRanges = ({ names }: Book): Map<string, string> =>
+  new Map(names.map(({ name, sheet, range }) => [name, `${quotedSheet(sheet)}!${range}`]));
+
+function contentsOf(sheet: BookSheet): Record<string, string> {
+  const cells: Record<string, string> = {};
+  for (const [at, cell] of Object.entries(sheet.cells)) {
+    const content = contentOf(cell);
+    if (content !== undefined) cells[at] = content;
+  }
+  return cells;
+}
+
 function sheetOf(
   book: Book,
   sheet: BookSheet,
   id: string,
   named: ReadonlyMap<string, string>,
 ): Record<string, unknown> {
-  const cells: Record<string, string> = {};
   const styles: Record<string, number> = {};
   const formats: Record<string, number> = {};
   const borders: Record<string, number> = {};
   for (const [at, cell] of Object.entries(sheet.cells)) {
-    const content = contentOf(cell);
-    if (content !== undefined) cells[at] = content;
     if (cell.look === undefined) continue;
     const look = book.looks[cell.look];
     styles[at] = cell.look + 1;
@@ -81,7 +109,7 @@ function sheetOf(
     name: sheet.name,
     colNumber: sheet.columnCount,
     rowNumber: sheet.rowCount,
-    cells,
+    cells: contentsOf(sheet),
     styles,
     formats,
     borders,

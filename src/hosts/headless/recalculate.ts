@@ -1,8 +1,8 @@
 /** Computes a book without a screen. */
 import type { Book } from "../../workbooks/book";
-import { fromModel } from "../grid/fromModel";
 import type { GridModel } from "../grid/library";
-import { toDocument } from "../grid/toDocument";
+import { toBareDocument, toDocument } from "../grid/toDocument";
+import { withResults } from "../grid/withResults";
 import { loadLibrary, quietly } from "./loadLibrary";
 
 /** A live model of the book: edit it through the library's commands, read it back with `fromModel`. */
@@ -14,5 +14,5 @@ export function openModel(book: Book): GridModel {
 /** @returns the same book with every formula computed anew */
 export function recalculate(book: Book): Book {
   const library = loadLibrary();
-  return quietly(() => fromModel(library, openModel(book)));
+  return quietly(() => withResults(library, new library.Model(toBareDocument(book)), book));
 }

@@ -1,0 +1,29 @@
+/** A book with what a model has computed for it, and all else as it was. */
+import { parseAddress } from "../../workbooks/address";
+import type { Book, BookCell } from "../../workbooks/book";
+import { resultsOf, spillOf, unlockInputsAndCalls } from "./fromModel";
+import type { GridLibrary, GridModel } from "./library";
+import { sheetId } from "./toDocument";
+
+/**
+ * @param model a model of `book`, not edited since
+ * @returns the book with its results and the reach of its spills; input cells and our own are unlocked
+ */
+export function withResults(library: GridLibrary, model: GridModel, book: Book): Book {
+  const computed: Book = { ...book, looks: [...book.looks], sheets: [] };
+  for (const [index, sheet] of book.sheets.entries()) {
+    const id = sheetId(index);
+    const cells = Object.fromEntries(
+      Object.entries(sheet.cells).map(([at, cell]) => [at, withSpill(model, id, at, cell)]),
+    );
+    unlockInputsAndCalls(computed, cells, sheet.validations);
+    computed.sheets.push({ ...sheet, cells, results: resultsOf(library, model, id, cells) });
+  }
+  return computed;
+}
+
+function withSpill(model: GridModel, id: string, at: string, { spill: _, ...cell }: BookCell): BookCell {
+  const place = cell.formula === undefined ? undefined : parseAddress(at);
+  const spill = place && spillOf(model, { sheetId: id, row: place.row, col: place.column });
+  return spill ? { ...cell, spill } : cell;
+}
