@@ -57,6 +57,8 @@ const VERDICT_COLUMN = 3;
 const SPARE_ROWS = 4;
 
 const CALLS_US = /\bRIG\.[A-Z0-9]+\(/;
+/** The name of the cells in which rows too many for a block show: its closing row and the one below. */
+export const afterOf = ({ name: block }: Block): string => `${block}_after`;
 export const callsUs = (formula: string): boolean => CALLS_US.test(formula);
 
 /**
@@ -261,6 +263,10 @@ function layOutBlock(desk: Desk, block: Block, top: number, withHeading: boolean
     }
     left = right + 1;
   }
+  // What is pasted beyond the prepared rows lands here first: a check looks at it.
+  const ownInputs = block.columns.findIndex(({ input }) => !input);
+  const first = ownInputs < 0 ? left : ownInputs;
+  if (first > 0) name(desk, afterOf(block), end, 0, end + 1, first - 1);
   // Not every program makes a row as high as its text when it opens a file.
   sheet.rowHeights[head] = lines * LINE_POINTS;
   for (const group of block.groups ?? []) {

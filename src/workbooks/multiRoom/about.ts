@@ -57,7 +57,8 @@ export const about: SheetDefinition = {
       lines: [
         "Connector losses and mismatch ripple; interference between user bands; ageing and water in the cable.",
         "Level at the dish itself, rain and pointing loss: the head unit's output level is taken as you enter it.",
-        "A supply that feeds two head units at once, and currents that other devices draw on the same cable.",
+        "Currents that other devices draw on the same cable. Two head units may share a supply and one common lead; of",
+        "constant-power ones the other's current is then taken at its least volts, so the volts shown are the lower ones.",
         "Wind load, mounting and structure. Refraction, which matters only below about 5 deg of elevation.",
       ],
     },

@@ -3,12 +3,17 @@ import { ALL_CORNERS, CORNERS, PAIR_TO_CORNERS } from "./corners";
 
 const DEVICE = "MATCH(branches_device,passives_name,0)";
 
-/** What adds up along the tree besides the loss: ohms for the supply, and devices that pass it to no port or to one. */
+/**
+ * What adds up along the tree besides the loss: for the supply, ohms and the devices that pass it to no port or
+ * to one; and what lengths that turn out longer lose more.
+ */
 const ALONG = [
   ...CORNERS,
   { key: "ohms", head: "loop, hot", unit: "Ω" },
   { key: "stops", head: "no power", unit: "devices" },
   { key: "ones", head: "power at one port", unit: "devices" },
+  { key: "place", head: "their rows", unit: "sum" },
+  { key: "stretch", head: "trunks at their longest", unit: "dB more" },
 ];
 
 export const branches: SheetDefinition = {
@@ -145,6 +150,23 @@ export const branches: SheetDefinition = {
           formula: `IF(branches_id="","",(INDEX(passives_power,${DEVICE})="one port")*1)`,
         },
         {
+          key: "place",
+          // With one such device on a path, the sum of these along it is that device's row.
+          head: "Its row, if it passes none",
+          unit: "row",
+          format: "integer",
+          width: 9,
+          formula: 'IF(branches_id="","",branches_stops*MATCH(branches_id,branches_id,0))',
+        },
+        {
+          key: "stretch",
+          head: "More at its longest",
+          unit: "dB",
+          format: "one",
+          width: 9,
+          formula: 'IF(branches_id="","",branches_trunk_high_hot*site_run_tolerance)',
+        },
+        {
           key: "loss",
           head: "So far",
           unit: "dB",
@@ -153,9 +175,18 @@ export const branches: SheetDefinition = {
           across: ALONG,
           formula: "RIG.TREELOSS(branches_id,branches_from,branches_sum,heads_id)",
         },
+        {
+          key: "variance",
+          head: "Variance of its cable",
+          unit: "money²",
+          width: 10,
+          format: "two",
+          formula:
+            'IF(branches_id="","",(branches_length*site_run_tolerance/3*INDEX(cables_each,MATCH(branches_cable,cables_name,0)))^2)',
+        },
       ],
       groups: [
-        { name: "branches_sum", from: "own", to: "ones" },
+        { name: "branches_sum", from: "own", to: "stretch" },
         { name: "branches_loss_corners", from: "loss_low_cold", to: "loss_high_hot" },
       ],
     },

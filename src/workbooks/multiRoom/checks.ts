@@ -1,4 +1,13 @@
-import type { Check, SheetDefinition } from "../definition";
+import type { Block, Check, SheetDefinition } from "../definition";
+import { afterOf } from "../layOut";
+import { bonding } from "./bonding";
+import { branches } from "./branches";
+import { headUnits } from "./headUnits";
+import { log } from "./log";
+import { parts } from "./parts";
+import { rooms } from "./rooms";
+import { site } from "./site";
+import { terms } from "./terms";
 
 const pricedBlocks = ["cables", "passives", "units", "supplies", "plates", "fittings"];
 
@@ -7,6 +16,13 @@ const expired = pricedBlocks
   .map((block) => `SUMPRODUCT((${block}_name<>"")*(${block}_until<site_date))`)
   .join("+");
 const unpriced = pricedBlocks.map((block) => `SUMPRODUCT((${block}_name<>"")*(${block}_price=""))`).join("+");
+
+/** Cells filled at or below the closing row of a block: no sum sees the rows there. */
+const overrun = [site, parts, branches, rooms, headUnits, bonding, terms, log]
+  .flatMap((sheet) => sheet.parts)
+  .filter((part): part is Block => part.kind === "block" && part.columns[0]!.input !== undefined)
+  .map((block) => `SUMPRODUCT(--(${afterOf(block)}<>""))`)
+  .join("+");
 
 const noneOf = "@=0";
 
@@ -17,6 +33,13 @@ const list: readonly Check[] = [
     found: "count_outlets",
     passes: "@>0",
     where: "Rooms",
+  },
+  {
+    what: "Cells filled at or below the closing row of a block",
+    limit: "none: rows there are not counted; add rows and move them up",
+    found: overrun,
+    passes: noneOf,
+    where: "The ends of the blocks that you fill",
   },
   {
     what: "Outlets that nothing feeds",
@@ -79,19 +102,28 @@ const list: readonly Check[] = [
     advice: true,
   },
   {
-    what: "Outlets with too little level if their runs are as long as they may be",
+    what: "Outlets with too little level if every length is as long as it may be",
     limit: "a wish, not a rule",
-    found: 'COUNTIF(rooms_stretched,"<"&site_level_low)',
+    found: 'COUNTIF(rooms_within,"low")',
     passes: noneOf,
-    where: "Rooms, weakest at that length",
+    where: "Rooms, then",
     advice: true,
   },
   {
-    what: "Longest runs shorter than the run itself",
+    what: "Runs that are not between their shortest and their longest",
     limit: "none",
-    found: 'SUMPRODUCT((rooms_longest<>"")*(rooms_longest<rooms_run))',
+    found:
+      'SUMPRODUCT((rooms_longest<>"")*(rooms_longest<rooms_run))+SUMPRODUCT((rooms_shortest<>"")*(rooms_shortest>rooms_run))',
     passes: noneOf,
-    where: "Rooms, longest run",
+    where: "Rooms, shortest run, longest run",
+  },
+  {
+    what: "Labour whose minutes are not between a least and a most, both given or neither",
+    limit: "none",
+    found:
+      'SUMPRODUCT((labour_name<>"")*((labour_low<>"")<>(labour_high<>"")))+SUMPRODUCT((labour_low<>"")*(labour_high<>"")*((labour_low>labour_minutes)+(labour_high<labour_minutes)>0))',
+    passes: noneOf,
+    where: "Parts, labour units",
   },
   {
     what: "Splitters and taps that feed more than they have ports",
@@ -126,14 +158,21 @@ const list: readonly Check[] = [
     limit: "none",
     found: 'SUMPRODUCT((heads_id<>"")*IFERROR(heads_stops>0,1))',
     passes: noneOf,
-    where: "Head units; Branches, passes power",
+    where: "Head units, stopped by",
   },
   {
     what: "Head units that draw more than their supply gives",
     limit: "none",
-    found: 'SUMPRODUCT((heads_id<>"")*IFERROR(heads_current>heads_amps,1))',
+    found: 'SUMPRODUCT((heads_id<>"")*IFERROR(heads_together>heads_amps,1))',
     passes: noneOf,
-    where: "Head units, current",
+    where: "Head units, current of all that it feeds",
+  },
+  {
+    what: "Head units that share a supply and name one of their own as well",
+    limit: "none",
+    found: 'SUMPRODUCT((heads_shares<>"")*(heads_supply<>""))',
+    passes: noneOf,
+    where: "Head units, shares the supply of",
   },
   {
     what: "Slots that the beam does not clear",

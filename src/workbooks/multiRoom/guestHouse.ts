@@ -394,6 +394,9 @@ export const guestHouse: Filling = {
     log: [{ date: sheetDate(2026, 11, 2), who: "demonstration", what: "first estimate", why: "enquiry" }],
     heads,
     branches,
-    rooms: guestHouseRooms,
+    // The kitchen's way through the flat is not settled yet.
+    rooms: guestHouseRooms.map((row) =>
+      row.outlet === "A-06" ? { ...row, shortest: 25, longest: 36 } : row,
+    ),
   },
 };

@@ -3,7 +3,7 @@ import { CORNERS, PAIR_TO_CORNERS } from "./corners";
 
 const TYPE = "MATCH(heads_type,units_name,0)";
 const AT = "MATCH(heads_at,branches_id,0)";
-const SUPPLY = "MATCH(heads_supply,supplies_name,0)";
+const SUPPLY = "MATCH(heads_source,supplies_name,0)";
 
 export const headUnits: SheetDefinition = {
   name: "Head units",
@@ -103,7 +103,7 @@ export const headUnits: SheetDefinition = {
           unit: "V",
           width: 9,
           format: "two",
-          formula: "RIG.LOADVOLTS(heads_supplied,heads_draw,heads_path,heads_kind)",
+          formula: "RIG.LOADVOLTS(heads_offered,heads_draw,heads_path,heads_kind)",
         },
         {
           key: "least",
@@ -120,13 +120,99 @@ export const headUnits: SheetDefinition = {
           formula: "RIG.WINDOW(heads_volts,heads_least,heads_supplied)",
         },
         {
+          key: "stopped",
+          head: "Stopped by",
+          width: 10,
+          // The one branch on the way up that passes no power; several cannot be told apart by a sum.
+          formula:
+            'IF(heads_id="","",IF(IFERROR(heads_stops=1,FALSE),INDEX(branches_id,IFERROR(heads_place+(heads_stops<>1),1)),IF(IFERROR(heads_stops>1,FALSE),"several","")))',
+        },
+        {
           key: "longest",
           head: "Longest that does, fed at its foot",
           unit: "m or ft",
           width: 10,
           format: "one",
           formula:
-            "RIG.LONGESTRUN(heads_supplied,heads_least,heads_draw,heads_cable,heads_kind,site_hot,site_unit,cables_table)",
+            "RIG.LONGESTRUN(heads_parting,heads_least,heads_draw,heads_cable,heads_kind,site_hot,site_unit,cables_table)",
+        },
+        {
+          key: "shares",
+          head: "Shares the supply of",
+          width: 12,
+          input: {
+            what: "Blank when it has a supply of its own; else the head unit whose supply feeds this one too",
+            example: "H1",
+            rule: { kind: "text" },
+          },
+        },
+        {
+          key: "common",
+          head: "Loop of their common lead",
+          unit: "Ω",
+          width: 10,
+          format: "two",
+          input: {
+            what: "On the row that has the supply: the lead from the supply to where the cables to its head units part. Blank is none",
+            example: "0.8",
+            rule: { kind: "number", min: 0, max: 1000 },
+          },
+        },
+        {
+          key: "source",
+          head: "Supply in use",
+          width: 16,
+          formula:
+            'IF(heads_id="","",IF(heads_shares="",heads_supply,INDEX(heads_supply,MATCH(heads_shares,heads_id,0))))',
+        },
+        {
+          key: "bought",
+          head: "Supply of its own",
+          unit: "pieces",
+          width: 9,
+          format: "integer",
+          formula: 'IF(heads_id="","",(heads_shares="")*1)',
+        },
+        {
+          key: "feed",
+          head: "Fed with",
+          width: 9,
+          formula: 'IF(heads_id="","",IF(heads_shares="",heads_id,heads_shares))',
+        },
+        {
+          key: "shared",
+          head: "Loop that they share",
+          unit: "Ω",
+          width: 9,
+          format: "two",
+          formula: 'IF(heads_id="","",INDEX(heads_common,MATCH(heads_feed,heads_id,0))+0)',
+        },
+        {
+          key: "greatest",
+          head: "Current at the least volts",
+          unit: "A",
+          width: 9,
+          format: "two",
+          // No head unit that has its volts draws more, so a shared lead is never taken too well.
+          formula: 'IF(heads_id="","",IF(IFERROR(heads_kind="W",FALSE),heads_draw/heads_least,heads_draw))',
+        },
+        {
+          key: "offered",
+          head: "Less what the others take",
+          unit: "V",
+          width: 9,
+          format: "two",
+          formula:
+            'IF(heads_id="","",heads_supplied-heads_shared*(SUMIFS(heads_greatest,heads_feed,heads_feed)-heads_greatest))',
+        },
+        {
+          key: "parting",
+          head: "Where the cables part",
+          unit: "V",
+          width: 9,
+          format: "two",
+          formula:
+            'IF(heads_id="","",heads_supplied-heads_shared*SUMIFS(heads_greatest,heads_feed,heads_feed))',
         },
         {
           key: "supplied",
@@ -164,7 +250,7 @@ export const headUnits: SheetDefinition = {
           unit: "Ω",
           width: 9,
           format: "two",
-          formula: `IF(heads_id="","",heads_ohms+IF(heads_at="",0,INDEX(branches_loss_ohms,${AT})))`,
+          formula: `IF(heads_id="","",heads_shared+heads_ohms+IF(heads_at="",0,INDEX(branches_loss_ohms,${AT})))`,
         },
         {
           key: "stops",
@@ -174,12 +260,28 @@ export const headUnits: SheetDefinition = {
           formula: `IF(heads_id="","",IF(heads_at="",0,INDEX(branches_loss_stops,${AT})))`,
         },
         {
+          key: "place",
+          head: "Their rows on Branches",
+          unit: "sum",
+          width: 9,
+          format: "integer",
+          formula: `IF(heads_id="","",IF(heads_at="",0,INDEX(branches_loss_place,${AT})))`,
+        },
+        {
           key: "current",
           head: "Current",
           unit: "A",
           width: 9,
           format: "two",
           formula: 'IF(heads_id="","",IF(IFERROR(heads_kind="W",FALSE),heads_draw/heads_volts,heads_draw))',
+        },
+        {
+          key: "together",
+          head: "Current of all that it feeds",
+          unit: "A",
+          width: 9,
+          format: "two",
+          formula: 'IF(heads_id="","",SUMIFS(heads_current,heads_feed,heads_feed))',
         },
         {
           key: "amps",
@@ -216,6 +318,15 @@ export const headUnits: SheetDefinition = {
           width: 9,
           across: CORNERS,
           formula: `IF(heads_id="","",INDEX(units_out,${TYPE},${PAIR_TO_CORNERS})-heads_lead)`,
+        },
+        {
+          key: "variance",
+          head: "Variance of that cable",
+          unit: "money²",
+          width: 10,
+          format: "two",
+          formula:
+            'IF(heads_id="","",(heads_length*site_run_tolerance/3*INDEX(cables_each,MATCH(heads_cable,cables_name,0)))^2)',
         },
         {
           key: "built_volts",

@@ -137,7 +137,8 @@ export const materials: SheetDefinition = {
       of: "supplies",
       heading: "Power supplies and inserters",
       prepared: 4,
-      quantity: counted("COUNTIF(heads_supply,supplies_name)", "supplies"),
+      // A head unit that shares another's supply buys none.
+      quantity: counted("SUMIFS(heads_bought,heads_supply,supplies_name)", "supplies"),
       counted: "quantity",
     }),
     bill({

@@ -78,15 +78,31 @@ export const price: SheetDefinition = {
           ...money(
             "price_deviation",
             "Deviation of the direct cost",
-            "SQRT(SUM(rooms_variance)+SUM(work_variance))",
+            "SQRT(SUM(rooms_variance)+SUM(branches_variance)+SUM(heads_variance)+SUM(work_variance))",
           ),
           note: "Lengths and hours taken as independent; prices, quantities and whole reels as sure.",
         },
         {
-          ...money("price_low", "Price without tax, at least", "price_net-2*price_deviation*price_factor"),
+          ...money("price_drift", "Expected beside the lengths as entered", "SUM(rooms_drift)*price_factor"),
+          note: "Mean of low, likely and high, less the likely; hours are in the price at their mean already.",
+        },
+        {
+          ...money(
+            "price_expected",
+            "Expected total",
+            'price_total+price_drift*(1+site_tax*(site_tax_on<>"labour only"))',
+          ),
+          note: "With tax. The quote itself keeps to the lengths as entered.",
+        },
+        {
+          ...money(
+            "price_low",
+            "Total, at least",
+            "price_expected-2*price_deviation*price_factor*(1+site_tax)",
+          ),
           note: "Two deviations below and above: about 19 in 20.",
         },
-        money("price_high", "Price without tax, at most", "price_net+2*price_deviation*price_factor"),
+        money("price_high", "Total, at most", "price_expected+2*price_deviation*price_factor*(1+site_tax)"),
       ],
     },
     {

@@ -61,9 +61,10 @@ export const quote: SheetDefinition = {
         sum("quote_tax", "Tax", "price_tax"),
         sum("quote_total", "Total", "price_total", true),
         { name: "quote_currency", label: "All sums in", formula: "site_currency" },
+        sum("quote_expected", "Expected total, as lengths and hours may turn out", "ROUND(price_expected,2)"),
         {
           name: "quote_range",
-          label: "Expected within, without tax",
+          label: "Its range, about 19 in 20",
           format: "text",
           formula: 'ROUND(price_low,0)&" to "&ROUND(price_high,0)',
         },

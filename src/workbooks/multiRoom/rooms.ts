@@ -173,6 +173,18 @@ export const rooms: SheetDefinition = {
           input: { what: "Anything the crew should know", rule: { kind: "text" } },
         },
         {
+          key: "shortest",
+          head: "Shortest run",
+          unit: "m or ft",
+          width: 9,
+          format: "one",
+          input: {
+            what: "How short this run may turn out at least; blank goes by the share on Site",
+            example: "12",
+            rule: { kind: "number", min: 0, max: 2000 },
+          },
+        },
+        {
           key: "longest",
           head: "Longest run",
           unit: "m or ft",
@@ -212,21 +224,37 @@ export const rooms: SheetDefinition = {
           formula: 'IF(rooms_outlet="","",rooms_level_low_hot-rooms_level_high_hot)',
         },
         {
-          key: "longer",
-          head: "May be longer by",
-          unit: "share",
+          key: "least",
+          head: "At its shortest",
+          unit: "m or ft",
           width: 9,
-          format: "percent",
-          formula: 'IF(rooms_outlet="","",IF(rooms_longest="",site_run_tolerance,rooms_longest/rooms_run-1))',
+          format: "one",
+          formula:
+            'IF(rooms_outlet="","",IF(rooms_shortest="",rooms_run*(1-site_run_tolerance),rooms_shortest))',
+        },
+        {
+          key: "most",
+          head: "At its longest",
+          unit: "m or ft",
+          width: 9,
+          format: "one",
+          formula:
+            'IF(rooms_outlet="","",IF(rooms_longest="",rooms_run*(1+site_run_tolerance),rooms_longest))',
         },
         {
           key: "stretched",
-          head: "Weakest at that length",
+          head: "Weakest with every length at its longest",
           unit: "dBµV",
-          width: 10,
+          width: 12,
           format: "one",
           // Loss is proportional to length; the high end in heat loses most, so this is never too hopeful.
-          formula: 'IF(rooms_outlet="","",rooms_weakest-rooms_loss_high_hot*rooms_longer)',
+          formula: `IF(rooms_outlet="","",rooms_weakest-rooms_loss_high_hot/(rooms_run+(rooms_run=0))*(rooms_most-rooms_run)-IFERROR(INDEX(branches_loss_stretch,${AT_BRANCH}),0)-INDEX(heads_lead_high_hot,MATCH(rooms_head,heads_id,0))*site_run_tolerance)`,
+        },
+        {
+          key: "within",
+          head: "Then",
+          width: 9,
+          formula: 'IF(rooms_outlet="","",IF(IFERROR(rooms_stretched<site_level_low,TRUE),"low","ok"))',
         },
         {
           key: "own",
@@ -238,14 +266,24 @@ export const rooms: SheetDefinition = {
             'IF(rooms_outlet="","",INDEX(plates_price,MATCH(rooms_plate,plates_name,0))+rooms_run*INDEX(cables_each,MATCH(rooms_cable,cables_name,0)))',
         },
         {
+          key: "drift",
+          head: "Expected beside the run",
+          unit: "money",
+          width: 10,
+          format: "two",
+          // Three-point mean (PERT, from memory): (low + 4 likely + high) / 6, less the likely one.
+          formula:
+            'IF(rooms_outlet="","",(rooms_least+rooms_most-2*rooms_run)/6*INDEX(cables_each,MATCH(rooms_cable,cables_name,0)))',
+        },
+        {
           key: "variance",
           head: "Variance of its cable",
           unit: "money²",
           width: 10,
           format: "two",
-          // Three points at run, run less and run more by that share: variance = ((high - low) / 6)².
+          // Of the same three points: ((high - low) / 6)².
           formula:
-            'IF(rooms_outlet="","",(rooms_run*rooms_longer/3*INDEX(cables_each,MATCH(rooms_cable,cables_name,0)))^2)',
+            'IF(rooms_outlet="","",((rooms_most-rooms_least)/6*INDEX(cables_each,MATCH(rooms_cable,cables_name,0)))^2)',
         },
         {
           key: "loss",

@@ -232,12 +232,12 @@ export const site: SheetDefinition = {
         },
         {
           name: "site_run_tolerance",
-          label: "Runs may be longer by",
+          label: "Lengths may be off by",
           unit: "share",
           format: "percent",
-          note: "Where Rooms gives no longest run; Checks shows the outlets that would then fail.",
+          note: "Trunks, and runs without a shortest or longest; Checks counts the outlets that would fail.",
           input: {
-            what: "Share by which a run may turn out longer than surveyed",
+            what: "Share by which a length may turn out longer or shorter than surveyed",
             example: "10%",
             rule: { kind: "number", min: 0, max: 1 },
           },

@@ -17,13 +17,14 @@ const HEADS: Readonly<Record<string, readonly string[]>> = {
   cable: ["cable", "cable type"],
   run: ["run", "length", "cable length", "run length"],
   plate: ["wall plate", "plate"],
+  shortest: ["shortest run", "shortest"],
   longest: ["longest run", "longest"],
   kind: ["room kind", "room type"],
   note: ["note", "notes", "remark", "remarks"],
 };
 export const NEEDED = ["outlet", "receiver", "run"] as const;
 /** Columns that hold a length. */
-export const LENGTHS: ReadonlySet<string> = new Set(["run", "longest"]);
+export const LENGTHS: ReadonlySet<string> = new Set(["run", "shortest", "longest"]);
 /** The survey's heads as we write them, and the columns of the Rooms block that they fill. */
 export const SURVEY_HEADS = [
   "floor",

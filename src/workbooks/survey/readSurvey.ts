@@ -73,6 +73,7 @@ const length = (name: string) =>
   });
 const READERS: Readonly<Record<string, ReturnType<typeof number>>> = {
   run: length("run"),
+  shortest: length("shortest run"),
   longest: length("longest run"),
   quantity: number({
     name: "quantity",
