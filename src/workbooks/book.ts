@@ -102,6 +102,8 @@ export function inputZone({ range }: BookValidation): Zone | undefined {
 export interface BookPrint {
   readonly orientation: "portrait" | "landscape";
   readonly paper: "a4" | "letter";
+  /** One page tall as well as wide. */
+  readonly onePage?: boolean;
   /** A1 range that prints; the whole sheet where absent. */
   readonly area?: string;
   /** Last row (1-based) of the rows repeated on every page, counted from `repeatFrom`. */

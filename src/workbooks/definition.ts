@@ -74,6 +74,13 @@ export interface Field {
   readonly strong?: boolean;
   /** A verdict word. */
   readonly verdict?: boolean;
+  /** Calculated cells to the right of the unit; named after the field and their key. */
+  readonly beside?: readonly {
+    readonly key: string;
+    readonly format?: Format;
+    readonly formula: string;
+    readonly verdict?: boolean;
+  }[];
 }
 
 export interface Fields {
@@ -82,6 +89,8 @@ export interface Fields {
   readonly fields: readonly Field[];
   /** A name for the values of all fields together, top to bottom. */
   readonly name?: string;
+  /** Heads of the cells beside the fields. */
+  readonly besideHeads?: readonly string[];
 }
 
 /** A small table of single-cell formulas with a name for each row. */
@@ -214,6 +223,8 @@ export interface SheetDefinition {
     readonly through?: string;
     /** Its block's heads stand on every page; else only the sheet's title does. */
     readonly repeatHeads?: boolean;
+    /** All of it on one page. */
+    readonly onePage?: boolean;
   };
 }
 

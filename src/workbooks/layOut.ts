@@ -49,6 +49,8 @@ const CHECK_HEADS = [
 const DEFAULT_COLUMN_WIDTH = 11;
 /** Columns that a sheet shows beyond those it uses. */
 const SPARE_COLUMNS = 2;
+/** Right of a field's unit. */
+const BESIDE_COLUMN = 3;
 /** The master verdict, of the workbooks that have one. */
 const VERDICT = "checks_verdict";
 /** Its column in every sheet's first row. */
@@ -58,7 +60,7 @@ const SPARE_ROWS = 4;
 
 const CALLS_US = /\bRIG\.[A-Z0-9]+\(/;
 /** The name of the cells in which rows too many for a block show: its closing row and the one below. */
-export const afterOf = ({ name: block }: Block): string => `${block}_after`;
+export const belowOf = ({ name: block }: Block): string => `${block}_below`;
 export const callsUs = (formula: string): boolean => CALLS_US.test(formula);
 
 /**
@@ -170,6 +172,7 @@ function layOutSheet(
   sheet.columnCount = Math.max(VERDICT_COLUMN, ...usedColumns(sheet)) + 1 + SPARE_COLUMNS;
   sheet.print = {
     orientation: definition.print.orientation,
+    ...(definition.print.onePage && { onePage: true }),
     paper: "a4",
     area: rangeOf({
       top: 0,
@@ -203,6 +206,7 @@ const columnsWanted = ({ parts }: SheetDefinition): number =>
       if (part.kind === "table") return part.columns.length;
       if (part.kind === "exercise") return EXERCISE_WIDTHS.length;
       if (part.kind === "answer") return part.columns.length;
+      if (part.kind === "fields") return BESIDE_COLUMN + (part.besideHeads?.length ?? 0);
       return part.kind === "grid" ? part.heads.length + 1 : part.kind === "checks" ? CHECK_WIDTHS.length : 3;
     }),
   );
@@ -266,7 +270,7 @@ function layOutBlock(desk: Desk, block: Block, top: number, withHeading: boolean
   // What is pasted beyond the prepared rows lands here first: a check looks at it.
   const ownInputs = block.columns.findIndex(({ input }) => !input);
   const first = ownInputs < 0 ? left : ownInputs;
-  if (first > 0) name(desk, afterOf(block), end, 0, end + 1, first - 1);
+  if (first > 0) name(desk, belowOf(block), end, 0, end + 1, first - 1);
   // Not every program makes a row as high as its text when it opens a file.
   sheet.rowHeights[head] = lines * LINE_POINTS;
   for (const group of block.groups ?? []) {
@@ -337,6 +341,10 @@ function layOutFields(desk: Desk, part: Fields, top: number): number {
   FIELD_WIDTHS.forEach((width, column) => widen(desk, column, width));
   if (desk.noteColumn > 0 && part.fields.some(({ note }) => note)) widen(desk, desk.noteColumn, NOTE_WIDTH);
   put(desk, top, 0, LOOKS.heading, { value: part.heading });
+  part.besideHeads?.forEach((value, index) => {
+    put(desk, top, BESIDE_COLUMN + index, { ...LOOKS.unit, align: "right" }, { value });
+    widen(desk, BESIDE_COLUMN + index, DEFAULT_COLUMN_WIDTH);
+  });
   const first = top + 1;
   let callAbove = false;
   for (const [index, field] of part.fields.entries()) {
@@ -358,6 +366,13 @@ function layOutField(desk: Desk, field: Field, row: number, callAbove: boolean):
   if (field.note) {
     const wraps = desk.noteColumn > 0;
     put(desk, row, wraps ? desk.noteColumn : 3, wraps ? LOOKS.note : LOOKS.fieldUnit, { value: field.note });
+  }
+  for (const [index, { key, format: shown, formula, verdict }] of (field.beside ?? []).entries()) {
+    const column = BESIDE_COLUMN + index;
+    const align = verdict ? ({ align: "right" } as const) : {};
+    put(desk, row, column, { ...resultLook(shown ?? "text", callsUs(formula)), ...align }, { formula });
+    name(desk, `${field.name}_${key}`, row, column, row, column);
+    if (verdict) mark(desk, row, column, row, column);
   }
   if (field.input) {
     const value = desk.filling.fields?.[field.name];

@@ -4,8 +4,8 @@ import { namedValue } from "./named";
 import { isoDate } from "./sheetDate";
 
 /** Each template names the job, and some a revision and a date; the first that is there counts. */
-const WHICH = ["site_quote", "site_job", "card_job", "drop_job"];
-const DATES = ["site_date", "card_date"];
+const WHICH = ["site_quote", "site_job", "card_job", "drop_job", "review_quote"];
+const DATES = ["site_date", "card_date", "review_date"];
 /** 9999-12-31, the last date of a sheet. */
 const LAST_DATE = 2_958_465;
 

@@ -7,6 +7,8 @@ import { apartmentBlock } from "./multiRoom/apartmentBlock";
 import { multiRoom } from "./multiRoom/definition";
 import { guestHouse } from "./multiRoom/guestHouse";
 import { startingPoint } from "./multiRoom/startingPoint";
+import { quoteReview } from "./quoteReview/definition";
+import { quoteReviewExample, quoteReviewStart } from "./quoteReview/fillings";
 import { singleDrop, singleDropExample, singleDropStart } from "./singleDrop/definition";
 
 export interface Template {
@@ -47,6 +49,7 @@ export const templates: readonly Template[] = [
   ]),
   template(singleDrop, singleDropStart, singleDropExample),
   template(alignmentCard, alignmentCardStart, alignmentCardExample),
+  template(quoteReview, quoteReviewStart, quoteReviewExample),
 ];
 
 /** The template that a workbook says it was made from. */

@@ -7,7 +7,7 @@ import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
-import { guestHouse, guestHouseRooms } from "../../src/workbooks/multiRoom/guestHouse";
+import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
 import { previewOf, previewText } from "../../src/workbooks/survey/preview";
 import { withoutKnown, type Survey } from "../../src/workbooks/survey/readSurvey";
 import { bookOf, emptySheet } from "../support/books";
@@ -104,7 +104,7 @@ describe("the same survey, as different programs save it", () => {
     expect(survey.source).toBe('sheet "Rooms" of a workbook');
     expect(survey.troubles).toEqual([]);
     expect(survey.rows).toEqual(
-      guestHouseRooms.map((row) =>
+      guestHouse.blocks!.rooms!.map((row) =>
         Object.fromEntries(Object.entries(row).filter(([, value]) => value !== "")),
       ),
     );

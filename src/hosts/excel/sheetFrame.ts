@@ -44,7 +44,7 @@ export function setFrame(target: Excel.Worksheet, sheet: BookSheet): void {
 function setPrint(layout: Excel.PageLayout, print: NonNullable<BookSheet["print"]>): void {
   layout.orientation = print.orientation === "landscape" ? "Landscape" : "Portrait";
   layout.paperSize = print.paper === "letter" ? "Letter" : "A4";
-  layout.zoom = { horizontalFitToPages: 1 };
+  layout.zoom = { horizontalFitToPages: 1, ...(print.onePage && { verticalFitToPages: 1 }) };
   if (print.area !== undefined) layout.setPrintArea(print.area);
   if (print.repeatTo !== undefined) {
     layout.setPrintTitleRows(`$${print.repeatFrom ?? print.repeatTo}:$${print.repeatTo}`);

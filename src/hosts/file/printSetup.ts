@@ -1,5 +1,5 @@
 /**
- * How a sheet prints, both ways. One page wide and any number tall; the foot
+ * How a sheet prints, both ways. One page wide and any number tall, unless it is to be one; the foot
  * says "Page x of y" in the middle.
  */
 import type { HeaderFooter, NamedRange, PageSetup } from "hucre";
@@ -12,8 +12,9 @@ import { cutText, fromStoredText, toStoredText } from "./storedText";
 /** In inches: wide sheets need the width, and a home printer leaves about 5 mm. */
 const MARGINS = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.7, header: 0.3, footer: 0.3 };
 
-export function toPageSetup({ paper, orientation }: BookPrint): PageSetup {
-  return { paperSize: paper, orientation, fitToPage: true, fitToWidth: 1, fitToHeight: 0, margins: MARGINS };
+export function toPageSetup({ paper, orientation, onePage }: BookPrint): PageSetup {
+  const fitToHeight = onePage ? 1 : 0;
+  return { paperSize: paper, orientation, fitToPage: true, fitToWidth: 1, fitToHeight, margins: MARGINS };
 }
 
 export function toFoot({ footLeft = "", footRight = "" }: BookPrint, sheet: string): HeaderFooter {
@@ -83,6 +84,7 @@ export function fromPageSetup(
   return {
     orientation: setup.orientation ?? "portrait",
     paper: setup.paperSize === "letter" ? "letter" : "a4",
+    ...(setup.fitToPage && setup.fitToHeight === 1 && { onePage: true }),
     ...(area && parseRange(area) && { area: area.replace(/\$/g, "") }),
     ...(rows && { repeatFrom: Number(rows[1]), repeatTo: Number(rows[2]) }),
     ...(left && { footLeft: fromStoredText(left) }),

@@ -159,7 +159,8 @@ function sheetOf(
 }
 
 /** Text is marked as text, so that the library never takes it for a number, a date or a formula. */
-function contentOf({ value, formula }: BookCell): string | undefined {
+/** What the library is given for a cell. */
+export function contentOf({ value, formula }: BookCell): string | undefined {
   if (formula !== undefined) return `=${formula}`;
   if (value === undefined) return undefined;
   if (typeof value === "string") return plainWord(value) ? value : `'${value}`;

@@ -17,7 +17,7 @@ export const outsideBlocks: Rule = {
         ? strays(
             sheet,
             template,
-            read.names.filter(({ name, sheet: at }) => at === sheet.name && !name.endsWith("_after")),
+            read.names.filter(({ name, sheet: at }) => at === sheet.name && !name.endsWith("_below")),
           )
         : [];
     });

@@ -1,5 +1,5 @@
 import type { Block, Check, SheetDefinition } from "../definition";
-import { afterOf } from "../layOut";
+import { belowOf } from "../layOut";
 import { bonding } from "./bonding";
 import { branches } from "./branches";
 import { headUnits } from "./headUnits";
@@ -21,7 +21,7 @@ const unpriced = pricedBlocks.map((block) => `SUMPRODUCT((${block}_name<>"")*(${
 const overrun = [site, parts, branches, rooms, headUnits, bonding, terms, log]
   .flatMap((sheet) => sheet.parts)
   .filter((part): part is Block => part.kind === "block" && part.columns[0]!.input !== undefined)
-  .map((block) => `SUMPRODUCT(--(${afterOf(block)}<>""))`)
+  .map((block) => `SUMPRODUCT(--(${belowOf(block)}<>""))`)
   .join("+");
 
 const noneOf = "@=0";

@@ -243,9 +243,9 @@ export const rooms: SheetDefinition = {
         },
         {
           key: "stretched",
-          head: "Weakest with every length at its longest",
+          head: "Weakest at longest lengths",
           unit: "dBµV",
-          width: 12,
+          width: 13,
           format: "one",
           // Loss is proportional to length; the high end in heat loses most, so this is never too hopeful.
           formula: `IF(rooms_outlet="","",rooms_weakest-rooms_loss_high_hot/(rooms_run+(rooms_run=0))*(rooms_most-rooms_run)-IFERROR(INDEX(branches_loss_stretch,${AT_BRANCH}),0)-INDEX(heads_lead_high_hot,MATCH(rooms_head,heads_id,0))*site_run_tolerance)`,
@@ -269,7 +269,7 @@ export const rooms: SheetDefinition = {
           key: "drift",
           head: "Expected beside the run",
           unit: "money",
-          width: 10,
+          width: 13,
           format: "two",
           // Three-point mean (PERT, from memory): (low + 4 likely + high) / 6, less the likely one.
           formula:
@@ -279,7 +279,7 @@ export const rooms: SheetDefinition = {
           key: "variance",
           head: "Variance of its cable",
           unit: "money²",
-          width: 10,
+          width: 13,
           format: "two",
           // Of the same three points: ((high - low) / 6)².
           formula:

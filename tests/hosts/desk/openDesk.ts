@@ -97,6 +97,11 @@ export class DeskInNode implements OpenDesk {
     this.dispatch("REQUEST_UNDO", {});
   }
 
+  /** A command of the page's own. */
+  dispatchAs(type: string, payload: object): void {
+    this.dispatch(type, payload);
+  }
+
   private dispatch(type: string, payload: object): void {
     quietly(() => this.model.dispatch(type as never, payload as never));
     this.changed();

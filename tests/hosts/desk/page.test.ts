@@ -1,5 +1,5 @@
 /** The desk's page in a real browser. */
-import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import type Axe from "axe-core";
 import { chromium, type Browser, type Locator, type Page } from "playwright-core";
@@ -454,3 +454,64 @@ withPage(
     await page.locator("dialog").waitFor({ state: "detached" });
   },
 );
+
+withPage("a survey is shown as it was understood, added on a yes, and taken back in one step", async () => {
+  const price = await total().innerText();
+  const file = path.join(folder, "survey.csv");
+  const importing = async (lines: readonly string[]): Promise<Locator> => {
+    writeFileSync(file, lines.join("\r\n"));
+    const chosen = page.waitForEvent("filechooser");
+    await button("Import survey…").click();
+    await (await chosen).setFiles(file);
+    const dialog = page.getByRole("dialog", { name: "Import survey" });
+    await dialog.waitFor();
+    return dialog;
+  };
+  const head = "Outlet;Receiver;Fed from;Cable;Length (ft);Wall plate;Price";
+  const line = (outlet: string, run: string) => `${outlet};receiver;H2;indoor drop;${run};single outlet;3`;
+  const lines = [head, line("S-1", "45,5"), line("G-01", "30"), line("S-2", "far"), line("S-3", "61,25")];
+
+  const dialog = await importing(lines);
+  const text = await dialog.innerText();
+  for (const said of [
+    /read as text, semicolons, UTF-8/,
+    /Length \(ft\)\s+run, in ft, converted to m/,
+    /Price\s+not used/,
+    /decimal commas of "run"/,
+    /line 3: The outlet "G-01" is on the sheet Rooms already/,
+    /line 4: run is "far", which is not a number/,
+    /S-1\s+receiver\s+H2\s+indoor drop\s+13\.8684/,
+  ]) {
+    expect(text).toMatch(said);
+  }
+  await page.addScriptTag({ path: AXE });
+  const violations = await page.evaluate(async () => {
+    const { axe } = globalThis as unknown as { axe: typeof Axe };
+    return (await axe.run({ include: [["dialog"]] })).violations.map(({ id }) => id);
+  });
+  expect(violations).toEqual([]);
+  // The answer is in view, whatever the survey's length.
+  await dialog.getByRole("button", { name: "Cancel" }).click({ trial: true });
+  await dialog.getByRole("button", { name: "Cancel" }).click();
+  await textIs(total(), price);
+
+  const again = await importing(lines);
+  await again.getByRole("button", { name: "Add 2 good outlets to Rooms" }).click();
+  await textIsNot(total(), price);
+  await textIs(notice(), "2 outlets added to Rooms. Undo takes them back in one step.");
+  const { names } = templates[0]!.demonstration();
+  const first = parseRange(names.find(({ name }) => name === "rooms_outlet")!.range)!.top + 1;
+  const book = await savedBook();
+  expect([24, 25, 26].map((row) => cellOf(book, "Rooms", address(first + row, 2))?.value)).toEqual([
+    "S-1",
+    "S-3",
+    undefined,
+  ]);
+  expect(cellOf(book, "Rooms", address(first + 24, 7))?.value).toBeCloseTo(45.5 * 0.3048, 6);
+  await button("Undo").click();
+  await textIs(total(), price);
+
+  const wrong = await importing(["a;b", "1;2"]);
+  expect(await wrong.innerText()).toMatch(/lacks "outlet", "receiver", "run"/);
+  await wrong.getByRole("button", { name: "Close" }).click();
+});

@@ -1,6 +1,7 @@
 /** The page's calls to the desk's server. */
 import type { Book } from "../../../workbooks/book";
 import type { CopyKind } from "../../file/copy/copyOf";
+import type { Survey } from "../../../workbooks/survey/readSurvey";
 import { DESK_HEADER, type Change, type OpenJob, type Refusal, type Saved, type Snapshot } from "../protocol";
 
 /** The server's sentence, or ours when it does not answer. */
@@ -39,6 +40,8 @@ export const api = {
   postChanges: (changes: readonly Change[], keepalive: boolean) =>
     askJson<Saved>("/changes", { method: "POST", body: JSON.stringify(changes), keepalive }),
   openXlsx: (bytes: Blob) => askJson<Book>("/open", { method: "POST", body: bytes }),
+  readSurvey: (bytes: Blob, unit: "m" | "ft") =>
+    askJson<Survey>(`/survey/${unit}`, { method: "POST", body: bytes }),
   saveXlsx: async (book: Book) => (await ask("/save", { method: "POST", body: JSON.stringify(book) })).blob(),
   copyXlsx: async (book: Book, kind: CopyKind) =>
     (await ask(`/copy/${kind}`, { method: "POST", body: JSON.stringify(book) })).blob(),

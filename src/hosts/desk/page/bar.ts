@@ -6,6 +6,7 @@ export interface BarActions {
   newJob(): void;
   open(): void;
   save(): void;
+  importSurvey(): void;
   addRows(): void;
   undo(): void;
   redo(): void;
@@ -40,6 +41,7 @@ export class Bar {
   );
   private readonly lock: HTMLButtonElement;
   private readonly pane: HTMLButtonElement;
+  private readonly survey: HTMLButtonElement;
   private readonly saveButton: HTMLButtonElement;
   private noticeTimer: ReturnType<typeof setTimeout> | undefined;
 
@@ -54,6 +56,11 @@ export class Bar {
     );
     this.pane.ariaExpanded = "false";
     this.pane.setAttribute("aria-controls", "pane");
+    this.survey = button(
+      "Import survey…",
+      "Add the outlets of a survey (.csv or .xlsx) to the Rooms sheet",
+      () => actions.importSurvey(),
+    );
     this.saveButton = button("Save .xlsx", "Download the workbook as an .xlsx file", () => actions.save());
     root.append(
       make("div", { className: "desk-job" }, this.title, this.total, this.verdict),
@@ -63,6 +70,7 @@ export class Bar {
         button("New", "Start a new job; the one open now is kept", () => actions.newJob()),
         button("Open .xlsx…", "Open a workbook from a file", () => actions.open()),
         this.saveButton,
+        this.survey,
         button("Add rows", "Add rows to the block of the selected cell", () => actions.addRows()),
         button("Undo", "Take back the last change (Ctrl+Z)", () => actions.undo()),
         button("Redo", "Do it again (Ctrl+Y)", () => actions.redo()),
@@ -86,6 +94,11 @@ export class Bar {
     this.lock.hidden = !guarded;
     this.lock.ariaPressed = String(unlocked);
     setText(this.lock, unlocked ? "Lock sheet" : "Unlock sheet");
+  }
+
+  /** Only a workbook with a Rooms sheet takes a survey. */
+  showSurvey(takesOne: boolean): void {
+    this.survey.hidden = !takesOne;
   }
 
   showPane(open: boolean): void {

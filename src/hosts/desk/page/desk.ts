@@ -2,6 +2,8 @@
 import * as owl from "@odoo/owl";
 import * as library from "@odoo/o-spreadsheet";
 import type { Book } from "../../../workbooks/book";
+import type { WorkbookDefinition } from "../../../workbooks/definition";
+import type { SurveyRow } from "../../../workbooks/survey/readSurvey";
 import type { BookFacts } from "../../grid/bookFacts";
 import { templates } from "../../../workbooks/templates";
 import { fromModel } from "../../grid/fromModel";
@@ -14,6 +16,7 @@ import { refusalFor, wordsFor } from "./cellLine";
 import type { OpenDesk } from "./deskHost";
 import { KEPT, zonesWithout, type DeskGuard } from "./deskPlugin";
 import type { GridCommand, GridPosition, RowAddition } from "./libraryTypes";
+import { outletsToAdd, roomsNow, type RoomsNow } from "./outletsToAdd";
 import { rowsToAdd } from "./rowsToAdd";
 
 /** From here on the user is told that something is going on. */
@@ -120,11 +123,39 @@ export class Desk implements OpenDesk {
     this.dispatch("RIGSHEET_ADD_ROWS", { additions, quantity });
   }
 
+  /** What the open workbook has on its Rooms sheet; undefined where it takes no survey. */
+  get rooms(): RoomsNow | undefined {
+    return this.definition?.id === "multi-room" ? roomsNow(this.model) : undefined;
+  }
+
+  /** Adds outlets in one step. @returns a sentence where they have no place */
+  addOutlets(rows: readonly SurveyRow[]): string | undefined {
+    const plan = outletsToAdd(this.model, this.definition, rows);
+    if (typeof plan === "string") return plan;
+    this.dispatch("RIGSHEET_ADD_OUTLETS", {
+      additions: plan.additions,
+      quantity: plan.quantity,
+      contents: plan.cells,
+    });
+    const [first] = plan.cells;
+    if (first) this.goTo(first);
+    return undefined;
+  }
+
+  private goTo({ sheetId, row }: GridPosition): void {
+    const from = this.getters.getActiveSheetId();
+    if (from !== sheetId) this.dispatch("ACTIVATE_SHEET", { sheetIdFrom: from, sheetIdTo: sheetId });
+    this.model.selection.selectCell(0, row);
+  }
+
+  private get definition(): WorkbookDefinition | undefined {
+    const { template } = this.getters.getBookFacts();
+    return templates.find(({ id }) => id === template)?.definition;
+  }
+
   /** Where rows would be added for the selected cell; empty when it lies in no block. */
   get additions(): RowAddition[] {
-    const { template } = this.getters.getBookFacts();
-    const definition = templates.find(({ id }) => id === template)?.definition;
-    return rowsToAdd(this.model, definition, this.place);
+    return rowsToAdd(this.model, this.definition, this.place);
   }
 
   toggleLock(): void {
@@ -228,6 +259,7 @@ export class Desk implements OpenDesk {
       total: this.total,
       verdict: this.named("checks_verdict")?.formattedValue,
     });
+    this.bar.showSurvey(getters.getBookFacts().template === "multi-room");
     this.bar.showLock(
       getters.isGuardedSheet(place.sheetId) || this.guard.unlocked.has(place.sheetId),
       this.guard.unlocked.has(place.sheetId),

@@ -1,7 +1,7 @@
 /**
  * Keeps calculated cells and the workbook's own labels from being overwritten, by typing, deleting, pasting,
- * filling or dragging, and adds rows to a block in one step that one undo takes
- * back. Only sheets that the workbook marks as protected are guarded.
+ * filling or dragging, and adds rows to a block, or a survey's outlets, in one step
+ * that one undo takes back. Only sheets that the workbook marks as protected are guarded.
  */
 import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
@@ -76,7 +76,14 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
 
     handle(command: GridCommand): void {
       if (command.type === "RIGSHEET_ENTER_AGAIN") this.enterAgain(command.cells ?? []);
-      if (command.type !== "RIGSHEET_ADD_ROWS") return;
+      if (command.type === "RIGSHEET_ADD_ROWS") this.addRows(command);
+      if (command.type === "RIGSHEET_ADD_OUTLETS") {
+        this.addRows(command);
+        for (const cell of command.contents ?? []) (this as any).dispatch("UPDATE_CELL", cell);
+      }
+    }
+
+    private addRows(command: GridCommand): void {
       for (const { sheetId, lastRow } of command.additions ?? []) {
         const quantity = command.quantity ?? 0;
         (this as any).dispatch("ADD_COLUMNS_ROWS", {

@@ -2,16 +2,20 @@
 import type { Template } from "../../../workbooks/templates";
 import { make } from "./dom";
 
-/** Shows a dialog and waits until it is closed; the value is that of the button used, empty for none. */
+/**
+ * Shows a dialog and waits until it is closed; the value is that of the button used, empty for none.
+ * @param more class names besides the usual one
+ */
 export function ask(
   title: string,
   body: Node[],
   buttons: { label: string; value: string }[],
+  more = "",
 ): Promise<string> {
   const heading = make("h2", { id: "dialog-title", className: "desk-dialog-title" }, title);
   const dialog = make(
     "dialog",
-    { className: "desk-dialog" },
+    { className: `desk-dialog ${more}`.trim() },
     make(
       "form",
       { method: "dialog" },

@@ -25,7 +25,12 @@ export interface GridCommand {
   readonly additions?: readonly RowAddition[];
   readonly quantity?: number;
   readonly cells?: readonly GridPosition[];
+  readonly contents?: readonly CellContent[];
   readonly targetSheetId?: string;
+}
+
+export interface CellContent extends GridPosition {
+  readonly content: string;
 }
 
 /** A block that rows are put into. */

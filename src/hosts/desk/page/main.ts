@@ -2,6 +2,7 @@
 import * as library from "@odoo/o-spreadsheet";
 import { allFunctions } from "../../../functions/all";
 import type { Book } from "../../../workbooks/book";
+import { inWords, withoutKnown } from "../../../workbooks/survey/readSurvey";
 import { templates } from "../../../workbooks/templates";
 import { review } from "../../../review/review";
 import { registerBookFacts } from "../../grid/bookFacts";
@@ -19,6 +20,7 @@ import { registerDeskPlugin, type DeskGuard } from "./deskPlugin";
 import { askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { download, painted } from "./dom";
 import { PaneBeside } from "./paneBeside";
+import { askForSurvey } from "./surveyDialog";
 import { showHelp } from "./help";
 import { acceptDrops, readDropped, showReviews, type Dropped } from "./reviewDropped";
 import { selectCell } from "./selectCell";
@@ -36,6 +38,7 @@ const bar = new Bar(element("bar"), {
   newJob: () => void run("Starting a new job…", newJob),
   open: () => void run("Opening the workbook…", open),
   save: () => void run("Saving the workbook…", save),
+  importSurvey: () => void run("Reading the survey…", importSurvey),
   addRows: () => void run("Adding rows…", addRows),
   undo: () => void run("Taking back…", back("REQUEST_UNDO", "There is nothing to take back.")),
   redo: () => void run("Doing again…", back("REQUEST_REDO", "There is nothing to do again.")),
@@ -111,6 +114,21 @@ async function save(started: () => Promise<void>): Promise<void> {
     download(await api.saveXlsx(book), name);
     bar.showNotice(`Saved as ${name} where the browser puts its downloads.`);
   }
+}
+
+async function importSurvey(started: () => Promise<void>): Promise<void> {
+  const file = await chooseFile(".csv,.txt,.tsv,.xlsx");
+  const { rooms } = desk;
+  if (!file || !rooms) return;
+  await started();
+  const survey = withoutKnown(await api.readSurvey(file, rooms.unit), rooms.outlets);
+  bar.showWork("");
+  if (!(await askForSurvey(survey, rooms.unit, file.name))) return;
+  await started();
+  const refused = desk.addOutlets(survey.rows);
+  bar.showNotice(
+    refused ?? `${inWords(survey.rows.length, "outlet")} added to Rooms. Undo takes them back in one step.`,
+  );
 }
 
 async function addRows(started: () => Promise<void>): Promise<void> {

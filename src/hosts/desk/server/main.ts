@@ -1,6 +1,7 @@
 /** What `npm start` runs once everything is built. */
 import path from "node:path";
 import { writeCopy } from "../../file/copy/writeCopy";
+import { readSurveyFile } from "../../file/readSurveyFile";
 import { readXlsx } from "../../file/readXlsx";
 import { saveAtomically } from "../../file/saveAtomically";
 import { writeJob } from "../../file/writeJob";
@@ -14,6 +15,7 @@ const project = path.join(folder, "..", "..");
 
 const services: DeskServices = {
   readXlsx,
+  readSurvey: readSurveyFile,
   writeXlsx: writeJob,
   writeCopy: (book, kind) => writeCopy(book, kind, { now: new Date(), version: RIGSHEET_VERSION }, renderPng),
   saveAtomically,

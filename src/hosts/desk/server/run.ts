@@ -10,7 +10,10 @@ import { HELP, readOptions, USUAL_PORT, type DeskOptions } from "./options";
 import { createDesk, fileStamp, type DeskParts } from "./serve";
 
 /** What the host's other parts give. */
-export type DeskServices = Pick<DeskParts, "readXlsx" | "writeXlsx" | "writeCopy" | "saveAtomically">;
+export type DeskServices = Pick<
+  DeskParts,
+  "readXlsx" | "readSurvey" | "writeXlsx" | "writeCopy" | "saveAtomically"
+>;
 
 /** How many ports after the usual one are tried when it is taken. */
 const MORE_PORTS = 9;

@@ -3,6 +3,7 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import { readFile, stat } from "node:fs/promises";
 import path from "node:path";
 import type { Book } from "../../../workbooks/book";
+import type { Survey } from "../../../workbooks/survey/readSurvey";
 import type { CopyKind } from "../../file/copy/copyOf";
 import type { OpenJob, Refusal, Snapshot } from "../protocol";
 import type { Asset } from "./assets";
@@ -16,6 +17,7 @@ export interface DeskParts {
   readonly assets: ReadonlyMap<string, Asset>;
   readonly store: JobStore;
   readonly readXlsx: (bytes: Uint8Array) => Promise<Book>;
+  readonly readSurvey: (bytes: Uint8Array, unit: "m" | "ft") => Promise<Survey>;
   readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
   readonly writeCopy: (book: Book, kind: CopyKind) => Promise<Uint8Array>;
   readonly saveAtomically: SaveAtomically;
@@ -59,6 +61,12 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
     }
     case "POST /open":
       return sendJson(response, await parts.readXlsx(await bodyOf(request)));
+    case "POST /survey/m":
+    case "POST /survey/ft":
+      return sendJson(
+        response,
+        await parts.readSurvey(await bodyOf(request), pathname === "/survey/ft" ? "ft" : "m"),
+      );
     case "POST /save":
       return send(response, XLSX_TYPE, await parts.writeXlsx(bookOf(await jsonOf(request))));
     case "POST /copy/office":

@@ -1,0 +1,100 @@
+/** A survey's outlets on the Rooms sheet of the desk: where they go, and one step back. */
+import { outletsToAdd, roomsNow } from "../../../src/hosts/desk/page/outletsToAdd";
+import { namedColumn, namedValue } from "../../../src/workbooks/named";
+import type { Book } from "../../../src/workbooks/book";
+import { layOut } from "../../../src/workbooks/layOut";
+import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
+import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
+import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
+import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
+import { parseRange } from "../../../src/workbooks/address";
+import { referencePrice, type Job } from "../../support/referencePrice";
+import { DeskInNode } from "./openDesk";
+
+const outlets = (count: number): SurveyRow[] =>
+  Array.from({ length: count }, (_, index) => ({
+    floor: "second",
+    room: `${index + 1}`,
+    outlet: `S-${index + 1}`,
+    receiver: "receiver",
+    from: "H2",
+    cable: "indoor drop",
+    run: 10.5 + index,
+    plate: "single outlet",
+    note: "1-2",
+  }));
+
+/** What the page's desk does with them. */
+function add(desk: DeskInNode, rows: readonly SurveyRow[]): void {
+  const plan = outletsToAdd(desk.model, multiRoom, rows);
+  if (typeof plan === "string") throw new Error(plan);
+  desk.dispatchAs("RIGSHEET_ADD_OUTLETS", { ...plan, contents: plan.cells });
+}
+
+const names = (book: Book): unknown[] => namedColumn(book, "rooms_outlet").filter((name) => name);
+const rowsOf = (book: Book, name: string): number => {
+  const { top, bottom } = parseRange(book.names.find((one) => one.name === name)!.range)!;
+  return bottom - top + 1;
+};
+
+describe("outlets of a survey", () => {
+  const before = new DeskInNode(layOut(multiRoom, guestHouse)).book();
+
+  test("the workbook's unit and outlets are known", () => {
+    const { model } = new DeskInNode(layOut(multiRoom, guestHouse));
+    expect(roomsNow(model)).toEqual({
+      unit: "m",
+      outlets: guestHouse.blocks!.rooms!.map(({ outlet }) => outlet),
+    });
+    expect(roomsNow(new DeskInNode(layOut(singleDrop)).model)).toBeUndefined();
+  });
+
+  test("a few go into the prepared rows, texts as texts, and are priced as a reference prices them", () => {
+    const desk = new DeskInNode(layOut(multiRoom, guestHouse));
+    add(desk, outlets(3));
+    const book = desk.book();
+    expect(names(book)).toEqual([...names(before), "S-1", "S-2", "S-3"]);
+    expect(rowsOf(book, "rooms_outlet")).toBe(rowsOf(before, "rooms_outlet"));
+    const at = namedColumn(book, "rooms_outlet").indexOf("S-2");
+    expect(namedColumn(book, "rooms_room")[at]).toBe("2");
+    expect(namedColumn(book, "rooms_note")[at]).toBe("1-2");
+    expect(namedColumn(book, "rooms_run")[at]).toBe(11.5);
+    const rooms = [...guestHouse.blocks!.rooms!, ...outlets(3)];
+    const job = { ...guestHouse, blocks: { ...guestHouse.blocks, rooms } } as unknown as Job;
+    expect(Number(namedValue(book, "quote_total")).toFixed(2)).toBe(referencePrice(job).total);
+  });
+
+  test("more than the prepared rows take: rows are added to Rooms and its mirror, and one undo takes all back", () => {
+    const desk = new DeskInNode(layOut(multiRoom, guestHouse));
+    add(desk, outlets(40));
+    const book = desk.book();
+    expect(names(book)).toEqual([...names(before), ...outlets(40).map(({ outlet }) => outlet)]);
+    const more = rowsOf(book, "rooms_outlet") - rowsOf(before, "rooms_outlet");
+    expect(more).toBe(24 + 40 - 30);
+    expect(rowsOf(book, "commission_outlet") - rowsOf(before, "commission_outlet")).toBe(more);
+    expect(namedValue(book, "count_outlets")).toBe(64);
+    desk.undo();
+    const back = desk.book();
+    expect(names(back)).toEqual(names(before));
+    expect(rowsOf(back, "rooms_outlet")).toBe(rowsOf(before, "rooms_outlet"));
+    expect(namedValue(back, "quote_total")).toBe(namedValue(before, "quote_total"));
+  });
+
+  test("a row left free in the middle is not filled, and a filled last row is not lost", () => {
+    const desk = new DeskInNode(layOut(multiRoom, guestHouse));
+    const { bottom } = parseRange(before.names.find(({ name }) => name === "rooms_outlet")!.range)!;
+    desk.type("Rooms", `C${bottom}`, "LAST");
+    add(desk, outlets(2));
+    expect(names(desk.book())).toEqual([...names(before), "LAST", "S-1", "S-2"]);
+  });
+
+  test("a workbook of another template, or one that lost a name, takes none and says why", () => {
+    expect(outletsToAdd(new DeskInNode(layOut(singleDrop)).model, singleDrop, outlets(1))).toMatch(
+      /not made from our multi-room template/,
+    );
+    const { model } = new DeskInNode(layOut(multiRoom, guestHouse));
+    model.dispatch("DELETE_NAMED_RANGE" as never, { name: "rooms_run" } as never);
+    const refused = outletsToAdd(model, multiRoom, outlets(1));
+    expect(refused).toMatch(/no cells named rooms_run any more/);
+  });
+});
