@@ -2,6 +2,7 @@ import type { Block, Check, SheetDefinition } from "../definition";
 import { belowOf } from "../layOut";
 import { bonding } from "./bonding";
 import { branches } from "./branches";
+import { commissioning } from "./commissioning";
 import { headUnits } from "./headUnits";
 import { log } from "./log";
 import { parts } from "./parts";
@@ -18,7 +19,7 @@ const expired = pricedBlocks
 const unpriced = pricedBlocks.map((block) => `SUMPRODUCT((${block}_name<>"")*(${block}_price=""))`).join("+");
 
 /** Cells filled at or below the closing row of a block: no sum sees the rows there. */
-const overrun = [site, parts, branches, rooms, headUnits, bonding, terms, log]
+const overrun = [site, parts, branches, rooms, headUnits, bonding, terms, commissioning, log]
   .flatMap((sheet) => sheet.parts)
   .filter((part): part is Block => part.kind === "block" && part.columns[0]!.input !== undefined)
   .map((block) => `SUMPRODUCT(--(${belowOf(block)}<>""))`)
