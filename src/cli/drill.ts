@@ -6,7 +6,6 @@ import { FileTrouble } from "../hosts/file/fileTrouble";
 import { readCsv } from "../hosts/file/readCsv";
 import { saveAtomically, sentenceFor } from "../hosts/file/saveAtomically";
 import { writeJob } from "../hosts/file/writeJob";
-import { recalculate } from "../hosts/headless/recalculate";
 import type { AnySet } from "../training/exercise";
 import { trainingSetOf, trainingSets } from "../training/sets/all";
 import { KEY_FILE, sheetFileName, SHEETS_FOLDER } from "../training/sheetFileName";
@@ -79,7 +78,7 @@ export async function drill(words: readonly string[], console: Console): Promise
   await makeFolder(path.join(values.out, SHEETS_FOLDER));
   const progress = progressOf(files.length);
   for (const [index, trainee] of trainees.entries()) {
-    await saveAtomically(files[index]!, await writeJob(recalculate(traineeSheet(set, seed, trainee))));
+    await saveAtomically(files[index]!, await writeJob(traineeSheet(set, seed, trainee)));
     progress(index + 1);
   }
   await saveAtomically(keyFile, await writeJob(trainerKey({ set, seed, trainees })));

@@ -74,7 +74,7 @@ export async function mark(words: readonly string[], console: Console): Promise<
         `--out is ${out}, which holds no marks and was left as it is. Choose another name.`,
       );
     }
-    if (typeof read === "string" || !(isMarks || isKey(read))) marking.add(file, read);
+    if (typeof read === "string" || !(isMarks || isKey(read))) marking.add(path.relative(folder, file), read);
     progress(index + 1);
   }
   const marks = marking.done();

@@ -160,9 +160,11 @@ function commonest(answers: readonly MarkedAnswer[]): string {
 function sharedSheet({ shared }: GroupMarks): SheetDefinition {
   return sheet(
     "Shared",
-    "Sheets that share wrong answers although their numbers differ. A reason to ask, not a proof.",
+    shared.length === 0
+      ? "No sheets were found that share wrong answers although their numbers differ."
+      : "Sheets that share wrong answers although their numbers differ. A reason to ask, not a proof.",
     {
-      heading: shared.length === 0 ? "None found" : "Shared answers",
+      heading: "Shared answers",
       columns: [
         { head: "Sheet", width: 30 },
         { head: "Shares with", width: 30 },
@@ -184,8 +186,12 @@ function sharedSheet({ shared }: GroupMarks): SheetDefinition {
 }
 
 function notMarkedSheet({ notMarked }: GroupMarks): SheetDefinition {
-  return sheet("Not marked", "Files that could not be marked, and trainees without a sheet.", {
-    heading: notMarked.length === 0 ? "None" : "Not marked",
+  const intro =
+    notMarked.length === 0
+      ? "Every file was marked, and every trainee has a sheet."
+      : "Files that could not be marked, and trainees without a sheet.";
+  return sheet("Not marked", intro, {
+    heading: "Not marked",
     columns: [
       { head: "File or trainee", width: 60, wrap: true },
       { head: "Why", width: 100, wrap: true },

@@ -22,6 +22,8 @@ import { numbersAmong } from "./solve";
 /** Shown of a number in a worked example. */
 const DIGITS = 7;
 const TEXT_WIDTH = 150;
+const ALL_GIVEN = "all answers given";
+const STILL_OPEN = " still to answer";
 const LEAST = -1e9;
 const MOST = 1e9;
 
@@ -110,7 +112,7 @@ function paperOf(set: AnySet, { numbers }: Drawn, heading?: string): Table[] {
 export function traineeSheetDefinition(set: AnySet, seed: number, trainee: Trainee): WorkbookDefinition {
   const drawn = drawFor(set, seed, trainee);
   const example = exampleOf(set);
-  const cells = set.questions.map(({ key }) => answerName(key));
+  const blanks = set.questions.map(({ key }) => `(${answerName(key)}="")`).join("+");
   const sheet: SheetDefinition = {
     name: "Exercise",
     kind: "print",
@@ -126,9 +128,7 @@ export function traineeSheetDefinition(set: AnySet, seed: number, trainee: Train
           {
             name: "checks_verdict",
             label: "Answers",
-            formula: `IF(${cells.map((cell) => `(${cell}="")`).join("+")}=0,"all answers given",${cells
-              .map((cell) => `(${cell}="")`)
-              .join("+")}&" still to answer")`,
+            formula: `IF(${blanks}=0,"${ALL_GIVEN}",${blanks}&"${STILL_OPEN}")`,
           },
         ],
       },
@@ -151,7 +151,7 @@ export function traineeSheetDefinition(set: AnySet, seed: number, trainee: Train
 
 /**
  * @param answers to fill in by question, for the demonstration and for tests
- * @returns the sheet, not yet computed
+ * @returns the sheet; its one formula is counted here as well, so that it needs no computing
  */
 export function traineeSheet(
   set: AnySet,
@@ -162,5 +162,12 @@ export function traineeSheet(
   const fields = Object.fromEntries(
     Object.entries(answers).map(([key, value]) => [answerName(key), value]),
   ) satisfies Filling["fields"];
-  return layOut(traineeSheetDefinition(set, seed, trainee), { fields });
+  const book = layOut(traineeSheetDefinition(set, seed, trainee), { fields });
+  const open = set.questions.filter(({ key }) => (answers[key] ?? "") === "").length;
+  for (const { cells, results } of book.sheets) {
+    for (const [at, { formula }] of Object.entries(cells)) {
+      if (formula !== undefined) results[at] = open === 0 ? ALL_GIVEN : `${open}${STILL_OPEN}`;
+    }
+  }
+  return book;
 }

@@ -126,10 +126,12 @@ function layOutSheet(
   if (hasVerdict) put(desk, 0, VERDICT_COLUMN, LOOKS.verdict, { formula: VERDICT });
   put(desk, 1, 0, LOOKS.intro, { value: definition.intro });
 
-  const onlyBlock = definition.parts.length === 1 && definition.parts[0]!.kind === "block";
+  const [only, ...others] = definition.parts;
+  const onlyBlock = others.length === 0 && only?.kind === "block";
+  const onlyTable = others.length === 0 && only?.kind === "table" && !only.lines;
   const printed = definition.kind === "print" && columnsWanted(definition) <= PRINTED_WIDTHS.length;
   if (printed) PRINTED_WIDTHS.forEach((width, column) => widen(desk, column, width));
-  let row = onlyBlock ? 2 : 3;
+  let row = onlyBlock || onlyTable ? 2 : 3;
   const starts: number[] = [];
   let heads = 1;
   for (const part of definition.parts) {
@@ -159,7 +161,8 @@ function layOutSheet(
         row = layOutChecks(desk, part, row);
         break;
       case "table":
-        row = layOutTable(desk, part, row);
+        row = layOutTable(desk, part, row, !onlyTable);
+        if (onlyTable) sheet.frozenRows = 3;
         break;
       case "exercise":
         starts.push(row);
@@ -183,8 +186,8 @@ function layOutSheet(
         : (lastPrinted(definition) ?? sheet.columnCount - 1 - SPARE_COLUMNS),
     }),
     ...(starts.length > 0 && { breaks: breaksBefore(sheet, starts, row) }),
-    repeatFrom: onlyBlock ? 3 : definition.print.repeatHeads ? heads : 1,
-    repeatTo: onlyBlock ? 4 : definition.print.repeatHeads ? heads + 1 : 1,
+    repeatFrom: onlyBlock || onlyTable ? 3 : definition.print.repeatHeads ? heads : 1,
+    repeatTo: onlyBlock ? 4 : onlyTable ? 3 : definition.print.repeatHeads ? heads + 1 : 1,
     footLeft: definition.name,
     footRight: "",
   };

@@ -14,16 +14,24 @@ const EXAMPLE = 4;
 const UNIT_AT = 3;
 const MEANING_AT = 5;
 const LINE = 8;
-const EXAMPLE_HEADS = ["symbol", "meaning", "value", "unit", "line of arithmetic"] as const;
+/** A blank that is not broken keeps a unit from the number at the right of the cell before. */
+const GAP = "\u00a0";
+const EXAMPLE_HEADS = ["symbol", "meaning", "value", `${GAP}unit`, "line of arithmetic"] as const;
 /** Text runs on over the two columns beside the first. */
-const TASK_WIDTH = 68;
+const TASK_WIDTH = 82;
 /** A printed page of A4 on its side, fitted to the width of an exercise, less what it repeats. */
 const PAGE_POINTS = 640;
+/** A page that is emptier than this takes the beginning of an exercise that does not fit whole. */
+const LEAST_POINTS = 290;
 
+/** Letters are narrower than the digits that a column's width counts. */
+const LETTERS_A_DIGIT = 1.12;
+
+const LABEL: Look = { ...LOOKS.strongLabel, vertical: "top" };
 const MEANING: Look = { ...LOOKS.line };
 const VALUE: Look = { ...LOOKS.label, align: "right" };
 const STRONG_VALUE: Look = { ...LOOKS.strongLabel, align: "right" };
-const HINT: Look = { color: LOOKS.note.color, italic: true };
+const HINT: Look = { color: LOOKS.note.color, italic: true, vertical: "top" };
 
 /** Words on lines of at most so many characters. */
 export function wrapped(text: string, width: number): string[] {
@@ -43,9 +51,8 @@ export function layOutExercise(desk: Desk, part: Exercise, top: number): number 
   return Math.max(left, layOutExample(desk, part, top));
 }
 
-/** Beside a number that stands at the right of its cell; a blank that is not broken keeps them apart. */
 function putUnit(desk: Desk, row: number, column: number, unit: string): void {
-  if (unit !== "") put(desk, row, column, LOOKS.fieldUnit, { value: `\u00a0${unit}` });
+  if (unit !== "") put(desk, row, column, LOOKS.fieldUnit, { value: `${GAP}${unit}` });
 }
 
 function layOutQuestion(desk: Desk, { heading, task, given, answer, hints }: Exercise, top: number): number {
@@ -62,7 +69,7 @@ function layOutQuestion(desk: Desk, { heading, task, given, answer, hints }: Exe
     row++;
   }
   const value = desk.filling.fields?.[answer.name];
-  put(desk, row, 0, LOOKS.strongLabel, { value: answer.label });
+  put(desk, row, 0, LABEL, { value: answer.label });
   put(desk, row, 1, inputLook(answer.format), value === undefined || value === "" ? {} : { value });
   putUnit(desk, row, 2, answer.unit);
   name(desk, answer.name, row, 1, row, 1);
@@ -91,8 +98,8 @@ function layOutExample(desk: Desk, { example }: Exercise, top: number): number {
     });
     const [, meaning, , , line] = cells;
     const lines = Math.max(
-      wrapped(meaning, EXERCISE_WIDTHS[MEANING_AT]).length,
-      wrapped(line, EXERCISE_WIDTHS[LINE]).length,
+      wrapped(meaning, EXERCISE_WIDTHS[MEANING_AT] * LETTERS_A_DIGIT).length,
+      wrapped(line, EXERCISE_WIDTHS[LINE] * LETTERS_A_DIGIT).length,
     );
     if (lines > 1) desk.sheet.rowHeights[row] = lines * LINE_POINTS;
     row++;
@@ -100,7 +107,7 @@ function layOutExample(desk: Desk, { example }: Exercise, top: number): number {
   return row;
 }
 
-/** Rows (1-based) after which a page ends, so that no exercise that fits a page is parted. */
+/** Rows (1-based) after which a page ends, so that exercises are not parted without need. */
 export function breaksBefore({ rowHeights }: BookSheet, starts: readonly number[], end: number): number[] {
   const breaks: number[] = [];
   const height = (from: number, to: number): number => {
@@ -110,22 +117,24 @@ export function breaksBefore({ rowHeights }: BookSheet, starts: readonly number[
   };
   let page = 0;
   for (const [index, start] of starts.entries()) {
-    if (height(page, starts[index + 1] ?? end) <= PAGE_POINTS || start === page) continue;
+    if (height(page, starts[index + 1] ?? end) <= PAGE_POINTS || height(page, start) < LEAST_POINTS) continue;
     breaks.push(start);
     page = start;
   }
   return breaks;
 }
 
-export function layOutTable(desk: Desk, part: Table, top: number): number {
-  put(desk, top, 0, LOOKS.heading, { value: part.heading });
-  let row = top + 1;
+/** @param withHeading false where the table is all that the sheet holds */
+export function layOutTable(desk: Desk, part: Table, top: number, withHeading: boolean): number {
+  if (withHeading) put(desk, top, 0, LOOKS.heading, { value: part.heading });
+  let row = withHeading ? top + 1 : top;
   for (const line of part.lines ?? []) put(desk, row++, 0, LOOKS.label, { value: line });
   let headLines = 1;
   // A word that followed a number at the right of its cell would run into it.
   const alignOf = (column: number): Pick<Look, "align"> => {
     const { align } = alignment(part.columns[column]!.format ?? "text");
-    const next = alignment(part.columns[column + 1]?.format ?? "general").align;
+    const beside = part.columns[column + 1];
+    const next = beside && alignment(beside.format ?? "text").align;
     return { align: align === "right" && next === "left" ? "center" : align };
   };
   part.columns.forEach(({ head, width }, column) => {
@@ -133,7 +142,7 @@ export function layOutTable(desk: Desk, part: Table, top: number): number {
       widen(desk, column, width);
       headLines = Math.max(headLines, linesOf(head, width));
     }
-    put(desk, row, column, { ...LOOKS.head, ...alignOf(column) }, { value: head });
+    put(desk, row, column, { ...LOOKS.head, ...alignOf(column) }, head === "" ? {} : { value: head });
   });
   desk.sheet.rowHeights[row] = headLines * LINE_POINTS;
   const first = row + 1;
@@ -145,7 +154,9 @@ export function layOutTable(desk: Desk, part: Table, top: number): number {
       if (value === undefined || value === "") return;
       const look = { ...resultLook(format, false), ...alignOf(column), ...(wrap && { wrap: true }) };
       put(desk, row, column, look, { value });
-      if (wrap && width !== undefined) lines = Math.max(lines, linesOf(String(value), width));
+      if (wrap && width !== undefined) {
+        lines = Math.max(lines, wrapped(String(value), width * LETTERS_A_DIGIT).length);
+      }
     });
     if (lines > 1) desk.sheet.rowHeights[row] = lines * LINE_POINTS;
   }
