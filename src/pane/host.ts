@@ -50,6 +50,8 @@ export interface PaneHost {
   enterOursAgain(): Promise<number>;
   /** Hands the person a copy: `office` freezes our cells, `sealed` all of them; `cards` are the crew's, to print. */
   handOverCopy(kind: CopyKind): Promise<void>;
+  /** Hands the person another workbook; the open one stays as it is. @param file its name, where the host gives files */
+  handOverBook(book: Book, file: string): Promise<void>;
   preferences(): Promise<Preferences>;
   keepPreferences(preferences: Preferences): Promise<void>;
 }

@@ -13,6 +13,7 @@ import { findFunction } from "./views/findFunction";
 import { pictures } from "./views/pictures";
 import { settings } from "./views/settings";
 import { start } from "./views/start";
+import { training } from "./views/training";
 import { working } from "./views/working";
 
 const VIEWS = [
@@ -25,6 +26,7 @@ const VIEWS = [
   working,
   enterAgain,
   copies,
+  training,
   settings,
   cautions,
 ] as const;

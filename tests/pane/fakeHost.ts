@@ -72,6 +72,7 @@ export function fakeHost(
       return 2;
     },
     handOverCopy: (kind) => note("handOverCopy", kind),
+    handOverBook: (handed, file) => note("handOverBook", handed.template, file),
     preferences: async () => {
       await note("preferences");
       return preferences;

@@ -57,6 +57,7 @@ const VIEWS = [
   "Working",
   "Re-enter",
   "Copies",
+  "Training",
   "Settings",
   "Cautions",
 ] as const;
@@ -86,6 +87,11 @@ async function fill(page: Page, view: (typeof VIEWS)[number]): Promise<void> {
       await page.getByRole("button", { name: "Make a sealed copy" }).click();
       await statusIs(page, /^Not done\. There is no room/);
       break;
+    case "Training":
+      await page.getByLabel("Trainees", { exact: true }).fill("Anna Berg\n<b>Bo</b>");
+      await page.getByRole("button", { name: "Draw" }).click();
+      await statusIs(page, /^2 sheets and the key can be made\. Note the seed: \d+\.$/);
+      break;
     case "Settings":
       await page.getByText("do not answer").first().waitFor();
       break;
@@ -105,7 +111,9 @@ const overflow = (page: Page): Promise<string[]> =>
 async function walk(page: Page): Promise<string[]> {
   const wanted = await page.evaluate(() => {
     (document.activeElement as HTMLElement | null)?.blur();
-    const controls = [...document.querySelectorAll<HTMLElement>("button, input, select, summary, a[href]")];
+    const controls = [
+      ...document.querySelectorAll<HTMLElement>("button, input, select, textarea, summary, a[href]"),
+    ];
     // Of a group of radio buttons, Tab reaches the chosen one; the arrows reach the others.
     const reachable = controls.filter(
       (one) =>
@@ -290,6 +298,40 @@ describe("what each view does", () => {
     expect(calls).toContainEqual(["enterOursAgain"]);
     expect(calls).toContainEqual(["handOverCopy", "office"]);
     expect(calls).toContainEqual(["keepPreferences", { lengthUnit: "ft", currency: "NOK" }]);
+  });
+});
+
+describe("training", () => {
+  open("a workbook for each trainee and the key, by the seed", {}, async (page) => {
+    await openView(page, "Training");
+    await page.getByLabel("Set", { exact: true }).selectOption("supply");
+    await page.getByLabel("Trainees", { exact: true }).fill("Anna Berg\n\n<b>Bo</b>");
+    await page.getByLabel("Seed, a whole number").fill("2026");
+    await page.getByRole("button", { name: "Draw" }).click();
+    await statusIs(page, /^2 sheets and the key can be made\. Note the seed: 2026\.$/);
+    await page.getByRole("button", { name: "2 <b>Bo</b>" }).click();
+    await statusIs(page, /^The sheet of <b>Bo<\/b> is made\.$/);
+    await page.getByRole("button", { name: "Trainer's key" }).click();
+    await statusIs(page, /^The key is made\./);
+    const calls = await callsOf(page);
+    expect(calls).toContainEqual(["handOverBook", "training-sheet", "2-b-Bo-b.xlsx"]);
+    expect(calls).toContainEqual(["handOverBook", "training-key", "trainer-key.xlsx"]);
+  });
+
+  open("what cannot be drawn is told", {}, async (page) => {
+    await openView(page, "Training");
+    await page.getByRole("button", { name: "Draw" }).click();
+    await statusIs(page, /^Not done\. Name the trainees/);
+    await page.getByLabel("Trainees", { exact: true }).fill("Anna");
+    await page.getByLabel("Seed, a whole number").fill("1.5");
+    await page.getByRole("button", { name: "Draw" }).click();
+    await statusIs(page, /^Not done\. The seed must be a whole number/);
+    await page.getByLabel("Seed, a whole number").fill("1");
+    await page
+      .getByLabel("Trainees", { exact: true })
+      .fill(Array.from({ length: 41 }, (_, index) => `T${index}`).join("\n"));
+    await page.getByRole("button", { name: "Draw" }).click();
+    await statusIs(page, /^Not done\. There are 41 trainees; the pane makes sheets for 40/);
   });
 });
 

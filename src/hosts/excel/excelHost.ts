@@ -13,7 +13,7 @@ import { buildBook } from "./buildBook";
 import { enterOursAgain } from "./enterOursAgain";
 import { troubles } from "./excelTrouble";
 import { functionsVersion } from "./functionsVersion";
-import { handOverCopy } from "./handOverCopy";
+import { handOverBook, handOverCopy } from "./handOverCopy";
 import { changeExcel, readExcel, spillsHere } from "./inExcel";
 import { keepPreferences, readPreferences } from "./preferences";
 import { readWorkbook } from "./readWorkbook";
@@ -95,6 +95,10 @@ export class ExcelHost implements PaneHost {
 
   handOverCopy(kind: CopyKind): Promise<void> {
     return handOverCopy(kind);
+  }
+
+  handOverBook(book: Book): Promise<void> {
+    return handOverBook(book);
   }
 
   async preferences(): Promise<Preferences> {

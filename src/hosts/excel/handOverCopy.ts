@@ -1,18 +1,25 @@
-/** Opens an office copy, a sealed copy or the cards of the workbook as a new workbook, to be saved or printed. */
+/** Opens a copy or the cards of the workbook, or another workbook of ours, as a new one, to be saved or printed. */
 import { HostTrouble } from "../../pane/host";
 import { RIGSHEET_VERSION } from "../../version";
+import type { Book } from "../../workbooks/book";
 import type { CopyKind } from "../file/copy/copyOf";
 import { writeCopy } from "../file/copy/writeCopy";
 import { FileTrouble } from "../file/fileTrouble";
 import { readXlsx } from "../file/readXlsx";
+import { writeXlsx } from "../file/writeXlsx";
 import { asTrouble } from "./excelTrouble";
 import { openDocument } from "./openDocument";
 
-export async function handOverCopy(kind: CopyKind): Promise<void> {
+export const handOverCopy = (kind: CopyKind): Promise<void> =>
+  opened(async () =>
+    writeCopy(await readXlsx(await openDocument()), kind, { now: new Date(), version: RIGSHEET_VERSION }),
+  );
+
+export const handOverBook = (book: Book): Promise<void> => opened(() => writeXlsx(book));
+
+async function opened(write: () => Promise<Uint8Array>): Promise<void> {
   try {
-    const book = await readXlsx(await openDocument());
-    const copy = await writeCopy(book, kind, { now: new Date(), version: RIGSHEET_VERSION });
-    await Excel.createWorkbook(base64(copy));
+    await Excel.createWorkbook(base64(await write()));
   } catch (error) {
     throw error instanceof FileTrouble ? new HostTrouble(error.message, { cause: error }) : asTrouble(error);
   }

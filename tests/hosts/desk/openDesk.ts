@@ -29,6 +29,7 @@ export class DeskInNode implements OpenDesk {
   model: GridModel;
   readonly host: PaneHost;
   readonly copies: Uint8Array[] = [];
+  readonly handedOver = new Map<string, Uint8Array>();
   readonly stored = new Map<string, string>();
   editing = false;
   storageRefused = false;
@@ -46,6 +47,7 @@ export class DeskInNode implements OpenDesk {
         void this.copies.push(
           await writeXlsx(given, kind === "office" ? { frozen: true } : { sealed: true }),
         ),
+      handOverBook: async (given, file) => void this.handedOver.set(file, await writeXlsx(given)),
       storage: () => {
         if (this.storageRefused) throw new Error("refused");
         return {

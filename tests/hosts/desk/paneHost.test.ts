@@ -1,5 +1,12 @@
 /** The desk as the pane's host: the same job as in Excel, and every refusal with its sentence. */
 import type { Selection } from "../../../src/pane/host";
+import { answerName } from "../../../src/training/answerName";
+import { drawFor } from "../../../src/training/drawNumbers";
+import { markAnswers } from "../../../src/training/markAnswers";
+import { answerIn, changedFigures, codeOf } from "../../../src/training/readSheet";
+import { trainingSets } from "../../../src/training/sets/all";
+import { sheetCode } from "../../../src/training/sheetCode";
+import { traineeSheet } from "../../../src/training/traineeSheet";
 import { address, parseRange } from "../../../src/workbooks/address";
 import { isBookError, type Book } from "../../../src/workbooks/book";
 import { callsUs } from "../../../src/workbooks/layOut";
@@ -30,6 +37,38 @@ test("the scenario runs on the desk", async () => {
   });
   expectScenario(result);
   expect(result.enteredAgain).toBe(0);
+});
+
+test.each(trainingSets.map((set) => [set.id, set] as const))(
+  "a trainee's sheet of %s is opened, filled and marked from the desk",
+  async (_, set) => {
+    const trainee = { name: '=HYPERLINK("x") <b>', occurrence: 1 };
+    const drawn = drawFor(set, 11, trainee);
+    const desk = bare();
+    await desk.host.startWorkbook(traineeSheet(set, 11, trainee));
+    for (const { key } of set.questions) {
+      const { sheet, top, left } = placeOf(desk.book(), answerName(key));
+      desk.type(sheet, address(top, left), drawn.key[key]!);
+    }
+    const filled = desk.book();
+    expect(codeOf(filled)).toEqual({ code: sheetCode(set, 11, trainee) });
+    expect(changedFigures(set, drawn, filled)).toBeUndefined();
+    expect(namedValue(filled, "training_trainee")).toBe(trainee.name);
+    expect(namedValue(filled, "checks_verdict")).toBe("all answers given");
+    expect(markAnswers(set, drawn, answerIn(filled)).map(({ outcome }) => outcome)).toEqual(
+      set.questions.map(() => "right"),
+    );
+  },
+);
+
+test("another workbook is handed over as a file of its name", async () => {
+  const desk = bare();
+  await desk.host.handOverBook(
+    traineeSheet(trainingSets[0]!, 1, { name: "Anna", occurrence: 1 }),
+    "1-Anna.xlsx",
+  );
+  expect([...desk.handedOver.keys()]).toEqual(["1-Anna.xlsx"]);
+  expect(desk.book().template).toBe("");
 });
 
 describe("selection", () => {

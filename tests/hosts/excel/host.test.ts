@@ -1,8 +1,11 @@
 /** What the pane asks of Excel, and every way in which it can be refused. */
 import { ExcelHost } from "../../../src/hosts/excel/excelHost";
+import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import { noteFunctionsVersion } from "../../../src/hosts/excel/functionsVersion";
 import { recalculate } from "../../../src/hosts/headless/recalculate";
 import { HostTrouble, type Selection } from "../../../src/pane/host";
+import { trainingSets } from "../../../src/training/sets/all";
+import { traineeSheet } from "../../../src/training/traineeSheet";
 import { address, parseRange } from "../../../src/workbooks/address";
 import type { Book } from "../../../src/workbooks/book";
 import { callsUs, layOut } from "../../../src/workbooks/layOut";
@@ -273,6 +276,16 @@ describe("handing over copies", () => {
       excel.openFiles = 2;
       expect(await sentenceOf(host.handOverCopy("office"))).toMatch(/two files are open already.*Save it/);
       expect(excel.created).toHaveLength(0);
+    }));
+
+  test("another workbook, a trainee's sheet, opens as a new one with its answer cells", () =>
+    withJob(async (excel, host) => {
+      const sheet = traineeSheet(trainingSets[1]!, 5, { name: "Anna", occurrence: 1 });
+      await host.handOverBook(sheet);
+      expect(excel.created).toHaveLength(1);
+      const opened = await readXlsx(excel.created[0]!);
+      expect(opened.template).toBe("training-sheet");
+      expect(opened.names.filter(({ name }) => name.startsWith("answer_"))).toHaveLength(7);
     }));
 
   test("a mistake of ours is not dressed up as Excel's", () =>

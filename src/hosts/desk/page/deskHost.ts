@@ -35,6 +35,8 @@ export interface DeskSurroundings {
   /** A cell is being typed into. */
   isEditing(): boolean;
   handOver(book: Book, kind: CopyKind): Promise<void>;
+  /** As a file of this name. */
+  handOverBook(book: Book, file: string): Promise<void>;
   /** May throw where the browser refuses it. */
   storage(): Pick<Storage, "getItem" | "setItem">;
 }
@@ -150,6 +152,8 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
     },
 
     handOverCopy: (kind) => around.handOver(desk.book(), kind),
+
+    handOverBook: (book, file) => around.handOverBook(book, file),
 
     preferences: async () => inMemory ?? stored(around) ?? USUAL,
 

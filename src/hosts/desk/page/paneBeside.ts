@@ -58,6 +58,7 @@ export class PaneBeside {
             await api.copyXlsx(book, kind),
             `${desk.fileTitle} (${kind === "cards" ? "cards" : `${kind} copy`}).xlsx`,
           ),
+        handOverBook: async (book, file) => download(await api.saveXlsx(book), file),
         storage: () => localStorage,
       }),
     );
