@@ -9,12 +9,18 @@ import type { Matrix } from "../functions/core/cells";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { writeXlsx } from "../hosts/file/writeXlsx";
 import { openModel, recalculate } from "../hosts/headless/recalculate";
+import { drawFor } from "../training/drawNumbers";
+import { GroupMarking } from "../training/markGroup";
+import { marksBook } from "../training/marksBook";
+import { trainingSetOf } from "../training/sets/all";
+import { traineeSheet } from "../training/traineeSheet";
 import { layOut } from "../workbooks/layOut";
 import { multiRoom } from "../workbooks/multiRoom/definition";
 import { guestHouse } from "../workbooks/multiRoom/guestHouse";
 import { namedValue } from "../workbooks/named";
 import { benchHostile, benchReview } from "./benchReview";
 import { scaledJob } from "./scaledJob";
+import { simulatedAnswers } from "./simulatedAnswers";
 
 interface Line {
   readonly what: string;
@@ -162,12 +168,46 @@ function command(): void {
   });
 }
 
+/** Every trainee makes one known slip and goes on from there. */
+async function marking(trainees: number): Promise<void> {
+  const set = trainingSetOf("supply")!;
+  const drill = {
+    set,
+    seed: 2026,
+    trainees: Array.from({ length: trainees }, (_, index) => ({ name: `Trainee ${index}`, occurrence: 1 })),
+  };
+  const files: Uint8Array[] = [];
+  for (const [index, trainee] of drill.trainees.entries()) {
+    const answers = simulatedAnswers(set, drawFor(set, drill.seed, trainee), index);
+    files.push(await writeXlsx(traineeSheet(set, drill.seed, trainee, answers)));
+  }
+  let marked = 0;
+  const ms = await timed(async () => {
+    const marks = new GroupMarking(drill);
+    for (const [index, bytes] of files.entries()) marks.add(`${index}.xlsx`, await readXlsx(bytes));
+    const done = marks.done();
+    await writeXlsx(marksBook(done));
+    marked = done.marked.filter(({ points, outOf }) => points > 0 && points < outOf).length;
+  }, 2);
+  if (marked !== trainees) throw new Error(`only ${marked} of ${trainees} sheets were marked`);
+  lines.push({
+    what: `mark ${trainees} sheets, marks written`,
+    ms,
+    baseline: "just reading the files",
+    baselineMs: await timed(async () => {
+      for (const bytes of files) await readXlsx(bytes);
+    }, 2),
+    budget: "20 s",
+  });
+}
+
 /** In this order; those that take minutes run only when they are named: `npm run bench -- review`. */
 const PARTS: readonly { readonly name: string; readonly run: () => unknown; readonly onlyNamed?: true }[] = [
   { name: "functions", run: () => functions(10_000) },
   { name: "workbook", run: () => workbook(24, 3) },
   { name: "workbook", run: () => workbook(240, 3) },
   { name: "workbook", run: () => workbook(10_000, 1) },
+  { name: "training", run: () => marking(200) },
   { name: "command", run: command },
   { name: "review", run: benchReview, onlyNamed: true },
   { name: "hostile", run: benchHostile, onlyNamed: true },

@@ -1,6 +1,9 @@
 import { writeCsv } from "../hosts/file/writeCsv";
 import { writeJob } from "../hosts/file/writeJob";
 import { recalculate } from "../hosts/headless/recalculate";
+import { trainingSetOf } from "../training/sets/all";
+import { traineeSheet } from "../training/traineeSheet";
+import { trainerKey } from "../training/trainerKey";
 import { guestHouseRooms } from "../workbooks/multiRoom/guestHouse";
 import { SURVEY_HEADS, SURVEY_KEYS } from "../workbooks/survey/heads";
 import { templates } from "../workbooks/templates";
@@ -16,6 +19,7 @@ export async function generatedFiles(): Promise<Map<string, string | Uint8Array>
   files.set("manifest/manifest.xml", xmlManifest(LOCAL_ADDRESS));
   files.set("manifest/manifest.json", jsonManifest(LOCAL_ADDRESS));
   files.set("templates/guest-house-survey.csv", guestHouseSurvey());
+  for (const [name, content] of await trainingDemonstration()) files.set(name, content);
   for (const template of templates) {
     files.set(`templates/${template.id}.xlsx`, await writeJob(recalculate(template.empty())));
     files.set(
@@ -27,6 +31,21 @@ export async function generatedFiles(): Promise<Map<string, string | Uint8Array>
     }
   }
   return files;
+}
+
+/** Invented names, and the sheet and the key that the command makes of them. */
+async function trainingDemonstration(): Promise<[string, string | Uint8Array][]> {
+  const set = trainingSetOf("cable")!;
+  const trainees = ["Ada Demonstration", "Ben Demonstration", "Cem Demonstration"].map((name) => ({
+    name,
+    occurrence: 1,
+  }));
+  const seed = 2026;
+  return [
+    ["templates/trainees-demonstration.csv", writeCsv([["name"], ...trainees.map(({ name }) => [name])])],
+    ["templates/training-sheet-demonstration.xlsx", await writeJob(traineeSheet(set, seed, trainees[0]!))],
+    ["templates/training-key-demonstration.xlsx", await writeJob(trainerKey({ set, seed, trainees }))],
+  ];
 }
 
 const guestHouseSurvey = (): string =>

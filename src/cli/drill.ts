@@ -30,6 +30,8 @@ numbers, worked examples beside them; and the trainer's key.
   --out FOLDER         gets ${SHEETS_FOLDER}/ to hand out, and ${KEY_FILE} to keep
   --force              replace sheets and key that are there already
 
+  rigsheet drill --set cable --trainees templates/trainees-demonstration.csv --seed 2026 --out drill
+
 Sets:
 ${trainingSets.map(({ id, title }) => `  ${id.padEnd(14)}${title}`).join("\n")}
 
