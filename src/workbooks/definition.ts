@@ -34,6 +34,8 @@ export interface Column {
   readonly input?: InputRule;
   /** Present in a calculated column: one formula over names, which spills down. */
   readonly formula?: string;
+  /** Boxed, so that a hand can write into it on paper. */
+  readonly room?: true;
   /** For a formula that spills sideways as well: its columns, by key and head. */
   readonly across?: readonly { readonly key: string; readonly head: string; readonly unit?: string }[];
 }

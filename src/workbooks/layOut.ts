@@ -311,7 +311,11 @@ function layOutFormulaColumn(
 ): void {
   const formula = column.formula!;
   const plain = resultLook(column.format ?? "text", callsUs(formula));
-  const look = centred ? { ...plain, ...CENTRED } : plain;
+  const look = {
+    ...plain,
+    ...(centred && CENTRED),
+    ...(column.room && { edges: { top: "thin", right: "thin", bottom: "thin", left: "thin" } as const }),
+  };
   const right = left + columnsOf(column) - 1;
   for (let row = anchor; row <= end; row++) {
     for (let at = left; at <= right; at++) {
@@ -416,11 +420,12 @@ function layOutAnswer(desk: Desk, part: Answer, top: number): number {
   const last = first + part.rows - 1;
   const right = part.columns.length - 1;
   part.columns.forEach(({ key, head, unit, width, format = "text" }, column) => {
-    const { align } = alignment(format);
+    // A figure at the right of its cell would run into the words beside it.
+    const { align } = alignment(format).align === "right" ? CENTRED : alignment(format);
     put(desk, top + 1, column, { ...LOOKS.head, align }, { value: head });
     put(desk, top + 2, column, { ...LOOKS.unit, align }, { value: unit ?? "" });
     widen(desk, column, width);
-    const look = { ...resultLook(format, callsUs(part.formula)), wrap: true };
+    const look = { ...resultLook(format, callsUs(part.formula)), align, wrap: true };
     for (let row = first; row <= last; row++) put(desk, row, column, look);
     name(desk, `${part.name}_${key}`, first, column, last, column);
   });

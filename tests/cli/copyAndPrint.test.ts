@@ -231,6 +231,23 @@ describe("rigsheet print", () => {
     expect(text).not.toMatch(/#(?:VALUE|N\/A|NAME|REF|DIV)|Err:/);
   });
 
+  withLibreOffice("cards: one page for eight outlets, the same number of pages on both papers", async () => {
+    for (const paper of ["a4", "letter"]) {
+      const out = at(`cards-${paper}.pdf`);
+      expect(await runCommand(["print", demonstration, "--cards", "--paper", paper, "--out", out])).toEqual({
+        code: 0,
+        err: "",
+        out: `${out}: Head unit cards, Outlet cards`,
+      });
+      const pdf = await readFile(out);
+      // Three head units, two to a page; 24 outlets, eight to a page.
+      expect(pagesOf(pdf)).toEqual(Array(2 + 3).fill(paper === "a4" ? "595x842" : "612x792"));
+      const text = textOf(pdf);
+      expect(text).toContain("Outlet A-07");
+      expect(text).toContain("Head unit H3");
+    }
+  });
+
   test("without LibreOffice: how to get it and the other way, and nothing written", async () => {
     const none = () => ({ path: undefined, hint: "install it" });
     const quiet: Console = { out: () => undefined, err: () => undefined, readInput: async () => "" };
@@ -255,6 +272,11 @@ describe("rigsheet print", () => {
   });
 
   test.each([
+    [
+      "cards and a sheet",
+      [demonstration, "--cards", "--sheet", "Quote", "--out", "OUT.pdf"],
+      /Cards are printed by themselves/,
+    ],
     ["another paper", [demonstration, "--paper", "a5", "--out", "OUT.pdf"], /"a5"; it can be a4 or letter/],
     ["another ending", [demonstration, "--out", "OUT.xlsx"], /must end in \.pdf/],
     ["no --out", [demonstration], /There is no --out/],

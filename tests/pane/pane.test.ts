@@ -3,6 +3,9 @@ import type { Page } from "playwright-core";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { RIGSHEET_VERSION } from "../../src/version";
 import type { Book } from "../../src/workbooks/book";
+import { fillingOf } from "../../src/workbooks/fillingOf";
+import { layOut } from "../../src/workbooks/layOut";
+import { namedColumn } from "../../src/workbooks/named";
 import { templates } from "../../src/workbooks/templates";
 import type { FakeOptions } from "./fakeHost";
 import {
@@ -21,6 +24,31 @@ import {
 
 let script = "";
 const book: Book = recalculate(templates[0]!.demonstration());
+/** The same job, its first four outlets measured: as predicted, but for one with a splitter in its run. */
+const measuredBook: Book = (() => {
+  const { definition, demonstration } = templates[0]!;
+  const filling = fillingOf(definition, demonstration());
+  const level = (row: number, end: string): number =>
+    Number(namedColumn(book, `commission_due_${end}`)[row + 1]);
+  return recalculate(
+    layOut(definition, {
+      ...filling,
+      blocks: {
+        ...filling.blocks,
+        rooms: filling.blocks!.rooms!.map((row, index) =>
+          index < 4
+            ? {
+                ...row,
+                built_low: level(index, "low") - (index === 2 ? 4 : 0),
+                built_high: level(index, "high") - (index === 2 ? 12 : 0),
+                built_volts: index === 2 ? 0 : 24,
+              }
+            : row,
+        ),
+      },
+    }),
+  );
+})();
 /** A calculated cell of the demonstration: the loss of the second outlet's cable. */
 const calculated = (() => {
   const { sheet, range } = book.names.find(({ name }) => name === "rooms_loss")!;
@@ -332,6 +360,48 @@ describe("training", () => {
       .fill(Array.from({ length: 41 }, (_, index) => `T${index}`).join("\n"));
     await page.getByRole("button", { name: "Draw" }).click();
     await statusIs(page, /^Not done\. There are 41 trainees; the pane makes sheets for 40/);
+  });
+});
+
+describe("diagnosis", () => {
+  open(
+    "likely causes with evidence and next measurement, the outlets measured, the worst first",
+    { book: measuredBook },
+    async (page) => {
+      await openView(page, "Diagnose");
+      expect(await statusIs(page, /^4 of 24 outlets measured/)).toBe(
+        "4 of 24 outlets measured. Likeliest: unrated splitter in the run, G-03.",
+      );
+      const first = page.locator(".pane-findings").first().locator("li").first();
+      expect(await first.innerText()).toMatch(
+        /^unrated splitter in the run, G-03: .*%\s+.*−12\.0 dB at the high end.*0\.0 V where 24\.0 V.*\s+Next: .*1000 MHz/s,
+      );
+      const outlets = page.locator(".pane-findings").last().locator("li");
+      expect(await outlets.count()).toBe(4);
+      expect(await outlets.first().innerText()).toMatch(/G-03, lounge: look/);
+      await outlets.first().getByRole("button").click();
+      await statusIs(page, /^Rooms [A-Z]+\d+ is selected\.$/);
+      await page.getByRole("button", { name: "Enter readings" }).click();
+      await statusIs(page, /^Enter low end, high end and volts from Rooms [A-Z]+\d+ on/);
+      const built = measuredBook.names.find(({ name }) => name === "rooms_built_low")!;
+      const firstCell = built.range.split(":")[0]!.replace(/\d+/, (row) => String(Number(row) + 1));
+      expect(await callsOf(page)).toContainEqual(["goTo", "Rooms", firstCell]);
+      expect(await barriers(page)).toEqual([]);
+      expect(await overflow(page)).toEqual([]);
+    },
+  );
+
+  open("nothing measured: says so, and what to measure", {}, async (page) => {
+    await openView(page, "Diagnose");
+    expect(await statusIs(page, /measured/)).toBe("Nothing is measured yet.");
+    expect(await page.locator(".pane-findings").innerText()).toMatch(/Measure every outlet/);
+  });
+
+  open("cards for the crew are handed over by the host", {}, async (page) => {
+    await openView(page, "Copies");
+    await page.getByRole("button", { name: "Make the cards" }).click();
+    await statusIs(page, /^The cards are made/);
+    expect(await callsOf(page)).toContainEqual(["handOverCopy", "cards"]);
   });
 });
 

@@ -206,7 +206,12 @@ describe("Alignment", () => {
     const heads = Object.values(book.sheets.find(({ name }) => name === "Alignment")!.cells).map(
       ({ value }) => value,
     );
-    expect(heads).toEqual(expect.arrayContaining(["Elevation of the BEAM", "Tilt of the FACE"]));
+    expect(heads).toEqual(
+      expect.arrayContaining([
+        "Elevation of the BEAM, above the horizon",
+        "Tilt of the FACE, back from upright",
+      ]),
+    );
     const beams = namedColumn(book, "align_elevation");
     namedColumn(book, "align_face").forEach((face, row) => {
       if (typeof face === "number") expect(face).toBeCloseTo(Number(beams[row]) - 22.6, 9);

@@ -34,10 +34,10 @@ export const alignment: SheetDefinition = {
       columns: [
         { key: "slot", head: "Orbital slot", width: 34, formula: 'IF(slots_slot="","",slots_slot)' },
         fromSight("azimuth", "True azimuth", "deg", "sight_angles_azimuth"),
-        fromSight("compass", "Compass bearing", "deg magnetic", "sight_compass"),
-        fromSight("elevation", "Elevation of the BEAM", "deg above the horizon", "sight_angles_elevation"),
+        fromSight("compass", "Compass bearing, magnetic", "deg", "sight_compass"),
+        fromSight("elevation", "Elevation of the BEAM, above the horizon", "deg", "sight_angles_elevation"),
         {
-          ...fromSight("face", "Tilt of the FACE", "deg back from upright", ""),
+          ...fromSight("face", "Tilt of the FACE, back from upright", "deg", ""),
           formula: 'IF(slots_slot="","",IF(site_offset="","",sight_angles_elevation-site_offset))',
         },
         fromSight("skew", "Polarisation skew", "deg", "sight_skew"),
@@ -144,6 +144,15 @@ export const alignment: SheetDefinition = {
           },
         },
         {
+          key: "kind",
+          head: "The meter shows",
+          width: 14,
+          input: {
+            what: "dB for dBµV or carrier-to-noise; percent for quality",
+            rule: { kind: "choice", choices: ["dB", "percent"] },
+          },
+        },
+        {
           key: "step",
           head: "Step",
           unit: "deg",
@@ -153,15 +162,6 @@ export const alignment: SheetDefinition = {
             what: "How far it was turned each way; near 0.4 of the beamwidth is best",
             example: "1",
             rule: { kind: "number", min: 0.01, max: 30 },
-          },
-        },
-        {
-          key: "kind",
-          head: "The meter shows",
-          width: 14,
-          input: {
-            what: "dB for dBµV or carrier-to-noise; percent for quality",
-            rule: { kind: "choice", choices: ["dB", "percent"] },
           },
         },
         reading("here", "Reading where it was", "The reading before turning"),
@@ -176,9 +176,9 @@ export const alignment: SheetDefinition = {
             "RIG.EQUALDROPS(peaks_plus,peaks_here,peaks_minus,peaks_step,peaks_axis,peaks_elevation,site_dish,site_downlink,peaks_kind)",
           across: [
             { key: "turn", head: "turn from where it was, to plus", unit: "deg" },
-            { key: "doubt", head: "give or take", unit: "deg, two deviations" },
+            { key: "doubt", head: "give or take, two deviations", unit: "deg" },
             { key: "beam", head: "width of the beam seen", unit: "deg" },
-            { key: "verdict", head: "verdict", unit: "again: repeat there" },
+            { key: "verdict", head: "verdict" },
           ],
         },
       ],

@@ -18,7 +18,7 @@ const figure = (
   key,
   head,
   unit,
-  width: 13,
+  width: 15,
   format,
   input: { what: `${what}; blank takes the built-in figure`, rule: { kind: "number", ...rule } },
 });
@@ -34,12 +34,18 @@ export const causes: SheetDefinition = {
       kind: "text",
       heading: "The model",
       lines: [
-        "Below each head unit nothing is wrong, one cause or two are. Each cause at each place has its chance before any reading.",
-        "A level read = predicted + an offset of the head unit (0.8 dB) + an offset of the outlet (0.5 dB) + meter error - what the causes take; all normal.",
-        "What a cause takes: its loss at the low and the high end, more or less by its spread, and a further tilt between the two ends.",
-        "Volts: a cause keeps the supply (± 0.5 V), lowers it or cuts it. At 30 dBµV or less a meter shows its own noise, which is no signal.",
-        "Weight = chance × how well it explains all readings of that head unit together, by Bayes' rule; probability = its share of all weights.",
-        "Nothing is certain: the probabilities are of this model. A fault outside of it shows up under the nearest name, or as something not in this list.",
+        "Below each head unit nothing is wrong, or one cause is, or two are.",
+        "Each cause at each place has its chance before any reading: the column Chance.",
+        "A level read = predicted + an offset of the head unit (deviation 0.8 dB)",
+        "    + an offset of the outlet (0.5 dB) + meter error - what the causes take; all normal.",
+        "What a cause takes: its loss at the low and the high end, more or less by its spread,",
+        "    and a further tilt between the two ends.",
+        "Volts: a cause keeps the supply (deviation 0.5 V), lowers it or cuts it.",
+        "At 30 dBµV or less a meter shows its own noise, which is no signal.",
+        "Weight = chance × how well it explains all readings of that head unit together (Bayes' rule);",
+        "    probability = its share of all weights.",
+        "Nothing is certain: the probabilities are of this model. A fault outside of it shows up",
+        "    under the nearest name, or as something not in this list.",
       ],
     },
     {
@@ -51,7 +57,7 @@ export const causes: SheetDefinition = {
         {
           key: "cause",
           head: "Cause",
-          width: 30,
+          width: 34,
           input: {
             what: "A cause that the diagnosis knows; a line that is cleared keeps the built-in figures",
             rule: { kind: "choice", choices: CAUSES.map(({ cause }) => cause) },

@@ -237,6 +237,14 @@ const list: readonly Check[] = [
     where: "Quote",
   },
   {
+    what: "Measured outlets off their prediction",
+    limit: "a wish, not a rule: see Diagnosis",
+    found: 'COUNTIF(commission_verdict,"look")',
+    passes: noneOf,
+    where: "Commissioning, verdict",
+    advice: true,
+  },
+  {
     what: "Conductors to look at, or that could not be looked up",
     limit: "a wish, not a rule: the local code decides",
     found: 'COUNTIF(bonds_flag_word,"look closer")+SUMPRODUCT(--ISERROR(bonds_flag_word))',

@@ -6,7 +6,7 @@ const level = (key: string, head: string, formula: string): Column => ({
   key,
   head,
   unit: "dBµV",
-  width: 9,
+  width: 10,
   format: "one",
   formula: `IF(rooms_outlet="","",${formula})`,
 });
@@ -15,8 +15,9 @@ const measured = (key: string, head: string, unit: string, from: string): Column
   key,
   head,
   unit,
-  width: 10,
+  width: 11,
   format: "one",
+  room: true,
   formula: `IF(${from}="","",${from})`,
 });
 
@@ -115,9 +116,9 @@ export const commissioning: SheetDefinition = {
         { key: "outlet", head: "Outlet", width: 12, formula: 'IF(rooms_outlet="","",rooms_outlet)' },
         // Joined by & they would be one text of all rows in the desk's engine.
         { key: "floor", head: "Floor", width: 11, formula: 'IF(rooms_floor="","",rooms_floor)' },
-        { key: "room", head: "Room", width: 22, formula: 'IF(rooms_room="","",rooms_room)' },
-        { key: "head", head: "Head unit", width: 9, formula: 'IF(rooms_outlet="","",rooms_head)' },
-        { key: "bands", head: "User bands", width: 9, formula: 'IF(rooms_outlet="","",rooms_bands)' },
+        { key: "room", head: "Room", width: 20, formula: 'IF(rooms_room="","",rooms_room)' },
+        { key: "head", head: "Head unit", width: 10, formula: 'IF(rooms_outlet="","",rooms_head)' },
+        { key: "bands", head: "User bands", width: 8, formula: 'IF(rooms_outlet="","",rooms_bands)' },
         level("low_from", "Low end, least", "rooms_level_low_hot"),
         level("low_to", "Low end, most", "rooms_level_low_cold"),
         measured("low", "Low end, measured", "dBµV", "rooms_built_low"),
@@ -128,7 +129,7 @@ export const commissioning: SheetDefinition = {
           key: "volts_due",
           head: "Volts, predicted",
           unit: "V",
-          width: 9,
+          width: 10,
           format: "one",
           formula: `IF(rooms_outlet="","",IF(IFERROR(INDEX(branches_loss_stops,${AT_BRANCH})>0,FALSE),0,IF(IFERROR(INDEX(branches_loss_ones,${AT_BRANCH})>0,FALSE),"",INDEX(heads_legs,MATCH(rooms_head,heads_id,0)))))`,
         },
@@ -143,7 +144,7 @@ export const commissioning: SheetDefinition = {
         {
           key: "cause",
           head: "Likely cause",
-          width: 27,
+          width: 26,
           formula:
             'IF(rooms_outlet="","",IF(IFERROR(commission_verdict="look",FALSE),IFERROR(INDEX(diagnosis_cause,commission_line),"see Diagnosis"),""))',
         },
@@ -151,7 +152,7 @@ export const commissioning: SheetDefinition = {
           key: "chance",
           head: "Its probability",
           unit: "by the model",
-          width: 11,
+          width: 10,
           format: "percent",
           formula:
             'IF(rooms_outlet="","",IF(IFERROR(commission_verdict="look",FALSE),IFERROR(INDEX(diagnosis_probability,commission_line),""),""))',

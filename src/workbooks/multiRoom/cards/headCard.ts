@@ -71,7 +71,10 @@ export function headCards(book: Book): Card[] {
         tolerance,
       ),
       ...predicted(7, "amperes", one(at(row, "current"), 2), ""),
-      left(8, `It needs ${one(at(row, "least"))} V; the supply gives ${one(at(row, "amps"), 2)} A at most.`),
+      left(
+        8,
+        `It needs ${one(at(row, "least"))} V (estimate: ${word("power") || "not found"}); supply at most ${one(at(row, "amps"), 2)} A.`,
+      ),
       left(9, "Volts with the cable hot; levels at the foot of its cable.", CARD.quiet),
       left(11, "Order of work", CARD.heading),
       ...ORDER.map((line, index) => left(12 + index, line)),
