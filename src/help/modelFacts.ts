@@ -101,6 +101,18 @@ export const LEFT_OUT: readonly LeftOut[] = [
     see: ["BEAMWIDTH", "POINTLOSS"],
   },
   {
+    topic: "The lobes of a real dish",
+    text: "Equal drops take the main lobe for a parabola. On evenly lit and tapered round apertures that leaves up to 0.14 dB from half a beamwidth off, and almost nothing when repeated. A side lobe is told by its width at steps up to 0.4 beamwidth; blockage, a bent rim or a feed out of place are not modelled.",
+    source: "Airy pattern and its tapered kin; Silver (1949) and Balanis, table 12.1, from memory",
+    see: ["EQUALDROPS", "PEAKOFFSET"],
+  },
+  {
+    topic: "Faults as they happen",
+    text: "The diagnosis knows eight causes, at most two below one head unit, with chances and sizes that are assumptions. Without volts, a leg without power cannot be seen. A meter that is off by one figure everywhere looks like the dish or the head unit.",
+    source: "Our assumptions, no source; edit them in the table of causes",
+    see: ["DIAGNOSE"],
+  },
+  {
     topic: "The frequencies of user bands",
     text: "User bands are counted and handed out by number. Their centre frequencies and widths belong to the head unit and are not fixed by the standards; two receivers that speak at once are not simulated.",
     source: "EN 50494, EN 50607",

@@ -111,7 +111,7 @@ describe("the alignment card", () => {
     });
     expect(namedColumn(computed, "slots_face").filter((face) => typeof face === "number")).toHaveLength(2);
     // ε = (Δ/2)(d- - d+)/(d- + d+) on the beam's parabola: (1/2)(3.8 - 1)/4.8.
-    const turns = namedColumn(computed, "peaks_turn");
+    const turns = namedColumn(computed, "peaks_found_turn");
     expect(turns[1]).toBeCloseTo(2.8 / 9.6, 9);
     expect(turns[2]).toBe(0);
   });

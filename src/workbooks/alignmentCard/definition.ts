@@ -1,6 +1,7 @@
 /** One site and its slots on a card: where to point, and a record of peaking by equal drops. */
 import { cautions, keyToTheMarks, madeAfter } from "../cautions";
 import type { Filling, SheetDefinition, WorkbookDefinition } from "../definition";
+import { peakingHelp, peaksBlock } from "../peaking";
 import { sheetDate } from "../sheetDate";
 
 const about: SheetDefinition = {
@@ -95,6 +96,28 @@ const card: SheetDefinition = {
             rule: { kind: "number", min: 0, max: 60 },
           },
         },
+        {
+          name: "card_dish",
+          label: "Diameter of the dish",
+          unit: "m",
+          format: "two",
+          input: {
+            what: "Diameter of the dish, to compare the width of its beam; may be blank",
+            example: "0.9",
+            rule: { kind: "number", min: 0.3, max: 15 },
+          },
+        },
+        {
+          name: "card_frequency",
+          label: "Frequency received at the dish",
+          unit: "MHz",
+          format: "integer",
+          input: {
+            what: "A frequency in the middle of the band that the dish receives; may be blank",
+            example: "11700",
+            rule: { kind: "number", min: 1000, max: 50_000 },
+          },
+        },
       ],
     },
     {
@@ -180,64 +203,20 @@ const card: SheetDefinition = {
       ],
     },
     {
-      kind: "block",
-      name: "peaks",
-      heading: "Peaking by equal drops: turn the same step either side and note how far the reading falls",
-      prepared: 6,
-      columns: [
+      kind: "fields",
+      heading: "Peaking",
+      fields: [
         {
-          key: "axis",
-          head: "Axis",
-          width: 34,
-          input: {
-            what: "What was turned",
-            rule: { kind: "choice", choices: ["azimuth", "elevation", "tilt"] },
-          },
-        },
-        {
-          key: "step",
-          head: "Step",
+          name: "peaks_elevation",
+          label: "Elevation of the beam while peaking",
           unit: "deg",
-          width: 14,
-          format: "two",
-          input: {
-            what: "How far it was turned each way",
-            example: "1",
-            rule: { kind: "number", min: 0.01, max: 30 },
-          },
-        },
-        {
-          key: "plus",
-          head: "Drop, plus side",
-          unit: "dB",
-          width: 14,
-          format: "one",
-          input: {
-            what: "How far the reading fell on the plus side, in dB; less than zero if it rose",
-            rule: { kind: "number", min: -30, max: 30 },
-          },
-        },
-        {
-          key: "minus",
-          head: "Drop, minus side",
-          unit: "dB",
-          width: 14,
-          format: "one",
-          input: {
-            what: "How far the reading fell on the minus side, in dB; less than zero if it rose",
-            rule: { kind: "number", min: -30, max: 30 },
-          },
-        },
-        {
-          key: "turn",
-          head: "Turn from where it was, to plus",
-          unit: "deg",
-          width: 14,
-          format: "two",
-          formula: "RIG.PEAKOFFSET(peaks_plus,peaks_minus,peaks_step)",
+          format: "degrees",
+          formula: 'IF(pair_a="","",IF(pair_b="",INDEX(slots_angles_elevation,2),INDEX(pair_aim,1,2)))',
         },
       ],
     },
+    peaksBlock(6, "card_dish", "card_frequency"),
+    peakingHelp,
     {
       kind: "checks",
       heading: "Checks",
@@ -259,7 +238,7 @@ const card: SheetDefinition = {
         {
           what: "Peaking records that cannot be right",
           limit: "none",
-          found: "SUMPRODUCT(--ISERROR(peaks_turn))",
+          found: "SUMPRODUCT(--ISERROR(peaks_found_turn))",
           passes: "@=0",
           where: "Peaking: hover the error",
         },
@@ -292,7 +271,7 @@ export const alignmentCard: WorkbookDefinition = {
   sheets: [about, card],
 };
 
-export const alignmentCardStart: Filling = { fields: { card_offset: 0 } };
+export const alignmentCardStart: Filling = { fields: { card_offset: 0, card_frequency: 11_700 } };
 
 /** An invented dish. */
 export const alignmentCardExample: Filling = {
@@ -303,12 +282,14 @@ export const alignmentCardExample: Filling = {
     card_longitude: -98.25,
     card_height: 420,
     card_offset: 22.6,
+    card_dish: 0.9,
+    card_frequency: 11_700,
   },
   blocks: {
     slots: [{ slot: "97W" }, { slot: "113W" }],
     peaks: [
-      { axis: "azimuth", step: 1, plus: 1, minus: 3.8 },
-      { axis: "elevation", step: 1, plus: 2.3, minus: 2.3 },
+      { what: "main dish, 97W", axis: "azimuth", kind: "dB", step: 1, here: 62, plus: 61, minus: 58.2 },
+      { what: "main dish, 97W", axis: "elevation", kind: "dB", step: 1, here: 62, plus: 59.7, minus: 59.7 },
     ],
   },
 };
