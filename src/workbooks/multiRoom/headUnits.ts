@@ -298,7 +298,7 @@ export const headUnits: SheetDefinition = {
           width: 9,
           format: "one",
           // A supply that feeds in at a branch drops along the trunks, and not the same for every leg.
-          formula: 'IF(heads_id="","",IF(heads_at="",heads_supplied,""))',
+          formula: 'IF(heads_id="","",IF(heads_at="",heads_parting,""))',
         },
         {
           key: "lead",

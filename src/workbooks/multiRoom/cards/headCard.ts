@@ -52,7 +52,7 @@ export function headCards(book: Book): Card[] {
       left(1, `${word("type")}; ${word("tuners")} tuners on ${word("bands")} user bands`),
       left(
         2,
-        `${word("supply")} ${word("at") === "" ? "at the foot of" : `at ${word("at")}; then`} ${one(at(row, "length"))} ${unit} ${word("cable")}`,
+        `${word("source")}${word("shares") === "" ? "" : ` shared with ${word("shares")},`} ${word("at") === "" ? "at the foot of" : `at ${word("at")}; then`} ${one(at(row, "length"))} ${unit} ${word("cable")}`,
       ),
       { row: 3, column: 1, value: "predicted", look: CARD.head },
       { row: 3, column: 2, value: "± more", look: CARD.head },
