@@ -3,14 +3,13 @@
  * that stand on another sheet too, although the numbers differ.
  *
  * For each question it is estimated how likely an unrelated trainee would
- * write that very value: the share of other draws of the set whose answer, or
- * a known mistake's, it would be, and never less than the width of the
- * tolerance in the spread of the answers. The product over a pair's shared
- * answers, times the number of pairs, is how often chance alone would do the
- * same in a group of this size. It is a reason to look, not a proof.
+ * write that very value, from other draws of the set, half of the trainees
+ * being right and half spread over the known mistakes. The product over a
+ * pair's shared answers, times the number of pairs, is how often chance alone
+ * would do the same in a group of this size. It is a reason to look, not a proof.
  */
 import { drawFor, type Drawn } from "./drawNumbers";
-import { isWithin, toleranceOf, type AnySet, type Question } from "./exercise";
+import { isWithin, toleranceOf, type AnySet, type Answer, type Question } from "./exercise";
 import type { MarkedAnswer } from "./markAnswers";
 import { numbersAmong, slipValues } from "./solve";
 
@@ -26,7 +25,7 @@ export interface SharedPair {
   readonly other: string;
   /** Numbers of the questions. */
   readonly questions: readonly number[];
-  readonly values: readonly number[];
+  readonly values: readonly Answer[];
   /** Those that are right on the other sheet, with its numbers. */
   readonly rightThere: number;
   /** How many such pairs chance would bring in a group of this size. */
@@ -34,8 +33,10 @@ export interface SharedPair {
 }
 
 /** More likely than this it is left to chance. */
-const MOST_BY_CHANCE = 0.05;
+const MOST_BY_CHANCE = 0.02;
 const OTHER_DRAWS = 200;
+/** Of answers to a question; the rest are taken for known mistakes. */
+const RIGHT_AS_OFTEN = 0.5;
 /** Draws that no list of names gives. */
 const NOBODY = "\u0000nobody";
 
@@ -68,23 +69,22 @@ export function sharedAnswers(set: AnySet, sheets: readonly MarkedSheet[]): Shar
 
 interface Hit {
   readonly question: number;
-  readonly value: number;
+  readonly value: Answer;
   readonly rightThere: boolean;
 }
 
-/** Pairs of sheets with the same number at one question, which on the first of them nothing explains. */
+/** Pairs of sheets with the same answer to one question, which on the first of them nothing explains. */
 function* sharedAt(
   question: Question<never>,
   index: number,
   sheets: readonly MarkedSheet[],
-): Generator<{ a: number; b: number; value: number; rightThere: boolean }> {
-  if (question.answer.kind === "choice") return;
+): Generator<{ a: number; b: number; value: Answer; rightThere: boolean }> {
   const tolerance = toleranceOf(question.answer);
   const given = new Map<string, number[]>();
   for (const [at, { answers }] of sheets.entries()) {
-    const value = answers[index]?.given;
-    if (typeof value !== "number") continue;
-    const key = value.toPrecision(12);
+    const { given: value, outcome } = answers[index]!;
+    if (outcome === "blank" || outcome === "unclear") continue;
+    const key = typeof value === "number" ? value.toPrecision(12) : value;
     given.set(key, [...(given.get(key) ?? []), at]);
   }
   for (const group of given.values()) {
@@ -95,35 +95,48 @@ function* sharedAt(
         const there = sheets[b]!.answers[index]!;
         // Both unexplained: told once.
         if (there.outcome === "wrong" && b < a) continue;
-        const here = sheets[a]!.answers[index]!.right as number;
-        if (isWithin(here, there.right as number, 2 * tolerance)) continue;
-        yield { a, b, value: there.given as number, rightThere: there.outcome === "right" };
+        const here = sheets[a]!.answers[index]!.right;
+        const same =
+          typeof here === "number" && typeof there.right === "number"
+            ? isWithin(here, there.right, 2 * tolerance)
+            : here === there.right;
+        if (!same) yield { a, b, value: there.given, rightThere: there.outcome === "right" };
       }
     }
   }
 }
 
 /** @returns how likely an unrelated sheet has a value at a question */
-function likelihoods(set: AnySet): (index: number, value: number) => number {
+function likelihoods(set: AnySet): (index: number, value: Answer) => number {
   const draws = Array.from({ length: OTHER_DRAWS }, (_, seed) =>
     drawFor(set, seed, { name: NOBODY, occurrence: 1 }),
   );
   const perQuestion = set.questions.map((question) => {
-    const keys = draws.map(({ key }) => key[question.key]).filter((key) => typeof key === "number");
-    const spread = Math.max(...keys) - Math.min(...keys);
-    const wrong = draws.map(({ numbers, key }) =>
-      slipValues(question, numbers, numbersAmong(key)).map(({ value }) => value),
-    );
-    const tolerance = toleranceOf(question.answer);
-    const floor = Math.max(1 / spread, (2 * tolerance) / spread, 1 / 10_000);
-    return (value: number): number => {
-      const met = draws.filter(
-        ({ key }, at) =>
-          isWithin(key[question.key] as number, value, tolerance) ||
-          wrong[at]!.some((slip) => isWithin(slip, value, tolerance)),
-      ).length;
+    const others = draws.map(({ numbers, key }) => ({
+      right: key[question.key]!,
+      slips: slipValues(question, numbers, numbersAmong(key)).map(({ value }) => value),
+    }));
+    const { answer } = question;
+    const is = (one: Answer, value: Answer): boolean =>
+      typeof one === "number" && typeof value === "number"
+        ? isWithin(one, value, toleranceOf(answer) / 2)
+        : one === value;
+    const known = new Map<Answer, number>();
+    return (value: Answer): number => {
+      const before = known.get(value);
+      if (before !== undefined) return before;
+      let met = 0;
+      for (const { right, slips } of others) {
+        if (is(right, value)) met += RIGHT_AS_OFTEN;
+        if (answer.kind === "choice") met += (1 - RIGHT_AS_OFTEN) / answer.choices.length;
+        else if (slips.length > 0) {
+          met += ((1 - RIGHT_AS_OFTEN) * slips.filter((slip) => is(slip, value)).length) / slips.length;
+        }
+      }
       // One more met, so that what was never met is not taken for impossible.
-      return Math.min(1, Math.max(floor, (met + 1) / (draws.length + 1)));
+      const likelihood = (met + 1) / (others.length + 1);
+      known.set(value, likelihood);
+      return likelihood;
     };
   });
   return (index, value) => perQuestion[index]!(value);
