@@ -8,7 +8,10 @@ body { font: 16px/1.5 system-ui, sans-serif; max-width: 62rem; margin: 2rem auto
 table { border-collapse: collapse; width: 100%; margin: 1rem 0; }
 caption { text-align: left; font-weight: 600; }
 th, td { border: 1px solid #767676; padding: .3rem .5rem; text-align: left; vertical-align: top; overflow-wrap: anywhere; }
-.sum { text-align: right; white-space: nowrap; }
+th[scope="col"] { overflow-wrap: break-word; }
+.sum { text-align: right; }
+td.sum { white-space: nowrap; }
+@media (max-width: 40rem) { body { padding: 0 .4rem; } table { font-size: .75rem; } th, td { padding: .2rem; } }
 tfoot th, tfoot td { border-top-width: 3px; }
 @media print { body { margin: 0; font-size: 10pt; } tr { break-inside: avoid; } thead { display: table-header-group; } }
 </style>`);

@@ -1,6 +1,7 @@
 /** Everything that the rules find in one workbook. */
-import { isBookError, type Book } from "../workbooks/book";
+import type { Book } from "../workbooks/book";
 import { WEIGHTS, type Finding } from "./finding";
+import { folded } from "./folded";
 import { formulaDifferences } from "./formulaDifferences";
 import { isUnfilled } from "./isUnfilled";
 import { labelsIn } from "./labels";
@@ -56,25 +57,6 @@ export function review(stored: Book, compute?: Compute, options: Partial<ReviewO
   if (read !== stored) found.push(UNMARKED);
   const told = isUnfilled(read)
     ? [...found.filter(({ rule }) => !FROM_BLANKS.has(rule!)), UNFILLED]
-    : withoutRepeats(found, computed);
+    : folded(found, read, computed);
   return told.sort((a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight));
 }
-
-/**
- * A check that only counts what another rule names cell by cell says nothing
- * more; nor does one that counts errors in a row of which another rule names
- * the input.
- */
-function withoutRepeats(found: readonly Finding[], computed: Book): Finding[] {
-  const others = found.flatMap(({ rule, place }) => (rule === "failing check" || !place ? [] : [place]));
-  const cells = new Set(others.map(({ sheet, cell }) => `${sheet}!${cell}`));
-  const rows = new Set(others.map(({ sheet, cell }) => `${sheet}!${rowOf(cell)}`));
-  return found.filter(({ rule, cause }) => {
-    if (rule !== "failing check" || !cause) return true;
-    if (cells.has(`${cause.sheet}!${cause.cell}`)) return false;
-    const result = computed.sheets.find(({ name }) => name === cause.sheet)?.results[cause.cell];
-    return !(isBookError(result) && rows.has(`${cause.sheet}!${rowOf(cause.cell)}`));
-  });
-}
-
-const rowOf = (cell: string): string => cell.replace(/^[A-Z]+/, "");

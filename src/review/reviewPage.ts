@@ -2,6 +2,7 @@
  * The review as one page for a person who did not make the quote: no script,
  * nothing loaded, readable on paper and by a screen reader (WCAG 2.2).
  */
+import { escaped } from "../help/html";
 import { WEIGHTS, type Finding, type Weight } from "./finding";
 
 export interface PageFile {
@@ -34,7 +35,7 @@ export function reviewPage(files: readonly PageFile[]): string {
     files.reduce((sum, { findings }) => sum + findings.filter((one) => one.weight === weight).length, 0);
   const unreadable = files.filter((one) => one.unreadable !== undefined).length;
   return `<!doctype html>
-<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1">
+<html lang="en"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"><meta name="viewport" content="width=device-width,initial-scale=1">
 <title>Review of ${files.length === 1 ? escaped(nameOf(files[0]!.path)) : `${files.length} workbooks`}</title><style>${STYLE}</style></head>
 <body><main><h1>Review of ${files.length === 1 ? "a workbook" : `${files.length} workbooks`}</h1>
 <p>The figures were computed anew from what was filled in, and held to the template and to common sense. A review flags; it certifies nothing.</p>
@@ -73,12 +74,3 @@ function item({ place, says, should, effect, wayOut }: Finding): string {
 }
 
 const nameOf = (path: string): string => path.split(/[\\/]/).at(-1)!;
-
-const ENTITIES: Readonly<Record<string, string>> = {
-  "&": "&amp;",
-  "<": "&lt;",
-  ">": "&gt;",
-  '"': "&quot;",
-  "'": "&#39;",
-};
-const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => ENTITIES[sign]!);

@@ -1,6 +1,6 @@
 import { isBookError } from "../../workbooks/book";
 import type { Finding } from "../finding";
-import { filledCells, figure, namedCells } from "../namedCells";
+import { filledCells, namedCells } from "../namedCells";
 import type { Rule } from "../rule";
 
 const COLUMNS = [
@@ -46,6 +46,9 @@ const COLUMNS = [
   },
 ] as const;
 
+/** A hundredth tells a level or a voltage from its limit. */
+const inShort = (value: number): string => String(Number(value.toFixed(2)));
+
 export const limits: Rule = {
   id: "outside limits",
   reason: "An outlet without level, or a head unit without volts or user bands, does not work.",
@@ -70,7 +73,7 @@ export const limits: Rule = {
           {
             weight: "wrong",
             place,
-            says: `${String(names[index]?.value ?? "")} has ${what}: ${typeof found === "number" ? `${figure(found)} ${unit}` : "no point at which it could run"}.`,
+            says: `${String(names[index]?.value ?? "")} has ${what}: ${typeof found === "number" ? `${inShort(found)} ${unit}` : "no point at which it could run"}.`,
             should: `${bad === "low" ? "At least" : "At most"} ${String(bound)} ${unit}.`,
             effect: "It will not work as quoted.",
             wayOut,

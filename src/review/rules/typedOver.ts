@@ -1,5 +1,7 @@
+import type { Book } from "../../workbooks/book";
 import type { Finding } from "../finding";
 import { formulaDifferences } from "../formulaDifferences";
+import { figure } from "../namedCells";
 import { priceEffect } from "../priceEffect";
 import type { Rule } from "../rule";
 
@@ -8,11 +10,18 @@ export const typedOver: Rule = {
   reason: "A number typed over a formula no longer follows its inputs.",
   example: "The total is a typed 11,000; outlets added later change nothing.",
   find: (reviewed) => {
-    const { read, definition, labelAt } = reviewed;
+    const { read, expected, definition, labelAt } = reviewed;
     if (!definition) return [];
     const effect = priceEffect(reviewed);
     return formulaDifferences(read, definition, labelAt).flatMap(({ typedOver, ...finding }): Finding[] =>
-      typedOver ? [{ effect, ...finding }] : [],
+      typedOver ? [{ effect, ...finding, should: withValue(finding, expected) }] : [],
     );
   },
 };
+
+/** What the formula comes to says more to a person than the formula. */
+function withValue({ place, should }: Finding, expected: Book | undefined): string | undefined {
+  const sheet = expected?.sheets.find(({ name }) => name === place?.sheet);
+  const value = place && sheet?.results[place.cell];
+  return typeof value === "number" && should?.startsWith("=") ? `${figure(value)}, by ${should}` : should;
+}

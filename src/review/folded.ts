@@ -1,0 +1,76 @@
+/**
+ * One mistake shows in many cells: the errors of what reads it, the checks that
+ * count it. What only follows from a named mistake is counted, not listed, so
+ * that a person finds what to put right.
+ */
+import { isBookError, type Book } from "../workbooks/book";
+import type { Finding, FindingPlace } from "./finding";
+
+/** Rules whose findings are only what other mistakes lead to. */
+const FOLLOWING: ReadonlySet<string> = new Set(["error", "failing check"]);
+/** The checks of the templates, by how they begin, and the rule that names cell by cell what they count. */
+const NAMED_BY: readonly (readonly [check: string, rule: string])[] = [
+  ["Outlets that nothing feeds", "feeding"],
+  ["Outlets with the name of another", "duplicate"],
+  ["Outlets with the name of another", "feeding"],
+  ["Outlets counted from the head units", "feeding"],
+  ["Outlets with too little level at", "outside limits"],
+  ["Outlets with too much level at", "outside limits"],
+  ["Head units with more tuners", "outside limits"],
+  ["Head units short of volts", "outside limits"],
+  ["Parts without a price", "price missing, expired or changed"],
+  ["Prices without a date", "price missing, expired or changed"],
+  ["Conductors listed on Bonding", "part lacking or not needed"],
+  ["Total of the quote less", "total that does not add"],
+];
+const NOT_FOUND_OUT = "could not be found out";
+
+/**
+ * @param read the workbook as it is stored
+ * @param computed the same, computed anew
+ */
+export function folded(found: readonly Finding[], read: Book, computed: Book): Finding[] {
+  const causes = found.filter(({ rule, weight }) => !FOLLOWING.has(rule!) && weight !== "worth knowing");
+  const places = causes.flatMap(({ place }) => (place ? [place] : []));
+  const cells = new Set(places.map(key));
+  const rows = new Set(places.map(rowKey));
+  const quoted = places.flatMap((place) => {
+    const value = read.sheets.find(({ name }) => name === place.sheet)?.cells[place.cell]?.value;
+    return typeof value === "string" && value !== "" ? [`"${value}"`, `'${value}'`] : [];
+  });
+  const rules = new Set(causes.map(({ rule }) => rule));
+  const anyError = found.some(({ rule }) => rule === "error");
+
+  const follows = ({ rule, place, cause, says }: Finding): boolean => {
+    if (rule === "error")
+      return place !== undefined && (rows.has(rowKey(place)) || quoted.some((text) => says.includes(text)));
+    if (rule !== "failing check") return false;
+    if (
+      cause &&
+      (cells.has(key(cause)) || (rows.has(rowKey(cause)) && isBookError(resultAt(computed, cause))))
+    )
+      return true;
+    if (NAMED_BY.some(([check, by]) => says.startsWith(check) && rules.has(by))) return true;
+    return anyError && says.includes(NOT_FOUND_OUT);
+  };
+  const rest = found.filter((one) => !follows(one));
+  // The line that counts an error's followers goes with the last error that is listed.
+  const listed = rest.some(({ rule, place }) => rule === "error" && place);
+  const kept = listed ? rest : rest.filter(({ rule }) => rule !== "error");
+  const count = found.length - kept.length;
+  if (count === 0) return kept;
+  return [
+    ...kept,
+    {
+      weight: "worth knowing",
+      says: `${count} more ${count === 1 ? "line of errors or checks follows" : "lines of errors and checks follow"} from what is named here.`,
+      rule: "error",
+      wayOut: "Put the others right first and review again; these then go by themselves.",
+    },
+  ];
+}
+
+const key = ({ sheet, cell }: FindingPlace): string => `${sheet}!${cell}`;
+const rowKey = ({ sheet, cell }: FindingPlace): string => `${sheet}!${cell.replace(/^[A-Z]+/, "")}`;
+const resultAt = (book: Book, { sheet, cell }: FindingPlace) =>
+  book.sheets.find(({ name }) => name === sheet)?.results[cell];
