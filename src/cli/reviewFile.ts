@@ -1,7 +1,7 @@
 /** Reviews one file: what a worker does, and the command itself when the files are few. */
 import { FileTrouble } from "../hosts/file/fileTrouble";
 import { readXlsx } from "../hosts/file/readXlsx";
-import { recalculateValues } from "../hosts/headless/recalculateValues";
+import { recalculate } from "../hosts/headless/recalculate";
 import { namedValue } from "../workbooks/named";
 import type { Finding } from "../review/finding";
 import { review } from "../review/review";
@@ -28,7 +28,7 @@ export default async function reviewFile({ path, options }: ReviewTask): Promise
     return {
       path,
       job: typeof job === "string" ? job : undefined,
-      findings: review(read, recalculateValues, options),
+      findings: review(read, recalculate, options),
     };
   } catch (error) {
     // One broken file never stops the others, whatever is wrong with it.

@@ -95,7 +95,7 @@ const textGone = (kind: string, rule: string, sheet: string, line: RegExp): Muta
   apply: (book, random) => {
     const { cells } = sheetOf(book, sheet);
     const cell = pick(
-      Object.keys(cells).filter((at) => line.test(String(cells[at]!.value))),
+      Object.keys(cells).filter((at) => /^A\d+$/.test(at) && line.test(String(cells[at]!.value))),
       random,
     );
     set(book, { sheet, cell }, {});

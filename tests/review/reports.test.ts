@@ -3,7 +3,6 @@ import { chromium, type Browser, type Page } from "playwright-core";
 import { compareJobs } from "../../src/compare/compareJobs";
 import { report } from "../../src/compare/report";
 import { recalculate } from "../../src/hosts/headless/recalculate";
-import { recalculateValues } from "../../src/hosts/headless/recalculateValues";
 import { review } from "../../src/review/review";
 import { reviewPage } from "../../src/review/reviewPage";
 import type { Book } from "../../src/workbooks/book";
@@ -11,6 +10,7 @@ import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
 import { barriers, FLAGS, onPath } from "../pane/inChromium";
+import { secondRevision } from "../support/secondRevision";
 import { withChromium } from "../support/tools";
 import { mendedGuestHouse } from "./cleanJobs";
 
@@ -38,28 +38,14 @@ function busyDay(): Book {
   const { cells } = book.sheets.find(({ name }) => name === sheet)!;
   cells[range] = { ...(cells[range]!.look !== undefined && { look: cells[range]!.look }), value: 4990 };
   book.sheets.find(({ name }) => name === "Price")!.hidden = true;
-  return recalculateValues(book);
-}
-
-function revised(): Book {
-  const job = JSON.parse(JSON.stringify(guestHouse)) as ReturnType<typeof mendedGuestHouse>;
-  job.fields.site_margin = 0.25;
-  job.fields.site_revision = 2;
-  job.blocks.rooms![23]!.cable = "indoor drop";
-  job.blocks.rooms = [
-    ...job.blocks.rooms!,
-    { ...job.blocks.rooms![0]!, outlet: "G-09", room: "terrace", run: 19 },
-  ];
-  job.blocks.units![0]!.price = 156;
-  job.blocks.provisional![0]!.sum = 120;
-  return layOut(multiRoom, job);
+  return recalculate(book);
 }
 
 const pages: readonly [string, () => string][] = [
   [
     "review",
     () => {
-      const findings = review(busyDay(), recalculateValues);
+      const findings = review(busyDay(), recalculate);
       expect(findings.length).toBeGreaterThan(10);
       return reviewPage([
         { path: "guest-house.xlsx", job: "Guest house, 24 outlets (demonstration)", findings },
@@ -69,7 +55,12 @@ const pages: readonly [string, () => string][] = [
   [
     "compare",
     () => {
-      const comparison = compareJobs(multiRoom, layOut(multiRoom, guestHouse), revised(), recalculateValues);
+      const comparison = compareJobs(
+        multiRoom,
+        layOut(multiRoom, guestHouse),
+        layOut(multiRoom, secondRevision()),
+        recalculate,
+      );
       expect(comparison.changes.length).toBeGreaterThan(5);
       return report(comparison, ["guest-house-1.xlsx", "guest-house-2.xlsx"]);
     },

@@ -1,7 +1,7 @@
 /** The review against one known mistake at a time, and against clean jobs. */
 import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
-import { recalculateValues as recalculate } from "../../src/hosts/headless/recalculateValues";
+import { recalculate } from "../../src/hosts/headless/recalculate";
 import type { Finding } from "../../src/review/finding";
 import { priceListOf } from "../../src/review/priceListOf";
 import { review } from "../../src/review/review";

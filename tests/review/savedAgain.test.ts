@@ -3,7 +3,7 @@ import { existsSync } from "node:fs";
 import path from "node:path";
 import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
-import { recalculateValues } from "../../src/hosts/headless/recalculateValues";
+import { recalculate } from "../../src/hosts/headless/recalculate";
 import type { Finding } from "../../src/review/finding";
 import { review } from "../../src/review/review";
 import { layOut } from "../../src/workbooks/layOut";
@@ -12,9 +12,8 @@ import { recalculated, withLibreOffice } from "../support/tools";
 import { mendedGuestHouse } from "./cleanJobs";
 
 const LONG_MS = 240_000;
-const original = recalculateValues(layOut(multiRoom, mendedGuestHouse()));
-const reviewed = async (file: Uint8Array): Promise<Finding[]> =>
-  review(await readXlsx(file), recalculateValues);
+const original = recalculate(layOut(multiRoom, mendedGuestHouse()));
+const reviewed = async (file: Uint8Array): Promise<Finding[]> => review(await readXlsx(file), recalculate);
 
 describe("LibreOffice, which does not know our functions and shows #NAME? for them", () => {
   for (const recalculate of [false, true]) {
@@ -33,7 +32,7 @@ describe("LibreOffice, which does not know our functions and shows #NAME? for th
   withLibreOffice("a mistake made there is found all the same, in its cell", async () => {
     const job = mendedGuestHouse();
     job.blocks.rooms![3]!.from = "Z9";
-    const file = await writeXlsx(recalculateValues(layOut(multiRoom, job)));
+    const file = await writeXlsx(recalculate(layOut(multiRoom, job)));
     const findings = await reviewed(await recalculated(file, { to: "xlsx" }));
     expect(findings).toContainEqual(expect.objectContaining({ rule: "feeding" }));
   });

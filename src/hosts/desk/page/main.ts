@@ -7,9 +7,9 @@ import { templates } from "../../../workbooks/templates";
 import { review } from "../../../review/review";
 import { registerBookFacts } from "../../grid/bookFacts";
 import { registerColumnCriteria } from "../../grid/columnCriteria";
-import { fromModel } from "../../grid/fromModel";
 import { registerInOrder } from "../../grid/inOrder";
-import { toDocument } from "../../grid/toDocument";
+import { toBareDocument } from "../../grid/toDocument";
+import { withResults } from "../../grid/withResults";
 import { registerFunctions } from "../../grid/registerFunctions";
 import { api, ServerTrouble } from "./api";
 import { Bar } from "./bar";
@@ -88,7 +88,7 @@ const titled = (book: Book, file: string): Book =>
   book.title ? book : { ...book, title: file.replace(/\.xlsx$/i, "") };
 
 /** Anew, in a model of its own beside the open job's. */
-const computed = (book: Book): Book => fromModel(library, new library.Model(toDocument(book)));
+const computed = (book: Book): Book => withResults(library, new library.Model(toBareDocument(book)), book);
 
 async function reviewDropped(files: readonly File[], started: () => Promise<void>): Promise<void> {
   await started();
