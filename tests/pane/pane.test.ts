@@ -278,12 +278,12 @@ describe("what each view does", () => {
 
   open("Check: a finding leads to its cell, and a check to what it counts", {}, async (page) => {
     await fill(page, "Check");
-    const finding = page.locator(".pane-findings li", { hasText: "too little level at their weakest" });
+    const finding = page.locator(".pane-findings li", { hasText: "Conductors to look at" });
     const [first, cause] = await finding.getByRole("button").allInnerTexts();
     await finding.getByRole("button").first().click();
     await statusIs(page, /is selected\.$/);
     await finding.getByRole("button").last().click();
-    await statusIs(page, /^Rooms .* is selected\.$/);
+    await statusIs(page, /^Bonding .* is selected\.$/);
     const went = (await callsOf(page)).filter(([call]) => call === "goTo");
     expect(went.map(([, sheet, at]) => `${String(sheet)} ${String(at)}`)).toEqual([first, cause]);
   });

@@ -117,7 +117,7 @@ withOpenPane("a function is found by its task, and its example is worked out in 
 withOpenPane("a finding jumps to its cell, and the working of a cell is shown", async () => {
   await openView(page, "Check");
   await statusIs(page, /^Found: /);
-  const finding = pane().locator(".pane-findings li", { hasText: "too little level at their weakest" });
+  const finding = pane().locator(".pane-findings li", { hasText: "Conductors to look at" });
   for (const jump of await finding.getByRole("button").all()) {
     const [, sheet, cell] = /^(.+) ([A-Z]+\d+)$/.exec(await jump.innerText())!;
     await jump.click();
