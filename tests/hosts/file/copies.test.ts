@@ -153,6 +153,10 @@ describe("an office copy", () => {
       "cables_reel",
       "site_unit",
       "heads_length",
+      // Read by the frozen diagnosis.
+      "rooms_built_low",
+      "rooms_built_volts",
+      "causes_chance",
     ])
       expect([name, open(name)]).toEqual([name, false]);
   });

@@ -87,6 +87,13 @@ const inputsOf = (sheet: BookSheet): Area[] =>
     return zone ? [{ sheet: sheet.name, zone }] : [];
   });
 
+/**
+ * A record of the day of its readings, from which nothing is priced: its readings
+ * are locked, but what the prediction rests on stays open, or no wall plate could
+ * be priced anew.
+ */
+const IS_RECORD = /\bRIG\.DIAGNOSE\(/;
+
 /** All that the frozen cells read, and what lies behind it through other formulas. */
 function areasBehind(book: Book, formulas: readonly FormulaCell[], frozen: readonly FormulaCell[]): Area[] {
   const areas: Area[] = [];
@@ -94,6 +101,7 @@ function areasBehind(book: Book, formulas: readonly FormulaCell[], frozen: reado
   for (const cell of seen) {
     for (const area of readAreas(book, cell.sheet, cell.formula)) {
       areas.push(area);
+      if (IS_RECORD.test(cell.formula)) continue;
       // A set visits what is added while it is walked.
       for (const behind of formulas) if (meet(behind, area)) seen.add(behind);
     }
