@@ -1,6 +1,9 @@
 /** Whatever is stored, a file of ours is safe to open: no text becomes a formula, none becomes markup. */
 import fc from "fast-check";
 import { report } from "../../../src/compare/report";
+import { WEIGHTS } from "../../../src/review/finding";
+import { reviewPage } from "../../../src/review/reviewPage";
+import { picture, textAt } from "../../../src/pictures/svg";
 import { readCsv } from "../../../src/hosts/file/readCsv";
 import { writeCsv } from "../../../src/hosts/file/writeCsv";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
@@ -98,6 +101,51 @@ test("the page of a comparison: the tags of one filled with anything are those o
       ),
       (text) => expect(pageOf(text)).toEqual(plain),
     ),
+    { numRuns: 300 },
+  );
+});
+
+const markup = fc.oneof(
+  dangerous,
+  fc.constantFrom("</title><script>alert(1)</script>", '" onload="x', "<!--", "&lt;b>", "]]>", "</svg>"),
+);
+const tagsOf = (page: string): string[] => page.match(/<[^>]*>/g)!;
+
+test("the page of a review: the tags of one filled with anything are those of one filled with x", () => {
+  const pageOf = (text: string): string[] =>
+    tagsOf(
+      reviewPage([
+        {
+          path: `folder/${text.replace(/[\\/]/g, "")}x`,
+          job: `${text}x`,
+          findings: WEIGHTS.map((weight) => ({
+            weight,
+            place: { sheet: text, cell: text },
+            says: text,
+            should: text,
+            effect: text,
+            wayOut: text,
+            rule: text,
+          })),
+        },
+        { path: "x", findings: [], unreadable: text },
+      ]),
+    );
+  const plain = pageOf("x");
+  fc.assert(
+    fc.property(markup, (text) => expect(pageOf(text)).toEqual(plain)),
+    { numRuns: 300 },
+  );
+});
+
+test("a picture: what is written into it becomes no element and ends no attribute", () => {
+  const elementsOf = (text: string): string[] =>
+    tagsOf(
+      picture({ title: text, description: text, width: 100, height: 50 }, textAt(1, 2, `${text}x`)).svg,
+    ).map((tag) => tag.replace(/"[^"]*"/g, '""'));
+  const plain = elementsOf("x");
+  fc.assert(
+    fc.property(markup, (text) => expect(elementsOf(text)).toEqual(plain)),
     { numRuns: 300 },
   );
 });
