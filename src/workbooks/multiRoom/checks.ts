@@ -43,6 +43,14 @@ const list: readonly Check[] = [
     where: "The ends of the blocks that you fill",
   },
   {
+    what: "Rows of outlets, branches or head units that are filled and without a name",
+    limit: "none: they are not counted",
+    found:
+      'SUMPRODUCT((rooms_outlet="")*((rooms_run<>"")+(rooms_receiver<>"")+(rooms_from<>"")+(rooms_cable<>"")>0))+SUMPRODUCT((branches_id="")*((branches_device<>"")+(branches_length<>"")+(branches_cable<>"")>0))+SUMPRODUCT((heads_id="")*((heads_type<>"")+(heads_length<>"")+(heads_cable<>"")>0))',
+    passes: noneOf,
+    where: "Rooms, Branches, Head units: their first columns",
+  },
+  {
     what: "Outlets that nothing feeds",
     limit: "none",
     found: 'SUMPRODUCT((rooms_outlet<>"")*(1-ISTEXT(rooms_head)))',
@@ -188,6 +196,13 @@ const list: readonly Check[] = [
     found: 'SUMPRODUCT(--(slots_slot<>""))',
     passes: "@>0",
     where: "Site",
+  },
+  {
+    what: "Rows of Site with a service or obstacle and no slot",
+    limit: "none",
+    found: 'SUMPRODUCT((slots_slot="")*((slots_service<>"")+(slots_obstacle<>"")>0))',
+    passes: noneOf,
+    where: "Site, orbital slots",
   },
   {
     what: "Cables in use without the length of their reel",
