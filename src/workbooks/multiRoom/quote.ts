@@ -22,7 +22,7 @@ export const quote: SheetDefinition = {
   name: "Quote",
   kind: "print",
   intro: "Planned, priced and checked row by row; the sums are rounded once, as printed here.",
-  print: { orientation: "portrait" },
+  print: { orientation: "portrait", onePage: true },
   parts: [
     {
       kind: "fields",

@@ -161,7 +161,7 @@ export const rooms: SheetDefinition = {
           key: "strongest",
           head: "Strongest",
           unit: "dBµV",
-          width: 9,
+          width: 10,
           format: "one",
           formula:
             'IF(rooms_outlet="","",(rooms_level_low_cold+rooms_level_high_cold+ABS(rooms_level_low_cold-rooms_level_high_cold))/2)',
@@ -169,7 +169,7 @@ export const rooms: SheetDefinition = {
         {
           key: "note",
           head: "Note",
-          width: 18,
+          width: 26,
           input: { what: "Anything the crew should know", rule: { kind: "text" } },
         },
         {

@@ -281,7 +281,7 @@ const questions: Block = {
     {
       key: "question",
       head: "Question",
-      width: 46,
+      width: 62,
       input: { what: "What must be settled", rule: { kind: "text" } },
     },
     {

@@ -248,6 +248,17 @@ const drop: SheetDefinition = {
         },
       ],
     },
+    { kind: "words", heading: "Cable types", name: "cable_types", words: BUILT_IN_CABLES },
+  ],
+};
+
+/** On a sheet of its own: its wide columns would make the drop's page small. */
+const checks: SheetDefinition = {
+  name: "Checks",
+  kind: "checks",
+  intro: "Each check says what it found; the head of every sheet counts those that need a look.",
+  print: { orientation: "landscape" },
+  parts: [
     {
       kind: "checks",
       heading: "Checks",
@@ -285,7 +296,6 @@ const drop: SheetDefinition = {
         },
       ],
     },
-    { kind: "words", heading: "Cable types", name: "cable_types", words: BUILT_IN_CABLES },
   ],
 };
 
@@ -293,7 +303,7 @@ export const singleDrop: WorkbookDefinition = {
   id: "single-drop",
   title: "Single-drop check",
   version: "1",
-  sheets: [about, drop],
+  sheets: [about, drop, checks],
 };
 
 export const singleDropStart: Filling = {

@@ -1,0 +1,214 @@
+/**
+ * One job in five places: the engine called directly, the functions as Excel
+ * calls them, the desk's model, the headless computation, and LibreOffice on an
+ * office copy. They agree to 1e-9, and in money to the cent.
+ */
+import { isFault } from "../../src/engine/faults";
+import { roundMoney } from "../../src/engine/estimate/roundMoney";
+import { sellPrice } from "../../src/engine/estimate/sellPrice";
+import { loadVolts } from "../../src/engine/power/loadVolts";
+import { loopOhms } from "../../src/engine/power/loopOhms";
+import { cableLoss } from "../../src/engine/signal/cableLoss";
+import { findCable } from "../../src/engine/signal/findCable";
+import { allFunctions } from "../../src/functions/all";
+import type { Cell } from "../../src/functions/core/cells";
+import { associateAll } from "../../src/hosts/excel/associate";
+import { writeCopy } from "../../src/hosts/file/copy/writeCopy";
+import { readXlsx } from "../../src/hosts/file/readXlsx";
+import { recalculate } from "../../src/hosts/headless/recalculate";
+import { argumentValue } from "../../src/review/argumentValue";
+import { callIn } from "../../src/review/callIn";
+import { address, parseAddress } from "../../src/workbooks/address";
+import { isBookError, type Book } from "../../src/workbooks/book";
+import type { Filling } from "../../src/workbooks/definition";
+import { layOut } from "../../src/workbooks/layOut";
+import { apartmentBlock } from "../../src/workbooks/multiRoom/apartmentBlock";
+import { multiRoom } from "../../src/workbooks/multiRoom/definition";
+import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
+import { namedColumn, namedRows, namedValue } from "../../src/workbooks/named";
+import { ExcelStandIn } from "../support/excelStandIn";
+import { referencePrice, type Job } from "../support/referencePrice";
+import { recalculated, withLibreOffice } from "../support/tools";
+import { DeskInNode } from "./desk/openDesk";
+
+const LIMIT = 1e-9;
+const MONEY = ["quote_net", "quote_tax", "quote_total"];
+
+/** The two lowest floors of the apartment block. */
+const twoFloors: Filling = {
+  ...apartmentBlock,
+  blocks: {
+    ...apartmentBlock.blocks,
+    heads: apartmentBlock.blocks!.heads!.filter(({ id }) => /^H0[12]$/.test(String(id))),
+    branches: apartmentBlock.blocks!.branches!.filter(({ id }) => /^R0[12]/.test(String(id))),
+    rooms: apartmentBlock.blocks!.rooms!.filter(({ from }) => /^R0[12]/.test(String(from))),
+  },
+};
+
+const excel = new ExcelStandIn();
+let remove: () => void;
+beforeAll(() => {
+  remove = excel.install();
+  associateAll(allFunctions);
+});
+afterAll(() => remove());
+
+/** Every cell that shows a number here and something else there, or one further off than the limit. */
+function apart(ours: Book, theirs: Book): { compared: number; off: string[] } {
+  const off: string[] = [];
+  let compared = 0;
+  for (const sheet of ours.sheets) {
+    const other = theirs.sheets.find(({ name }) => name === sheet.name)!;
+    for (const [at, value] of Object.entries(sheet.results)) {
+      if (typeof value !== "number") continue;
+      compared++;
+      const found = other.results[at] ?? other.cells[at]?.value;
+      const scale = Math.max(1, Math.abs(value));
+      if (typeof found !== "number" || Math.abs(found - value) > LIMIT * scale) {
+        off.push(`${sheet.name} ${at}: ${value} and ${JSON.stringify(found)}`);
+      }
+    }
+  }
+  return { compared, off };
+}
+
+/** A call of ours as Excel makes it, over the values that the workbook has. */
+function asExcelCalls(book: Book, sheet: string, formula: string): unknown[][] | undefined {
+  const call = callIn(formula);
+  if (!call?.whole) return undefined;
+  const { parameters } = allFunctions.find(({ name }) => name === call.name)!;
+  const given = call.args.map((text) => argumentValue(book, sheet, text));
+  if (given.includes(undefined)) return undefined;
+  const asGiven = (cell: Cell): unknown =>
+    isFault(cell)
+      ? new CustomFunctions.Error(CustomFunctions.ErrorCode.invalidValue, cell.message)
+      : (cell ?? "");
+  const matrices = given.map((argument) =>
+    argument === null || argument === undefined
+      ? null
+      : Array.isArray(argument)
+        ? argument.map((row) => row.map(asGiven))
+        : [[asGiven(argument as Cell)]],
+  );
+  const repeats = parameters.at(-1)?.shape === "repeated";
+  const declared = repeats ? parameters.length - 1 : parameters.length;
+  const args: unknown[] = Array.from({ length: declared }, (_, index) => matrices[index] ?? null);
+  if (repeats) args.push(matrices.slice(declared));
+  return excel.associated.get(call.name)!(...args, { functionName: call.name }) as unknown[][];
+}
+
+describe.each<[string, Filling, number]>([
+  ["the guest house", guestHouse, 24],
+  ["two floors of the apartment block", twoFloors, 48],
+])("%s", (_, filling, outlets) => {
+  const headless = recalculate(layOut(multiRoom, filling));
+
+  test("headless: the reference program's total, to the cent", () => {
+    expect(namedValue(headless, "count_outlets")).toBe(outlets);
+    const reference = referencePrice(filling as unknown as Job);
+    expect(MONEY.map((name) => Number(namedValue(headless, name)).toFixed(2))).toEqual([
+      reference.net,
+      reference.tax,
+      reference.total,
+    ]);
+  });
+
+  test("the engine called directly", () => {
+    const { blocks, fields } = filling as unknown as Job;
+    const numbers = (name: string): number[] => namedRows(headless, name)[0]!.map(Number);
+    const frequencies = numbers("corner_frequency");
+    const temperatures = numbers("corner_temperature");
+    const like = (name: unknown): string => String(blocks.cables!.find((row) => row.name === name)!.like);
+    const cableOf = (name: unknown) => {
+      const cable = findCable(like(name));
+      if (isFault(cable)) throw new Error(cable.message);
+      return cable;
+    };
+    const names = namedColumn(headless, "rooms_outlet");
+    const losses = namedRows(headless, "rooms_loss");
+    for (const { outlet, cable, run } of blocks.rooms!) {
+      losses[names.indexOf(String(outlet))]!.forEach((loss, corner) => {
+        const direct = cableLoss(cableOf(cable), Number(run), frequencies[corner]!, temperatures[corner]!);
+        expect(Math.abs(Number(loss) - Number(direct))).toBeLessThanOrEqual(LIMIT);
+      });
+    }
+    const ids = namedColumn(headless, "heads_id");
+    for (const { id, cable, length, supply, type } of blocks.heads!) {
+      const unit = blocks.units!.find(({ name }) => name === type)!;
+      const volts = Number(blocks.supplies!.find(({ name }) => name === supply)!.volts);
+      const ohms = loopOhms(cableOf(cable), Number(length), Number(fields.site_hot));
+      const direct = loadVolts(volts, Number(unit.load), Number(ohms), unit.kind as "A" | "W");
+      const shown = namedColumn(headless, "heads_volts")[ids.indexOf(String(id))];
+      expect(Math.abs(Number(shown) - Number(direct))).toBeLessThanOrEqual(LIMIT);
+    }
+    const cost = Number(namedValue(headless, "price_cost"));
+    expect(sellPrice(cost, Number(fields.site_margin))).toBe(namedValue(headless, "price_sell"));
+    const parts = namedColumn(headless, "price_parts").map((part) => roundMoney(Number(part)));
+    expect(namedColumn(headless, "price_lines")).toEqual(parts);
+  });
+
+  test("every call of ours as Excel makes it, over the whole of what it spills", () => {
+    const off: string[] = [];
+    let compared = 0;
+    let calls = 0;
+    for (const { name: sheet, cells, results } of headless.sheets) {
+      for (const [at, { formula }] of Object.entries(cells)) {
+        const answer = formula === undefined ? undefined : asExcelCalls(headless, sheet, formula);
+        if (!answer) continue;
+        calls++;
+        const { row, column } = parseAddress(at)!;
+        answer.forEach((line, down) =>
+          line.forEach((value, across) => {
+            const shown = results[address(row + down, column + across)];
+            compared++;
+            const same =
+              typeof value === "number"
+                ? typeof shown === "number" && Math.abs(shown - value) <= LIMIT * Math.max(1, Math.abs(value))
+                : isBookError(shown) || (shown ?? "") === value;
+            if (!same) off.push(`${sheet} ${at} ${down},${across}: ${String(value)} and ${String(shown)}`);
+          }),
+        );
+      }
+    }
+    expect(off).toEqual([]);
+    expect(calls).toBeGreaterThanOrEqual(15);
+    expect(compared).toBeGreaterThan(outlets * 10);
+  });
+
+  test("the desk's model", () => {
+    const { compared, off } = apart(headless, new DeskInNode(layOut(multiRoom, filling)).book());
+    expect(off).toEqual([]);
+    expect(compared).toBeGreaterThan(outlets * 20);
+  });
+
+  withLibreOffice("LibreOffice, which recalculates the office copy", async () => {
+    const copy = await writeCopy(headless, "office", { now: new Date(0), version: "test" });
+    const theirs = await readXlsx(await recalculated(copy, { to: "xlsx" }));
+    for (const name of [
+      "rooms_level",
+      "rooms_stretched",
+      "heads_level",
+      "branches_level",
+      "work_sum",
+      "price_sections",
+    ]) {
+      const here = namedRows(headless, name).flat();
+      const there = namedRows(theirs, name).flat();
+      let compared = 0;
+      // The copy leaves out empty rows, so the numbers are held to one another in their order.
+      const shown = there.filter((value) => typeof value === "number");
+      for (const [index, value] of here.filter((one) => typeof one === "number").entries()) {
+        compared++;
+        expect(Math.abs(Number(shown[index]) - value)).toBeLessThanOrEqual(
+          LIMIT * Math.max(1, Math.abs(value)),
+        );
+      }
+      expect(shown).toHaveLength(compared);
+      expect(compared).toBeGreaterThan(0);
+    }
+    for (const name of MONEY) {
+      expect(Number(namedValue(theirs, name)).toFixed(2)).toBe(Number(namedValue(headless, name)).toFixed(2));
+    }
+    expect(namedValue(theirs, "checks_failed")).toBe(namedValue(headless, "checks_failed"));
+  });
+});
