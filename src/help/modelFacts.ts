@@ -71,6 +71,12 @@ export const LEFT_OUT: readonly LeftOut[] = [
     see: ["LOADVOLTS", "VOLTDROP"],
   },
   {
+    topic: "Two head units on one supply",
+    text: "In the multi-room estimate they may share a supply and one common lead. Of constant-power ones the other's current is taken at its least volts, so the volts shown are never the higher ones. Leads that part more than once are not modelled.",
+    source: "Kirchhoff's laws; that a head unit with its volts draws no more is how constant power behaves",
+    see: ["LOADVOLTS", "LONGESTRUN"],
+  },
+  {
     topic: "Reflections and crosstalk",
     text: "Losses add without ripple. Two reflecting parts one behind the other ripple by 20·log10(1 + |ρ1·ρ2|). Isolation between outlets is not computed.",
     source: "Transmission-line theory",

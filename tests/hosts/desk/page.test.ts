@@ -484,7 +484,7 @@ withPage("a survey is shown as it was understood, added on a yes, and taken back
   ]) {
     expect(text).toMatch(said);
   }
-  await page.addScriptTag({ path: AXE });
+  await page.evaluate(readFileSync(AXE, "utf8"));
   const violations = await page.evaluate(async () => {
     const { axe } = globalThis as unknown as { axe: typeof Axe };
     return (await axe.run({ include: [["dialog"]] })).violations.map(({ id }) => id);
