@@ -49,10 +49,10 @@ function answersSheet({ set, seed, trainees }: Drill, drawn: readonly Drawn[]): 
     kind: "table",
     heading: "Answers",
     columns: [
-      { head: "No.", width: 6, format: "integer" },
-      { head: "Trainee", width: 30, name: KEY_NAMES.name },
-      { head: "Of that name", width: 9, format: "integer", name: KEY_NAMES.occurrence },
-      { head: "Code", width: 14, name: KEY_NAMES.code },
+      // In the order of the widths that the fields above have.
+      { head: "Trainee", width: 34, name: KEY_NAMES.name },
+      { head: "Code of the sheet", width: 20, name: KEY_NAMES.code },
+      { head: "Of that name", width: 10, format: "integer", name: KEY_NAMES.occurrence },
       ...set.questions.map(({ answer, heading }, index) => ({
         head: `${index + 1} ${heading}, ${answer.kind === "number" ? answer.unit : "word"}`,
         width: answer.kind === "number" ? 13 : 17,
@@ -61,10 +61,9 @@ function answersSheet({ set, seed, trainees }: Drill, drawn: readonly Drawn[]): 
       })),
     ],
     rows: trainees.map((trainee, index) => [
-      index + 1,
       trainee.name,
-      trainee.occurrence,
       sheetCode(set, seed, trainee),
+      trainee.occurrence,
       ...set.questions.map(({ answer, key }) => asAsked(answer, drawn[index]!.key[key]!)),
     ]),
   };
