@@ -402,7 +402,7 @@ function layOutGrid(desk: Desk, part: Grid, top: number): number {
   put(desk, top, 0, LOOKS.heading, { value: part.heading });
   const head = top + 1;
   part.heads.forEach((text, index) => put(desk, head, index + 1, LOOKS.head, { value: text }));
-  put(desk, head, 0, LOOKS.head, { value: "" });
+  put(desk, head, 0, LOOKS.head, {});
   for (const [index, line] of part.rows.entries()) {
     const row = head + 1 + index;
     put(desk, row, 0, LOOKS.label, { value: `${line.label}, ${line.unit}` });

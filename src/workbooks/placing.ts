@@ -30,7 +30,10 @@ export function put(
   look: Look,
   content: Content = {},
 ): void {
-  sheet.cells[address(row, column)] = { ...content, look: lookIndex(book, look) };
+  const { value, ...rest } = content;
+  // Empty text is no text: the cell is blank, as in every host.
+  const held = value === undefined || value === "" ? rest : content;
+  sheet.cells[address(row, column)] = { ...held, look: lookIndex(book, look) };
 }
 
 export function name(
