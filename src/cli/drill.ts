@@ -15,7 +15,6 @@ import { trainerKey } from "../training/trainerKey";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
-import { progressOf } from "./progress";
 
 export const DRILL_HELP = `rigsheet drill --set NAME --trainees LIST.csv --seed N --out FOLDER [--force]
 
@@ -78,11 +77,11 @@ export async function drill(words: readonly string[], console: Console): Promise
     );
   }
   await makeFolder(path.join(values.out, SHEETS_FOLDER));
-  const progress = progressOf(files.length);
   for (const [index, trainee] of trainees.entries()) {
     await saveAtomically(files[index]!, await writeJob(traineeSheet(set, seed, trainee)));
-    progress(index + 1);
+    console.progress?.(`${index + 1} of ${files.length} written`);
   }
+  console.progress?.("");
   await saveAtomically(keyFile, await writeJob(trainerKey({ set, seed, trainees })));
   for (const note of list.notes) console.err(note);
   console.out(

@@ -16,7 +16,6 @@ import { outFile } from "./copyJob";
 import { filesIn } from "./filesIn";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
-import { progressOf } from "./progress";
 
 export const MARK_HELP = `rigsheet mark FOLDER --out MARKS.xlsx [--key KEY.xlsx] [--force]
 
@@ -65,7 +64,6 @@ export async function mark(words: readonly string[], console: Console): Promise<
   const drill = await drillOf(values.key, folder, files);
 
   const marking = new GroupMarking(drill);
-  const progress = progressOf(files.length);
   for (const [index, file] of files.entries()) {
     const read = await readSheet(file);
     const isMarks = typeof read !== "string" && read.template === MARKS_TEMPLATE;
@@ -75,8 +73,9 @@ export async function mark(words: readonly string[], console: Console): Promise<
       );
     }
     if (typeof read === "string" || !(isMarks || isKey(read))) marking.add(path.relative(folder, file), read);
-    progress(index + 1);
+    console.progress?.(`${index + 1} of ${files.length} marked`);
   }
+  console.progress?.("");
   const marks = marking.done();
   await saveAtomically(out, await writeJob(marksBook(marks)));
   for (const { file, reason } of marks.notMarked) console.err(`${file}: ${reason}`);

@@ -150,9 +150,9 @@ export const commissioning: SheetDefinition = {
         },
         {
           key: "chance",
-          head: "Its probability",
+          head: "Probability",
           unit: "by the model",
-          width: 10,
+          width: 12,
           format: "percent",
           formula:
             'IF(rooms_outlet="","",IF(IFERROR(commission_verdict="look",FALSE),IFERROR(INDEX(diagnosis_probability,commission_line),""),""))',
