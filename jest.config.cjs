@@ -17,6 +17,8 @@ const stripTypes = [
 
 module.exports = {
   testEnvironment: "node",
+  // Suites wait for a browser or for LibreOffice much of the time: a worker for each core, not one fewer.
+  maxWorkers: "100%",
   // Two busy cores make a slow test slower; a hang still ends.
   testTimeout: 60_000,
   roots: ["<rootDir>/tests"],

@@ -52,20 +52,27 @@ export function blockOf(floors: number): Job {
 }
 
 const FEET = 3.280839895;
+const RUNS = ["run", "shortest", "longest"] as const;
 const LENGTHS = {
-  heads: "length",
-  branches: "length",
-  rooms: "run",
-  bonds: "length",
-  cables: "reel",
+  heads: ["length"],
+  branches: ["length"],
+  rooms: RUNS,
+  bonds: ["length"],
+  cables: ["reel"],
 } as const;
+
+/** Changes the lengths that a row has; a blank stays blank. */
+function changeLengths(row: Row, keys: readonly string[], change: (length: number) => number): void {
+  for (const key of keys) if (row[key] !== undefined && row[key] !== "") row[key] = change(Number(row[key]));
+}
 
 /** The same lengths, told in feet. */
 function inFeet(job: Job): void {
   job.fields.site_unit = "ft";
   job.fields.site_slack = Math.round(Number(job.fields.site_slack) * FEET);
-  for (const [block, key] of Object.entries(LENGTHS))
-    for (const row of job.blocks[block]!) row[key] = Math.round(Number(row[key]) * FEET * 2) / 2;
+  for (const [block, keys] of Object.entries(LENGTHS))
+    for (const row of job.blocks[block]!)
+      changeLengths(row, keys, (length) => Math.round(length * FEET * 2) / 2);
 }
 
 const PRICED = ["cables", "passives", "units", "supplies", "plates", "fittings"];
@@ -111,7 +118,7 @@ export function cleanJob(seed: number): Job {
   });
   const shorter = 0.75 + random() * 0.25;
   for (const room of job.blocks.rooms!)
-    room.run = Math.max(2, Math.round(Number(room.run) * shorter * 2) / 2);
+    changeLengths(room, RUNS, (length) => Math.max(2, Math.round(length * shorter * 2) / 2));
   // Some outlets are left away, as in another house; each branch keeps at least one.
   const left = new Map<unknown, number>();
   for (const { from } of job.blocks.rooms!) left.set(from, (left.get(from) ?? 0) + 1);
