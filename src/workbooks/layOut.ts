@@ -171,6 +171,7 @@ function layOutSheet(
     }
     row += 1;
   }
+  if (definition.kind === "about") makeRoomForLines(sheet);
   sheet.rowCount = row + SPARE_ROWS;
   sheet.columnCount = Math.max(VERDICT_COLUMN, ...usedColumns(sheet)) + 1 + SPARE_COLUMNS;
   sheet.print = {
@@ -191,6 +192,23 @@ function layOutSheet(
     footLeft: definition.name,
     footRight: "",
   };
+}
+
+/** The longest line of a copy's note on About; it is written when the copy is made. */
+const LONGEST_NOTE = 125;
+/** A letter of running text, in the digits in which a column's width is counted, with something to spare. */
+const LETTER_WIDTH = 0.85;
+
+/** Lines flow over the blank cells beside them, but print only as far as the last column: it is made wide enough. */
+function makeRoomForLines({ cells, columnWidths }: BookSheet): void {
+  const lengths = Object.values(cells).map(({ value }) => (typeof value === "string" ? value.length : 0));
+  const needed = Math.ceil(Math.max(LONGEST_NOTE, ...lengths) * LETTER_WIDTH);
+  const last = Math.max(VERDICT_COLUMN, ...Object.keys(columnWidths).map(Number));
+  const before = Object.entries(columnWidths).reduce(
+    (sum, [column, width]) => sum + (Number(column) === last ? 0 : width),
+    0,
+  );
+  columnWidths[last] = Math.max(columnWidths[last] ?? 0, needed - before);
 }
 
 /** Where the columns end that the sheet prints; undefined where all of them do. */
