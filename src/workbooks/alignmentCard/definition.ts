@@ -1,6 +1,7 @@
 /** One site and its slots on a card: where to point, and a record of peaking by equal drops. */
 import { cautions, keyToTheMarks, madeAfter } from "../cautions";
 import type { Filling, SheetDefinition, WorkbookDefinition } from "../definition";
+import { masterCheck } from "../masterCheck";
 import { peakingHelp, peaksBlock } from "../peaking";
 import { sheetDate } from "../sheetDate";
 
@@ -244,23 +245,7 @@ const card: SheetDefinition = {
         },
       ],
     },
-    {
-      kind: "fields",
-      heading: "Master check",
-      fields: [
-        {
-          name: "checks_failed",
-          label: "Checks to look at",
-          format: "integer",
-          formula: 'COUNTIF(checks_result,"look")+COUNTIF(checks_result,"error")',
-        },
-        {
-          name: "checks_verdict",
-          label: "In the head of every sheet",
-          formula: 'IF(checks_failed=0,"all checks pass",checks_failed&" to look at")',
-        },
-      ],
-    },
+    masterCheck,
   ],
 };
 

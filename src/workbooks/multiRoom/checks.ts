@@ -1,4 +1,5 @@
 import type { Block, Check, SheetDefinition } from "../definition";
+import { masterCheck } from "../masterCheck";
 import { belowOf } from "../layOut";
 import { bonding } from "./bonding";
 import { branches } from "./branches";
@@ -282,24 +283,5 @@ export const checks: SheetDefinition = {
   kind: "checks",
   intro: "Each check says what it found; the head of every sheet counts those that need a look.",
   print: { orientation: "landscape" },
-  parts: [
-    { kind: "checks", heading: "Checks", checks: list },
-    {
-      kind: "fields",
-      heading: "Master check",
-      fields: [
-        {
-          name: "checks_failed",
-          label: "Checks to look at",
-          format: "integer",
-          formula: 'COUNTIF(checks_result,"look")+COUNTIF(checks_result,"error")',
-        },
-        {
-          name: "checks_verdict",
-          label: "In the head of every sheet",
-          formula: 'IF(checks_failed=0,"all checks pass",checks_failed&" to look at")',
-        },
-      ],
-    },
-  ],
+  parts: [{ kind: "checks", heading: "Checks", checks: list }, masterCheck],
 };

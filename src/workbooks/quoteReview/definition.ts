@@ -1,5 +1,6 @@
 /** Quote review: the office looks over somebody else's quote in two minutes. */
 import type { SheetDefinition, WorkbookDefinition } from "../definition";
+import { masterCheck } from "../masterCheck";
 import { about } from "./about";
 import { ratios } from "./ratios";
 import { FIGURES_MISSING, review, SUMS_THAT_DIFFER } from "./review";
@@ -81,23 +82,7 @@ const checks: SheetDefinition = {
         },
       ],
     },
-    {
-      kind: "fields",
-      heading: "Master check",
-      fields: [
-        {
-          name: "checks_failed",
-          label: "Checks to look at",
-          format: "integer",
-          formula: 'COUNTIF(checks_result,"look")+COUNTIF(checks_result,"error")',
-        },
-        {
-          name: "checks_verdict",
-          label: "In the head of every sheet",
-          formula: 'IF(checks_failed=0,"all checks pass",checks_failed&" to look at")',
-        },
-      ],
-    },
+    masterCheck,
   ],
 };
 

@@ -1,6 +1,7 @@
 /** One cable run checked on one page: level at both ends of the band, cold and hot, and volts at its end. */
 import { cautions, keyToTheMarks, madeAfter } from "../cautions";
 import type { Field, Filling, SheetDefinition, WorkbookDefinition } from "../definition";
+import { masterCheck } from "../masterCheck";
 import { BUILT_IN_CABLES } from "../multiRoom/parts";
 
 const about: SheetDefinition = {
@@ -279,23 +280,7 @@ const checks: SheetDefinition = {
         },
       ],
     },
-    {
-      kind: "fields",
-      heading: "Master check",
-      fields: [
-        {
-          name: "checks_failed",
-          label: "Checks to look at",
-          format: "integer",
-          formula: 'COUNTIF(checks_result,"look")+COUNTIF(checks_result,"error")',
-        },
-        {
-          name: "checks_verdict",
-          label: "In the head of every sheet",
-          formula: 'IF(checks_failed=0,"all checks pass",checks_failed&" to look at")',
-        },
-      ],
-    },
+    masterCheck,
   ],
 };
 
