@@ -76,47 +76,80 @@ export interface Looks {
   readonly height?: number;
 }
 
+interface Shown {
+  readonly page: Page;
+  /** What went wrong on the page, or left it, since it was last loaded. */
+  complaints: string[];
+}
+
+/** A page for each of the looks: another test loads it anew, which costs a tenth of a new process. */
+const shown = new Map<string, Shown>();
+
+async function pageWith(
+  program: string,
+  script: string,
+  { theme = "light", width = 320, height = 640 }: Looks,
+): Promise<Shown> {
+  const key = [theme, width, height].join();
+  const known = shown.get(key);
+  if (known) return known;
+  browser ??= await chromium.launch({ executablePath: onPath(program), args: FLAGS });
+  const context = await browser.newContext({
+    viewport: { width, height },
+    colorScheme: theme === "dark" ? "dark" : "light",
+    forcedColors: theme === "high contrast" ? "active" : "none",
+  });
+  const page = await context.newPage();
+  const made: Shown = { page, complaints: [] };
+  page.on("pageerror", (error) => made.complaints.push(`error: ${error.message}`));
+  page.on("console", (message) => made.complaints.push(`console: ${message.text()}`));
+  const bodies: Record<string, [string, string]> = {
+    "/": ["text/html", HTML],
+    "/page.js": ["text/javascript", script],
+    "/pane.css": ["text/css", readFileSync(CSS, "utf8")],
+  };
+  await page.route("**/*", (route) => {
+    const found = bodies[new URL(route.request().url()).pathname];
+    if (!found) made.complaints.push(`request to ${route.request().url()}`);
+    return found
+      ? route.fulfill({ contentType: found[0], body: found[1] })
+      : route.fulfill({ status: 404, body: "" });
+  });
+  shown.set(key, made);
+  return made;
+}
+
 /** A test with the pane open; at its end nothing may have been complained of, and nothing asked of a network. */
 export function withPane(
   name: string,
   script: () => string,
   options: () => FakeOptions | undefined,
-  { theme = "light", width = 320, height = 640 }: Looks,
+  looks: Looks,
   work: (page: Page) => Promise<void>,
 ): void {
   withChromium(name, async (program) => {
-    browser ??= await chromium.launch({ executablePath: onPath(program), args: FLAGS });
-    const context = await browser.newContext({
-      viewport: { width, height },
-      colorScheme: theme === "dark" ? "dark" : "light",
-      forcedColors: theme === "high contrast" ? "active" : "none",
-    });
-    const page = await context.newPage();
-    const complaints: string[] = [];
-    page.on("pageerror", (error) => complaints.push(`error: ${error.message}`));
-    page.on("console", (message) => complaints.push(`console: ${message.text()}`));
-    const bodies: Record<string, [string, string]> = {
-      "/": ["text/html", HTML],
-      "/page.js": ["text/javascript", script()],
-      "/pane.css": ["text/css", readFileSync(CSS, "utf8")],
-    };
-    await page.route("**/*", (route) => {
-      const found = bodies[new URL(route.request().url()).pathname];
-      if (!found) complaints.push(`request to ${route.request().url()}`);
-      return found
-        ? route.fulfill({ contentType: found[0], body: found[1] })
-        : route.fulfill({ status: 404, body: "" });
-    });
+    const on = await pageWith(program, script(), looks);
+    const { page } = on;
     try {
+      on.complaints = [];
+      // The page before it is gone with all it held.
       await page.goto("http://pane.test/");
+      const { book, ...rest } = options() ?? {};
+      // A workbook goes over as text: the driver takes ten times as long to pass it cell by cell.
       await page.evaluate(
-        (given) => (globalThis as unknown as { panePage: PanePage }).panePage.open(given),
-        options(),
+        ([others, text]) => {
+          const opened = text === undefined ? undefined : { ...others, book: JSON.parse(text) };
+          (globalThis as unknown as { panePage: PanePage }).panePage.open(opened);
+        },
+        [rest, JSON.stringify(book)] as const,
       );
       await work(page);
-      expect(complaints).toEqual([]);
-    } finally {
-      await context.close();
+      expect(on.complaints).toEqual([]);
+    } catch (trouble) {
+      // Whatever it was, the next test starts without it.
+      for (const [key, one] of shown) if (one === on) shown.delete(key);
+      await page.context().close();
+      throw trouble;
     }
   });
 }
