@@ -16,8 +16,12 @@ export interface Zone {
 export const LAST_ROW = 1_048_575;
 export const LAST_COLUMN = 16_383;
 
+const known: string[] = [];
+
 /** 0 → A, 25 → Z, 26 → AA. */
-export function columnLetters(column: number): string {
+export const columnLetters = (column: number): string => (known[column] ??= lettersOf(column));
+
+function lettersOf(column: number): string {
   let letters = "";
   for (let left = column + 1; left > 0; left = Math.floor((left - 1) / 26)) {
     letters = String.fromCharCode(65 + ((left - 1) % 26)) + letters;
@@ -27,14 +31,32 @@ export function columnLetters(column: number): string {
 
 export const address = (row: number, column: number): string => `${columnLetters(column)}${row + 1}`;
 
-/** `C5` or `$C$5` into its place; `undefined` for anything else or beyond the sheet. */
+const DOLLAR = 36;
+const isDigit = (code: number): boolean => code >= 48 && code <= 57;
+/** 1 for A or a to 26 for Z or z, 0 for anything else. */
+function letterNumber(code: number): number {
+  const capital = code >= 97 ? code - 32 : code;
+  return capital >= 65 && capital <= 90 ? capital - 64 : 0;
+}
+
+/**
+ * `C5` or `$C$5` into its place; `undefined` for anything else or beyond the sheet.
+ * Character by character: a big job asks a million times.
+ */
 export function parseAddress(text: string): Place | undefined {
-  const found = /^\$?([A-Z]{1,3})\$?([1-9]\d{0,6})$/i.exec(text);
-  if (!found) return undefined;
+  let at = text.charCodeAt(0) === DOLLAR ? 1 : 0;
   let column = 0;
-  for (const letter of found[1]!.toUpperCase()) column = column * 26 + (letter.charCodeAt(0) - 64);
-  const place = { row: Number(found[2]) - 1, column: column - 1 };
-  return place.row <= LAST_ROW && place.column <= LAST_COLUMN ? place : undefined;
+  for (let letter; (letter = letterNumber(text.charCodeAt(at))) > 0; at++) {
+    column = column * 26 + letter;
+    if (column > LAST_COLUMN + 1) return undefined;
+  }
+  if (text.charCodeAt(at) === DOLLAR) at++;
+  const digits = text.slice(at);
+  if (column === 0 || digits.length === 0 || digits.length > 7 || digits.startsWith("0")) return undefined;
+  for (let index = 0; index < digits.length; index++)
+    if (!isDigit(digits.charCodeAt(index))) return undefined;
+  const row = Number(digits) - 1;
+  return row <= LAST_ROW ? { row, column: column - 1 } : undefined;
 }
 
 export const rangeOf = ({ top, left, bottom, right }: Zone): string =>

@@ -4,15 +4,17 @@
  */
 import { copiedPart, deflatedPart, entriesOf, packed, unpacked } from "./archive";
 import { MARKER } from "./storedText";
+import type { WrittenSheet } from "./writtenSheet";
 
-type Patch = (xml: string) => string;
+/** The part put right, in pieces when it is large. */
+type Patch = (xml: string) => string | Iterable<string>;
 
 /** Marked results of formulas: errors and the negative zero, which the library stores as text. */
 const MARKED_RESULT = new RegExp(` t="str"(><f[^>]*>[^<]*</f><v>)${MARKER}([^<]*)</v>`, "g");
 /** A marked cell without a formula: only the negative zero. */
 const MARKED_VALUE = new RegExp(` t="inlineStr"( s="\\d+")?><is><r><t>${MARKER}(-0)</t></r></is>`, "g");
 
-const withMarksResolved: Patch = (xml) =>
+const withMarksResolved = (xml: string): string =>
   xml.includes(MARKER)
     ? xml
         .replace(MARKED_RESULT, (_, middle: string, value: string) =>
@@ -44,30 +46,51 @@ const withSizesKept: Patch = (xml) =>
 
 const withProgramNamed: Patch = (xml) => xml.replace(/<Application>[^<]*</, "<Application>Rigsheet<");
 
+/** The library counts a sheet's size with placeholders and without the rows that they stand for. */
+const withPlainRows =
+  ({ plain, last, marked }: WrittenSheet): Patch =>
+  (xml) =>
+    plain.placedIn(
+      (marked ? withMarksResolved(xml) : xml).replace(
+        /<dimension ref="[^"]*"\/>/,
+        `<dimension ref="${last === "A1" ? last : `A1:${last}`}"/>`,
+      ),
+    );
+
+/** One text of tens of megabytes would cost its memory three times over. */
+function encoded(pieces: Iterable<string>): Uint8Array {
+  const chunks: Buffer[] = [];
+  let waiting = "";
+  for (const piece of pieces) {
+    waiting += piece;
+    if (waiting.length < 65_536) continue;
+    chunks.push(Buffer.from(waiting));
+    waiting = "";
+  }
+  chunks.push(Buffer.from(waiting));
+  return Buffer.concat(chunks);
+}
+
 /**
  * @param bytes the archive as the library wrote it
- * @param calculateOnOpening some formula has no cached value
- * @param marked 1-based numbers of the sheets that hold marked values
+ * @param sheets what it wrote
  */
-export function patchedOutput(
-  bytes: Uint8Array,
-  calculateOnOpening: boolean,
-  marked: ReadonlySet<number>,
-): Uint8Array {
+export function patchedOutput(bytes: Uint8Array, sheets: readonly WrittenSheet[]): Uint8Array {
+  const calculateOnOpening = sheets.some(({ uncalculated }) => uncalculated);
   const patchFor = (name: string): Patch | undefined => {
     if (name === "xl/workbook.xml") return withCalculation(calculateOnOpening);
     if (name === "docProps/app.xml") return withProgramNamed;
     if (/^xl\/comments\d+\.xml$/.test(name)) return withSpacesKept;
     if (/^xl\/drawings\/drawing\d+\.xml$/.test(name)) return withSizesKept;
-    const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(name);
-    return sheet && marked.has(Number(sheet[1])) ? withMarksResolved : undefined;
+    const sheet = sheets[Number(/^xl\/worksheets\/sheet(\d+)\.xml$/.exec(name)?.[1]) - 1];
+    return sheet && (sheet.marked || !sheet.plain.empty) ? withPlainRows(sheet) : undefined;
   };
   return packed(
     entriesOf(bytes).map((entry) => {
       const patch = patchFor(entry.name);
       if (!patch) return copiedPart(bytes, entry);
       const xml = patch(new TextDecoder().decode(unpacked(bytes, entry)));
-      return deflatedPart(entry.name, new TextEncoder().encode(xml));
+      return deflatedPart(entry.name, encoded(typeof xml === "string" ? [xml] : xml));
     }),
   );
 }

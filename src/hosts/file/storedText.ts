@@ -10,8 +10,12 @@ import { stop, troubles } from "./fileTrouble";
 /** A private character that marks what is put right in the written XML (patchedOutput.ts); never in stored text. */
 export const MARKER = "\uE000";
 
+/** Text without any of these is stored as it is: nearly all of a big job's. */
+const UNUSUAL = /[_\uD800-\uDFFF\uE000\uFFFE\uFFFF]/;
+
 /** @param where names the place in the sentence when the text can't be stored */
 export function toStoredText(text: string, where: string): string {
+  if (!UNUSUAL.test(text)) return text;
   if (/\p{Surrogate}/u.test(text)) stop(troubles.brokenCharacter(where));
   return text
     .replace(/_(?=x[0-9A-Fa-f]{4})/g, "_x005F_")

@@ -61,12 +61,7 @@ export async function writeXlsx(
     activeSheet: book.sheets.findIndex(({ hidden }) => !hidden),
     properties: toProperties(book, freezing),
   });
-  const marked = new Set(written.flatMap((sheet, index) => (sheet.marked ? [index + 1] : [])));
-  return patchedOutput(
-    bytes,
-    written.some(({ uncalculated }) => uncalculated),
-    marked,
-  );
+  return patchedOutput(bytes, written);
 }
 
 /** The rules that Excel has for a sheet's name; a file that breaks one opens as damaged. */

@@ -1,10 +1,18 @@
 /** One sheet of a book as the library's sheet to write. */
 import type { CellStyle, CellValue, WriteSheet } from "hucre/xlsx";
 import { address, LAST_COLUMN, LAST_ROW, parseAddress, rangeOf } from "../../workbooks/address";
-import { isBookError, type BookCell, type BookResult, type BookSheet, type Look } from "../../workbooks/book";
+import {
+  isBookError,
+  type BookCell,
+  type BookResult,
+  type BookSheet,
+  type BookValue,
+  type Look,
+} from "../../workbooks/book";
 import { stop, troubles } from "./fileTrouble";
 import { MAX_CELL_TEXT, MAX_FORMULA } from "./limits";
 import { toConditionalRules } from "./marks";
+import { PlainRows, type PlainRow } from "./plainRows";
 import type { SheetImages } from "./sheetImages";
 import { toFoot, toPageSetup } from "./printSetup";
 import { callsOurs, toStoredFormula } from "./storedFormula";
@@ -20,6 +28,10 @@ export interface WrittenSheet {
   readonly uncalculated: boolean;
   /** The sheet's XML holds values that patchedOutput puts right. */
   readonly marked: boolean;
+  /** Rows that patchedOutput puts into the sheet's XML. */
+  readonly plain: PlainRows;
+  /** The last row and column that hold anything. */
+  readonly last: string;
 }
 
 export interface Freezing {
@@ -61,7 +73,6 @@ export function writtenSheet(
   const cells: WrittenCells = new Map();
   let uncalculated = false;
   let marked = false;
-  let lastRow = -1;
 
   const checkedText = (text: string, where: string): string => {
     if (text.length > MAX_CELL_TEXT) stop(troubles.tooLong(where, text.length, MAX_CELL_TEXT));
@@ -113,9 +124,9 @@ export function writtenSheet(
     }
     return written;
   };
-  const put = (at: string, cell: BookCell): void => {
-    const place = parseAddress(at) ?? stop(troubles.badRange(`A cell of sheet "${source.name}"`, at));
+  const put = (at: string, row: number, column: number): void => {
     const where = `Cell ${at} of sheet "${source.name}"`;
+    const cell = source.cells[at] ?? {};
     const result = resultAt(source, at);
     let written: WrittenCell;
     let note = cell.note;
@@ -127,24 +138,104 @@ export function writtenSheet(
       written = value(result!, where);
       if (!freezing.all) note = frozenNote(cell.formula, note);
     } else {
-      written = formulaCell(cell.formula, cell, place.row, place.column, where);
+      written = formulaCell(cell.formula, cell, row, column, where);
     }
     const style = cell.look === undefined ? undefined : styles[cell.look];
     if (style) written.style = style;
     if (note) written.comment = { text: checkedText(note, where), author: AUTHOR };
-    cells.set(`${place.row},${place.column}`, written);
-    lastRow = Math.max(lastRow, place.row);
+    cells.set(`${row},${column}`, written);
   };
 
-  for (const [at, cell] of Object.entries(source.cells)) put(at, cell);
-  for (const at of Object.keys(source.results)) {
-    if (!Object.hasOwn(source.cells, at)) put(at, {});
+  const plain = new PlainRows();
+  const heights = new Map(Object.entries(source.rowHeights).map(([row, height]) => [Number(row), height]));
+  const columnsOf = columnsByRow(source);
+  const rows = [...new Set([...columnsOf.keys(), ...heights.keys()])].sort((a, b) => a - b);
+  let before: PlainRow | undefined;
+  let lastColumn = 0;
+  for (const row of rows) {
+    const columns = columnsOf.get(row) ?? [];
+    lastColumn = Math.max(lastColumn, columns.at(-1) ?? 0);
+    const found = columns.length > 0 ? plainRow(source, row, columns, before) : undefined;
+    if (found) {
+      plain.add(found);
+      heights.delete(row);
+      before = found;
+    } else {
+      for (const column of columns) put(address(row, column), row, column);
+      plain.close();
+    }
   }
   // The library forgets the height of a row below the last cell.
-  const lastHeight = Math.max(-1, ...Object.keys(source.rowHeights).map(Number));
-  if (lastHeight > lastRow) cells.set(`${lastHeight},0`, {});
+  const lastRow = rows.at(-1) ?? 0;
+  if (heights.has(lastRow) && !columnsOf.has(lastRow)) cells.set(`${lastRow},0`, {});
+  plain.placeholders(styles, cells);
+  const sheet = { ...around(source, looks), ...images, cells };
+  sheet.rowDefs = new Map([...heights].map(([row, height]) => [row, { height }]));
+  const last = address(lastRow, Math.max(lastColumn, (sheet.columns?.length ?? 0) - 1));
+  return { sheet, uncalculated, marked, plain, last };
+}
 
-  return { sheet: { ...around(source, looks), ...images, cells }, uncalculated, marked };
+/** The columns of each row that has cells or results, from the left. */
+function columnsByRow(source: BookSheet): Map<number, number[]> {
+  const rows = new Map<number, number[]>();
+  const unsorted = new Set<number[]>();
+  const place = (at: string): void => {
+    const { row, column } =
+      parseAddress(at) ?? stop(troubles.badRange(`A cell of sheet "${source.name}"`, at));
+    const columns = rows.get(row);
+    if (!columns) rows.set(row, [column]);
+    else {
+      if (columns[columns.length - 1]! > column) unsorted.add(columns);
+      columns.push(column);
+    }
+  };
+  for (const at of Object.keys(source.cells)) place(at);
+  for (const at of Object.keys(source.results)) if (!source.cells[at]) place(at);
+  for (const columns of unsorted) columns.sort((a, b) => a - b);
+  return rows;
+}
+
+/**
+ * @param before the plain row above: lists that are the same are shared
+ * @returns `undefined` when some cell is more than a plain value
+ */
+function plainRow(
+  source: BookSheet,
+  row: number,
+  columns: readonly number[],
+  before: PlainRow | undefined,
+): PlainRow | undefined {
+  const { cells, results } = source;
+  const contents: (BookValue | undefined)[] = [];
+  const looks: (number | undefined)[] = [];
+  for (const column of columns) {
+    const at = address(row, column);
+    const cell = cells[at];
+    const content = cell?.value ?? results[at];
+    if (cell?.formula !== undefined || cell?.note !== undefined || !isPlain(content)) return undefined;
+    contents.push(content);
+    looks.push(cell?.look);
+  }
+  const shared = <T>(list: readonly T[], above: readonly T[] | undefined): readonly T[] =>
+    above?.length === list.length && list.every((one, index) => one === above[index]) ? above : list;
+  return {
+    row,
+    height: source.rowHeights[row],
+    columns: shared(columns, before?.columns),
+    contents,
+    looks: shared(looks, before?.looks),
+  };
+}
+
+// eslint-disable-next-line no-control-regex -- control characters are what is looked for
+const NOT_PLAIN = /[\x00-\x1f_\uD800-\uDFFF\uE000\uFFFE\uFFFF]/;
+
+/** Whether the library and the format need nothing special for it. */
+function isPlain(content: BookResult | undefined): content is BookValue | undefined {
+  if (typeof content === "number") return Number.isFinite(content) && !isNegativeZero(content);
+  if (typeof content === "string")
+    return content.length <= MAX_CELL_TEXT && !NOT_PLAIN.test(content) && !LIKE_ERROR.has(content);
+  return !isBookError(content);
 }
 
 const resultAt = (sheet: BookSheet, at: string): BookResult | undefined =>
@@ -162,7 +253,6 @@ function around(source: BookSheet, looks: readonly Look[]): WriteSheet {
   const widths = Object.keys(source.columnWidths).map(Number);
   const sheet: WriteSheet = {
     name,
-    rowDefs: new Map(Object.entries(source.rowHeights).map(([row, height]) => [Number(row), { height }])),
     dataValidations: source.validations.map((validation) => toDataValidation(validation, name)),
     conditionalRules: toConditionalRules(source.marks, looks, name),
   };
