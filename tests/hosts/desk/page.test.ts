@@ -1,140 +1,36 @@
 /** The desk's page in a real browser. */
-import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import type Axe from "axe-core";
-import { chromium, type Browser, type Locator, type Page } from "playwright-core";
-import { readXlsx } from "../../../src/hosts/file/readXlsx";
+import type { Locator } from "playwright-core";
 import { address, parseRange } from "../../../src/workbooks/address";
 import type { Book } from "../../../src/workbooks/book";
 import { templates } from "../../../src/workbooks/templates";
-import { withChromium } from "../../support/tools";
-import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
+import {
+  bookOnPage,
+  button,
+  cellOf,
+  choose,
+  crash,
+  folder,
+  forget,
+  line,
+  load,
+  notice,
+  openPage,
+  openTab,
+  page,
+  saved,
+  textIs,
+  textIsNot,
+  total,
+  turnTo,
+  type,
+  until,
+  withPage,
+} from "./onDesk";
 
-const FLAGS = [
-  "--headless",
-  "--no-sandbox",
-  "--disable-gpu",
-  "--no-first-run",
-  "--disable-background-networking",
-  "--disable-component-update",
-  "--disable-sync",
-];
 const AXE = path.join(path.dirname(require.resolve("axe-core/package.json")), "axe.min.js");
-
-let folder: string;
-let desk: Started;
-let browser: Browser | undefined;
-let page: Page;
-/** What went wrong on the page, or left it, during a test. */
-let complaints: string[];
-
-beforeAll(buildDesk, BUILD_MS);
-beforeEach(async () => {
-  folder = temporaryFolder();
-  desk = await startDesk("--data", folder, "--port", String(await freePort()));
-  complaints = [];
-}, BUILD_MS);
-afterEach(async () => {
-  await page?.context().close();
-  await desk.kill();
-  remove(folder);
-});
-afterAll(() => browser?.close());
-
-/** A test with the page open on its job; at its end nothing may have been complained of. */
-function withPage(name: string, work: () => Promise<void>): void {
-  withChromium(name, async (program) => {
-    browser ??= await chromium.launch({ executablePath: onPath(program), args: FLAGS });
-    await openPage();
-    await work();
-    expect(complaints).toEqual([]);
-  });
-}
-
-/** The browser's driver wants the whole path of a program that is known by its name. */
-const onPath = (program: string): string =>
-  (process.env.PATH ?? "")
-    .split(path.delimiter)
-    .map((folder) => path.join(folder, program))
-    .find((file) => existsSync(file)) ?? program;
-
-async function openPage(): Promise<void> {
-  const context = await browser!.newContext({
-    viewport: { width: 1366, height: 768 },
-    permissions: ["clipboard-read", "clipboard-write"],
-  });
-  page = await context.newPage();
-  page.on("pageerror", (error) => complaints.push(`error: ${error.message}`));
-  page.on("console", (message) => complaints.push(`console: ${message.text()}`));
-  page.on("request", (request) => {
-    if (!/^(?:http:\/\/127\.0\.0\.1:|data:|blob:http:\/\/127\.0\.0\.1:)/.test(request.url())) {
-      complaints.push(`request to ${request.url()}`);
-    }
-  });
-  await load();
-}
-
-async function load(): Promise<void> {
-  await page.goto(desk.address);
-  await grid().waitFor();
-  await saved();
-}
-
-const grid = (): Locator => page.locator(".o-grid canvas").first();
-const total = (): Locator => page.getByText(/^Total /);
-const line = (): Locator => page.locator("#line");
-const notice = (): Locator => page.locator(".desk-notice p");
-const button = (name: string): Locator =>
-  page.getByRole("toolbar", { name: "Job" }).getByRole("button", { name, exact: true });
-const saved = (): Promise<void> => page.getByText(/^saved \d\d:\d\d$/).waitFor();
-
-/** Chooses a cell or a range by the box that names the selection, as a person may. */
-async function choose(sheet: string, range: string): Promise<void> {
-  await page.locator(".o-sheet", { hasText: sheet }).first().click();
-  const box = page.locator(".o-named-range-selector input");
-  await box.click();
-  await box.fill(range);
-  await box.press("Enter");
-  // The grid takes the keys again once it has drawn the selection.
-  await until(
-    () => page.evaluate(() => document.activeElement?.closest(".o-grid") !== null),
-    (inGrid) => inGrid,
-  );
-}
-
-async function type(text: string): Promise<void> {
-  await page.keyboard.type(text);
-  await page.keyboard.press("Enter");
-}
-
-/** Waits for a condition of the page; what it last was goes into the failure. */
-async function until<T>(read: () => Promise<T>, holds: (value: T) => boolean): Promise<T> {
-  const end = Date.now() + 8000;
-  for (;;) {
-    const value = await read();
-    if (holds(value)) return value;
-    if (Date.now() > end) throw new Error(`still ${JSON.stringify(value)}`);
-    await page.waitForTimeout(50);
-  }
-}
-const textIs = (locator: Locator, text: string): Promise<string> =>
-  until(
-    () => locator.innerText(),
-    (now) => now === text,
-  );
-const textIsNot = (locator: Locator, text: string): Promise<string> =>
-  until(
-    () => locator.innerText(),
-    (now) => now !== text,
-  );
-
-/** The workbook as Save hands it out. */
-async function savedBook(): Promise<Book> {
-  const [download] = await Promise.all([page.waitForEvent("download"), button("Save .xlsx").click()]);
-  return readXlsx(readFileSync(await download.path()));
-}
-const cellOf = (book: Book, sheet: string, at: string) =>
-  book.sheets.find(({ name }) => name === sheet)!.cells[at];
 
 /** In the demonstration's Rooms sheet: the cable and the run of the first outlet, and its calculated verdict. */
 const CABLE = "G6";
@@ -170,7 +66,7 @@ withPage("a column typed faster than it is drawn arrives whole", async () => {
   await choose("Rooms", RUN);
   for (const run of runs) await type(String(run));
   await saved();
-  const book = await savedBook();
+  const book = await bookOnPage();
   const typed = runs.map((_, index) => cellOf(book, "Rooms", address(first.top + index, first.left))?.value);
   expect(typed).toEqual(runs);
 });
@@ -181,26 +77,23 @@ withPage("a tab closed right after an edit, and a server killed after it, lose n
   await type("200");
   const after = await textIsNot(total(), before);
   await page.close();
-  await desk.kill();
-  const { port } = new URL(desk.address);
-  desk = await startDesk("--data", folder, "--port", port);
+  const restart = await crash();
+  await restart();
   await openPage();
   expect(await total().innerText()).toBe(after);
 });
 
 withPage("with the server gone the page says so, and goes on by itself when it is back", async () => {
   const before = await total().innerText();
-  await desk.kill();
+  const restart = await crash();
   await choose("Rooms", RUN);
   await type("200");
   const after = await textIsNot(total(), before);
   await page.getByText(/^not saved: the local server does not answer\. Start it again/).waitFor();
   // The browser itself notes the requests that failed meanwhile.
-  complaints = complaints.filter((one) => !one.includes("ERR_CONNECTION_REFUSED"));
-  const { port } = new URL(desk.address);
-  desk = await startDesk("--data", folder, "--port", port);
+  await restart();
   await saved();
-  complaints = complaints.filter((one) => !one.includes("ERR_CONNECTION_REFUSED"));
+  forget("ERR_CONNECTION_REFUSED");
   await load();
   expect(await total().innerText()).toBe(after);
 });
@@ -208,22 +101,22 @@ withPage("with the server gone the page says so, and goes on by itself when it i
 withPage("a tab whose job was changed in another tab says so and overwrites nothing", async () => {
   const before = await total().innerText();
   const first = page;
-  page = await first.context().newPage();
-  await load();
+  await openTab();
+  const second = page;
   await choose("Rooms", RUN);
   await type("200");
   const changed = await textIsNot(total(), before);
   await saved();
 
-  await first.bringToFront();
-  page = first;
+  await turnTo(first);
   await choose("Rooms", RUN);
   await type("150");
   await page.getByText(/^not saved: this job was changed in another tab.*Reload this page/).waitFor();
-  complaints = complaints.filter((one) => !one.includes("409 (Conflict)"));
+  forget("409 (Conflict)");
   page.once("dialog", (dialog) => void dialog.accept());
   await load();
   expect(await total().innerText()).toBe(changed);
+  await second.close();
 });
 
 withPage("a formula that is typed is helped: proposals, then its arguments", async () => {
@@ -264,7 +157,7 @@ withPage("an input says what it wants, and a refused value is refused in the wor
 });
 
 withPage("calculated cells and labels stay when typed over, deleted or pasted over", async () => {
-  const before = await savedBook();
+  const before = await bookOnPage();
   await choose("Rooms", VERDICT);
   await type("5");
   await until(
@@ -291,7 +184,7 @@ withPage("calculated cells and labels stay when typed over, deleted or pasted ov
   await page.keyboard.press("Delete");
   await textIsNot(total(), price);
 
-  const after = await savedBook();
+  const after = await bookOnPage();
   expect(cellOf(after, "Rooms", "A7")).toEqual(cellOf(before, "Rooms", "A6"));
   expect(cellOf(after, "Rooms", "G8")?.value).toBeUndefined();
   expect(cellOf(before, "Rooms", "G8")?.value).toBeDefined();
@@ -309,7 +202,7 @@ withPage("an unlocked sheet lets a calculated cell be changed, until it is locke
   await button("Lock sheet").waitFor();
   await type("5");
   await saved();
-  expect((await savedBook()).sheets.find(({ name }) => name === "Rooms")!.cells[VERDICT]?.value).toBe(5);
+  expect((await bookOnPage()).sheets.find(({ name }) => name === "Rooms")!.cells[VERDICT]?.value).toBe(5);
   await page.keyboard.press("Control+z");
   await textIs(total(), before);
   await button("Lock sheet").click();
@@ -349,14 +242,17 @@ withPage(
         .find(({ name }) => name === "Rooms")!
         .validations.map(({ range }) => parseRange(range)!)
         .map(({ top, bottom }) => bottom - top + 1);
-    const before = await savedBook();
+    const before = await bookOnPage();
     const price = await total().innerText();
 
     await choose("Rooms", RUN);
     await button("Add rows").click();
     await page.getByLabel("How many rows").fill("7");
     await page.keyboard.press("Enter");
-    const after = await until(savedBook, (book) => rowsOf(book, "rooms_run") !== rowsOf(before, "rooms_run"));
+    const after = await until(
+      bookOnPage,
+      (book) => rowsOf(book, "rooms_run") !== rowsOf(before, "rooms_run"),
+    );
     expect(rowsOf(after, "rooms_run")).toBe(rowsOf(before, "rooms_run") + 7);
     expect(rules(after)).toEqual(rules(before).map((rows) => rows + 7));
     expect(await total().innerText()).toBe(price);
@@ -371,7 +267,7 @@ withPage(
 
     await page.keyboard.press("Control+z");
     await saved();
-    expect(rowsOf(await savedBook(), "rooms_run")).toBe(rowsOf(before, "rooms_run"));
+    expect(rowsOf(await bookOnPage(), "rooms_run")).toBe(rowsOf(before, "rooms_run"));
   },
 );
 
@@ -386,13 +282,13 @@ withPage("Add rows grows a block that mirrors another together with it", async (
       const { top, bottom } = parseRange(range)!;
       return bottom - top + 1;
     });
-  const before = await savedBook();
+  const before = await bookOnPage();
   const own = before.names.find(({ name }) => name.startsWith(`${mirror!.block.name}_`))!;
   await choose(own.sheet, address(parseRange(own.range)!.top + 1, 0));
   await button("Add rows").click();
   await page.getByLabel("How many rows").fill("3");
   await page.keyboard.press("Enter");
-  const after = await until(savedBook, (book) => heights(book)[0] !== heights(before)[0]);
+  const after = await until(bookOnPage, (book) => heights(book)[0] !== heights(before)[0]);
   expect(heights(after)).toEqual(heights(before).map((rows) => rows + 3));
 });
 
@@ -404,6 +300,8 @@ withPage("New keeps the job that was open; Open brings a saved workbook back wit
   const [download] = await Promise.all([page.waitForEvent("download"), button("Save .xlsx").click()]);
   const file = await download.path();
 
+  const kept = () => readdirSync(path.join(folder, "earlier"));
+  const earlier = new Set(kept());
   await button("New").click();
   await page.getByRole("button", { name: "Demonstration" }).click();
   await textIs(total(), price);
@@ -411,7 +309,7 @@ withPage("New keeps the job that was open; Open brings a saved workbook back wit
     () => notice().innerText(),
     (text) => text.startsWith("The job that was open is kept as"),
   );
-  expect(readdirSync(path.join(folder, "earlier")).length).toBeGreaterThan(0);
+  expect(kept().filter((name) => !earlier.has(name)).length).toBeGreaterThan(0);
 
   const [chooser] = await Promise.all([page.waitForEvent("filechooser"), button("Open .xlsx…").click()]);
   await chooser.setFiles({ name: "job.xlsx", mimeType: "", buffer: readFileSync(file) });
@@ -424,7 +322,7 @@ withPage("New keeps the job that was open; Open brings a saved workbook back wit
     (text) => /^The file is .*not an Excel workbook/.test(text),
   );
   await textIs(total(), edited);
-  complaints = complaints.filter((one) => !one.includes("500 (Internal Server Error)"));
+  forget("500 (Internal Server Error)");
 });
 
 withPage(
@@ -501,7 +399,7 @@ withPage("a survey is shown as it was understood, added on a yes, and taken back
   await textIs(notice(), "2 outlets added to Rooms. Undo takes them back in one step.");
   const { names } = templates[0]!.demonstration();
   const first = parseRange(names.find(({ name }) => name === "rooms_outlet")!.range)!.top + 1;
-  const book = await savedBook();
+  const book = await bookOnPage();
   expect([24, 25, 26].map((row) => cellOf(book, "Rooms", address(first + row, 2))?.value)).toEqual([
     "S-1",
     "S-3",
