@@ -132,10 +132,13 @@ function ranked(hypotheses: readonly Hypothesis[], evidence: (effects: Effects) 
   const states = [{ members: [] as Hypothesis[], log: none }, ...singles, ...beside, ...pairs];
   const most = states.reduce((best, { log }) => Math.max(best, log), -Infinity);
   const total = states.reduce((sum, { log }) => sum + Math.exp(log - most), 0);
+  const names = new Map(
+    hypotheses.map((hypothesis) => [hypothesis, JSON.stringify([hypothesis.cause.cause, hypothesis.where])]),
+  );
   const byName = new Map<string, { hypothesis: Hypothesis; probability: number }>();
   for (const { members, log } of states) {
     for (const hypothesis of members) {
-      const key = JSON.stringify([hypothesis.cause.cause, hypothesis.where]);
+      const key = names.get(hypothesis)!;
       const before = byName.get(key)?.probability ?? 0;
       byName.set(key, { hypothesis, probability: before + Math.exp(log - most) / total });
     }

@@ -74,9 +74,16 @@ export function evidenceOf(readings: readonly Reading[], meterSd: Decibels): (ef
   const variance = meterSd ** 2;
   const own = OUTLET_SPREAD_DB ** 2;
   /** a·C⁻¹·b for one outlet's readings. */
-  const dot = (a: readonly number[], b: readonly number[]): number =>
-    (sum(a.map((value, i) => value * b[i]!)) - (own / (variance + a.length * own)) * sum(a) * sum(b)) /
-    variance;
+  const dot = (a: readonly number[], b: readonly number[]): number => {
+    // Called some thousand times a job, so without lists made on the way.
+    let [product, sumA, sumB] = [0, 0, 0];
+    for (let i = 0; i < a.length; i += 1) {
+      product += a[i]! * b[i]!;
+      sumA += a[i]!;
+      sumB += b[i]!;
+    }
+    return (product - (own / (variance + a.length * own)) * sumA * sumB) / variance;
+  };
   const off = readings.map(({ measured, predicted }) => measured.map((level, i) => level - predicted[i]!));
   const ones = off.map((row) => row.map(() => 1));
   const rows = readings.map((reading, at) => {
@@ -87,14 +94,19 @@ export function evidenceOf(readings: readonly Reading[], meterSd: Decibels): (ef
       y1: dot(off[at]!, ones[at]!),
       oneOne: dot(ones[at]!, ones[at]!),
       constant: -0.5 * (k * LN_2PI + logDet),
-      kept: voltsLog(reading, "kept"),
+      volts: {
+        kept: voltsLog(reading, "kept"),
+        low: voltsLog(reading, "low"),
+        lost: voltsLog(reading, "lost"),
+      } satisfies Record<Power, number>,
+      dead: deadLog(reading),
     };
   });
   const whole = {
     yy: sum(rows.map(({ yy }) => yy)),
     y1: sum(rows.map(({ y1 }) => y1)),
     oneOne: sum(rows.map(({ oneOne }) => oneOne)),
-    constant: sum(rows.map(({ constant, kept }) => constant + kept)),
+    constant: sum(rows.map(({ constant, volts }) => constant + volts.kept)),
   };
 
   return ({ columns, power, dead }) => {
@@ -104,9 +116,9 @@ export function evidenceOf(readings: readonly Reading[], meterSd: Decibels): (ef
       yy -= row.yy;
       y1 -= row.y1;
       oneOne -= row.oneOne;
-      constant += deadLog(readings[at]!) - row.constant;
+      constant += row.dead - row.constant;
     }
-    for (const [at, state] of power) constant += voltsLog(readings[at]!, state) - rows[at]!.kept;
+    for (const [at, state] of power) constant += rows[at]!.volts[state] - rows[at]!.volts.kept;
     const size = columns.length + 1;
     const matrix = Array.from({ length: size }, () => new Array<number>(size).fill(0));
     const vector = new Array<number>(size).fill(0);
