@@ -14,6 +14,7 @@
  * Its script stays unmodified: this is a plugin of it, extended and registered
  * in its place.
  */
+import { keepSpills, type SpreadingEvaluator } from "./keptSpills";
 import type { GridLibrary } from "./library";
 
 interface Position {
@@ -33,6 +34,7 @@ interface Range {
 }
 type Read<Where, What> = (where: Where) => What;
 interface Cell {
+  readonly format?: string;
   readonly id: unknown;
   readonly isFormula: boolean;
   readonly content?: string;
@@ -45,8 +47,8 @@ interface RangeSet extends Iterable<Range> {
 }
 
 /** The parts of the library's evaluator that are used here. */
-interface Evaluator {
-  readonly getters: {
+interface Evaluator extends SpreadingEvaluator {
+  readonly getters: Omit<SpreadingEvaluator["getters"], "getCell"> & {
     getCell(position: Position): Cell | undefined;
     getSheetZone(sheetId: string): Zone;
     getNamedRanges(): readonly { readonly range: Range }[];
@@ -56,7 +58,7 @@ interface Evaluator {
     referenceDenormalizer: Read<Range, unknown>;
     readonly evalContext: { readonly getFormulaResult: Read<Position, unknown> };
   };
-  readonly evaluatedCells: { has(position: Position): boolean };
+  readonly evaluatedCells: SpreadingEvaluator["evaluatedCells"] & { has(position: Position): boolean };
   readonly cellsBeingComputed: ReadonlySet<unknown>;
   readonly nextRangesToUpdate: { addMany(ranges: Iterable<Range>): void };
   updateCompilationParameters(): void;
@@ -80,6 +82,7 @@ export function registerInOrder(library: GridLibrary): void {
     constructor(...args: unknown[]) {
       super(...args);
       putInOrder(this.evaluator);
+      keepSpills(this.evaluator);
     }
   }
   plugins.replace("evaluation", EvaluationInOrder as never);

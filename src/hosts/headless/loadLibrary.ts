@@ -1,21 +1,14 @@
 /** The spreadsheet library in Node, with our functions registered. */
 import * as library from "@odoo/o-spreadsheet";
-import { allFunctions } from "../../functions/all";
-import { registerBookFacts } from "../grid/bookFacts";
 import type { GridLibrary } from "../grid/library";
-import { registerColumnCriteria } from "../grid/columnCriteria";
-import { registerInOrder } from "../grid/inOrder";
-import { registerFunctions } from "../grid/registerFunctions";
+import { prepareLibrary } from "../grid/prepareLibrary";
 
 let ready = false;
 
 export function loadLibrary(): GridLibrary {
   if (!ready) {
     ready = true;
-    registerFunctions(library, allFunctions);
-    registerBookFacts(library);
-    registerInOrder(library);
-    registerColumnCriteria(library);
+    prepareLibrary(library);
   }
   return library;
 }

@@ -5,12 +5,9 @@ import type { Book } from "../../../workbooks/book";
 import { inWords, withoutKnown } from "../../../workbooks/survey/readSurvey";
 import { templates } from "../../../workbooks/templates";
 import { review } from "../../../review/review";
-import { registerBookFacts } from "../../grid/bookFacts";
-import { registerColumnCriteria } from "../../grid/columnCriteria";
-import { registerInOrder } from "../../grid/inOrder";
 import { toBareDocument } from "../../grid/toDocument";
 import { withResults } from "../../grid/withResults";
-import { registerFunctions } from "../../grid/registerFunctions";
+import { prepareLibrary } from "../../grid/prepareLibrary";
 import { api, ServerTrouble } from "./api";
 import { Bar } from "./bar";
 import { Desk } from "./desk";
@@ -187,10 +184,7 @@ addEventListener("beforeunload", (event) => {
 
 await run("Opening the job…", async (started) => {
   await started();
-  registerFunctions(library, allFunctions);
-  registerBookFacts(library);
-  registerInOrder(library);
-  registerColumnCriteria(library);
+  prepareLibrary(library);
   registerDeskPlugin(library, guard);
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.

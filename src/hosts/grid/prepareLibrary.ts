@@ -1,0 +1,18 @@
+/** The spreadsheet library with all that we register in it; preparing it twice changes nothing. */
+import { allFunctions } from "../../functions/all";
+import { registerBookFacts } from "./bookFacts";
+import { registerColumnCriteria } from "./columnCriteria";
+import { registerColumnOperators } from "./columnOperators";
+import { registerInOrder } from "./inOrder";
+import type { GridLibrary } from "./library";
+import { registerFunctions } from "./registerFunctions";
+import { registerStyledColors } from "./styledColors";
+
+export function prepareLibrary(library: GridLibrary): void {
+  registerFunctions(library, allFunctions);
+  registerBookFacts(library);
+  registerInOrder(library);
+  registerColumnCriteria(library);
+  registerColumnOperators(library);
+  registerStyledColors(library);
+}
