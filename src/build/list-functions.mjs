@@ -2,7 +2,7 @@
  * Writes src/functions/all.ts: the list of every sheet function, found by
  * reading the folders, so that adding a function is adding one file.
  */
-import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -44,8 +44,11 @@ export function listFunctions() {
   ].join("\n");
 }
 
+/** Leaves a list that is right as it is: what reads the sources meanwhile never finds it half written. */
 export function writeFunctionList() {
-  writeFileSync(path.join(folder, "all.ts"), listFunctions());
+  const file = path.join(folder, "all.ts");
+  const list = listFunctions();
+  if (!existsSync(file) || readFileSync(file, "utf8") !== list) writeFileSync(file, list);
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) writeFunctionList();

@@ -1,14 +1,15 @@
 /**
- * `npm test`: installs what is missing, checks types and style, builds, and
- * runs every test that this machine can run. Words after it go to the test
- * runner: `npm test -- tests/engine`.
+ * `npm test`: installs what is missing, builds and beside that checks types and
+ * style, then runs every test that this machine can run. Words after it go to
+ * the test runner: `npm test -- tests/engine`.
  */
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { build } from "./build.mjs";
 import { install, project } from "./install.mjs";
+import { writeFunctionList } from "./list-functions.mjs";
 
 const words = process.argv.slice(2);
 
@@ -21,16 +22,41 @@ function run(what, script, ...args) {
   return status === 0;
 }
 
+/** Runs beside what goes on, and prints in one piece at its end. */
+function runBeside(what, script, ...args) {
+  return new Promise((resolve) => {
+    const child = spawn(process.execPath, [path.join(project, "node_modules", script), ...args], {
+      cwd: project,
+      stdio: ["ignore", "pipe", "pipe"],
+    });
+    const end = () => child.kill();
+    process.once("exit", end);
+    let printed = "";
+    for (const stream of [child.stdout, child.stderr]) {
+      stream.setEncoding("utf8");
+      stream.on("data", (part) => (printed += part));
+    }
+    child.on("close", (status) => {
+      process.off("exit", end);
+      console.log(`\n${what}: ${status === 0 ? "nothing to say" : "see below"}\n${printed}`.trimEnd());
+      resolve(status === 0);
+    });
+  });
+}
+
+/** One after the other: the build has the other core. */
+async function checks() {
+  return [
+    await runBeside("Types", "typescript/bin/tsc", "--noEmit"),
+    await runBeside("Lint", "eslint/bin/eslint.js", "."),
+    await runBeside("Format", "prettier/bin/prettier.cjs", "--check", "--log-level", "warn", "."),
+  ];
+}
+
 install();
-await build();
-const steps =
-  words.length > 0
-    ? [true]
-    : [
-        run("Types", "typescript/bin/tsc", "--noEmit"),
-        run("Lint", "eslint/bin/eslint.js", "."),
-        run("Format", "prettier/bin/prettier.cjs", "--check", "--log-level", "warn", "."),
-      ];
+// All of them read it.
+writeFunctionList();
+const [steps] = await Promise.all([words.length > 0 ? [true] : checks(), build()]);
 const folder = mkdtempSync(path.join(tmpdir(), "rigsheet-tests-"));
 process.env.RIGSHEET_CLOSING_LINE = path.join(folder, "line");
 steps.push(run("Tests", "jest/bin/jest.js", ...words));
