@@ -38,6 +38,7 @@ export function axes({ left, top, width, height }: Frame, { x, y }: { x: Axis; y
     ]),
     element("path", { d: `M${left} ${top}V${bottom}H${left + width}`, fill: "none", stroke: INK }),
     textAt(left + width, bottom + 34, x.title, { anchor: "end", color: QUIET }),
-    textAt(left - 44, top - 6, y.title, { color: QUIET }),
+    // Clear of the figure at the axis's own upper end.
+    textAt(left - 44, top - 14, y.title, { color: QUIET }),
   ];
 }

@@ -11,6 +11,7 @@ import { MOST_LEVELS, sectionsOf } from "../../src/pictures/sections";
 import type { Book } from "../../src/workbooks/book";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
+import { apartmentBlock } from "../../src/workbooks/multiRoom/apartmentBlock";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
 import { namedColumn } from "../../src/workbooks/named";
 import { computed, innerGroups, textsIn, withRow, type Row } from "../support/pictureJobs";
@@ -331,4 +332,13 @@ describe("240 outlets", () => {
     for (const { height, width } of pages)
       expect(height * Math.min(1, 980 / width)).toBeLessThanOrEqual(PAGE + 1);
   });
+});
+
+test("no room of the apartment block loses a letter: the row takes what the boxes leave", () => {
+  const pages = diagramPages(recalculate(layOut(multiRoom, apartmentBlock)), 560);
+  const texts = new Set(pages.flatMap(({ svg }) => textsIn(svg)));
+  const rooms = apartmentBlock.blocks!.rooms!.map(({ floor, room }) => `${floor}, ${room}`);
+  expect(rooms.filter((room) => !texts.has(room))).toEqual([]);
+  expect(pages.filter(({ svg }) => /<text[^>]*>[^<]*…/.test(svg)).map(({ title }) => title)).toEqual([]);
+  expect(pages.every(({ width }) => width <= WIDEST)).toBe(true);
 });
