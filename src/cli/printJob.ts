@@ -1,3 +1,4 @@
+import { aboutSheetOf } from "../hosts/file/copy/aboutCopy";
 import { copyOf } from "../hosts/file/copy/copyOf";
 import { FileTrouble, troubles } from "../hosts/file/fileTrouble";
 import { convertedBy, libreOffice } from "../hosts/file/libreOffice";
@@ -9,7 +10,7 @@ import { renderPng } from "../hosts/headless/renderPng";
 import { withPictures } from "../pictures/withPictures";
 import { RIGSHEET_VERSION } from "../version";
 import type { Book } from "../workbooks/book";
-import { withPrint } from "../workbooks/printFoot";
+import { withPageBreaks, withPrint } from "../workbooks/printFoot";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { errorCells, errorsInWords, outFile } from "./copyJob";
 import { fileBytes } from "./newJob";
@@ -78,8 +79,11 @@ export async function printJob(
   const read = recalculate(await readXlsx(await fileBytes(job)));
   const book = values.cards ? read : withPictures(read);
   const sheets = values.cards ? undefined : sheetsToPrint(book, values.sheet);
-  const facts = { now: new Date(), version: RIGSHEET_VERSION, sheets };
-  const copy = withPrint(copyOf(book, values.cards ? "cards" : "sealed", facts), { paper });
+  // A workbook without an About sheet would get a page that says only that it is a copy.
+  const printed =
+    sheets ?? (aboutSheetOf(book) === undefined ? book.sheets.map(({ name }) => name) : undefined);
+  const facts = { now: new Date(), version: RIGSHEET_VERSION, sheets: printed };
+  const copy = withPageBreaks(withPrint(copyOf(book, values.cards ? "cards" : "sealed", facts), { paper }));
   const { path, hint } = program();
   if (path === undefined) throw new FileTrouble(troubles.noLibreOffice(hint));
   const pdf = await convertedBy(path, await writeXlsx(copy, { sealed: true, renderPng }), {

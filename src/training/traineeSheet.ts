@@ -11,7 +11,7 @@ import type {
   WorkbookDefinition,
 } from "../workbooks/definition";
 import { layOut } from "../workbooks/layOut";
-import { wrapped } from "../workbooks/layOutExercise";
+import { wrapped } from "../workbooks/linesOf";
 import { answerName, givenName, SHEET_CODE, SHEET_TEMPLATE, SHEET_TRAINEE } from "./answerName";
 import { drawFor, exampleOf, TRAINING_VERSION, type Drawn, type Trainee } from "./drawNumbers";
 import { toleranceOf, type AnswerKind, type AnySet, type Question } from "./exercise";

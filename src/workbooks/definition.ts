@@ -34,10 +34,18 @@ export interface Column {
   readonly input?: InputRule;
   /** Present in a calculated column: one formula over names, which spills down. */
   readonly formula?: string;
+  /** Longer text goes on below in its cell: a row has room for so many lines. */
+  readonly lines?: number;
   /** Boxed, so that a hand can write into it on paper. */
   readonly room?: true;
   /** For a formula that spills sideways as well: its columns, by key and head. */
-  readonly across?: readonly { readonly key: string; readonly head: string; readonly unit?: string }[];
+  readonly across?: readonly {
+    readonly key: string;
+    readonly head: string;
+    readonly unit?: string;
+    /** In characters; the column's own where absent. */
+    readonly width?: number;
+  }[];
 }
 
 /** Rows that a person fills, with calculated columns beside them. */
@@ -50,6 +58,8 @@ export interface Block {
   readonly prepared: number;
   /** The rows of this block stand for the rows of that one: it grows with it. */
   readonly mirrors?: string;
+  /** Prints with its empty rows, for a hand to write into. */
+  readonly byHand?: true;
   readonly columns: readonly Column[];
   /** Names for neighbouring columns together, from one key to another; `loss_low_cold` is a part of `loss`. */
   readonly groups?: readonly { readonly name: string; readonly from: string; readonly to: string }[];
@@ -70,6 +80,8 @@ export interface Field {
   readonly spillRows?: number;
   /** It fills this many cells to the right as well; 1 where absent. */
   readonly spillColumns?: number;
+  /** How the cells beside the first show what they get; as the first where absent. */
+  readonly spillFormats?: readonly Format[];
   /** Filled by the formula of a field above. */
   readonly spilled?: boolean;
   /** Stands out: a total. */
@@ -91,8 +103,12 @@ export interface Fields {
   readonly fields: readonly Field[];
   /** A name for the values of all fields together, top to bottom. */
   readonly name?: string;
+  /** Of the values, in characters, where they are longer than usual. */
+  readonly valueWidth?: number;
   /** Heads of the cells beside the fields. */
   readonly besideHeads?: readonly string[];
+  /** Heads of the values and of the cells that they spill into. */
+  readonly valueHeads?: readonly string[];
 }
 
 /** A small table of single-cell formulas with a name for each row. */

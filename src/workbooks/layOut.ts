@@ -25,10 +25,11 @@ import type {
   WorkbookDefinition,
 } from "./definition";
 import { validationOf } from "./inputValidation";
-import { breaksBefore, EXERCISE_WIDTHS, layOutExercise, layOutTable } from "./layOutExercise";
-import { linesOf } from "./linesOf";
+import { EXERCISE_WIDTHS, layOutExercise, layOutTable } from "./layOutExercise";
+import { linesOf, wrappedLinesOf } from "./linesOf";
 import { ALERT_LOOK, ALERT_WORDS, alignment, inputLook, LOOKS, resultLook } from "./looks";
-import { LINE_POINTS, name, put, widen, type Desk } from "./placing";
+import { pageBreaks } from "./pageBreaks";
+import { LINE_POINTS, makeRoom, name, put, widen, type Desk } from "./placing";
 
 const THIN_ROW_POINTS = 5;
 const FIELD_WIDTHS = [34, 30, 12] as const;
@@ -39,6 +40,7 @@ const NOTE_WIDTH = 56;
 const FARTHEST_NOTE_COLUMN = 6;
 const CHECK_WIDTHS = [64, 42, 12, 9, 34] as const;
 const CENTRED = { align: "center" } as const;
+const LEFT = { align: "left" } as const;
 const CHECK_HEADS = [
   { value: "check", align: "left" },
   { value: "limit", align: "left" },
@@ -55,6 +57,8 @@ const BESIDE_COLUMN = 3;
 const VERDICT = "checks_verdict";
 /** Its column in every sheet's first row. */
 const VERDICT_COLUMN = 3;
+/** "all checks pass", in bold. */
+const VERDICT_WIDTH = 16;
 /** Rows ready beyond those that are filled. */
 const SPARE_ROWS = 4;
 
@@ -132,7 +136,6 @@ function layOutSheet(
   const printed = definition.kind === "print" && columnsWanted(definition) <= PRINTED_WIDTHS.length;
   if (printed) PRINTED_WIDTHS.forEach((width, column) => widen(desk, column, width));
   let row = onlyBlock || onlyTable ? 2 : 3;
-  const starts: number[] = [];
   let heads = 1;
   for (const part of definition.parts) {
     // Below the block's heading stand its heads and units.
@@ -165,13 +168,17 @@ function layOutSheet(
         if (onlyTable) sheet.frozenRows = 3;
         break;
       case "exercise":
-        starts.push(row);
         row = layOutExercise(desk, part, row);
         break;
     }
     row += 1;
   }
   if (definition.kind === "about") makeRoomForLines(sheet);
+  const right = printed
+    ? PRINTED_WIDTHS.length - 1
+    : (lastPrinted(definition) ?? Math.max(VERDICT_COLUMN, ...usedColumns(sheet)));
+  // Nothing flows over the edge of the paper.
+  if (hasVerdict && right === VERDICT_COLUMN) widen(desk, VERDICT_COLUMN, VERDICT_WIDTH);
   sheet.rowCount = row + SPARE_ROWS;
   sheet.columnCount = Math.max(VERDICT_COLUMN, ...usedColumns(sheet)) + 1 + SPARE_COLUMNS;
   sheet.print = {
@@ -181,17 +188,19 @@ function layOutSheet(
     area: rangeOf({
       top: 0,
       left: 0,
-      bottom: row - 1,
-      right: printed
-        ? PRINTED_WIDTHS.length - 1
-        : (lastPrinted(definition) ?? sheet.columnCount - 1 - SPARE_COLUMNS),
+      // An empty row below the last would now and then be a page of its own.
+      bottom: row - 2,
+      right,
     }),
-    ...(starts.length > 0 && { breaks: breaksBefore(sheet, starts, row) }),
     repeatFrom: onlyBlock || onlyTable ? 3 : definition.print.repeatHeads ? heads : 1,
     repeatTo: onlyBlock ? 4 : onlyTable ? 3 : definition.print.repeatHeads ? heads + 1 : 1,
     footLeft: definition.name,
     footRight: "",
   };
+  // Rows that are added later would leave other breaks than these behind: only what never grows has them.
+  if (definition.parts.some(({ kind }) => kind === "exercise")) {
+    sheet.print = { ...sheet.print, breaks: pageBreaks(sheet, book.looks) };
+  }
 }
 
 /** The longest line of a copy's note on About; it is written when the copy is made. */
@@ -263,18 +272,19 @@ function layOutBlock(desk: Desk, block: Block, top: number, withHeading: boolean
     const right = left + columnsOf(column) - 1;
     const isNumber = alignment(column.format ?? "text").align === "right";
     // A word that followed a number at the right of its cell would run into it.
-    const afterNumber = numberBefore && !isNumber && !column.input;
+    const afterNumber = numberBefore && !isNumber;
     numberBefore = isNumber;
     spans.set(column.key, { left, right });
     for (let at = left; at <= right; at++) {
       const part = column.across?.[at - left];
       const text = part ? `${column.head}: ${part.head}` : column.head;
-      const { align } = afterNumber ? CENTRED : alignment(column.format ?? "text");
+      const { align } = afterNumber && at === left ? CENTRED : alignment(column.format ?? "text");
+      const width = part?.width ?? column.width ?? DEFAULT_COLUMN_WIDTH;
       put(desk, head, at, { ...LOOKS.head, align }, { value: text });
       put(desk, unit, at, { ...LOOKS.unit, align }, { value: part?.unit ?? column.unit ?? "" });
-      lines = Math.max(lines, linesOf(text, column.width ?? DEFAULT_COLUMN_WIDTH));
+      lines = Math.max(lines, linesOf(text, width));
       put(desk, end, at, LOOKS.end);
-      widen(desk, at, column.width ?? DEFAULT_COLUMN_WIDTH);
+      widen(desk, at, width);
       if (part) {
         spans.set(`${column.key}_${part.key}`, { left: at, right: at });
         name(desk, `${block.name}_${column.key}_${part.key}`, anchor, at, end, at);
@@ -282,7 +292,7 @@ function layOutBlock(desk: Desk, block: Block, top: number, withHeading: boolean
     }
     name(desk, `${block.name}_${column.key}`, anchor, left, end, right);
     if (column.input) {
-      layOutInputColumn(desk, column, anchor, end, left, filled);
+      layOutInputColumn(desk, column, anchor, end, left, afterNumber, filled);
     } else if (column.formula !== undefined) {
       layOutFormulaColumn(desk, column, anchor, end, left, afterNumber);
     }
@@ -306,9 +316,10 @@ function layOutInputColumn(
   anchor: number,
   end: number,
   at: number,
+  centred: boolean,
   filled: readonly Readonly<Record<string, number | string>>[],
 ): void {
-  const look = inputLook(column.format ?? "text");
+  const look = { ...inputLook(column.format ?? "text"), ...(centred && CENTRED) };
   put(desk, anchor, at, LOOKS.end);
   for (let row = anchor + 1; row < end; row++) {
     const value = filled[row - anchor - 1]?.[column.key];
@@ -331,15 +342,22 @@ function layOutFormulaColumn(
   const plain = resultLook(column.format ?? "text", callsUs(formula));
   const look = {
     ...plain,
-    ...(centred && CENTRED),
+    ...(column.lines && { wrap: true }),
     ...(column.room && { edges: { top: "thin", right: "thin", bottom: "thin", left: "thin" } as const }),
   };
   const right = left + columnsOf(column) - 1;
   for (let row = anchor; row <= end; row++) {
     for (let at = left; at <= right; at++) {
       const thin = row === anchor || row === end;
-      put(desk, row, at, thin ? { ...LOOKS.end, ...(look.locked === false ? { locked: false } : {}) } : look);
+      const shown = { ...look, ...(centred && at === left && CENTRED) };
+      put(
+        desk,
+        row,
+        at,
+        thin ? { ...LOOKS.end, ...(look.locked === false ? { locked: false } : {}) } : shown,
+      );
     }
+    if (column.lines && row > anchor && row < end) makeRoom(desk, row, column.lines);
   }
   put(
     desk,
@@ -364,18 +382,28 @@ function mark(desk: Desk, top: number, left: number, bottom: number, right: numb
 
 function layOutFields(desk: Desk, part: Fields, top: number): number {
   FIELD_WIDTHS.forEach((width, column) => widen(desk, column, width));
+  if (part.valueWidth !== undefined) widen(desk, 1, part.valueWidth);
   if (desk.noteColumn > 0 && part.fields.some(({ note }) => note)) widen(desk, desk.noteColumn, NOTE_WIDTH);
   put(desk, top, 0, LOOKS.heading, { value: part.heading });
   part.besideHeads?.forEach((value, index) => {
     put(desk, top, BESIDE_COLUMN + index, { ...LOOKS.unit, align: "right" }, { value });
     widen(desk, BESIDE_COLUMN + index, DEFAULT_COLUMN_WIDTH);
   });
+  part.valueHeads?.forEach((value, index) =>
+    put(desk, top, 1 + index, { ...LOOKS.head, align: "left" }, { value }),
+  );
+  if (part.valueHeads) {
+    const widths = part.valueHeads.map(
+      (_, index) => desk.sheet.columnWidths[1 + index] ?? DEFAULT_COLUMN_WIDTH,
+    );
+    makeRoom(desk, top, Math.max(...part.valueHeads.map((head, index) => linesOf(head, widths[index]!))));
+  }
   const first = top + 1;
   let callAbove = false;
   for (const [index, field] of part.fields.entries()) {
     const row = first + index;
     if (!field.spilled) callAbove = callsUs(field.formula ?? "");
-    layOutField(desk, field, row, callAbove);
+    layOutField(desk, part, field, row, callAbove);
     const bottom = field.spillRows ? row + field.spillRows - 1 : row;
     name(desk, field.name, row, 1, bottom, field.spillColumns ?? 1);
   }
@@ -384,13 +412,16 @@ function layOutFields(desk: Desk, part: Fields, top: number): number {
   return last + 1;
 }
 
-function layOutField(desk: Desk, field: Field, row: number, callAbove: boolean): void {
+function layOutField(desk: Desk, part: Fields, field: Field, row: number, callAbove: boolean): void {
   const format = field.format ?? "text";
   put(desk, row, 0, field.strong ? LOOKS.strongLabel : LOOKS.label, { value: field.label });
+  // The value beside it would cut a longer label.
+  widen(desk, 0, Math.ceil(field.label.length * LETTER_WIDTH));
   if (field.unit) put(desk, row, 2, LOOKS.fieldUnit, { value: field.unit });
   if (field.note) {
     const wraps = desk.noteColumn > 0;
     put(desk, row, wraps ? desk.noteColumn : 3, wraps ? LOOKS.note : LOOKS.fieldUnit, { value: field.note });
+    if (wraps) makeRoom(desk, row, wrappedLinesOf(field.note, NOTE_WIDTH));
   }
   for (const [index, { key, format: shown, formula, verdict }] of (field.beside ?? []).entries()) {
     const column = BESIDE_COLUMN + index;
@@ -409,7 +440,11 @@ function layOutField(desk: Desk, field: Field, row: number, callAbove: boolean):
   const columns = field.spillColumns ?? 1;
   const spill = field.spillRows ? { spill: { rows: field.spillRows, columns } } : {};
   for (let below = 0; below < (field.spillRows ?? 1); below++) {
-    for (let right = 1; right < columns; right++) put(desk, row + below, 1 + right, look);
+    for (let right = 1; right < columns; right++) {
+      const shown = field.spillFormats?.[right - 1];
+      const beside = shown ? { ...resultLook(shown, callAbove), ...(part.valueHeads && LEFT) } : look;
+      put(desk, row + below, 1 + right, beside);
+    }
   }
   const { formula, value } = field;
   put(desk, row, 1, look, formula === undefined ? { value } : { formula, ...spill });
@@ -419,7 +454,11 @@ function layOutField(desk: Desk, field: Field, row: number, callAbove: boolean):
 function layOutGrid(desk: Desk, part: Grid, top: number): number {
   put(desk, top, 0, LOOKS.heading, { value: part.heading });
   const head = top + 1;
-  part.heads.forEach((text, index) => put(desk, head, index + 1, LOOKS.head, { value: text }));
+  part.heads.forEach((text, index) => {
+    put(desk, head, index + 1, { ...LOOKS.head, align: "right" }, { value: text });
+    widen(desk, index + 1, DEFAULT_COLUMN_WIDTH);
+    makeRoom(desk, head, linesOf(text, desk.sheet.columnWidths[index + 1]!));
+  });
   put(desk, head, 0, LOOKS.head, {});
   for (const [index, line] of part.rows.entries()) {
     const row = head + 1 + index;
@@ -478,8 +517,10 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
   for (const [index, check] of part.checks.entries()) {
     const row = first + index;
     const found = address(row, 2);
-    put(desk, row, 0, LOOKS.label, { value: check.what });
+    put(desk, row, 0, LOOKS.line, { value: check.what });
     put(desk, row, 1, LOOKS.note, { value: check.limit });
+    const wrapping = [check.what, check.limit, "", "", check.where];
+    makeRoom(desk, row, Math.max(...wrapping.map((text, at) => wrappedLinesOf(text, CHECK_WIDTHS[at]!))));
     // Stored as an array formula, so that every host looks at whole columns inside it.
     const spill = { rows: 1, columns: 1 };
     put(desk, row, 2, resultLook(check.format ?? "integer", false), { formula: check.found, spill });

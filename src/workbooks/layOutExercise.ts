@@ -1,9 +1,9 @@
 /** Lays out questions with worked examples beside them, and fixed tables. */
-import type { BookSheet, Look } from "./book";
+import type { Look } from "./book";
 import { address } from "./address";
 import type { Exercise, Table } from "./definition";
 import { validationOf } from "./inputValidation";
-import { linesOf } from "./linesOf";
+import { linesOf, wrapped, wrappedLinesOf } from "./linesOf";
 import { alignment, inputLook, LOOKS, resultLook } from "./looks";
 import { LINE_POINTS, name, put, widen, type Desk } from "./placing";
 
@@ -19,31 +19,11 @@ const GAP = "\u00a0";
 const EXAMPLE_HEADS = ["symbol", "meaning", "value", `${GAP}unit`, "line of arithmetic"] as const;
 /** Text runs on over the two columns beside the first. */
 const TASK_WIDTH = 82;
-/** A printed page of A4 on its side, fitted to the width of an exercise, less what it repeats. */
-const PAGE_POINTS = 640;
-/** A page that is emptier than this takes the beginning of an exercise that does not fit whole. */
-const LEAST_POINTS = 290;
-
-/** Letters are narrower than the digits that a column's width counts. */
-const LETTERS_A_DIGIT = 1.12;
-
 const LABEL: Look = { ...LOOKS.strongLabel, vertical: "top" };
 const MEANING: Look = { ...LOOKS.line };
 const VALUE: Look = { ...LOOKS.label, align: "right" };
 const STRONG_VALUE: Look = { ...LOOKS.strongLabel, align: "right" };
 const HINT: Look = { color: LOOKS.note.color, italic: true, vertical: "top" };
-
-/** Words on lines of at most so many characters. */
-export function wrapped(text: string, width: number): string[] {
-  const lines: string[] = [];
-  for (const word of text.split(" ")) {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= width)
-      lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines;
-}
 
 export function layOutExercise(desk: Desk, part: Exercise, top: number): number {
   EXERCISE_WIDTHS.forEach((width, column) => widen(desk, column, width));
@@ -98,30 +78,13 @@ function layOutExample(desk: Desk, { example }: Exercise, top: number): number {
     });
     const [, meaning, , , line] = cells;
     const lines = Math.max(
-      wrapped(meaning, EXERCISE_WIDTHS[MEANING_AT] * LETTERS_A_DIGIT).length,
-      wrapped(line, EXERCISE_WIDTHS[LINE] * LETTERS_A_DIGIT).length,
+      wrappedLinesOf(meaning, EXERCISE_WIDTHS[MEANING_AT]),
+      wrappedLinesOf(line, EXERCISE_WIDTHS[LINE]),
     );
     if (lines > 1) desk.sheet.rowHeights[row] = lines * LINE_POINTS;
     row++;
   }
   return row;
-}
-
-/** Rows (1-based) after which a page ends, so that exercises are not parted without need. */
-export function breaksBefore({ rowHeights }: BookSheet, starts: readonly number[], end: number): number[] {
-  const breaks: number[] = [];
-  const height = (from: number, to: number): number => {
-    let points = 0;
-    for (let row = from; row < to; row++) points += rowHeights[row] ?? LINE_POINTS;
-    return points;
-  };
-  let page = 0;
-  for (const [index, start] of starts.entries()) {
-    if (height(page, starts[index + 1] ?? end) <= PAGE_POINTS || height(page, start) < LEAST_POINTS) continue;
-    breaks.push(start);
-    page = start;
-  }
-  return breaks;
 }
 
 /** @param withHeading false where the table is all that the sheet holds */
@@ -155,7 +118,7 @@ export function layOutTable(desk: Desk, part: Table, top: number, withHeading: b
       const look = { ...resultLook(format, false), ...alignOf(column), ...(wrap && { wrap: true }) };
       put(desk, row, column, look, { value });
       if (wrap && width !== undefined) {
-        lines = Math.max(lines, wrapped(String(value), width * LETTERS_A_DIGIT).length);
+        lines = Math.max(lines, wrappedLinesOf(String(value), width));
       }
     });
     if (lines > 1) desk.sheet.rowHeights[row] = lines * LINE_POINTS;

@@ -1,5 +1,26 @@
 /** The width of a bold character in plain ones. */
-const BOLD_CHARACTERS = 1.15;
+const BOLD_CHARACTERS = 1.1;
+/** Letters are narrower than the digits that a column's width counts. */
+const LETTERS_A_DIGIT = 1.12;
+
+/** Words on lines of at most so many characters. */
+export function wrapped(text: string, width: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(" ")) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= width)
+      lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
+
+/**
+ * @param text of a cell that wraps, not in bold
+ * @param width of its column, in digits
+ */
+export const wrappedLinesOf = (text: string, width: number): number =>
+  wrapped(text, width * LETTERS_A_DIGIT).length;
 
 /**
  * @param text of a head, in bold; words are kept whole

@@ -19,6 +19,7 @@ export const peaksBlock = (prepared: number, dish: string, frequency: string): B
   name: "peaks",
   heading: "Peaking by equal drops: read, turn a step to plus and read, turn the same step to minus and read",
   prepared,
+  byHand: true,
   columns: [
     {
       key: "what",

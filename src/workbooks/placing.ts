@@ -51,3 +51,8 @@ export function name(
 export function widen({ sheet }: Desk, column: number, width: number): void {
   sheet.columnWidths[column] = Math.max(sheet.columnWidths[column] ?? 0, width);
 }
+
+/** Not every program makes a row as high as its text when it opens a file. */
+export function makeRoom({ sheet }: Desk, row: number, lines: number): void {
+  if (lines > 1) sheet.rowHeights[row] = Math.max(sheet.rowHeights[row] ?? 0, lines * LINE_POINTS);
+}

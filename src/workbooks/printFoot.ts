@@ -1,6 +1,7 @@
 /** The foot of the printed pages: what the workbook says of its own revision and date. */
 import type { Book, BookPrint } from "./book";
 import { namedValue } from "./named";
+import { pageBreaks } from "./pageBreaks";
 import { isoDate } from "./sheetDate";
 
 /** Each template names the job, and some a revision and a date; the first that is there counts. */
@@ -38,6 +39,15 @@ export const withPrint = (book: Book, change: Partial<BookPrint>): Book => ({
   sheets: book.sheets.map((sheet) =>
     sheet.print ? { ...sheet, print: { ...sheet.print, ...change } } : sheet,
   ),
+});
+
+/** @returns the book with the pages of every sheet of headings ended where they should; a copy's rows grow no more */
+export const withPageBreaks = (book: Book): Book => ({
+  ...book,
+  sheets: book.sheets.map((sheet) => {
+    const breaks = pageBreaks(sheet, book.looks);
+    return sheet.print && breaks.length > 0 ? { ...sheet, print: { ...sheet.print, breaks } } : sheet;
+  }),
 });
 
 const text = (value: unknown): string =>

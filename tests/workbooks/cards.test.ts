@@ -22,7 +22,7 @@ function card(of: BookSheet, title: string): string[] {
   const { top, left } = parseRange(at)!;
   return Object.entries(of.cells).flatMap(([where, { value }]) => {
     const place = parseRange(where)!;
-    const inside = place.top >= top && place.top < top + 12 && place.left >= left && place.left < left + 4;
+    const inside = place.top >= top && place.top < top + 13 && place.left >= left && place.left < left + 4;
     return inside && value !== undefined ? [String(value)] : [];
   });
 }
@@ -68,9 +68,16 @@ test("the head unit's card has the reason for the supply, both elevations, and t
   }
 });
 
+test("what the crew should know stands on the outlet's card whole", () => {
+  const notes = guestHouse.blocks!.rooms!.filter(({ note }) => note);
+  expect(notes.length).toBeGreaterThan(0);
+  for (const { outlet, note } of notes)
+    expect(card(sheet("Outlet cards"), `Outlet ${outlet}`)).toContain(note);
+});
+
 test("pages break between cards, never inside one", () => {
   for (const [name, rows] of [
-    ["Outlet cards", 4 * 12],
+    ["Outlet cards", 4 * 13],
     ["Head unit cards", 2 * 24],
   ] as const) {
     const { print, rowCount } = sheet(name);

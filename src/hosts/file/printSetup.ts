@@ -5,16 +5,21 @@
 import type { HeaderFooter, NamedRange, PageSetup } from "hucre";
 import { parseRange } from "../../workbooks/address";
 import type { BookPrint } from "../../workbooks/book";
+import { PAGE_MARGINS } from "../../workbooks/pageBreaks";
 import { MAX_FOOT_SIDE } from "./limits";
 import { absoluteRange, onSheet } from "./references";
 import { cutText, fromStoredText, toStoredText } from "./storedText";
 
-/** In inches: wide sheets need the width, and a home printer leaves about 5 mm. */
-const MARGINS = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.7, header: 0.3, footer: 0.3 };
-
 export function toPageSetup({ paper, orientation, onePage }: BookPrint): PageSetup {
   const fitToHeight = onePage ? 1 : 0;
-  return { paperSize: paper, orientation, fitToPage: true, fitToWidth: 1, fitToHeight, margins: MARGINS };
+  return {
+    paperSize: paper,
+    orientation,
+    fitToPage: true,
+    fitToWidth: 1,
+    fitToHeight,
+    margins: PAGE_MARGINS,
+  };
 }
 
 export function toFoot({ footLeft = "", footRight = "" }: BookPrint, sheet: string): HeaderFooter {

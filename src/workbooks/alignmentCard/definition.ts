@@ -46,7 +46,7 @@ const card: SheetDefinition = {
   kind: "input",
   intro:
     "Take it to the roof, on safe footing. Elevation of the beam and tilt of the face are different things: mind which one your mount's scale shows.",
-  print: { orientation: "landscape" },
+  print: { orientation: "landscape", onePage: true },
   parts: [
     {
       kind: "fields",
@@ -218,6 +218,16 @@ const card: SheetDefinition = {
     },
     peaksBlock(6, "card_dish", "card_frequency"),
     peakingHelp,
+  ],
+};
+
+/** On a sheet of its own: its wide columns would make the card small. */
+const checks: SheetDefinition = {
+  name: "Checks",
+  kind: "checks",
+  intro: "Each check says what it found; the head of every sheet counts those that need a look.",
+  print: { orientation: "landscape" },
+  parts: [
     {
       kind: "checks",
       heading: "Checks",
@@ -227,21 +237,21 @@ const card: SheetDefinition = {
           limit: "1 or more",
           found: 'SUMPRODUCT(--(slots_slot<>""))',
           passes: "@>0",
-          where: "Slots",
+          where: "Card, slots",
         },
         {
           what: "Slots whose angles could not be found, or below the horizon",
           limit: "none",
           found: 'SUMPRODUCT(--ISERROR(slots_angles_elevation))+COUNTIF(slots_angles_elevation,"<0")',
           passes: "@=0",
-          where: "Slots",
+          where: "Card, slots",
         },
         {
           what: "Peaking records that cannot be right",
           limit: "none",
           found: "SUMPRODUCT(--ISERROR(peaks_found_turn))",
           passes: "@=0",
-          where: "Peaking: hover the error",
+          where: "Card, peaking: hover the error",
         },
       ],
     },
@@ -253,7 +263,7 @@ export const alignmentCard: WorkbookDefinition = {
   id: "alignment-card",
   title: "Alignment card",
   version: "1",
-  sheets: [about, card],
+  sheets: [about, card, checks],
 };
 
 export const alignmentCardStart: Filling = { fields: { card_offset: 0, card_frequency: 11_700 } };

@@ -90,6 +90,5 @@ export const apartmentBlock: Filling = {
     heads,
     branches,
     rooms,
-    log: [],
   },
 };

@@ -17,7 +17,7 @@ export const bonding: SheetDefinition = {
         {
           key: "where",
           head: "Conductor",
-          width: 30,
+          width: 40,
           input: {
             what: "Which conductor, from where to where",
             example: "mast to main earth bar",
@@ -37,7 +37,7 @@ export const bonding: SheetDefinition = {
           key: "size",
           head: "Cross-section",
           unit: "mm²",
-          width: 12,
+          width: 16,
           format: "one",
           input: {
             what: "Cross-section of the conductor",
@@ -61,9 +61,10 @@ export const bonding: SheetDefinition = {
           key: "flag",
           head: "Flag",
           width: 16,
+          lines: 2,
           across: [
             { key: "word", head: "word" },
-            { key: "clause", head: "clause to read" },
+            { key: "clause", head: "clause to read", width: 84 },
           ],
           formula: "RIG.BONDCHECK(bonds_kind,bonds_size,bonds_length,site_unit)",
         },

@@ -22,7 +22,7 @@ export const branches: SheetDefinition = {
   intro:
     "A row for each splitter or tap: what feeds it, through how much trunk cable, and the level at its ports.",
   frozenColumns: 1,
-  print: { orientation: "landscape" },
+  print: { orientation: "landscape", through: "ways" },
   parts: [
     {
       kind: "block",

@@ -282,6 +282,6 @@ export const checks: SheetDefinition = {
   name: "Checks",
   kind: "checks",
   intro: "Each check says what it found; the head of every sheet counts those that need a look.",
-  print: { orientation: "landscape" },
+  print: { orientation: "landscape", onePage: true },
   parts: [{ kind: "checks", heading: "Checks", checks: list }, masterCheck],
 };

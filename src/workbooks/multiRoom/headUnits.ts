@@ -11,7 +11,7 @@ export const headUnits: SheetDefinition = {
   intro:
     "A row for each head unit: its tuners against its user bands, and its volts at the end of its cable.",
   frozenColumns: 1,
-  print: { orientation: "landscape" },
+  print: { orientation: "landscape", through: "common" },
   parts: [
     {
       kind: "block",

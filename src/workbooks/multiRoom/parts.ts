@@ -42,7 +42,7 @@ const priced = (per: string): Column[] => [
   {
     key: "supplier",
     head: "Supplier",
-    width: 18,
+    width: 14,
     input: { what: "Who quoted the price", rule: { kind: "text" } },
   },
   {

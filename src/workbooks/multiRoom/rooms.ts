@@ -53,7 +53,7 @@ export const rooms: SheetDefinition = {
         {
           key: "room",
           head: "Room",
-          width: 16,
+          width: 20,
           input: { what: "The room", example: "12", rule: { kind: "text" } },
         },
         {

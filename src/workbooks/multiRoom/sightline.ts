@@ -1,13 +1,14 @@
-import type { SheetDefinition } from "../definition";
+import type { Field, SheetDefinition } from "../definition";
 
 /** The sun behind one slot, in its two seasons of the year. */
-const sunFields = (name: string, slot: string) => [
+const sunFields = (name: string, slot: string): Field[] => [
   {
     name: `sun_${name}`,
     label: `Behind ${slot === "pair_a" ? "the first" : "the second"} slot, in spring`,
     formula: `IF(${slot}="","",RIG.SUNCHECK(site_latitude,site_longitude,${slot},YEAR(site_date),site_dish,,site_height))`,
     spillRows: 2,
     spillColumns: 5,
+    spillFormats: ["two", "text", "text", "integer"],
   },
   { name: `sun_${name}_autumn`, label: "and in autumn", spilled: true },
 ];
@@ -79,7 +80,7 @@ export const sightline: SheetDefinition = {
           label: "Magnetic declination at the first slot",
           unit: "deg east",
           format: "degrees",
-          note: "True less compass bearing, on the date that Site names. Iron on a roof or mast turns a compass much further.",
+          note: "True less compass, on the date on Site. Iron nearby turns a compass much further.",
           formula:
             'IF(pair_a="","",INDEX(sight_angles_azimuth,2)-INDEX(sight_compass,2)-360*ROUND((INDEX(sight_angles_azimuth,2)-INDEX(sight_compass,2))/360,0))',
         },
@@ -123,8 +124,8 @@ export const sightline: SheetDefinition = {
     },
     {
       kind: "fields",
-      heading:
-        "Sun check: peak UTC, least separation deg, first day, last day, seconds of outage on the peak day",
+      heading: "Sun check",
+      valueHeads: ["Peak, UTC", "Least separation, deg", "First day", "Last day", "Seconds of outage then"],
       fields: [...sunFields("a", "pair_a"), ...sunFields("b", "pair_b")],
     },
     {

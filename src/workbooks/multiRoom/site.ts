@@ -9,6 +9,7 @@ export const site: SheetDefinition = {
     {
       kind: "fields",
       heading: "Job",
+      valueWidth: 38,
       fields: [
         {
           name: "site_job",

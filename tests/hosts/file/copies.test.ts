@@ -333,6 +333,8 @@ describe("a sealed copy", () => {
     }
     expect(compared).toBeGreaterThan(200);
     expect(namedRows(again, "rooms_outlet")).toHaveLength(24 + 2);
+    // The crew writes its readings into these.
+    expect(namedRows(again, "peaks_what")).toHaveLength(8 + 2);
     expect(aboutLines(again).join(" ")).toContain(
       "Sealed copy, made 2026-03-05 14:07 UTC by Rigsheet 9.8.7.",
     );

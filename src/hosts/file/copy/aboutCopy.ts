@@ -99,12 +99,17 @@ function freshSheet({ sheets }: Book): BookSheet {
     results: {},
     rowCount: 1,
     columnCount: 4,
-    columnWidths: {},
+    columnWidths: { 0: LINE_CHARACTERS },
     rowHeights: {},
     frozenRows: 0,
     frozenColumns: 0,
     validations: [],
     marks: [],
     protected: true,
+    print: {
+      orientation: "portrait",
+      paper: sheets.find(({ print }) => print)?.print?.paper ?? "a4",
+      footLeft: name,
+    },
   };
 }

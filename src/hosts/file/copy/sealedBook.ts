@@ -7,6 +7,7 @@
 import { address, parseRange } from "../../../workbooks/address";
 import { isBookError, lookIndex, type Book, type BookSheet, type Look } from "../../../workbooks/book";
 import { ALERT_LOOK } from "../../../workbooks/looks";
+import { templateOf } from "../../../workbooks/templates";
 import { squeezed } from "./squeezed";
 
 /** What stands in the place of an error. */
@@ -19,10 +20,14 @@ export function sealedBook(book: Book, wanted?: ReadonlySet<string>): Book {
   const looks = book.looks.map(({ locked: _, ...look }): Look => look);
   const alert = (look: number | undefined, over: Look): number =>
     lookIndex({ looks }, { ...(look === undefined ? {} : looks[look]), ...over });
+  const byHand = (templateOf(book.template)?.definition.sheets ?? []).flatMap(({ parts }) =>
+    parts.flatMap((part) => (part.kind === "block" && part.byHand ? [part.name] : [])),
+  );
   const sealed = kept.map((sheet) =>
     squeezed(
       sealedSheet(sheet, looks, alert),
       book.names.filter((name) => name.sheet === sheet.name),
+      byHand,
     ),
   );
   return {

@@ -15,9 +15,15 @@ export interface Squeezed {
 /**
  * @param sheet no cell of it calculates
  * @param names the names that lie on it; the first and last row of each stay
+ * @param byHand blocks whose empty rows are written into on paper: they stay
  */
-export function squeezed(sheet: BookSheet, names: readonly BookName[]): Squeezed {
-  const gone = [...emptyRows(sheet, names)].sort((a, b) => a - b);
+export function squeezed(
+  sheet: BookSheet,
+  names: readonly BookName[],
+  byHand: readonly string[] = [],
+): Squeezed {
+  const open = names.filter(({ name }) => !byHand.some((block) => name.startsWith(`${block}_`)));
+  const gone = [...emptyRows(sheet, open)].sort((a, b) => a - b);
   if (gone.length === 0) return { sheet, names };
   const dropped = new Set(gone);
   const moved = new Map<number, number>();

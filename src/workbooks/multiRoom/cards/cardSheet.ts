@@ -3,7 +3,7 @@ import { address, rangeOf } from "../../address";
 import { lookIndex, type Book, type BookSheet, type BookValue, type Look } from "../../book";
 import { LOOKS } from "../../looks";
 
-const LINE_POINTS = 17;
+const LINE_POINTS = 15.5;
 const TITLE_POINTS = 22;
 /** Between cards. */
 const GAP_POINTS = 11;

@@ -4,10 +4,10 @@ import { namedColumn } from "../../named";
 import { CARD, type Card, type CardPart, type CardShape } from "./cardSheet";
 import { filledRows, jobMark, one, range, readerOf, text } from "./cardWords";
 
-export const OUTLET_CARD: CardShape = { rows: 11, columns: 4, across: 2, down: 4 };
+export const OUTLET_CARD: CardShape = { rows: 12, columns: 4, across: 2, down: 4 };
 
-/** A line of a card is as wide as the card: what runs further is cut. */
-const LONGEST = 58;
+/** A line of a card is as wide as the card: what runs further goes on below it, or is cut where no line is left. */
+const LONGEST = 56;
 const cut = (line: string): string => (line.length > LONGEST ? `${line.slice(0, LONGEST - 1)}…` : line);
 
 export function outletCards(book: Book): Card[] {
@@ -73,10 +73,11 @@ export function outletCards(book: Book): Card[] {
       ),
       line(
         8,
-        `Wanted ${one(field("site_level_low"), 0)} to ${one(field("site_level_high"), 0)} dBµV; estimate: ${word("verdict") || "not found"}.${note ? ` ${note}` : ""}`,
+        `Wanted ${one(field("site_level_low"), 0)} to ${one(field("site_level_high"), 0)} dBµV; estimate: ${word("verdict") || "not found"}.`,
       ),
-      line(9, "☐ run tested   ☐ receiver connected, then powered   by", CARD.label),
-      line(10, "No receiver before the dish is peaked (common practice).", CARD.quiet),
+      line(9, note),
+      line(10, "☐ run tested   ☐ receiver connected, then powered   by", CARD.label),
+      line(11, "No receiver before the dish is peaked (common practice).", CARD.quiet),
     ];
   });
 }

@@ -1,0 +1,97 @@
+/**
+ * Where the pages of a sheet should end, so that a heading does not stand alone
+ * at the foot of one and a part that fits a page is not parted without need.
+ *
+ * How much a page holds depends on fonts that are not at hand: it is taken
+ * rather small, because a break after a page that ended by itself would leave
+ * the next one nearly empty. Excel leaves such breaks aside where a sheet is
+ * fitted to a page's width (from memory); LibreOffice keeps them.
+ */
+import { address, parseRange } from "./address";
+import type { BookPrint, BookSheet, Look } from "./book";
+import { LOOKS } from "./looks";
+import { LINE_POINTS } from "./placing";
+
+/** In inches: wide sheets need the width, and a home printer leaves about 5 mm. */
+export const PAGE_MARGINS = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.7, header: 0.3, footer: 0.3 };
+
+const POINTS_PER_INCH = 72;
+/** Width and height upright, in points: ISO 216; 8.5 by 11 inches. */
+const PAPERS = { a4: [595, 842], letter: [612, 792] } as const;
+/** Of a column's width: seven pixels of 1/96 inch with the usual font (from memory). */
+const POINTS_PER_CHARACTER = 5.25;
+/** In characters, where a sheet names none (from memory). */
+const USUAL_WIDTH = 8.43;
+/** A page that is emptier than this takes the beginning of a part that fits no page, or not the rest of this one. */
+const FULL_ENOUGH = 0.45;
+/** A heading, its heads and units, and the first rows: so much of a part stands together. */
+const LEAD_POINTS = 8 * LINE_POINTS;
+
+/**
+ * @param sheet as it will print: without its empty rows, with its paper chosen
+ * @param looks of its book
+ * @returns rows (1-based) after which a page ends; none for a sheet without headings
+ */
+export function pageBreaks(sheet: BookSheet, looks: readonly Look[]): number[] {
+  const { print } = sheet;
+  const area = parseRange(print?.area ?? "");
+  if (!print || !area || print.onePage) return [];
+  const room = pagePoints(print, widthOf(sheet, area.left, area.right));
+  const repeated =
+    print.repeatTo === undefined
+      ? 0
+      : heightOf(sheet, (print.repeatFrom ?? print.repeatTo) - 1, print.repeatTo);
+  const starts = headings(sheet, looks, area.top, area.bottom);
+
+  const breaks: number[] = [];
+  let used = heightOf(sheet, area.top, starts[0] ?? area.top);
+  for (const [index, start] of starts.entries()) {
+    const height = heightOf(sheet, start, starts[index + 1] ?? area.bottom + 1);
+    if (used + height <= room) {
+      used += height;
+      continue;
+    }
+    const fitsAPage = repeated + height <= room;
+    const lead = Math.min(height, LEAD_POINTS);
+    if (used + lead > room || (fitsAPage && used > FULL_ENOUGH * room)) {
+      breaks.push(start);
+      used = repeated;
+    }
+    used += height;
+    while (used > room) used += repeated - room;
+  }
+  return breaks;
+}
+
+/** What a page holds, in points of the sheet before it is made smaller to fit. */
+function pagePoints({ paper, orientation }: BookPrint, width: number): number {
+  const [short, long] = PAPERS[paper];
+  const [across, down] = orientation === "landscape" ? [long, short] : [short, long];
+  const { left, right, top, bottom } = PAGE_MARGINS;
+  const scale = Math.min(1, (across - (left + right) * POINTS_PER_INCH) / width);
+  return (down - (top + bottom) * POINTS_PER_INCH) / scale;
+}
+
+function widthOf({ columnWidths }: BookSheet, from: number, to: number): number {
+  let characters = 0;
+  for (let column = from; column <= to; column++) characters += columnWidths[column] ?? USUAL_WIDTH;
+  return characters * POINTS_PER_CHARACTER;
+}
+
+/** @param to the first row that no longer counts */
+function heightOf({ rowHeights }: BookSheet, from: number, to: number): number {
+  let points = 0;
+  for (let row = from; row < to; row++) points += rowHeights[row] ?? LINE_POINTS;
+  return points;
+}
+
+/** The rows whose first cell has the look of a heading. */
+function headings({ cells }: BookSheet, looks: readonly Look[], top: number, bottom: number): number[] {
+  const { bold, size, edges } = LOOKS.heading;
+  const rows: number[] = [];
+  for (let row = top; row <= bottom; row++) {
+    const look = looks[cells[address(row, 0)]?.look ?? -1];
+    if (look?.bold === bold && look.size === size && look.edges?.bottom === edges.bottom) rows.push(row);
+  }
+  return rows;
+}

@@ -1,0 +1,63 @@
+/** Where pages end: worked out by hand from the papers' sizes and the sheets' own heights. */
+import type { BookSheet, Look } from "../../src/workbooks/book";
+import { LOOKS } from "../../src/workbooks/looks";
+import { pageBreaks } from "../../src/workbooks/pageBreaks";
+import { emptySheet } from "../support/books";
+
+const HEADING_LOOK = 0;
+const looks: Look[] = [LOOKS.heading, LOOKS.label];
+const ROW_POINTS = 20;
+/** A4 upright, 842 points less 1.2 inch, holds 37 rows of 20 points and no more. */
+const ROWS_A4 = Math.floor((842 - 1.2 * 72) / ROW_POINTS);
+
+/** A sheet of parts of so many rows each, narrow enough to print at its own size; row 1 repeats. */
+function sheetOf(parts: readonly number[], print: Partial<NonNullable<BookSheet["print"]>> = {}): BookSheet {
+  const sheet = { ...emptySheet("Sheet"), cells: {}, rowHeights: {}, columnWidths: { 0: 20 } } as BookSheet;
+  let row = 1;
+  for (const rows of parts) {
+    sheet.cells[`A${row + 1}`] = { value: "heading", look: HEADING_LOOK };
+    for (let line = 1; line < rows; line++) sheet.cells[`A${row + line + 1}`] = { value: "line", look: 1 };
+    row += rows;
+  }
+  for (let at = 0; at < row; at++) sheet.rowHeights[at] = ROW_POINTS;
+  sheet.print = {
+    orientation: "portrait",
+    paper: "a4",
+    area: `A1:A${row}`,
+    repeatFrom: 1,
+    repeatTo: 1,
+    ...print,
+  };
+  return sheet;
+}
+
+test("what fits a page is left alone", () => {
+  expect(pageBreaks(sheetOf([ROWS_A4 - 11, 10]), looks)).toEqual([]);
+});
+
+test("a part that would be parted begins a page of its own", () => {
+  expect(pageBreaks(sheetOf([ROWS_A4 - 11, 11]), looks)).toEqual([ROWS_A4 - 10]);
+});
+
+test("a heading never ends a page, even of a part longer than any page", () => {
+  expect(pageBreaks(sheetOf([ROWS_A4 - 3, 200]), looks)).toEqual([ROWS_A4 - 2]);
+});
+
+test("a page that is less than half full is filled up instead", () => {
+  expect(pageBreaks(sheetOf([10, ROWS_A4 - 5]), looks)).toEqual([]);
+});
+
+test("Letter is shorter upright than A4, and the end moves with it", () => {
+  const sheet = sheetOf([ROWS_A4 - 11, 10], { paper: "letter" });
+  expect(pageBreaks(sheet, looks)).toEqual([ROWS_A4 - 10]);
+});
+
+test("a wide sheet is made smaller, so that a page holds more of it", () => {
+  const wide = { ...sheetOf([ROWS_A4 - 11, 11]), columnWidths: { 0: 160 } };
+  expect(pageBreaks(wide, looks)).toEqual([]);
+});
+
+test("one page is one page, and a sheet without headings has no ends of ours", () => {
+  expect(pageBreaks(sheetOf([ROWS_A4, 11], { onePage: true }), looks)).toEqual([]);
+  expect(pageBreaks(sheetOf([ROWS_A4, 11]), [LOOKS.label, LOOKS.label])).toEqual([]);
+});
