@@ -48,7 +48,8 @@ export function readSheet(sheet: Sheet, context: ReadingContext): BookSheet {
     const look = detail?.style && context.lookFor(detail.style);
     if (look !== undefined) cell.look = look;
     if (detail?.comment) cell.note = fromStoredText(detail.comment.text);
-    const holdsSomething = Object.keys(cell).length > 0;
+    const holdsSomething =
+      formula !== undefined || cell.value !== undefined || look !== undefined || cell.note !== undefined;
     if (holdsSomething) cells[at] = cell;
     if (!holdsSomething && result === undefined) return;
     lastRow = Math.max(lastRow, row);

@@ -45,11 +45,21 @@ function bookOf(workbook: Workbook): Book {
   });
 }
 
-/** A file has few looks and very many cells, so each style is translated once. */
+/**
+ * A file has few looks and very many cells, so each style is translated once. The
+ * library makes a style for every cell, of parts that it shares.
+ */
 function lookFinder(looks: Look[], theme: readonly string[]): (style: CellStyle) => number | undefined {
+  const parts = new Map<unknown, number>();
+  const numberOf = (part: unknown): number => {
+    let number = parts.get(part);
+    if (number === undefined) parts.set(part, (number = parts.size));
+    return number;
+  };
   const known = new Map<string, number | undefined>();
   return (style) => {
-    const key = JSON.stringify(style);
+    let key = "";
+    for (const name of STYLE_PARTS) key += `${numberOf(style[name])} `;
     if (known.has(key)) return known.get(key);
     const look = lookOf(style, theme);
     const index = Object.keys(look).length === 0 ? undefined : lookIndex({ looks }, look);
@@ -57,6 +67,9 @@ function lookFinder(looks: Look[], theme: readonly string[]): (style: CellStyle)
     return index;
   };
 }
+
+/** All that a look is made from. */
+const STYLE_PARTS = ["font", "fill", "border", "alignment", "numFmt", "protection"] as const;
 
 /** The workbook's names for one range; a name for several, or that lost its range, is no name of a book. */
 function namesOf({ namedRanges = [], sheets }: Workbook): BookName[] {
