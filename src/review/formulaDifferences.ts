@@ -100,13 +100,17 @@ function inTheWay(
   const own = address(place.row, place.column);
   const frozen = FROZEN.test(sheet.cells[own]?.note ?? "");
   if (frozen) return [];
-  const typed = Object.entries(sheet.cells).filter(([at, { value, formula }]) => {
-    if (at === own || (value === undefined && formula === undefined)) return false;
-    const { row, column } = parseAddress(at)!;
-    return fills.top <= row && row <= fills.bottom && fills.left <= column && column <= fills.right;
-  });
-  if (typed.length === 0) return [];
-  const [cell, content] = typed[0]!;
+  const typed: string[] = [];
+  for (let row = fills.top; row <= fills.bottom; row++) {
+    for (let column = fills.left; column <= fills.right; column++) {
+      const at = address(row, column);
+      const { value, formula } = sheet.cells[at] ?? {};
+      if (at !== own && (value !== undefined || formula !== undefined)) typed.push(at);
+    }
+  }
+  const [cell] = typed;
+  if (cell === undefined) return [];
+  const content = sheet.cells[cell]!;
   const what = content.formula === undefined ? String(content.value) : `=${content.formula}`;
   const more = typed.length > 1 ? ` and ${typed.length - 1} more cells` : "";
   return [

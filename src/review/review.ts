@@ -42,12 +42,13 @@ export function review(stored: Book, compute?: Compute, options: Partial<ReviewO
   const definition = sameTemplate(read)?.definition;
   const computed = compute ? compute(read) : read;
   const labelAt = labelsIn(read, definition);
-  const changed = definition !== undefined && formulaDifferences(read, definition, labelAt).length > 0;
+  const differences = definition ? formulaDifferences(read, definition, labelAt) : [];
   const reviewed: Reviewed = {
     read,
     computed,
-    expected: changed ? compute?.(restoredBook(read, definition)) : computed,
+    expected: definition && differences.length > 0 ? compute?.(restoredBook(read, definition)) : computed,
     definition,
+    differences,
     labelAt,
     options: { marginFloor: DEFAULT_MARGIN_FLOOR, ...options },
   };

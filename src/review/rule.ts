@@ -2,6 +2,7 @@
 import type { Book } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import type { Finding } from "./finding";
+import type { FormulaDifference } from "./formulaDifferences";
 import type { LabelAt } from "./labels";
 
 export interface ReviewOptions {
@@ -25,6 +26,8 @@ export interface Reviewed {
   readonly expected?: Book;
   /** The template, when the workbook can be held to it. */
   readonly definition?: WorkbookDefinition;
+  /** Where its formulas are not the template's. */
+  readonly differences: readonly FormulaDifference[];
   readonly labelAt: LabelAt;
   readonly options: ReviewOptions;
 }

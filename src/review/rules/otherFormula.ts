@@ -1,5 +1,4 @@
 import type { Finding } from "../finding";
-import { formulaDifferences } from "../formulaDifferences";
 import { priceEffect } from "../priceEffect";
 import type { Rule } from "../rule";
 
@@ -8,10 +7,8 @@ export const otherFormula: Rule = {
   reason: "A formula that is not the template's counts something else than its heading says.",
   example: "The sum of a cable reads the column beside the price.",
   find: (reviewed) => {
-    const { read, definition, labelAt } = reviewed;
-    if (!definition) return [];
     const effect = priceEffect(reviewed);
-    return formulaDifferences(read, definition, labelAt).flatMap(({ typedOver, ...finding }): Finding[] =>
+    return reviewed.differences.flatMap(({ typedOver, ...finding }): Finding[] =>
       typedOver ? [] : [{ effect, ...finding }],
     );
   },

@@ -1,6 +1,5 @@
 import type { Book } from "../../workbooks/book";
 import type { Finding } from "../finding";
-import { formulaDifferences } from "../formulaDifferences";
 import { figure } from "../namedCells";
 import { priceEffect } from "../priceEffect";
 import type { Rule } from "../rule";
@@ -10,10 +9,9 @@ export const typedOver: Rule = {
   reason: "A number typed over a formula no longer follows its inputs.",
   example: "The total is a typed 11,000; outlets added later change nothing.",
   find: (reviewed) => {
-    const { read, expected, definition, labelAt } = reviewed;
-    if (!definition) return [];
+    const { expected, differences } = reviewed;
     const effect = priceEffect(reviewed);
-    return formulaDifferences(read, definition, labelAt).flatMap(({ typedOver, ...finding }): Finding[] =>
+    return differences.flatMap(({ typedOver, ...finding }): Finding[] =>
       typedOver ? [{ effect, ...finding, should: withValue(finding, expected) }] : [],
     );
   },
