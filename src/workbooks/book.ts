@@ -158,6 +158,8 @@ export interface BookSheet {
   hidden?: boolean;
   /** 0-based rows that are hidden, in a workbook that was read; none of ours hides any. */
   hiddenRows?: readonly number[];
+  /** 0-based columns that are hidden, likewise. */
+  hiddenColumns?: readonly number[];
 }
 
 export interface BookName {

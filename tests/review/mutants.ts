@@ -305,6 +305,17 @@ export const mutations: readonly Mutation[] = [
       return { rule: "hidden", cell: { sheet: "Rooms", cell: address(row, 0) } };
     },
   },
+  {
+    kind: "columns hidden",
+    stored: true,
+    apply: (book, random) => {
+      const column = parseAddress(
+        pick(filledCells(book, pick(["rooms_run", "rooms_cable", "rooms_from"], random)), random).place.cell,
+      )!.column;
+      sheetOf(book, "Rooms").hiddenColumns = [column];
+      return { rule: "hidden", cell: { sheet: "Rooms", cell: address(0, column) } };
+    },
+  },
   textGone(
     "a caution removed",
     "caution or exclusion removed",

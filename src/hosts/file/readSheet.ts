@@ -73,6 +73,10 @@ export function readSheet(sheet: Sheet, context: ReadingContext): BookSheet {
   const columnWidths = widthsOf(sheet);
   const rowHeights = heightsOf(sheet);
   const hiddenRows = [...(sheet.rowDefs ?? [])].flatMap(([row, { hidden }]) => (hidden ? [row] : []));
+  // Many people hide all the columns to the right of what they use.
+  const hiddenColumns = (sheet.columns ?? [])
+    .slice(0, lastColumn + 1)
+    .flatMap(({ hidden }, column) => (hidden ? [column] : []));
   const print = fromPageSetup(sheet.pageSetup, sheet.headerFooter);
   const tabColor = sheet.view?.tabColor?.rgb;
   return {
@@ -92,6 +96,7 @@ export function readSheet(sheet: Sheet, context: ReadingContext): BookSheet {
     ...(tabColor !== undefined && { tabColor }),
     ...((sheet.hidden || sheet.veryHidden) && { hidden: true }),
     ...(hiddenRows.length > 0 && { hiddenRows }),
+    ...(hiddenColumns.length > 0 && { hiddenColumns }),
   };
 }
 

@@ -1,4 +1,4 @@
-import { address } from "../../workbooks/address";
+import { address, columnLetters } from "../../workbooks/address";
 import type { Finding } from "../finding";
 import type { Rule } from "../rule";
 
@@ -19,16 +19,30 @@ export const hidden: Rule = {
             },
           ]
         : []),
-      ...(sheet.hiddenRows?.length
-        ? [
-            {
-              weight: "doubtful" as const,
-              place: { sheet: sheet.name, cell: address(sheet.hiddenRows[0]!, 0) },
-              says: `${sheet.hiddenRows.length} ${sheet.hiddenRows.length === 1 ? "row is" : "rows are"} hidden, the first is row ${sheet.hiddenRows[0]! + 1}.`,
-              effect: "What stands there counts without being seen.",
-              wayOut: "Choose the rows around them and show them again.",
-            },
-          ]
-        : []),
+      ...lines(sheet.name, "row", sheet.hiddenRows, (row) => [address(row, 0), String(row + 1)]),
+      ...lines(sheet.name, "column", sheet.hiddenColumns, (column) => [
+        address(0, column),
+        columnLetters(column),
+      ]),
     ]),
 };
+
+function lines(
+  sheet: string,
+  kind: "row" | "column",
+  indices: readonly number[] = [],
+  placeOf: (index: number) => readonly [cell: string, name: string],
+): Finding[] {
+  if (indices.length === 0) return [];
+  const [cell, name] = placeOf(indices[0]!);
+  const are = indices.length === 1 ? `${kind} is` : `${kind}s are`;
+  return [
+    {
+      weight: "doubtful",
+      place: { sheet, cell },
+      says: `${indices.length} ${are} hidden, the first is ${kind} ${name}.`,
+      effect: "What stands there counts without being seen.",
+      wayOut: `Choose the ${kind}s around them and show them again.`,
+    },
+  ];
+}

@@ -1,4 +1,5 @@
 /** Files as Excel writes them after a person's edits; the XML is written by hand after ECMA-376 part 1. */
+import { Workbook } from "@cj-tech-master/excelts";
 import { packed, storedPart } from "../../../src/hosts/file/archive";
 import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
@@ -178,4 +179,15 @@ describe("around the cells", () => {
       "counts its dates from 1904",
     );
   });
+});
+
+test("rows and columns that another program hid are known; unused columns to the right are not told", async () => {
+  const workbook = new Workbook();
+  const sheet = workbook.addWorksheet("S");
+  for (const row of [1, 2, 3]) sheet.getRow(row).values = [1, 2, 3];
+  sheet.getRow(2).hidden = true;
+  sheet.getColumn(2).hidden = true;
+  sheet.getColumn(9).hidden = true;
+  const book = await readXlsx(new Uint8Array(await workbook.xlsx.writeBuffer()));
+  expect(book.sheets[0]).toMatchObject({ hiddenRows: [1], hiddenColumns: [1] });
 });
