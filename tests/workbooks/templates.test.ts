@@ -6,7 +6,7 @@ import { namedColumn, namedRows, namedValue } from "../../src/workbooks/named";
 import { summarise } from "../../src/workbooks/multiRoom/summarise";
 import { templates } from "../../src/workbooks/templates";
 import { heldTo } from "../support/heldTo";
-import { cableLoss, loopOhms, referencePrice, type Job } from "../support/referencePrice";
+import { referencePrice, type Job } from "../support/referencePrice";
 
 describe.each(templates.map((template) => [template.id, template] as const))("%s", (id, template) => {
   const filled = recalculate(template.demonstration());
@@ -78,41 +78,5 @@ describe("the apartment block of 240 outlets", () => {
     }
     expect(Number(namedValue(computed, "quote_total")).toFixed(2)).toBe(reference.total);
     expect(summarise(computed)).toMatchObject({ outlets: 240, verdict: "all checks pass" });
-  });
-});
-
-describe("the single-drop check", () => {
-  const { definition, demonstration } = templates.find(({ id }) => id === "single-drop")!;
-  const computed = recalculate(demonstration());
-  const { fields } = fillingOf(definition, computed) as { fields: Record<string, number> };
-
-  test("level = level in - 10·log10(ways) - excess - cable - plate; volts = supply - load · loop", () => {
-    const split = 10 * Math.log10(fields.drop_ways!) + fields.drop_excess!;
-    const expected = (["low", "low", "high", "high"] as const).map((end, corner) => {
-      const celsius = corner % 2 === 0 ? fields.drop_cold! : fields.drop_hot!;
-      const cable = cableLoss("series 6, copper", fields.drop_length!, fields[`drop_${end}`]!, celsius);
-      return fields[`drop_in_${end}`]! - split - cable - fields.drop_plate!;
-    });
-    namedRows(computed, "drop_level")[0]!.forEach((level, corner) =>
-      expect(level).toBeCloseTo(expected[corner]!, 9),
-    );
-    const ohms = loopOhms("series 6, copper", fields.drop_length!, fields.drop_hot!);
-    expect(namedValue(computed, "drop_volts")).toBeCloseTo(fields.drop_supply! - fields.drop_load! * ohms, 9);
-  });
-});
-
-describe("the alignment card", () => {
-  const computed = recalculate(templates.find(({ id }) => id === "alignment-card")!.demonstration());
-
-  test("the face leans back by the beam's elevation less the offset; equal drops ask for no turn", () => {
-    const elevations = namedColumn(computed, "slots_angles_elevation");
-    namedColumn(computed, "slots_face").forEach((face, row) => {
-      if (typeof face === "number") expect(face).toBeCloseTo(Number(elevations[row]) - 22.6, 9);
-    });
-    expect(namedColumn(computed, "slots_face").filter((face) => typeof face === "number")).toHaveLength(2);
-    // ε = (Δ/2)(d- - d+)/(d- + d+) on the beam's parabola: (1/2)(3.8 - 1)/4.8.
-    const turns = namedColumn(computed, "peaks_found_turn");
-    expect(turns[1]).toBeCloseTo(2.8 / 9.6, 9);
-    expect(turns[2]).toBe(0);
   });
 });
