@@ -5,6 +5,7 @@
  */
 import type { CopyKind } from "../hosts/file/copy/copyOf";
 import type { Book, BookResult } from "../workbooks/book";
+import type { Survey, SurveyRow } from "../workbooks/survey/readSurvey";
 
 /** A sentence for a person: what is in the way and the way on. */
 export class HostTrouble extends Error {}
@@ -46,6 +47,10 @@ export interface PaneHost {
   enterFormula(formula: string): Promise<void>;
   /** Adds rows to the block of the active cell and to those that mirror it. @returns what was done, in a sentence */
   addRows(count: number): Promise<string>;
+  /** Understands a site survey's file. @param unit of the workbook's lengths */
+  readSurvey(bytes: Uint8Array, unit: "m" | "ft"): Promise<Survey>;
+  /** Writes outlets below the last filled row of Rooms, with rows added where needed. @returns what was done, in a sentence */
+  addOutlets(rows: readonly SurveyRow[]): Promise<string>;
   /** Enters every formula of ours again where it stands at an error of an unknown name. @returns how many */
   enterOursAgain(): Promise<number>;
   /** Hands the person a copy: `office` freezes our cells, `sealed` all of them; `cards` are the crew's, to print. */

@@ -13,6 +13,7 @@ import { findFunction } from "./views/findFunction";
 import { pictures } from "./views/pictures";
 import { settings } from "./views/settings";
 import { start } from "./views/start";
+import { survey } from "./views/survey";
 import { training } from "./views/training";
 import { working } from "./views/working";
 
@@ -20,6 +21,7 @@ const VIEWS = [
   start,
   findFunction,
   addRows,
+  survey,
   check,
   diagnose,
   pictures,

@@ -7,6 +7,7 @@ import {
   type Selection,
 } from "../../src/pane/host";
 import type { Book } from "../../src/workbooks/book";
+import type { Survey } from "../../src/workbooks/survey/readSurvey";
 
 export interface FakeOptions {
   readonly book: Book;
@@ -14,6 +15,8 @@ export interface FakeOptions {
   readonly facts?: Partial<HostFacts>;
   /** The call that is refused, with the sentence. */
   readonly refuse?: { readonly [call in keyof PaneHost]?: string };
+  /** What the host understands of any file. */
+  readonly survey?: Survey;
   /** A call that fails for a reason nobody foresaw. */
   readonly broken?: keyof PaneHost;
 }
@@ -66,6 +69,14 @@ export function fakeHost(
     addRows: async (count) => {
       await note("addRows", count);
       return `${count} rows were added to Outlets.`;
+    },
+    readSurvey: async (bytes, unit) => {
+      await note("readSurvey", bytes.length, unit);
+      return rest.survey!;
+    },
+    addOutlets: async (rows) => {
+      await note("addOutlets", rows);
+      return `${rows.length} outlets added to Rooms.`;
     },
     enterOursAgain: async () => {
       await note("enterOursAgain");

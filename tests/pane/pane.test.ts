@@ -1,11 +1,14 @@
 /** Every view of the pane, 320 pixels wide, in three themes: barriers, width, keyboard; then what each does. */
 import type { Page } from "playwright-core";
+import { readSurveyFile } from "../../src/hosts/file/readSurveyFile";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { RIGSHEET_VERSION } from "../../src/version";
 import type { Book } from "../../src/workbooks/book";
 import { fillingOf } from "../../src/workbooks/fillingOf";
 import { layOut } from "../../src/workbooks/layOut";
 import { namedColumn } from "../../src/workbooks/named";
+import { singleDrop } from "../../src/workbooks/singleDrop/definition";
+import type { Survey } from "../../src/workbooks/survey/readSurvey";
 import { templates } from "../../src/workbooks/templates";
 import type { FakeOptions } from "./fakeHost";
 import {
@@ -56,8 +59,18 @@ const calculated = (() => {
   return { sheet, at, result: book.sheets.find(({ name }) => name === sheet)!.results[at]! };
 })();
 
+/** A survey of the demonstration with two new outlets, one that is there already and one that cannot be read. */
+const SURVEY = `Outlet;Receiver;Fed from;Cable;Length (ft);Wall plate;Price
+S-1;receiver;H2;indoor drop;45,5;single outlet;3
+G-01;receiver;H2;indoor drop;30;single outlet;3
+S-2;receiver;H2;indoor drop;far;single outlet;3
+S-3;receiver;H2;indoor drop;61,25;single outlet;3`;
+const surveyFile = { name: "survey <b>.csv", mimeType: "text/csv", buffer: Buffer.from(SURVEY) };
+let survey: Survey;
+
 beforeAll(async () => {
   script = await bundled();
+  survey = await readSurveyFile(surveyFile.buffer, "m");
 }, BUNDLE_MS);
 afterAll(() => closeBrowser());
 
@@ -70,7 +83,7 @@ const open = (
   withPane(
     name,
     () => script,
-    () => (options === "no host" ? undefined : { book, ...options }),
+    () => (options === "no host" ? undefined : { book, survey, ...options }),
     looks,
     work,
   );
@@ -79,6 +92,7 @@ const VIEWS = [
   "Start",
   "Functions",
   "Add rows",
+  "Survey",
   "Check",
   "Diagnose",
   "Pictures",
@@ -104,6 +118,10 @@ async function fill(page: Page, view: (typeof VIEWS)[number]): Promise<void> {
       await page.getByLabel("How many").fill("0");
       await page.getByRole("button", { name: "Add rows" }).last().click();
       await statusIs(page, /^Not done: give a whole number of rows from 1 to /);
+      break;
+    case "Survey":
+      await page.getByLabel("File, .csv or .xlsx").setInputFiles(surveyFile);
+      await page.getByRole("button", { name: "Add 2 good outlets to Rooms" }).waitFor();
       break;
     case "Check":
       await statusIs(page, /^Found: \d+ wrong/);
@@ -140,7 +158,9 @@ async function walk(page: Page): Promise<string[]> {
   const wanted = await page.evaluate(() => {
     (document.activeElement as HTMLElement | null)?.blur();
     const controls = [
-      ...document.querySelectorAll<HTMLElement>("button, input, select, textarea, summary, a[href]"),
+      ...document.querySelectorAll<HTMLElement>(
+        "button, input, select, textarea, summary, a[href], [tabindex='0']",
+      ),
     ];
     // Of a group of radio buttons, Tab reaches the chosen one; the arrows reach the others.
     const reachable = controls.filter(
@@ -274,6 +294,36 @@ describe("what each view does", () => {
     await page.keyboard.press("Enter");
     await statusIs(page, /^25 rows were added/);
     expect((await callsOf(page)).at(-1)).toEqual(["addRows", 25]);
+  });
+
+  open("Survey: looked at first, then added once, in the workbook's unit", {}, async (page) => {
+    await fill(page, "Survey");
+    await statusIs(page, /Nothing is written yet\.$/);
+    const text = await page.locator("section:not([hidden])").innerText();
+    for (const said of [
+      /survey <b>\.csv, read as text, semicolons, UTF-8/,
+      /Length \(ft\)\s+run, in ft, converted to m/,
+      /Price\s+not used/,
+      /line 3: The outlet "G-01" is on the sheet Rooms already/,
+      /line 4: run is "far", which is not a number/,
+      /S-1\s+receiver\s+H2\s+indoor drop\s+13\.8684/,
+    ]) {
+      expect(text).toMatch(said);
+    }
+    expect((await callsOf(page)).map(([call]) => call)).not.toContain("addOutlets");
+    await page.getByRole("button", { name: "Add 2 good outlets to Rooms" }).click();
+    await statusIs(page, /^2 outlets added to Rooms/);
+    const added = (await callsOf(page)).filter(([call]) => call === "addOutlets");
+    expect(added).toEqual([["addOutlets", survey.rows.filter(({ outlet }) => outlet !== "G-01")]]);
+    // What was added is no longer offered.
+    expect(await page.getByRole("button", { name: /^Add 2 good/ }).count()).toBe(0);
+  });
+
+  open("Survey: a workbook without Rooms takes none", { book: layOut(singleDrop) }, async (page) => {
+    await openView(page, "Survey");
+    await page.getByLabel("File, .csv or .xlsx").setInputFiles(surveyFile);
+    await statusIs(page, /^Not done\. This workbook has no Rooms sheet of ours/);
+    expect((await callsOf(page)).map(([call]) => call)).not.toContain("readSurvey");
   });
 
   open("Check: a finding leads to its cell, and a check to what it counts", {}, async (page) => {

@@ -59,6 +59,15 @@ for (const theme of ["light", "dark", "high contrast"] as const) {
         expect([kind, await barriers(page)]).toEqual([kind, []]);
         const pressed = page.getByRole("button", { name: kind, pressed: true });
         expect(await pressed.count()).toBe(1);
+        // It is seen, too: the other two look alike, and not like it.
+        const looks = await page
+          .getByRole("group", { name: "Which picture" })
+          .getByRole("button")
+          .evaluateAll((buttons) =>
+            buttons.map((one) => `${getComputedStyle(one).boxShadow} ${getComputedStyle(one).borderWidth}`),
+          );
+        const own = looks.filter((look) => look === looks[KINDS.indexOf(kind)]);
+        expect([kind, own.length, new Set(looks).size]).toEqual([kind, 1, 2]);
       }
     },
     { theme },

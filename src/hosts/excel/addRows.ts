@@ -2,9 +2,10 @@
 import { HostTrouble } from "../../pane/host";
 import { parseAddress } from "../../workbooks/address";
 import { planAddedRows } from "../../workbooks/planAddedRows";
-import { templateOf, type Template } from "../../workbooks/templates";
 import { troubles } from "./excelTrouble";
-import { factsOf, type WorkbookFacts } from "./readWorkbook";
+import { insertRows } from "./insertRows";
+import { knownTemplate } from "./knownTemplate";
+import { factsOf } from "./readWorkbook";
 import { selectedCell } from "./selectedCell";
 
 const MOST_ROWS = 1_000;
@@ -20,33 +21,11 @@ export async function addRows(context: Excel.RequestContext, count: number): Pro
   const { template, note } = knownTemplate(facts);
   const plan = planAddedRows(template.definition, facts.names, sheet, parseAddress(at)!.row);
   if (typeof plan === "string") throw new HostTrouble(plan);
-  // The lowest first: what is inserted there leaves the rows above where they are.
-  for (const insert of [...plan.inserts].sort((a, b) => b.row - a.row)) {
-    context.workbook.worksheets
-      .getItem(insert.sheet)
-      .getRange(`${insert.row + 1}:${insert.row + count}`)
-      .insert("Down");
-  }
+  insertRows(context, plan, count);
   await context.sync();
   const others = new Set(plan.inserts.map((insert) => insert.sheet));
   others.delete(sheet);
   const mirrored = others.size > 0 ? ` ${[...others].join(", ")} grew with it.` : "";
   const done = `${count} ${count === 1 ? "row" : "rows"} added at the end of ${plan.heading}.${mirrored}`;
   return note ? `${done} ${note}` : done;
-}
-
-/** The template of a workbook of ours, with a note where it is an older version of it. */
-function knownTemplate({ template: id, templateVersion }: WorkbookFacts): {
-  readonly template: Template;
-  readonly note?: string;
-} {
-  if (id === "") throw new HostTrouble(troubles.notOurs());
-  const template = templateOf(id);
-  if (!template) throw new HostTrouble(troubles.unknownTemplate(id));
-  const { version } = template.definition;
-  if (templateVersion === version) return { template };
-  if (Number(templateVersion) > Number(version)) {
-    throw new HostTrouble(troubles.newerTemplate(templateVersion, version));
-  }
-  return { template, note: troubles.olderTemplate(templateVersion, version) };
 }

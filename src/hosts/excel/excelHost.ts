@@ -8,6 +8,10 @@ import {
 } from "../../pane/host";
 import type { Book } from "../../workbooks/book";
 import type { CopyKind } from "../file/copy/copyOf";
+import type { Survey, SurveyRow } from "../../workbooks/survey/readSurvey";
+import { FileTrouble } from "../file/fileTrouble";
+import { readSurveyFile } from "../file/readSurveyFile";
+import { addOutlets } from "./addOutlets";
 import { addRows } from "./addRows";
 import { buildBook } from "./buildBook";
 import { enterOursAgain } from "./enterOursAgain";
@@ -87,6 +91,16 @@ export class ExcelHost implements PaneHost {
 
   addRows(count: number): Promise<string> {
     return changeExcel((context) => addRows(context, count));
+  }
+
+  readSurvey(bytes: Uint8Array, unit: "m" | "ft"): Promise<Survey> {
+    return readSurveyFile(bytes, unit).catch((error: unknown) => {
+      throw error instanceof FileTrouble ? new HostTrouble(error.message, { cause: error }) : error;
+    });
+  }
+
+  addOutlets(rows: readonly SurveyRow[]): Promise<string> {
+    return changeExcel((context) => addOutlets(context, rows));
   }
 
   enterOursAgain(): Promise<number> {

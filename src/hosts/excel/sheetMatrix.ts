@@ -1,6 +1,7 @@
 /** A sheet's cells as the two matrices that Excel takes for a whole range. */
 import { parseAddress, rangeOf } from "../../workbooks/address";
 import type { BookCell, BookSheet, Look } from "../../workbooks/book";
+import { asTyped } from "./asTyped";
 
 export interface SheetMatrix {
   /** From A1 to the last cell that holds or shows something. */
@@ -9,10 +10,6 @@ export interface SheetMatrix {
   readonly formulas: (string | number | boolean | null)[][];
   readonly numberFormats: (string | null)[][];
 }
-
-/** Text that no program takes for a number, a date, a formula or a truth value: letters and no digit. */
-const PLAIN_TEXT = /^\p{L}[^\d]*$/u;
-const TRUTH = /^(true|false)$/i;
 
 export function sheetMatrix({ cells }: BookSheet, looks: readonly Look[]): SheetMatrix | undefined {
   const places = Object.entries(cells).flatMap(([at, cell]) => {
@@ -33,10 +30,8 @@ export function sheetMatrix({ cells }: BookSheet, looks: readonly Look[]): Sheet
   return { range: rangeOf({ top: 0, left: 0, bottom, right }), formulas, numberFormats };
 }
 
-/** What a person would type: an apostrophe keeps text as text. */
 function entered({ value, formula }: BookCell): string | number | boolean | null {
   if (formula !== undefined) return `=${formula}`;
   if (value === undefined || value === "") return null;
-  if (typeof value !== "string") return value;
-  return PLAIN_TEXT.test(value) && !TRUTH.test(value) ? value : `'${value}`;
+  return asTyped(value);
 }

@@ -57,8 +57,9 @@ export const pictures: View = {
 
 function body(picture: Picture): HTMLElement[] {
   return [
-    framed(picture),
+    // In a narrow pane only a corner of it is seen: the way to all of it comes first.
     ...(picture.empty ? [] : [button("Show it large", () => showLarge(picture))]),
+    framed(picture),
     paragraph(picture.description),
   ];
 }

@@ -3,6 +3,9 @@ import { deskHost, type DeskSurroundings, type OpenDesk } from "../../../src/hos
 import { registerDeskPlugin, type DeskGuard } from "../../../src/hosts/desk/page/deskPlugin";
 import type { RowAddition } from "../../../src/hosts/desk/page/libraryTypes";
 import { rowsToAdd } from "../../../src/hosts/desk/page/rowsToAdd";
+import { outletsToAdd } from "../../../src/hosts/desk/page/outletsToAdd";
+import { readSurveyFile } from "../../../src/hosts/file/readSurveyFile";
+import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { fromModel } from "../../../src/hosts/grid/fromModel";
 import type { GridModel } from "../../../src/hosts/grid/library";
@@ -43,6 +46,7 @@ export class DeskInNode implements OpenDesk {
       library,
       guard,
       isEditing: () => this.editing,
+      readSurvey: readSurveyFile,
       handOver: async (given, kind) =>
         void this.copies.push(
           await writeXlsx(given, kind === "office" ? { frozen: true } : { sealed: true }),
@@ -68,6 +72,16 @@ export class DeskInNode implements OpenDesk {
     const { getters } = this.model;
     const { template } = (getters as unknown as { getBookFacts(): { template: string } }).getBookFacts();
     return rowsToAdd(this.model, templateOf(template)?.definition, getters.getActivePosition());
+  }
+
+  addOutlets(rows: readonly SurveyRow[]): string | undefined {
+    const { template } = (
+      this.model.getters as unknown as { getBookFacts(): { template: string } }
+    ).getBookFacts();
+    const plan = outletsToAdd(this.model, templateOf(template)?.definition, rows);
+    if (typeof plan === "string") return plan;
+    this.dispatchAs("RIGSHEET_ADD_OUTLETS", { ...plan, contents: plan.cells });
+    return undefined;
   }
 
   book(): Book {

@@ -4,6 +4,7 @@ import * as library from "@odoo/o-spreadsheet";
 import type { Book } from "../../../workbooks/book";
 import type { WorkbookDefinition } from "../../../workbooks/definition";
 import type { SurveyRow } from "../../../workbooks/survey/readSurvey";
+import type { RoomsNow } from "../../../workbooks/survey/roomsBlock";
 import type { BookFacts } from "../../grid/bookFacts";
 import { templates } from "../../../workbooks/templates";
 import { fromModel } from "../../grid/fromModel";
@@ -16,7 +17,7 @@ import { refusalFor, wordsFor } from "./cellLine";
 import type { OpenDesk } from "./deskHost";
 import { KEPT, zonesWithout, type DeskGuard } from "./deskPlugin";
 import type { GridCommand, GridPosition, RowAddition } from "./libraryTypes";
-import { outletsToAdd, roomsNow, type RoomsNow } from "./outletsToAdd";
+import { outletsToAdd, roomsNow } from "./outletsToAdd";
 import { rowsToAdd } from "./rowsToAdd";
 
 /** From here on the user is told that something is going on. */

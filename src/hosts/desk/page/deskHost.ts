@@ -9,6 +9,7 @@ import type { Book, BookResult } from "../../../workbooks/book";
 import { callsUs } from "../../../workbooks/layOut";
 import { planAddedRows } from "../../../workbooks/planAddedRows";
 import { templateOf } from "../../../workbooks/templates";
+import { inWords, type Survey, type SurveyRow } from "../../../workbooks/survey/readSurvey";
 import type { CopyKind } from "../../file/copy/copyOf";
 import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
@@ -24,6 +25,8 @@ export interface OpenDesk {
   book(): Book;
   replace(book: Book): Promise<void>;
   addRows(additions: readonly RowAddition[], quantity: number): void;
+  /** @returns a sentence where they have no place */
+  addOutlets(rows: readonly SurveyRow[]): string | undefined;
   /** Calls back whenever the selection or a cell changes. @returns a function that ends it */
   watch(changed: () => void): () => void;
 }
@@ -34,6 +37,7 @@ export interface DeskSurroundings {
   readonly guard: DeskGuard;
   /** A cell is being typed into. */
   isEditing(): boolean;
+  readSurvey(bytes: Uint8Array, unit: "m" | "ft"): Promise<Survey>;
   handOver(book: Book, kind: CopyKind): Promise<void>;
   /** As a file of this name. */
   handOverBook(book: Book, file: string): Promise<void>;
@@ -49,6 +53,9 @@ type DeskGetters = GridModel["getters"] & {
 
 const KEY = "rigsheet.preferences";
 const USUAL: Preferences = { lengthUnit: "m", currency: "" };
+
+export const outletsAdded = (count: number): string =>
+  `${inWords(count, "outlet")} added to Rooms. Undo takes them back in one step.`;
 
 export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
   const getters = (): DeskGetters => desk.model.getters as DeskGetters;
@@ -135,6 +142,15 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
       desk.addRows(additions, count);
       const mirrored = additions.length > 1 ? ", and to the lists that stand for the same rows" : "";
       return `${count === 1 ? "1 row was" : `${count} rows were`} added to ${plan.heading}${mirrored}.`;
+    },
+
+    readSurvey: (bytes, unit) => around.readSurvey(bytes, unit),
+
+    addOutlets: async (rows) => {
+      notWhileEditing();
+      const refused = desk.addOutlets(rows);
+      if (refused !== undefined) throw new HostTrouble(refused);
+      return outletsAdded(rows.length);
     },
 
     enterOursAgain: async () => {

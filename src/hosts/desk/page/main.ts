@@ -2,7 +2,7 @@
 import * as library from "@odoo/o-spreadsheet";
 import { allFunctions } from "../../../functions/all";
 import type { Book } from "../../../workbooks/book";
-import { inWords, withoutKnown } from "../../../workbooks/survey/readSurvey";
+import { withoutKnown } from "../../../workbooks/survey/readSurvey";
 import { templates } from "../../../workbooks/templates";
 import { review } from "../../../review/review";
 import { toBareDocument } from "../../grid/toDocument";
@@ -13,6 +13,7 @@ import { Bar } from "./bar";
 import { Desk } from "./desk";
 import "../../../pane/pane.css";
 import "./desk.css";
+import { outletsAdded } from "./deskHost";
 import { registerDeskPlugin, type DeskGuard } from "./deskPlugin";
 import { askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { download, painted } from "./dom";
@@ -123,9 +124,7 @@ async function importSurvey(started: () => Promise<void>): Promise<void> {
   if (!(await askForSurvey(survey, rooms.unit, file.name))) return;
   await started();
   const refused = desk.addOutlets(survey.rows);
-  bar.showNotice(
-    refused ?? `${inWords(survey.rows.length, "outlet")} added to Rooms. Undo takes them back in one step.`,
-  );
+  bar.showNotice(refused ?? outletsAdded(survey.rows.length));
 }
 
 async function addRows(started: () => Promise<void>): Promise<void> {

@@ -3,7 +3,9 @@
  * row, with rows added where the prepared ones do not suffice.
  */
 import type { WorkbookDefinition } from "../../../workbooks/definition";
+import { placeOutlets } from "../../../workbooks/survey/placeOutlets";
 import type { SurveyRow } from "../../../workbooks/survey/readSurvey";
+import { roomsBlock, type RoomsNow } from "../../../workbooks/survey/roomsBlock";
 import type { GridModel } from "../../grid/library";
 import { contentOf } from "../../grid/toDocument";
 import type { CellContent, RowAddition } from "./libraryTypes";
@@ -13,12 +15,6 @@ export interface OutletsToAdd {
   readonly additions: readonly RowAddition[];
   readonly quantity: number;
   readonly cells: readonly CellContent[];
-}
-
-/** What a workbook has already: the unit of its lengths and the names of its outlets. */
-export interface RoomsNow {
-  readonly unit: "m" | "ft";
-  readonly outlets: readonly string[];
 }
 
 /** @returns undefined for a workbook without a Rooms sheet of ours */
@@ -44,34 +40,21 @@ export function outletsToAdd(
   rows: readonly SurveyRow[],
 ): OutletsToAdd | string {
   const { getters } = model;
-  const inputs = definition?.sheets
-    .flatMap(({ parts }) => parts)
-    .flatMap((part) => (part.kind === "block" && part.name === "rooms" ? part.columns : []))
-    .filter(({ input }) => input);
-  if (!inputs || inputs.length === 0)
-    return "This workbook was not made from our multi-room template, so it takes no survey.";
-  const columns = new Map<string, number>();
-  for (const { key } of inputs) {
-    const range = getters.getNamedRange(`rooms_${key}`)?.range;
-    if (range) columns.set(key, range.zone.left);
-  }
-  const outlet = getters.getNamedRange("rooms_outlet")?.range;
-  const lost = rows.flatMap((row) => Object.keys(row)).find((key) => !columns.has(key));
-  if (!outlet || lost !== undefined) {
-    return `The workbook has no cells named rooms_${lost ?? "outlet"} any more, so the survey has no place. Open the workbook it was made from.`;
-  }
-  const { sheetId, zone } = outlet;
-  const last = zone.bottom - 1;
-  const filled = (row: number): boolean =>
-    [...columns.values()].some((col) => {
-      const { value } = getters.getEvaluatedCell({ sheetId, row, col });
-      return value !== null && value !== "";
-    });
-  let first = last + 1;
-  while (first > zone.top + 1 && !filled(first - 1)) first--;
-  const quantity = Math.max(0, first + rows.length - 1 - last);
+  const placeOf = (name: string) => {
+    const range = getters.getNamedRange(name)?.range;
+    return range && { sheet: range.sheetId, zone: range.zone };
+  };
+  const block = roomsBlock(definition, placeOf, rows);
+  if (typeof block === "string") return block;
+  const { sheet: sheetId, bottom, columns } = block;
+  const filled = (row: number, col: number): boolean => {
+    const { value } = getters.getEvaluatedCell({ sheetId, row, col });
+    return value !== null && value !== "";
+  };
+  const { first, quantity } = placeOutlets(block, filled, rows.length);
+  const col = columns.get("outlet")!;
   return {
-    additions: quantity > 0 ? rowsToAdd(model, definition, { sheetId, row: last, col: zone.left }) : [],
+    additions: quantity > 0 ? rowsToAdd(model, definition, { sheetId, row: bottom - 1, col }) : [],
     quantity,
     cells: rows.flatMap((row, index) =>
       Object.entries(row).map(([key, value]) => ({

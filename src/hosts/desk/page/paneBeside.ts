@@ -1,7 +1,8 @@
 /** The pane beside the grid: opened, closed, and reached by F6. */
 import * as library from "@odoo/o-spreadsheet";
 import { mountPane } from "../../../pane/mountPane";
-import { api } from "./api";
+import { HostTrouble } from "../../../pane/host";
+import { api, ServerTrouble } from "./api";
 import type { Desk } from "./desk";
 import { deskHost } from "./deskHost";
 import type { DeskGuard } from "./deskPlugin";
@@ -53,6 +54,10 @@ export class PaneBeside {
         library,
         guard,
         isEditing,
+        readSurvey: (bytes, unit) =>
+          api.readSurvey(new Blob([bytes as Uint8Array<ArrayBuffer>]), unit).catch((error: unknown) => {
+            throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
+          }),
         handOver: async (book, kind) =>
           download(
             await api.copyXlsx(book, kind),

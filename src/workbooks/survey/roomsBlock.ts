@@ -1,0 +1,62 @@
+/** The Rooms block of a workbook as a survey finds it: where its rows lie, and the column of each input. */
+import type { Zone } from "../address";
+import type { Book } from "../book";
+import type { WorkbookDefinition } from "../definition";
+import { namedColumn, namedValue } from "../named";
+import type { SurveyRow } from "./readSurvey";
+
+/** What a workbook has already: the unit of its lengths and the names of its outlets. */
+export interface RoomsNow {
+  readonly unit: "m" | "ft";
+  readonly outlets: readonly string[];
+}
+
+/** @returns undefined for a workbook without a Rooms sheet of ours */
+export function roomsIn(book: Book): RoomsNow | undefined {
+  const named = (name: string): boolean => book.names.some((one) => one.name === name);
+  if (book.template !== "multi-room" || !named("site_unit") || !named("rooms_outlet")) return undefined;
+  return {
+    unit: namedValue(book, "site_unit") === "ft" ? "ft" : "m",
+    outlets: namedColumn(book, "rooms_outlet").flatMap((outlet) =>
+      typeof outlet === "object" || outlet === undefined || outlet === "" ? [] : [String(outlet)],
+    ),
+  };
+}
+
+export interface RoomsBlock {
+  readonly sheet: string;
+  /** The thin rows above and below. */
+  readonly top: number;
+  readonly bottom: number;
+  /** Of the input columns, by key. */
+  readonly columns: ReadonlyMap<string, number>;
+}
+
+/**
+ * @param placeOf where a name lies, in the words of the host
+ * @returns a sentence where the Rooms sheet is not as its template made it
+ */
+export function roomsBlock(
+  definition: WorkbookDefinition | undefined,
+  placeOf: (name: string) => { readonly sheet: string; readonly zone: Zone } | undefined,
+  rows: readonly SurveyRow[],
+): RoomsBlock | string {
+  const inputs = definition?.sheets
+    .flatMap(({ parts }) => parts)
+    .flatMap((part) => (part.kind === "block" && part.name === "rooms" ? part.columns : []))
+    .filter(({ input }) => input);
+  if (!inputs || inputs.length === 0)
+    return "This workbook was not made from our multi-room template, so it takes no survey.";
+  const columns = new Map<string, number>();
+  for (const { key } of inputs) {
+    const place = placeOf(`rooms_${key}`);
+    if (place) columns.set(key, place.zone.left);
+  }
+  const outlet = placeOf("rooms_outlet");
+  const lost = rows.flatMap((row) => Object.keys(row)).find((key) => !columns.has(key));
+  if (!outlet || lost !== undefined) {
+    return `The workbook has no cells named rooms_${lost ?? "outlet"} any more, so the survey has no place. Open the workbook it was made from.`;
+  }
+  const { top, bottom } = outlet.zone;
+  return { sheet: outlet.sheet, top, bottom, columns };
+}

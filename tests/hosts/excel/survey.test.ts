@@ -1,0 +1,119 @@
+/** A survey's outlets into the Rooms sheet of Excel: where they go, what stays, and how it is refused. */
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import { ExcelHost } from "../../../src/hosts/excel/excelHost";
+import { address, parseRange } from "../../../src/workbooks/address";
+import type { Book } from "../../../src/workbooks/book";
+import { layOut } from "../../../src/workbooks/layOut";
+import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
+import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
+import { namedColumn, namedValue } from "../../../src/workbooks/named";
+import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
+import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
+import type { ExcelStandIn } from "../../support/excelStandIn";
+import { referencePrice, type Job } from "../../support/referencePrice";
+import { sentenceOf } from "../scenario";
+import { inExcel } from "./inExcel";
+
+const withBook = (book: Book, work: (excel: ExcelStandIn, host: ExcelHost) => Promise<void>) =>
+  inExcel({}, async (excel) => {
+    excel.state.open(book);
+    await work(excel, new ExcelHost());
+  });
+
+const outlets = (count: number): SurveyRow[] =>
+  Array.from({ length: count }, (_, index) => ({
+    floor: "second",
+    room: `${index + 1}`,
+    outlet: `S-${index + 1}`,
+    receiver: "receiver",
+    from: "H2",
+    cable: "indoor drop",
+    run: 10.5 + index,
+    plate: "single outlet",
+    note: index === 1 ? "1-2" : "=2+2",
+  }));
+
+const zoneOf = (excel: ExcelStandIn, name: string) =>
+  parseRange(excel.state.book.names.find((one) => one.name === name)!.range)!;
+const listed = (book: Book, name: string): unknown[] => namedColumn(book, name).filter((value) => value);
+
+test("a few go below the last filled row, texts as texts, in three requests and one step back", () =>
+  withBook(layOut(multiRoom, guestHouse), async (excel, host) => {
+    const before = zoneOf(excel, "rooms_outlet");
+    const known = guestHouse.blocks!.rooms!.map(({ outlet }) => outlet);
+    expect(await host.addOutlets(outlets(3))).toBe(
+      `3 outlets added to Rooms, from row ${before.top + 2 + known.length} on.`,
+    );
+    expect(excel.syncs).toBeLessThanOrEqual(3);
+    expect(excel.undoSteps).toBe(1);
+    expect(zoneOf(excel, "rooms_outlet")).toEqual(before);
+    const book = await host.readBook();
+    expect(listed(book, "rooms_outlet")).toEqual([...known, "S-1", "S-2", "S-3"]);
+    const at = namedColumn(book, "rooms_outlet").indexOf("S-2");
+    expect(namedColumn(book, "rooms_room")[at]).toBe("2");
+    expect(namedColumn(book, "rooms_note").slice(at - 1, at + 1)).toEqual(["=2+2", "1-2"]);
+    const rooms = [...guestHouse.blocks!.rooms!, ...outlets(3)];
+    const job = { ...guestHouse, blocks: { ...guestHouse.blocks, rooms } } as unknown as Job;
+    expect(Number(namedValue(book, "quote_total")).toFixed(2)).toBe(referencePrice(job).total);
+  }));
+
+test("more than the prepared rows take: rows are added to Rooms and to its mirror, and nothing is lost", () =>
+  withBook(layOut(multiRoom, guestHouse), async (excel, host) => {
+    const before = zoneOf(excel, "rooms_outlet");
+    const mirror = zoneOf(excel, "commission_outlet");
+    const filled = guestHouse.blocks!.rooms!.length;
+    const needed = 40 - (before.bottom - before.top - 1 - filled);
+    expect(await host.addOutlets(outlets(40))).toMatch(new RegExp(`${needed} rows had to be added\\.$`));
+    expect(zoneOf(excel, "rooms_outlet").bottom).toBe(before.bottom + needed);
+    expect(zoneOf(excel, "commission_outlet").bottom).toBe(mirror.bottom + needed);
+    const book = await host.readBook();
+    expect(listed(book, "commission_outlet")).toEqual([
+      ...guestHouse.blocks!.rooms!.map(({ outlet }) => outlet),
+      ...outlets(40).map(({ outlet }) => outlet),
+    ]);
+  }));
+
+test("a row in which only its note is filled is not written over", () =>
+  withBook(layOut(multiRoom, guestHouse), async (excel, host) => {
+    const { top, left } = zoneOf(excel, "rooms_note");
+    const row = top + 2 + guestHouse.blocks!.rooms!.length;
+    excel.type("Rooms", address(row, left), "ask the owner");
+    await host.addOutlets(outlets(1));
+    const book = await host.readBook();
+    const at = namedColumn(book, "rooms_outlet").indexOf("S-1");
+    expect(namedColumn(book, "rooms_note").slice(at - 1, at + 1)).toEqual(["ask the owner", "=2+2"]);
+  }));
+
+test("a name that is gone, another template, a sheet protected against new rows: a sentence, and nothing is written", async () => {
+  await withBook(layOut(multiRoom, guestHouse), async (excel, host) => {
+    const { names } = excel.state.book;
+    names.splice(
+      names.findIndex(({ name }) => name === "rooms_run"),
+      1,
+    );
+    expect(await sentenceOf(host.addOutlets(outlets(1)))).toMatch(/no cells named rooms_run any more/);
+    expect(excel.undoSteps).toBe(0);
+  });
+  await withBook(layOut(singleDrop), async (excel, host) => {
+    expect(await sentenceOf(host.addOutlets(outlets(1)))).toMatch(/takes no survey/);
+    expect(excel.undoSteps).toBe(0);
+  });
+  await withBook(layOut(multiRoom, guestHouse), async (excel, host) => {
+    excel.state.protectedSheets.set("Rooms", { insertRows: false });
+    expect(await sentenceOf(host.addOutlets(outlets(40)))).toMatch(/protected.*Unprotect Sheet/);
+    expect(listed(await host.readBook(), "rooms_outlet")).toEqual(
+      guestHouse.blocks!.rooms!.map(({ outlet }) => outlet),
+    );
+  });
+});
+
+test("the demonstration's survey is understood as text; what is no survey is a sentence", async () => {
+  const file = readFileSync(path.join(__dirname, "../../../templates/guest-house-survey.csv"));
+  const survey = await new ExcelHost().readSurvey(new Uint8Array(file), "m");
+  expect(survey.rows.map(({ outlet }) => outlet)).toEqual(
+    guestHouse.blocks!.rooms!.map(({ outlet }) => outlet),
+  );
+  const picture = new Uint8Array([0x50, 0x4b, 3, 4, 0, 0]);
+  expect(await sentenceOf(new ExcelHost().readSurvey(picture, "m"))).toMatch(/\.$/);
+});
