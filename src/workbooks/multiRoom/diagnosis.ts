@@ -5,7 +5,7 @@ export const diagnosis: SheetDefinition = {
   kind: "print",
   intro:
     "Likely causes of what was measured, likeliest first, over all readings of the job together. Nothing here is certain.",
-  print: { orientation: "landscape" },
+  print: { orientation: "landscape", onePage: true },
   parts: [
     {
       kind: "answer",
