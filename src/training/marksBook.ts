@@ -32,6 +32,13 @@ export function marksBook(marks: GroupMarks): Book {
   });
 }
 
+/** The outcomes that have a column of their own on both sheets. */
+const OUTCOMES = [
+  { outcome: "right", column: { head: "Right", width: 8, format: "integer" } },
+  { outcome: "carried over", column: { head: "Carried over", width: 9, format: "integer" } },
+  { outcome: "slip", column: { head: "Known mistakes", width: 10, format: "integer" } },
+] as const;
+
 const count = (answers: readonly MarkedAnswer[], outcome: MarkedAnswer["outcome"]): number =>
   answers.filter((one) => one.outcome === outcome).length;
 
@@ -52,9 +59,7 @@ function marksSheet({ drill, marked, shared }: GroupMarks): SheetDefinition {
         { head: "Marks", width: 8, format: "integer" },
         { head: "Out of", width: 8, format: "integer" },
         { head: "Share", width: 9, format: "percent" },
-        { head: "Right", width: 8, format: "integer" },
-        { head: "Carried over", width: 9, format: "integer" },
-        { head: "Known mistakes", width: 10, format: "integer" },
+        ...OUTCOMES.map(({ column }) => column),
         { head: "Other wrong", width: 9, format: "integer" },
         { head: "Blank or unclear", width: 9, format: "integer" },
         { head: "To look at", width: 44, wrap: true },
@@ -66,9 +71,7 @@ function marksSheet({ drill, marked, shared }: GroupMarks): SheetDefinition {
         points,
         outOf,
         points / outOf,
-        count(answers, "right"),
-        count(answers, "carried over"),
-        count(answers, "slip"),
+        ...OUTCOMES.map(({ outcome }) => count(answers, outcome)),
         count(answers, "wrong"),
         count(answers, "blank") + count(answers, "unclear"),
         [...notes, ...(flagged.has(label) ? ["shares answers: see Shared"] : [])].join("; "),
@@ -125,9 +128,7 @@ function questionsSheet({ drill, marked }: GroupMarks): SheetDefinition {
       { head: "No.", width: 6, format: "integer" },
       { head: "Question", width: 34 },
       { head: "Share of the marks", width: 10, format: "percent" },
-      { head: "Right", width: 8, format: "integer" },
-      { head: "Carried over", width: 9, format: "integer" },
-      { head: "Known mistakes", width: 10, format: "integer" },
+      ...OUTCOMES.map(({ column }) => column),
       { head: "Blank", width: 8, format: "integer" },
       { head: "Mistakes, the commonest first", width: 80, wrap: true },
     ],
@@ -138,9 +139,7 @@ function questionsSheet({ drill, marked }: GroupMarks): SheetDefinition {
         index + 1,
         heading,
         answers.length === 0 ? "" : points / (answers.length * POINTS.right),
-        count(answers, "right"),
-        count(answers, "carried over"),
-        count(answers, "slip"),
+        ...OUTCOMES.map(({ outcome }) => count(answers, outcome)),
         count(answers, "blank"),
         commonest(answers),
       ];

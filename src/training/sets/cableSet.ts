@@ -6,11 +6,10 @@
 import { isFault } from "../../engine/faults";
 import { cableLoss } from "../../engine/signal/cableLoss";
 import { LOSS_PER_C } from "../../engine/signal/constants";
-import { levelVerdict } from "../../engine/signal/levelVerdict";
 import { METRES_PER_FOOT, toMetres } from "../../engine/signal/lengthUnits";
 import { arithmetic, Working } from "../../engine/working/steps";
 import { trainingSet } from "../exercise";
-import { verdictSteps } from "../verdictSteps";
+import { levelVerdictQuestion, nearVerdictEdge } from "../questions/levelVerdictQuestion";
 import { workedBy } from "../workedBy";
 import { cableNamed, cableRow, lossFigures, TRAINING_CABLES } from "./trainingCables";
 
@@ -23,10 +22,6 @@ interface Numbers {
   readonly level: number;
   readonly plate: number;
 }
-
-/** EN 60728-1, satellite intermediate frequency at the outlet. */
-const LEAST = 47;
-const MOST = 77;
 
 const FEET = "feet taken for metres";
 /** The factor of the heat, as the engine has it. */
@@ -68,8 +63,7 @@ export const cableSet = trainingSet<Numbers>({
     Number(high) <= 30 &&
     Number(level) >= 38 &&
     Number(level) <= 86 &&
-    // A level so near the window's edge is a matter of rounding.
-    [LEAST, MOST].every((edge) => Math.abs(Number(level) - edge) >= 1),
+    !nearVerdictEdge(Number(level)),
   questions: [
     {
       key: "metres",
@@ -215,22 +209,6 @@ export const cableSet = trainingSet<Numbers>({
         return work.steps;
       },
     },
-    {
-      key: "verdict",
-      heading: "Verdict",
-      task: "Is that level low, ok or high? Use your answer to 6.",
-      given: () => [
-        { label: "Least level", value: LEAST, unit: "dBµV" },
-        { label: "Greatest level", value: MOST, unit: "dBµV" },
-      ],
-      answer: { kind: "choice", choices: ["low", "ok", "high"] },
-      needs: ["level"],
-      solve: (_, { level }) => levelVerdict(level!, LEAST, MOST),
-      slips: [],
-      hints: [
-        "EN 60728-1: 47 to 77 dBµV at an outlet of satellite intermediate frequency. The ends count as ok.",
-      ],
-      example: (_, { level }) => verdictSteps(level!, LEAST, MOST, "dBµV"),
-    },
+    levelVerdictQuestion("Is that level low, ok or high? Use your answer to 6."),
   ],
 });

@@ -10,11 +10,11 @@ import { loopOhms } from "../../engine/power/loopOhms";
 import { cableLoss } from "../../engine/signal/cableLoss";
 import { toMetres } from "../../engine/signal/lengthUnits";
 import { splitterLoss } from "../../engine/signal/splitterLoss";
-import { headUnits } from "../../engine/tuners/headUnits";
 import { tunersOfKind } from "../../engine/tuners/tunersOfKind";
 import { arithmetic, Working } from "../../engine/working/steps";
 import { BONDING_CAUTION, MAINS_CAUTION, ROOF_CAUTION } from "../cautionLines";
 import { trainingSet } from "../exercise";
+import { headUnitsQuestion } from "../questions/headUnitsQuestion";
 import { workedBy } from "../workedBy";
 import { cableNamed, cableRow, lossFigures, TRAINING_CABLES } from "./trainingCables";
 
@@ -117,26 +117,10 @@ export const smallJobSet = trainingSet<Numbers>({
         return work.steps;
       },
     },
-    {
-      key: "units",
-      heading: "Head units",
-      task: "How many head units does that take at the least? Use your answer to 1.",
-      given: ({ capacity }) => [
-        { label: "Tuners that one head unit serves", value: capacity, unit: "tuners" },
-      ],
-      answer: { kind: "number", unit: "head units", decimals: 0, exact: true },
-      needs: ["tuners"],
-      solve: ({ capacity }, { tuners }) => headUnits(tuners!, capacity),
-      slips: [
-        {
-          name: "rounded down instead of up",
-          wrong: ({ capacity }, { tuners }) =>
-            tuners! % capacity === 0 ? undefined : Math.floor(tuners! / capacity),
-        },
-      ],
-      hints: ["Divide and round up."],
-      example: ({ capacity }, { tuners }) => workedBy("HEADUNITS", [tuners!, capacity]),
-    },
+    headUnitsQuestion(
+      "How many head units does that take at the least? Use your answer to 1.",
+      "Divide and round up.",
+    ),
     {
       key: "splitter",
       heading: "Loss of the splitter",

@@ -3,12 +3,11 @@
  *
  * Key: engine/signal; 10·log10(N) + excess, and what a tap leaves on its way through.
  */
-import { levelVerdict } from "../../engine/signal/levelVerdict";
 import { splitterLoss } from "../../engine/signal/splitterLoss";
 import { tapThroughLoss } from "../../engine/signal/tapThroughLoss";
 import { arithmetic, Working } from "../../engine/working/steps";
 import { trainingSet } from "../exercise";
-import { verdictSteps } from "../verdictSteps";
+import { levelVerdictQuestion, nearVerdictEdge } from "../questions/levelVerdictQuestion";
 import { workedBy } from "../workedBy";
 
 interface Numbers {
@@ -23,8 +22,6 @@ interface Numbers {
   readonly cable: number;
 }
 
-const LEAST = 47;
-const MOST = 77;
 const EXCESS = "loss beyond the ideal left out";
 
 export const splitterSet = trainingSet<Numbers>({
@@ -48,7 +45,7 @@ export const splitterSet = trainingSet<Numbers>({
     tap !== tap2 &&
     Number(level) >= 38 &&
     Number(level) <= 86 &&
-    [LEAST, MOST].every((edge) => Math.abs(Number(level) - edge) >= 1),
+    !nearVerdictEdge(Number(level)),
   questions: [
     {
       key: "first",
@@ -204,22 +201,6 @@ export const splitterSet = trainingSet<Numbers>({
         return work.steps;
       },
     },
-    {
-      key: "verdict",
-      heading: "Verdict",
-      task: "Is that level low, ok or high at an outlet? Use your answer to 5.",
-      given: () => [
-        { label: "Least level", value: LEAST, unit: "dBµV" },
-        { label: "Greatest level", value: MOST, unit: "dBµV" },
-      ],
-      answer: { kind: "choice", choices: ["low", "ok", "high"] },
-      needs: ["level"],
-      solve: (_, { level }) => levelVerdict(level!, LEAST, MOST),
-      slips: [],
-      hints: [
-        "EN 60728-1: 47 to 77 dBµV at an outlet of satellite intermediate frequency. The ends count as ok.",
-      ],
-      example: (_, { level }) => verdictSteps(level!, LEAST, MOST, "dBµV"),
-    },
+    levelVerdictQuestion("Is that level low, ok or high at an outlet? Use your answer to 5."),
   ],
 });

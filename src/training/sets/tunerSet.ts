@@ -5,12 +5,12 @@
  * practice, no source; tuning words after EN 50494 and EN 50607.
  */
 import { isFault, type Fault } from "../../engine/faults";
-import { headUnits } from "../../engine/tuners/headUnits";
 import { tunersOfKind } from "../../engine/tuners/tunersOfKind";
 import { tuningWord } from "../../engine/tuners/tuningWord";
 import { userBands } from "../../engine/tuners/userBands";
 import { arithmetic, Working } from "../../engine/working/steps";
 import { trainingSet, type Given } from "../exercise";
+import { headUnitsQuestion } from "../questions/headUnitsQuestion";
 import { workedBy } from "../workedBy";
 
 interface Numbers {
@@ -112,26 +112,10 @@ export const tunerSet = trainingSet<Numbers>({
         return work.steps;
       },
     },
-    {
-      key: "units",
-      heading: "Head units",
-      task: "How many head units are needed at the least? Use your answer to 1.",
-      given: ({ capacity }) => [
-        { label: "Tuners that one head unit serves", value: capacity, unit: "tuners" },
-      ],
-      answer: { ...COUNT, unit: "head units" },
-      needs: ["tuners"],
-      solve: ({ capacity }, { tuners }) => headUnits(tuners!, capacity),
-      slips: [
-        {
-          name: "rounded down instead of up",
-          wrong: ({ capacity }, { tuners }) =>
-            tuners! % capacity === 0 ? undefined : Math.floor(tuners! / capacity),
-        },
-      ],
-      hints: ["Divide and round up: a head unit is not divided."],
-      example: ({ capacity }, { tuners }) => workedBy("HEADUNITS", [tuners!, capacity]),
-    },
+    headUnitsQuestion(
+      "How many head units are needed at the least? Use your answer to 1.",
+      "Divide and round up: a head unit is not divided.",
+    ),
     {
       key: "free",
       heading: "Bands left over",

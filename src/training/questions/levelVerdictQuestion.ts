@@ -1,0 +1,31 @@
+/** Whether the level of an earlier answer, `level`, suits an outlet: the last question of several sets. */
+import { levelVerdict } from "../../engine/signal/levelVerdict";
+import type { Question } from "../exercise";
+import { verdictSteps } from "../verdictSteps";
+
+/** EN 60728-1, as in the hint, in dBµV. */
+const LEAST = 47;
+const MOST = 77;
+
+/** Whether a level lies so near an edge that rounding could turn the verdict. */
+export const nearVerdictEdge = (level: number): boolean =>
+  [LEAST, MOST].some((edge) => Math.abs(level - edge) < 1);
+
+/** @param task names the answer that is used */
+export const levelVerdictQuestion = (task: string): Question<unknown> => ({
+  key: "verdict",
+  heading: "Verdict",
+  task,
+  given: () => [
+    { label: "Least level", value: LEAST, unit: "dBµV" },
+    { label: "Greatest level", value: MOST, unit: "dBµV" },
+  ],
+  answer: { kind: "choice", choices: ["low", "ok", "high"] },
+  needs: ["level"],
+  solve: (_, { level }) => levelVerdict(level!, LEAST, MOST),
+  slips: [],
+  hints: [
+    "EN 60728-1: 47 to 77 dBµV at an outlet of satellite intermediate frequency. The ends count as ok.",
+  ],
+  example: (_, { level }) => verdictSteps(level!, LEAST, MOST, "dBµV"),
+});
