@@ -1,45 +1,22 @@
 /** One site and its slots on a card: where to point, and a record of peaking by equal drops. */
-import { cautions, keyToTheMarks, madeAfter } from "../cautions";
+import { aboutSheet } from "../aboutSheet";
 import type { Filling, SheetDefinition, WorkbookDefinition } from "../definition";
 import { masterCheck } from "../masterCheck";
 import { peakingHelp, peaksBlock } from "../peaking";
 import { sheetDate } from "../sheetDate";
+import { slotColumns } from "../slotColumns";
 
-const about: SheetDefinition = {
-  name: "About",
-  kind: "about",
-  intro: "What this workbook is for, how to fill it, what it leaves out, and the cautions.",
-  print: { orientation: "portrait" },
-  parts: [
-    {
-      kind: "text",
-      heading: "Purpose",
-      lines: [
-        "A card for the crew: bearings and elevations of a site's slots, aim and tilt of a dish for two of them,",
-        "and a record of peaking by equal drops that gives the correction.",
-      ],
-    },
-    {
-      kind: "fields",
-      heading: "Versions",
-      fields: [
-        { name: "about_template", label: "Template", formula: '"alignment card, version 1"' },
-        { name: "about_functions", label: "Functions", formula: "RIG.VERSION()" },
-      ],
-    },
-    keyToTheMarks,
-    {
-      kind: "text",
-      heading: "What the model leaves out",
-      lines: [
-        "Refraction (less than 0.1 deg above 10 deg), a satellite's wander in its box, a mast out of plumb.",
-        "A compass near iron is wrong by far more than the declination's own error.",
-      ],
-    },
-    cautions,
-    madeAfter,
+const about = aboutSheet({
+  template: "alignment card, version 1",
+  purpose: [
+    "A card for the crew: bearings and elevations of a site's slots, aim and tilt of a dish for two of them,",
+    "and a record of peaking by equal drops that gives the correction.",
   ],
-};
+  leftOut: [
+    "Refraction (less than 0.1 deg above 10 deg), a satellite's wander in its box, a mast out of plumb.",
+    "A compass near iron is wrong by far more than the declination's own error.",
+  ],
+});
 
 const card: SheetDefinition = {
   name: "Card",
@@ -138,34 +115,7 @@ const card: SheetDefinition = {
             rule: { kind: "slot" },
           },
         },
-        {
-          key: "angles",
-          head: "True",
-          width: 14,
-          format: "degrees",
-          formula: "RIG.LOOKANGLES(card_latitude,card_longitude,slots_slot,card_height)",
-          across: [
-            { key: "azimuth", head: "azimuth", unit: "deg" },
-            { key: "elevation", head: "elevation of the beam", unit: "deg" },
-            { key: "range", head: "slant range", unit: "km" },
-          ],
-        },
-        {
-          key: "compass",
-          head: "Compass bearing",
-          unit: "deg magnetic",
-          width: 14,
-          format: "degrees",
-          formula: "RIG.COMPASS(card_latitude,card_longitude,slots_slot,card_date,card_height)",
-        },
-        {
-          key: "skew",
-          head: "Polarisation skew",
-          unit: "deg",
-          width: 14,
-          format: "degrees",
-          formula: "RIG.POLSKEW(card_latitude,card_longitude,slots_slot)",
-        },
+        ...slotColumns("slots_slot", "card"),
         {
           key: "face",
           head: "Tilt of the face back from upright",

@@ -1,68 +1,37 @@
-import { cautions, keyToTheMarks, madeAfter } from "../cautions";
-import type { SheetDefinition } from "../definition";
+import { aboutSheet } from "../aboutSheet";
 
-export const about: SheetDefinition = {
-  name: "About",
-  kind: "about",
-  intro: "What this workbook is for, how to fill it, what it leaves out, and the cautions.",
-  print: { orientation: "portrait" },
-  parts: [
-    {
-      kind: "text",
-      heading: "Purpose",
-      lines: [
-        "Prices a multi-room satellite reception job in which one coaxial cable from each head unit serves many tuners,",
-        "and predicts level, supply voltage and user bands for every outlet before anyone climbs.",
-      ],
-    },
-    {
-      kind: "fields",
-      heading: "Versions",
-      fields: [
-        { name: "about_template", label: "Template", formula: '"multi-room estimate, version 1"' },
-        { name: "about_functions", label: "Functions", formula: "RIG.VERSION()" },
-        { name: "about_by", label: "Filled in by", formula: 'IF(site_prepared_by="","",site_prepared_by)' },
-        {
-          name: "about_date",
-          label: "Date of the quote",
-          format: "date",
-          formula: 'IF(site_date="","",site_date)',
-        },
-      ],
-    },
-    {
-      kind: "text",
-      heading: "How to fill it",
-      lines: [
-        "Fill the boxed cells, sheet by sheet from Site to Head units; choose a cell to see what it wants.",
-        "Rooms has a row for each outlet, Branches a row for each splitter or tap, Head units a row for each head unit.",
-        "Insert rows anywhere between the two thin grey rows of a block. The upper thin row carries the column formulas: leave it.",
-        "Then read Checks: each line says what it found and where to look.",
-        "A working copy calls the functions of Rigsheet: it computes in Excel with the add-in, or on Rigsheet's own desk.",
-      ],
-    },
-    keyToTheMarks,
-    {
-      kind: "text",
-      heading: "Conventions",
-      lines: [
-        "Losses are positive decibels. Levels are dBµV across 75 Ω. North and east are positive. Bearings are clockwise from north.",
-        "Workings are not rounded. Money is rounded once, at the end of Price, by the rule that Site names; Quote adds what it prints.",
-        "Loss per 100 m at 20 °C = k1·√f + k2·f + k0; it grows by 0.2 % for each °C. Beyond 1000 MHz the built-in types are extrapolated, ±5 %.",
-      ],
-    },
-    {
-      kind: "text",
-      heading: "What the model leaves out",
-      lines: [
-        "Connector losses and mismatch ripple; interference between user bands; ageing and water in the cable.",
-        "Level at the dish itself, rain and pointing loss: the head unit's output level is taken as you enter it.",
-        "Currents that other devices draw on the same cable. Two head units may share a supply and one common lead; of",
-        "constant-power ones the other's current is then taken at its least volts, so the volts shown are the lower ones.",
-        "Wind load, mounting and structure. Refraction, which matters only below about 5 deg of elevation.",
-      ],
-    },
-    cautions,
-    madeAfter,
+export const about = aboutSheet({
+  template: "multi-room estimate, version 1",
+  purpose: [
+    "Prices a multi-room satellite reception job in which one coaxial cable from each head unit serves many tuners,",
+    "and predicts level, supply voltage and user bands for every outlet before anyone climbs.",
   ],
-};
+  fields: [
+    { name: "about_by", label: "Filled in by", formula: 'IF(site_prepared_by="","",site_prepared_by)' },
+    {
+      name: "about_date",
+      label: "Date of the quote",
+      format: "date",
+      formula: 'IF(site_date="","",site_date)',
+    },
+  ],
+  howToFill: [
+    "Fill the boxed cells, sheet by sheet from Site to Head units; choose a cell to see what it wants.",
+    "Rooms has a row for each outlet, Branches a row for each splitter or tap, Head units a row for each head unit.",
+    "Insert rows anywhere between the two thin grey rows of a block. The upper thin row carries the column formulas: leave it.",
+    "Then read Checks: each line says what it found and where to look.",
+    "A working copy calls the functions of Rigsheet: it computes in Excel with the add-in, or on Rigsheet's own desk.",
+  ],
+  conventions: [
+    "Losses are positive decibels. Levels are dBµV across 75 Ω. North and east are positive. Bearings are clockwise from north.",
+    "Workings are not rounded. Money is rounded once, at the end of Price, by the rule that Site names; Quote adds what it prints.",
+    "Loss per 100 m at 20 °C = k1·√f + k2·f + k0; it grows by 0.2 % for each °C. Beyond 1000 MHz the built-in types are extrapolated, ±5 %.",
+  ],
+  leftOut: [
+    "Connector losses and mismatch ripple; interference between user bands; ageing and water in the cable.",
+    "Level at the dish itself, rain and pointing loss: the head unit's output level is taken as you enter it.",
+    "Currents that other devices draw on the same cable. Two head units may share a supply and one common lead; of",
+    "constant-power ones the other's current is then taken at its least volts, so the volts shown are the lower ones.",
+    "Wind load, mounting and structure. Refraction, which matters only below about 5 deg of elevation.",
+  ],
+});

@@ -1,4 +1,5 @@
 import type { Field, SheetDefinition } from "../definition";
+import { slotColumns } from "../slotColumns";
 
 /** The sun behind one slot, in its two seasons of the year. */
 const sunFields = (name: string, slot: string): Field[] => [
@@ -27,34 +28,7 @@ export const sightline: SheetDefinition = {
       mirrors: "slots",
       columns: [
         { key: "slot", head: "Orbital slot", width: 34, formula: 'IF(slots_slot="","",slots_slot)' },
-        {
-          key: "angles",
-          head: "True",
-          width: 14,
-          format: "degrees",
-          formula: "RIG.LOOKANGLES(site_latitude,site_longitude,slots_slot,site_height)",
-          across: [
-            { key: "azimuth", head: "azimuth", unit: "deg" },
-            { key: "elevation", head: "elevation of the beam", unit: "deg" },
-            { key: "range", head: "slant range", unit: "km" },
-          ],
-        },
-        {
-          key: "compass",
-          head: "Compass bearing",
-          unit: "deg magnetic",
-          width: 14,
-          format: "degrees",
-          formula: "RIG.COMPASS(site_latitude,site_longitude,slots_slot,site_date,site_height)",
-        },
-        {
-          key: "skew",
-          head: "Polarisation skew",
-          unit: "deg",
-          width: 14,
-          format: "degrees",
-          formula: "RIG.POLSKEW(site_latitude,site_longitude,slots_slot)",
-        },
+        ...slotColumns("slots_slot", "site"),
         {
           key: "clearance",
           head: "Over the obstacle",

@@ -1,43 +1,19 @@
 /** One cable run checked on one page: level at both ends of the band, cold and hot, and volts at its end. */
-import { cautions, keyToTheMarks, madeAfter } from "../cautions";
+import { aboutSheet } from "../aboutSheet";
 import type { Field, Filling, SheetDefinition, WorkbookDefinition } from "../definition";
 import { masterCheck } from "../masterCheck";
 import { BUILT_IN_CABLES } from "../multiRoom/parts";
 
-const about: SheetDefinition = {
-  name: "About",
-  kind: "about",
-  intro: "What this workbook is for, how to fill it, what it leaves out, and the cautions.",
-  print: { orientation: "portrait" },
-  parts: [
-    {
-      kind: "text",
-      heading: "Purpose",
-      lines: [
-        "Checks one run from a known level to one outlet: level at both ends of the band, cold and hot, slope, and volts.",
-        "Fill the boxed cells on the sheet Drop; the verdicts stand at its end.",
-      ],
-    },
-    {
-      kind: "fields",
-      heading: "Versions",
-      fields: [
-        { name: "about_template", label: "Template", formula: '"single-drop check, version 1"' },
-        { name: "about_functions", label: "Functions", formula: "RIG.VERSION()" },
-      ],
-    },
-    keyToTheMarks,
-    {
-      kind: "text",
-      heading: "What the model leaves out",
-      lines: [
-        "Connector losses and mismatch ripple, ageing and water in the cable. Beyond 1000 MHz the cable types are extrapolated, ±5 %.",
-      ],
-    },
-    cautions,
-    madeAfter,
+const about = aboutSheet({
+  template: "single-drop check, version 1",
+  purpose: [
+    "Checks one run from a known level to one outlet: level at both ends of the band, cold and hot, slope, and volts.",
+    "Fill the boxed cells on the sheet Drop; the verdicts stand at its end.",
   ],
-};
+  leftOut: [
+    "Connector losses and mismatch ripple, ageing and water in the cable. Beyond 1000 MHz the cable types are extrapolated, ±5 %.",
+  ],
+});
 
 const number = (
   name: string,
