@@ -19,6 +19,7 @@ import { readOptions } from "./options";
 export const NEW_HELP = `rigsheet new TEMPLATE --out FILE.xlsx [options]
 
 Makes a workbook. Templates: ${templates.map(({ id }) => id).join(", ")}.
+Training sheets, different for each trainee, and their key: rigsheet drill.
 
   --rooms SURVEY       fill the Rooms sheet from a site survey: text (.csv) or a
                        workbook (.xlsx)
@@ -98,7 +99,10 @@ function templateOf(positionals: readonly string[]): Template {
   if (positionals.length > 1)
     throw new UsageTrouble(`"${positionals[1]}" is one word too many. See: rigsheet new --help`);
   const found = templates.find(({ id }) => id === positionals[0]);
-  if (!found) throw new UsageTrouble(`There is no template "${positionals[0]}". Templates: ${known}.`);
+  if (!found)
+    throw new UsageTrouble(
+      `There is no template "${positionals[0]}". Templates: ${known}. Training sheets: rigsheet drill.`,
+    );
   return found;
 }
 
