@@ -19,8 +19,15 @@ export function wordsFor(model: GridModel, place: GridPosition): CellWords {
   return { kind: "prompt", text: [promptTitle, prompt].filter(Boolean).join(": ") };
 }
 
-/** The workbook's own words when a value is refused, where the library has only the bare rule. */
-export function refusalFor(model: GridModel, place: GridPosition, text: string): string {
+/**
+ * The workbook's own words when a value is refused, where the library has only the bare rule; none where the
+ * desk has done, or said, what is needed in the library's place.
+ */
+export function refusalFor(model: GridModel, place: GridPosition, text: string): string | undefined {
+  const { getters } = model as {
+    getters: GridModel["getters"] & { isGuardedSheet?(sheetId: string): boolean };
+  };
+  if (text.startsWith("Cannot sort") && getters.isGuardedSheet?.(place.sheetId)) return undefined;
   if (!text.includes("violates the data validation rule")) return text;
   const refusal = validationAt(model, place)?.refusal;
   return refusal ? `Not taken. ${refusal}` : text;

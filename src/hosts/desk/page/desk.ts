@@ -3,7 +3,7 @@ import * as owl from "@odoo/owl";
 import * as library from "@odoo/o-spreadsheet";
 import type { Book } from "../../../workbooks/book";
 import type { WorkbookDefinition } from "../../../workbooks/definition";
-import type { SurveyRow } from "../../../workbooks/survey/readSurvey";
+import { inWords, type SurveyRow } from "../../../workbooks/survey/readSurvey";
 import type { RoomsNow } from "../../../workbooks/survey/roomsBlock";
 import type { BookFacts } from "../../grid/bookFacts";
 import { templates } from "../../../workbooks/templates";
@@ -18,6 +18,7 @@ import type { OpenDesk } from "./deskHost";
 import { KEPT, zonesWithout, type DeskGuard } from "./deskPlugin";
 import type { GridCommand, GridPosition, RowAddition } from "./libraryTypes";
 import { outletsToAdd, roomsNow } from "./outletsToAdd";
+import { rowsInOrder } from "./rowsInOrder";
 import { rowsToAdd } from "./rowsToAdd";
 
 /** From here on the user is told that something is going on. */
@@ -196,7 +197,10 @@ export class Desk implements OpenDesk {
     this.guard.unlocked.clear();
     this.timeRecalculations();
     model.on("update", this, () => this.refresh());
-    model.on("command-rejected", this, (rejection) => this.deleteRest(rejection as unknown as Rejection));
+    model.on("command-rejected", this, (rejection) => {
+      this.deleteRest(rejection as unknown as Rejection);
+      this.sortRows(rejection as unknown as Rejection);
+    });
     model.selection.observe(this, { handleEvent: () => this.refresh() });
     this.app = new owl.App(
       library.Spreadsheet as never,
@@ -205,7 +209,8 @@ export class Desk implements OpenDesk {
           model,
           notifyUser: ({ text }: { text: string }) => this.bar.showNotice(text),
           raiseError: (text: string, done?: () => void) => {
-            this.bar.showNotice(refusalFor(model, this.place, text));
+            const sentence = refusalFor(model, this.place, text);
+            if (sentence) this.bar.showNotice(sentence);
             done?.();
           },
           askConfirmation: (text: string, confirm: () => void, cancel?: () => void) =>
@@ -251,6 +256,17 @@ export class Desk implements OpenDesk {
     if (!DELETIONS.has(type) || !result.isCancelledBecause(KEPT)) return;
     const rest = zonesWithout((position) => this.getters.isKeptCell(position), sheetId!, target ?? []);
     if (rest.length > 0) this.dispatch(type, { sheetId, target: rest });
+  }
+
+  /** The rows of a block are sorted with all of their inputs, whatever of them was selected. */
+  private sortRows({ command, result }: Rejection): void {
+    if (command.type !== "SORT_CELLS" || !result.isCancelledBecause(KEPT)) return;
+    const sorted = rowsInOrder(this.model, this.definition, command);
+    if (typeof sorted === "string") return this.bar.showNotice(sorted);
+    this.dispatch("RIGSHEET_SORT_ROWS", { contents: sorted.cells });
+    this.bar.showNotice(
+      `${inWords(sorted.rows, "row")} sorted by “${sorted.by}”, each with all of its inputs. Undo takes it back in one step.`,
+    );
   }
 
   private refresh(): void {

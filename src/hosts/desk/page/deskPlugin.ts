@@ -54,6 +54,8 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
 
     allowDispatch(command: GridCommand): string {
       const { sheetId } = command;
+      if (command.type === "DELETE_NAMED_RANGE") return this.keepName(command.name);
+      if (command.type === "UPDATE_NAMED_RANGE") return this.keepName(command.oldRangeName);
       if (sheetId === undefined || !this.isGuardedSheet(sheetId)) return "Success";
       switch (command.type) {
         case "UPDATE_CELL":
@@ -69,6 +71,9 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
         case "REMOVE_COLUMNS_ROWS":
         case "MOVE_COLUMNS_ROWS":
           return this.keepBlocks(command);
+        case "SORT_CELLS":
+          // The desk sorts whole rows in its place.
+          return KEPT;
         default:
           return "Success";
       }
@@ -77,7 +82,7 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
     handle(command: GridCommand): void {
       if (command.type === "RIGSHEET_ENTER_AGAIN") this.enterAgain(command.cells ?? []);
       if (command.type === "RIGSHEET_ADD_ROWS") this.addRows(command);
-      if (command.type === "RIGSHEET_ADD_OUTLETS") {
+      if (command.type === "RIGSHEET_ADD_OUTLETS" || command.type === "RIGSHEET_SORT_ROWS") {
         this.addRows(command);
         for (const cell of command.contents ?? []) (this as any).dispatch("UPDATE_CELL", cell);
       }
@@ -131,6 +136,17 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
         kept ||= why !== undefined;
       }
       return kept ? KEPT : "Success";
+    }
+
+    /** Formulas, the pane and the review know the workbook's cells by their names. */
+    private keepName(name: string | undefined): string {
+      const sheetId = name && this.all.getNamedRange(name)?.range.sheetId;
+      if (!sheetId || this.all.getBookFacts().template === "" || !this.isGuardedSheet(sheetId))
+        return "Success";
+      guard.refused(
+        `The workbook's formulas know cells of the sheet ${this.all.getSheetName(sheetId)} by the name “${name}”, so it was left. To change it anyway, choose that sheet and use “Unlock sheet” in the bar above.`,
+      );
+      return KEPT;
     }
 
     /** A row or column may go unless a column's one formula stands in it, or all of a named range. */

@@ -27,10 +27,17 @@ export interface GridCommand {
   readonly cells?: readonly GridPosition[];
   readonly contents?: readonly CellContent[];
   readonly targetSheetId?: string;
+  readonly zone?: GridZone;
+  readonly name?: string;
+  readonly oldRangeName?: string;
+  readonly sortDirection?: "asc" | "desc";
 }
 
 export interface CellContent extends GridPosition {
   readonly content: string;
+  /** Given where the cell is to look like another. */
+  readonly style?: object | null;
+  readonly format?: string;
 }
 
 /** A block that rows are put into. */

@@ -3,15 +3,10 @@
  * blocks whose rows stand for its rows. New rows go above a block's last data
  * row, so that its names, rules and marks all stretch by themselves.
  */
-import type { Block, WorkbookDefinition } from "../../../workbooks/definition";
+import type { WorkbookDefinition } from "../../../workbooks/definition";
 import type { GridModel } from "../../grid/library";
-import type { GridPosition, GridZone, RowAddition } from "./libraryTypes";
-
-interface PlacedBlock {
-  readonly block: Block;
-  readonly sheetId: string;
-  readonly zone: GridZone;
-}
+import type { GridPosition, RowAddition } from "./libraryTypes";
+import { placedBlocks } from "./placedBlocks";
 
 /**
  * @param definition the open workbook's template; undefined for a workbook that is not ours
@@ -35,14 +30,4 @@ export function rowsToAdd(
       .sort((a, b) => b.zone.bottom - a.zone.bottom)
       .map(({ sheetId, zone }) => ({ sheetId, lastRow: zone.bottom - 1 }))
   );
-}
-
-function placedBlocks(model: GridModel, definition: WorkbookDefinition | undefined): PlacedBlock[] {
-  return (definition?.sheets ?? [])
-    .flatMap(({ parts }) => parts)
-    .flatMap((block) => {
-      if (block.kind !== "block") return [];
-      const range = model.getters.getNamedRange(`${block.name}_${block.columns[0]?.key}`)?.range;
-      return range ? [{ block, sheetId: range.sheetId, zone: range.zone }] : [];
-    });
 }

@@ -1,0 +1,21 @@
+/** Where the open workbook's blocks stand now, from the thin row above their data to their closing row. */
+import type { Block, WorkbookDefinition } from "../../../workbooks/definition";
+import type { GridModel } from "../../grid/library";
+import type { GridZone } from "./libraryTypes";
+
+export interface PlacedBlock {
+  readonly block: Block;
+  readonly sheetId: string;
+  readonly zone: GridZone;
+}
+
+/** @returns none where the workbook is not ours, or has lost the name of a block's first column */
+export function placedBlocks(model: GridModel, definition: WorkbookDefinition | undefined): PlacedBlock[] {
+  return (definition?.sheets ?? [])
+    .flatMap(({ parts }) => parts)
+    .flatMap((block) => {
+      if (block.kind !== "block") return [];
+      const range = model.getters.getNamedRange(`${block.name}_${block.columns[0]?.key}`)?.range;
+      return range ? [{ block, sheetId: range.sheetId, zone: range.zone }] : [];
+    });
+}
