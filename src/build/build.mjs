@@ -1,6 +1,6 @@
 /** Builds dist/ when a source is newer than what was built from it. */
 import { spawnSync } from "node:child_process";
-import { existsSync, readdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -31,10 +31,17 @@ const WEIGHED = [
   { file: "rigsheet.js" },
 ];
 
-export const needsBuild = () =>
-  !existsSync(STAMP) ||
-  readFileSync(STAMP, "utf8") !== ADDRESS ||
-  Math.max(...SOURCES.map((name) => newest(path.join(project, name)))) > statSync(STAMP).mtimeMs;
+export function needsBuild() {
+  try {
+    const { mtimeMs } = statSync(STAMP);
+    if (readFileSync(STAMP, "utf8") !== ADDRESS) return true;
+    return Math.max(...SOURCES.map((name) => newest(path.join(project, name)))) > mtimeMs;
+  } catch (error) {
+    // None, or one that another process has just taken away.
+    if (error.code === "ENOENT") return true;
+    throw error;
+  }
+}
 
 /** @param force builds even when nothing changed */
 export async function build({ force = false } = {}) {
