@@ -30,21 +30,24 @@ const LEAD_POINTS = 8 * LINE_POINTS;
 /**
  * @param sheet as it will print: without its empty rows, with its paper chosen
  * @param looks of its book
- * @returns rows (1-based) after which a page ends; none for a sheet without headings
+ * @returns rows (1-based) after which a page ends; undefined for a sheet that has no headings to end it by
  */
-export function pageBreaks(sheet: BookSheet, looks: readonly Look[]): number[] {
+export function pageBreaks(sheet: BookSheet, looks: readonly Look[]): number[] | undefined {
   const { print } = sheet;
   const area = parseRange(print?.area ?? "");
-  if (!print || !area || print.onePage) return [];
+  if (!print || !area || print.onePage) return undefined;
   const room = pagePoints(print, widthOf(sheet, area.left, area.right));
   const repeated =
     print.repeatTo === undefined
       ? 0
       : heightOf(sheet, (print.repeatFrom ?? print.repeatTo) - 1, print.repeatTo);
   const starts = headings(sheet, looks, area.top, area.bottom);
+  if (starts.length === 0) return undefined;
+  // No page would have room for anything else.
+  if (repeated >= room) return [];
 
   const breaks: number[] = [];
-  let used = heightOf(sheet, area.top, starts[0] ?? area.top);
+  let used = heightOf(sheet, area.top, starts[0]!);
   for (const [index, start] of starts.entries()) {
     const height = heightOf(sheet, start, starts[index + 1] ?? area.bottom + 1);
     if (used + height <= room) {

@@ -41,12 +41,15 @@ export const withPrint = (book: Book, change: Partial<BookPrint>): Book => ({
   ),
 });
 
-/** @returns the book with the pages of every sheet of headings ended where they should; a copy's rows grow no more */
+/**
+ * What another paper had ended is forgotten; a sheet without headings keeps the ends it was made with.
+ * @returns the book with the pages of every sheet of headings ended where they should; a copy's rows grow no more
+ */
 export const withPageBreaks = (book: Book): Book => ({
   ...book,
   sheets: book.sheets.map((sheet) => {
     const breaks = pageBreaks(sheet, book.looks);
-    return sheet.print && breaks.length > 0 ? { ...sheet, print: { ...sheet.print, breaks } } : sheet;
+    return sheet.print && breaks ? { ...sheet, print: { ...sheet.print, breaks } } : sheet;
   }),
 });
 

@@ -1,8 +1,9 @@
 /** Where pages end: worked out by hand from the papers' sizes and the sheets' own heights. */
-import type { BookSheet, Look } from "../../src/workbooks/book";
+import type { Book, BookSheet, Look } from "../../src/workbooks/book";
 import { LOOKS } from "../../src/workbooks/looks";
 import { pageBreaks } from "../../src/workbooks/pageBreaks";
-import { emptySheet } from "../support/books";
+import { withPageBreaks, withPrint } from "../../src/workbooks/printFoot";
+import { bookOf, emptySheet } from "../support/books";
 
 const HEADING_LOOK = 0;
 const looks: Look[] = [LOOKS.heading, LOOKS.label];
@@ -57,7 +58,22 @@ test("a wide sheet is made smaller, so that a page holds more of it", () => {
   expect(pageBreaks(wide, looks)).toEqual([]);
 });
 
+test("on other paper the old ends of pages are gone; a sheet without headings keeps its own", () => {
+  const cards = sheetOf([ROWS_A4, 11], { breaks: [7] });
+  for (const at of Object.keys(cards.cells)) cards.cells[at] = { value: "line", look: 1 };
+  const book = { ...bookOf(sheetOf([ROWS_A4 - 11, 10], { paper: "letter" }), cards), looks };
+  const breaks = (one: Book) => one.sheets.map(({ print }) => print!.breaks);
+  const onLetter = withPageBreaks(book);
+  expect(breaks(onLetter)).toEqual([[ROWS_A4 - 10], [7]]);
+  expect(breaks(withPageBreaks(withPrint(onLetter, { paper: "a4" })))).toEqual([[], [7]]);
+});
+
+test("repeated rows that leave no room on a page end none, and the search for the ends comes to its own", () => {
+  const sheet = sheetOf([ROWS_A4 + 3, 11], { repeatTo: ROWS_A4 + 1 });
+  expect(pageBreaks(sheet, looks)).toEqual([]);
+});
+
 test("one page is one page, and a sheet without headings has no ends of ours", () => {
-  expect(pageBreaks(sheetOf([ROWS_A4, 11], { onePage: true }), looks)).toEqual([]);
-  expect(pageBreaks(sheetOf([ROWS_A4, 11]), [LOOKS.label, LOOKS.label])).toEqual([]);
+  expect(pageBreaks(sheetOf([ROWS_A4, 11], { onePage: true }), looks)).toBeUndefined();
+  expect(pageBreaks(sheetOf([ROWS_A4, 11]), [LOOKS.label, LOOKS.label])).toBeUndefined();
 });
