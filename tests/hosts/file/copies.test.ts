@@ -367,6 +367,12 @@ describe("a sealed copy", () => {
     expect(xmlOf(file)).not.toMatch(/Contingency|Markup|Reel/);
   });
 
+  test("of a sheet whose name ends with a blank", () => {
+    const twins = bookOf({ ...emptySheet("Prices"), cells: { A1: { value: 1 } } }, emptySheet("Prices "));
+    const { sheets } = copyOf(twins, "sealed", { ...FACTS, sheets: ["Prices "] });
+    expect(sheets.map(({ name }) => name)).toEqual(["Prices "]);
+  });
+
   test("of a sheet that is not there: a sentence with those that are", () => {
     expect(() => copyOf(computed, "sealed", { ...FACTS, sheets: ["Quotes"] })).toThrow(FileTrouble);
     expect(() => copyOf(computed, "sealed", { ...FACTS, sheets: ["Quotes"] })).toThrow(

@@ -69,7 +69,10 @@ function cardBook(book: Book): Book {
 function wantedSheets({ sheets }: Book, wanted: readonly string[]): ReadonlySet<string> {
   return new Set(
     wanted.map((name) => {
-      const found = sheets.find((sheet) => sheet.name.toLowerCase() === name.trim().toLowerCase());
+      const plain = (one: string): string => one.trim().toLowerCase();
+      const found =
+        sheets.find((sheet) => sheet.name === name) ??
+        sheets.find((sheet) => plain(sheet.name) === plain(name));
       if (found) return found.name;
       throw new FileTrouble(
         `There is no sheet "${name}". The sheets are: ${sheets.map((sheet) => sheet.name).join(", ")}.`,
