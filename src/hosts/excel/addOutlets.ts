@@ -29,9 +29,10 @@ export async function addOutlets(context: Excel.RequestContext, rows: readonly S
     sheet.getRange(rangeOf({ top: from, left, bottom: to, right: left }));
 
   const held = new Map([...columns.values()].map((left) => [left, column(left, top, bottom)]));
-  for (const range of held.values()) range.load("values");
+  // A formula that shows nothing yet is a person's all the same.
+  for (const range of held.values()) range.load("formulas");
   await context.sync();
-  const filled = (row: number, left: number): boolean => held.get(left)!.values[row - top]![0] !== "";
+  const filled = (row: number, left: number): boolean => held.get(left)!.formulas[row - top]![0] !== "";
   const { first, quantity } = placeOutlets(block, filled, rows.length);
 
   const plan = planAddedRows(template.definition, facts.names, block.sheet, bottom);

@@ -9,7 +9,7 @@ export interface OutletsPlace {
 
 /**
  * Below the last row in which anything is filled, so that nothing of a person's is lost.
- * @param filled whether a cell of an input column holds something
+ * @param filled whether a cell of an input column holds something, shown or not
  */
 export function placeOutlets(
   { top, bottom, columns }: RoomsBlock,

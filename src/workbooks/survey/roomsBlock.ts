@@ -53,7 +53,9 @@ export function roomsBlock(
     if (place) columns.set(key, place.zone.left);
   }
   const outlet = placeOf("rooms_outlet");
-  const lost = rows.flatMap((row) => Object.keys(row)).find((key) => !columns.has(key));
+  // Rows are added where the block's first column ends.
+  const needed = [inputs[0]!.key, "outlet", ...rows.flatMap((row) => Object.keys(row))];
+  const lost = needed.find((key) => !columns.has(key));
   if (!outlet || lost !== undefined) {
     return `The workbook has no cells named rooms_${lost ?? "outlet"} any more, so the survey has no place. Open the workbook it was made from.`;
   }

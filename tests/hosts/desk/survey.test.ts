@@ -7,7 +7,7 @@ import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
 import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
-import { parseRange } from "../../../src/workbooks/address";
+import { address, parseRange } from "../../../src/workbooks/address";
 import { referencePrice, type Job } from "../../support/referencePrice";
 import { DeskInNode } from "./openDesk";
 
@@ -88,6 +88,34 @@ describe("outlets of a survey", () => {
     expect(names(desk.book())).toEqual([...names(before), "LAST", "S-1", "S-2"]);
   });
 
+  test("a row whose only content is a formula that shows nothing yet is not written over", () => {
+    const desk = new DeskInNode(layOut(multiRoom, guestHouse));
+    const { bottom } = parseRange(before.names.find(({ name }) => name === "rooms_note")!.range)!;
+    const column = parseRange(before.names.find(({ name }) => name === "rooms_note")!.range)!.left;
+    const at = address(bottom - 1, column);
+    const formula = `IF(C${bottom}="","","later")`;
+    desk.type("Rooms", at, `=${formula}`);
+    add(desk, outlets(1));
+    const book = desk.book();
+    expect(book.sheets.find(({ name }) => name === "Rooms")!.cells[at]?.formula).toBe(formula);
+    expect(names(book)).toEqual([...names(before), "S-1"]);
+    expect(rowsOf(book, "rooms_outlet")).toBe(rowsOf(before, "rooms_outlet") + 1);
+  });
+
+  test("a block of which every row was deleted takes them between its thin rows", () => {
+    const desk = new DeskInNode(layOut(multiRoom, guestHouse));
+    const sheetId = desk.model.getters.getSheetIdByName("Rooms")!;
+    const { top, bottom } = parseRange(before.names.find(({ name }) => name === "rooms_outlet")!.range)!;
+    const elements = Array.from({ length: bottom - top - 1 }, (_, index) => top + 1 + index);
+    desk.dispatchAs("REMOVE_COLUMNS_ROWS", { sheetId, sheetName: "Rooms", dimension: "ROW", elements });
+    add(desk, outlets(2));
+    const book = desk.book();
+    expect(names(book)).toEqual(["S-1", "S-2"]);
+    expect(
+      namedColumn(book, "rooms_level_low_cold").filter((level) => typeof level === "number"),
+    ).toHaveLength(2);
+  });
+
   test("a workbook of another template, or one that lost a name, takes none and says why", () => {
     expect(outletsToAdd(new DeskInNode(layOut(singleDrop)).model, singleDrop, outlets(1))).toMatch(
       /not made from our multi-room template/,
@@ -99,5 +127,12 @@ describe("outlets of a survey", () => {
     });
     const refused = outletsToAdd(model, multiRoom, outlets(1));
     expect(refused).toMatch(/no cells named rooms_run any more/);
+    // The survey has no floors, but the block grows by the name of its first column.
+    const { model: headless } = new DeskInNode({
+      ...whole,
+      names: whole.names.filter(({ name }) => name !== "rooms_floor"),
+    });
+    const floorless = outlets(40).map(({ floor: _, ...row }) => row);
+    expect(outletsToAdd(headless, multiRoom, floorless)).toMatch(/no cells named rooms_floor any more/);
   });
 });

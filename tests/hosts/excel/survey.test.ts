@@ -85,6 +85,17 @@ test("a row in which only its note is filled is not written over", () =>
     expect(namedColumn(book, "rooms_note").slice(at - 1, at + 1)).toEqual(["ask the owner", "=2+2"]);
   }));
 
+test("nor is one in which only a formula stands that shows nothing yet", () =>
+  withBook(layOut(multiRoom, guestHouse), async (excel, host) => {
+    const { top, left } = zoneOf(excel, "rooms_note");
+    const at = address(top + 1 + guestHouse.blocks!.rooms!.length, left);
+    excel.state.enter("Rooms", at, '=IF(1=1,"","later")');
+    await host.addOutlets(outlets(1));
+    const book = await host.readBook();
+    expect(book.sheets.find(({ name }) => name === "Rooms")!.cells[at]?.formula).toContain("later");
+    expect(listed(book, "rooms_outlet").at(-1)).toBe("S-1");
+  }));
+
 test("a name that is gone, another template, a sheet protected against new rows: a sentence, and nothing is written", async () => {
   await withBook(layOut(multiRoom, guestHouse), async (excel, host) => {
     const { names } = excel.state.book;

@@ -91,6 +91,8 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
     private addRows(command: GridCommand): void {
       for (const { sheetId, lastRow } of command.additions ?? []) {
         const quantity = command.quantity ?? 0;
+        // Read now: the insertion would turn what a formula refers to in its own row.
+        const contents = this.contentsOf(sheetId, lastRow);
         (this as any).dispatch("ADD_COLUMNS_ROWS", {
           sheetId,
           sheetName: this.all.getSheetName(sheetId),
@@ -99,7 +101,11 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
           position: "before",
           quantity,
         });
-        this.moveInputs(sheetId, lastRow + quantity, lastRow);
+        // What was in the last row stays where it was seen, so that the new rows come after it.
+        for (const { col, content } of contents) {
+          (this as any).dispatch("UPDATE_CELL", { sheetId, row: lastRow, col, content });
+          (this as any).dispatch("UPDATE_CELL", { sheetId, row: lastRow + quantity, col, content: "" });
+        }
       }
     }
 
@@ -114,14 +120,14 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
       }
     }
 
-    /** What was in the last row stays where it was seen, so that the new rows come after it. */
-    private moveInputs(sheetId: string, from: number, to: number): void {
+    private contentsOf(sheetId: string, row: number): { col: number; content: string }[] {
+      const contents: { col: number; content: string }[] = [];
       for (let col = 0; col < this.all.getNumberCols(sheetId); col++) {
-        const cell = this.all.getCell({ sheetId, row: from, col });
-        if (!cell || cell.isFormula || !cell.content) continue;
-        (this as any).dispatch("UPDATE_CELL", { sheetId, row: to, col, content: cell.content });
-        (this as any).dispatch("UPDATE_CELL", { sheetId, row: from, col, content: "" });
+        const cell = this.all.getCell({ sheetId, row, col });
+        const content = cell?.isFormula ? cell.compiledFormula.toFormulaString(this.all) : cell?.content;
+        if (content) contents.push({ col, content });
       }
+      return contents;
     }
 
     private cellOf({ sheetId, row, col }: GridCommand): GridPosition {

@@ -48,8 +48,10 @@ export function outletsToAdd(
   if (typeof block === "string") return block;
   const { sheet: sheetId, bottom, columns } = block;
   const filled = (row: number, col: number): boolean => {
-    const { value } = getters.getEvaluatedCell({ sheetId, row, col });
-    return value !== null && value !== "";
+    const place = { sheetId, row, col };
+    const { value } = getters.getEvaluatedCell(place);
+    // A formula that shows nothing yet is a person's all the same.
+    return (value !== null && value !== "") || getters.getCell(place)?.isFormula === true;
   };
   const { first, quantity } = placeOutlets(block, filled, rows.length);
   const col = columns.get("outlet")!;

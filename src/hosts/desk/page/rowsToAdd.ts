@@ -28,6 +28,7 @@ export function rowsToAdd(
       .filter(({ block }) => block.name === root || block.mirrors === root)
       // The lower one first: its insertion leaves the rows above where they are.
       .sort((a, b) => b.zone.bottom - a.zone.bottom)
-      .map(({ sheetId, zone }) => ({ sheetId, lastRow: zone.bottom - 1 }))
+      // Never above the thin row with the formulas, should every row below it be gone.
+      .map(({ sheetId, zone }) => ({ sheetId, lastRow: Math.max(zone.bottom - 1, zone.top + 1) }))
   );
 }
