@@ -5,6 +5,7 @@ import type Axe from "axe-core";
 import type { Locator } from "playwright-core";
 import { address, parseRange } from "../../../src/workbooks/address";
 import type { Book } from "../../../src/workbooks/book";
+import { placeOfName } from "../../../src/workbooks/named";
 import { templates } from "../../../src/workbooks/templates";
 import {
   bookOnPage,
@@ -58,6 +59,24 @@ withPage("an edit changes the total at once; undo brings it back, redo does it a
   await textIs(total(), after);
   await page.keyboard.press("Control+z");
   await textIs(total(), before);
+});
+
+// As Excel's automatic percent entry does (from memory of its documentation): 1 and more are percents, less is a share.
+withPage("a share is typed as a percentage, a share or a bare number", async () => {
+  const margin = placeOfName(await bookOnPage(), "site_margin")!.at;
+  for (const [typed, share] of [
+    ["25%", 0.25],
+    ["0.2", 0.2],
+    ["30", 0.3],
+    [".15", 0.15],
+    ["12.5", 0.125],
+    ["12.25%", 0.1225],
+  ] as const) {
+    await choose("Site", margin);
+    await type(typed);
+    await saved();
+    expect(cellOf(await bookOnPage(), "Site", margin)?.value).toBeCloseTo(share, 12);
+  }
 });
 
 withPage("a column typed faster than it is drawn arrives whole", async () => {

@@ -17,6 +17,7 @@ import { outletsAdded } from "./deskHost";
 import { registerDeskPlugin, type DeskGuard } from "./deskPlugin";
 import { askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { download, painted } from "./dom";
+import { enterPercents } from "./percentEntry";
 import { PaneBeside } from "./paneBeside";
 import { askForSurvey } from "./surveyDialog";
 import { showHelp } from "./help";
@@ -185,6 +186,7 @@ await run("Opening the job…", async (started) => {
   await started();
   prepareLibrary(library);
   registerDeskPlugin(library, guard);
+  enterPercents(library);
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.
   library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet");
