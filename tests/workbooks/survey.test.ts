@@ -318,3 +318,26 @@ test("the preview in words: source, columns, first rows, notes, bad lines", asyn
   expect(text).toMatch(/Bad lines:\n {2}line 14: run is -1 m/);
   expect(text).toMatch(/nothing was written\.$/);
 });
+
+test.each([
+  [
+    "a mark for the same as above",
+    'outlet;receiver;run\nA-1;receiver;12.5\n";receiver;8\nA-3;receiver;9\n',
+    3,
+  ],
+  [
+    "after a cell with a line end and a doubled mark that is closed",
+    'outlet,receiver,run,note\nA-1,receiver,12.5,"by the ""old""\ndoor"\nA-2,receiver,8,"left\nA-3,receiver,9,\n',
+    4,
+  ],
+])("a quotation mark that is never closed takes no lines with it: %s", async (_, text, line) => {
+  await expect(read(text)).rejects.toThrow(new RegExp(`^Line ${line} begins a cell with a quotation mark`));
+});
+
+test("quotation marks that are closed, or stand inside a cell, are no trouble", async () => {
+  const survey = await read(
+    'outlet,receiver,run,note\nA-1,receiver,12.5,"a ""b"""\nA-2,receiver,8,5" pipe\nA-3,receiver,9,""\n',
+  );
+  expect(survey.troubles).toEqual([]);
+  expect(runs(survey)).toEqual([12.5, 8, 9]);
+});

@@ -79,6 +79,8 @@ export const troubles = {
   // A site survey
   surveyTooLarge: (bytes: number, most: number) =>
     `The file is ${mebibytes(bytes)}; a survey has at most ${mebibytes(most)}. Check that the right file was chosen.`,
+  surveyQuoteOpen: (line: number) =>
+    `Line ${line} begins a cell with a quotation mark (") that is never closed, so all below it would be lost. Write out what the mark stands for, or close it.`,
   surveyNotText: () =>
     "The file is neither text nor a workbook. Save the survey as CSV (comma, semicolon or tab) or as an Excel workbook (.xlsx).",
 

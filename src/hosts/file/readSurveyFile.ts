@@ -5,6 +5,7 @@ import { findHead, textOf, type SurveyLine } from "../../workbooks/survey/heads"
 import { readSurvey, type Survey, type SurveyTable } from "../../workbooks/survey/readSurvey";
 import { decodedText } from "./decodedText";
 import { stop, troubles } from "./fileTrouble";
+import { openQuote } from "./openQuote";
 import { readCsv } from "./readCsv";
 import { readXlsx } from "./readXlsx";
 
@@ -19,14 +20,21 @@ const DELIMITERS = { commas: ",", semicolons: ";", tabs: "\t" } as const;
 export async function readSurveyFile(bytes: Uint8Array, unit: "m" | "ft"): Promise<Survey> {
   if (bytes.length > MOST_BYTES) stop(troubles.surveyTooLarge(bytes.length, MOST_BYTES));
   const tables = isWorkbook(bytes) ? await workbookTables(bytes) : textTables(bytes);
-  return readSurvey(best(tables), unit);
+  const table = best(tables);
+  if (table.open !== undefined) stop(troubles.surveyQuoteOpen(table.open));
+  return readSurvey(table, unit);
+}
+
+interface FileTable extends SurveyTable {
+  /** The line that opens a quoted cell which is never closed. */
+  readonly open?: number;
 }
 
 /** ZIP archives and the older container begin so; readXlsx says what is wrong with either. */
 const isWorkbook = (bytes: Uint8Array): boolean =>
   (bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2]! < 9) || (bytes[0] === 0xd0 && bytes[1] === 0xcf);
 
-function textTables(bytes: Uint8Array): SurveyTable[] {
+function textTables(bytes: Uint8Array): FileTable[] {
   const decoded = decodedText(bytes) ?? stop(troubles.surveyNotText());
   // Another program's blank lines are still blank when its commas are read as text.
   const blank = !/[^\s,;]/.test(decoded.text);
@@ -34,10 +42,11 @@ function textTables(bytes: Uint8Array): SurveyTable[] {
     source: `text, ${name}, ${decoded.encoding}`,
     parted: delimiter === ",",
     lines: blank ? [] : readCsv(decoded.text, delimiter),
+    open: openQuote(decoded.text, delimiter),
   }));
 }
 
-async function workbookTables(bytes: Uint8Array): Promise<SurveyTable[]> {
+async function workbookTables(bytes: Uint8Array): Promise<FileTable[]> {
   const { sheets } = await readXlsx(bytes);
   return sheets
     .filter(({ hidden }) => !hidden)
@@ -64,7 +73,7 @@ function linesOf({ cells, results }: BookSheet): SurveyLine[] {
 }
 
 /** The first with a head row that fits; else the one that comes nearest to it. */
-function best(tables: readonly SurveyTable[]): SurveyTable {
+function best(tables: readonly FileTable[]): FileTable {
   const judged = tables.map((table) => {
     const head = findHead(table.lines.filter(({ cells }) => cells.some((cell) => textOf(cell) !== "")));
     return { table, fits: head?.fits, heads: head?.columns.size ?? 0, width: head?.line.cells.length ?? 0 };
