@@ -20,6 +20,7 @@ const content = fc.constantFrom(
   "1",
   "2",
   "2.0",
+  "1.25",
   "0",
   "",
   "x",
@@ -30,6 +31,16 @@ const content = fc.constantFrom(
   "$5",
   "50%",
 );
+const LOCALES = [
+  library.constants.DEFAULT_LOCALE,
+  {
+    ...library.constants.DEFAULT_LOCALE,
+    code: "fr_FR",
+    thousandsSeparator: " ",
+    decimalSeparator: ",",
+    formulaArgSeparator: ";",
+  },
+];
 const row = fc.integer({ min: 0, max: 5 });
 const edit = fc.oneof(
   fc.record({
@@ -62,6 +73,7 @@ const edit = fc.oneof(
     dimension: fc.constant("ROW"),
     elements: row.map((one) => [one]),
   }),
+  fc.record({ type: fc.constant("UPDATE_LOCALE"), locale: fc.constantFrom(...LOCALES) }),
   fc.constantFrom({ type: "REQUEST_UNDO" }, { type: "REQUEST_REDO" }, { type: "EVALUATE_CELLS" }),
 );
 
