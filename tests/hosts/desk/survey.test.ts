@@ -102,6 +102,21 @@ describe("outlets of a survey", () => {
     expect(rowsOf(book, "rooms_outlet")).toBe(rowsOf(before, "rooms_outlet") + 1);
   });
 
+  test("a run typed as a sum in the last prepared row stays with its outlet, and is no outlet's of the survey", () => {
+    const desk = new DeskInNode(layOut(multiRoom, guestHouse));
+    const { bottom } = parseRange(before.names.find(({ name }) => name === "rooms_outlet")!.range)!;
+    const { left } = parseRange(before.names.find(({ name }) => name === "rooms_run")!.range)!;
+    desk.type("Rooms", `C${bottom}`, "LAST");
+    desk.type("Rooms", address(bottom - 1, left), "=12+3");
+    add(desk, outlets(3));
+    const book = desk.book();
+    const at = namedColumn(book, "rooms_outlet").indexOf("LAST");
+    expect(namedColumn(book, "rooms_run").slice(at, at + 4)).toEqual([15, 10.5, 11.5, 12.5]);
+    // And it can be typed over.
+    desk.type("Rooms", address(bottom - 1, left), 16);
+    expect(namedColumn(desk.book(), "rooms_run")[at]).toBe(16);
+  });
+
   test("a block of which every row was deleted takes them between its thin rows", () => {
     const desk = new DeskInNode(layOut(multiRoom, guestHouse));
     const sheetId = desk.model.getters.getSheetIdByName("Rooms")!;

@@ -45,7 +45,9 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
     /** Whether a cell of a guarded sheet must stay, and why. */
     isKeptCell(position: GridPosition): "calculated" | "label" | undefined {
       const cell = this.all.getCell(position);
-      if (cell?.isFormula || this.all.getArrayFormulaSpreadingOn(position)) return "calculated";
+      if (this.all.getArrayFormulaSpreadingOn(position)) return "calculated";
+      // An input may be typed as a sum, and stays an input.
+      if (cell?.isFormula) return validationAt({ getters: this.all }, position) ? undefined : "calculated";
       // A label is text that came with the template's look; what a person jotted beside it has none.
       const styled = cell?.content && Object.keys(cell.style ?? {}).length > 0;
       if (!styled || this.all.getBookFacts().template === "") return undefined;
@@ -123,7 +125,9 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
     private contentsOf(sheetId: string, row: number): { col: number; content: string }[] {
       const contents: { col: number; content: string }[] = [];
       for (let col = 0; col < this.all.getNumberCols(sheetId); col++) {
-        const cell = this.all.getCell({ sheetId, row, col });
+        const position = { sheetId, row, col };
+        const cell = this.all.getCell(position);
+        if (cell?.isFormula && this.isKeptCell(position)) continue;
         const content = cell?.isFormula ? cell.compiledFormula.toFormulaString(this.all) : cell?.content;
         if (content) contents.push({ col, content });
       }
