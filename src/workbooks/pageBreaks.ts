@@ -60,8 +60,16 @@ export function pageBreaks(sheet: BookSheet, looks: readonly Look[]): number[] |
       breaks.push(start);
       used = repeated;
     }
-    used += height;
-    while (used > room) used += repeated - room;
+    // LibreOffice now and then counts a page too many of a sheet that it fits to a width and parts by itself.
+    const end = starts[index + 1] ?? area.bottom + 1;
+    for (let row = start; row < end; row++) {
+      const points = heightOf(sheet, row, row + 1);
+      if (used + points > room) {
+        breaks.push(row);
+        used = repeated;
+      }
+      used += points;
+    }
   }
   return breaks;
 }

@@ -117,7 +117,8 @@ function faultsOf(sheet: BookSheet, looks: readonly Look[]): string[] {
   }
   const empty = (row: number): boolean => {
     for (let column = zone.left; column <= zone.right; column++) {
-      if (sheet.cells[address(row, column)] !== undefined) return false;
+      // A box is there to be written in.
+      if (shown(row, column) !== undefined || look(row, column).edges?.left) return false;
     }
     return true;
   };

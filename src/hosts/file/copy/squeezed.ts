@@ -1,7 +1,9 @@
 /**
  * A sheet of values without the rows that were made ready for filling and stayed
  * empty, and without rows of units in which no column has one: on paper they
- * would be white space between the lines of a list.
+ * would be white space between the lines of a list. What prints ends with the
+ * last row that shows something: the thin row that closes a block can fall on a
+ * page of its own, which is then blank.
  */
 import { address, parseAddress, parseRange, rangeOf, type Zone } from "../../../workbooks/address";
 import type { BookName, BookSheet } from "../../../workbooks/book";
@@ -22,9 +24,16 @@ export function squeezed(
   names: readonly BookName[],
   byHand: readonly string[] = [],
 ): Squeezed {
-  const open = names.filter(({ name }) => !byHand.some((block) => name.startsWith(`${block}_`)));
-  const gone = [...emptyRows(sheet, open)].sort((a, b) => a - b);
-  if (gone.length === 0) return { sheet, names };
+  const isByHand = ({ name }: BookName): boolean => byHand.some((block) => name.startsWith(`${block}_`));
+  const shown = shownRows(sheet);
+  const gone = [
+    ...emptyRows(
+      shown,
+      names.filter((one) => !isByHand(one)),
+    ),
+  ].sort((a, b) => a - b);
+  const written = names.filter(isByHand).map(({ range }) => parseRange(range)?.bottom ?? 0);
+  const last = sheet.pictures ? Infinity : [...shown, ...written].reduce((a, b) => Math.max(a, b), 0);
   const dropped = new Set(gone);
   const moved = new Map<number, number>();
   for (let row = 0, next = 0; row <= Math.max(sheet.rowCount, lastRow(sheet)); row++) {
@@ -57,7 +66,7 @@ export function squeezed(
       rowCount: to(sheet.rowCount),
       print: print && {
         ...print,
-        ...(print.area && { area: range(print.area) }),
+        ...(print.area && { area: endingAt(range(print.area), to(last)) }),
         ...(print.repeatFrom && { repeatFrom: to(print.repeatFrom - 1) + 1 }),
         // The last repeated row may be the row of units that has gone.
         ...(print.repeatTo && { repeatTo: to(print.repeatTo) }),
@@ -68,7 +77,12 @@ export function squeezed(
   };
 }
 
-function emptyRows(sheet: BookSheet, names: readonly BookName[]): Set<number> {
+function endingAt(area: string, row: number): string {
+  const zone = parseRange(area);
+  return zone && zone.bottom > row ? rangeOf({ ...zone, bottom: Math.max(zone.top, row) }) : area;
+}
+
+function shownRows(sheet: BookSheet): Set<number> {
   const shown = new Set<number>();
   for (const [at, { value }] of Object.entries(sheet.cells)) {
     if (value !== undefined && value !== "") shown.add(parseAddress(at)!.row);
@@ -76,6 +90,10 @@ function emptyRows(sheet: BookSheet, names: readonly BookName[]): Set<number> {
   for (const [at, result] of Object.entries(sheet.results)) {
     if (result !== "") shown.add(parseAddress(at)!.row);
   }
+  return shown;
+}
+
+function emptyRows(shown: ReadonlySet<number>, names: readonly BookName[]): Set<number> {
   const zones = names
     .map(({ range }) => parseRange(range))
     .filter((zone): zone is Zone => zone !== undefined);
