@@ -2,7 +2,7 @@ import { CAPS_IN_WORDS } from "../hosts/file/capsInWords";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { recalculate } from "../hosts/headless/recalculate";
 import { FileTrouble } from "../hosts/file/fileTrouble";
-import { summarise, type JobSummary } from "../workbooks/multiRoom/summarise";
+import { summarise, type Figure, type JobSummary } from "../workbooks/multiRoom/summarise";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
@@ -46,12 +46,17 @@ function inWords(job: JobSummary): string {
     typeof value === "number" ? value.toFixed(digits) : (value ?? "-");
   const lines = [
     job.job || "(no job name)",
-    `${job.outlets} outlets, ${job.tuners ?? "?"} tuners, ${job.headUnits.length} head units`,
+    [counted(job.outlets, "outlet"), tunersOf(job), counted(job.headUnits.length, "head unit")].join(", "),
     "",
     "Weakest outlets, dBµV over the least level:",
     ...job.worst.map(
       ({ outlet, room, margin, weakest, verdict }) =>
-        `  ${outlet.padEnd(8)} ${room.padEnd(20)} ${shown(weakest).padStart(6)} dBµV ${shown(margin).padStart(6)} dB  ${verdict}`,
+        `  ${outlet.padEnd(8)} ${room.padEnd(20)} ${
+          // An error says in all three what it says in one.
+          typeof weakest === "number"
+            ? `${shown(weakest).padStart(6)} dBµV ${shown(margin).padStart(6)} dB  ${verdict}`
+            : verdict
+        }`,
     ),
     "",
     "Head units:",
@@ -73,3 +78,9 @@ function inWords(job: JobSummary): string {
   ];
   return lines.join("\n");
 }
+
+const counted = (count: Figure, what: string): string => `${count ?? "?"} ${what}${count === 1 ? "" : "s"}`;
+
+/** In place of the count, the sentence of what keeps it from being counted. */
+const tunersOf = ({ tuners }: JobSummary): string =>
+  typeof tuners === "string" ? `tuners not counted (${tuners.replace(/\.$/, "")})` : counted(tuners, "tuner");

@@ -46,6 +46,19 @@ describe("rigsheet new", () => {
     expect(out).toMatch(/total 0\.00/);
   });
 
+  test("an outlet fed from a name that is nowhere is said once, in the workbook's words", async () => {
+    await writeFile(
+      at("one.csv"),
+      "outlet,receiver,fed from,cable,run,wall plate\nX-1,box,S1,indoor drop,10,single outlet\n",
+    );
+    await runCommand(["new", "multi-room", "--rooms", at("one.csv"), "--out", at("one.xlsx")]);
+    const { code, out } = await runCommand(["price", at("one.xlsx")]);
+    expect(code).toBe(1);
+    expect(out).toMatch(/^1 outlet, tuners not counted \(.*"box".*\), 0 head units$/m);
+    expect(out).toMatch(/^ {2}X-1 +"S1" is not among the names in which it is looked up\./m);
+    expect(out).not.toMatch(/MATCH|dBµV "/);
+  });
+
   test("--base takes all else from another workbook, and lengths in feet are converted", async () => {
     await runCommand(["new", "multi-room", "--demonstration", "--out", at("base.xlsx")]);
     await writeFile(

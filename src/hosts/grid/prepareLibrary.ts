@@ -5,10 +5,12 @@ import { registerColumnCriteria } from "./columnCriteria";
 import { registerColumnOperators } from "./columnOperators";
 import { registerInOrder } from "./inOrder";
 import type { GridLibrary } from "./library";
+import { sayPlainly } from "./plainWords";
 import { registerFunctions } from "./registerFunctions";
 import { registerStyledColors } from "./styledColors";
 
 export function prepareLibrary(library: GridLibrary): void {
+  sayPlainly(library);
   registerFunctions(library, allFunctions);
   registerBookFacts(library);
   registerInOrder(library);

@@ -1,0 +1,16 @@
+/**
+ * Says in the workbook's words what the library (19.3.7) says in a programmer's, by its own way to translate.
+ *
+ * A name that is not found is the commonest slip of typing on Rooms and Branches, and its sentence named a
+ * function that the person never wrote.
+ */
+import type { GridLibrary } from "./library";
+
+const WORDS: Readonly<Record<string, string>> = {
+  "Did not find value '%s' in [[FUNCTION_NAME]] evaluation.":
+    '"%s" is not among the names in which it is looked up. Enter the name as it stands on its own sheet, or add it there.',
+};
+
+export function sayPlainly(library: GridLibrary): void {
+  library.setTranslationMethod((...[text]) => WORDS[text] ?? text);
+}
