@@ -111,6 +111,16 @@ describe("typed into the rows", () => {
       /more tuners than user bands/,
     ],
     [
+      "work without a difficulty",
+      ({ blocks }) => void delete blocks.labour![0]!.difficulty,
+      /without minutes, a difficulty or the crew rate/,
+    ],
+    [
+      "work without a crew rate",
+      ({ fields }) => void delete fields.labour_rate,
+      /without minutes, a difficulty or the crew rate/,
+    ],
+    [
       "an outlet without a name",
       ({ blocks }) => void delete blocks.rooms![4]!.outlet,
       /filled and without a name/,

@@ -214,6 +214,14 @@ const list: readonly Check[] = [
   },
   { what: "Parts without a price", limit: "none", found: unpriced, passes: noneOf, where: "Parts" },
   {
+    // Each of the three multiplies: a blank one makes the work free without an error anywhere.
+    what: "Kinds of work without minutes, a difficulty or the crew rate",
+    limit: "none: they are priced at 0.00",
+    found: 'SUMPRODUCT((labour_name<>"")*((labour_minutes="")+(labour_difficulty="")+(labour_rate="")>0))',
+    passes: noneOf,
+    where: "Parts: labour units, crew rate",
+  },
+  {
     what: "Prices without a date, or past it on the day of the quote",
     limit: "none",
     found: expired,
