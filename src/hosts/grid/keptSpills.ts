@@ -44,18 +44,20 @@ export interface SpreadingEvaluator {
 /** @param evaluator taught for its lifetime */
 export function keepSpills(evaluator: SpreadingEvaluator): void {
   const { spreadValues, getters } = evaluator;
-  const spills = new Map<string, (EvaluatedCell | undefined)[][]>();
+  /** By the formula's own cell, so that nothing is kept for one that is gone. */
+  let spills = new WeakMap<object, (EvaluatedCell | undefined)[][]>();
   let locale: unknown;
   evaluator.spreadValues = (formula, result) => {
     const { sheetId, col, row } = formula;
     const spread = spreadValues.call(evaluator, formula, result);
     // Displayed texts depend on it.
-    if (getters.getLocale() !== locale) spills.clear();
+    if (getters.getLocale() !== locale) spills = new WeakMap();
     locale = getters.getLocale();
-    const key = `${sheetId} ${col} ${row}`;
-    const before = spills.get(key);
+    const cell = getters.getCell(formula);
+    if (!cell) return spread;
+    const before = spills.get(cell);
     const kept: (EvaluatedCell | undefined)[][] = result.map((column) => new Array(column.length));
-    spills.set(key, kept);
+    spills.set(cell, kept);
     return (i, j) => {
       const position = { sheetId, col: col + i, row: row + j };
       const old = before?.[i]?.[j];
