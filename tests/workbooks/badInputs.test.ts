@@ -111,6 +111,16 @@ describe("typed into the rows", () => {
       /more tuners than user bands/,
     ],
     [
+      "two splitters straight on one head unit",
+      ({ blocks }) => void (blocks.branches!.find(({ id }) => id === "U1")!.from = "H2"),
+      /one cable is said to feed two things/,
+    ],
+    [
+      "an outlet beside the splitter on the head unit's cable",
+      ({ blocks }) => void (blocks.rooms![0]!.from = "H1"),
+      /one cable is said to feed two things/,
+    ],
+    [
       "work without a difficulty",
       ({ blocks }) => void delete blocks.labour![0]!.difficulty,
       /without minutes, a difficulty or the crew rate/,

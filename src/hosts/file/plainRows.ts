@@ -10,7 +10,6 @@
  * Standard: ECMA-376 part 1, 18.3.1.73 (row), 18.3.1.4 (c), 18.3.1.53 (is).
  */
 import type { CellStyle, WriteSheet } from "hucre/xlsx";
-import { address } from "../../workbooks/address";
 import type { BookValue } from "../../workbooks/book";
 import { MARKER } from "./storedText";
 
@@ -21,8 +20,8 @@ export interface PlainRow {
   readonly row: number;
   /** In points. */
   readonly height: number | undefined;
-  /** The columns that hold something, from the left; the lists beside it are as long. */
-  readonly columns: readonly number[];
+  /** Of the cells that hold something, from the left, without dollar signs; the lists beside it are as long. */
+  readonly addresses: readonly string[];
   /** Blank where undefined; text as it is stored. */
   readonly contents: readonly (BookValue | undefined)[];
   /** Indices of the book's looks. */
@@ -94,11 +93,11 @@ export class PlainRows {
     yield xml.slice(copied);
   }
 
-  #rowXml({ row, height, columns, contents, looks }: PlainRow, styles: readonly string[]): string {
+  #rowXml({ row, height, addresses, contents, looks }: PlainRow, styles: readonly string[]): string {
     let xml = `<row r="${row + 1}"${height === undefined ? "" : ` ht="${height}" customHeight="1"`}>`;
-    for (let index = 0; index < columns.length; index++) {
+    for (let index = 0; index < addresses.length; index++) {
       const look = looks[index];
-      const start = `<c r="${address(row, columns[index]!)}"`;
+      const start = `<c r="${addresses[index]}"`;
       if (look !== undefined) xml += cellXml(start + styles[look]!, contents[index]);
       else if (contents[index] !== undefined) xml += cellXml(start, contents[index]);
     }

@@ -148,26 +148,26 @@ export function writtenSheet(
 
   const plain = new PlainRows();
   const heights = new Map(Object.entries(source.rowHeights).map(([row, height]) => [Number(row), height]));
-  const columnsOf = columnsByRow(source);
-  const rows = [...new Set([...columnsOf.keys(), ...heights.keys()])].sort((a, b) => a - b);
+  const cellsOf = cellsByRow(source);
+  const rows = [...new Set([...cellsOf.keys(), ...heights.keys()])].sort((a, b) => a - b);
   let before: PlainRow | undefined;
   let lastColumn = 0;
   for (const row of rows) {
-    const columns = columnsOf.get(row) ?? [];
-    lastColumn = Math.max(lastColumn, columns.at(-1) ?? 0);
-    const found = columns.length > 0 ? plainRow(source, row, columns, before) : undefined;
+    const inRow = cellsOf.get(row);
+    lastColumn = Math.max(lastColumn, inRow?.columns.at(-1) ?? 0);
+    const found = inRow && plainRow(source, row, inRow, before);
     if (found) {
       plain.add(found);
       heights.delete(row);
       before = found;
     } else {
-      for (const column of columns) put(address(row, column), row, column);
+      inRow?.addresses.forEach((at, index) => put(at, row, inRow.columns[index]!));
       plain.close();
     }
   }
   // The library forgets the height of a row below the last cell.
   const lastRow = rows.at(-1) ?? 0;
-  if (heights.has(lastRow) && !columnsOf.has(lastRow)) cells.set(`${lastRow},0`, {});
+  if (heights.has(lastRow) && !cellsOf.has(lastRow)) cells.set(`${lastRow},0`, {});
   plain.placeholders(styles, cells);
   const sheet = { ...around(source, looks), ...images, cells };
   sheet.rowDefs = new Map([...heights].map(([row, height]) => [row, { height }]));
@@ -175,23 +175,36 @@ export function writtenSheet(
   return { sheet, uncalculated, marked, plain, last };
 }
 
-/** The columns of each row that has cells or results, from the left. */
-function columnsByRow(source: BookSheet): Map<number, number[]> {
-  const rows = new Map<number, number[]>();
-  const unsorted = new Set<number[]>();
+/** Where a row has cells or results, from the left. */
+interface CellsOfRow {
+  columns: number[];
+  addresses: string[];
+}
+
+/** The addresses are the sheet's own keys: looking one up again costs a fraction of what a new text does. */
+function cellsByRow(source: BookSheet): Map<number, CellsOfRow> {
+  const rows = new Map<number, CellsOfRow>();
+  const unsorted = new Set<CellsOfRow>();
   const place = (at: string): void => {
     const { row, column } =
       parseAddress(at) ?? stop(troubles.badRange(`A cell of sheet "${source.name}"`, at));
-    const columns = rows.get(row);
-    if (!columns) rows.set(row, [column]);
+    const inRow = rows.get(row);
+    if (!inRow) rows.set(row, { columns: [column], addresses: [at] });
     else {
-      if (columns[columns.length - 1]! > column) unsorted.add(columns);
-      columns.push(column);
+      if (inRow.columns[inRow.columns.length - 1]! > column) unsorted.add(inRow);
+      inRow.columns.push(column);
+      inRow.addresses.push(at);
     }
   };
   for (const at of Object.keys(source.cells)) place(at);
   for (const at of Object.keys(source.results)) if (!source.cells[at]) place(at);
-  for (const columns of unsorted) columns.sort((a, b) => a - b);
+  for (const inRow of unsorted) {
+    const order = inRow.columns.map((_, index) => index);
+    const { columns, addresses } = inRow;
+    order.sort((a, b) => columns[a]! - columns[b]!);
+    inRow.columns = order.map((index) => columns[index]!);
+    inRow.addresses = order.map((index) => addresses[index]!);
+  }
   return rows;
 }
 
@@ -202,14 +215,13 @@ function columnsByRow(source: BookSheet): Map<number, number[]> {
 function plainRow(
   source: BookSheet,
   row: number,
-  columns: readonly number[],
+  { addresses }: CellsOfRow,
   before: PlainRow | undefined,
 ): PlainRow | undefined {
   const { cells, results } = source;
   const contents: (BookValue | undefined)[] = [];
   const looks: (number | undefined)[] = [];
-  for (const column of columns) {
-    const at = address(row, column);
+  for (const at of addresses) {
     const cell = cells[at];
     const content = cell?.value ?? results[at];
     if (cell?.formula !== undefined || cell?.note !== undefined || !isPlain(content)) return undefined;
@@ -221,7 +233,7 @@ function plainRow(
   return {
     row,
     height: source.rowHeights[row],
-    columns: shared(columns, before?.columns),
+    addresses,
     contents,
     looks: shared(looks, before?.looks),
   };

@@ -143,6 +143,14 @@ const list: readonly Check[] = [
     where: "Branches, feeds",
   },
   {
+    // Each would get the full level, as if a splitter cost nothing.
+    what: "Head units whose one cable is said to feed two things or more",
+    limit: "none: a splitter parts it; a second output is a head unit of its own",
+    found: 'SUMPRODUCT((heads_id<>"")*(COUNTIF(branches_from,heads_id)+COUNTIF(rooms_from,heads_id)>1))',
+    passes: noneOf,
+    where: "Branches and Rooms, fed from",
+  },
+  {
     what: "Head units with more tuners than user bands",
     limit: "none",
     found: 'COUNTIF(heads_capacity,"high")+SUMPRODUCT(--ISERROR(heads_capacity))',
