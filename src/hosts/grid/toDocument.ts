@@ -1,6 +1,7 @@
 /** Turns a book into the spreadsheet library's document. */
 import { parseRange, quotedSheet, type Zone } from "../../workbooks/address";
 import type { Book, BookCell, BookSheet, BookValidation, Edge, Look } from "../../workbooks/book";
+import { isoDate } from "../../workbooks/sheetDate";
 import { FACTS_KEY, type BookFacts } from "./bookFacts";
 import { DOCUMENT_VERSION } from "./library";
 
@@ -193,8 +194,12 @@ function criterionOf(
       const range = named.get(rule.name);
       return range ? { type: "isValueInRange", values: [range], displayStyle: "arrow" } : undefined;
     }
-    // The library has no rule for a date cell's number or a text's length.
-    case "date":
+    case "date": {
+      const { min, max } = rule;
+      if (min === undefined || max === undefined) return { type: "dateIsValid", values: [] };
+      return { type: "dateIsBetween", values: [isoDate(min), isoDate(max)], dateValue: "exactDate" };
+    }
+    // The library has no rule for a text's length.
     case "text":
       return undefined;
   }

@@ -43,7 +43,7 @@ export const quote: SheetDefinition = {
           name: "quote_scope",
           label: "Scope",
           formula:
-            'count_outlets&" outlets, "&heads_wanted&" tuners, "&count_heads&" head units, "&SUMPRODUCT(--(slots_slot<>""))&" orbital slots"',
+            '"outlets: "&count_outlets&", tuners: "&heads_wanted&", head units: "&count_heads&", orbital slots: "&SUMPRODUCT(--(slots_slot<>""))',
         },
       ],
     },
