@@ -29,13 +29,9 @@ export const FACTS_KEY = "rigsheet";
 
 // The library's plugin types can't be named from outside; these are the parts used here.
 /* eslint-disable @typescript-eslint/no-explicit-any */
-const taught = new WeakSet<object>();
 
-/** Teaches the library to keep book facts; doing it twice changes nothing. */
+/** Teaches the library to keep book facts; prepareLibrary sees to it that this is done once. */
 export function registerBookFacts(library: GridLibrary): void {
-  if (taught.has(library)) return;
-  taught.add(library);
-
   class BookFactsPlugin extends (library.CorePlugin as any) {
     static getters = ["getBookFacts"];
     facts: BookFacts = NO_FACTS;

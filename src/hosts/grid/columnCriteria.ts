@@ -26,12 +26,8 @@ interface Registry {
 /** With fewer criteria an index is not worth its making. */
 const FEWEST_CRITERIA = 8;
 
-const taught = new WeakSet<object>();
-
-/** Replaces the two functions in the library's list; doing it twice changes nothing. */
+/** Replaces the two functions in the library's list; prepareLibrary sees to it that this is done once. */
 export function registerColumnCriteria(library: GridLibrary): void {
-  if (taught.has(library)) return;
-  taught.add(library);
   const registry = library.registries.functionRegistry as unknown as Registry;
   const { arg, isNumber, isDateTime } = library.helpers;
 

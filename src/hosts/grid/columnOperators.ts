@@ -31,12 +31,8 @@ const BY_ROW = ["ADD", "MINUS", "MULTIPLY", "DIVIDE", "EQ", "NE", "GT", "GTE", "
 /** These do so when their first argument is a column; otherwise they pass their others on whole. */
 const BY_FIRST = ["IF", "IFERROR"];
 
-const taught = new WeakSet<object>();
-
-/** Goes before the library's own functions; doing it twice changes nothing. */
+/** Goes before the library's own functions; prepareLibrary sees to it that this is done once. */
 export function registerColumnOperators(library: GridLibrary): void {
-  if (taught.has(library)) return;
-  taught.add(library);
   const { mapping, get } = library.registries.functionRegistry as unknown as Registry;
   const errors = library.registries.errorTypes;
   for (const name of [...BY_ROW, ...BY_FIRST]) {

@@ -68,12 +68,8 @@ interface Evaluator extends SpreadingEvaluator {
   invalidatePositionsDependingOnSpread(sheetId: string, zone: Zone): void;
 }
 
-const taught = new WeakSet<object>();
-
-/** Teaches the library to compute in order; doing it twice changes nothing. */
+/** Teaches the library to compute in order; prepareLibrary sees to it that this is done once. */
 export function registerInOrder(library: GridLibrary): void {
-  if (taught.has(library)) return;
-  taught.add(library);
   const plugins = library.registries.coreViewsPluginRegistry;
   const Evaluation = plugins.get("evaluation") as unknown as new (...args: unknown[]) => {
     evaluator: Evaluator;

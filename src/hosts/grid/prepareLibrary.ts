@@ -9,7 +9,11 @@ import { sayPlainly } from "./plainWords";
 import { registerFunctions } from "./registerFunctions";
 import { registerStyledColors } from "./styledColors";
 
+const prepared = new WeakSet<object>();
+
 export function prepareLibrary(library: GridLibrary): void {
+  if (prepared.has(library)) return;
+  prepared.add(library);
   sayPlainly(library);
   registerFunctions(library, allFunctions);
   registerBookFacts(library);

@@ -20,12 +20,8 @@ interface GridValue {
 type GridMatrix = readonly (readonly (GridValue | undefined)[])[];
 type GridArgument = GridValue | GridMatrix | undefined;
 
-const registered = new WeakSet<object>();
-
-/** @param library the spreadsheet library; registering twice changes nothing */
+/** @param library the spreadsheet library; prepareLibrary hands in each once */
 export function registerFunctions(library: GridLibrary, functions: readonly SheetFunction[]): void {
-  if (registered.has(library)) return;
-  registered.add(library);
   // Excel's word for a wrong argument is not among the library's own errors.
   library.registries.errorTypes.add("#VALUE!");
   const errors = library.registries.errorTypes;

@@ -7,12 +7,8 @@ import type { GridLibrary } from "./library";
 
 type Command = Readonly<Record<string, unknown>>;
 
-const taught = new WeakSet<object>();
-
-/** Extends the library's plugin in its list; doing it twice changes nothing. */
+/** Extends the library's plugin in its list; prepareLibrary sees to it that this is done once. */
 export function registerStyledColors(library: GridLibrary): void {
-  if (taught.has(library)) return;
-  taught.add(library);
   const plugins = library.registries.coreViewsPluginRegistry;
   const Colors = plugins.get("custom_colors") as unknown as new (...args: unknown[]) => {
     handle(command: Command): void;

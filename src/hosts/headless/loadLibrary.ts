@@ -3,13 +3,8 @@ import * as library from "@odoo/o-spreadsheet";
 import type { GridLibrary } from "../grid/library";
 import { prepareLibrary } from "../grid/prepareLibrary";
 
-let ready = false;
-
 export function loadLibrary(): GridLibrary {
-  if (!ready) {
-    ready = true;
-    prepareLibrary(library);
-  }
+  prepareLibrary(library);
   return library;
 }
 

@@ -9,20 +9,10 @@ import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
 import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
 import { address, parseRange } from "../../../src/workbooks/address";
 import { referencePrice, type Job } from "../../support/referencePrice";
+import { surveyOutlets } from "../../support/surveyOutlets";
 import { DeskInNode } from "./openDesk";
 
-const outlets = (count: number): SurveyRow[] =>
-  Array.from({ length: count }, (_, index) => ({
-    floor: "second",
-    room: `${index + 1}`,
-    outlet: `S-${index + 1}`,
-    receiver: "receiver",
-    from: "H2",
-    cable: "indoor drop",
-    run: 10.5 + index,
-    plate: "single outlet",
-    note: "1-2",
-  }));
+const outlets = (count: number): SurveyRow[] => surveyOutlets(count, () => "1-2");
 
 /** What the page's desk does with them. */
 function add(desk: DeskInNode, rows: readonly SurveyRow[]): void {

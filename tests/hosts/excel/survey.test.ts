@@ -12,6 +12,7 @@ import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
 import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
 import type { ExcelStandIn } from "../../support/excelStandIn";
 import { referencePrice, type Job } from "../../support/referencePrice";
+import { surveyOutlets } from "../../support/surveyOutlets";
 import { sentenceOf } from "../scenario";
 import { inExcel } from "./inExcel";
 
@@ -22,17 +23,7 @@ const withBook = (book: Book, work: (excel: ExcelStandIn, host: ExcelHost) => Pr
   });
 
 const outlets = (count: number): SurveyRow[] =>
-  Array.from({ length: count }, (_, index) => ({
-    floor: "second",
-    room: `${index + 1}`,
-    outlet: `S-${index + 1}`,
-    receiver: "receiver",
-    from: "H2",
-    cable: "indoor drop",
-    run: 10.5 + index,
-    plate: "single outlet",
-    note: index === 1 ? "1-2" : "=2+2",
-  }));
+  surveyOutlets(count, (index) => (index === 1 ? "1-2" : "=2+2"));
 
 const zoneOf = (excel: ExcelStandIn, name: string) =>
   parseRange(excel.state.book.names.find((one) => one.name === name)!.range)!;

@@ -26,21 +26,19 @@ export function squeezed(
 ): Squeezed {
   const isByHand = ({ name }: BookName): boolean => byHand.some((block) => name.startsWith(`${block}_`));
   const shown = shownRows(sheet);
-  const gone = [
-    ...emptyRows(
-      shown,
-      names.filter((one) => !isByHand(one)),
-    ),
-  ].sort((a, b) => a - b);
+  const dropped = emptyRows(
+    shown,
+    names.filter((one) => !isByHand(one)),
+  );
   const written = names.filter(isByHand).map(({ range }) => parseRange(range)?.bottom ?? 0);
   const last = sheet.pictures ? Infinity : [...shown, ...written].reduce((a, b) => Math.max(a, b), 0);
-  const dropped = new Set(gone);
   const moved = new Map<number, number>();
-  for (let row = 0, next = 0; row <= Math.max(sheet.rowCount, lastRow(sheet)); row++) {
+  const rows = Math.max(sheet.rowCount, lastRow(sheet));
+  for (let row = 0, next = 0; row <= rows; row++) {
     moved.set(row, next);
     if (!dropped.has(row)) next++;
   }
-  const to = (row: number): number => moved.get(row) ?? row - gone.length;
+  const to = (row: number): number => moved.get(row) ?? row - dropped.size;
   const range = (text: string): string => {
     const zone = parseRange(text);
     return zone ? rangeOf({ ...zone, top: to(zone.top), bottom: to(zone.bottom) }) : text;
@@ -109,5 +107,8 @@ function emptyRows(shown: ReadonlySet<number>, names: readonly BookName[]): Set<
   return empty;
 }
 
-const lastRow = (sheet: BookSheet): number =>
-  Math.max(0, ...Object.keys(sheet.cells).map((at) => parseAddress(at)?.row ?? 0));
+function lastRow({ cells }: BookSheet): number {
+  let last = 0;
+  for (const at of Object.keys(cells)) last = Math.max(last, parseAddress(at)?.row ?? 0);
+  return last;
+}
