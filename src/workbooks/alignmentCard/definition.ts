@@ -1,7 +1,7 @@
 /** One site and its slots on a card: where to point, and a record of peaking by equal drops. */
 import { aboutSheet } from "../aboutSheet";
 import type { Filling, SheetDefinition, WorkbookDefinition } from "../definition";
-import { masterCheck } from "../masterCheck";
+import { checksSheet } from "../checksSheet";
 import { peakingHelp, peaksBlock } from "../peaking";
 import { sheetDate } from "../sheetDate";
 import { slotColumns } from "../slotColumns";
@@ -171,43 +171,29 @@ const card: SheetDefinition = {
   ],
 };
 
-/** On a sheet of its own: its wide columns would make the card small. */
-const checks: SheetDefinition = {
-  name: "Checks",
-  kind: "checks",
-  intro: "Each check says what it found; the head of every sheet counts those that need a look.",
-  print: { orientation: "landscape" },
-  parts: [
-    {
-      kind: "checks",
-      heading: "Checks",
-      checks: [
-        {
-          what: "There are slots",
-          limit: "1 or more",
-          found: 'SUMPRODUCT(--(slots_slot<>""))',
-          passes: "@>0",
-          where: "Card, slots",
-        },
-        {
-          what: "Slots whose angles could not be found, or below the horizon",
-          limit: "none",
-          found: 'SUMPRODUCT(--ISERROR(slots_angles_elevation))+COUNTIF(slots_angles_elevation,"<0")',
-          passes: "@=0",
-          where: "Card, slots",
-        },
-        {
-          what: "Peaking records that cannot be right",
-          limit: "none",
-          found: "SUMPRODUCT(--ISERROR(peaks_found_turn))",
-          passes: "@=0",
-          where: "Card, peaking: hover the error",
-        },
-      ],
-    },
-    masterCheck,
-  ],
-};
+const checks = checksSheet([
+  {
+    what: "There are slots",
+    limit: "1 or more",
+    found: 'SUMPRODUCT(--(slots_slot<>""))',
+    passes: "@>0",
+    where: "Card, slots",
+  },
+  {
+    what: "Slots whose angles could not be found, or below the horizon",
+    limit: "none",
+    found: 'SUMPRODUCT(--ISERROR(slots_angles_elevation))+COUNTIF(slots_angles_elevation,"<0")',
+    passes: "@=0",
+    where: "Card, slots",
+  },
+  {
+    what: "Peaking records that cannot be right",
+    limit: "none",
+    found: "SUMPRODUCT(--ISERROR(peaks_found_turn))",
+    passes: "@=0",
+    where: "Card, peaking: hover the error",
+  },
+]);
 
 export const alignmentCard: WorkbookDefinition = {
   id: "alignment-card",

@@ -1,5 +1,5 @@
-import type { Block, Check, SheetDefinition } from "../definition";
-import { masterCheck } from "../masterCheck";
+import type { Block, Check } from "../definition";
+import { checksSheet } from "../checksSheet";
 import { belowOf } from "../layOut";
 import { bonding } from "./bonding";
 import { branches } from "./branches";
@@ -294,10 +294,4 @@ const list: readonly Check[] = [
   },
 ];
 
-export const checks: SheetDefinition = {
-  name: "Checks",
-  kind: "checks",
-  intro: "Each check says what it found; the head of every sheet counts those that need a look.",
-  print: { orientation: "landscape", onePage: true },
-  parts: [{ kind: "checks", heading: "Checks", checks: list }, masterCheck],
-};
+export const checks = checksSheet(list, { onePage: true });

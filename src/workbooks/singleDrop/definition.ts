@@ -1,7 +1,7 @@
 /** One cable run checked on one page: level at both ends of the band, cold and hot, and volts at its end. */
 import { aboutSheet } from "../aboutSheet";
 import type { Field, Filling, SheetDefinition, WorkbookDefinition } from "../definition";
-import { masterCheck } from "../masterCheck";
+import { checksSheet } from "../checksSheet";
 import { BUILT_IN_CABLES } from "../multiRoom/parts";
 
 const about = aboutSheet({
@@ -229,36 +229,22 @@ const drop: SheetDefinition = {
   ],
 };
 
-/** On a sheet of its own: its wide columns would make the drop's page small. */
-const checks: SheetDefinition = {
-  name: "Checks",
-  kind: "checks",
-  intro: "Each check says what it found; the head of every sheet counts those that need a look.",
-  print: { orientation: "landscape" },
-  parts: [
-    {
-      kind: "checks",
-      heading: "Checks",
-      checks: [
-        {
-          what: "Corners outside the window, or not found",
-          limit: "none",
-          found: '4-COUNTIF(drop_verdict,"ok")',
-          passes: "@=0",
-          where: "Verdict",
-        },
-        {
-          what: "Short of volts at the end",
-          limit: "no",
-          found: '1-COUNTIF(drop_power,"ok")',
-          passes: "@=0",
-          where: "Volts",
-        },
-      ],
-    },
-    masterCheck,
-  ],
-};
+const checks = checksSheet([
+  {
+    what: "Corners outside the window, or not found",
+    limit: "none",
+    found: '4-COUNTIF(drop_verdict,"ok")',
+    passes: "@=0",
+    where: "Verdict",
+  },
+  {
+    what: "Short of volts at the end",
+    limit: "no",
+    found: '1-COUNTIF(drop_power,"ok")',
+    passes: "@=0",
+    where: "Volts",
+  },
+]);
 
 export const singleDrop: WorkbookDefinition = {
   id: "single-drop",
