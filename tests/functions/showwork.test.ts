@@ -89,7 +89,7 @@ describe("known workings", () => {
   });
 
   test("a cascade shows each stage", () => {
-    const work = call("SHOWWORK", "cascade", [[2], [null], [4]], [[0.5], [null], [1]]) as Matrix;
+    const work = call("SHOWWORK", "cascadeloss", [[2], [null], [4]], [[0.5], [null], [1]]) as Matrix;
     expect(work.map(([symbol]) => symbol)).toEqual(["N1", "x1", "L1", "N3", "x3", "L3", "L"]);
     expect(work[6]![4]).toBe("3.5103 + 7.0205999");
   });
@@ -122,14 +122,14 @@ describe("what cannot be shown", () => {
 
   test("a column is refused, a list argument is not", () => {
     expect(sentence(call("SHOWWORK", "SPLITLOSS", [[2], [4]]))).toContain("one row of SPLITLOSS at a time");
-    expect(Array.isArray(call("SHOWWORK", "CASCADE", [[2], [4]]))).toBe(true);
+    expect(Array.isArray(call("SHOWWORK", "CASCADELOSS", [[2], [4]]))).toBe(true);
   });
 
   test.each([
     ["no name", [null], "function is missing"],
     ["no arguments", ["AZIMUTH"], "arguments is missing"],
     ["an argument short", ["AZIMUTH", 35], "longitude is missing"],
-    ["a blank list", ["CASCADE", [[null], [null]]], "ways is missing"],
+    ["a blank list", ["CASCADELOSS", [[null], [null]]], "ways is missing"],
     ["too many", ["SPLITLOSS", 2, 0, 1], "SPLITLOSS was given 3 arguments"],
     ["out of range", ["AZIMUTH", 91, 0, 0], "latitude is 91 deg"],
     ["the function's own fault", ["LOADVOLTS", 24, 12, 15.6, "W"], "There is no operating point"],
