@@ -197,19 +197,19 @@ function command(): void {
 /** Every trainee makes one known slip and goes on from there. */
 async function marking(trainees: number): Promise<void> {
   const set = trainingSetOf("supply")!;
-  const drill = {
+  const exercises = {
     set,
     seed: 2026,
     trainees: Array.from({ length: trainees }, (_, index) => ({ name: `Trainee ${index}`, occurrence: 1 })),
   };
   const files: Uint8Array[] = [];
-  for (const [index, trainee] of drill.trainees.entries()) {
-    const answers = simulatedAnswers(set, drawFor(set, drill.seed, trainee), index);
-    files.push(await writeXlsx(traineeSheet(set, drill.seed, trainee, answers)));
+  for (const [index, trainee] of exercises.trainees.entries()) {
+    const answers = simulatedAnswers(set, drawFor(set, exercises.seed, trainee), index);
+    files.push(await writeXlsx(traineeSheet(set, exercises.seed, trainee, answers)));
   }
   let marked = 0;
   const ms = await timed(async () => {
-    const marks = new GroupMarking(drill);
+    const marks = new GroupMarking(exercises);
     for (const [index, bytes] of files.entries()) marks.add(`${index}.xlsx`, await readXlsx(bytes));
     const done = marks.done();
     await writeXlsx(marksBook(done));

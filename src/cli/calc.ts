@@ -15,7 +15,7 @@ Functions begin with RIG. and take single values or columns: {1;2;3} is a
 column, {1,2,3} a row. Text stands in double quotes. Native functions work too.
 
   rigsheet calc "RIG.AZIMUTH(35,-100,-90)"
-  rigsheet calc "RIG.CASCADE({2,4})" "RIG.CABLELOSS(\\"series 6\\",{10;20},2150)"
+  rigsheet calc "RIG.CASCADELOSS({2,4})" "RIG.CABLELOSS(\\"series 6\\",{10;20},2150)"
 
 Exit: 0 all have a value; 1 any has an error; 2 nothing to compute.`;
 

@@ -9,7 +9,7 @@ import { marksBook } from "../training/marksBook";
 import { GroupMarking, type GroupMarks } from "../training/markGroup";
 import { isKey, readKey } from "../training/readKey";
 import { KEY_FILE } from "../training/sheetFileName";
-import type { Drill } from "../training/trainerKey";
+import type { Exercises } from "../training/trainerKey";
 import type { Book } from "../workbooks/book";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { outFile } from "./copyJob";
@@ -19,7 +19,7 @@ import { readOptions } from "./options";
 
 export const MARK_HELP = `rigsheet mark FOLDER --out MARKS.xlsx [--key KEY.xlsx] [--force]
 
-Marks the sheets of rigsheet drill that came back: all .xlsx in FOLDER and below.
+Marks the sheets of rigsheet exercises that came back: all .xlsx in FOLDER and below.
 
   --key KEY.xlsx   the trainer's key; without it, the one that lies in FOLDER
   --out MARKS.xlsx where to write
@@ -61,9 +61,9 @@ export async function mark(words: readonly string[], console: Console): Promise<
   if (!values.out) throw new UsageTrouble("There is no --out. Name the file to write: --out marks.xlsx");
   const out = outFile(values.out, values.key ?? folder, "xlsx", values.force);
   const files = await filesIn([folder]);
-  const drill = await drillOf(values.key, folder, files);
+  const exercises = await exercisesOf(values.key, folder, files);
 
-  const marking = new GroupMarking(drill);
+  const marking = new GroupMarking(exercises);
   for (const [index, file] of files.entries()) {
     const read = await readSheet(file);
     const isMarks = typeof read !== "string" && read.template === MARKS_TEMPLATE;
@@ -93,8 +93,12 @@ async function readSheet(file: string): Promise<Book | string> {
   }
 }
 
-async function drillOf(named: string | undefined, folder: string, files: readonly string[]): Promise<Drill> {
-  if (named !== undefined) return drillIn(named, await readXlsx(await fileBytes(named)));
+async function exercisesOf(
+  named: string | undefined,
+  folder: string,
+  files: readonly string[],
+): Promise<Exercises> {
+  if (named !== undefined) return exercisesIn(named, await readXlsx(await fileBytes(named)));
   // The usual name first: reading the whole folder for its template takes as long as marking it.
   const likely = files.filter((file) => file.endsWith(KEY_FILE));
   for (const candidates of [likely, files]) {
@@ -108,21 +112,21 @@ async function drillOf(named: string | undefined, folder: string, files: readonl
         `${folder} holds ${keys.length} keys (${keys.map(({ file }) => file).join(", ")}). Name the one to mark by: --key`,
       );
     }
-    if (keys.length === 1) return drillIn(keys[0]!.file, keys[0]!.book);
+    if (keys.length === 1) return exercisesIn(keys[0]!.file, keys[0]!.book);
   }
   throw new UsageTrouble(`There is no trainer's key in ${folder}. Name it: --key ${KEY_FILE}`);
 }
 
-function drillIn(file: string, book: Book): Drill {
-  const drill = readKey(book);
-  if (typeof drill === "string") throw new FileTrouble(`${file}: ${drill}`);
-  return drill;
+function exercisesIn(file: string, book: Book): Exercises {
+  const exercises = readKey(book);
+  if (typeof exercises === "string") throw new FileTrouble(`${file}: ${exercises}`);
+  return exercises;
 }
 
-function inWords({ marked, notMarked, shared, drill }: GroupMarks): string {
+function inWords({ marked, notMarked, shared, exercises }: GroupMarks): string {
   const share = marked.reduce((sum, { points, outOf }) => sum + points / outOf, 0) / marked.length;
   return [
-    `${marked.length} of ${drill.trainees.length} sheets marked${marked.length > 0 ? `, ${(100 * share).toFixed(0)} % on average` : ""}`,
+    `${marked.length} of ${exercises.trainees.length} sheets marked${marked.length > 0 ? `, ${(100 * share).toFixed(0)} % on average` : ""}`,
     ...(notMarked.length > 0 ? [`${notMarked.length} not marked`] : []),
     ...(shared.length > 0
       ? [`${shared.length} ${shared.length === 1 ? "pair shares" : "pairs share"} answers`]

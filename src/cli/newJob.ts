@@ -19,7 +19,7 @@ import { readOptions } from "./options";
 export const NEW_HELP = `rigsheet new TEMPLATE --out FILE.xlsx [options]
 
 Makes a workbook. Templates: ${templates.map(({ id }) => id).join(", ")}.
-Training sheets, different for each trainee, and their key: rigsheet drill.
+Training sheets, different for each trainee, and their key: rigsheet exercises.
 
   --rooms SURVEY       fill the Rooms sheet from a site survey: text (.csv) or a
                        workbook (.xlsx)
@@ -101,7 +101,7 @@ function templateOf(positionals: readonly string[]): Template {
   const found = templates.find(({ id }) => id === positionals[0]);
   if (!found)
     throw new UsageTrouble(
-      `There is no template "${positionals[0]}". Templates: ${known}. Training sheets: rigsheet drill.`,
+      `There is no template "${positionals[0]}". Templates: ${known}. Training sheets: rigsheet exercises.`,
     );
   return found;
 }

@@ -8,7 +8,7 @@ import { renderPng } from "../hosts/headless/renderPng";
 import { levelsPicture } from "../pictures/levelsPicture";
 import { oneLineDiagram } from "../pictures/oneLineDiagram";
 import type { Picture } from "../pictures/picture";
-import { skyPicture } from "../pictures/skyPicture";
+import { slotsPicture } from "../pictures/slotsPicture";
 import type { Book } from "../workbooks/book";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { fileBytes } from "./newJob";
@@ -17,7 +17,7 @@ import { readOptions } from "./options";
 const KINDS: Readonly<Record<string, (book: Book) => Picture>> = {
   diagram: oneLineDiagram,
   levels: levelsPicture,
-  sky: skyPicture,
+  slots: slotsPicture,
 };
 const KIND_WORDS = Object.keys(KINDS).join(", ");
 
@@ -28,7 +28,7 @@ picture shows. The workbook is read, never written.
 
   --kind diagram   the distribution as a one-line diagram, levels and volts on it
   --kind levels    level against frequency for the worst, median and best outlet
-  --kind sky       the sky from the site: slots, obstacles, next sun checks
+  --kind slots     slots and obstacles as the site sees them, next sun checks
   --out FILE       where to write; its ending says how: .svg or .png
   --force          replace FILE if it exists
 

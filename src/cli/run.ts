@@ -6,7 +6,7 @@ import { calc } from "./calc";
 import { compare } from "./compare";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { diagnoseJob } from "./diagnoseJob";
-import { drill } from "./drill";
+import { exercises } from "./exercises";
 import { copyJob } from "./copyJob";
 import { helpFor } from "./helpFor";
 import { mark } from "./mark";
@@ -24,10 +24,10 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet review FILE …        find what is wrong in filled workbooks, or whole folders
   rigsheet print JOB.xlsx …     print the quote, or other sheets, into a PDF
   rigsheet copy JOB.xlsx …      a copy for people without Rigsheet, or of values only
-  rigsheet picture JOB.xlsx …   draw the distribution, the levels or the sky
+  rigsheet picture JOB.xlsx …   draw the distribution, the levels, or slots and obstacles
   rigsheet compare OLD NEW      what changed between two revisions, and its part of the price
   rigsheet diagnose JOB.xlsx    likely causes of measured levels that miss the prediction
-  rigsheet drill --set NAME …   exercise sheets for trainees, each with numbers of its own, and the key
+  rigsheet exercises --set …    exercise sheets for trainees, each with numbers of its own, and the key
   rigsheet mark FOLDER …        mark the sheets that came back
   rigsheet help FUNCTION        what a trade function takes and gives; or words to find one by
   rigsheet COMMAND --help       more on each
@@ -47,7 +47,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   calc,
   compare,
   diagnose: diagnoseJob,
-  drill,
+  exercises,
   help: helpFor,
   mark,
   new: newJob,

@@ -98,7 +98,7 @@ export const faults = {
   notASlot: (name: string, value: unknown): Fault =>
     fault(
       "#VALUE!",
-      `${name} is ${shown(value)}, which is not an orbital slot. Give degrees east from -180 to 180, or text such as 97W or 28.2E.`,
+      `${name} is ${shown(value)}, which is not an orbital slot. Give degrees east from -180 to 180, or text such as 97W or 13E.`,
     ),
 
   notADate: (name: string, value: unknown): Fault =>

@@ -23,7 +23,7 @@ import { beamwidth } from "./signal/beamwidth";
 import { cableloss } from "./signal/cableloss";
 import { cableslope } from "./signal/cableslope";
 import { carriernoise } from "./signal/carriernoise";
-import { cascade } from "./signal/cascade";
+import { cascadeloss } from "./signal/cascadeloss";
 import { diagnose } from "./signal/diagnose";
 import { dishgain } from "./signal/dishgain";
 import { freespaceloss } from "./signal/freespaceloss";
@@ -86,7 +86,7 @@ export const allFunctions: readonly SheetFunction[] = [
   cableloss,
   cableslope,
   carriernoise,
-  cascade,
+  cascadeloss,
   diagnose,
   dishgain,
   freespaceloss,

@@ -80,7 +80,7 @@ export const LEFT_OUT: readonly LeftOut[] = [
     topic: "Reflections and crosstalk",
     text: "Losses add without ripple. Two reflecting parts one behind the other ripple by 20·log10(1 + |ρ1·ρ2|). Isolation between outlets is not computed.",
     source: "Transmission-line theory",
-    see: ["CASCADE", "TREELOSS"],
+    see: ["CASCADELOSS", "TREELOSS"],
   },
   {
     topic: "Amplifiers",

@@ -11,7 +11,7 @@ import { PAGE_WIDTH } from "./ink";
 import { levelsPicture } from "./levelsPicture";
 import { diagramPages } from "./oneLineDiagram";
 import type { Picture } from "./picture";
-import { skyPicture } from "./skyPicture";
+import { slotsPicture } from "./slotsPicture";
 
 const MARK = "pictures_drawn";
 const SHEET = "Pictures";
@@ -71,7 +71,7 @@ function picturesOf(book: Book): { pictures: readonly Picture[]; left: string } 
     pictures: [
       ...(tooMany ? [] : diagramPages(book, PAGE_HEIGHT)),
       levelsPicture(book),
-      skyPicture(book),
+      slotsPicture(book),
     ].filter(({ empty }) => !empty),
     left: tooMany
       ? `The one-line diagram of ${outlets} outlets would take too many pages: draw it with rigsheet picture JOB.xlsx --kind diagram --out diagram.svg`

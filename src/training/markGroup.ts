@@ -5,7 +5,7 @@ import { markAnswers, POINTS, type MarkedAnswer } from "./markAnswers";
 import { answeredByUs, answerIn, changedFigures, codeOf } from "./readSheet";
 import { sharedAnswers, type MarkedSheet, type SharedPair } from "./sharedAnswers";
 import { sheetCode } from "./sheetCode";
-import type { Drill } from "./trainerKey";
+import type { Exercises } from "./trainerKey";
 
 export interface TraineeMarks extends MarkedSheet {
   readonly trainee: Trainee;
@@ -24,7 +24,7 @@ export interface NotMarked {
 }
 
 export interface GroupMarks {
-  readonly drill: Drill;
+  readonly exercises: Exercises;
   readonly marked: readonly TraineeMarks[];
   readonly notMarked: readonly NotMarked[];
   readonly shared: readonly SharedPair[];
@@ -35,9 +35,9 @@ export class GroupMarking {
   private readonly marked = new Map<number, TraineeMarks>();
   private readonly notMarked: NotMarked[] = [];
 
-  constructor(private readonly drill: Drill) {
+  constructor(private readonly exercises: Exercises) {
     this.byCode = new Map(
-      drill.trainees.map((trainee, index) => [sheetCode(drill.set, drill.seed, trainee), index]),
+      exercises.trainees.map((trainee, index) => [sheetCode(exercises.set, exercises.seed, trainee), index]),
     );
   }
 
@@ -49,23 +49,23 @@ export class GroupMarking {
 
   /** @returns the marks; trainees without a sheet are told of by name */
   done(): GroupMarks {
-    const { drill } = this;
+    const { exercises } = this;
     const marked = [...this.marked.values()].sort((a, b) => a.number - b.number);
-    const missing = drill.trainees.flatMap((trainee, index): NotMarked[] =>
+    const missing = exercises.trainees.flatMap((trainee, index): NotMarked[] =>
       this.marked.has(index)
         ? []
         : [{ file: `(${labelOf(trainee, index)})`, reason: "No sheet of this trainee was marked." }],
     );
     return {
-      drill,
+      exercises,
       marked,
       notMarked: [...this.notMarked, ...missing],
-      shared: sharedAnswers(drill.set, marked),
+      shared: sharedAnswers(exercises.set, marked),
     };
   }
 
   private mark(file: string, book: Book): string | undefined {
-    const { set, seed, trainees } = this.drill;
+    const { set, seed, trainees } = this.exercises;
     const found = codeOf(book);
     if ("trouble" in found) return found.trouble;
     const index = this.byCode.get(found.code);

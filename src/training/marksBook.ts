@@ -20,7 +20,7 @@ const sheet = (name: string, intro: string, table: Omit<Table, "kind">): SheetDe
 export function marksBook(marks: GroupMarks): Book {
   return layOut({
     id: MARKS_TEMPLATE,
-    title: `Marks: ${marks.drill.set.title}`,
+    title: `Marks: ${marks.exercises.set.title}`,
     version: TRAINING_VERSION,
     sheets: [
       marksSheet(marks),
@@ -46,11 +46,11 @@ const count = (answers: readonly MarkedAnswer[], outcome: MarkedAnswer["outcome"
 const plain = (value: number | string): number | string =>
   typeof value === "number" ? Number(value.toPrecision(10)) : value;
 
-function marksSheet({ drill, marked, shared }: GroupMarks): SheetDefinition {
+function marksSheet({ exercises, marked, shared }: GroupMarks): SheetDefinition {
   const flagged = new Set(shared.flatMap(({ one, other }) => [one, other]));
   return sheet(
     "Marks",
-    `${drill.set.title}. ${POINTS.right} marks a right answer, ${POINTS.half} for the right way from a wrong earlier answer or for rounding too coarsely.`,
+    `${exercises.set.title}. ${POINTS.right} marks a right answer, ${POINTS.half} for the right way from a wrong earlier answer or for rounding too coarsely.`,
     {
       heading: "Marks",
       columns: [
@@ -81,7 +81,7 @@ function marksSheet({ drill, marked, shared }: GroupMarks): SheetDefinition {
   );
 }
 
-function answersSheet({ drill, marked }: GroupMarks): SheetDefinition {
+function answersSheet({ exercises, marked }: GroupMarks): SheetDefinition {
   return sheet("Answers", "Every answer beside its key. Numbers count as right within the tolerance.", {
     heading: "Answers",
     columns: [
@@ -100,7 +100,7 @@ function answersSheet({ drill, marked }: GroupMarks): SheetDefinition {
     ],
     rows: marked.flatMap(({ number, trainee, answers }) =>
       answers.map((one) => {
-        const question = drill.set.questions[one.number - 1]!;
+        const question = exercises.set.questions[one.number - 1]!;
         return [
           number,
           trainee.name,
@@ -121,7 +121,7 @@ function answersSheet({ drill, marked }: GroupMarks): SheetDefinition {
 }
 
 /** How the group did on each question, with the mistake that was made most. */
-function questionsSheet({ drill, marked }: GroupMarks): SheetDefinition {
+function questionsSheet({ exercises, marked }: GroupMarks): SheetDefinition {
   return sheet("Questions", "What to go through again: how the group did on each question.", {
     heading: "Questions",
     columns: [
@@ -132,7 +132,7 @@ function questionsSheet({ drill, marked }: GroupMarks): SheetDefinition {
       { head: "Blank", width: 8, format: "integer" },
       { head: "Mistakes, the commonest first", width: 80, wrap: true },
     ],
-    rows: drill.set.questions.map(({ heading }, index) => {
+    rows: exercises.set.questions.map(({ heading }, index) => {
       const answers = marked.map((one) => one.answers[index]!);
       const points = answers.reduce((sum, one) => sum + one.points, 0);
       return [

@@ -1,16 +1,16 @@
-/** The drill that a trainer's key belongs to, read back from its workbook. */
+/** The exercises that a trainer's key belongs to, read back from its workbook. */
 import type { Book } from "../workbooks/book";
 import { namedColumn, namedValue } from "../workbooks/named";
 import { KEY_TEMPLATE } from "./answerName";
 import { TRAINING_VERSION } from "./drawNumbers";
 import { trainingSetOf } from "./sets/all";
 import { sheetCode } from "./sheetCode";
-import { KEY_NAMES, type Drill } from "./trainerKey";
+import { KEY_NAMES, type Exercises } from "./trainerKey";
 
 export const isKey = (book: Book): boolean => book.template === KEY_TEMPLATE;
 
-/** @returns the drill; a sentence where the key is not one that can be marked by */
-export function readKey(book: Book): Drill | string {
+/** @returns the exercises; a sentence where the key is not one that can be marked by */
+export function readKey(book: Book): Exercises | string {
   if (!isKey(book)) return "It is no trainer's key of Rigsheet's.";
   if (book.templateVersion !== TRAINING_VERSION) {
     return `The key is of version ${book.templateVersion || "unknown"} of the exercises; this is version ${TRAINING_VERSION}. Mark with the Rigsheet that made it.`;

@@ -10,7 +10,7 @@ import { asAsked, precisionInWords } from "./precision";
 import { sheetCode } from "./sheetCode";
 import { numbersAmong, slipValues } from "./solve";
 
-export interface Drill {
+export interface Exercises {
   readonly set: AnySet;
   readonly seed: number;
   readonly trainees: readonly Trainee[];
@@ -29,7 +29,7 @@ const formatOf = (answer: AnswerKind): Format => {
   return (["integer", "one", "two"] as const)[answer.decimals] ?? "general";
 };
 
-export function trainerKey({ set, seed, trainees }: Drill): Book {
+export function trainerKey({ set, seed, trainees }: Exercises): Book {
   const drawn = trainees.map((trainee) => drawFor(set, seed, trainee));
   const definition: WorkbookDefinition = {
     id: KEY_TEMPLATE,
@@ -44,7 +44,7 @@ export function trainerKey({ set, seed, trainees }: Drill): Book {
   return layOut(definition);
 }
 
-function answersSheet({ set, seed, trainees }: Drill, drawn: readonly Drawn[]): SheetDefinition {
+function answersSheet({ set, seed, trainees }: Exercises, drawn: readonly Drawn[]): SheetDefinition {
   const table: Table = {
     kind: "table",
     heading: "Answers",
@@ -127,7 +127,7 @@ function questionsSheet(set: AnySet): SheetDefinition {
 }
 
 /** Every figure of every sheet, with the key to full precision and where each mistake leads. */
-function numbersSheet({ set, trainees }: Drill, drawn: readonly Drawn[]): SheetDefinition {
+function numbersSheet({ set, trainees }: Exercises, drawn: readonly Drawn[]): SheetDefinition {
   const round = (value: number): number => Number(value.toPrecision(8));
   return {
     name: "In full",

@@ -11,7 +11,7 @@ const calc = async (words: readonly string[], input?: string) => {
 
 describe("rigsheet calc", () => {
   test("one JSON object a line, the formula as it was written", async () => {
-    const { code, lines } = await calc(["RIG.AZIMUTH(35,-100,-90)", "RIG.CASCADE({2,4})"]);
+    const { code, lines } = await calc(["RIG.AZIMUTH(35,-100,-90)", "RIG.CASCADELOSS({2,4})"]);
     expect(code).toBe(0);
     // Roddy, Satellite Communications, 4th ed., example 3.1: 162.9 deg.
     expect(lines[0]!.formula).toBe("RIG.AZIMUTH(35,-100,-90)");

@@ -5,7 +5,7 @@ import path from "node:path";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import { levelsPicture } from "../../src/pictures/levelsPicture";
 import { oneLineDiagram } from "../../src/pictures/oneLineDiagram";
-import { skyPicture } from "../../src/pictures/skyPicture";
+import { slotsPicture } from "../../src/pictures/slotsPicture";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { recalculate } from "../../src/hosts/headless/recalculate";
@@ -30,7 +30,7 @@ const picture = (...words: string[]) => runCommand(["picture", ...words]);
 test.each([
   ["diagram", oneLineDiagram],
   ["levels", levelsPicture],
-  ["sky", skyPicture],
+  ["slots", slotsPicture],
 ])("%s as SVG is the picture of the workbook, and its words are printed", async (kind, draw) => {
   const { code, out, err } = await picture(at("job.xlsx"), "--kind", kind, "--out", at(`${kind}.svg`));
   const { svg, title, description } = draw(book);
@@ -41,15 +41,15 @@ test.each([
 
 test("as PNG it is one, and the job's own file stays as it was", async () => {
   const before = await readFile(at("job.xlsx"));
-  const { code } = await picture(at("job.xlsx"), "--kind", "sky", "--out", at("sky.PNG"));
+  const { code } = await picture(at("job.xlsx"), "--kind", "slots", "--out", at("slots.PNG"));
   expect(code).toBe(0);
-  expect((await readFile(at("sky.PNG"))).subarray(1, 4).toString("latin1")).toBe("PNG");
+  expect((await readFile(at("slots.PNG"))).subarray(1, 4).toString("latin1")).toBe("PNG");
   expect((await readFile(at("job.xlsx"))).equals(before)).toBe(true);
 });
 
 test("an existing file is kept, unless --force says otherwise", async () => {
   await writeFile(at("kept.svg"), "mine");
-  const words = [at("job.xlsx"), "--kind", "sky", "--out", at("kept.svg")];
+  const words = [at("job.xlsx"), "--kind", "slots", "--out", at("kept.svg")];
   expect(await picture(...words)).toMatchObject({
     code: 2,
     err: expect.stringMatching(/exists and was left as it is.*--force/) as string,
@@ -70,18 +70,18 @@ test("nothing to draw yet: nothing is written, and why", async () => {
 });
 
 test.each([
-  [["--kind", "sky", "--out", "x.svg"], /Name one workbook/],
-  [["a.xlsx", "b.xlsx", "--kind", "sky", "--out", "x.svg"], /Name one workbook/],
-  [["JOB", "--out", "x.svg"], /There is no --kind. Give one of: diagram, levels, sky/],
+  [["--kind", "slots", "--out", "x.svg"], /Name one workbook/],
+  [["a.xlsx", "b.xlsx", "--kind", "slots", "--out", "x.svg"], /Name one workbook/],
+  [["JOB", "--out", "x.svg"], /There is no --kind. Give one of: diagram, levels, slots/],
   [
     ["JOB", "--kind", "toString", "--out", "x.svg"],
-    /--kind is "toString"; the pictures are: diagram, levels, sky/,
+    /--kind is "toString"; the pictures are: diagram, levels, slots/,
   ],
-  [["JOB", "--kind", "sky"], /There is no --out/],
-  [["JOB", "--kind", "sky", "--out", "x.jpg"], /--out is "x.jpg"; its name must end in .svg or .png/],
-  [["JOB", "--kind", "sky", "--out", "/no/such/folder/x.svg"], /There is no folder \/no\/such\/folder/],
-  [["nowhere.xlsx", "--kind", "sky", "--out", "x.svg"], /nowhere.xlsx cannot be read: it does not exist/],
-  [["OTHER", "--kind", "sky", "--out", "x.svg"], /was not made from the multi-room template/],
+  [["JOB", "--kind", "slots"], /There is no --out/],
+  [["JOB", "--kind", "slots", "--out", "x.jpg"], /--out is "x.jpg"; its name must end in .svg or .png/],
+  [["JOB", "--kind", "slots", "--out", "/no/such/folder/x.svg"], /There is no folder \/no\/such\/folder/],
+  [["nowhere.xlsx", "--kind", "slots", "--out", "x.svg"], /nowhere.xlsx cannot be read: it does not exist/],
+  [["OTHER", "--kind", "slots", "--out", "x.svg"], /was not made from the multi-room template/],
   [["JOB", "--size", "3"], /--size.*See: rigsheet picture --help/],
 ])("%j is refused with a sentence", async (words, sentence) => {
   const named = words.map((word) =>
@@ -95,5 +95,5 @@ test.each([
 test("--help says what there is", async () => {
   const { code, out } = await picture("--help");
   expect(code).toBe(0);
-  for (const word of ["diagram", "levels", "sky", ".svg", ".png", "Exit:"]) expect(out).toContain(word);
+  for (const word of ["diagram", "levels", "slots", ".svg", ".png", "Exit:"]) expect(out).toContain(word);
 });

@@ -318,13 +318,17 @@ describe("the order of a list doesn't matter where it should not, 1,000 runs eac
     return value;
   };
 
-  test("CASCADE", () => {
+  test("CASCADELOSS", () => {
     const stage = fc.tuple(fc.integer({ min: 1, max: 16 }), fc.double({ min: 0, max: 5, noNaN: true }));
     fc.assert(
       fc.property(shuffled(stage), ([one, other]) => {
         const loss = (stages: [number, number][]) =>
           number(
-            call("CASCADE", column(stages.map(([ways]) => ways)), column(stages.map(([, excess]) => excess))),
+            call(
+              "CASCADELOSS",
+              column(stages.map(([ways]) => ways)),
+              column(stages.map(([, excess]) => excess)),
+            ),
           );
         expect(Math.abs(loss(one) - loss(other))).toBeLessThan(1e-9);
       }),

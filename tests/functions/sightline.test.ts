@@ -131,10 +131,10 @@ describe("columns", () => {
   });
 
   test("sites down and slots across make a table", () => {
-    const result = call("AZIMUTH", [[35], [45]], [[-100], [-90]], [[-90, -101]]) as Matrix;
+    const result = call("AZIMUTH", [[35], [45]], [[-100], [-90]], [[-90, -97]]) as Matrix;
     expect(result.map((row) => row.length)).toEqual([2, 2]);
     expect(result[0]![0]).toBe(call("AZIMUTH", 35, -100, -90));
-    expect(result[1]![1]).toBe(call("AZIMUTH", 45, -90, -101));
+    expect(result[1]![1]).toBe(call("AZIMUTH", 45, -90, -97));
   });
 
   test("look angles spill a row for each site", () => {
@@ -183,13 +183,13 @@ describe("sentences", () => {
 
 describe("tables and choices", () => {
   test("the sun check gives two seasons as text that a sheet reads as dates again", () => {
-    const rows = call("SUNCHECK", -33.8688, 151.2093, 156, 2026, 0.75, 12450, 30) as Matrix;
+    const rows = call("SUNCHECK", -34, 25, 19, 2026, 0.75, 12450, 30) as Matrix;
     expect(rows).toHaveLength(2);
     for (const row of rows) {
       expect(row).toHaveLength(5);
       expect(row[0]).toMatch(/^2026-\d\d-\d\dT\d\d:\d\dZ$/);
-      const [place] = call("SUNPOSITION", -33.8688, 151.2093, row[0]!) as Matrix;
-      const [slot] = call("LOOKANGLES", -33.8688, 151.2093, 156, 30) as Matrix;
+      const [place] = call("SUNPOSITION", -34, 25, row[0]!) as Matrix;
+      const [slot] = call("LOOKANGLES", -34, 25, 19, 30) as Matrix;
       // Half a minute of rounding is 0.125 deg, besides the least separation; in azimuth more at this height.
       expect(Math.abs((place![1] as number) - (slot![1] as number))).toBeLessThan(0.3);
       expect(Math.abs((place![0] as number) - (slot![0] as number))).toBeLessThan(0.5);

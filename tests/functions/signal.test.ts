@@ -123,20 +123,21 @@ describe("units of length and limits", () => {
     ));
 });
 
-describe("CASCADE", () => {
+describe("CASCADELOSS", () => {
   test("blank rows are passed over", () =>
-    expect(call("CASCADE", [[4], [""], [8]], [[1], [""], [0]])).toBeCloseTo(16.0515, 4));
-  test("one excess serves all", () => expect(call("CASCADE", [[2], [""], [2]], 0.5)).toBeCloseTo(7.0206, 4));
+    expect(call("CASCADELOSS", [[4], [""], [8]], [[1], [""], [0]])).toBeCloseTo(16.0515, 4));
+  test("one excess serves all", () =>
+    expect(call("CASCADELOSS", [[2], [""], [2]], 0.5)).toBeCloseTo(7.0206, 4));
   test("a blank list gives a blank", () =>
-    expect([call("CASCADE", [[""], [null]]), call("CASCADE", [[""]])]).toEqual(["", ""]));
+    expect([call("CASCADELOSS", [[""], [null]]), call("CASCADELOSS", [[""]])]).toEqual(["", ""]));
   test("excess without ways", () =>
-    expect(sentence(call("CASCADE", [[4], [""]], [[1], [2]]))).toContain("Entry 2 of the list"));
+    expect(sentence(call("CASCADELOSS", [[4], [""]], [[1], [2]]))).toContain("Entry 2 of the list"));
   test("uneven lists", () =>
-    expect(sentence(call("CASCADE", [[4], [2], [2]], [[1], [2]]))).toBe(
+    expect(sentence(call("CASCADELOSS", [[4], [2], [2]], [[1], [2]]))).toBe(
       "excess has 2 entries where the other columns have 3. Give columns of one length.",
     ));
   test("half a splitter", () =>
-    expect(sentence(call("CASCADE", [[4], [2.5]]))).toContain("ways is 2.5; it must be a whole number"));
+    expect(sentence(call("CASCADELOSS", [[4], [2.5]]))).toContain("ways is 2.5; it must be a whole number"));
 });
 
 describe("LEVEL and WINDOW", () => {

@@ -2,7 +2,7 @@
 import type { Page } from "playwright-core";
 import { levelsPicture } from "../../src/pictures/levelsPicture";
 import { oneLineDiagram } from "../../src/pictures/oneLineDiagram";
-import { skyPicture } from "../../src/pictures/skyPicture";
+import { slotsPicture } from "../../src/pictures/slotsPicture";
 import { bookOf, emptySheet } from "../support/books";
 import { computed, withRow } from "../support/pictureJobs";
 import {
@@ -19,7 +19,7 @@ import type { FakeOptions } from "./fakeHost";
 
 const NASTY = `<img src=x onerror="document.title='taken'">`;
 const book = computed({ blocks: { rooms: withRow("outlet", "G-01", { room: NASTY }) } });
-const KINDS = ["Distribution", "Levels", "Sky"] as const;
+const KINDS = ["Distribution", "Levels", "Slots and obstacles"] as const;
 
 let script = "";
 beforeAll(async () => {
@@ -78,7 +78,7 @@ open("each has its name, its words inside and beside it, and can be scrolled by 
   for (const [kind, { title, description }] of [
     ["Distribution", oneLineDiagram(book)],
     ["Levels", levelsPicture(book)],
-    ["Sky", skyPicture(book)],
+    ["Slots and obstacles", slotsPicture(book)],
   ] as const) {
     await choose(page, kind);
     const image = page.getByRole("img", { name: `${title}. ${description}`, exact: true });

@@ -2,7 +2,7 @@
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { levelsPicture } from "../../src/pictures/levelsPicture";
 import type { Picture } from "../../src/pictures/picture";
-import { skyPicture } from "../../src/pictures/skyPicture";
+import { slotsPicture } from "../../src/pictures/slotsPicture";
 import { textWidth } from "../../src/pictures/textWidth";
 import { layOut } from "../../src/workbooks/layOut";
 import { apartmentBlock } from "../../src/workbooks/multiRoom/apartmentBlock";
@@ -45,7 +45,7 @@ describe.each([
   const book = recalculate(layOut(multiRoom, filling));
   test.each([
     ["level against frequency", levelsPicture],
-    ["the sky", skyPicture],
+    ["slots and obstacles", slotsPicture],
   ] as const)("%s", (__, draw) => {
     const drawn = draw(book);
     const boxes = boxesOf(drawn);

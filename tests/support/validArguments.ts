@@ -37,7 +37,7 @@ function cellFor(parameter: Parameter<unknown>, seen: readonly Cell[]): fc.Arbit
     case "slot":
       return fc.oneof(
         fc.integer({ min: -1800, max: 1800 }).map((tenths) => tenths / 10),
-        fc.constantFrom("97W", "28.2E", "180 E", "0W"),
+        fc.constantFrom("97W", "13.5E", "180 E", "0W"),
       );
     case "date":
       return fc.oneof(

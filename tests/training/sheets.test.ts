@@ -69,15 +69,15 @@ describe.each(trainingSets.map((set) => [set.id, set] as const))("%s", (_, set) 
     }
   });
 
-  test("the key's workbook gives the drill back, from the file too", async () => {
-    const drill = {
+  test("the key's workbook gives the exercises back, from the file too", async () => {
+    const exercises = {
       set,
       seed: 12345,
       trainees: [trainee, { name: "Bo", occurrence: 1 }, { name: "Bo", occurrence: 2 }],
     };
-    const book = trainerKey(drill);
-    expect(readKey(book)).toEqual(drill);
-    expect(readKey(await readXlsx(await writeXlsx(book)))).toEqual(drill);
+    const book = trainerKey(exercises);
+    expect(readKey(book)).toEqual(exercises);
+    expect(readKey(await readXlsx(await writeXlsx(book)))).toEqual(exercises);
   });
 });
 

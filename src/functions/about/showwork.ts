@@ -58,7 +58,7 @@ export const showwork = declare({
       source: "by hand: 20 of a price of 100 is the margin on a cost of 80",
     },
   ],
-  seeAlso: ["AZIMUTH", "CABLELOSS", "CASCADE", "TUNERCOUNT", "VOLTDROP"],
+  seeAlso: ["AZIMUTH", "CABLELOSS", "CASCADELOSS", "TUNERCOUNT", "VOLTDROP"],
   faultsWhen: [
     "The function is unknown, or one whose working cannot be shown; the sentence lists those that can.",
     "An argument that takes one value a row is given as a column.",

@@ -14,7 +14,7 @@ import { slantrange } from "../sightline/slantrange";
 import { beamwidth } from "../signal/beamwidth";
 import { cableloss } from "../signal/cableloss";
 import { cableslope } from "../signal/cableslope";
-import { cascade } from "../signal/cascade";
+import { cascadeloss } from "../signal/cascadeloss";
 import { dishgain } from "../signal/dishgain";
 import { freespaceloss } from "../signal/freespaceloss";
 import { splitloss } from "../signal/splitloss";
@@ -32,7 +32,7 @@ export const workedFunctions = [
   cableloss,
   cableslope,
   splitloss,
-  cascade,
+  cascadeloss,
   tapthrough,
   beamwidth,
   dishgain,

@@ -141,7 +141,7 @@ export function choice<const C extends string>(
 
 const SLOT_TEXT = /^(\d{1,3}(?:\.\d+)?)\s*°?\s*([EW])$/i;
 
-/** An orbital slot: degrees east (−97) or text such as `97W`, `28.2E`; read into degrees east. */
+/** An orbital slot: degrees east (−97) or text such as `97W`, `13E`; read into degrees east. */
 export function slot({ name, help }: Described): EachParameter<number> {
   return {
     shape: "each",

@@ -24,11 +24,11 @@ export const compass = declare({
   tasks: ["What bearing do I look for on the compass?"],
   examples: [
     {
-      formula: 'RIG.COMPASS(-33.8688,151.2093,156,"2026-07-04",30)',
-      result: 355.738668,
+      formula: 'RIG.COMPASS(40,-75,"97W","2026-07-04",30)',
+      result: 224.073,
       tolerance: 0.01,
       source:
-        "satellite.js 7.1.0 azimuth 8.559498 less 12.82083 of the magnetic model's official online calculator",
+        "satellite.js 7.1.0 azimuth 212.173 less the declination of -11.90 by magvar 2.2.0 (WMM2025)",
     },
   ],
   seeAlso: ["DECLINATION", "AZIMUTH", "SUNPOSITION"],

@@ -27,8 +27,8 @@ export const elevation = declare({
       source: "Roddy, Satellite Communications, 4th ed., example 3.2 (sphere, rounded)",
     },
     {
-      formula: "RIG.ELEVATION(61.2181,-149.9003,-97,30)",
-      result: 8.299218,
+      formula: "RIG.ELEVATION(61,-150,-97,30)",
+      result: 8.381032,
       tolerance: 1e-5,
       source: "satellite.js 7.1.0, ecfToLookAngles on WGS84",
     },

@@ -24,8 +24,8 @@ export const lookangles = declare({
   tasks: ["Where does the dish point, all three figures at once?"],
   examples: [
     {
-      formula: "RIG.LOOKANGLES(-18.1416,178.4419,-177,10)",
-      result: [[14.374766, 68.094556, 36177.3592]],
+      formula: "RIG.LOOKANGLES(-18,178,-175,10)",
+      result: [[21.688964, 67.413966, 36202.0552]],
       tolerance: 0.001,
       source: "satellite.js 7.1.0, ecfToLookAngles on WGS84",
     },

@@ -20,8 +20,8 @@ export const pairaim = declare({
   tasks: ["Where does a dish for two slots point?"],
   examples: [
     {
-      formula: 'RIG.PAIRAIM(40.7128,-74.006,"97W","113W")',
-      result: [[222.58, 33.248]],
+      formula: 'RIG.PAIRAIM(40,-75,"97W","113W")',
+      result: [[221.865, 34.381]],
       tolerance: 0.002,
       source: "the same derivation on WGS84, worked apart from this project",
     },

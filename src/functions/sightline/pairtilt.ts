@@ -19,8 +19,8 @@ export const pairtilt = declare({
   tasks: ["How far is the dish turned for two slots?"],
   examples: [
     {
-      formula: 'RIG.PAIRTILT(40.7128,-74.006,"97W","113W")',
-      result: 30.656,
+      formula: 'RIG.PAIRTILT(40,-75,"97W","113W")',
+      result: 30.553,
       tolerance: 0.002,
       source: "the same derivation on WGS84, worked apart from this project",
     },

@@ -21,7 +21,7 @@ export const longitude = number({
 
 export const orbitalSlot = slot({
   name: "slot",
-  help: "Orbital slot: degrees east, or text such as 97W or 28.2E.",
+  help: "Orbital slot: degrees east, or text such as 97W or 13E.",
 });
 
 export const heightM = optional(
@@ -35,7 +35,7 @@ export const onDate = date({
 });
 
 const slotOf = (name: string, which: string) =>
-  slot({ name, help: `${which} orbital slot: degrees east, or text such as 97W or 28.2E.` });
+  slot({ name, help: `${which} orbital slot: degrees east, or text such as 97W or 13E.` });
 export const slotA = slotOf("slot_a", "One");
 export const slotB = slotOf("slot_b", "The other");
 

@@ -40,8 +40,8 @@ export const polskew = declare({
       source: "vector method of Roddy, ch. 5, on WGS84, computed apart from this project",
     },
     {
-      formula: 'RIG.POLSKEW(51.5,-0.13,28.2,"simple")',
-      result: -20.68,
+      formula: 'RIG.POLSKEW(50,10,19,"simple")',
+      result: -7.478,
       tolerance: 0.002,
       source: "Kurek, 1991 handbook formula",
     },

@@ -19,8 +19,8 @@ export const separation = declare({
   tasks: ["How far apart do two slots look from here?"],
   examples: [
     {
-      formula: 'RIG.SEPARATION(40.7128,-74.006,"97W","113W")',
-      result: 17.5611,
+      formula: 'RIG.SEPARATION(40,-75,"97W","113W")',
+      result: 17.6061,
       tolerance: 0.0005,
       source: "three-sides cosine formula, worked apart from this project",
     },

@@ -22,8 +22,8 @@ export const slantrange = declare({
         "Roddy, Satellite Communications, 4th ed., example 3.2 (sphere; the ellipsoid differs by up to 15 km)",
     },
     {
-      formula: "RIG.SLANTRANGE(39.7392,-104.9903,-97,1609)",
-      result: 37525.5342,
+      formula: "RIG.SLANTRANGE(40,-105,-97,1600)",
+      result: 37546.308,
       tolerance: 0.001,
       source: "satellite.js 7.1.0, ecfToLookAngles on WGS84",
     },

@@ -33,7 +33,7 @@ export const splitloss = declare({
       source: "Published splitter figure below 1 GHz",
     },
   ],
-  seeAlso: ["CASCADE", "TAPTHROUGH", "TREELOSS"],
+  seeAlso: ["CASCADELOSS", "TAPTHROUGH", "TREELOSS"],
   compute: splitterLoss,
   working: splitterSteps,
 });

@@ -39,7 +39,7 @@ export const tapthrough = declare({
       source: "−10·log10(1 − 10^−1.2), worked by hand",
     },
   ],
-  seeAlso: ["SPLITLOSS", "CASCADE"],
+  seeAlso: ["SPLITLOSS", "CASCADELOSS"],
   compute: tapThroughLoss,
   working: tapThroughSteps,
 });

@@ -2,7 +2,7 @@
 import { levelsPicture } from "../../pictures/levelsPicture";
 import { oneLineDiagram } from "../../pictures/oneLineDiagram";
 import type { Picture } from "../../pictures/picture";
-import { skyPicture } from "../../pictures/skyPicture";
+import { slotsPicture } from "../../pictures/slotsPicture";
 import type { Book } from "../../workbooks/book";
 import { button, make, paragraph } from "../dom";
 import type { View } from "../view";
@@ -10,7 +10,7 @@ import type { View } from "../view";
 const KINDS: readonly (readonly [label: string, draw: (book: Book) => Picture])[] = [
   ["Distribution", oneLineDiagram],
   ["Levels", levelsPicture],
-  ["Sky", skyPicture],
+  ["Slots and obstacles", slotsPicture],
 ];
 
 const TEMPLATE = "multi-room";

@@ -1,5 +1,5 @@
 /** Exercises for trainees: each gets a workbook with numbers of its own, the trainer a key. */
-import type { Drill } from "../../training/trainerKey";
+import type { Exercises } from "../../training/trainerKey";
 import { trainingSets } from "../../training/sets/all";
 import { KEY_FILE, sheetFileName } from "../../training/sheetFileName";
 import { traineeList } from "../../training/traineeList";
@@ -35,23 +35,23 @@ export const training: View = {
       value: String(crypto.getRandomValues(new Uint32Array(1))[0]),
     });
     const results = make("div", {});
-    const handOver = (drill: Drill, index: number | "key"): void =>
+    const handOver = (exercises: Exercises, index: number | "key"): void =>
       void run("Making the workbook…", async () => {
         if (index === "key") {
-          await host.handOverBook(trainerKey(drill), KEY_FILE);
+          await host.handOverBook(trainerKey(exercises), KEY_FILE);
           return "The key is made. Keep it from the trainees.";
         }
-        const trainee = drill.trainees[index]!;
-        const file = sheetFileName(trainee, index + 1, drill.trainees.length);
-        await host.handOverBook(traineeSheet(drill.set, drill.seed, trainee), file);
+        const trainee = exercises.trainees[index]!;
+        const file = sheetFileName(trainee, index + 1, exercises.trainees.length);
+        await host.handOverBook(traineeSheet(exercises.set, exercises.seed, trainee), file);
         return `The sheet of ${trainee.name} is made.`;
       });
     const draw = (): void =>
       void run("Drawing the numbers…", async () => {
         results.replaceChildren();
-        const drill = drillOf(trainingSets[choice.selectedIndex]!, names.value, seed.value);
-        results.replaceChildren(...workbooks(drill, handOver));
-        return `${drill.trainees.length} sheets and the key can be made. Note the seed: ${drill.seed}.`;
+        const exercises = exercisesOf(trainingSets[choice.selectedIndex]!, names.value, seed.value);
+        results.replaceChildren(...workbooks(exercises, handOver));
+        return `${exercises.trainees.length} sheets and the key can be made. Note the seed: ${exercises.seed}.`;
       });
     return {
       body: [
@@ -64,7 +64,7 @@ export const training: View = {
         button("Draw", draw, "pane-button pane-first"),
         results,
         paragraph(
-          "The same set, seed and name give the same sheet on every machine. Sheets hold no answers; whoever has the seed can make the key. For whole groups, and to mark what comes back: rigsheet drill and rigsheet mark.",
+          "The same set, seed and name give the same sheet on every machine. Sheets hold no answers; whoever has the seed can make the key. For whole groups, and to mark what comes back: rigsheet exercises and rigsheet mark.",
           "pane-quiet",
         ),
       ],
@@ -72,7 +72,7 @@ export const training: View = {
   },
 };
 
-function drillOf(set: Drill["set"], names: string, seedText: string): Drill {
+function exercisesOf(set: Exercises["set"], names: string, seedText: string): Exercises {
   const seed = Number(seedText.trim());
   if (!/^\d+$/.test(seedText.trim()) || !Number.isSafeInteger(seed)) {
     throw new HostTrouble("The seed must be a whole number of 0 or more, such as 2026.");
@@ -82,29 +82,32 @@ function drillOf(set: Drill["set"], names: string, seedText: string): Drill {
   if (typeof list === "string") throw new HostTrouble("Name the trainees, one on each line.");
   if (list.trainees.length > MOST_TRAINEES) {
     throw new HostTrouble(
-      `There are ${list.trainees.length} trainees; the pane makes sheets for ${MOST_TRAINEES} at the most. Use rigsheet drill.`,
+      `There are ${list.trainees.length} trainees; the pane makes sheets for ${MOST_TRAINEES} at the most. Use rigsheet exercises.`,
     );
   }
   return { set, seed, trainees: list.trainees };
 }
 
 /** A button for each workbook. */
-const workbooks = (drill: Drill, handOver: (drill: Drill, index: number | "key") => void): HTMLElement[] => [
+const workbooks = (
+  exercises: Exercises,
+  handOver: (exercises: Exercises, index: number | "key") => void,
+): HTMLElement[] => [
   make("h2", {}, "Workbooks"),
   make(
     "ol",
     { className: "pane-findings" },
-    ...drill.trainees.map(({ name }, index) =>
+    ...exercises.trainees.map(({ name }, index) =>
       make(
         "li",
         {},
-        button(`${index + 1} ${name}`, () => handOver(drill, index)),
+        button(`${index + 1} ${name}`, () => handOver(exercises, index)),
       ),
     ),
     make(
       "li",
       {},
-      button("Trainer's key", () => handOver(drill, "key")),
+      button("Trainer's key", () => handOver(exercises, "key")),
     ),
   ),
 ];

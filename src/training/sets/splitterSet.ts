@@ -100,7 +100,7 @@ export const splitterSet = trainingSet<Numbers>({
       ],
       hints: ["Decibels along a path add."],
       example: ({ ways, ways2, excess, excess2 }) =>
-        workedBy("CASCADE", [
+        workedBy("CASCADELOSS", [
           [[ways], [ways2]],
           [[excess], [excess2]],
         ]),

@@ -46,9 +46,9 @@ describe("against satellite.js 7.1.0 on WGS84, stored rows", () => {
 describe("against satellite.js 7.1.0 on WGS84, run beside ours", () => {
   const to = held("satellite.js 7.1.0, run live", "reference library");
   const sights: Sight[] = [];
-  for (const latitude of [-89, -61.3, -33.9, -7, -0.2, 0.2, 18.4, 39.7, 51.5, 68, 81]) {
-    for (const longitude of [-179.9, -104.99, -0.13, 28.2, 151.2, 180]) {
-      for (const slot of [-180, -97, -15, 0, 28.2, 156]) {
+  for (const latitude of [-89, -61.3, -34, -7, -0.2, 0.2, 18.5, 40, 50, 68, 81]) {
+    for (const longitude of [-179.9, -105, -0.2, 13.5, 151, 180]) {
+      for (const slot of [-180, -97, -15, 0, 13, 165]) {
         for (const height of [-400, 0, 4300]) sights.push({ latitude, longitude, slot, height });
       }
     }
@@ -129,12 +129,12 @@ describe("single checks of topic 1", () => {
 
 describe("hard cases", () => {
   test("straight under the slot: no azimuth, and a sentence that says so", () => {
-    expect(lookAngles(0, -78.5, -78.5, 2800)).toMatchObject({
+    expect(lookAngles(0, -97, -97, 2800)).toMatchObject({
       code: "#VALUE!",
       message: expect.stringMatching(/straight under the slot.*zenith/),
     });
-    expect(elevation(0, -78.5, -78.5)).toBeCloseTo(90, 9);
-    expect(slantRange(0, -78.5, -78.5)).toBeCloseTo(GSO_RADIUS_KM - 6378.137, 6);
+    expect(elevation(0, -97, -97)).toBeCloseTo(90, 9);
+    expect(slantRange(0, -97, -97)).toBeCloseTo(GSO_RADIUS_KM - 6378.137, 6);
   });
 
   test("a step away from it there is one", () => {
@@ -146,7 +146,7 @@ describe("hard cases", () => {
     expect(angles(20, 180, -170).azimuth).toBeCloseTo(angles(20, -180, -170).azimuth, 9);
     expect(angles(20, 170, 180).azimuth).toBeCloseTo(angles(20, 170, -180).azimuth, 9);
     // The slot lies east of the site, though its number is smaller.
-    expect(angles(-18.1416, 178.4419, -177).azimuth).toBeLessThan(90);
+    expect(angles(-18, 178, -175).azimuth).toBeLessThan(90);
   });
 
   test.each([

@@ -122,8 +122,8 @@ describe("hard cases", () => {
   });
 
   test("the aim is neither the look angle to the middle longitude nor the mean of the azimuths", () => {
-    const { azimuth } = aim(25.7617, -80.1918, -97, -113);
-    const [one, middle, two] = [-97, -105, -113].map((slot) => sure(lookAngles(25.7617, -80.1918, slot)));
+    const { azimuth } = aim(26, -80, -97, -113);
+    const [one, middle, two] = [-97, -105, -113].map((slot) => sure(lookAngles(26, -80, slot)));
     expect(Math.abs(azimuth - middle!.azimuth)).toBeGreaterThan(0.1);
     expect(Math.abs(azimuth - (one!.azimuth + two!.azimuth) / 2)).toBeGreaterThan(1);
   });

@@ -55,8 +55,8 @@ describe("the sun's place against astronomy-engine 2.1.19, run beside ours", () 
 
   test("sites, seasons and hours from 1950 to 2100", () => {
     for (const [latitude, longitude] of [
-      [39.74, -104.99],
-      [-33.87, 151.21],
+      [40, -105],
+      [-34, 151],
       [0, 0],
       [64, 179.9],
     ] as const) {

@@ -295,7 +295,7 @@ export const corpus: readonly Hostile[] = [
     name: "a spill collision",
     bytes: file({
       sheet:
-        '<sheetData><row r="1"><c r="A1" t="str"><f t="array" ref="A1:A2">_xldudf_RIG_CASCADE(C1:C2)</f><v/></c></row><row r="2"><c r="A2"><f t="array" ref="A2:A3">C1:C2</f><v>5</v></c></row></sheetData>',
+        '<sheetData><row r="1"><c r="A1" t="str"><f t="array" ref="A1:A2">_xldudf_RIG_CASCADELOSS(C1:C2)</f><v/></c></row><row r="2"><c r="A2"><f t="array" ref="A2:A3">C1:C2</f><v>5</v></c></row></sheetData>',
     }),
     cells: { A2: 5 },
   },

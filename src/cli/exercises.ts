@@ -16,7 +16,7 @@ import { EXIT, UsageTrouble, type Console } from "./console";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 
-export const DRILL_HELP = `rigsheet drill --set NAME --trainees LIST.csv --seed N --out FOLDER [--force]
+export const EXERCISES_HELP = `rigsheet exercises --set NAME --trainees LIST.csv --seed N --out FOLDER [--force]
 
 Makes exercises: for each trainee a workbook with the same questions and other
 numbers, worked examples beside them; and the trainer's key.
@@ -29,7 +29,7 @@ numbers, worked examples beside them; and the trainer's key.
   --out FOLDER         gets ${SHEETS_FOLDER}/ to hand out, and ${KEY_FILE} to keep
   --force              replace sheets and key that are there already
 
-  rigsheet drill --set cable --trainees templates/trainees-demonstration.csv --seed 2026 --out drill
+  rigsheet exercises --set cable --trainees templates/trainees-demonstration.csv --seed 2026 --out exercises
 
 Sets:
 ${trainingSets.map(({ id, title }) => `  ${id.padEnd(14)}${title}`).join("\n")}
@@ -40,7 +40,7 @@ they were. Then: rigsheet mark FOLDER --out marks.xlsx
 
 Exit: 0 written; 1 written, with something odd in the list; 2 nothing was written.`;
 
-export async function drill(words: readonly string[], console: Console): Promise<number> {
+export async function exercises(words: readonly string[], console: Console): Promise<number> {
   const { values, positionals } = readOptions(
     words,
     {
@@ -51,19 +51,19 @@ export async function drill(words: readonly string[], console: Console): Promise
       force: { type: "boolean", default: false },
       help: { type: "boolean", default: false },
     },
-    "drill",
+    "exercises",
   );
   if (values.help) {
-    console.out(DRILL_HELP);
+    console.out(EXERCISES_HELP);
     return EXIT.ok;
   }
   if (positionals.length > 0)
-    throw new UsageTrouble(`"${positionals[0]}" is one word too many. See: rigsheet drill --help`);
+    throw new UsageTrouble(`"${positionals[0]}" is one word too many. See: rigsheet exercises --help`);
   const set = setOf(values.set);
   const seed = seedOf(values.seed);
   if (!values.trainees)
     throw new UsageTrouble("There is no --trainees. Name a list of trainees: --trainees list.csv");
-  if (!values.out) throw new UsageTrouble("There is no --out. Name the folder to write: --out drill");
+  if (!values.out) throw new UsageTrouble("There is no --out. Name the folder to write: --out exercises");
   const list = await listOf(values.trainees);
   const { trainees } = list;
   const files = trainees.map((trainee, index) =>

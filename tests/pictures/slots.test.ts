@@ -1,6 +1,6 @@
-/** The sky from the site: slots, obstacles and sun where they belong, nothing invented between them. */
-import { offsetFrom, skyOf, type Sky } from "../../src/pictures/sky";
-import { skyPicture } from "../../src/pictures/skyPicture";
+/** Slots, obstacles and sun as the site sees them: where they belong, nothing invented between them. */
+import { offsetFrom, slotsInSight, type SlotsInSight } from "../../src/pictures/slotsInSight";
+import { slotsPicture } from "../../src/pictures/slotsPicture";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import type { Book } from "../../src/workbooks/book";
 import { layOut } from "../../src/workbooks/layOut";
@@ -24,7 +24,7 @@ const at = (
     fields: { site_latitude: latitude, site_longitude: longitude, site_height: height, site_date: date },
     blocks: { slots },
   });
-const skyAt = (...args: Parameters<typeof at>): Sky => skyOf(at(...args))!;
+const sightAt = (...args: Parameters<typeof at>): SlotsInSight => slotsInSight(at(...args))!;
 
 /** The belt needs no more than the site's three figures. */
 function onlySite(latitude: number, longitude: number, height: number): Book {
@@ -49,7 +49,7 @@ function fromSegment(spot: Spot, from: Spot, to: Spot): number {
 
 describe("held to libraries that are not ours", () => {
   const belt = heldTo({
-    what: "skyOf belt",
+    what: "slotsInSight belt",
     source: "satellite.js 7.1.0",
     basis: "reference library",
     unit: "deg",
@@ -57,7 +57,7 @@ describe("held to libraries that are not ours", () => {
   test("every slot above the horizon lies on the curve, to a fraction of its line's width", () => {
     for (const { site, lat_deg, lon_deg, h_km, sat_lon_deg, wgs84, azimuth_meaningful } of angles.cases) {
       if (!azimuth_meaningful || wgs84.elevation_deg < 1) continue;
-      const { belt: points, middle } = skyOf(onlySite(lat_deg, lon_deg, h_km * 1000))!;
+      const { belt: points, middle } = slotsInSight(onlySite(lat_deg, lon_deg, h_km * 1000))!;
       const slot = { x: offsetFrom(middle, wgs84.azimuth_deg), y: wgs84.elevation_deg };
       const onChart = points.map(({ azimuth, elevation }) => ({
         x: offsetFrom(middle, azimuth),
@@ -69,7 +69,7 @@ describe("held to libraries that are not ours", () => {
   });
 
   const sun = heldTo({
-    what: "skyOf sun pass",
+    what: "slotsInSight sun pass",
     source: "astronomy-engine 2.1.19 and satellite.js 7.1.0",
     basis: "reference library",
     unit: "s",
@@ -79,7 +79,7 @@ describe("held to libraries that are not ours", () => {
     (one) => {
       const slots = [{ slot: one.sat_lon_deg, service: "", obstacle: 5 }];
       const [spring, autumn] = one.seasons.map(({ peak_utc }) => Date.parse(peak_utc));
-      const on = (date: number) => skyAt(one.lat_deg, one.lon_deg, one.h_km * 1000, slots, date).slots[0]!;
+      const on = (date: number) => sightAt(one.lat_deg, one.lon_deg, one.h_km * 1000, slots, date).slots[0]!;
       const winter = on(sheetDate(2026, 1, 1));
       sun.row(`${one.site}, spring`, winter.sun!.peakMs / 1000, spring! / 1000, 60);
       sun.row(
@@ -103,7 +103,7 @@ describe("held to libraries that are not ours", () => {
 
 describe("the demonstration", () => {
   const book = computed();
-  const { svg, description } = skyPicture(book);
+  const { svg, description } = slotsPicture(book);
 
   test("circles stand at the workbook's own azimuth and elevation, read off the axes", () => {
     const text = (words: string): { x: number; y: number } => {
@@ -158,70 +158,72 @@ describe("the demonstration", () => {
 describe("what can be wrong", () => {
   const here = [39.5, -98.25, 420] as const;
   test("an obstacle in the way: the word beside the slot, a dashed bar, the word in the description", () => {
-    const { svg, description } = skyPicture(at(...here, [{ slot: "97W", service: "", obstacle: 43 }]));
+    const { svg, description } = slotsPicture(at(...here, [{ slot: "97W", service: "", obstacle: 43 }]));
     expect(textsIn(svg)).toContain("97W low");
     expect(innerGroups(svg).some((inside) => /<rect[^>]*stroke-dasharray/.test(inside))).toBe(true);
     expect(description).toContain("marked low");
   });
 
-  test("a slot below the horizon is in the table, not in the sky", () => {
-    const { svg, description } = skyPicture(at(...here, [{ slot: "40E", service: "", obstacle: 5 }]));
+  test("a slot below the horizon is in the table, not in the chart", () => {
+    const { svg, description } = slotsPicture(at(...here, [{ slot: "19E", service: "", obstacle: 5 }]));
     expect(textsIn(svg)).toContain("below the horizon");
     expect(svg).not.toContain("<circle");
-    expect(description).toContain("40E, obstacle up to 5.0, marked below the horizon");
+    expect(description).toContain("19E, obstacle up to 5.0, marked below the horizon");
   });
 
   test("no obstacle given: no bar", () => {
-    const { svg, description } = skyPicture(at(...here, [{ slot: "97W", service: "", obstacle: "" }]));
+    const { svg, description } = slotsPicture(at(...here, [{ slot: "97W", service: "", obstacle: "" }]));
     expect(svg).not.toMatch(/<rect[^>]*width="14"/);
     expect(description).toContain("no obstacle given");
   });
 
   test("a slot that is none, no date, no slots: drawn without what is missing", () => {
-    const strange = skyPicture(at(...here, [{ slot: "97 West", service: "<b>", obstacle: 5 }]));
+    const strange = slotsPicture(at(...here, [{ slot: "97 West", service: "<b>", obstacle: 5 }]));
     expect(textsIn(strange.svg)).toContain("unknown");
     expect(textsIn(strange.svg)).toContain("<b>");
-    const undated = skyPicture(computed({ fields: { site_date: "" } }));
+    const undated = slotsPicture(computed({ fields: { site_date: "" } }));
     expect(textsIn(undated.svg)).toContain("none in reach");
-    expect(skyPicture(at(...here, [])).description).toMatch(/no slot is named on Site yet/);
+    expect(slotsPicture(at(...here, [])).description).toMatch(/no slot is named on Site yet/);
   });
 
   test("no position: nothing to draw", () => {
-    expect(skyPicture(recalculate(layOut(multiRoom)))).toMatchObject({ empty: true });
+    expect(slotsPicture(recalculate(layOut(multiRoom)))).toMatchObject({ empty: true });
   });
 });
 
 describe("elsewhere on Earth", () => {
-  const increasing = ({ belt, middle }: Sky): boolean =>
+  const increasing = ({ belt, middle }: SlotsInSight): boolean =>
     belt.every(
       (one, index) =>
         index === 0 || offsetFrom(middle, one.azimuth) > offsetFrom(middle, belt[index - 1]!.azimuth),
     );
 
   test("north of the equator the belt runs from east over south to west", () => {
-    const sky = skyAt(52, 5, 0, []);
-    expect(sky.middle).toBe(180);
-    expect(increasing(sky)).toBe(true);
+    const inSight = sightAt(52, 5, 0, []);
+    expect(inSight.middle).toBe(180);
+    expect(increasing(inSight)).toBe(true);
   });
   test("south of it the belt stands in the north, east at the right", () => {
-    const sky = skyAt(-33.9, 18.4, 0, [{ slot: "36E", service: "", obstacle: 5 }]);
-    expect(sky.middle).toBe(0);
+    const inSight = sightAt(-34, 25, 0, [{ slot: "19E", service: "", obstacle: 5 }]);
+    expect(inSight.middle).toBe(0);
     expect(
-      sky.belt.every(
+      inSight.belt.every(
         (one, index) =>
-          index === 0 || offsetFrom(0, one.azimuth) < offsetFrom(0, sky.belt[index - 1]!.azimuth),
+          index === 0 || offsetFrom(0, one.azimuth) < offsetFrom(0, inSight.belt[index - 1]!.azimuth),
       ),
     ).toBe(true);
-    const { svg } = skyPicture(at(-33.9, 18.4, 0, [{ slot: "36E", service: "", obstacle: 5 }]));
+    const { svg } = slotsPicture(at(-34, 25, 0, [{ slot: "19E", service: "", obstacle: 5 }]));
     expect(textsIn(svg)).toContain("N 0");
     expect(svg).not.toContain("NaN");
   });
   test("on the equator under a slot, near the pole and beyond it", () => {
-    const under = skyPicture(at(0, -78.5, 2800, [{ slot: -78.5, service: "", obstacle: 5 }]));
+    const under = slotsPicture(at(0, -97, 2800, [{ slot: -97, service: "", obstacle: 5 }]));
     expect(under.svg).not.toContain("NaN");
-    expect(skyPicture(at(88, 0, 0, [])).description).toMatch(
+    expect(slotsPicture(at(88, 0, 0, [])).description).toMatch(
       /No geostationary slot stands above the horizon/,
     );
-    expect(skyPicture(at(80, 179, 0, [{ slot: "180W", service: "", obstacle: 0 }])).svg).not.toContain("NaN");
+    expect(slotsPicture(at(80, 179, 0, [{ slot: "180W", service: "", obstacle: 0 }])).svg).not.toContain(
+      "NaN",
+    );
   });
 });

@@ -18,8 +18,8 @@ const excessList = optional(
   ),
 );
 
-export const cascade = declare({
-  name: "CASCADE",
+export const cascadeloss = declare({
+  name: "CASCADELOSS",
   group: "Signal",
   summary: "Loss of splitters one behind another.",
   parameters: [
@@ -40,13 +40,13 @@ export const cascade = declare({
   tasks: ["What do the splitters between head unit and outlet cost together?"],
   examples: [
     {
-      formula: "RIG.CASCADE({4;8})",
+      formula: "RIG.CASCADELOSS({4;8})",
       result: 15.0515,
       tolerance: 1e-4,
       source: "10·log10(32), worked by hand",
     },
     {
-      formula: "RIG.CASCADE({2;4},{0.5;1})",
+      formula: "RIG.CASCADELOSS({2;4},{0.5;1})",
       result: 10.5,
       tolerance: 0.1,
       source: "Published splitter figures below 1 GHz: 3.5 dB and 7 dB",

@@ -1,5 +1,5 @@
 /**
- * The sky from the site, as azimuth against elevation: the belt, the wanted
+ * Slots and obstacles seen from the site, as azimuth against elevation: the belt, the wanted
  * slots, a bar up to the obstacle given under each, and the sun's way past each
  * on its next day of check. A table below has the figures. Between the bars
  * nothing is drawn, because nothing is known.
@@ -12,7 +12,14 @@ import { axes, type Frame } from "./axes";
 import { figure, textOf } from "./columns";
 import { ALERT, ALERT_FILL, FAILING_LINE, INK, PAPER, PLAIN_LINE, QUIET, SOLID, TITLE } from "./ink";
 import type { Picture } from "./picture";
-import { azimuthAt, offsetFrom, skyOf, type Direction, type Sky, type SlotSight } from "./sky";
+import {
+  azimuthAt,
+  offsetFrom,
+  slotsInSight,
+  type Direction,
+  type SlotsInSight,
+  type SlotSight,
+} from "./slotsInSight";
 import { spreadOut } from "./spreadOut";
 import { element, group, picture, short, textAt } from "./svg";
 
@@ -34,13 +41,13 @@ const FOOT = [
   "Never look at the sun; watch the shadow. Look from where the dish will stand, on safe footing: falls, overhead lines and weather come first. Predicted, not certified.",
 ];
 
-export function skyPicture(book: Book): Picture {
+export function slotsPicture(book: Book): Picture {
   const job = textOf(namedValue(book, "site_job"));
-  const title = job ? `The sky from the site: ${job}` : "The sky from the site";
+  const title = job ? `Slots and obstacles: ${job}` : "Slots and obstacles";
   const heading = textAt(12, 22, title, { size: TITLE, bold: true, width: WIDTH - 24 });
-  const sky = skyOf(book);
-  if (!sky || sky.belt.length === 0) {
-    const description = sky
+  const inSight = slotsInSight(book);
+  if (!inSight || inSight.belt.length === 0) {
+    const description = inSight
       ? "No geostationary slot stands above the horizon at this site."
       : "There is nothing to draw yet: Site has no position.";
     return picture(
@@ -49,20 +56,20 @@ export function skyPicture(book: Book): Picture {
       textAt(12, 50, description),
     );
   }
-  const height = TABLE_TOP + sky.slots.length * ROW + FOOT.length * FOOT_LINE + 22;
+  const height = TABLE_TOP + inSight.slots.length * ROW + FOOT.length * FOOT_LINE + 22;
   return picture(
-    { title, description: describe(sky), width: WIDTH, height },
+    { title, description: describe(inSight), width: WIDTH, height },
     heading,
-    ...chart(sky),
-    ...table(sky),
+    ...chart(inSight),
+    ...table(inSight),
     ...FOOT.map((text, index) =>
       textAt(12, height - 8 - (FOOT.length - 1 - index) * FOOT_LINE, text, { color: QUIET, size: 10 }),
     ),
   );
 }
 
-function chart(sky: Sky): string[] {
-  const { middle, belt, slots } = sky;
+function chart(inSight: SlotsInSight): string[] {
+  const { middle, belt, slots } = inSight;
   const offset = ({ azimuth }: Direction): number => offsetFrom(middle, azimuth);
   const everything = [
     ...belt,
@@ -72,7 +79,7 @@ function chart(sky: Sky): string[] {
   const highest = Math.max(
     LEAST_TOP_DEG,
     ...everything.map(({ elevation }) => elevation),
-    ...slots.map(({ obstacle }) => (obstacle ?? 0) + sky.wanted),
+    ...slots.map(({ obstacle }) => (obstacle ?? 0) + inSight.wanted),
   );
   const x = scaleLinear([-widest, widest], [FRAME.left, FRAME.left + FRAME.width]);
   const y = scaleLinear([0, Math.min(100, highest + HEADROOM_DEG)], [FRAME.top + FRAME.height, FRAME.top]);
@@ -97,7 +104,7 @@ function chart(sky: Sky): string[] {
       y: { title: "elevation, deg", ticks: y.ticks(7).filter((tick) => tick <= 90), at: y, write: String },
     }),
     element("path", { d: curve(belt)!, fill: "none", stroke: QUIET, "stroke-width": 1 }),
-    ...seen.map((slot) => bar(slot, sky.wanted, x(offset(slot.sight!)), y)),
+    ...seen.map((slot) => bar(slot, inSight.wanted, x(offset(slot.sight!)), y)),
     ...slots.map(({ sun }) =>
       sun && sun.track.length > 1
         ? element("path", {
@@ -194,7 +201,7 @@ function passWords(peakMs: number): string {
 const minuteOf = (ms: number): string =>
   new Date(Math.round(ms / 60_000) * 60_000).toISOString().slice(0, 16);
 
-function table({ slots }: Sky): string[] {
+function table({ slots }: SlotsInSight): string[] {
   return [
     ...COLUMNS.map(([head, left]) => textAt(left, TABLE_TOP, head, { color: QUIET })),
     ...slots.flatMap((slot, row) =>
@@ -209,7 +216,7 @@ function table({ slots }: Sky): string[] {
   ];
 }
 
-function describe({ slots, wanted }: Sky): string {
+function describe({ slots, wanted }: SlotsInSight): string {
   if (slots.length === 0) return "The visible belt of geostationary slots; no slot is named on Site yet.";
   const each = slots.map(({ name, sight, obstacle, clearance, verdict, failing, sun }) =>
     [

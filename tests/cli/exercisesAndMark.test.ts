@@ -15,17 +15,27 @@ import { runCommand, type Ran } from "../support/fakeConsole";
 let folder: string;
 const at = (...names: string[]): string => path.join(folder, ...names);
 beforeEach(async () => {
-  folder = await mkdtemp(path.join(tmpdir(), "rigsheet-drill-"));
+  folder = await mkdtemp(path.join(tmpdir(), "rigsheet-exercises-"));
 });
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
-const drill = async (list: string, set = "cable", seed = "7", out = "drill"): Promise<Ran> => {
+const exercises = async (list: string, set = "cable", seed = "7", out = "exercises"): Promise<Ran> => {
   await writeFile(at("list.csv"), list);
-  return runCommand(["drill", "--set", set, "--trainees", at("list.csv"), "--seed", seed, "--out", at(out)]);
+  return runCommand([
+    "exercises",
+    "--set",
+    set,
+    "--trainees",
+    at("list.csv"),
+    "--seed",
+    seed,
+    "--out",
+    at(out),
+  ]);
 };
-const sheets = async (out = "drill"): Promise<string[]> => (await readdir(at(out, "sheets"))).sort();
+const sheets = async (out = "exercises"): Promise<string[]> => (await readdir(at(out, "sheets"))).sort();
 const mark = (...more: string[]): Promise<Ran> =>
-  runCommand(["mark", at("drill"), "--out", at("marks.xlsx"), ...more]);
+  runCommand(["mark", at("exercises"), "--out", at("marks.xlsx"), ...more]);
 
 /** Types answers into a sheet as a person would, and saves it. */
 async function fill(
@@ -58,19 +68,19 @@ async function rowsOf(sheet: string): Promise<(string | number | undefined)[][]>
   return rows.slice(head + 1);
 }
 
-describe("rigsheet drill", () => {
+describe("rigsheet exercises", () => {
   test("a sheet for each trainee, and the key beside them", async () => {
-    const made = await drill("name\nAnna Berg\nBo\n");
+    const made = await exercises("name\nAnna Berg\nBo\n");
     expect(made).toMatchObject({ code: 0, err: "" });
     expect(await sheets()).toEqual(["1-Anna-Berg.xlsx", "2-Bo.xlsx"]);
-    expect((await readdir(at("drill"))).sort()).toEqual(["sheets", "trainer-key.xlsx"]);
+    expect((await readdir(at("exercises"))).sort()).toEqual(["sheets", "trainer-key.xlsx"]);
   });
 
   test.each(trainingSets.map(({ id }) => id))(
     "%s: no key and no seed anywhere in the sheet's file",
     async (id) => {
-      await drill("Anna\n", id, "918273645");
-      const bytes = await readFile(at("drill", "sheets", "1-Anna.xlsx"));
+      await exercises("Anna\n", id, "918273645");
+      const bytes = await readFile(at("exercises", "sheets", "1-Anna.xlsx"));
       const book = await readXlsx(bytes);
       expect(book.sheets.map(({ name, hidden, hiddenRows }) => [name, hidden, hiddenRows])).toEqual([
         ["Exercise", undefined, undefined],
@@ -84,7 +94,7 @@ describe("rigsheet drill", () => {
       const file = [...partsOf(bytes).values()].join("\n");
       expect(file).not.toContain("918273645");
       // What differs from another trainee's sheet is the name, the code and the question's own figures.
-      await drill("Bo\n", id, "918273645", "other");
+      await exercises("Bo\n", id, "918273645", "other");
       const other = await readXlsx(await readFile(at("other", "sheets", "1-Bo.xlsx")));
       const own = new Set(
         book.names
@@ -106,10 +116,10 @@ describe("rigsheet drill", () => {
   );
 
   test("the same seed gives the same bytes; another order or one more name leaves the others as they were", async () => {
-    await drill("Anna\nBo\nCy\n", "supply", "5", "one");
-    await drill("Anna\nBo\nCy\n", "supply", "5", "two");
-    await drill("Cy\nDee\nAnna\nBo\n", "supply", "5", "three");
-    await drill("Anna\n", "supply", "6", "four");
+    await exercises("Anna\nBo\nCy\n", "supply", "5", "one");
+    await exercises("Anna\nBo\nCy\n", "supply", "5", "two");
+    await exercises("Cy\nDee\nAnna\nBo\n", "supply", "5", "three");
+    await exercises("Anna\n", "supply", "6", "four");
     const read = (...names: string[]) => readFile(at(...names));
     for (const name of ["1-Anna.xlsx", "2-Bo.xlsx"]) {
       expect(await read("one", "sheets", name)).toEqual(await read("two", "sheets", name));
@@ -139,7 +149,7 @@ describe("rigsheet drill", () => {
       "a".repeat(120),
     ];
     const list = ["name", ...names.map((name) => `"${name.replaceAll('"', '""')}"`)].join("\n");
-    expect(await drill(list, "tuners")).toMatchObject({
+    expect(await exercises(list, "tuners")).toMatchObject({
       code: 1,
       err: expect.stringMatching(/^"Anna" stands 2 times/) as string,
     });
@@ -147,7 +157,7 @@ describe("rigsheet drill", () => {
     expect(files).toHaveLength(names.length);
     for (const file of files) expect(file).toMatch(/^\d\d(-[\p{L}\p{N}-]+)?\.xlsx$/u);
     for (const [index, file] of files.entries()) {
-      const book = await readXlsx(await readFile(at("drill", "sheets", file)));
+      const book = await readXlsx(await readFile(at("exercises", "sheets", file)));
       const { B5, B6 } = book.sheets[0]!.cells;
       expect(B5).toMatchObject({ value: names[index] });
       expect(B5!.formula).toBeUndefined();
@@ -165,7 +175,7 @@ describe("rigsheet drill", () => {
     ["no heads", "Anna Berg\nBo\n", ["1-Anna-Berg.xlsx", "2-Bo.xlsx"]],
     ["a byte-order mark", "\uFEFFname\nÅsa\n", ["1-Åsa.xlsx"]],
   ])("%s", async (_, list, files) => {
-    expect(await drill(list, "tuners")).toMatchObject({ code: 0 });
+    expect(await exercises(list, "tuners")).toMatchObject({ code: 0 });
     expect(await sheets()).toEqual(files);
   });
 
@@ -183,7 +193,7 @@ describe("rigsheet drill", () => {
     ],
     ["one word too many", ["cable"], /one word too many/],
   ])("%s: a sentence and nothing written", async (_, words, sentence) => {
-    const { code, err } = await runCommand(["drill", ...words]);
+    const { code, err } = await runCommand(["exercises", ...words]);
     expect(code).toBe(2);
     expect(err).toMatch(sentence);
     expect(await readdir(folder)).toEqual([]);
@@ -199,19 +209,19 @@ describe("rigsheet drill", () => {
       /2001 trainees; the most at once is 2000/,
     ],
   ])("%s is refused", async (_, list, sentence) => {
-    expect(await drill(list)).toMatchObject({ code: 2, err: expect.stringMatching(sentence) as string });
+    expect(await exercises(list)).toMatchObject({ code: 2, err: expect.stringMatching(sentence) as string });
   });
 
   test("what is there, perhaps with answers in it, is not replaced unless told to", async () => {
-    await drill("Anna\n");
-    expect(await drill("Anna\n")).toMatchObject({
+    await exercises("Anna\n");
+    expect(await exercises("Anna\n")).toMatchObject({
       code: 2,
       err: expect.stringMatching(/perhaps with answers/) as string,
     });
     expect(
       await runCommand([
         ...[
-          "drill",
+          "exercises",
           "--set",
           "cable",
           "--trainees",
@@ -219,7 +229,7 @@ describe("rigsheet drill", () => {
           "--seed",
           "7",
           "--out",
-          at("drill"),
+          at("exercises"),
           "--force",
         ],
       ]),
@@ -229,8 +239,8 @@ describe("rigsheet drill", () => {
 
 describe("rigsheet mark", () => {
   test("right, wrong, carried over and blank sheets; every kind of trouble is one line", async () => {
-    await drill("Anna\nBo\nCy\nDee\nEve\nFay\nGus\nHal\n");
-    const file = (name: string) => at("drill", "sheets", name);
+    await exercises("Anna\nBo\nCy\nDee\nEve\nFay\nGus\nHal\n");
+    const file = (name: string) => at("exercises", "sheets", name);
     await fill(file("1-Anna.xlsx"), keyOf(named("Anna")));
     const bo = keyOf(named("Bo"));
     // Feet for metres, and nothing else answered but the loss that follows from it.
@@ -246,8 +256,8 @@ describe("rigsheet mark", () => {
       const { range } = names.find(({ name }) => name === SHEET_CODE)!;
       sheet!.cells[range] = { value: "0000000000" };
     });
-    await writeFile(at("drill", "sheets", "notes.xlsx"), "no workbook");
-    await writeFile(at("drill", "sheets", "1-Anna (copy).xlsx"), await readFile(file("1-Anna.xlsx")));
+    await writeFile(at("exercises", "sheets", "notes.xlsx"), "no workbook");
+    await writeFile(at("exercises", "sheets", "1-Anna (copy).xlsx"), await readFile(file("1-Anna.xlsx")));
     await fill(file("8-Hal.xlsx"), {}, ({ names, sheets: [sheet] }) => {
       const { range } = names.find(({ name }) => name === "answer_metres")!;
       sheet!.cells[range] = { formula: "RIG.CABLELOSS(1)" };
@@ -289,11 +299,11 @@ describe("rigsheet mark", () => {
   });
 
   test("sheets that were copied are told of, with exit 1", async () => {
-    await drill("Anna\nBo\nCy\n", "supply");
+    await exercises("Anna\nBo\nCy\n", "supply");
     const all = { code: 1, out: expect.stringMatching(/1 pair shares answers/) as string };
     for (const [index, name] of ["Anna", "Bo", "Cy"].entries()) {
       const own = keyOf(named(name === "Cy" ? "Anna" : name), "supply");
-      await fill(at("drill", "sheets", `${index + 1}-${name}.xlsx`), own);
+      await fill(at("exercises", "sheets", `${index + 1}-${name}.xlsx`), own);
     }
     expect(await mark()).toMatchObject(all);
     const shared = await rowsOf("Shared");
@@ -303,8 +313,8 @@ describe("rigsheet mark", () => {
   });
 
   test("the key may lie elsewhere; a changed, missing or second one is refused", async () => {
-    await drill("Anna\n");
-    const key = at("drill", "trainer-key.xlsx");
+    await exercises("Anna\n");
+    const key = at("exercises", "trainer-key.xlsx");
     await mkdir(at("safe"));
     await rename(key, at("safe", "key.xlsx"));
     expect(await mark()).toMatchObject({
@@ -313,19 +323,19 @@ describe("rigsheet mark", () => {
     });
     expect(await mark("--key", at("safe", "key.xlsx"))).toMatchObject({ code: 0 });
     const bytes = await readFile(at("safe", "key.xlsx"));
-    await writeFile(at("drill", "a.xlsx"), bytes);
+    await writeFile(at("exercises", "a.xlsx"), bytes);
     expect(await mark("--force")).toMatchObject({ code: 0 });
-    await writeFile(at("drill", "b.xlsx"), bytes);
+    await writeFile(at("exercises", "b.xlsx"), bytes);
     expect(await mark("--force")).toMatchObject({
       code: 2,
       err: expect.stringMatching(/holds 2 keys/) as string,
     });
-    await rm(at("drill", "b.xlsx"));
+    await rm(at("exercises", "b.xlsx"));
     const book = await readXlsx(bytes);
     const { range, sheet } = book.names.find(({ name }) => name === "key_seed")!;
     const cell = address(parseRange(range)!.top, parseRange(range)!.left);
     book.sheets.find(({ name }) => name === sheet)!.cells[cell] = { value: "8" };
-    await writeFile(at("drill", "a.xlsx"), await writeXlsx(book));
+    await writeFile(at("exercises", "a.xlsx"), await writeXlsx(book));
     expect(await mark("--force")).toMatchObject({
       code: 2,
       err: expect.stringMatching(/The key was changed/) as string,
@@ -343,14 +353,14 @@ describe("rigsheet mark", () => {
   });
 
   test("neither sheets nor key are overwritten by the marks", async () => {
-    await drill("Anna\n");
-    const words = (out: string) => ["mark", at("drill"), "--out", out, "--force"];
-    for (const file of [at("drill", "trainer-key.xlsx"), at("drill", "sheets", "1-Anna.xlsx")]) {
+    await exercises("Anna\n");
+    const words = (out: string) => ["mark", at("exercises"), "--out", out, "--force"];
+    for (const file of [at("exercises", "trainer-key.xlsx"), at("exercises", "sheets", "1-Anna.xlsx")]) {
       const before = await readFile(file);
       expect(await runCommand(words(file))).toMatchObject({ code: 2 });
       expect(await readFile(file)).toEqual(before);
     }
-    expect(await runCommand(words(at("drill", "marks.xlsx")))).toMatchObject({ code: 0 });
-    expect(await runCommand(words(at("drill", "marks.xlsx")))).toMatchObject({ code: 0 });
+    expect(await runCommand(words(at("exercises", "marks.xlsx")))).toMatchObject({ code: 0 });
+    expect(await runCommand(words(at("exercises", "marks.xlsx")))).toMatchObject({ code: 0 });
   });
 });

@@ -1,5 +1,5 @@
 /**
- * The sky as the workbook's site sees it: the belt of geostationary slots, the
+ * Slots and obstacles as the site sees them: the belt of geostationary slots, the
  * slots wanted with the highest obstacle given on each bearing, and the sun's
  * way past each slot on its next day of check. Angles and verdicts of the slots
  * are the workbook's own; the belt and the sun come from the engine.
@@ -43,7 +43,7 @@ export interface SlotSight {
   readonly sun: SunPass | undefined;
 }
 
-export interface Sky {
+export interface SlotsInSight {
   /** Azimuth of the belt's middle: 180 from the north, 0 from the south. */
   readonly middle: Degrees;
   /** Every degree of the belt that stands above the horizon, from east to west. */
@@ -64,7 +64,7 @@ const ANY_MHZ = 12_450;
 const LAST_SHEET_DATE = 2_958_465;
 
 /** @returns nothing while the site has no position */
-export function skyOf(book: Book): Sky | undefined {
+export function slotsInSight(book: Book): SlotsInSight | undefined {
   const [latitude, longitude] = ["latitude", "longitude"].map((key) =>
     numberOf(namedValue(book, `site_${key}`)),
   );
