@@ -1,22 +1,21 @@
 /** The foot of the printed pages: what the workbook says of its own revision and date. */
 import type { Book, BookPrint } from "./book";
+import { jobLabelOf } from "./jobLabel";
 import { namedValue } from "./named";
 import { pageBreaks } from "./pageBreaks";
 import { isoDate } from "./sheetDate";
 
-/** Each template names the job, and some a revision and a date; the first that is there counts. */
-const WHICH = ["site_quote", "site_job", "card_job", "drop_job", "review_quote"];
+/** Some templates have a date; the first that is there counts. */
 const DATES = ["site_date", "card_date", "review_date"];
 /** 9999-12-31, the last date of a sheet. */
 const LAST_DATE = 2_958_465;
 
 /** @returns job or quote, revision and date as the workbook names them; empty where nothing is filled in */
 export function printFootOf(book: Book): string {
-  const which = text(WHICH.map((name) => namedValue(book, name)).find((value) => text(value) !== ""));
-  const revision = text(namedValue(book, "site_revision"));
+  const { number, revision, name } = jobLabelOf((cell) => namedValue(book, cell));
   const date = DATES.map((name) => namedValue(book, name)).find((value) => typeof value === "number");
   return [
-    which,
+    number || name,
     revision && `revision ${revision}`,
     typeof date === "number" && date >= 1 && date <= LAST_DATE ? isoDate(date) : "",
   ]
@@ -52,6 +51,3 @@ export const withPageBreaks = (book: Book): Book => ({
     return sheet.print && breaks ? { ...sheet, print: { ...sheet.print, breaks } } : sheet;
   }),
 });
-
-const text = (value: unknown): string =>
-  typeof value === "string" ? value.trim() : typeof value === "number" ? String(value) : "";

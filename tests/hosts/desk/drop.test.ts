@@ -1,5 +1,5 @@
 /** Workbooks dropped on the desk's page are reviewed there, in a real browser; the open job stays as it is. */
-import { chromium, type Browser, type Page } from "playwright-core";
+import { chromium, type Browser, type Locator, type Page } from "playwright-core";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../../src/hosts/headless/recalculate";
 import { layOut } from "../../../src/workbooks/layOut";
@@ -65,6 +65,25 @@ function withDesk(name: string, work: (page: Page) => Promise<void>): void {
   });
 }
 
+/** Chooses a finding's place and waits until the grid stands there. */
+async function follow(page: Page, place: Locator): Promise<void> {
+  const [, sheet, cell] = /^(.+) ([A-Z]+\d+)$/.exec(await place.innerText())!;
+  await place.click();
+  await page.waitForFunction(
+    (at) => document.querySelector<HTMLInputElement>(".o-named-range-selector input")?.value === at,
+    cell,
+  );
+  expect(await page.locator(".o-sheet.active").innerText()).toContain(sheet);
+}
+
+async function choose(page: Page, cell: string): Promise<void> {
+  const box = page.locator(".o-named-range-selector input");
+  await box.click();
+  await box.fill(cell);
+  await box.press("Enter");
+  await page.waitForFunction(() => document.activeElement?.closest(".o-grid") !== null);
+}
+
 withDesk("a bad, a clean and a broken one: each is told, and the open job stays", async (page) => {
   const title = await page.locator(".desk-title").innerText();
   await drop(page, [
@@ -72,7 +91,7 @@ withDesk("a bad, a clean and a broken one: each is told, and the open job stays"
     ["clean.xlsx", clean],
     ["broken.xlsx", "UEsDBA=="],
   ]);
-  await page.getByRole("dialog", { name: "Review of 3 workbooks" }).waitFor();
+  await page.getByRole("heading", { name: "Review of 3 workbooks" }).waitFor();
   const parts = page.locator(".desk-review section");
   expect(await parts.nth(0).locator("h3").innerText()).toMatch(/^bad\.xlsx: \d+ wrong/);
   // What a file holds is shown as text.
@@ -80,7 +99,7 @@ withDesk("a bad, a clean and a broken one: each is told, and the open job stays"
   expect(await parts.nth(0).innerText()).toContain("G-04 is fed from Z9, which is not there.");
   expect(await parts.nth(1).innerText()).toContain("Nothing found.");
   expect(await parts.nth(2).innerText()).toContain("Cannot be read.");
-  expect(await barriers(page)).toEqual([]);
+  expect(await barriers(page, "#reviews")).toEqual([]);
   if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/desk-drop.png` });
   const [saved] = await Promise.all([
     page.waitForEvent("download"),
@@ -90,19 +109,45 @@ withDesk("a bad, a clean and a broken one: each is told, and the open job stays"
   expect(await page.locator(".desk-title").innerText()).toBe(title);
 });
 
-withDesk("a finding's place opens the workbook at that cell", async (page) => {
+withDesk(
+  "a finding's place opens the workbook at that cell, and the list stays until it is closed",
+  async (page) => {
+    await drop(page, [["bad.xlsx", bad]]);
+    const list = page.getByRole("complementary", { name: "Review" });
+    await list.getByRole("heading", { name: "Review of bad.xlsx" }).waitFor();
+    const finding = list.locator("li", { hasText: "G-04 is fed from Z9" }).first();
+    await follow(page, finding.getByRole("button").first());
+    await page.getByText(/is kept as/).waitFor();
+    expect(await list.isVisible()).toBe(true);
+
+    // A second place, of the workbook that is now open: what was mended meanwhile is still there.
+    const run = "H9";
+    await choose(page, run);
+    await page.keyboard.type("7.5");
+    await page.keyboard.press("Enter");
+    await page.getByText(/^saved \d\d:\d\d$/).waitFor();
+    await follow(page, list.locator("li button").last());
+    await page.locator(".o-sheet", { hasText: "Rooms" }).first().click();
+    await choose(page, run);
+    expect(await page.locator(".o-topbar-composer .o-composer").first().innerText()).toBe("7.5");
+    if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/desk-review-stays.png` });
+
+    await list.getByRole("button", { name: "Close" }).click();
+    expect(await list.isVisible()).toBe(false);
+    // The grid has its room again.
+    expect((await page.locator(".o-grid").first().boundingBox())!.width).toBeGreaterThan(1300);
+  },
+);
+
+withDesk("the list is reached by F6 and closed by Escape", async (page) => {
   await drop(page, [["bad.xlsx", bad]]);
-  await page.getByRole("dialog", { name: "Review of bad.xlsx" }).waitFor();
-  const finding = page.locator(".pane-findings li", { hasText: "G-04 is fed from Z9" }).first();
-  const place = finding.getByRole("button").first();
-  const [, sheet, cell] = /^(.+) ([A-Z]+\d+)$/.exec(await place.innerText())!;
-  await place.click();
-  await page.getByText(/is kept as/).waitFor();
-  await page.waitForFunction(
-    (at) => document.querySelector<HTMLInputElement>(".o-named-range-selector input")?.value === at,
-    cell,
-  );
-  expect(await page.locator(".o-sheet.active").innerText()).toContain(sheet);
+  const list = page.getByRole("complementary", { name: "Review" });
+  await list.getByRole("heading", { name: "Review of bad.xlsx" }).waitFor();
+  await choose(page, "A1");
+  await page.keyboard.press("F6");
+  expect(await list.evaluate((part) => part.contains(document.activeElement))).toBe(true);
+  await page.keyboard.press("Escape");
+  expect(await list.isVisible()).toBe(false);
 });
 
 withDesk("while a question stands a drop does nothing, and the page stays", async (page) => {

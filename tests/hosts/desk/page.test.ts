@@ -39,7 +39,9 @@ const RUN = "H6";
 const VERDICT = "J6";
 
 withPage("opens on the demonstration with its total and verdict, within the window", async () => {
-  expect(await page.getByRole("heading", { level: 1 }).innerText()).toBe("Multi-room estimate");
+  expect(await page.getByRole("heading", { level: 1 }).innerText()).toBe(
+    "D-24, revision 1, Guest house, 24 outlets (demonstration)",
+  );
   expect(await total().innerText()).toMatch(/^Total [\d,]+\.\d\d$/);
   const size = await page.evaluate(() => [
     document.documentElement.scrollWidth,

@@ -16,7 +16,10 @@ export interface BarActions {
 }
 
 export interface JobFigures {
+  /** The job's number, revision and name. */
   readonly title: string;
+  /** What kind of workbook it is. */
+  readonly template: string;
   /** In words, with the figure as the sheet shows it; absent when the workbook names no such cell. */
   readonly total?: string;
   readonly verdict?: string;
@@ -24,6 +27,7 @@ export interface JobFigures {
 
 export class Bar {
   private readonly title = make("h1", { className: "desk-title" });
+  private readonly file = make("p", { className: "desk-file" });
   private readonly total = make("p", { className: "desk-figure" });
   private readonly verdict = make("p", { className: "desk-figure" });
   private readonly work = make("p", { className: "desk-work", role: "status" });
@@ -43,6 +47,8 @@ export class Bar {
   private readonly pane: HTMLButtonElement;
   private readonly survey: HTMLButtonElement;
   private readonly saveButton: HTMLButtonElement;
+  private fileName: string | undefined;
+  private jobTitle = "";
   private noticeTimer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(root: HTMLElement, actions: BarActions) {
@@ -63,7 +69,7 @@ export class Bar {
     );
     this.saveButton = button("Save .xlsx", "Download the workbook as an .xlsx file", () => actions.save());
     root.append(
-      make("div", { className: "desk-job" }, this.title, this.total, this.verdict),
+      make("div", { className: "desk-job" }, this.title, this.file, this.total, this.verdict),
       make(
         "div",
         { className: "desk-buttons", role: "toolbar", ariaLabel: "Job" },
@@ -84,10 +90,13 @@ export class Bar {
     );
   }
 
-  showFigures({ title, total, verdict }: JobFigures): void {
-    setText(this.title, title || "Untitled job");
+  showFigures({ title, template, total, verdict }: JobFigures): void {
+    this.jobTitle = title;
+    setText(this.title, title);
+    this.title.title = template && template !== title ? `${title} (${template})` : title;
     setText(this.total, total ?? "");
     setText(this.verdict, verdict ?? "");
+    this.nameWindow();
   }
 
   showLock(guarded: boolean, unlocked: boolean): void {
@@ -106,8 +115,18 @@ export class Bar {
   }
 
   showFile(name: string | undefined): void {
+    this.fileName = name;
+    setText(this.file, name ? `in ${name}` : "");
+    this.file.title = name ? `Save writes into ${name}` : "";
     setText(this.saveButton, name ? "Save" : "Save .xlsx");
     this.saveButton.title = name ? `Write back into ${name}` : "Download the workbook as an .xlsx file";
+    this.nameWindow();
+  }
+
+  /** Two jobs in two tabs are told apart by it. */
+  private nameWindow(): void {
+    const file = this.fileName ? ` (${this.fileName})` : "";
+    document.title = `${this.jobTitle}${file} – Rigsheet`;
   }
 
   showSaving(state: SavingState): void {

@@ -3,6 +3,7 @@ import * as owl from "@odoo/owl";
 import * as library from "@odoo/o-spreadsheet";
 import type { Book } from "../../../workbooks/book";
 import type { WorkbookDefinition } from "../../../workbooks/definition";
+import { fileNameOf, jobLabelOf, labelInWords } from "../../../workbooks/jobLabel";
 import { inWords, type SurveyRow } from "../../../workbooks/survey/readSurvey";
 import type { RoomsNow } from "../../../workbooks/survey/roomsBlock";
 import type { BookFacts } from "../../grid/bookFacts";
@@ -44,6 +45,7 @@ export class Desk implements OpenDesk {
   private app: owl.App | undefined;
   private spreadsheet: { focusGrid(): void } | undefined;
   private file: string | undefined;
+  private shown = 0;
 
   constructor(
     private readonly root: HTMLElement,
@@ -75,6 +77,11 @@ export class Desk implements OpenDesk {
     if (kept) this.bar.showNotice(`The job that was open is kept as ${kept}.`);
   }
 
+  /** Counts up with every job that takes the place of another. */
+  get jobsShown(): number {
+    return this.shown;
+  }
+
   /** @returns the file into which Save writes, if one was given at the start */
   get fileName(): string | undefined {
     return this.file;
@@ -84,13 +91,15 @@ export class Desk implements OpenDesk {
     return fromModel(library, this.model);
   }
 
+  /** The number, revision and name of the job; what the workbook calls itself where it has none yet. */
   get title(): string {
-    return this.getters.getBookFacts().title || "job";
+    const label = jobLabelOf((name) => this.named(name)?.value);
+    return labelInWords(label) || this.getters.getBookFacts().title || "Untitled job";
   }
 
-  /** The title without what a file's name can't hold. */
+  /** What a file of this job is called, without its ending. */
   get fileTitle(): string {
-    return this.title.replace(/[^\p{L}\p{N} _-]+/gu, "").trim() || "job";
+    return fileNameOf(this.title);
   }
 
   get unsaved(): boolean {
@@ -190,6 +199,7 @@ export class Desk implements OpenDesk {
     const replayed = loaded(document, changes, autosave);
     const model = replayed ?? loaded(document, [], autosave)!;
     const lost = replayed === undefined;
+    this.shown++;
     this.app?.destroy();
     this.autosave?.stop();
     this.autosave = autosave;
@@ -272,7 +282,8 @@ export class Desk implements OpenDesk {
   private refresh(): void {
     const { getters, place } = this;
     this.bar.showFigures({
-      title: getters.getBookFacts().title,
+      title: this.title,
+      template: getters.getBookFacts().title,
       total: this.total,
       verdict: this.named("checks_verdict")?.formattedValue,
     });

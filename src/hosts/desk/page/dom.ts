@@ -13,6 +13,9 @@ export function make<K extends keyof HTMLElementTagNameMap>(
 export const painted = (): Promise<void> =>
   new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
 
+/** The grid library measures its canvas when the window changes. */
+export const measureAnew = (): void => void window.dispatchEvent(new Event("resize"));
+
 export function download(blob: Blob, name: string): void {
   const link = make("a", { href: URL.createObjectURL(blob), download: name });
   link.click();

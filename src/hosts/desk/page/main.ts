@@ -21,8 +21,9 @@ import { enterPercents } from "./percentEntry";
 import { PaneBeside } from "./paneBeside";
 import { askForSurvey } from "./surveyDialog";
 import { showHelp } from "./help";
-import { acceptDrops, readDropped, showReviews, type Dropped } from "./reviewDropped";
+import { acceptDrops, readDropped, ReviewsBeside, type Chosen, type Dropped } from "./reviewDropped";
 import { selectCell } from "./selectCell";
+import { keepUnfinished, toldOfUnfinished, unfinishedEntry } from "./unfinished";
 
 // The library reports its timings there.
 console.debug = () => undefined;
@@ -45,6 +46,12 @@ const bar = new Bar(element("bar"), {
   togglePane: () => pane?.toggle(),
   help: () => showHelp(allFunctions),
 });
+
+const reviews = new ReviewsBeside(
+  element("reviews"),
+  (chosen) => void run("Opening the workbook…", (started) => openAt(chosen, started)),
+  () => desk.focus(),
+);
 
 /** Runs one of the bar's actions, says what is going on, and shows the sentence when it fails. */
 async function run(what: string, work: (started: () => Promise<void>) => Promise<void>): Promise<void> {
@@ -95,11 +102,21 @@ async function reviewDropped(files: readonly File[], started: () => Promise<void
   for (const file of files)
     reviewed.push(await readDropped(file, api.openXlsx, (book) => review(book, computed)));
   bar.showWork("");
-  const chosen = await showReviews(reviewed);
-  if (!chosen) return;
+  opened = undefined;
+  reviews.show(reviewed);
+}
+
+/** The workbook of the review list that is the open job, until another takes its place. */
+let opened: { readonly book: Book; readonly desk: number } | undefined;
+
+async function openAt({ book, path, place }: Chosen, started: () => Promise<void>): Promise<void> {
   await started();
-  await desk.replace(titled(chosen.book, chosen.path));
-  if (chosen.place) selectCell(desk.model, chosen.place.sheet, chosen.place.cell);
+  // A second place of a workbook that is open already must not throw away what was mended at the first.
+  if (opened?.book !== book || opened.desk !== desk.jobsShown) {
+    await desk.replace(titled(book, path));
+    opened = { book, desk: desk.jobsShown };
+  }
+  selectCell(desk.model, place.sheet, place.cell);
 }
 
 async function save(started: () => Promise<void>): Promise<void> {
@@ -175,12 +192,18 @@ acceptDrops((files) => {
   if (desk && files.length > 0)
     void run(`Reviewing ${files.length === 1 ? files[0]!.name : `${files.length} workbooks`}…`, (started) =>
       reviewDropped(files, started),
-    );
+    ).then(() => reviews.focus());
 });
 
+/** What is being typed and is not entered yet. */
+const unfinished = () => (desk ? unfinishedEntry(desk.model, desk.title) : undefined);
+
+// The browser then asks whether to leave.
 addEventListener("beforeunload", (event) => {
-  if (desk?.unsaved) event.preventDefault();
+  if (desk?.unsaved || unfinished() !== undefined) event.preventDefault();
 });
+// Said yes to, or not asked at all, as on a phone or when the browser ends: what was typed is kept aside.
+addEventListener("pagehide", () => keepUnfinished(unfinished()));
 
 await run("Opening the job…", async (started) => {
   await started();
@@ -193,6 +216,7 @@ await run("Opening the job…", async (started) => {
   const [job, gridTemplates] = await Promise.all([api.job(), api.text("/library/o_spreadsheet.xml")]);
   desk = new Desk(element("grid"), element("line"), bar, guard, gridTemplates);
   await desk.start(job);
-  pane = new PaneBeside(element("pane"), element("bar"), desk, guard, (open) => bar.showPane(open));
-  for (const notice of job.notices) bar.showNotice(notice, true);
+  pane = new PaneBeside(element("pane"), element("bar"), desk, guard, reviews, (open) => bar.showPane(open));
+  const notices = [...job.notices, toldOfUnfinished()].filter((notice) => notice !== undefined);
+  if (notices.length > 0) bar.showNotice(notices.join(" "), true);
 });

@@ -6,7 +6,9 @@ import { api, ServerTrouble } from "./api";
 import type { Desk } from "./desk";
 import { deskHost } from "./deskHost";
 import type { DeskGuard } from "./deskPlugin";
-import { download } from "./dom";
+import { download, measureAnew } from "./dom";
+import type { ReviewsBeside } from "./reviewDropped";
+import { isEditing } from "./unfinished";
 
 export class PaneBeside {
   private mounted = false;
@@ -16,6 +18,7 @@ export class PaneBeside {
     private readonly bar: HTMLElement,
     private readonly desk: Desk,
     private readonly guard: DeskGuard,
+    private readonly reviews: ReviewsBeside,
     private readonly opened: (open: boolean) => void,
   ) {}
 
@@ -24,20 +27,23 @@ export class PaneBeside {
     const open = this.root.hidden !== false;
     this.root.hidden = !open;
     this.opened(open);
-    // The library measures its canvas when the window changes.
-    window.dispatchEvent(new Event("resize"));
+    measureAnew();
     if (open) {
       this.mount();
       this.focus();
     } else this.desk.focus();
   }
 
-  /** From the grid to the pane, to the bar, and back to the grid. */
+  /** From the grid to what is open beside it, to the bar, and back to the grid. */
   nextPart(): void {
-    const active = document.activeElement;
-    if (this.bar.contains(active)) this.desk.focus();
-    else if (this.root.hidden || this.root.contains(active)) this.bar.querySelector("button")?.focus();
-    else this.focus();
+    const stops = [
+      { part: this.reviews.root, focus: () => this.reviews.focus() },
+      { part: this.root, focus: () => this.focus() },
+      { part: this.bar, focus: () => this.bar.querySelector("button")?.focus() },
+    ].filter(({ part }) => !part.hidden);
+    const next = stops[stops.findIndex(({ part }) => part.contains(document.activeElement)) + 1];
+    if (next) next.focus();
+    else this.desk.focus();
   }
 
   private focus(): void {
@@ -69,6 +75,3 @@ export class PaneBeside {
     );
   }
 }
-
-/** The library's editors, in the cell and in the bar above the grid, are always there; the one in use is marked. */
-const isEditing = (): boolean => document.querySelector("#grid .o-composer.active") !== null;

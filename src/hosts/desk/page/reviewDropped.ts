@@ -7,8 +7,7 @@ import type { Finding } from "../../../review/finding";
 import { reviewPage, type PageFile } from "../../../review/reviewPage";
 import type { Book } from "../../../workbooks/book";
 import { namedValue } from "../../../workbooks/named";
-import { ask } from "./dialogs";
-import { download, make } from "./dom";
+import { download, make, measureAnew } from "./dom";
 
 /** One dropped workbook; without a book it could not be read. */
 export interface Dropped extends PageFile {
@@ -19,7 +18,7 @@ export interface Dropped extends PageFile {
 export interface Chosen {
   readonly book: Book;
   readonly path: string;
-  readonly place?: { readonly sheet: string; readonly cell: string };
+  readonly place: { readonly sheet: string; readonly cell: string };
 }
 
 /** @param dropped called with the files that were let go over the page */
@@ -71,45 +70,76 @@ export async function readDropped(
   }
 }
 
-/** @returns which workbook to open, if any */
-export async function showReviews(files: readonly Dropped[]): Promise<Chosen | undefined> {
-  let chosen: Chosen | undefined;
-  const choose = (one: Chosen, from: Element): void => {
-    chosen = one;
-    from.closest("dialog")!.close("open");
-  };
-  const parts = files.map((one) => partOf(one, choose));
-  const value = await ask(
-    files.length === 1 ? `Review of ${files[0]!.path}` : `Review of ${files.length} workbooks`,
-    [
-      make("div", { className: "desk-review", tabIndex: 0 }, ...parts),
+/** The list beside the grid: it stays, whatever is opened from it, until it is closed. */
+export class ReviewsBeside {
+  private readonly heading = make("h2", { tabIndex: -1, className: "desk-dialog-title" });
+  private readonly list = make("div", { className: "desk-review", tabIndex: 0 });
+  private readonly report = make("button", { type: "button", className: "desk-button" }, "Save the report");
+
+  /**
+   * @param root the part of the page that shows it
+   * @param open called with what a finding's place leads to
+   * @param closed called when the user has closed it
+   */
+  constructor(
+    readonly root: HTMLElement,
+    private readonly open: (chosen: Chosen) => void,
+    private readonly closed: () => void,
+  ) {
+    root.append(
+      this.heading,
+      this.list,
       make(
         "p",
-        {},
-        "The job that is open stays as it is. A place opens its workbook there; the job open now is then kept under “earlier”.",
+        { className: "desk-small" },
+        "A place opens its workbook at that cell; the job open then is kept under “earlier”. This list stays until you close it.",
       ),
-    ],
-    [
-      { label: "Close", value: "" },
-      { label: "Save the report", value: "report" },
-    ],
-  );
-  if (value === "report") {
-    download(new Blob([reviewPage(files)], { type: "text/html" }), "review.html");
+      make(
+        "div",
+        { className: "desk-dialog-buttons" },
+        make("button", { type: "button", className: "desk-button", onclick: () => this.close() }, "Close"),
+        this.report,
+      ),
+    );
+    root.addEventListener("keydown", ({ key }) => {
+      if (key === "Escape") this.close();
+    });
   }
-  return value === "open" ? chosen : undefined;
-}
 
-function partOf(
-  { path, job, findings, unreadable, book }: Dropped,
-  choose: (one: Chosen, from: Element) => void,
-) {
-  const part = make("section", {});
-  const body =
-    unreadable !== undefined
-      ? [make("p", {}, `Cannot be read. ${unreadable}`)]
-      : findingList(findings, (sheet, cell) => choose({ book: book!, path, place: { sheet, cell } }, part));
-  const counts = unreadable === undefined && findings.length > 0 ? `: ${countsOf(findings)}` : "";
-  part.append(make("h3", {}, `${path}${counts}`), ...(job ? [make("p", {}, job)] : []), ...body);
-  return part;
+  show(files: readonly Dropped[]): void {
+    this.heading.textContent =
+      files.length === 1 ? `Review of ${files[0]!.path}` : `Review of ${files.length} workbooks`;
+    this.list.replaceChildren(...files.map((one) => this.partOf(one)));
+    this.report.onclick = () => download(new Blob([reviewPage(files)], { type: "text/html" }), "review.html");
+    this.root.hidden = false;
+    this.list.scrollTop = 0;
+    measureAnew();
+  }
+
+  /** Once the page has let go of the focus for its own ends. */
+  focus(): void {
+    this.heading.focus();
+  }
+
+  private close(): void {
+    this.root.hidden = true;
+    measureAnew();
+    this.closed();
+  }
+
+  private partOf(dropped: Dropped): HTMLElement {
+    const { path, job, findings, unreadable, book } = dropped;
+    const body =
+      unreadable !== undefined
+        ? [make("p", {}, `Cannot be read. ${unreadable}`)]
+        : findingList(findings, (sheet, cell) => this.open({ book: book!, path, place: { sheet, cell } }));
+    const counts = unreadable === undefined && findings.length > 0 ? `: ${countsOf(findings)}` : "";
+    return make(
+      "section",
+      {},
+      make("h3", {}, `${path}${counts}`),
+      ...(job ? [make("p", {}, job)] : []),
+      ...body,
+    );
+  }
 }

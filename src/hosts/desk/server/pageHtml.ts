@@ -21,6 +21,7 @@ export const PAGE_HTML = `<!doctype html>
     <div id="line" class="desk-line"></div>
     <div class="desk-area">
       <main id="grid" class="desk-grid" aria-label="Workbook"></main>
+      <aside id="reviews" class="desk-beside" aria-label="Review" hidden></aside>
       <aside id="pane" class="desk-pane" aria-label="Pane" hidden></aside>
     </div>
     <noscript>The local workbook needs JavaScript. Allow it for this address and reload.</noscript>
