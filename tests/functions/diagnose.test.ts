@@ -105,20 +105,6 @@ describe("sentences", () => {
       "Predicted level of R1",
     ],
     ["a name that stands twice", [[["R1"], ["R1"], ["R3"]], from, predicted, predicted], "R1"],
-    [
-      "text for a level",
-      [
-        outlets,
-        from,
-        predicted,
-        [
-          ["good", 58],
-          [61, 57],
-          [63, 60],
-        ],
-      ],
-      "good",
-    ],
     ["a short list", [outlets, [["B1"]], predicted, predicted], "fed_from"],
   ] as const)("%s", (_, args, words) => {
     expect(

@@ -13,6 +13,7 @@
 import type { Decibels } from "../quantity";
 import { CAUSES, METER_ERROR_DB, type Cause } from "./causes";
 import { evidenceOf, type Effects, type Reading } from "./evidence";
+import type { Doubt } from "./typedOutlet";
 import { hypothesesOf, type Hypothesis } from "./hypotheses";
 import { evidenceInWords } from "./evidenceInWords";
 
@@ -31,32 +32,43 @@ export interface Suspect {
 }
 
 export const NOTHING = "nothing stands out";
+export const DOUBTFUL = "check the readings";
 export const NOT_MEASURED = "nothing is measured yet";
 
 /** Single causes of a head unit that are tried in pairs. */
 const PAIRED = 16;
 const LEAST_SHOWN = 0.01;
 const MOST_SHOWN = 8;
+/** Room is left for causes. */
+const MOST_DOUBTS = 4;
 const NO_EFFECTS: Effects = { columns: [], power: new Map(), dead: new Set() };
 
 /**
  * @param heads the readings of each head unit's outlets
  * @param causes the causes with their chances and sizes
  * @param meterError ± dB within which the meter reads
+ * @param doubts about readings that were left out; they come first
  * @returns causes, likeliest first
  */
 export function diagnose(
   heads: readonly HeadReadings[],
   causes: readonly Cause[] = CAUSES,
   meterError: Decibels = METER_ERROR_DB,
+  doubts: readonly Doubt[] = [],
 ): Suspect[] {
+  const asked = doubtsShown(doubts);
   const measured = heads
-    .map(({ head, readings }) => ({
-      head,
-      readings: readings.filter(({ frequencies, volts }) => frequencies.length > 0 || volts !== null),
-    }))
+    .map(({ head, readings }) => {
+      const read = readings.filter(isRead);
+      return {
+        head,
+        readings: read,
+        partly: new Set(readings.filter((one) => !isRead(one)).flatMap(({ path }) => path)),
+      };
+    })
     .filter(({ readings }) => readings.length > 0);
   if (measured.length === 0) {
+    if (asked.length > 0) return asked;
     return [
       {
         cause: NOT_MEASURED,
@@ -71,9 +83,9 @@ export function diagnose(
   const low = frequencies.reduce((a, b) => Math.min(a, b), Infinity);
   const high = frequencies.reduce((a, b) => Math.max(a, b), 0);
   let clear = 1;
-  const suspects = measured.flatMap(({ head, readings }) => {
+  const suspects = measured.flatMap(({ head, readings, partly }) => {
     const found = ranked(
-      hypothesesOf(head, readings, causes, low, high),
+      hypothesesOf(head, readings, causes, low, high, partly),
       evidenceOf(readings, meterError / Math.sqrt(3)),
     );
     clear *= found.clear;
@@ -83,7 +95,7 @@ export function diagnose(
         cause: hypothesis.cause.cause,
         where: hypothesis.where,
         probability,
-        evidence: evidenceInWords(readings, hypothesis.at, head),
+        evidence: evidenceInWords(readings, hypothesis.at, head, { low, high }),
         next: hypothesis.cause.next,
       }));
   });
@@ -94,8 +106,34 @@ export function diagnose(
     evidence: "Chance that the readings hold no fault of this list, by the model and its assumptions.",
     next: "If a picture still breaks up, measure again with the receivers on, and look at quality beside level.",
   };
-  return [nothing, ...suspects].sort((a, b) => b.probability - a.probability).slice(0, MOST_SHOWN);
+  const ranking = [nothing, ...suspects].sort((a, b) => b.probability - a.probability);
+  return [...asked, ...ranking].slice(0, MOST_SHOWN);
 }
+
+/** A row for each; the last of many stands for the rest. */
+export function doubtsShown(doubts: readonly Doubt[]): Suspect[] {
+  const rows = doubts.slice(0, doubts.length > MOST_DOUBTS ? MOST_DOUBTS - 1 : MOST_DOUBTS);
+  const rest = doubts.slice(rows.length);
+  const row = ({ where, says, next }: Doubt): Suspect => ({
+    cause: DOUBTFUL,
+    where,
+    probability: 0,
+    evidence: says,
+    next,
+  });
+  if (rest.length === 0) return rows.map(row);
+  const places = rest.map(({ where }) => where).filter((where) => where !== "");
+  return [
+    ...rows.map(row),
+    row({
+      where: "",
+      says: `${rest.length} more readings to look at: ${places.slice(0, 12).join(", ")}${places.length > 12 ? " and others" : ""}.`,
+      next: "Put right those above first, and look again.",
+    }),
+  ];
+}
+
+const isRead = ({ frequencies, volts }: Reading): boolean => frequencies.length > 0 || volts !== null;
 
 function ranked(hypotheses: readonly Hypothesis[], evidence: (effects: Effects) => number) {
   const odds = (chance: number): number => Math.log(chance / (1 - chance));

@@ -29,7 +29,10 @@ export interface Reading {
   /** Only the frequencies that were measured; the three lists go together. */
   readonly frequencies: readonly Megahertz[];
   readonly predicted: readonly DecibelMicrovolts[];
+  /** Where the meter found no signal, the most that it could have overlooked. */
   readonly measured: readonly DecibelMicrovolts[];
+  /** Which of the levels were read as no signal; none where absent. */
+  readonly silent?: readonly boolean[];
   readonly volts: Volts | null;
   readonly voltsPredicted: Volts | null;
 }
@@ -66,8 +69,23 @@ function voltsLog({ volts, voltsPredicted }: Reading, power: Power): number {
   return Math.log((1 - SLIP) * density + SLIP / voltsPredicted);
 }
 
-const deadLog = ({ measured }: Reading): number =>
-  sum(measured.map((level) => Math.log(level <= DEAD_DBUV ? 1 / DEAD_DBUV : SLIP / DEAD_DBUV)));
+/** A meter that found no signal says no more of a dead outlet than that it is dead. */
+const deadLog = ({ measured, silent }: Reading): number =>
+  sum(
+    measured.map((level, i) =>
+      silent?.[i] ? 0 : Math.log(level <= DEAD_DBUV ? 1 / DEAD_DBUV : SLIP / DEAD_DBUV),
+    ),
+  );
+
+/** Standard normal distribution, to 1e-7: Abramowitz and Stegun 26.2.17 (from memory). */
+function normalUpTo(x: number): number {
+  const t = 1 / (1 + 0.2316419 * Math.abs(x));
+  const tail =
+    normal(Math.abs(x), 1) *
+    t *
+    (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+  return x < 0 ? tail : 1 - tail;
+}
 
 /** @returns a function from effects to the natural logarithm of the evidence */
 export function evidenceOf(readings: readonly Reading[], meterSd: Decibels): (effects: Effects) => number {
@@ -84,7 +102,36 @@ export function evidenceOf(readings: readonly Reading[], meterSd: Decibels): (ef
     }
     return (product - (own / (variance + a.length * own)) * sumA * sumB) / variance;
   };
-  const off = readings.map(({ measured, predicted }) => measured.map((level, i) => level - predicted[i]!));
+  // A level that was not heard has no value to fit; that it was not heard is weighed by itself.
+  const heard = readings.map(({ silent }) =>
+    silent?.includes(true) ? silent.map((one) => !one) : undefined,
+  );
+  const heardOf = (values: readonly number[], at: number): readonly number[] =>
+    heard[at] ? values.filter((_, i) => heard[at]![i]) : values;
+  const off = readings.map(({ measured, predicted }, at) =>
+    heardOf(
+      measured.map((level, i) => level - predicted[i]!),
+      at,
+    ),
+  );
+  const withSilence = readings.flatMap((_, at) => (heard[at] ? [at] : []));
+  /** Logarithm of the chance that a living outlet is not heard where it was not. */
+  const silenceLog = (at: number, columns: readonly Column[]): number => {
+    const { predicted, silent } = readings[at]!;
+    return sum(
+      predicted.map((due, i) => {
+        if (!silent![i]) return 0;
+        let mean = due;
+        let spread = variance + own + HEAD_SPREAD_DB ** 2;
+        for (const column of columns) {
+          const effect = column.effect.get(at)?.[i] ?? 0;
+          mean += column.mean * effect;
+          spread += (column.sd * effect) ** 2;
+        }
+        return Math.log(Math.max(SLIP, normalUpTo((DEAD_DBUV - mean) / Math.sqrt(spread))));
+      }),
+    );
+  };
   const ones = off.map((row) => row.map(() => 1));
   const rows = readings.map((reading, at) => {
     const k = off[at]!.length;
@@ -102,7 +149,7 @@ export function evidenceOf(readings: readonly Reading[], meterSd: Decibels): (ef
       dead: deadLog(reading),
     };
   });
-  const whole = {
+  const together = {
     yy: sum(rows.map(({ yy }) => yy)),
     y1: sum(rows.map(({ y1 }) => y1)),
     oneOne: sum(rows.map(({ oneOne }) => oneOne)),
@@ -110,7 +157,7 @@ export function evidenceOf(readings: readonly Reading[], meterSd: Decibels): (ef
   };
 
   return ({ columns, power, dead }) => {
-    let { yy, y1, oneOne, constant } = whole;
+    let { yy, y1, oneOne, constant } = together;
     for (const at of dead) {
       const row = rows[at]!;
       yy -= row.yy;
@@ -118,6 +165,7 @@ export function evidenceOf(readings: readonly Reading[], meterSd: Decibels): (ef
       oneOne -= row.oneOne;
       constant += row.dead - row.constant;
     }
+    for (const at of withSilence) if (!dead.has(at)) constant += silenceLog(at, columns);
     for (const [at, state] of power) constant += rows[at]!.volts[state] - rows[at]!.volts.kept;
     const size = columns.length + 1;
     const matrix = Array.from({ length: size }, () => new Array<number>(size).fill(0));
@@ -131,14 +179,15 @@ export function evidenceOf(readings: readonly Reading[], meterSd: Decibels): (ef
       vector[c] = column.mean / column.sd ** 2;
       prior += Math.log(column.sd ** 2);
       yy += (column.mean / column.sd) ** 2;
-      for (const [at, effect] of column.effect) {
+      for (const [at, whole] of column.effect) {
         if (dead.has(at)) continue;
+        const effect = heardOf(whole, at);
         vector[c]! += dot(effect, off[at]!);
         matrix[c]![c]! += dot(effect, effect);
         matrix[0]![c]! += dot(effect, ones[at]!);
         for (let before = 0; before < index; before += 1) {
           const other = columns[before]!.effect.get(at);
-          if (other) matrix[before + 1]![c]! += dot(effect, other);
+          if (other) matrix[before + 1]![c]! += dot(effect, heardOf(other, at));
         }
       }
     });

@@ -48,14 +48,22 @@ function columnsOf(
   return columns;
 }
 
-/** Places with the readings below them: every branch that feeds two or more, then every outlet. */
-function placesOf(readings: readonly Reading[]): { where: string; at: number[]; branch: boolean }[] {
+/**
+ * Places with the readings below them: every branch that feeds two or more, then every outlet. Where not all that
+ * a branch feeds was measured, one reading can't tell it from its outlet, so both are places.
+ */
+function placesOf(
+  readings: readonly Reading[],
+  partly: ReadonlySet<string>,
+): { where: string; at: number[]; branch: boolean }[] {
   const below = new Map<string, number[]>();
   readings.forEach(({ path }, index) =>
     path.forEach((branch) => below.set(branch, [...(below.get(branch) ?? []), index])),
   );
   return [
-    ...[...below].filter(([, at]) => at.length > 1).map(([where, at]) => ({ where, at, branch: true })),
+    ...[...below]
+      .filter(([where, at]) => at.length > 1 || partly.has(where))
+      .map(([where, at]) => ({ where, at, branch: true })),
     ...readings.map(({ outlet }, index) => ({ where: outlet, at: [index], branch: false })),
   ];
 }
@@ -66,6 +74,7 @@ function placesOf(readings: readonly Reading[]): { where: string; at: number[]; 
  * @param causes with their chances
  * @param low lowest frequency of the job, MHz
  * @param high highest frequency of the job, MHz
+ * @param partly branches below which not every outlet was measured
  */
 export function hypothesesOf(
   head: string,
@@ -73,9 +82,10 @@ export function hypothesesOf(
   causes: readonly Cause[],
   low: Megahertz,
   high: Megahertz,
+  partly: ReadonlySet<string> = new Set(),
 ): Hypothesis[] {
   const all = readings.map((_, index) => index);
-  const places = placesOf(readings);
+  const places = placesOf(readings, partly);
   return causes.flatMap((cause) => {
     const where =
       cause.place === "head unit"
@@ -95,9 +105,18 @@ export function hypothesesOf(
         },
       }));
     });
-    return cause.cause === SWAPPED ? [...found, ...swaps(cause, readings)] : found;
+    // Nor can what no reading at the head unit itself would show be told from nothing there.
+    const felt = found.filter(
+      ({ effects, where }) => cause.place === "head unit" || where !== head || changesSomething(effects),
+    );
+    return cause.cause === SWAPPED ? [...felt, ...swaps(cause, readings)] : felt;
   });
 }
+
+const changesSomething = ({ columns, power, dead }: Effects): boolean =>
+  dead.size > 0 ||
+  [...power.values()].some((state) => state !== "kept") ||
+  columns.some(({ effect }) => [...effect.values()].some((row) => row.length > 0));
 
 function swaps(cause: Cause, readings: readonly Reading[]): Hypothesis[] {
   const pairs: Hypothesis[] = [];

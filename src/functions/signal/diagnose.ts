@@ -3,7 +3,7 @@ import { diagnose as likelyCauses } from "../../engine/diagnosis/diagnose";
 import { isFault } from "../../engine/faults";
 import { declare } from "../core/declare";
 import { list, number, optional, table, text } from "../core/parameters";
-import { causesOf, frequenciesOf, headsOf } from "./diagnosisArguments";
+import { causesOf, frequenciesOf, readingsOf } from "./diagnosisArguments";
 
 const volts = (name: string, help: string) =>
   optional(list(number({ name, help, unit: "V", min: 0, max: 100 })));
@@ -39,7 +39,13 @@ export const diagnose = declare({
         wanted: "a row of frequencies in MHz",
       }),
     ),
-    volts("volts", "Volts measured at each outlet, as a list; blank where none were measured."),
+    optional(
+      table({
+        name: "volts",
+        help: "Volts measured at each outlet, as a list; blank where none were measured.",
+        wanted: "a list of volts",
+      }),
+    ),
     volts("predicted_volts", "Volts that should be there: one value for all outlets, or a list."),
     optional(
       list(
@@ -72,6 +78,15 @@ export const diagnose = declare({
       }),
       METER_ERROR_DB,
     ),
+    optional(list(text({ name: "heads", help: "The name of each head unit, as a list.", wanted: "a name" }))),
+    optional(
+      table({
+        name: "head_volts",
+        help: "Volts measured at each head unit, as a list; blank where none were measured.",
+        wanted: "a list of volts",
+      }),
+    ),
+    volts("predicted_head_volts", "Volts that should be at each head unit, as a list."),
   ],
   result: {
     shape: "table",
@@ -125,24 +140,30 @@ export const diagnose = declare({
     branchesFrom,
     causeTable,
     meterError,
+    headNames,
+    headVolts,
+    headVoltsPredicted,
   ) => {
     const frequencies = frequenciesOf(frequencyRow);
     if (isFault(frequencies)) return frequencies;
     const causes = causesOf(causeTable);
     if (isFault(causes)) return causes;
-    const heads = headsOf({
+    const sorted = readingsOf({
       outlets,
       fedFrom,
       predicted,
       measured,
       frequencies,
-      volts: volts ?? [],
+      volts: volts?.flat() ?? [],
       voltsPredicted: voltsPredicted ?? [],
       branches: branches ?? [],
       branchesFrom: branchesFrom ?? [],
+      heads: headNames ?? [],
+      headVolts: headVolts?.flat() ?? [],
+      headVoltsPredicted: headVoltsPredicted ?? [],
     });
-    if (isFault(heads)) return heads;
-    return likelyCauses(heads, causes, meterError).map((row) => [
+    if (isFault(sorted)) return sorted;
+    return likelyCauses(sorted.heads, causes, meterError, sorted.doubts).map((row) => [
       row.cause,
       row.where,
       row.probability,

@@ -1,7 +1,10 @@
 /** The arguments of DIAGNOSE turned into readings below each head unit. */
-import { CAUSES, type Cause } from "../../engine/diagnosis/causes";
+import { CAUSES, DEAD_DBUV, type Cause } from "../../engine/diagnosis/causes";
 import type { HeadReadings } from "../../engine/diagnosis/diagnose";
 import type { Reading } from "../../engine/diagnosis/evidence";
+import { plausible } from "../../engine/diagnosis/plausibility";
+import type { Doubt, TypedHead, TypedOutlet } from "../../engine/diagnosis/typedOutlet";
+import { typedReading, type TypedReading } from "../../engine/diagnosis/typedReading";
 import { faults, isFault, type Fault } from "../../engine/faults";
 import { distributionTree } from "../../engine/signal/distributionTree";
 import { nameKey } from "../../engine/signal/nameKey";
@@ -12,7 +15,6 @@ import { firstFault, lengthFault } from "./lists";
 const THE_HEAD_UNIT = "the head unit";
 const frequency = number({ name: "frequencies", help: "", unit: "MHz", min: 5, max: 3000 });
 const predictedLevel = number({ name: "predicted", help: "", unit: "dBµV", min: -200, max: 200 });
-const measuredLevel = number({ name: "measured", help: "", unit: "dBµV", min: -200, max: 200 });
 const causeName = text({ name: "causes", help: "", wanted: "a cause" });
 /** What the columns of a causes table hold, after the cause's name. */
 const FIGURES = [
@@ -84,15 +86,81 @@ export interface Given {
   readonly predicted: Matrix;
   readonly measured: Matrix;
   readonly frequencies: readonly number[];
-  readonly volts: readonly ListEntry<number>[];
+  readonly volts: readonly Cell[];
   readonly voltsPredicted: readonly ListEntry<number>[];
   readonly branches: readonly ListEntry<string>[];
   readonly branchesFrom: readonly ListEntry<string>[];
+  readonly heads: readonly ListEntry<string>[];
+  readonly headVolts: readonly Cell[];
+  readonly headVoltsPredicted: readonly ListEntry<number>[];
 }
 
-export function headsOf(given: Given): HeadReadings[] | Fault {
+export interface Sorted {
+  readonly heads: readonly HeadReadings[];
+  readonly doubts: readonly Doubt[];
+}
+
+/** @returns the readings below each head unit, and those that can't be taken as they stand */
+export function readingsOf(given: Given): Sorted | Fault {
+  const wrong = unevenIn(given);
+  if (wrong) return wrong;
+  const names = firstFault([...given.branches, ...given.outlets]);
+  const feeds = firstFault([...given.branchesFrom, ...given.fedFrom]);
+  if (isFault(names)) return names;
+  if (isFault(feeds)) return feeds;
+  const from = feeds.map((feed, row) => (names[row] === null ? null : (feed ?? THE_HEAD_UNIT)));
+  const known = new Set(names.filter((name) => name !== null).map(nameKey));
+  const tops = from.filter((feed): feed is string => feed !== null && !known.has(nameKey(feed)));
+  const tree = distributionTree(names, from, tops);
+  const paths = new Map<string, string[]>();
+  const outlets: TypedOutlet[] = [];
+  for (let outlet = 0; outlet < given.outlets.length; outlet += 1) {
+    const row = tree.rows[given.branches.length + outlet]!;
+    if (row === null) continue;
+    if (isFault(row)) return row;
+    const path: string[] = [];
+    for (let above = row.parent; above >= 0; above = (tree.rows[above] as { parent: number }).parent) {
+      path.push(names[above]!);
+    }
+    const name = names[given.branches.length + outlet]!;
+    const typed = typedOutlet(given, outlet, name, row.root);
+    if (isFault(typed)) return typed;
+    paths.set(name, path);
+    outlets.push(typed);
+  }
+  const heads = typedHeads(given);
+  if (isFault(heads)) return heads;
+  const { doubts, refused, ...left } = plausible(outlets, heads);
+  if (refused) return { heads: [], doubts };
+  const readings = new Map<string, Reading[]>();
+  for (const one of left.outlets) {
+    const reading = readingOf(one, paths.get(one.outlet)!);
+    readings.set(nameKey(one.head), [...(readings.get(nameKey(one.head)) ?? []), reading]);
+  }
+  // The volts at a head unit are one more reading below it, where a fault of its own lead shows.
+  for (const { head, volts, voltsPredicted } of left.heads) {
+    const measured = voltsOf(volts);
+    if (measured === null) continue;
+    const own = {
+      outlet: head,
+      path: [],
+      frequencies: [],
+      predicted: [],
+      measured: [],
+      volts: measured,
+      voltsPredicted,
+    };
+    readings.set(nameKey(head), [...(readings.get(nameKey(head)) ?? []), own]);
+  }
+  const called = new Map([...left.outlets, ...left.heads].map(({ head }) => [nameKey(head), head] as const));
+  return {
+    heads: [...readings].map(([key, list]) => ({ head: called.get(key)!, readings: list })),
+    doubts,
+  };
+}
+
+function unevenIn(given: Given): Fault | undefined {
   const count = given.outlets.length;
-  const branchCount = given.branches.length;
   const wide = given.frequencies.length;
   for (const [name, matrix] of [
     ["predicted", given.predicted],
@@ -107,61 +175,93 @@ export function headsOf(given: Given): HeadReadings[] | Fault {
       );
     }
   }
-  const uneven =
+  const lengthOf = (name: string, length: number, least: number, wanted = count, of = "outlets") =>
+    length > least ? lengthFault(of, wanted, name, length) : undefined;
+  return (
     lengthFault("outlets", count, "fed_from", given.fedFrom.length) ??
     lengthFault("outlets", count, "predicted", given.predicted.length) ??
     lengthFault("outlets", count, "measured", given.measured.length) ??
-    (given.volts.length > 0 ? lengthFault("outlets", count, "volts", given.volts.length) : undefined) ??
-    (given.voltsPredicted.length > 1
-      ? lengthFault("outlets", count, "predicted_volts", given.voltsPredicted.length)
-      : undefined) ??
-    lengthFault("branches", branchCount, "branches_from", given.branchesFrom.length);
-  if (uneven) return uneven;
-  const names = firstFault([...given.branches, ...given.outlets]);
-  const feeds = firstFault([...given.branchesFrom, ...given.fedFrom]);
-  if (isFault(names)) return names;
-  if (isFault(feeds)) return feeds;
-  const from = feeds.map((feed, row) => (names[row] === null ? null : (feed ?? THE_HEAD_UNIT)));
-  const known = new Set(names.filter((name) => name !== null).map(nameKey));
-  const tops = from.filter((feed): feed is string => feed !== null && !known.has(nameKey(feed)));
-  const tree = distributionTree(names, from, tops);
-  const heads = new Map<string, Reading[]>();
-  for (let outlet = 0; outlet < count; outlet += 1) {
-    const row = tree.rows[branchCount + outlet]!;
-    if (row === null) continue;
-    if (isFault(row)) return row;
-    const path: string[] = [];
-    for (let above = row.parent; above >= 0; above = (tree.rows[above] as { parent: number }).parent) {
-      path.push(names[above]!);
-    }
-    const reading = readingOf(given, outlet, names[branchCount + outlet]!, path);
-    if (isFault(reading)) return reading;
-    heads.set(row.root, [...(heads.get(row.root) ?? []), reading]);
-  }
-  return [...heads].map(([head, readings]) => ({ head, readings }));
+    lengthOf("volts", given.volts.length, 0) ??
+    lengthOf("predicted_volts", given.voltsPredicted.length, 1) ??
+    lengthFault("branches", given.branches.length, "branches_from", given.branchesFrom.length) ??
+    lengthOf("head_volts", given.headVolts.length, 0, given.heads.length, "heads") ??
+    lengthOf("predicted_head_volts", given.headVoltsPredicted.length, 0, given.heads.length, "heads")
+  );
 }
 
-/** One outlet's readings: frequencies without a measured level are left out. */
-function readingOf(given: Given, row: number, outlet: string, path: string[]): Reading | Fault {
-  const frequencies: number[] = [];
-  const predicted: number[] = [];
-  const measured: number[] = [];
-  for (const [column, frequency] of given.frequencies.entries()) {
-    const cell = given.measured[row]![column]!;
-    if (isBlank(cell)) continue;
-    const level = measuredLevel.read(cell);
-    if (isFault(level)) return level;
+const typedOf = (cell: Cell): TypedReading =>
+  typedReading(isFault(cell) ? { error: cell.message } : isBlank(cell) ? null : cell);
+
+function typedOutlet(given: Given, row: number, outlet: string, head: string): TypedOutlet | Fault {
+  const levels = given.measured[row]!.map(typedOf);
+  const predicted: (number | null)[] = [];
+  for (const [column, level] of levels.entries()) {
     const foretold = given.predicted[row]![column]!;
+    if (level.kind === "blank" || level.kind === "unread") {
+      predicted.push(null);
+      continue;
+    }
     if (isBlank(foretold)) return faults.missing(`Predicted level of ${outlet}`, "a level in dBµV");
     const value = predictedLevel.read(foretold);
     if (isFault(value)) return value;
-    frequencies.push(frequency);
     predicted.push(value);
-    measured.push(level);
   }
-  const volts = given.volts[row] ?? null;
   const voltsPredicted = given.voltsPredicted[given.voltsPredicted.length === 1 ? 0 : row] ?? null;
-  if (isFault(volts)) return volts;
-  if (isFault(voltsPredicted)) return voltsPredicted;
-  return { outlet, path, frequencies, predicted, measured, volts, voltsPredicted };
+  const volts = typedOf(given.volts[row] ?? null);
+  // A prediction that failed is asked for only where there is something to hold against it.
+  if (isFault(voltsPredicted) && volts.kind !== "blank") return voltsPredicted;
+  return {
+    outlet,
+    head,
+    frequencies: given.frequencies,
+    levels,
+    predicted,
+    volts,
+    voltsPredicted: isFault(voltsPredicted) ? null : voltsPredicted,
+  };
+}
+
+function typedHeads(given: Given): TypedHead[] | Fault {
+  const heads: TypedHead[] = [];
+  for (const [row, head] of given.heads.entries()) {
+    if (head === null) continue;
+    if (isFault(head)) return head;
+    const voltsPredicted = given.headVoltsPredicted[row] ?? null;
+    const volts = typedOf(given.headVolts[row] ?? null);
+    if (isFault(voltsPredicted) && volts.kind !== "blank") return voltsPredicted;
+    heads.push({ head, volts, voltsPredicted: isFault(voltsPredicted) ? null : voltsPredicted });
+  }
+  return heads;
+}
+
+const voltsOf = (volts: TypedReading): number | null =>
+  volts.kind === "value" ? volts.value : volts.kind === "no signal" ? 0 : null;
+
+/** One outlet's readings: frequencies at which nothing was read are left out. */
+function readingOf(typed: TypedOutlet, path: readonly string[]): Reading {
+  const read = typed.levels.flatMap((level, column) => {
+    const predicted = typed.predicted[column];
+    if (predicted === null || predicted === undefined) return [];
+    if (level.kind !== "value" && level.kind !== "no signal") return [];
+    const silent = level.kind === "no signal";
+    return [
+      {
+        frequency: typed.frequencies[column]!,
+        predicted,
+        silent,
+        measured: silent ? Math.min(DEAD_DBUV, predicted) : level.value,
+      },
+    ];
+  });
+  const { outlet, volts, voltsPredicted } = typed;
+  return {
+    outlet,
+    path,
+    frequencies: read.map(({ frequency }) => frequency),
+    predicted: read.map(({ predicted }) => predicted),
+    measured: read.map(({ measured }) => measured),
+    silent: read.map(({ silent }) => silent),
+    volts: voltsOf(volts),
+    voltsPredicted,
+  };
 }

@@ -135,13 +135,13 @@ function outletShown(
 }
 
 /** `low end 64.5 dBµV (68.5 to 69.9)`. */
-function beside(label: string, { measured, from, to }: Compared, unit: string): string {
-  if (measured === null) return "";
+function beside(label: string, { measured, typed, from, to }: Compared, unit: string): string {
+  if (measured === null && typed === undefined) return "";
   const due =
     from === null || to === null
       ? "not predicted"
       : from === to
         ? from.toFixed(1)
         : `${from.toFixed(1)} to ${to.toFixed(1)}`;
-  return `${label} ${measured.toFixed(1)} ${unit} (${due})`;
+  return `${label} ${measured === null ? `“${typed}”` : `${measured.toFixed(1)} ${unit}`} (${due})`;
 }

@@ -21,14 +21,14 @@ const measured = (key: string, head: string, unit: string, from: string): Column
   formula: `IF(${from}="","",${from})`,
 });
 
-/** How far outside the predicted range: zero inside it. */
+/** How far outside the predicted range: zero inside it, and nothing where no number was read. */
 const off = (end: "low" | "high", head: string): Column => ({
   key: `${end}_off`,
   head,
   unit: "dB",
   width: 9,
   format: "one",
-  formula: `IF(rooms_built_${end}="","",(rooms_built_${end}-commission_${end}_to)*(rooms_built_${end}>commission_${end}_to)+(rooms_built_${end}-commission_${end}_from)*(rooms_built_${end}<commission_${end}_from))`,
+  formula: `IF(ISNUMBER(rooms_built_${end}),(rooms_built_${end}-commission_${end}_to)*(rooms_built_${end}>commission_${end}_to)+(rooms_built_${end}-commission_${end}_from)*(rooms_built_${end}<commission_${end}_from),"")`,
 });
 
 /** More than Diagnosis has lines. */
@@ -55,7 +55,7 @@ const workings: readonly Column[] = [
     width: 9,
     format: "one",
     formula:
-      'IF(rooms_built_volts="","",IF(IFERROR(commission_volts_due="",TRUE),"",rooms_built_volts-commission_volts_due))',
+      'IF(ISNUMBER(rooms_built_volts),IF(IFERROR(commission_volts_due="",TRUE),"",rooms_built_volts-commission_volts_due),"")',
   },
   level("due_low", "Low end, middle", "(rooms_level_low_cold+rooms_level_low_hot)/2"),
   level("due_high", "High end, middle", "(rooms_level_high_cold+rooms_level_high_hot)/2"),

@@ -12,7 +12,7 @@ export const diagnosis: SheetDefinition = {
       name: "diagnosis",
       heading: "Likely causes",
       formula:
-        "RIG.DIAGNOSE(rooms_outlet,rooms_from,commission_due,rooms_built,diagnosis_band,rooms_built_volts,commission_volts_due,branches_id,branches_from,causes_table,commission_meter)",
+        "RIG.DIAGNOSE(rooms_outlet,rooms_from,commission_due,rooms_built,diagnosis_band,rooms_built_volts,commission_volts_due,branches_id,branches_from,causes_table,commission_meter,heads_id,heads_built_volts,heads_volts)",
       rows: 8,
       lines: 4,
       columns: [
@@ -42,6 +42,7 @@ export const diagnosis: SheetDefinition = {
       heading: "How to read it",
       lines: [
         "Enter what was measured on Rooms, in its last three columns: level at the low and the high end, and volts. The more outlets, the surer.",
+        "An outlet at which the meter finds nothing is a reading too: enter “no signal”. Blank is not measured. Lines that begin with “check the readings” come first: what cannot be a level, or stands in the wrong column, is left out until it is put right.",
         "Predicted is the middle between cold and hot. The model, its chances and its sizes stand on Causes and may be changed.",
         "Causes that only volts tell apart stay mixed until volts are entered.",
         "Measure again before anything is taken apart. Switch a supply off before opening it; roofs, ladders and mains by the local code and licensed practice.",

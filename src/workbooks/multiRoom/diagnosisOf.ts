@@ -15,6 +15,8 @@ export interface LikelyCause {
 /** A figure beside what was predicted for it; each null where there is none. */
 export interface Compared {
   readonly measured: number | null;
+  /** What stands in the cell where it is no plain number: no signal, a number with its unit, anything else. */
+  readonly typed?: string;
   readonly from: number | null;
   readonly to: number | null;
 }
@@ -86,7 +88,9 @@ export function diagnosisOf(book: Book): JobDiagnosis | undefined {
         ),
         verdict: text(of.commission_verdict[row]),
       }))
-      .filter(({ low, high, volts }) => [low, high, volts].some(({ measured }) => measured !== null)),
+      .filter(({ low, high, volts }) =>
+        [low, high, volts].some(({ measured, typed }) => measured !== null || typed !== undefined),
+      ),
   };
 }
 
@@ -108,7 +112,15 @@ const compared = (
   measured: BookResult | undefined,
   from: BookResult | undefined,
   to: BookResult | undefined,
-): Compared => ({ measured: figure(measured), from: figure(from), to: figure(to) });
+): Compared => {
+  const written = text(measured);
+  return {
+    measured: figure(measured),
+    ...(typeof measured === "string" && written.trim() !== "" && { typed: written }),
+    from: figure(from),
+    to: figure(to),
+  };
+};
 
 const figure = (value: BookResult | undefined): number | null => (typeof value === "number" ? value : null);
 const text = (value: BookResult | undefined): string =>
