@@ -120,11 +120,25 @@ export function referencePrice({ fields, blocks }: Job): Reference {
       }),
     ]),
   );
+  /** Cables from where the supply stands to the head unit: an outlet's run, trunks, the head unit's own. */
+  const pathOhms = (head: Row): number => {
+    const over = (row: Row, length: string): number => loopOhms(like(row.cable), num(row, length), hot);
+    let ohms = over(head, "length");
+    const outlet = rows("rooms").find((row) => row.outlet === head.at);
+    if (outlet) ohms += over(outlet, "run");
+    for (
+      let branch = rows("branches").find((row) => row.id === (outlet?.from ?? head.at));
+      branch;
+      branch = rows("branches").find((row) => row.id === branch!.from)
+    )
+      ohms += over(branch, "length");
+    return ohms;
+  };
   const volts = new Map(
     rows("heads").map((head) => {
       const supply = num(find(rows("supplies"), "name", head.supply), "volts");
       const unit = find(rows("units"), "name", head.type);
-      const ohms = loopOhms(like(head.cable), num(head, "length"), hot);
+      const ohms = pathOhms(head);
       const load = num(unit, "load");
       const at =
         unit.kind === "W"
@@ -146,7 +160,11 @@ export function referencePrice({ fields, blocks }: Job): Reference {
     rows(block).filter((row) => row[column] === name).length;
   const bought = (of: string, block: string, column: string): Decimal =>
     rows(of).reduce(
-      (sum, part) => sum.plus(new Decimal(num(part, "price")).times(uses(block, column, part.name))),
+      (sum, part) =>
+        // A receiver that feeds a head unit is there already.
+        part.by === "a receiver"
+          ? sum
+          : sum.plus(new Decimal(num(part, "price")).times(uses(block, column, part.name))),
       new Decimal(0),
     );
 

@@ -84,7 +84,7 @@ export const sightline: SheetDefinition = {
           label: "Tilt, clockwise at the dish facing the slots",
           unit: "deg",
           format: "degrees",
-          note: "A maker's scale may show 90 for no tilt, and count either way: see its drawing.",
+          note: "0 is no tilt. A mount's scale may begin elsewhere and count either way: see its drawing.",
           formula: 'IF(pair_b="","",RIG.PAIRTILT(site_latitude,site_longitude,pair_a,pair_b,site_height))',
         },
         {
