@@ -126,7 +126,7 @@ export const headUnits: SheetDefinition = {
         },
         {
           key: "longest",
-          head: "Longest permissible cable, supply at its lower end",
+          head: "Longest cable allowed, fed at its lower end",
           unit: "m or ft",
           width: 10,
           format: "one",

@@ -77,7 +77,7 @@ export function outletCards(book: Book): Card[] {
       ),
       line(9, note),
       line(10, "☐ run tested   ☐ receiver connected, then powered   by", CARD.label),
-      line(11, "Feed off before a connector is opened. Supply volts: see the head unit's card.", CARD.quiet),
+      line(11, "Feed off before a connector is opened.", CARD.quiet),
     ];
   });
 }
