@@ -154,7 +154,7 @@ const figures: Fields = {
       "Tax, sum",
       "money",
       "Tax of the quote",
-      'RIG.ROUNDMONEY(review_taxed*review_rate_tax,2,"half away")',
+      'RIG.ROUNDMONEY(review_taxed,2,"half away",review_rate_tax)',
     ),
     figure("total", "Total", "money", "Total of the quote", "review_net+review_tax"),
     {
