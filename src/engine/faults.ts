@@ -318,6 +318,12 @@ export const faults = {
       `The drops to the plus and the minus side add up to ${shown(sum)} dB; at a peak the sum must be more than 0 dB. Search the main lobe again: this is a side lobe, a dip or an unsteady reading.`,
     ),
 
+  peakOutOfReach: (offset: number, least: number, most: number, step: number): Fault =>
+    fault(
+      "#VALUE!",
+      `By these drops the peak would lie ${shown(offset)} from the present setting, in the unit of the step; readings one step of ${shown(step)} to either side speak for ${shown(least)} to ${shown(most)}. The peak is towards ${offset > 0 ? "+" : "-"}: turn there by two steps at most and read again.`,
+    ),
+
   stepTooWide: (sum: number, limit: number): Fault =>
     fault(
       "#VALUE!",
@@ -338,6 +344,18 @@ export const faults = {
           ? "Search the main lobe again, this may be a side lobe; or the step was more than the one entered."
           : "Check that the reading is in dB and not a quality in percent, and that the step was as entered."
       }`,
+    ),
+
+  dishTooSmall: (diameter: number, frequency: number, wavelengths: number, wavelength: number): Fault =>
+    fault(
+      "#VALUE!",
+      `The dish is ${shown(diameter)} m across; at ${shown(frequency)} MHz it must be ${shown(Number((wavelengths * wavelength).toPrecision(3)))} m or more, ${wavelengths === 1 ? "a wavelength" : `${wavelengths} wavelengths`}, for the formula to hold. Check the diameter in metres and the frequency in MHz.`,
+    ),
+
+  rainTooRare: (percent: number, least: number): Fault =>
+    fault(
+      "#VALUE!",
+      `percent is ${shown(percent)} %; for this path it must be from ${shown(least)} to 5 %. Below that the method of ITU-R P.618 gives less fade for a rarer case, which cannot be. Plan for ${shown(least)} % or more.`,
     ),
 
   beyondMainLobe: (error: number, limit: number): Fault =>

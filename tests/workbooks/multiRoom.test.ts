@@ -62,6 +62,7 @@ describe("shape", () => {
       "COUNTIFS",
       "INDEX",
       "MATCH",
+      "MOD",
       "IF",
       "IFERROR",
       "ISERROR",

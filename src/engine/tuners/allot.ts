@@ -51,6 +51,11 @@ export function allot(
       answers[row] = isFault(count) ? count : (group as Fault);
       return;
     }
+    // A row of no tuners needs no head unit, whatever the others of its room need.
+    if (count === 0) {
+      answers[row] = NONE;
+      return;
+    }
     const key = group?.toLowerCase();
     let item = key === undefined ? undefined : byGroup.get(key);
     if (!item) {
@@ -65,8 +70,7 @@ export function allot(
   const answer = (item: Item, value: Allotment): void => item.rows.forEach((row) => (answers[row] = value));
   const fitting = items.filter((item) => {
     if (item.tuners > capacity) answer(item, faults.tooManyTuners(item.label, item.tuners, capacity));
-    if (item.tuners === 0) answer(item, NONE);
-    return item.tuners > 0 && item.tuners <= capacity;
+    return item.tuners <= capacity;
   });
   const bins = numbered(
     fitting.map((item) => item.tuners),

@@ -34,6 +34,15 @@ const SUMS = [
   { key: "provisional", label: "Provisional sums", of: "provisional_sum" },
 ] as const;
 
+/**
+ * An amount of 0 or more to the cent by the rule on Site, with the spreadsheet's own functions and exact where it
+ * has eight decimals or fewer: their ROUND is binary, but half a cent is a whole number in tenths of a cent.
+ */
+export function roundedNatively(amount: string): string {
+  const cents = `ROUND(${amount}*1000,5)/10`;
+  return `(ROUND(${cents},0)-(site_rounding="half even")*(MOD(${cents},2)=0.5))/100`;
+}
+
 /** Fields of which the first has the formula that fills all. */
 const spilledFields = (
   lines: readonly { readonly key: string; readonly label: string }[],
@@ -83,7 +92,7 @@ export const price: SheetDefinition = {
         money("price_contingency", "Contingency", "price_direct*site_contingency"),
         money("price_overhead", "Overhead", "(price_direct+price_contingency)*site_overhead"),
         money("price_cost", "Cost", "price_direct+price_contingency+price_overhead", { strong: true }),
-        money("price_sell", "Price of it", "RIG.SELLPRICE(price_cost,site_margin)", { strong: true }),
+        money("price_sell", "Price of it", "price_cost/(1-site_margin)", { strong: true }),
         money("price_profit", "Margin in money", "price_sell-price_cost"),
         {
           name: "price_markup",
@@ -148,11 +157,7 @@ export const price: SheetDefinition = {
           "price_line",
           "RIG.SELLPRICE(price_sections,site_margin,site_contingency,site_overhead,2,site_rounding)",
         ),
-        money(
-          "price_line_provisional",
-          LINES[4].label,
-          "RIG.ROUNDMONEY(price_sum_provisional,2,site_rounding)",
-        ),
+        money("price_line_provisional", LINES[4].label, roundedNatively("price_sum_provisional")),
         // Each option is a sum of whole cents, as it prints.
         money("price_line_options", LINES[5].label, "ROUND(SUM(options_chosen_sum),2)"),
       ],
