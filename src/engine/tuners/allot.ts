@@ -11,6 +11,7 @@
  *   off, at most 11/9 of it plus 6/9 (see engine/packing/pack).
  * Range: capacity 1 to 32; any number of rows.
  */
+import { argument } from "../argumentNames";
 import { faults, isFault, type Fault } from "../faults";
 import { firstFit } from "../packing/firstFit";
 import { pack } from "../packing/pack";
@@ -59,7 +60,11 @@ export function allot(
     const key = group?.toLowerCase();
     let item = key === undefined ? undefined : byGroup.get(key);
     if (!item) {
-      item = { label: group === null ? `Row ${row + 1}` : `Group "${group}"`, rows: [], tuners: 0 };
+      item = {
+        label: group === null ? argument("tuners", row + 1, `Row ${row + 1}`) : `Group "${group}"`,
+        rows: [],
+        tuners: 0,
+      };
       items.push(item);
       if (key !== undefined) byGroup.set(key, item);
     }
