@@ -11,10 +11,9 @@ import type {
   SheetDefinition,
   WorkbookDefinition,
 } from "../workbooks/definition";
+import { rowKey } from "../workbooks/rowKey";
 import type { CellChange, InputChange, Row, Value } from "./change";
 
-/** Columns by which a row is known, the first that a block has. */
-const KEYS = ["outlet", "id", "name"];
 const DAY_MS = 86_400_000;
 /** 1970-01-01 as a sheet's date number (ECMA-376 part 1, 18.17.4.1). */
 const UNIX_EPOCH_DAY = 25_569;
@@ -75,7 +74,7 @@ function fieldChange(
 
 function blockChanges(sheet: SheetDefinition, block: Block, older: Filling, newer: Filling): InputChange[] {
   const columns = block.columns.filter(({ input }) => input);
-  const key = KEYS.find((one) => columns.some((column) => column.key === one));
+  const key = rowKey(columns);
   const { same, gone, come } = matched(filled(older, block), filled(newer, block), key);
   const change = (
     kind: InputChange["kind"],

@@ -63,6 +63,7 @@ describe("shape", () => {
       "COUNTIFS",
       "INDEX",
       "MATCH",
+      "MOD",
       "IF",
       "IFERROR",
       "ISERROR",

@@ -2,7 +2,7 @@
 import { parseRange, quotedSheet, type Zone } from "../../workbooks/address";
 import type { Book, BookCell, BookSheet, BookValidation, Edge, Look } from "../../workbooks/book";
 import { isoDate } from "../../workbooks/sheetDate";
-import { FACTS_KEY, type BookFacts } from "./bookFacts";
+import { FACTS_KEY, NO_FACTS, type BookFacts } from "./bookFacts";
 import { DOCUMENT_VERSION } from "./library";
 
 /** One character of the sheet's default font, and the padding of a cell. */
@@ -29,6 +29,8 @@ export function toBareDocument(book: Book): Record<string, unknown> {
     })),
     namedRanges: Object.fromEntries(namedRanges(book)),
     revisionId: "START_REVISION",
+    // By the template a fault finds the sheet's words.
+    [FACTS_KEY]: { ...NO_FACTS, template: book.template, templateVersion: book.templateVersion },
   };
 }
 

@@ -1,3 +1,4 @@
+import { roundMoney } from "../../engine/estimate/roundMoney";
 import { namedValue } from "../../workbooks/named";
 import { figure, namedCells } from "../namedCells";
 import type { Rule } from "../rule";
@@ -16,7 +17,8 @@ export const taxBase: Rule = {
     if (typeof net !== "number" || typeof labour !== "number" || typeof tax !== "number") return [];
     if (typeof share !== "number") return [];
     const base = on === "labour only" ? labour : on === "materials only" ? net - labour : net;
-    const should = base * share;
+    const rule = namedValue(read, "site_rounding") === "half even" ? "half even" : "half away";
+    const should = roundMoney(base, 2, rule, share);
     if (Math.abs(should - tax) <= CENT) return [];
     return [
       {
