@@ -74,8 +74,10 @@ export class ExcelStandIn {
     return {
       Excel: strict("Excel", {
         run: (...args: unknown[]) => this.run(args),
-        createWorkbook: async (base64: string) =>
-          void this.created.push(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0))),
+        createWorkbook: async (base64: string) => {
+          if (!this.supports("ExcelApi", "1.8")) throw new TypeError("Excel.createWorkbook is not a function");
+          this.created.push(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
+        },
       }),
       Office: strict("Office", {
         onReady: async () => ({ host: "Excel" }),

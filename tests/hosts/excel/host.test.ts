@@ -278,6 +278,23 @@ describe("handing over copies", () => {
       expect(excel.created).toHaveLength(0);
     }));
 
+  test("Excel that hands over a file of no bytes", () =>
+    inExcel({ file: new Uint8Array(0) }, async (excel) => {
+      expect(await sentenceOf(new ExcelHost().handOverCopy("office"))).toMatch(
+        /empty file in place of the workbook\. Save the workbook/,
+      );
+      expect([excel.openFiles, excel.created.length]).toEqual([0, 0]);
+    }));
+
+  test("Excel that can't open a workbook for an add-in", () =>
+    inExcel({ api: "1.7" }, async (excel) => {
+      const host = new ExcelHost();
+      for (const refused of [host.handOverCopy("sealed"), host.handOverBook(demonstration())]) {
+        expect(await sentenceOf(refused)).toMatch(/can't open a new workbook.*Rigsheet's own desk/);
+      }
+      expect([excel.openFiles, excel.created.length]).toEqual([0, 0]);
+    }));
+
   test("another workbook, a trainee's sheet, opens as a new one with its answer cells", () =>
     withJob(async (excel, host) => {
       const sheet = traineeSheet(trainingSets[1]!, 5, { name: "Anna", occurrence: 1 });
