@@ -75,7 +75,8 @@ export class ExcelStandIn {
       Excel: strict("Excel", {
         run: (...args: unknown[]) => this.run(args),
         createWorkbook: async (base64: string) => {
-          if (!this.supports("ExcelApi", "1.8")) throw new TypeError("Excel.createWorkbook is not a function");
+          if (!this.supports("ExcelApi", "1.8"))
+            throw new TypeError("Excel.createWorkbook is not a function");
           this.created.push(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
         },
       }),

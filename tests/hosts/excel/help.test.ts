@@ -69,7 +69,9 @@ inExcel(
     });
     expect(await help(page)).toEqual({ opened: [], panesShown: 1 });
     const notice = pane.locator("#notice");
-    expect(await notice.innerText()).toMatch(/^The browser did not let the help open by itself\. Open the help$/);
+    expect(await notice.innerText()).toMatch(
+      /^The browser did not let the help open by itself\. Open the help$/,
+    );
     const [popup] = await Promise.all([
       page.context().waitForEvent("page"),
       notice.getByRole("link", { name: "Open the help" }).click(),
