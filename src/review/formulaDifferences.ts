@@ -2,7 +2,7 @@
 import { address, parseAddress } from "../workbooks/address";
 import type { Book, BookSheet } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
-import { callsUs } from "../workbooks/layOut";
+import { callsUs } from "../workbooks/callsUs";
 import { expectedFormulas, type ExpectedFormula } from "./expectedFormulas";
 import type { Finding } from "./finding";
 import type { LabelAt } from "./labels";

@@ -9,7 +9,9 @@
  * other; in both thin rows the inputs are blank and every result is empty.
  */
 import { address, rangeOf } from "./address";
+import { markArrays } from "./arrayFormulas";
 import { lookIndex, type Book, type BookSheet } from "./book";
+import { callsUs } from "./callsUs";
 import type {
   Answer,
   Block,
@@ -62,10 +64,8 @@ const VERDICT_WIDTH = 16;
 /** Rows ready beyond those that are filled. */
 const SPARE_ROWS = 4;
 
-const CALLS_US = /\bRIG\.[A-Z0-9]+\(/;
 /** The name of the cells in which rows too many for a block show: its closing row and the one below. */
 export const belowOf = ({ name: block }: Block): string => `${block}_below`;
-export const callsUs = (formula: string): boolean => CALLS_US.test(formula);
 
 /**
  * @param definition the template
@@ -86,6 +86,8 @@ export function layOut(definition: WorkbookDefinition, filling: Filling = {}): B
     parts.some((part) => part.kind === "fields" && part.fields.some((field) => field.name === VERDICT)),
   );
   for (const sheet of definition.sheets) layOutSheet(book, sheet, filling, rows, hasVerdict);
+  // Once every name is known.
+  markArrays(book);
   return book;
 }
 
@@ -521,9 +523,7 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
     put(desk, row, 1, LOOKS.note, { value: check.limit });
     const wrapping = [check.what, check.limit, "", "", check.where];
     makeRoom(desk, row, Math.max(...wrapping.map((text, at) => wrappedLinesOf(text, CHECK_WIDTHS[at]!))));
-    // Stored as an array formula, so that every host looks at whole columns inside it.
-    const spill = { rows: 1, columns: 1 };
-    put(desk, row, 2, resultLook(check.format ?? "integer", false), { formula: check.found, spill });
+    put(desk, row, 2, resultLook(check.format ?? "integer", false), { formula: check.found });
     const passes = check.passes.replaceAll("@", found);
     const word = check.advice ? "note" : "look";
     put(

@@ -6,6 +6,7 @@
 import { packed, storedPart, unpacked, type ArchiveEntry } from "./archive";
 import { checkedGrid } from "./checkedGrid";
 import { stop, troubles } from "./fileTrouble";
+import { findBytes } from "./findBytes";
 import { MAX_NAMES, MAX_SHEET_COLUMNS, MAX_SLOTS, MAX_STYLES } from "./limits";
 
 /** Pictures, charts, links to other files and the like are not read at all. */
@@ -85,10 +86,10 @@ function withOwnWidths(xml: string, part: string): string {
 }
 
 /** Counts of one tag, whatever its prefix. */
-function countOf(bytes: Buffer, tag: string): number {
+function countOf(bytes: Uint8Array, tag: string): number {
   let count = 0;
   for (const begin of [`<${tag}`, `:${tag}`]) {
-    for (let at = bytes.indexOf(begin); at >= 0; at = bytes.indexOf(begin, at + begin.length)) {
+    for (let at = findBytes(bytes, begin); at >= 0; at = findBytes(bytes, begin, at + begin.length)) {
       // Not the beginning of a longer name.
       if (/[\s/>]/.test(String.fromCharCode(bytes[at + begin.length] ?? 0))) count += 1;
     }
@@ -97,9 +98,8 @@ function countOf(bytes: Buffer, tag: string): number {
 }
 
 /** What would make the library's reader grow without bounds, found on the bytes, before any text is made of them. */
-function checkMarkup(name: string, content: Uint8Array): void {
-  const bytes = Buffer.from(content.buffer, content.byteOffset, content.byteLength);
-  if (bytes.includes("<!DOCTYPE") || bytes.includes("<!ENTITY")) stop(troubles.declares(name));
+function checkMarkup(name: string, bytes: Uint8Array): void {
+  if (findBytes(bytes, "<!DOCTYPE") >= 0 || findBytes(bytes, "<!ENTITY") >= 0) stop(troubles.declares(name));
   if (/^xl\/workbook\.xml$/i.test(name)) {
     const names = countOf(bytes, "definedName");
     if (names > MAX_NAMES) stop(troubles.tooManyNames(names, MAX_NAMES));

@@ -1,5 +1,6 @@
 /** Turns a model of the spreadsheet library, with what it has computed, back into a book. */
 import { address, parseRange, rangeOf } from "../../workbooks/address";
+import { arrayFormulas } from "../../workbooks/arrayFormulas";
 import {
   inputZone,
   lookIndex,
@@ -12,7 +13,7 @@ import {
   type Edge,
   type Look,
 } from "../../workbooks/book";
-import { callsUs } from "../../workbooks/layOut";
+import { callsUs } from "../../workbooks/callsUs";
 import { NO_FACTS, type BookFacts } from "./bookFacts";
 import type { GridDocument, GridLibrary, GridModel } from "./library";
 import { CELL_PADDING_PIXELS, PIXELS_PER_CHARACTER, PIXELS_PER_POINT } from "./toDocument";
@@ -40,8 +41,10 @@ export function fromModel(library: GridLibrary, model: GridModel): Book {
       return [{ name, sheet: (found[1]?.replace(/''/g, "'") ?? found[2])!, range: rangeOf(zone) }];
     }),
   };
+  // The library's document has no word for it.
+  const arrayOf = arrayFormulas(book);
   for (const sheetDocument of exported.sheets) {
-    book.sheets.push(sheetFrom(library, model, sheetDocument, exported, facts, book));
+    book.sheets.push(sheetFrom(library, model, sheetDocument, exported, facts, book, arrayOf));
   }
   return book;
 }
@@ -53,6 +56,7 @@ function sheetFrom(
   exported: GridDocument,
   facts: BookFacts,
   book: Book,
+  arrayOf: ReturnType<typeof arrayFormulas>,
 ): BookSheet {
   const { getters } = model;
   const sheetFacts = facts.sheets[sheet.id];
@@ -65,7 +69,7 @@ function sheetFrom(
     const kept = (cells[at] ??= {});
     if (cell.isFormula) {
       kept.formula = cell.compiledFormula.toFormulaString(getters).slice(1);
-      const spill = spillOf(model, position);
+      const spill = spillOf(model, position) ?? arrayOf(kept.formula);
       if (spill) kept.spill = spill;
     } else if (cell.parsedValue !== null && cell.parsedValue !== "") {
       kept.value = cell.parsedValue;
