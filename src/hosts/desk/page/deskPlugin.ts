@@ -1,7 +1,6 @@
 /**
  * Keeps calculated cells and the workbook's own labels from being overwritten, by typing, deleting, pasting,
- * filling or dragging, and adds rows to a block, or a survey's outlets, in one step
- * that one undo takes back. Only sheets that the workbook marks as protected are guarded.
+ * filling or dragging. Only sheets that the workbook marks as protected are guarded.
  */
 import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
@@ -83,32 +82,8 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
 
     handle(command: GridCommand): void {
       if (command.type === "RIGSHEET_ENTER_AGAIN") this.enterAgain(command.cells ?? []);
-      if (command.type === "RIGSHEET_ADD_ROWS") this.addRows(command);
-      if (command.type === "RIGSHEET_ADD_OUTLETS" || command.type === "RIGSHEET_SORT_ROWS") {
-        this.addRows(command);
+      if (command.type === "RIGSHEET_SORT_ROWS")
         for (const cell of command.contents ?? []) (this as any).dispatch("UPDATE_CELL", cell);
-      }
-    }
-
-    private addRows(command: GridCommand): void {
-      for (const { sheetId, lastRow } of command.additions ?? []) {
-        const quantity = command.quantity ?? 0;
-        // Read now: the insertion would turn what a formula refers to in its own row.
-        const contents = this.contentsOf(sheetId, lastRow);
-        (this as any).dispatch("ADD_COLUMNS_ROWS", {
-          sheetId,
-          sheetName: this.all.getSheetName(sheetId),
-          dimension: "ROW",
-          base: lastRow,
-          position: "before",
-          quantity,
-        });
-        // What was in the last row stays where it was seen, so that the new rows come after it.
-        for (const { col, content } of contents) {
-          (this as any).dispatch("UPDATE_CELL", { sheetId, row: lastRow, col, content });
-          (this as any).dispatch("UPDATE_CELL", { sheetId, row: lastRow + quantity, col, content: "" });
-        }
-      }
     }
 
     /** The library takes no content that a cell has already, so each is emptied first. */
@@ -120,18 +95,6 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
         (this as any).dispatch("UPDATE_CELL", { sheetId, row, col, content: "" });
         (this as any).dispatch("UPDATE_CELL", { sheetId, row, col, content });
       }
-    }
-
-    private contentsOf(sheetId: string, row: number): { col: number; content: string }[] {
-      const contents: { col: number; content: string }[] = [];
-      for (let col = 0; col < this.all.getNumberCols(sheetId); col++) {
-        const position = { sheetId, row, col };
-        const cell = this.all.getCell(position);
-        if (cell?.isFormula && this.isKeptCell(position)) continue;
-        const content = cell?.isFormula ? cell.compiledFormula.toFormulaString(this.all) : cell?.content;
-        if (content) contents.push({ col, content });
-      }
-      return contents;
     }
 
     private cellOf({ sheetId, row, col }: GridCommand): GridPosition {

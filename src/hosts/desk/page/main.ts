@@ -22,6 +22,7 @@ import { PaneBeside } from "./paneBeside";
 import { askForSurvey } from "./surveyDialog";
 import { showHelp } from "./help";
 import { acceptDrops, readDropped, ReviewsBeside, type Chosen, type Dropped } from "./reviewDropped";
+import { registerRowsPlugin } from "./rowsPlugin";
 import { selectCell } from "./selectCell";
 import { keepUnfinished, toldOfUnfinished, unfinishedEntry } from "./unfinished";
 
@@ -209,6 +210,7 @@ await run("Opening the job…", async (started) => {
   await started();
   prepareLibrary(library);
   registerDeskPlugin(library, guard);
+  registerRowsPlugin(library, guard);
   enterPercents(library);
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.
