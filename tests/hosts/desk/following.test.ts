@@ -2,10 +2,6 @@
  * What must follow the rows of the grid: what prints, the rows that repeat, where pages end, notes, and the
  * lists that input cells offer. Rows come by every road that the desk has, and go by undo.
  */
-import { spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import path from "node:path";
 import { copyOf } from "../../../src/hosts/file/copy/copyOf";
 import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
@@ -21,7 +17,8 @@ import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { namedColumn } from "../../../src/workbooks/named";
 import { bookOf, emptySheet } from "../../support/books";
 import { surveyOutlets } from "../../support/surveyOutlets";
-import { recalculated, withLibreOffice } from "../../support/tools";
+import { paperWords } from "../../support/paperWords";
+import { withLibreOffice } from "../../support/tools";
 import { unprintedRows } from "../../support/unprinted";
 import { DeskInNode } from "./openDesk";
 
@@ -210,28 +207,17 @@ describe("what prints", () => {
     desk.addOutlets(surveyOutlets(60, () => ""));
     await withOptions(desk, 12);
     const copy = copyOf(desk.book(), "sealed", { now: new Date("2026-11-25T12:00:00Z"), version: "0" });
-    const pdf = await recalculated(await writeXlsx(copy, { sealed: true }), {
-      to: "pdf",
-      recalculate: false,
-    });
-    const folder = mkdtempSync(path.join(tmpdir(), "rigsheet-paper-"));
-    try {
-      const file = path.join(folder, "job.pdf");
-      writeFileSync(file, pdf);
-      const { stdout } = spawnSync("pdftotext", ["-layout", file, "-"], { encoding: "utf8" });
-      const words = stdout.split(/\s+/);
-      const times = (word: string): number => words.filter((one) => one === word).length;
-      // On Rooms and on Commissioning at least.
-      for (const { outlet } of [...guestHouse.blocks!.rooms!, ...surveyOutlets(60, () => "")])
-        expect([outlet, times(String(outlet)) >= 2]).toEqual([outlet, true]);
-      // On Terms and on the quote.
-      for (let option = 6; option <= 12; option++)
-        expect(stdout.match(new RegExp(`\\boption ${option}\\b`, "g"))).toHaveLength(2);
-      expect(stdout).toMatch(/Terms and safety/);
-      expect(stdout).toMatch(/This page certifies nothing/);
-    } finally {
-      rmSync(folder, { recursive: true, force: true });
-    }
+    const words = await paperWords(await writeXlsx(copy, { sealed: true }));
+    const times = (word: string): number => words.filter((one) => one === word).length;
+    // On Rooms and on Commissioning at least.
+    for (const { outlet } of [...guestHouse.blocks!.rooms!, ...surveyOutlets(60, () => "")])
+      expect([outlet, times(String(outlet)) >= 2]).toEqual([outlet, true]);
+    // On Terms and on the quote.
+    const text = words.join(" ");
+    for (let option = 6; option <= 12; option++)
+      expect(text.match(new RegExp(`\\boption ${option}\\b`, "g"))).toHaveLength(2);
+    expect(text).toMatch(/Terms and safety/);
+    expect(text).toMatch(/This page certifies nothing/);
   });
 });
 

@@ -2,6 +2,8 @@
 import { deskHost, type DeskSurroundings, type OpenDesk } from "../../../src/hosts/desk/page/deskHost";
 import { registerDeskPlugin, type DeskGuard } from "../../../src/hosts/desk/page/deskPlugin";
 import type { RowAddition } from "../../../src/hosts/desk/page/libraryTypes";
+import { registerFillPlugin } from "../../../src/hosts/desk/page/fillPlugin";
+import { registerPastePlugin } from "../../../src/hosts/desk/page/pastePlugin";
 import { registerRowsPlugin } from "../../../src/hosts/desk/page/rowsPlugin";
 import { rowsToAdd } from "../../../src/hosts/desk/page/rowsToAdd";
 import { outletsToAdd } from "../../../src/hosts/desk/page/outletsToAdd";
@@ -29,6 +31,10 @@ const guard: DeskGuard = { unlocked: new Set(), refused: (sentence) => refusals.
 const refusals: string[] = [];
 registerDeskPlugin(library, guard);
 registerRowsPlugin(library, guard);
+registerPastePlugin(library, guard);
+registerFillPlugin(library);
+// As the page does: a row of outlets is copied whole, across frozen columns.
+library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet");
 
 export class DeskInNode implements OpenDesk {
   model: GridModel;
@@ -128,6 +134,32 @@ export class DeskInNode implements OpenDesk {
       clipboardContent: { text },
       ...(asValue && { pasteOption: "asValue" }),
     });
+  }
+
+  /** Copied, or cut, and pasted as the grid's keys do it. */
+  async copyPaste({
+    sheet,
+    from,
+    onto = sheet,
+    to,
+    cut = false,
+    pasteOption,
+  }: {
+    sheet: string;
+    from: Zone;
+    onto?: string;
+    to: Zone;
+    cut?: boolean;
+    pasteOption?: "asValue" | "onlyFormat";
+  }): Promise<void> {
+    const select = (zone: Zone): void =>
+      void this.model.selection.selectZone({ cell: { col: zone.left, row: zone.top }, zone });
+    await this.host.goTo(sheet, "A1");
+    select(from);
+    this.dispatch(cut ? "CUT" : "COPY", {});
+    if (onto !== sheet) await this.host.goTo(onto, "A1");
+    select(to);
+    this.dispatch("PASTE", { target: [to], ...(pasteOption && { pasteOption }) });
   }
 
   undo(): void {
