@@ -7,6 +7,7 @@ import { registerInOrder } from "./inOrder";
 import type { GridLibrary } from "./library";
 import { sayPlainly } from "./plainWords";
 import { registerFunctions } from "./registerFunctions";
+import { registerRuleRanges } from "./ruleRanges";
 import { registerStyledColors } from "./styledColors";
 
 const prepared = new WeakSet<object>();
@@ -17,6 +18,7 @@ export function prepareLibrary(library: GridLibrary): void {
   sayPlainly(library);
   registerFunctions(library, allFunctions);
   registerBookFacts(library);
+  registerRuleRanges(library);
   registerInOrder(library);
   registerColumnCriteria(library);
   registerColumnOperators(library);

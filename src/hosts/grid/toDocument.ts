@@ -222,7 +222,7 @@ export function styleOf(look: Look): Record<string, unknown> {
 
 const EDGE_COLOR = "#8A8F98";
 
-function borderOf(edges: NonNullable<Look["edges"]>): Record<string, unknown> {
+export function borderOf(edges: NonNullable<Look["edges"]>): Record<string, unknown> {
   const side = (edge: Edge | undefined) => (edge ? { style: edge, color: EDGE_COLOR } : undefined);
   return {
     top: side(edges.top),

@@ -143,7 +143,7 @@ export class Desk implements OpenDesk {
   addOutlets(rows: readonly SurveyRow[]): string | undefined {
     const plan = outletsToAdd(this.model, this.definition, rows);
     if (typeof plan === "string") return plan;
-    this.dispatch("RIGSHEET_ADD_OUTLETS", {
+    this.dispatch("RIGSHEET_ENTER_ROWS", {
       additions: plan.additions,
       quantity: plan.quantity,
       contents: plan.cells,

@@ -19,9 +19,12 @@ import { askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { download, painted } from "./dom";
 import { enterPercents } from "./percentEntry";
 import { PaneBeside } from "./paneBeside";
+import { registerPastePlugin } from "./pastePlugin";
 import { askForSurvey } from "./surveyDialog";
+import { registerFillPlugin } from "./fillPlugin";
 import { showHelp } from "./help";
 import { acceptDrops, readDropped, ReviewsBeside, type Chosen, type Dropped } from "./reviewDropped";
+import { registerRowsPlugin } from "./rowsPlugin";
 import { selectCell } from "./selectCell";
 import { keepUnfinished, toldOfUnfinished, unfinishedEntry } from "./unfinished";
 
@@ -209,6 +212,9 @@ await run("Opening the job…", async (started) => {
   await started();
   prepareLibrary(library);
   registerDeskPlugin(library, guard);
+  registerRowsPlugin(library, guard);
+  registerPastePlugin(library, guard);
+  registerFillPlugin(library);
   enterPercents(library);
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.
