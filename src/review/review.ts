@@ -1,5 +1,7 @@
 /** Everything that the rules find in one workbook. */
 import type { Book } from "../workbooks/book";
+import { carriedOver } from "./carriedOver";
+import { earlierDifferences } from "./earlierDifferences";
 import { WEIGHTS, type Finding } from "./finding";
 import { folded } from "./folded";
 import { formulaDifferences } from "./formulaDifferences";
@@ -7,9 +9,10 @@ import { isUnfilled } from "./isUnfilled";
 import { labelsIn } from "./labels";
 import { recognised } from "./recognised";
 import { restoredBook } from "./restoredBook";
-import { DEFAULT_MARGIN_FLOOR, type ReviewOptions, type Reviewed } from "./rule";
+import { DEFAULT_MARGIN_FLOOR, type Reviewed, type ReviewOptions } from "./rule";
 import { rules } from "./ruleList";
-import { sameTemplate } from "./rules/origin";
+import { earlierVersion } from "./rules/earlierVersion";
+import { originOf } from "./rules/origin";
 
 /** What an empty workbook says of its blanks is no news. */
 const FROM_BLANKS: ReadonlySet<string> = new Set(["error", "failing check"]);
@@ -35,21 +38,12 @@ export type Compute = (book: Book) => Book;
 /**
  * @param stored the workbook as it is stored, or as a live one shows it
  * @param compute computes a book anew; absent in a host whose cells are live and that cannot compute another book
- * @returns the weightiest first
+ * @returns what its version has to do with the rest first, then the weightiest first
  */
 export function review(stored: Book, compute?: Compute, options: Partial<ReviewOptions> = {}): Finding[] {
   const read = recognised(stored);
-  const definition = sameTemplate(read)?.definition;
-  const computed = compute ? compute(read) : read;
-  const labelAt = labelsIn(read, definition);
-  const differences = definition ? formulaDifferences(read, definition, labelAt) : [];
   const reviewed: Reviewed = {
-    read,
-    computed,
-    expected: definition && differences.length > 0 ? compute?.(restoredBook(read, definition)) : computed,
-    definition,
-    differences,
-    labelAt,
+    ...readings(read, compute),
     options: { marginFloor: DEFAULT_MARGIN_FLOOR, ...options },
   };
   const found = rules.flatMap(({ id, find }) =>
@@ -58,6 +52,26 @@ export function review(stored: Book, compute?: Compute, options: Partial<ReviewO
   if (read !== stored) found.push(UNMARKED);
   const told = isUnfilled(read)
     ? [...found.filter(({ rule }) => !FROM_BLANKS.has(rule!)), UNFILLED]
-    : folded(found, read, computed);
-  return told.sort((a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight));
+    : folded(found, read, reviewed.computed);
+  return told.sort((a, b) => order(a) - order(b));
+}
+
+const order = ({ rule, weight }: Finding): number =>
+  rule === earlierVersion.id ? -1 : WEIGHTS.indexOf(weight);
+
+function readings(read: Book, compute: Compute | undefined): Omit<Reviewed, "options"> {
+  const origin = originOf(read);
+  const definition = origin?.made === "later" ? undefined : origin?.template.definition;
+  const own = compute ? compute(read) : read;
+  const labelAt = labelsIn(read, definition);
+  const bare = { read, own, definition, labelAt };
+  if (definition && origin?.made === "earlier") {
+    if (!compute) return { ...bare, computed: read, differences: [], earlier: { others: [] } };
+    const { fresh, shown } = carriedOver(read, definition, compute);
+    const { differences, others } = earlierDifferences(own, shown, definition);
+    return { ...bare, computed: shown, expected: shown, differences, earlier: { fresh, others } };
+  }
+  const differences = definition ? formulaDifferences(read, definition, labelAt) : [];
+  const restored = definition && differences.length > 0 ? compute?.(restoredBook(read, definition)) : own;
+  return { ...bare, computed: own, expected: restored, differences };
 }
