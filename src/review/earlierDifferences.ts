@@ -112,14 +112,23 @@ function otherResults(own: Book, shown: Book, definition: WorkbookDefinition): O
     const formula = own.sheets.find((one) => one.name === from.sheet)?.cells[anchor]?.formula;
     if (formula === undefined || isTodays(today, name, formula, column, from.zone)) return [];
     for (const [cell] of pairedCells(from.zone, to.zone)) {
-      if (sameResult(from.results[cell], to.results[cell])) continue;
-      return [
-        { place: { sheet: from.sheet, cell }, label, own: from.results[cell], today: to.results[cell] },
-      ];
+      const [here, now] = [from.results[cell], to.results[cell]];
+      if (sameResult(here, now) || areWords(here, now)) continue;
+      return [{ place: { sheet: from.sheet, cell }, label, own: here, today: now }];
     }
     return [];
   });
 }
+
+/** Words that are only put otherwise. */
+const areWords = (one: BookResult | undefined, other: BookResult | undefined): boolean =>
+  typeof one === "string" &&
+  typeof other === "string" &&
+  one !== "" &&
+  other !== "" &&
+  !VERDICT.test(one + other);
+/** A verdict is no wording. */
+const VERDICT = /^(?:ok|low|high|look|error)+$/;
 
 /** Whether a name has today's formula; a field of another size than today's means another thing. */
 function isTodays(today: Book, name: string, formula: string, column: boolean, here: Zone): boolean {

@@ -1,15 +1,16 @@
 /** Everything that the rules find in one workbook. */
 import type { Book } from "../workbooks/book";
+import { asIfMended } from "./asIfMended";
 import { carriedOver } from "./carriedOver";
 import { earlierDifferences } from "./earlierDifferences";
 import { WEIGHTS, type Finding } from "./finding";
-import { folded } from "./folded";
+import { folded, SYMPTOMS } from "./folded";
 import { formulaDifferences } from "./formulaDifferences";
 import { isUnfilled } from "./isUnfilled";
 import { labelsIn } from "./labels";
 import { recognised } from "./recognised";
 import { restoredBook } from "./restoredBook";
-import { DEFAULT_MARGIN_FLOOR, type Reviewed, type ReviewOptions } from "./rule";
+import { DEFAULT_MARGIN_FLOOR, type Reviewed, type ReviewOptions, type Rule } from "./rule";
 import { rules } from "./ruleList";
 import { earlierVersion } from "./rules/earlierVersion";
 import { originOf } from "./rules/origin";
@@ -46,15 +47,21 @@ export function review(stored: Book, compute?: Compute, options: Partial<ReviewO
     ...readings(read, compute),
     options: { marginFloor: DEFAULT_MARGIN_FLOOR, ...options },
   };
-  const found = rules.flatMap(({ id, find }) =>
-    find(reviewed).map((finding): Finding => ({ ...finding, rule: id })),
-  );
+  const found = saidBy(rules, reviewed);
   if (read !== stored) found.push(UNMARKED);
   const told = isUnfilled(read)
     ? [...found.filter(({ rule }) => !FROM_BLANKS.has(rule!)), UNFILLED]
-    : folded(found, read, reviewed.computed);
+    : folded(found, read, reviewed.computed, (causes) => {
+        const mended = reviewed.definition && compute && asIfMended(read, reviewed.definition, causes);
+        return mended && saidBy(symptoms, { ...readings(mended, compute), options: reviewed.options });
+      });
   return told.sort((a, b) => order(a) - order(b));
 }
+
+const symptoms = rules.filter(({ id }) => SYMPTOMS.has(id));
+
+const saidBy = (some: readonly Rule[], reviewed: Reviewed): Finding[] =>
+  some.flatMap(({ id, find }) => find(reviewed).map((finding): Finding => ({ ...finding, rule: id })));
 
 const order = ({ rule, weight }: Finding): number =>
   rule === earlierVersion.id ? -1 : WEIGHTS.indexOf(weight);
