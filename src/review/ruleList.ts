@@ -66,7 +66,7 @@ export const rules: readonly Rule[] = [
     id: "failing check",
     reason: "The workbook's own checks count what cannot go out.",
     example: "A splitter feeds five outlets from four ports.",
-    find: ({ read, computed, earlier }) =>
-      earlier?.fresh ? checksToday(earlier.fresh, read) : failingChecks(computed),
+    find: ({ own, computed, earlier }) =>
+      earlier?.fresh ? checksToday(earlier.fresh, own) : failingChecks(computed),
   },
 ];

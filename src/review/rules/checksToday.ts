@@ -5,7 +5,10 @@ import { namesOfBoth } from "../carriedOver";
 import type { Finding, FindingPlace } from "../finding";
 import { failingChecks } from "./failingChecks";
 
-/** @param fresh today's template with the old inputs, computed */
+/**
+ * @param fresh today's template with the old inputs, computed
+ * @param old the workbook, computed by its own formulas
+ */
 export function checksToday(fresh: Book, old: Book): Finding[] {
   const placeIn = placesIn(fresh, old);
   const lines = resultCells(old);
@@ -13,17 +16,24 @@ export function checksToday(fresh: Book, old: Book): Finding[] {
   return failingChecks(fresh).map((finding): Finding => {
     const cause = finding.cause && placeIn(finding.cause);
     const line = lines.get(whats.get(keyOf(finding.place!))!);
-    if (line) return { ...finding, place: line, cause };
-    return {
-      ...finding,
-      // What was not asked then can't be called wrong now.
-      weight: finding.weight === "wrong" ? "doubtful" : finding.weight,
-      place: cause,
-      cause: undefined,
-      says: `A check that the template has since: ${finding.says}`,
-    };
+    // What was not asked then, or passed as it was asked then, can't be called wrong now.
+    const weight = finding.weight === "wrong" ? "doubtful" : finding.weight;
+    if (!line)
+      return {
+        ...finding,
+        weight,
+        place: cause,
+        cause: undefined,
+        says: `A check that the template has since: ${finding.says}`,
+      };
+    return passed(old, line)
+      ? { ...finding, weight, place: line, cause, says: `By today's template: ${finding.says}` }
+      : { ...finding, place: line, cause };
   });
 }
+
+const passed = (book: Book, { sheet, cell }: FindingPlace): boolean =>
+  book.sheets.find(({ name }) => name === sheet)?.results[cell] === "ok";
 
 const keyOf = ({ sheet, cell }: FindingPlace): string => `${sheet}!${cell}`;
 
