@@ -5,9 +5,10 @@ import { checksSheet } from "../checksSheet";
 import { peakingHelp, peaksBlock } from "../peaking";
 import { sheetDate } from "../sheetDate";
 import { slotColumns } from "../slotColumns";
+import { versionNow } from "../versions";
 
 const about = aboutSheet({
-  template: "alignment card, version 1",
+  template: `alignment card, version ${versionNow("alignment-card")}`,
   purpose: [
     "A card for the crew: bearings and elevations of a site's slots, aim and tilt of a dish for two of them,",
     "and a record of peaking by equal drops that gives the correction.",
@@ -198,7 +199,7 @@ const checks = checksSheet([
 export const alignmentCard: WorkbookDefinition = {
   id: "alignment-card",
   title: "Alignment card",
-  version: "1",
+  version: versionNow("alignment-card"),
   sheets: [about, card, checks],
 };
 

@@ -3,9 +3,10 @@ import { aboutSheet } from "../aboutSheet";
 import type { Field, Filling, SheetDefinition, WorkbookDefinition } from "../definition";
 import { checksSheet } from "../checksSheet";
 import { BUILT_IN_CABLES } from "../multiRoom/parts";
+import { versionNow } from "../versions";
 
 const about = aboutSheet({
-  template: "single-drop check, version 1",
+  template: `single-drop check, version ${versionNow("single-drop")}`,
   purpose: [
     "Checks one run from a known level to one outlet: level at both ends of the band, cold and hot, slope, and volts.",
     "Fill the boxed cells on the sheet Drop; the verdicts stand at its end.",
@@ -257,7 +258,7 @@ const checks = checksSheet([
 export const singleDrop: WorkbookDefinition = {
   id: "single-drop",
   title: "Single-drop check",
-  version: "1",
+  version: versionNow("single-drop"),
   sheets: [about, drop, checks],
 };
 
