@@ -1,10 +1,7 @@
 /** A definition's rule for an input as the book's rule, with the words that ask for it. */
 import type { BookValidation } from "./book";
 import type { InputRule } from "./definition";
-
-const DATE_MIN = 36_526; // 2000-01-01
-const DATE_MAX = 73_050; // 2099-12-31
-const TEXT_MAX = 250;
+import { DATES, LONGEST_TEXT } from "./typed/typedKind";
 
 export function validationOf(input: InputRule, unit: string | undefined, range: string): BookValidation {
   const { rule } = input;
@@ -17,9 +14,9 @@ export function validationOf(input: InputRule, unit: string | undefined, range: 
     range,
     rule:
       rule.kind === "date"
-        ? { kind: "date", min: DATE_MIN, max: DATE_MAX }
+        ? { kind: "date", ...DATES }
         : rule.kind === "text" || rule.kind === "slot"
-          ? { kind: "text", maxLength: TEXT_MAX }
+          ? { kind: "text", maxLength: LONGEST_TEXT }
           : rule,
     promptTitle: "input",
     prompt: `${input.what}. ${tail.join(" ")}`.trim(),

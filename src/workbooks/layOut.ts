@@ -29,7 +29,8 @@ import { EXERCISE_WIDTHS, layOutExercise, layOutTable } from "./layOutExercise";
 import { linesOf, wrappedLinesOf } from "./linesOf";
 import { ALERT_LOOK, ALERT_WORDS, alignment, inputLook, LOOKS, resultLook } from "./looks";
 import { pageBreaks } from "./pageBreaks";
-import { LINE_POINTS, makeRoom, name, put, widen, type Desk } from "./placing";
+import { filled, LINE_POINTS, makeRoom, name, put, widen, type Desk } from "./placing";
+import { holdsText } from "./typed/holdsText";
 
 const THIN_ROW_POINTS = 5;
 const FIELD_WIDTHS = [34, 30, 12] as const;
@@ -317,13 +318,14 @@ function layOutInputColumn(
   end: number,
   at: number,
   centred: boolean,
-  filled: readonly Readonly<Record<string, number | string>>[],
+  rows: readonly Readonly<Record<string, number | string>>[],
 ): void {
-  const look = { ...inputLook(column.format ?? "text"), ...(centred && CENTRED) };
+  const text = holdsText(column.input!.rule);
+  const look = { ...inputLook(column.format ?? "text", text), ...(centred && CENTRED) };
   put(desk, anchor, at, LOOKS.end);
   for (let row = anchor + 1; row < end; row++) {
-    const value = filled[row - anchor - 1]?.[column.key];
-    put(desk, row, at, look, value === undefined || value === "" ? {} : { value });
+    const value = rows[row - anchor - 1]?.[column.key];
+    put(desk, row, at, look, filled(value, text));
   }
   // The rule reaches into both thin rows, so that it stretches with the names.
   const range = rangeOf({ top: anchor, left: at, bottom: end, right: at });
@@ -431,8 +433,8 @@ function layOutField(desk: Desk, part: Fields, field: Field, row: number, callAb
     if (verdict) mark(desk, row, column, row, column);
   }
   if (field.input) {
-    const value = desk.filling.fields?.[field.name];
-    put(desk, row, 1, inputLook(format), value === undefined || value === "" ? {} : { value });
+    const text = holdsText(field.input.rule);
+    put(desk, row, 1, inputLook(format, text), filled(desk.filling.fields?.[field.name], text));
     desk.sheet.validations.push(validationOf(field.input, field.unit, address(row, 1)));
     return;
   }

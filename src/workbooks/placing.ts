@@ -47,6 +47,10 @@ export function name(
   book.names.push({ name: text, sheet: sheet.name, range: rangeOf({ top, left, bottom, right }) });
 }
 
+/** What a person filled in, as the cell holds it; a name is text even where it was given as a number. */
+export const filled = (value: number | string | undefined, text: boolean): Content =>
+  value === undefined ? {} : { value: text ? String(value) : value };
+
 /** Widens a column; never narrows it, because parts of one sheet share its columns. */
 export function widen({ sheet }: Desk, column: number, width: number): void {
   sheet.columnWidths[column] = Math.max(sheet.columnWidths[column] ?? 0, width);

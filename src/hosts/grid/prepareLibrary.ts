@@ -5,6 +5,7 @@ import { registerColumnCriteria } from "./columnCriteria";
 import { registerColumnOperators } from "./columnOperators";
 import { registerInOrder } from "./inOrder";
 import type { GridLibrary } from "./library";
+import { registerNamesStayText } from "./namesStayText";
 import { sayPlainly } from "./plainWords";
 import { registerFunctions } from "./registerFunctions";
 import { registerStyledColors } from "./styledColors";
@@ -17,6 +18,7 @@ export function prepareLibrary(library: GridLibrary): void {
   sayPlainly(library);
   registerFunctions(library, allFunctions);
   registerBookFacts(library);
+  registerNamesStayText(library);
   registerInOrder(library);
   registerColumnCriteria(library);
   registerColumnOperators(library);

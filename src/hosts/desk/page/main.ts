@@ -10,6 +10,7 @@ import { withResults } from "../../grid/withResults";
 import { prepareLibrary } from "../../grid/prepareLibrary";
 import { api, ServerTrouble } from "./api";
 import { Bar } from "./bar";
+import { CellEntry, enterTyped } from "./cellEntry";
 import { Desk } from "./desk";
 import "../../../pane/pane.css";
 import "./desk.css";
@@ -17,7 +18,6 @@ import { outletsAdded } from "./deskHost";
 import { registerDeskPlugin, type DeskGuard } from "./deskPlugin";
 import { askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { download, painted } from "./dom";
-import { enterPercents } from "./percentEntry";
 import { PaneBeside } from "./paneBeside";
 import { askForSurvey } from "./surveyDialog";
 import { showHelp } from "./help";
@@ -30,6 +30,7 @@ console.debug = () => undefined;
 const element = (id: string): HTMLElement => document.getElementById(id)!;
 
 const guard: DeskGuard = { unlocked: new Set(), refused: (sentence) => bar.showNotice(sentence) };
+const entry = new CellEntry();
 let desk: Desk;
 let pane: PaneBeside | undefined;
 
@@ -186,12 +187,12 @@ await run("Opening the job…", async (started) => {
   await started();
   prepareLibrary(library);
   registerDeskPlugin(library, guard);
-  enterPercents(library);
+  enterTyped(library, entry);
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.
   library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet");
   const [job, gridTemplates] = await Promise.all([api.job(), api.text("/library/o_spreadsheet.xml")]);
-  desk = new Desk(element("grid"), element("line"), bar, guard, gridTemplates);
+  desk = new Desk(element("grid"), element("line"), bar, guard, entry, gridTemplates);
   await desk.start(job);
   pane = new PaneBeside(element("pane"), element("bar"), desk, guard, (open) => bar.showPane(open));
   for (const notice of job.notices) bar.showNotice(notice, true);
