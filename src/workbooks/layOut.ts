@@ -320,16 +320,16 @@ function layOutInputColumn(
   centred: boolean,
   rows: readonly Readonly<Record<string, number | string>>[],
 ): void {
-  const text = holdsText(column.input!.rule);
-  const look = { ...inputLook(column.format ?? "text", text), ...(centred && CENTRED) };
+  const { rule } = column.input!;
+  const look = { ...inputLook(column.format ?? "text", holdsText(rule)), ...(centred && CENTRED) };
   put(desk, anchor, at, LOOKS.end);
   for (let row = anchor + 1; row < end; row++) {
     const value = rows[row - anchor - 1]?.[column.key];
-    put(desk, row, at, look, filled(value, text));
+    put(desk, row, at, look, filled(value, rule));
   }
   // The rule reaches into both thin rows, so that it stretches with the names.
   const range = rangeOf({ top: anchor, left: at, bottom: end, right: at });
-  desk.sheet.validations.push(validationOf(column.input!, column.unit, range));
+  desk.sheet.validations.push(validationOf(column, range));
 }
 
 function layOutFormulaColumn(
@@ -433,9 +433,9 @@ function layOutField(desk: Desk, part: Fields, field: Field, row: number, callAb
     if (verdict) mark(desk, row, column, row, column);
   }
   if (field.input) {
-    const text = holdsText(field.input.rule);
-    put(desk, row, 1, inputLook(format, text), filled(desk.filling.fields?.[field.name], text));
-    desk.sheet.validations.push(validationOf(field.input, field.unit, address(row, 1)));
+    const { rule } = field.input;
+    put(desk, row, 1, inputLook(format, holdsText(rule)), filled(desk.filling.fields?.[field.name], rule));
+    desk.sheet.validations.push(validationOf(field, address(row, 1)));
     return;
   }
   const look = resultLook(format, callAbove, field.strong);

@@ -51,11 +51,11 @@ function layOutQuestion(desk: Desk, { heading, task, given, answer, hints }: Exe
   }
   const value = desk.filling.fields?.[answer.name];
   put(desk, row, 0, LABEL, { value: answer.label });
-  const text = holdsText(answer.input.rule);
-  put(desk, row, 1, inputLook(answer.format, text), filled(value, text));
+  const { rule } = answer.input;
+  put(desk, row, 1, inputLook(answer.format, holdsText(rule)), filled(value, rule));
   putUnit(desk, row, 2, answer.unit);
   name(desk, answer.name, row, 1, row, 1);
-  desk.sheet.validations.push(validationOf(answer.input, answer.unit, address(row, 1)));
+  desk.sheet.validations.push(validationOf(answer, address(row, 1)));
   row++;
   for (const hint of hints) {
     for (const line of wrapped(`Hint: ${hint}`, TASK_WIDTH)) put(desk, row++, 0, HINT, { value: line });

@@ -5,7 +5,6 @@
  * on them, and they are saved with the document.
  */
 import type { BookPrint, BookValidation } from "../../workbooks/book";
-import { holdsText } from "../../workbooks/typed/holdsText";
 import type { GridLibrary } from "./library";
 
 /** Kept for each sheet by the library's id of the sheet. */
@@ -34,7 +33,7 @@ export const FACTS_KEY = "rigsheet";
 /** Teaches the library to keep book facts; prepareLibrary sees to it that this is done once. */
 export function registerBookFacts(library: GridLibrary): void {
   class BookFactsPlugin extends (library.CorePlugin as any) {
-    static getters = ["getBookFacts", "holdsName"];
+    static getters = ["getBookFacts"];
     facts: BookFacts = NO_FACTS;
     /** Range objects of the library's, so that it can move them: sheet id → one per validation. */
     ranges: Record<string, any[]> = {};
@@ -66,18 +65,6 @@ export function registerBookFacts(library: GridLibrary): void {
           }),
       );
       return { ...this.facts, sheets };
-    }
-
-    /** Whether the cell is an input that holds a name or a word, in a workbook of ours. */
-    holdsName({ sheetId, row, col }: { sheetId: string; row: number; col: number }): boolean {
-      const facts = this.facts.template === "" ? undefined : this.facts.sheets[sheetId];
-      return (facts?.validations ?? []).some(({ rule }, index) => {
-        const zone = holdsText(rule) && this.ranges[sheetId]?.[index]?.zone;
-        if (!zone || col < zone.left || col > zone.right) return false;
-        // The first and the last row of a column are the thin ones around its block.
-        const thin = zone.bottom > zone.top ? 1 : 0;
-        return row >= zone.top + thin && row <= zone.bottom - thin;
-      });
     }
 
     import(data: any): void {

@@ -17,7 +17,8 @@ export function feetAndInches(text: string): number | undefined {
   const [, feet, behind] = FEET.exec(text) ?? [];
   if (feet === undefined) return undefined;
   const [, inches] = INCHES.exec(behind!) ?? [];
-  const numeral = inches === undefined ? undefined : readNumeral(inches, { writing: undefined, mixed: true, fractions: true });
+  const numeral =
+    inches === undefined ? undefined : readNumeral(inches, { context: {}, mixed: true, fractions: true });
   const value = numeral && "value" in numeral ? numeral.value : NaN;
   if (!/^\d+$/.test(feet) || !(value < INCHES_PER_FOOT)) return NaN;
   return (Number(feet) + value / INCHES_PER_FOOT) * METRES_PER_FOOT;

@@ -26,7 +26,9 @@ export function inputsOf(definition: WorkbookDefinition): ReadonlyMap<string, Na
       inputs.set(name, { kind: typedKind({ input, unit, format })! });
     }
     if (part.kind !== "block") continue;
-    const units = part.columns.find(({ input }) => input?.rule.kind === "choice" && isLoad(input.rule.choices));
+    const units = part.columns.find(
+      ({ input }) => input?.rule.kind === "choice" && isLoad(input.rule.choices),
+    );
     for (const column of part.columns) {
       const kind = typedKind(column);
       const either = column.unit === EITHER_LOAD && units !== undefined;

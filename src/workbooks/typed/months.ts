@@ -24,6 +24,8 @@ export function monthOf(word: string): number | undefined {
   if (plain.length < SHORTEST) return undefined;
   const whole = MONTHS.findIndex((names) => names.includes(plain));
   if (whole >= 0) return whole + 1;
-  const begun = MONTHS.flatMap((names, index) => (names.some((name) => name.startsWith(plain)) ? [index + 1] : []));
+  const begun = MONTHS.flatMap((names, index) =>
+    names.some((name) => name.startsWith(plain)) ? [index + 1] : [],
+  );
   return begun.length === 1 ? begun[0] : undefined;
 }

@@ -36,4 +36,5 @@ export const asFigures = (text: string): string =>
     .trim();
 
 /** Two words are the same to a person: neither case nor blanks part them. */
-export const asWord = (text: string): string => asName(text).normalize("NFKC").replace(/\s+/g, " ").toLowerCase();
+export const asWord = (text: string): string =>
+  asName(text).normalize("NFKC").replace(/\s+/g, " ").toLowerCase();

@@ -20,7 +20,8 @@ export function readAngle(text: string, kind: NumberKind, context: TypedContext)
   const direction = named ? directionOf(named[1]!, context) : "";
   const axis = kind.quantity === "latitude" ? "NS" : "EW";
   // A minus and a point of the compass say it twice, and not always the same.
-  if (direction === undefined || (direction && (!axis.includes(direction) || /^[+-]/.test(rest)))) return notTaken;
+  if (direction === undefined || (direction && (!axis.includes(direction) || /^[+-]/.test(rest))))
+    return notTaken;
   const degrees = sexagesimal(rest) ?? decimalDegrees(rest, context);
   if (degrees === undefined) return notTaken;
   const signed = direction === axis[1] ? 0 - degrees : degrees;
@@ -45,8 +46,8 @@ function sexagesimal(text: string): number | undefined {
   return minutes! < 60 && seconds < 60 ? rounded(degrees! + minutes! / 60 + seconds / 3600) : undefined;
 }
 
-function decimalDegrees(text: string, { writing }: TypedContext): number | undefined {
-  const numeral = readNumeral(text.replace(/ ?(?:°|deg|degrees?)$/i, ""), { writing });
+function decimalDegrees(text: string, context: TypedContext): number | undefined {
+  const numeral = readNumeral(text.replace(/ ?(?:°|deg|degrees?)$/i, ""), { context });
   if (!numeral) return undefined;
   // 47 376 degrees do not exist.
   return "value" in numeral ? numeral.value : numeral.decimal;

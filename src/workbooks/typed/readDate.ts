@@ -16,7 +16,10 @@ const YEAR_FIRST = /^(\d{4}) ?([-./]) ?(\d{1,2}) ?\2 ?(\d{1,2})$/;
 const COMPACT = /^((?:19|20)\d\d)(\d\d)(\d\d)$/;
 const YEAR_LAST = /^(\d{1,2}) ?([-./]) ?(\d{1,2}) ?\2 ?(\d{4}|\d\d)$/;
 const ORDINAL = "(?:st|nd|rd|th|er|\\.)?";
-const DAY_AND_WORD = new RegExp(`^(\\d{1,2})${ORDINAL}[-/ ]*(?:de )?(\\p{L}+\\.?)[-/, ]*(?:de )?(\\d{4}|\\d\\d)$`, "iu");
+const DAY_AND_WORD = new RegExp(
+  `^(\\d{1,2})${ORDINAL}[-/ ]*(?:de )?(\\p{L}+\\.?)[-/, ]*(?:de )?(\\d{4}|\\d\\d)$`,
+  "iu",
+);
 const WORD_AND_DAY = new RegExp(`^(\\p{L}+\\.?) ?(\\d{1,2})${ORDINAL},? (\\d{4})$`, "iu");
 /** Two digits of a year: no job of ours lies in the last century. */
 const CENTURY = 2000;

@@ -22,10 +22,11 @@ export function readMeasure(text: string, kind: NumberKind, context: TypedContex
   }
   const [, figures, behind] = PARTS.exec(plain) ?? [];
   if (figures === undefined) return notTaken;
-  const convert = behind === undefined ? (value: number) => value : converterFor(kind, behind, context.lengths);
+  const convert =
+    behind === undefined ? (value: number) => value : converterFor(kind, behind, context.lengths);
   if (!convert) return notTaken;
   const numeral = readNumeral(figures, {
-    writing: context.writing,
+    context,
     apostrophes: kind.quantity !== "length",
     mixed: true,
     fractions: kind.quantity === "length",
@@ -51,12 +52,17 @@ function compoundOf(plain: string, { quantity }: NumberKind, unit: string | unde
 const CIRCLE = 360;
 
 /** One of two readings is none if what the column asks for cannot be so at all. */
-function theOneOf(numeral: Numeral, convert: (value: number) => number, kind: NumberKind): number | undefined {
+function theOneOf(
+  numeral: Numeral,
+  convert: (value: number) => number,
+  kind: NumberKind,
+): number | undefined {
   if ("value" in numeral) return convert(numeral.value);
   const [grouped, decimal] = [convert(numeral.grouped), convert(numeral.decimal)];
   if (kind.integer && !Number.isInteger(decimal)) return grouped;
   if (kind.quantity === "angle" && Math.abs(grouped) > CIRCLE) return decimal;
   // Only a foreign list would part thousands so: a number that the column never holds is not read into it.
-  if (numeral.foreign && (grouped > (kind.max ?? Infinity) || grouped < (kind.min ?? -Infinity))) return decimal;
+  if (numeral.foreign && (grouped > (kind.max ?? Infinity) || grouped < (kind.min ?? -Infinity)))
+    return decimal;
   return undefined;
 }

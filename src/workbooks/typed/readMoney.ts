@@ -33,8 +33,9 @@ const ROUND = /^([^]*\d)[.,] ?[-‒–—]+$/;
 const BEFORE = /^([^\d+.,'-][^\d+,'-]*?) ?(?=[+-]?[.,]?\d)/;
 const BEHIND = /(?<=[\d.,\-‒–—]) ?([^\d\s.,'\-‒–—][^\d]*)$/;
 
-export function readMoney(text: string, kind: NumberKind, { writing, currency }: TypedContext): Reading<number> {
+export function readMoney(text: string, kind: NumberKind, context: TypedContext): Reading<number> {
   const notTaken = { refused: sentences.notTaken(text, kind, undefined) };
+  const { currency } = context;
   const plain = asFigures(text);
   const before = BEFORE.exec(plain);
   const behind = BEHIND.exec(plain);
@@ -47,12 +48,12 @@ export function readMoney(text: string, kind: NumberKind, { writing, currency }:
     .slice(before?.[0].length ?? 0, behind?.index ?? plain.length)
     .trim()
     .replace(ROUND, "$1");
-  const numeral = readNumeral(figures, { writing, apostrophes: true });
+  const numeral = readNumeral(figures, { context, apostrophes: true });
   if (!numeral) return notTaken;
   if ("value" in numeral) return withinLimits(text, numeral.value, kind, undefined);
   const { grouped, decimal, foreign } = numeral;
   if (foreign && grouped > (kind.max ?? Infinity)) return withinLimits(text, decimal, kind, undefined);
-  const shown = String(decimal).replace(".", writing?.decimal ?? ".");
+  const shown = String(decimal).replace(".", context.writing?.decimal ?? ".");
   return { refused: sentences.twoNumbers(text, String(grouped), shown) };
 }
 

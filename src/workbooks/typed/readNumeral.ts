@@ -3,7 +3,7 @@
  * told by the numeral itself wherever it can be (two signs, other than three digits behind it, a leading nought);
  * by the document's way of writing where the sign is its decimal sign; and else it is two numbers.
  */
-import type { Writing } from "./writing";
+import type { TypedContext } from "./reading";
 
 export type Numeral =
   | { readonly value: number }
@@ -16,7 +16,7 @@ export type Numeral =
     };
 
 export interface NumeralRules {
-  readonly writing: Pick<Writing, "decimal" | "group"> | undefined;
+  readonly context: TypedContext;
   /** An apostrophe may part thousands: not where it marks feet. */
   readonly apostrophes?: boolean;
   /** `9 1/2`. */
@@ -27,6 +27,7 @@ export interface NumeralRules {
 
 /** What is assumed until somebody chooses: the signs in which the sheets themselves show numbers. */
 const USUAL = { decimal: ".", group: "," } as const;
+const NONE = { decimal: "", group: "" } as const;
 
 const SIGN = /^([+-]?) ?(.*)$/s;
 const BY_BLANKS = /^\d{1,3}(?: \d{3})+([.,]\d+)?$/;
@@ -54,7 +55,10 @@ export function readNumeral(text: string, rules: NumeralRules): Numeral | undefi
     : { ...found, grouped: -found.grouped, decimal: -found.decimal };
 }
 
-function unsigned(text: string, { writing = USUAL, apostrophes, mixed, fractions }: NumeralRules): Numeral | undefined {
+function unsigned(
+  text: string,
+  { context, apostrophes, mixed, fractions }: NumeralRules,
+): Numeral | undefined {
   if (/^\d+$/.test(text)) return { value: Number(text) };
   if (BY_BLANKS.test(text) || (apostrophes && BY_APOSTROPHES.test(text)))
     return { value: Number(text.replace(/[ ']/g, "").replace(",", ".")) };
@@ -70,15 +74,17 @@ function unsigned(text: string, { writing = USUAL, apostrophes, mixed, fractions
   const [, before, sign, behind] = one;
   const decimal = Number(`${before || "0"}.${behind || "0"}`);
   const maybeGroups = behind!.length === 3 && /^[1-9]\d{0,2}$/.test(before!);
-  if (!maybeGroups || sign === writing.decimal) return { value: decimal };
-  return { grouped: Number(before! + behind!), decimal, foreign: sign !== writing.group };
+  const own = context.mixedSigns ? NONE : (context.writing ?? USUAL);
+  if (!maybeGroups || sign === own.decimal) return { value: decimal };
+  return { grouped: Number(before! + behind!), decimal, foreign: sign !== own.group };
 }
 
 function fractionOf(text: string, mixed: boolean, alone: boolean): number | undefined {
   const found = FRACTION.exec(text);
   if (!found) return undefined;
   const [whole, over, under] = found.slice(1).map((part) => (part === undefined ? undefined : Number(part)));
-  const proper = over! > 0 && over! < under! && DENOMINATORS.includes(under!) && (over! % 2 === 1 || under === 3);
+  const proper =
+    over! > 0 && over! < under! && DENOMINATORS.includes(under!) && (over! % 2 === 1 || under === 3);
   if (!proper || (whole === undefined ? !alone : !mixed)) return undefined;
   return (whole ?? 0) + over! / under!;
 }

@@ -11,15 +11,19 @@ import { percent, withinLimits } from "./withinLimits";
 
 const SIGN = / ?(?:%|per ?cent|pct|prozent|pour ?cent|procent)$/i;
 
-export function readShare(text: string, kind: NumberKind, { writing }: TypedContext): Reading<number> {
+export function readShare(text: string, kind: NumberKind, context: TypedContext): Reading<number> {
   const plain = asFigures(text);
   const figures = plain.replace(SIGN, "");
-  const numeral = readNumeral(figures, { writing, mixed: figures !== plain });
+  const numeral = readNumeral(figures, { context, mixed: figures !== plain });
   if (!numeral) return { refused: sentences.notTaken(text, kind, undefined) };
   if (!("value" in numeral)) {
-    const sign = writing?.decimal ?? ".";
+    const sign = context.writing?.decimal ?? ".";
     return {
-      refused: sentences.twoNumbers(text, `${numeral.grouped}%`, `${String(numeral.decimal).replace(".", sign)}%`),
+      refused: sentences.twoNumbers(
+        text,
+        `${numeral.grouped}%`,
+        `${String(numeral.decimal).replace(".", sign)}%`,
+      ),
     };
   }
   const { value } = numeral;

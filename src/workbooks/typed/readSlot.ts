@@ -11,7 +11,7 @@ const BEFORE = new RegExp(`^(${EAST}|${WEST}|O) ?(\\d[\\d.,]*)°?$`, "i");
 const IS_EAST = new RegExp(`^(?:${EAST})$`, "i");
 const FARTHEST = 180;
 
-export function readSlot(text: string, { writing }: TypedContext): Reading<string> {
+export function readSlot(text: string, context: TypedContext): Reading<string> {
   const refused = { refused: sentences.notSlot(text) };
   const plain = asFigures(text);
   const behind = BEHIND.exec(plain);
@@ -19,10 +19,10 @@ export function readSlot(text: string, { writing }: TypedContext): Reading<strin
   const figures = behind?.[1] ?? before?.[2];
   const word = behind?.[2] ?? before?.[1];
   if (figures === undefined || word === undefined) return refused;
-  const numeral = readNumeral(figures, { writing });
+  const numeral = readNumeral(figures, { context });
   // No slot has thousands of degrees.
   const degrees = numeral && ("value" in numeral ? numeral.value : numeral.decimal);
-  const letter = /^o$/i.test(word) ? writing?.o : IS_EAST.test(word) ? "E" : "W";
+  const letter = /^o$/i.test(word) ? context.writing?.o : IS_EAST.test(word) ? "E" : "W";
   if (degrees === undefined || degrees > FARTHEST || letter === undefined) return refused;
   return { value: `${degrees}${letter}` };
 }

@@ -28,6 +28,7 @@ export function readTyped(
 ): Reading<number | string | undefined> {
   const name = asName(text);
   if (name === "") return { value: undefined };
+  const figures = name.length > LONGEST_FIGURES ? `${name.slice(0, LONGEST_FIGURES)}…` : text;
   switch (kind.kind) {
     case "text":
       return asText(name, kind.maxLength);
@@ -38,16 +39,19 @@ export function readTyped(
       return kind.open && "refused" in chosen ? asText(name, LONGEST_TEXT) : chosen;
     }
     case "slot":
-      return readSlot(text, context);
+      return readSlot(figures, context);
     case "date":
-      return readDate(text, kind, context);
+      return readDate(figures, kind, context);
     case "number":
-      return asNumber(text, kind, context);
+      return asNumber(figures, kind, context);
   }
 }
 
 const asText = (name: string, most: number): Reading<string> =>
   name.length > most ? { refused: sentences.tooLong(name.length, most) } : { value: name };
+
+/** No number, date or slot is as long; patterns are not tried on a page of text. */
+const LONGEST_FIGURES = 80;
 
 function asNumber(text: string, kind: NumberKind, context: TypedContext): Reading<number> {
   switch (kind.quantity) {

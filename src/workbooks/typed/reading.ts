@@ -13,6 +13,8 @@ export interface TypedContext {
   readonly currency?: string;
   /** Of the workbook's lengths. */
   readonly lengths?: "m" | "ft";
+  /** A column that writes decimals otherwise than the document: then no sign is taken for the one or the other. */
+  readonly mixedSigns?: boolean;
 }
 
 export const isRefused = <T>(reading: Reading<T>): reading is { readonly refused: string } =>

@@ -1,12 +1,15 @@
 /** What is said when a typed value is not taken: why, and what to type. The cell keeps what it had. */
 import { EITHER_LOAD, type NumberKind } from "./typedKind";
+import { WRITING_LABEL } from "./writing";
 
 const LONGEST_SHOWN = 60;
 const quoted = (text: string): string =>
   `“${text.length > LONGEST_SHOWN ? `${text.slice(0, LONGEST_SHOWN - 1)}…` : text}”`;
 
 /** What each measures, and how it is typed. */
-const WAYS: Readonly<Record<NumberKind["quantity"], (unit: string | undefined) => readonly [what: string, how: string]>> = {
+const WAYS: Readonly<
+  Record<NumberKind["quantity"], (unit: string | undefined) => readonly [what: string, how: string]>
+> = {
   length: (unit) =>
     unit === undefined
       ? ["a length", "it as a number alone: nothing names the unit of this workbook's lengths yet"]
@@ -51,7 +54,11 @@ export const sentences = {
     `${quoted(text)} can be ${asShare} or ${asPercent}. Type it with its sign: ${asShare} or ${asPercent}.`,
 
   otherMoney: (text: string, currency: string | undefined): string =>
-    `${quoted(text)} names a currency, and the prices here are in ${currency ? `“${currency}” (Site, Currency)` : "none that is named yet (Site, Currency)"}. Type the sum in it, as a number alone.`,
+    `${quoted(text)} names a currency, and ${
+      currency
+        ? `the prices here are in “${currency}”. Type the sum in it, as a number alone`
+        : "none is named for the prices here. Type the sum as a number alone"
+    }.`,
 
   notSlot: (text: string): string =>
     `${quoted(text)} is no orbital slot. Type its degrees from 0 to 180 with E or W behind them, such as 97W or 28.2E.`,
@@ -59,17 +66,18 @@ export const sentences = {
   notDate: (text: string): string =>
     `${quoted(text)} is no date that can be read. Type year, month and day, such as 2026-11-27, or the month as a word, such as 27 Nov 2026.`,
 
-  noSuchDay: (text: string): string => `${quoted(text)} is no day of the calendar. Type one such as 2026-11-27.`,
+  noSuchDay: (text: string): string =>
+    `${quoted(text)} is no day of the calendar. Type one such as 2026-11-27.`,
 
   twoDates: (text: string, days: readonly string[], chosen: string | undefined): string =>
     `${quoted(text)} can be ${days.join(" or ")}. Type it so${
       chosen === undefined
-        ? ", or choose on Site how dates and numbers are typed"
-        : `; “${chosen}” on Site has no one order for it`
+        ? `, or choose how dates are typed under “${WRITING_LABEL}”`
+        : `: “${chosen}” has no one order for it`
     }.`,
 
   wrongOrder: (text: string, day: string, chosen: string): string =>
-    `${quoted(text)} has no such month as dates are typed in “${chosen}” (Site). Type ${day} if that is meant.`,
+    `${quoted(text)} has no such month: “${WRITING_LABEL}” is “${chosen}”. Type ${day} if that is meant.`,
 
   dateBeyond: (text: string, first: string, last: string): string =>
     `${quoted(text)} lies outside of ${first} to ${last}. Check the year.`,

@@ -30,7 +30,12 @@ const UNITS: Readonly<Partial<Record<Quantity, ReadonlyMap<string, Unit>>>> = {
     ...words(INCH, '"', "in", "inch", "inches"),
     ...words(3 * METRES_PER_FOOT, "yd", "yds", "yard", "yards"),
   ]),
-  frequency: new Map([...words(1, "mhz"), ...words(1000, "ghz"), ...words(0.001, "khz"), ...words(1e-6, "hz")]),
+  frequency: new Map([
+    ...words(1, "mhz"),
+    ...words(1000, "ghz"),
+    ...words(0.001, "khz"),
+    ...words(1e-6, "hz"),
+  ]),
   temperature: new Map<string, Unit>([
     ...words(1, "°c", "c", "°", "celsius", "°celsius", "deg c"),
     ...["°f", "f", "fahrenheit", "°fahrenheit", "deg f"].map((one): [string, Unit] => [
@@ -61,7 +66,24 @@ const UNITS: Readonly<Partial<Record<Quantity, ReadonlyMap<string, Unit>>>> = {
   ]),
   angle: new Map(words(1, "°", "deg", "degs", "degree", "degrees")),
   pieces: new Map(
-    words(1, "pcs", "pc", "piece", "pieces", "off", "x", "stk", "stck", "stück", "st", "-way", "way", "ways", "port", "ports"),
+    words(
+      1,
+      "pcs",
+      "pc",
+      "piece",
+      "pieces",
+      "off",
+      "x",
+      "stk",
+      "stck",
+      "stück",
+      "st",
+      "-way",
+      "way",
+      "ways",
+      "port",
+      "ports",
+    ),
   ),
 };
 
@@ -72,7 +94,10 @@ const AS_SPELLED = /^M(?:V|A|W)$/;
 const OWN: Readonly<Record<string, number>> = { m: 1, ft: METRES_PER_FOOT, km: 1000 };
 
 /** What the value is stored in, and shown as in a sentence; undefined where nobody has said. */
-export function storedUnit({ unit, quantity }: NumberKind, lengths: "m" | "ft" | undefined): string | undefined {
+export function storedUnit(
+  { unit, quantity }: NumberKind,
+  lengths: "m" | "ft" | undefined,
+): string | undefined {
   if (unit === EITHER_LENGTH) return lengths;
   if (unit === EITHER_LOAD) return undefined;
   return quantity === "plain" || quantity === "money" ? undefined : unit;

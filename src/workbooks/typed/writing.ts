@@ -43,8 +43,9 @@ export const WRITINGS: readonly Writing[] = [
   { label: "Swedish", tag: "sv-SE", ...BLANK_AND_COMMA, points: true },
 ];
 
-/** The name of the field in every template that has one. */
+/** Name and label of the field in every template that has one. */
 export const WRITING_FIELD = "written_as";
+export const WRITING_LABEL = "Numbers and dates typed as in";
 
 /** @param chosen what stands in the field, or a locale's tag; undefined where nobody has chosen */
 export function writingOf(chosen: unknown): Writing | undefined {

@@ -74,20 +74,36 @@ class Typist {
   }
 }
 
-test.skip("nothing", () => { sheetDate(1,1,1); });
+test.skip("nothing", () => {
+  sheetDate(1, 1, 1);
+});
 test("try", () => {
   const t = new Typist();
-  t.at("rooms_outlet").type("3-16"); console.log(t.get("rooms_outlet"), t.editor.editionMode, entry.refused);
-  t.at("rooms_outlet",1).type("=A-07"); console.log(t.get("rooms_outlet",1), t.editor.editionMode);
-  t.at("rooms_outlet",1).type("'007"); console.log(t.get("rooms_outlet",1));
-  t.at("rooms_run").type("950 cm"); console.log(t.get("rooms_run"));
-  t.at("rooms_run").type("9.5 kg"); console.log(t.get("rooms_run"), t.editor.editionMode, t.editor.currentContent, entry.refused);
-  t.editor.cancelEdition(); console.log(t.editor.editionMode, entry.refused);
-  t.at("rooms_run").type("=12+3"); console.log(t.get("rooms_run"));
-  t.at("site_date").type("27.11.2026"); console.log(t.get("site_date"));
-  t.at("rooms_cable").type("INDOOR drop"); console.log(t.get("rooms_cable"));
-  t.at("units_load").type("350 mA"); console.log(t.get("units_load"), entry.refused); t.editor.cancelEdition();
-  t.at("units_load",1).type("350 mA"); console.log(t.get("units_load",1), entry.refused); 
-  t.at("site_unit").type("FT"); console.log(t.get("site_unit"));
-  t.at("rooms_run").type("9.5 m"); console.log(t.get("rooms_run"));
+  t.at("rooms_outlet").type("3-16");
+  console.log(t.get("rooms_outlet"), t.editor.editionMode, entry.refused);
+  t.at("rooms_outlet", 1).type("=A-07");
+  console.log(t.get("rooms_outlet", 1), t.editor.editionMode);
+  t.at("rooms_outlet", 1).type("'007");
+  console.log(t.get("rooms_outlet", 1));
+  t.at("rooms_run").type("950 cm");
+  console.log(t.get("rooms_run"));
+  t.at("rooms_run").type("9.5 kg");
+  console.log(t.get("rooms_run"), t.editor.editionMode, t.editor.currentContent, entry.refused);
+  t.editor.cancelEdition();
+  console.log(t.editor.editionMode, entry.refused);
+  t.at("rooms_run").type("=12+3");
+  console.log(t.get("rooms_run"));
+  t.at("site_date").type("27.11.2026");
+  console.log(t.get("site_date"));
+  t.at("rooms_cable").type("INDOOR drop");
+  console.log(t.get("rooms_cable"));
+  t.at("units_load").type("350 mA");
+  console.log(t.get("units_load"), entry.refused);
+  t.editor.cancelEdition();
+  t.at("units_load", 1).type("350 mA");
+  console.log(t.get("units_load", 1), entry.refused);
+  t.at("site_unit").type("FT");
+  console.log(t.get("site_unit"));
+  t.at("rooms_run").type("9.5 m");
+  console.log(t.get("rooms_run"));
 });

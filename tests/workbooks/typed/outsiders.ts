@@ -72,8 +72,10 @@ export function verdictOf(one: TypedCase, outcome: Outcome): Verdict {
 }
 
 function same({ column }: TypedCase, wanted: string | number | null | undefined, got: unknown): boolean {
-  if (wanted === null || wanted === undefined || got === undefined) return wanted === null && got === undefined;
-  if (column === "date" && typeof got === "number" && typeof wanted === "string") return isoDate(got) === wanted;
+  if (wanted === null || wanted === undefined || got === undefined)
+    return wanted === null && got === undefined;
+  if (column === "date" && typeof got === "number" && typeof wanted === "string")
+    return isoDate(got) === wanted;
   if (column === "slot") return plainSlot(got) === plainSlot(wanted);
   // Our shares are stored as sheets store them, 20 % as 0.2.
   const value = column === "percent" && typeof got === "number" ? got * 100 : got;

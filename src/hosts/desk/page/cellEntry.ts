@@ -72,17 +72,16 @@ export function enterTyped(library: GridLibrary, entry: CellEntry): void {
     const text = editor.currentContent;
     if (settled.has(editor) || text === editor.initialContent) return true;
     const typed = typedContent(editor.model, editor.currentEditedCell, asMeant(editor, text));
-    if (typed === undefined) {
-      if (original.canStopEdition.call(editor)) return true;
-      entry.set({ place: editor.currentEditedCell, sentence: brokenRule(editor) });
+    const refuse = (sentence: string): false => {
+      if (editor.currentContent !== text) editor.setCurrentContent(text);
+      entry.set({ place: editor.currentEditedCell, sentence });
       return false;
-    }
-    if ("refused" in typed) {
-      entry.set({ place: editor.currentEditedCell, sentence: typed.refused });
-      return false;
-    }
-    if (typed.content !== text) editor.setCurrentContent(typed.content);
-    settled.add(editor);
+    };
+    if (typed && "refused" in typed) return refuse(typed.refused);
+    if (typed && typed.content !== text) editor.setCurrentContent(typed.content);
+    // A rule may know of more than the value: of another cell that it must not pass.
+    if (!original.canStopEdition.call(editor)) return refuse(brokenRule(editor));
+    if (typed) settled.add(editor);
     return true;
   };
 
@@ -149,7 +148,8 @@ const methodsOf = (composer: Composer): Pick<Composer, (typeof NAMES)[number]> =
   Object.fromEntries(NAMES.map((name) => [name, composer[name]])) as never;
 
 const holdsName = (editor: Composer): boolean => {
-  const kind = editor.editionMode === "inactive" ? undefined : askedAt(editor.model, editor.currentEditedCell);
+  const kind =
+    editor.editionMode === "inactive" ? undefined : askedAt(editor.model, editor.currentEditedCell);
   return kind !== undefined && isName(kind);
 };
 

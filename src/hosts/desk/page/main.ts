@@ -121,7 +121,7 @@ async function importSurvey(started: () => Promise<void>): Promise<void> {
   const { rooms } = desk;
   if (!file || !rooms) return;
   await started();
-  const survey = withoutKnown(await api.readSurvey(file, rooms.unit), rooms.outlets);
+  const survey = withoutKnown(await api.readSurvey(file, rooms.unit, rooms.writing), rooms.outlets);
   bar.showWork("");
   if (!(await askForSurvey(survey, rooms.unit, file.name))) return;
   await started();

@@ -55,7 +55,8 @@ function inDefinition(
   const inputs = inputsOf(definition);
   for (const { name, range } of getters.getNamedRanges()) {
     const { top, bottom, left, right } = range.zone;
-    const input = range.sheetId === place.sheetId && left <= place.col && place.col <= right && inputs.get(name);
+    const input =
+      range.sheetId === place.sheetId && left <= place.col && place.col <= right && inputs.get(name);
     // The first and the last row of a block are its thin ones.
     const [first, last] = top === bottom ? [top, bottom] : [top + 1, bottom - 1];
     if (!input || place.row < first || place.row > last) continue;
@@ -101,5 +102,8 @@ function wordsIn({ getters }: GridModel, name: string): string[] {
 export const contextIn = ({ getters }: GridModel): TypedContext =>
   contextOf((name) => {
     const range = getters.getNamedRange(name)?.range;
-    return range && getters.getEvaluatedCell({ sheetId: range.sheetId, row: range.zone.top, col: range.zone.left }).value;
+    return (
+      range &&
+      getters.getEvaluatedCell({ sheetId: range.sheetId, row: range.zone.top, col: range.zone.left }).value
+    );
   });
