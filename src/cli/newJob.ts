@@ -14,6 +14,7 @@ import { SURVEY_HEADS } from "../workbooks/survey/heads";
 import { previewText } from "../workbooks/survey/preview";
 import type { Survey } from "../workbooks/survey/readSurvey";
 import { templates, type Template } from "../workbooks/templates";
+import { WRITING_FIELD } from "../workbooks/typed/writing";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { readOptions } from "./options";
 
@@ -126,8 +127,13 @@ async function baseFilling(
 
 const unitOf = (base: Filling): "m" | "ft" => (base.fields?.site_unit === "ft" ? "ft" : "m");
 
+const writingIn = ({ fields }: Filling): string | undefined => {
+  const chosen = fields?.[WRITING_FIELD];
+  return typeof chosen === "string" ? chosen : undefined;
+};
+
 const surveyOf = async (path: string, base: Filling): Promise<Survey> =>
-  readSurveyFile(await fileBytes(path), unitOf(base));
+  readSurveyFile(await fileBytes(path), unitOf(base), writingIn(base));
 
 async function preview(rooms: string | undefined, console: Console, base: Filling): Promise<number> {
   if (rooms === undefined) {

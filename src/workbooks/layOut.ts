@@ -31,7 +31,8 @@ import { EXERCISE_WIDTHS, layOutExercise, layOutTable } from "./layOutExercise";
 import { linesOf, wrappedLinesOf } from "./linesOf";
 import { ALERT_LOOK, ALERT_WORDS, alignment, inputLook, LOOKS, resultLook } from "./looks";
 import { pageBreaks } from "./pageBreaks";
-import { LINE_POINTS, makeRoom, name, put, widen, type Desk } from "./placing";
+import { filled, LINE_POINTS, makeRoom, name, put, widen, type Desk } from "./placing";
+import { holdsText } from "./typed/holdsText";
 
 const THIN_ROW_POINTS = 5;
 const FIELD_WIDTHS = [34, 30, 12] as const;
@@ -319,17 +320,18 @@ function layOutInputColumn(
   end: number,
   at: number,
   centred: boolean,
-  filled: readonly Readonly<Record<string, number | string>>[],
+  rows: readonly Readonly<Record<string, number | string>>[],
 ): void {
-  const look = { ...inputLook(column.format ?? "text"), ...(centred && CENTRED) };
+  const { rule } = column.input!;
+  const look = { ...inputLook(column.format ?? "text", holdsText(rule)), ...(centred && CENTRED) };
   put(desk, anchor, at, LOOKS.end);
   for (let row = anchor + 1; row < end; row++) {
-    const value = filled[row - anchor - 1]?.[column.key];
-    put(desk, row, at, look, value === undefined || value === "" ? {} : { value });
+    const value = rows[row - anchor - 1]?.[column.key];
+    put(desk, row, at, look, filled(value, rule));
   }
   // The rule reaches into both thin rows, so that it stretches with the names.
   const range = rangeOf({ top: anchor, left: at, bottom: end, right: at });
-  desk.sheet.validations.push(validationOf(column.input!, column.unit, range));
+  desk.sheet.validations.push(validationOf(column, range));
 }
 
 function layOutFormulaColumn(
@@ -433,9 +435,9 @@ function layOutField(desk: Desk, part: Fields, field: Field, row: number, callAb
     if (verdict) mark(desk, row, column, row, column);
   }
   if (field.input) {
-    const value = desk.filling.fields?.[field.name];
-    put(desk, row, 1, inputLook(format), value === undefined || value === "" ? {} : { value });
-    desk.sheet.validations.push(validationOf(field.input, field.unit, address(row, 1)));
+    const { rule } = field.input;
+    put(desk, row, 1, inputLook(format, holdsText(rule)), filled(desk.filling.fields?.[field.name], rule));
+    desk.sheet.validations.push(validationOf(field, address(row, 1)));
     return;
   }
   const look = resultLook(format, callAbove, field.strong);

@@ -8,7 +8,6 @@ import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import { quietly } from "../../src/hosts/headless/loadLibrary";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { workOf } from "../../src/pane/workOf";
-import { quickFindings } from "../../src/review/quickFindings";
 import { review } from "../../src/review/review";
 import { parseAddress, parseRange } from "../../src/workbooks/address";
 import { isBookError, type Book, type BookResult } from "../../src/workbooks/book";
@@ -86,9 +85,7 @@ describe("a run that no reel holds, from a list of another sheet", () => {
     for (const { results } of bare.sheets)
       for (const [at, result] of Object.entries(results))
         if (isBookError(result)) results[at] = { error: result.error };
-    expect(quickFindings(bare).some(({ says }) => says.includes(`Length of ${HEAD} (Head units E`))).toBe(
-      true,
-    );
+    expect(review(bare).some(({ says }) => says.includes(`Length of ${HEAD} (Head units E`))).toBe(true);
   });
 
   test("price", async () => {

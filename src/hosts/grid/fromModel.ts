@@ -14,6 +14,8 @@ import {
   type Look,
 } from "../../workbooks/book";
 import { callsUs } from "../../workbooks/callsUs";
+import { TEXT_FORMAT } from "../../workbooks/looks";
+import { holdsText } from "../../workbooks/typed/holdsText";
 import { NO_FACTS, type BookFacts } from "./bookFacts";
 import type { GridDocument, GridLibrary, GridModel } from "./library";
 import { CELL_PADDING_PIXELS, PIXELS_PER_CHARACTER, PIXELS_PER_POINT } from "./toDocument";
@@ -142,6 +144,7 @@ export function unlockInputsAndCalls(
   cells: Record<string, BookCell>,
   validations: readonly BookValidation[],
 ): void {
+  if (book.template !== "") keepNamesText(book, cells, validations);
   const inputRanges = validations.flatMap((validation) => inputZone(validation) ?? []).map(rangeOf);
   const calls = Object.entries(cells).flatMap(([at, { formula, spill }]) => {
     const zone = formula !== undefined && callsUs(formula) ? parseRange(at) : undefined;
@@ -161,6 +164,30 @@ export function unlockInputsAndCalls(
       }
       cell.look = look;
     }
+  }
+}
+
+/**
+ * In every other program an input that holds names is a cell of text, so that `3-16` stays what it is there too.
+ * A formula that a person put there is left alone: in a cell of text it would turn into words when it is edited.
+ */
+function keepNamesText(
+  book: Book,
+  cells: Record<string, BookCell>,
+  validations: readonly BookValidation[],
+): void {
+  const texts = new Map<number | undefined, number>();
+  const zones = validations.flatMap((one) => (holdsText(one.rule) ? (inputZone(one) ?? []) : []));
+  for (const at of zones.map(rangeOf).flatMap(addressesIn)) {
+    const cell = (cells[at] ??= {});
+    if (cell.formula !== undefined) continue;
+    let look = texts.get(cell.look);
+    if (look === undefined) {
+      const own = cell.look === undefined ? {} : book.looks[cell.look]!;
+      look = lookIndex(book, { ...own, format: own.format ?? TEXT_FORMAT });
+      texts.set(cell.look, look);
+    }
+    cell.look = look;
   }
 }
 

@@ -5,6 +5,7 @@ import { registerColumnCriteria } from "./columnCriteria";
 import { registerColumnOperators } from "./columnOperators";
 import { registerInOrder } from "./inOrder";
 import type { GridLibrary } from "./library";
+import { registerNamesStayText } from "./namesStayText";
 import { sayPlainly } from "./plainWords";
 import { registerFunctions } from "./registerFunctions";
 import { registerRuleRanges } from "./ruleRanges";
@@ -19,6 +20,7 @@ export function prepareLibrary(library: GridLibrary): void {
   registerFunctions(library, allFunctions);
   registerBookFacts(library);
   registerRuleRanges(library);
+  registerNamesStayText(library);
   registerInOrder(library);
   registerColumnCriteria(library);
   registerColumnOperators(library);

@@ -5,6 +5,7 @@ import { checksSheet } from "../checksSheet";
 import { peakingHelp, peaksBlock } from "../peaking";
 import { sheetDate } from "../sheetDate";
 import { slotColumns } from "../slotColumns";
+import { writingField } from "../typed/writingField";
 import { versionNow } from "../versions";
 
 const about = aboutSheet({
@@ -37,6 +38,7 @@ const card: SheetDefinition = {
           format: "date",
           input: { what: "Date of the work, for the compass", example: "2026-11-02", rule: { kind: "date" } },
         },
+        writingField,
         {
           name: "card_latitude",
           label: "Latitude",

@@ -1,4 +1,5 @@
 import type { Block, Field, Fields, InputRule, SheetDefinition } from "../definition";
+import { writingField } from "../typed/writingField";
 
 const SUM: InputRule["rule"] = { kind: "number", min: 0, max: 100_000_000 };
 const SHARE: InputRule["rule"] = { kind: "number", min: 0, max: 2 };
@@ -63,6 +64,7 @@ const which: Fields = {
       format: "date",
       input: { what: "The day of the review", rule: { kind: "date" } },
     },
+    writingField,
   ],
 };
 

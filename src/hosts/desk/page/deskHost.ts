@@ -38,7 +38,7 @@ export interface DeskSurroundings {
   readonly guard: DeskGuard;
   /** A cell is being typed into. */
   isEditing(): boolean;
-  readSurvey(bytes: Uint8Array, unit: "m" | "ft"): Promise<Survey>;
+  readSurvey(bytes: Uint8Array, unit: "m" | "ft", writing?: string): Promise<Survey>;
   handOver(book: Book, kind: CopyKind): Promise<void>;
   /** As a file of this name. */
   handOverBook(book: Book, file: string): Promise<void>;
@@ -149,7 +149,7 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
       return `${count === 1 ? "1 row was" : `${count} rows were`} added to ${plan.heading}${mirrored}.`;
     },
 
-    readSurvey: (bytes, unit) => around.readSurvey(bytes, unit),
+    readSurvey: (bytes, unit, writing) => around.readSurvey(bytes, unit, writing),
 
     addOutlets: async (rows) => {
       notWhileEditing();

@@ -3,8 +3,9 @@
  * the grid's own menus. A block and those that mirror it keep the same rows, new rows look like the rows beside
  * them, and all of it is one step that one undo takes back.
  */
-import { callsUs } from "../../../workbooks/layOut";
+import { callsUs } from "../../../workbooks/callsUs";
 import { inputLook, resultLook } from "../../../workbooks/looks";
+import { holdsText } from "../../../workbooks/typed/holdsText";
 import { templateOf } from "../../../workbooks/templates";
 import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
@@ -156,7 +157,7 @@ export function registerRowsPlugin(library: GridLibrary, guard: Pick<DeskGuard, 
       for (const { key, input, formula = "", format = "text" } of block.columns) {
         const zone = this.all.getNamedRange(`${block.name}_${key}`)?.range.zone;
         if (!zone) continue;
-        const look = input ? inputLook(format) : resultLook(format, callsUs(formula));
+        const look = input ? inputLook(format, holdsText(input.rule)) : resultLook(format, callsUs(formula));
         const style = styleOf(look);
         for (const row of rows) {
           for (let col = zone.left; col <= zone.right; col++)
