@@ -213,11 +213,9 @@ export function referencePrice({ fields, blocks }: Job): Reference {
   const provisional = total("provisional", (row) => new Decimal(num(row, "sum")));
   const rule = fields.site_rounding === "half even" ? Decimal.ROUND_HALF_EVEN : Decimal.ROUND_HALF_UP;
   const cents = (value: Decimal): Decimal => value.toDecimalPlaces(2, rule);
-  /** Each option prints at its own sum, so each is rounded; a blank quantity is one. */
+  /** Each option prints at its own sum, so each is rounded. */
   const options = total("options", (row) =>
-    row.chosen === "yes"
-      ? cents(new Decimal(num(row, "each")).times(row.quantity === undefined ? 1 : num(row, "quantity")))
-      : new Decimal(0),
+    row.chosen === "yes" ? cents(new Decimal(num(row, "each")).times(num(row, "quantity"))) : new Decimal(0),
   );
   const sections = [
     bought("units", "heads", "type").plus(bought("supplies", "heads", "supply")),

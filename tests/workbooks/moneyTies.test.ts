@@ -118,7 +118,7 @@ test("provisional sums and options: added exactly, and each option rounded as it
     options: [
       { name: "Tie one (demonstration)", quantity: 3, each: 0.335, chosen: "yes" },
       { name: "Tie two (demonstration)", quantity: 7, each: 0.265, chosen: "yes" },
-      { name: "Blank is one (demonstration)", each: 4.5, chosen: "no" },
+      { name: "Not chosen (demonstration)", quantity: 1, each: 4.5, chosen: "no" },
     ],
   };
   const away = computed(job({ site_rounding: "half away" }, 0, more));

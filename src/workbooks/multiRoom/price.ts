@@ -10,8 +10,11 @@ const LINES = [
   { key: "options", label: "Options chosen" },
 ] as const;
 
-/** So many of them are sections of cost. */
-const SECTIONS = 4;
+/** What is entered at its selling price. */
+const SOLD_AS_IT_IS: Readonly<Record<string, string>> = {
+  provisional: "price_sum_provisional",
+  options: "SUM(options_chosen_sum)",
+};
 
 const money = (name: string, label: string, formula: string, more: Partial<Field> = {}): Field => ({
   name,
@@ -33,15 +36,6 @@ const SUMS = [
   { key: "labour", label: "Labour", of: "work_sum" },
   { key: "provisional", label: "Provisional sums", of: "provisional_sum" },
 ] as const;
-
-/**
- * An amount of 0 or more to the cent by the rule on Site, with the spreadsheet's own functions and exact where it
- * has eight decimals or fewer: their ROUND is binary, but half a cent is a whole number in tenths of a cent.
- */
-export function roundedNatively(amount: string): string {
-  const cents = `ROUND(${amount}*1000,5)/10`;
-  return `(ROUND(${cents},0)-(site_rounding="half even")*(MOD(${cents},2)=0.5))/100`;
-}
 
 /** Fields of which the first has the formula that fills all. */
 const spilledFields = (
@@ -92,7 +86,7 @@ export const price: SheetDefinition = {
         money("price_contingency", "Contingency", "price_direct*site_contingency"),
         money("price_overhead", "Overhead", "(price_direct+price_contingency)*site_overhead"),
         money("price_cost", "Cost", "price_direct+price_contingency+price_overhead", { strong: true }),
-        money("price_sell", "Price of it", "price_cost/(1-site_margin)", { strong: true }),
+        money("price_sell", "Price of it", "RIG.SELLPRICE(price_cost,site_margin)", { strong: true }),
         money("price_profit", "Margin in money", "price_sell-price_cost"),
         {
           name: "price_markup",
@@ -147,25 +141,34 @@ export const price: SheetDefinition = {
     },
     {
       kind: "fields",
-      heading: "Lines of the quote, rounded once each",
-      name: "price_lines",
-      fields: [
-        // Each section's cost, with contingency, overhead and margin in one exact step.
-        ...spilledFields(
-          LINES.slice(0, SECTIONS),
-          "price_line_sections",
-          "price_line",
-          "RIG.SELLPRICE(price_sections,site_margin,site_contingency,site_overhead,2,site_rounding)",
-        ),
-        money("price_line_provisional", LINES[4].label, roundedNatively("price_sum_provisional")),
-        // Each option is a sum of whole cents, as it prints.
-        money("price_line_options", LINES[5].label, "ROUND(SUM(options_chosen_sum),2)"),
-      ],
+      heading: "Lines of the quote: the cost of a section, or a sum at its selling price",
+      name: "price_parts",
+      fields: LINES.map(({ key, label }) =>
+        money(`price_part_${key}`, label, SOLD_AS_IT_IS[key] ?? `price_${key}`),
+      ),
     },
     {
       kind: "fields",
-      heading: "Together",
+      heading: "Times: the price for each unit of direct cost, or 1",
+      name: "price_times",
+      fields: LINES.map(({ key, label }): Field => ({
+        name: `price_times_${key}`,
+        label,
+        format: "three",
+        formula: SOLD_AS_IT_IS[key] ? "1" : "price_factor",
+      })),
+    },
+    {
+      kind: "fields",
+      heading: "Rounded for the quote: the only rounded sums",
       fields: [
+        // The one is multiplied by the other exactly, and rounded once.
+        ...spilledFields(
+          LINES,
+          "price_lines",
+          "price_line",
+          "RIG.ROUNDMONEY(price_parts,2,site_rounding,price_times)",
+        ),
         // A sum of whole cents has no tie to decide, so the native function is safe here.
         money("price_net", "Price without tax", "ROUND(SUM(price_lines),2)"),
         {

@@ -1,5 +1,5 @@
 import type { Block, Field, SheetDefinition } from "../definition";
-import { roundedNatively } from "./price";
+import { roundedNatively } from "./roundedNatively";
 
 const sum = (name: string, label: string, formula: string, strong = false): Field => ({
   name,

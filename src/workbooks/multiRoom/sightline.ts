@@ -42,7 +42,7 @@ export const sightline: SheetDefinition = {
           head: "Clearance",
           width: 14,
           // The spreadsheet's own comparison does: a call of ours is spared. Within 1e-9 it counts as equal.
-          formula: 'IF(sight_clearance="","",IF(sight_clearance<site_clearance-1E-9,"low","ok"))',
+          formula: 'IF(sight_clearance="","",IF(ROUND(sight_clearance-site_clearance,9)<0,"low","ok"))',
         },
       ],
     },

@@ -1,4 +1,5 @@
 import type { SheetDefinition } from "../definition";
+import { roundedNatively } from "./roundedNatively";
 
 export const terms: SheetDefinition = {
   name: "Terms",
@@ -23,11 +24,7 @@ export const terms: SheetDefinition = {
           head: "How many",
           width: 10,
           format: "general",
-          input: {
-            what: "How many of it; blank is one",
-            example: "2",
-            rule: { kind: "number", min: 0, max: 100_000 },
-          },
+          input: { what: "How many of it", example: "2", rule: { kind: "number", min: 0, max: 100_000 } },
         },
         {
           key: "each",
@@ -54,7 +51,7 @@ export const terms: SheetDefinition = {
           width: 12,
           format: "money",
           // As it prints on the quote.
-          formula: "RIG.ROUNDMONEY(options_each,2,site_rounding,options_quantity)",
+          formula: `IF(options_name="","",${roundedNatively("options_quantity*options_each")})`,
         },
         {
           key: "chosen_sum",

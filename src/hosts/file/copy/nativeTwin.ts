@@ -28,12 +28,7 @@ function roundedTwin(amount: string, decimals: string, rule: string): string {
 }
 
 const TWINS: Readonly<Record<string, Twin>> = {
-  SELLPRICE: (cost, margin, contingency, overhead, decimals = "", rule = "") => {
-    if (!cost || !margin || !/^[0-6]?$/.test(decimals)) return undefined;
-    const full = [cost, ...[contingency, overhead].filter(Boolean).map((share) => `(1+${share})`)].join("*");
-    const price = `${full}/(1-${margin})`;
-    return decimals === "" ? price : roundedTwin(price, decimals, rule);
-  },
+  SELLPRICE: (cost, margin) => cost && margin && `${cost}/(1-${margin})`,
 
   ROUNDMONEY: (value, decimals = "2", rule = "", times, dividedBy) => {
     if (!value || !/^[0-6]?$/.test(decimals)) return undefined;
