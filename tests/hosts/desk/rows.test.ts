@@ -11,7 +11,7 @@ import { layOut } from "../../../src/workbooks/layOut";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { summarise } from "../../../src/workbooks/multiRoom/summarise";
-import { namedColumn, namedRows, namedValue } from "../../../src/workbooks/named";
+import { namedColumn, namedRows } from "../../../src/workbooks/named";
 import { referencePrice, type Job } from "../../support/referencePrice";
 import {
   bookOnPage,
