@@ -218,6 +218,25 @@ withPage("pasted past the prepared rows: the block grows, and all of it is price
   expect(check).toMatchObject({ found: 0, result: "ok" });
 });
 
+withPage(
+  "typed into the thin closing row: it is the block's next row; beside the boxes it is refused",
+  async () => {
+    const before = await bookOnPage();
+    const { bottom } = placeOf(before, "rooms_outlet");
+    await choose("Rooms", `C${bottom + 1}`);
+    await type("X-1");
+    const after = await until(bookOnPage, (book) => placeOf(book, "rooms_outlet").bottom === bottom + 1);
+    expect(namedColumn(after, "rooms_outlet").at(-2)).toBe("X-1");
+    expect(namedColumn(after, "rooms_outlet").at(-1) || undefined).toBeUndefined();
+    await choose("Terms", "H5");
+    await type("stray");
+    await until(
+      () => notice().innerText(),
+      (text) => /^Nothing is asked for in this cell.*Typed was: “stray”\.$/.test(text),
+    );
+  },
+);
+
 describe("a row inserted", () => {
   const WHERE = [
     ["at the top", 1, "Row above", 0],
