@@ -126,7 +126,7 @@ describe("entering a formula", () => {
   test.each([
     ["The selected cell is calculated", "price_sell", 0],
     ["The selected cell is one of the workbook's own labels", "price_sell", -1],
-    ["Nothing is asked for in the selected cell", "price_sell", 9],
+    ["Nothing is asked for in the selected cell", "exclusions_text", 7],
   ])("%s: it is kept, with the way on", async (what, name, aside) => {
     const desk = demonstration();
     const before = desk.book();

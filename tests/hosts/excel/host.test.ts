@@ -125,6 +125,28 @@ describe("the chosen cell", () => {
 const settled = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 20));
 
 describe("adding rows", () => {
+  // Excel stretches by itself what a row is inserted into (from memory of its documentation), so the row has to lie
+  // inside of everything that is to follow it.
+  test("what prints and what rules hold for reaches as far as the new rows", () =>
+    withJob(async (excel, host) => {
+      const reach = (sheet: string) => {
+        const { print, validations } = excel.state.book.sheets.find(({ name }) => name === sheet)!;
+        const bottoms = validations.map(({ range }) => parseRange(range)!.bottom);
+        return [parseRange(print!.area!)!.bottom, ...bottoms];
+      };
+      const before = ["Rooms", "Commissioning"].map(reach);
+      const { top, left } = zoneOf(excel, "rooms_run");
+      await excel.choose("Rooms", address(top + 2, left));
+      await host.addRows(30);
+      expect(["Rooms", "Commissioning"].map(reach)).toEqual(
+        before.map((bottoms) => bottoms.map((bottom) => bottom + 30)),
+      );
+      for (const sheet of ["Rooms", "Commissioning"])
+        expect(reach(sheet)[0]).toBeGreaterThanOrEqual(
+          zoneOf(excel, sheet === "Rooms" ? "rooms_outlet" : "commission_outlet").bottom,
+        );
+    }));
+
   test("one undo step, names stretched, mirrors too, locks as in the row above", () =>
     withJob(async (excel, host) => {
       const before = zoneOf(excel, "rooms_run");

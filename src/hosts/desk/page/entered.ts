@@ -1,16 +1,12 @@
-/** What a text that is pasted from outside becomes in a cell: the seam at which a reader of typed values stands. */
+/** What a text that is pasted from outside becomes in a cell: as when it is typed, but that no formula comes along. */
 import type { GridModel } from "../../grid/library";
-import { contentOf } from "../../grid/toDocument";
-import { validationAt } from "./cellLine";
 import type { GridPosition } from "./libraryTypes";
+import { typedContent, type TypedContent } from "./typedCell";
 
-/** As the grid's `UPDATE_CELL` takes it; or a sentence that says why not, and what to type. */
-export type Entered = { readonly content: string } | { readonly refused: string };
-
-export function entered(model: Pick<GridModel, "getters">, place: GridPosition, text: string): Entered {
-  const rule = validationAt(model, place)?.rule.kind;
-  if (rule === "text" || rule === "named" || rule === "choice")
-    return { content: contentOf({ value: text }) ?? "" };
+export function entered(model: Pick<GridModel, "getters">, place: GridPosition, text: string): TypedContent {
+  if (text === "") return { content: "" };
+  const typed = typedContent(model as GridModel, place, text);
+  if (typed) return typed;
   if (text.startsWith("="))
     return { refused: "A formula is typed, not pasted: type it, or paste what it gives." };
   return { content: text };

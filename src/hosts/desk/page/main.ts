@@ -22,6 +22,7 @@ import { PaneBeside } from "./paneBeside";
 import { registerPastePlugin } from "./pastePlugin";
 import { askForSurvey } from "./surveyDialog";
 import { registerFillPlugin } from "./fillPlugin";
+import { growByTyping } from "./growingEntry";
 import { showHelp } from "./help";
 import { acceptDrops, readDropped, ReviewsBeside, type Chosen, type Dropped } from "./reviewDropped";
 import { registerRowsPlugin } from "./rowsPlugin";
@@ -217,6 +218,7 @@ await run("Opening the job…", async (started) => {
   registerPastePlugin(library, guard);
   registerFillPlugin(library);
   enterTyped(library, entry);
+  growByTyping(library, guard);
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.
   library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet");
