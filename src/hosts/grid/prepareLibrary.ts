@@ -8,6 +8,7 @@ import type { GridLibrary } from "./library";
 import { sayPlainly } from "./plainWords";
 import { registerFunctions } from "./registerFunctions";
 import { registerStyledColors } from "./styledColors";
+import { registerTooDeep } from "./tooDeep";
 
 const prepared = new WeakSet<object>();
 
@@ -21,4 +22,5 @@ export function prepareLibrary(library: GridLibrary): void {
   registerColumnCriteria(library);
   registerColumnOperators(library);
   registerStyledColors(library);
+  registerTooDeep(library);
 }
