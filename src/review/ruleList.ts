@@ -1,7 +1,9 @@
 /** Every rule, in the order in which its findings are told. */
 import type { Rule } from "./rule";
+import { checksToday } from "./rules/checksToday";
 import { discounts } from "./rules/discounts";
 import { duplicates } from "./rules/duplicates";
+import { earlierVersion } from "./rules/earlierVersion";
 import { errorCells } from "./rules/errorCells";
 import { failingChecks } from "./rules/failingChecks";
 import { farFromNeighbours } from "./rules/farFromNeighbours";
@@ -29,9 +31,10 @@ export const rules: readonly Rule[] = [
   {
     id: "not our template",
     reason: "Only a workbook of a known template can be held to it, cell by cell.",
-    example: "A workbook made from an older version of the template.",
-    find: ({ read }) => origin(read),
+    example: "A workbook that somebody made by hand.",
+    find: ({ read, earlier }) => (earlier?.fresh ? [] : origin(read)),
   },
+  earlierVersion,
   typedOver,
   otherFormula,
   staleValues,
@@ -63,6 +66,7 @@ export const rules: readonly Rule[] = [
     id: "failing check",
     reason: "The workbook's own checks count what cannot go out.",
     example: "A splitter feeds five outlets from four ports.",
-    find: ({ computed }) => failingChecks(computed),
+    find: ({ own, computed, earlier }) =>
+      earlier?.fresh ? checksToday(earlier.fresh, own) : failingChecks(computed),
   },
 ];

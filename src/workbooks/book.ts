@@ -25,8 +25,9 @@ export interface BookCell {
   /** Without the equals sign, as people see it: `RIG.CABLELOSS(…)`, names and A1 references. */
   formula?: string;
   /**
-   * For a formula that spills: how many rows and columns it fills, its own
-   * cell included. Absent for a formula with one result.
+   * For a formula that is computed over whole arrays: how many rows and columns
+   * it fills, its own cell included; one of each for one result. Absent for a
+   * plain formula, and for a call of ours with one result.
    */
   spill?: { readonly rows: number; readonly columns: number };
   /** Index into the book's `looks`. */

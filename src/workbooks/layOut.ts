@@ -9,7 +9,9 @@
  * other; in both thin rows the inputs are blank and every result is empty.
  */
 import { address, rangeOf } from "./address";
+import { markArrays } from "./arrayFormulas";
 import { lookIndex, type Book, type BookSheet } from "./book";
+import { callsUs } from "./callsUs";
 import type {
   Answer,
   Block,
@@ -29,7 +31,8 @@ import { EXERCISE_WIDTHS, layOutExercise, layOutTable } from "./layOutExercise";
 import { linesOf, wrappedLinesOf } from "./linesOf";
 import { ALERT_LOOK, ALERT_WORDS, alignment, inputLook, LOOKS, resultLook } from "./looks";
 import { pageBreaks } from "./pageBreaks";
-import { LINE_POINTS, makeRoom, name, put, widen, type Desk } from "./placing";
+import { filled, LINE_POINTS, makeRoom, name, put, widen, type Desk } from "./placing";
+import { holdsText } from "./typed/holdsText";
 
 const THIN_ROW_POINTS = 5;
 const FIELD_WIDTHS = [34, 30, 12] as const;
@@ -62,10 +65,8 @@ const VERDICT_WIDTH = 16;
 /** Rows ready beyond those that are filled. */
 const SPARE_ROWS = 4;
 
-const CALLS_US = /\bRIG\.[A-Z0-9]+\(/;
 /** The name of the cells in which rows too many for a block show: its closing row and the one below. */
 export const belowOf = ({ name: block }: Block): string => `${block}_below`;
-export const callsUs = (formula: string): boolean => CALLS_US.test(formula);
 
 /**
  * @param definition the template
@@ -86,6 +87,8 @@ export function layOut(definition: WorkbookDefinition, filling: Filling = {}): B
     parts.some((part) => part.kind === "fields" && part.fields.some((field) => field.name === VERDICT)),
   );
   for (const sheet of definition.sheets) layOutSheet(book, sheet, filling, rows, hasVerdict);
+  // Once every name is known.
+  markArrays(book);
   return book;
 }
 
@@ -317,17 +320,18 @@ function layOutInputColumn(
   end: number,
   at: number,
   centred: boolean,
-  filled: readonly Readonly<Record<string, number | string>>[],
+  rows: readonly Readonly<Record<string, number | string>>[],
 ): void {
-  const look = { ...inputLook(column.format ?? "text"), ...(centred && CENTRED) };
+  const { rule } = column.input!;
+  const look = { ...inputLook(column.format ?? "text", holdsText(rule)), ...(centred && CENTRED) };
   put(desk, anchor, at, LOOKS.end);
   for (let row = anchor + 1; row < end; row++) {
-    const value = filled[row - anchor - 1]?.[column.key];
-    put(desk, row, at, look, value === undefined || value === "" ? {} : { value });
+    const value = rows[row - anchor - 1]?.[column.key];
+    put(desk, row, at, look, filled(value, rule));
   }
   // The rule reaches into both thin rows, so that it stretches with the names.
   const range = rangeOf({ top: anchor, left: at, bottom: end, right: at });
-  desk.sheet.validations.push(validationOf(column.input!, column.unit, range));
+  desk.sheet.validations.push(validationOf(column, range));
 }
 
 function layOutFormulaColumn(
@@ -431,9 +435,9 @@ function layOutField(desk: Desk, part: Fields, field: Field, row: number, callAb
     if (verdict) mark(desk, row, column, row, column);
   }
   if (field.input) {
-    const value = desk.filling.fields?.[field.name];
-    put(desk, row, 1, inputLook(format), value === undefined || value === "" ? {} : { value });
-    desk.sheet.validations.push(validationOf(field.input, field.unit, address(row, 1)));
+    const { rule } = field.input;
+    put(desk, row, 1, inputLook(format, holdsText(rule)), filled(desk.filling.fields?.[field.name], rule));
+    desk.sheet.validations.push(validationOf(field, address(row, 1)));
     return;
   }
   const look = resultLook(format, callAbove, field.strong);
@@ -521,9 +525,7 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
     put(desk, row, 1, LOOKS.note, { value: check.limit });
     const wrapping = [check.what, check.limit, "", "", check.where];
     makeRoom(desk, row, Math.max(...wrapping.map((text, at) => wrappedLinesOf(text, CHECK_WIDTHS[at]!))));
-    // Stored as an array formula, so that every host looks at whole columns inside it.
-    const spill = { rows: 1, columns: 1 };
-    put(desk, row, 2, resultLook(check.format ?? "integer", false), { formula: check.found, spill });
+    put(desk, row, 2, resultLook(check.format ?? "integer", false), { formula: check.found });
     const passes = check.passes.replaceAll("@", found);
     const word = check.advice ? "note" : "look";
     put(

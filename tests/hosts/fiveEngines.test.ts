@@ -4,6 +4,7 @@
  * office copy. They agree to 1e-9, and in money to the cent.
  */
 import { isFault } from "../../src/engine/faults";
+import type { RoundingRule } from "../../src/engine/estimate/exact";
 import { roundMoney } from "../../src/engine/estimate/roundMoney";
 import { sellPrice } from "../../src/engine/estimate/sellPrice";
 import { loadVolts } from "../../src/engine/power/loadVolts";
@@ -142,9 +143,16 @@ describe.each<[string, Filling, number]>([
       expect(Math.abs(Number(shown) - Number(direct))).toBeLessThanOrEqual(LIMIT);
     }
     const cost = Number(namedValue(headless, "price_cost"));
-    expect(sellPrice(cost, Number(fields.site_margin))).toBe(namedValue(headless, "price_sell"));
-    const parts = namedColumn(headless, "price_parts").map((part) => roundMoney(Number(part)));
-    expect(namedColumn(headless, "price_lines")).toEqual(parts);
+    const sell = Number(sellPrice(cost, Number(fields.site_margin)));
+    expect(Math.abs(sell - Number(namedValue(headless, "price_sell")))).toBeLessThanOrEqual(LIMIT * sell);
+    const shares = ["site_margin", "site_contingency", "site_overhead"].map((name) => Number(fields[name]));
+    const sold = namedColumn(headless, "price_sections").map((section) =>
+      sellPrice(Number(section), shares[0]!, shares[1], shares[2], 2, fields.site_rounding as RoundingRule),
+    );
+    expect(namedColumn(headless, "price_lines").slice(0, sold.length)).toEqual(sold);
+    const taxable = Number(namedValue(headless, "price_taxable"));
+    const tax = roundMoney(taxable, 2, fields.site_rounding as RoundingRule, Number(fields.site_tax));
+    expect(namedValue(headless, "price_tax")).toBe(tax);
   });
 
   test("every call of ours as Excel makes it, over the whole of what it spills", () => {

@@ -15,6 +15,7 @@ import { summarise } from "../../src/workbooks/multiRoom/summarise";
 import { namedColumn, namedRows, namedValue } from "../../src/workbooks/named";
 import { heldTo } from "../support/heldTo";
 import { loopOhms, referencePrice, type Job } from "../support/referencePrice";
+import { suppliedBelow } from "../support/suppliedBelow";
 import { recalculated, withLibreOffice } from "../support/tools";
 
 const job = guestHouse as unknown as Job;
@@ -62,6 +63,7 @@ describe("shape", () => {
       "COUNTIFS",
       "INDEX",
       "MATCH",
+      "MOD",
       "IF",
       "IFERROR",
       "ISERROR",
@@ -352,11 +354,7 @@ describe("one mistake at a time shows where and why, and never a wrong total wit
       /not an orbital slot/,
     ],
     ["an outlet named twice", ({ blocks }) => void (blocks.rooms![4]!.outlet = "G-01"), /name of another/],
-    [
-      "a hand meter for a supply",
-      ({ blocks }) => void (blocks.heads![0]!.supply = "hand meter 18 V"),
-      /short of volts/,
-    ],
+    ["a supply of too few volts", ({ blocks }) => void (blocks.supplies![0]!.volts = 11), /short of volts/],
     ["a quote past its own date", ({ fields }) => void (fields.site_until = 46_327), /still holds/],
     [
       "no margin word but 22",
@@ -436,7 +434,49 @@ describe("supply, tax, options and doubt", () => {
     const ohms =
       loopOhms("series 11, copper-clad steel", metres["trunk, steel centre"], 55) +
       loopOhms("series 6, copper", metres["outdoor drop"], 55);
-    expect(namedColumn(moved, "heads_volts")[3]).toBeCloseTo(22 - 0.35 * ohms, 9);
+    expect(namedColumn(moved, "heads_volts")[3]).toBeCloseTo(13 - 0.33 * ohms, 9);
+  });
+
+  test("a receiver that feeds from its outlet adds its run as well", () => {
+    const moved = book(({ blocks }) => void (blocks.heads![2]!.at = "A-01"));
+    const ohms =
+      loopOhms("series 11, copper-clad steel", 54, 55) +
+      loopOhms("series 6, copper", 4, 55) +
+      loopOhms("series 6, copper-clad steel", 7, 55);
+    expect(namedColumn(moved, "heads_volts")[3]).toBeCloseTo(13 - 0.33 * ohms, 9);
+  });
+
+  test("an outlet that hangs on the head unit's own cable has only its run between", () => {
+    const alone = book(({ blocks }) => {
+      blocks.heads!.push({
+        ...blocks.heads![2]!,
+        id: "H4",
+        cable: "trunk",
+        length: 10,
+        at: "L-01",
+      });
+      blocks.rooms!.push({ ...blocks.rooms![0]!, outlet: "L-01", from: "H4", run: 20 });
+    });
+    const ohms = loopOhms("series 11, copper", 10, 55) + loopOhms("series 6, copper-clad steel", 20, 55);
+    expect(namedColumn(alone, "heads_volts")[4]).toBeCloseTo(13 - 0.33 * ohms, 9);
+    expect(namedColumn(alone, "heads_power")[4]).toBe("ok");
+  });
+
+  test("an outlet or branch that is not there leaves the volts unknown, and a check says so", () => {
+    const lost = book(({ blocks }) => void (blocks.heads![0]!.at = "Z-99"));
+    expect(isBookError(namedColumn(lost, "heads_volts")[1]!)).toBe(true);
+    expect(look(lost, /short of volts/)).toMatchObject({ found: 2, result: "look" });
+    expect(namedColumn(lost, "heads_volts")[2]).toBe(namedColumn(computed, "heads_volts")[2]);
+  });
+
+  test("what a receiver feeds buys no supply; what this job provides is bought and priced", () => {
+    const bought = (of: Book): unknown[] =>
+      namedColumn(of, "buysupplies_quantity").filter((count) => typeof count === "number");
+    expect(bought(computed)).toEqual([0, 0]);
+    const below = recalculate(layOut(multiRoom, suppliedBelow));
+    expect(bought(below)).toEqual([0, 3]);
+    const { total } = referencePrice(suppliedBelow as unknown as Job);
+    expect(Number(namedValue(below, "quote_total")).toFixed(2)).toBe(total);
   });
 
   test("a splitter in that path that passes no power is counted, and its branch says so", () => {

@@ -3,12 +3,14 @@
  * and marginOfMarkup, with their definitions and range.
  */
 import { isFault, type Fault } from "../faults";
+import type { RoundingRule } from "../estimate/exact";
 import { marginOfMarkup } from "../estimate/marginOfMarkup";
 import { markupOfMargin } from "../estimate/markupOfMargin";
 import { sellPrice } from "../estimate/sellPrice";
 import { arithmetic, Working, type Step } from "./steps";
 
 const MARGIN = "A margin is a share of the price";
+const ROUNDED = "Rounded once, where it is printed";
 const MARKUP = "A markup is a share of the cost";
 
 const keptShare = (work: Working, margin: number): number =>
@@ -22,14 +24,38 @@ const keptShare = (work: Working, margin: number): number =>
   );
 
 /** Parameters as for sellPrice. */
-export function sellPriceSteps(cost: number, margin: number): readonly Step[] | Fault {
-  const price = sellPrice(cost, margin);
-  if (isFault(price)) return price;
+export function sellPriceSteps(
+  cost: number,
+  margin: number,
+  contingency = 0,
+  overhead = 0,
+  decimals?: number,
+  rule?: RoundingRule,
+): readonly Step[] | Fault {
+  const price = sellPrice(cost, margin, contingency, overhead);
+  const rounded = sellPrice(cost, margin, contingency, overhead, decimals, rule);
+  if (isFault(price) || isFault(rounded)) return price as Fault;
   const work = new Working();
   work.given("C", "cost", cost, "money");
   work.given("g", "margin, a share of the price", margin);
+  let full = cost;
+  if (contingency > 0 || overhead > 0) {
+    work.given("c", "contingency, a share of the cost", contingency);
+    work.given("o", "overhead, a share of cost and contingency", overhead);
+    full = work.worked(
+      "F",
+      "cost with both, C·(1 + c)·(1 + o)",
+      cost * (1 + contingency) * (1 + overhead),
+      "money",
+      arithmetic`${cost}·(1 + ${contingency})·(1 + ${overhead})`,
+      "Contingency is added first, overhead to both",
+    );
+  }
   const kept = keptShare(work, margin);
-  work.worked("S", "price, C/k", price, "money", arithmetic`${cost}/${kept}`, MARGIN);
+  const symbol = full === cost ? "C" : "F";
+  work.worked("S", `price, ${symbol}/k`, price, "money", arithmetic`${full}/${kept}`, MARGIN);
+  if (decimals !== undefined)
+    work.worked("R", `price rounded to ${decimals} decimals`, rounded, "money", "", ROUNDED);
   return work.steps;
 }
 

@@ -59,16 +59,28 @@ const withPlainRows =
 
 /** One text of tens of megabytes would cost its memory three times over. */
 function encoded(pieces: Iterable<string>): Uint8Array {
-  const chunks: Buffer[] = [];
+  const encoder = new TextEncoder();
+  const chunks: Uint8Array[] = [];
+  let size = 0;
   let waiting = "";
+  const flush = (): void => {
+    const chunk = encoder.encode(waiting);
+    chunks.push(chunk);
+    size += chunk.length;
+    waiting = "";
+  };
   for (const piece of pieces) {
     waiting += piece;
-    if (waiting.length < 65_536) continue;
-    chunks.push(Buffer.from(waiting));
-    waiting = "";
+    if (waiting.length >= 65_536) flush();
   }
-  chunks.push(Buffer.from(waiting));
-  return Buffer.concat(chunks);
+  flush();
+  const bytes = new Uint8Array(size);
+  let at = 0;
+  for (const chunk of chunks) {
+    bytes.set(chunk, at);
+    at += chunk.length;
+  }
+  return bytes;
 }
 
 /**

@@ -40,10 +40,12 @@ export const partsNeeded: Rule = {
         wayOut: "Add the fitting on Parts, or say under Exclusions who supplies it.",
       });
     }
-    if (filledCells(read, "bonds_where").length === 0) {
+    const bonds = namedCells(read, "bonds_where");
+    // An early version has no such sheet.
+    if (bonds.length > 0 && bonds.every(({ value }) => isBlank(value))) {
       findings.push({
         weight: "doubtful",
-        place: namedCells(read, "bonds_where")[1]?.place,
+        place: bonds[1]?.place,
         says: "No bonding conductor is listed.",
         should: "Each conductor to look at; the local code and licensed practice decide which.",
         wayOut: "List them on Bonding, or have a licensed person say that there are none.",

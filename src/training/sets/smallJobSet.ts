@@ -72,8 +72,8 @@ export const smallJobSet = trainingSet<Numbers>({
     level: random.stepped(76, 92, 0.5),
     plate: random.stepped(0.6, 2, 0.1),
     trunk: random.stepped(12, 45, 1),
-    supply: random.pick([22, 24, 26, 28]),
-    amperes: random.stepped(0.18, 0.42, 0.01),
+    supply: random.pick([13, 13.5, 14, 14.5]),
+    amperes: random.stepped(0.18, 0.4, 0.01),
     unitPrice: random.stepped(85, 260, 2.5),
     parts: random.stepped(400, 1600, 5),
     hours: random.stepped(8, 40, 0.5),
@@ -82,7 +82,7 @@ export const smallJobSet = trainingSet<Numbers>({
     tax: random.pick([7, 8, 10, 19, 20, 21, 25]),
   }),
   plausible: (_, { units, level, volts: left }) =>
-    Number(units) >= 2 && Number(level) >= 40 && Number(level) <= 80 && Number(left) >= 15,
+    Number(units) >= 2 && Number(level) >= 40 && Number(level) <= 80 && Number(left) >= 8,
   questions: [
     {
       key: "tuners",

@@ -284,8 +284,8 @@ const units: Block = {
       width: 12,
       format: "one",
       input: {
-        what: "Least voltage at its terminals; 21 V is common practice for many head units, no source",
-        example: "21",
+        what: "Least volts at its own connector, of its maker; near 10.5 V for kinds fed by receivers (EN 50494, EN 50607: from memory)",
+        example: "10.5",
         rule: { kind: "number", min: 5, max: 60 },
       },
     },
@@ -315,6 +315,9 @@ const units: Block = {
   groups: [{ name: "units_out", from: "out_low", to: "out_high" }],
 };
 
+/** Who brings a source of volts. */
+const PROVIDERS = ["this job", "a receiver"] as const;
+
 const supplies: Block = {
   kind: "block",
   name: "supplies",
@@ -325,7 +328,7 @@ const supplies: Block = {
       key: "name",
       head: "Supply",
       width: 34,
-      input: partName("Your name for the supply or inserter", "inserter 24 V"),
+      input: partName("Your name for the supply, the inserter, or the receiver that feeds", "receiver, 13 V"),
     },
     {
       key: "volts",
@@ -333,7 +336,11 @@ const supplies: Block = {
       unit: "V",
       width: 26,
       format: "one",
-      input: { what: "Volts at its output", example: "24", rule: { kind: "number", min: 1, max: 60 } },
+      input: {
+        what: "Volts at its output; a receiver gives 13 V at rest (EN 50494, EN 50607: from memory)",
+        example: "13",
+        rule: { kind: "number", min: 1, max: 60 },
+      },
     },
     {
       key: "amps",
@@ -342,9 +349,18 @@ const supplies: Block = {
       width: 12,
       format: "two",
       input: {
-        what: "The greatest current that it gives",
-        example: "1",
+        what: "The greatest current that it gives; receivers give 0.35 to 0.5 A (from memory)",
+        example: "0.4",
         rule: { kind: "number", min: 0, max: 20 },
+      },
+    },
+    {
+      key: "by",
+      head: "Provided by",
+      width: 12,
+      input: {
+        what: "A receiver is there already and is not bought; blank is bought with this job",
+        rule: { kind: "choice", choices: [...PROVIDERS] },
       },
     },
     ...priced("each"),

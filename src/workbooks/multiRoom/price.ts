@@ -10,6 +10,9 @@ const LINES = [
   { key: "options", label: "Options chosen" },
 ] as const;
 
+/** So many of them are sections of cost. */
+const SECTIONS = 4;
+
 const money = (name: string, label: string, formula: string, more: Partial<Field> = {}): Field => ({
   name,
   label,
@@ -19,12 +22,39 @@ const money = (name: string, label: string, formula: string, more: Partial<Field
   ...more,
 });
 
-const soldAt = (key: (typeof LINES)[number]["key"]): string =>
-  key === "provisional"
-    ? "SUM(provisional_sum)"
-    : key === "options"
-      ? "SUM(options_chosen_sum)"
-      : `price_${key}*price_factor`;
+/** The lists that are added up, and the first name of each sum. */
+const SUMS = [
+  { key: "units", label: "Head units", of: "buyunits_sum" },
+  { key: "supplies", label: "Power supplies and inserters", of: "buysupplies_sum" },
+  { key: "cables", label: "Cable", of: "buycables_sum" },
+  { key: "passives", label: "Splitters and taps", of: "buypassives_sum" },
+  { key: "plates", label: "Outlets", of: "buyplates_sum" },
+  { key: "fittings", label: "Fittings and sundries", of: "buyfittings_sum" },
+  { key: "labour", label: "Labour", of: "work_sum" },
+  { key: "provisional", label: "Provisional sums", of: "provisional_sum" },
+] as const;
+
+/**
+ * An amount of 0 or more to the cent by the rule on Site, with the spreadsheet's own functions and exact where it
+ * has eight decimals or fewer: their ROUND is binary, but half a cent is a whole number in tenths of a cent.
+ */
+export function roundedNatively(amount: string): string {
+  const cents = `ROUND(${amount}*1000,5)/10`;
+  return `(ROUND(${cents},0)-(site_rounding="half even")*(MOD(${cents},2)=0.5))/100`;
+}
+
+/** Fields of which the first has the formula that fills all. */
+const spilledFields = (
+  lines: readonly { readonly key: string; readonly label: string }[],
+  name: string,
+  one: string,
+  formula: string,
+): Field[] =>
+  lines.map(({ key, label }, index): Field =>
+    index === 0
+      ? { ...money(name, label, formula), spillRows: lines.length }
+      : { name: `${one}_${key}`, label, unit: "money", format: "money", spilled: true },
+  );
 
 export const price: SheetDefinition = {
   name: "Price",
@@ -35,13 +65,23 @@ export const price: SheetDefinition = {
   parts: [
     {
       kind: "fields",
+      heading: "What the lists come to, added exactly",
+      fields: spilledFields(
+        SUMS,
+        "price_sums",
+        "price_sum",
+        `RIG.ADDMONEY(${SUMS.map(({ of }) => of).join(",")})`,
+      ),
+    },
+    {
+      kind: "fields",
       heading: "Direct cost by section",
       name: "price_sections",
       fields: [
-        money("price_reception", LINES[0].label, "SUM(buyunits_sum)+SUM(buysupplies_sum)"),
-        money("price_cable", LINES[1].label, "SUM(buycables_sum)+SUM(buypassives_sum)"),
-        money("price_outlets", LINES[2].label, "SUM(buyplates_sum)+SUM(buyfittings_sum)"),
-        money("price_labour", LINES[3].label, "SUM(work_sum)"),
+        money("price_reception", LINES[0].label, "INDEX(price_sums,1)+price_sum_supplies"),
+        money("price_cable", LINES[1].label, "price_sum_cables+price_sum_passives"),
+        money("price_outlets", LINES[2].label, "price_sum_plates+price_sum_fittings"),
+        money("price_labour", LINES[3].label, "price_sum_labour"),
       ],
     },
     {
@@ -52,7 +92,7 @@ export const price: SheetDefinition = {
         money("price_contingency", "Contingency", "price_direct*site_contingency"),
         money("price_overhead", "Overhead", "(price_direct+price_contingency)*site_overhead"),
         money("price_cost", "Cost", "price_direct+price_contingency+price_overhead", { strong: true }),
-        money("price_sell", "Price of it", "RIG.SELLPRICE(price_cost,site_margin)", { strong: true }),
+        money("price_sell", "Price of it", "price_cost/(1-site_margin)", { strong: true }),
         money("price_profit", "Margin in money", "price_sell-price_cost"),
         {
           name: "price_markup",
@@ -107,22 +147,25 @@ export const price: SheetDefinition = {
     },
     {
       kind: "fields",
-      heading: "Lines of the quote, unrounded",
-      name: "price_parts",
-      fields: LINES.map(({ key, label }) => money(`price_part_${key}`, label, soldAt(key))),
+      heading: "Lines of the quote, rounded once each",
+      name: "price_lines",
+      fields: [
+        // Each section's cost, with contingency, overhead and margin in one exact step.
+        ...spilledFields(
+          LINES.slice(0, SECTIONS),
+          "price_line_sections",
+          "price_line",
+          "RIG.SELLPRICE(price_sections,site_margin,site_contingency,site_overhead,2,site_rounding)",
+        ),
+        money("price_line_provisional", LINES[4].label, roundedNatively("price_sum_provisional")),
+        // Each option is a sum of whole cents, as it prints.
+        money("price_line_options", LINES[5].label, "ROUND(SUM(options_chosen_sum),2)"),
+      ],
     },
     {
       kind: "fields",
-      heading: "Rounded for the quote: the only rounded sums",
+      heading: "Together",
       fields: [
-        ...LINES.map(({ key, label }, index): Field =>
-          index === 0
-            ? {
-                ...money("price_lines", label, "RIG.ROUNDMONEY(price_parts,2,site_rounding)"),
-                spillRows: LINES.length,
-              }
-            : { name: `price_line_${key}`, label, unit: "money", format: "money", spilled: true },
-        ),
         // A sum of whole cents has no tie to decide, so the native function is safe here.
         money("price_net", "Price without tax", "ROUND(SUM(price_lines),2)"),
         {
@@ -133,7 +176,7 @@ export const price: SheetDefinition = {
           ),
           note: "Provisional sums and options count as materials.",
         },
-        money("price_tax", "Tax", "RIG.ROUNDMONEY(price_taxable*site_tax,2,site_rounding)"),
+        money("price_tax", "Tax", "RIG.ROUNDMONEY(price_taxable,2,site_rounding,site_tax)"),
         money("price_total", "Total", "ROUND(price_net+price_tax,2)", { strong: true }),
       ],
     },

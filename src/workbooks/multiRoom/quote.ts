@@ -1,4 +1,5 @@
 import type { Block, Field, SheetDefinition } from "../definition";
+import { roundedNatively } from "./price";
 
 const sum = (name: string, label: string, formula: string, strong = false): Field => ({
   name,
@@ -61,7 +62,11 @@ export const quote: SheetDefinition = {
         sum("quote_tax", "Tax", "price_tax"),
         sum("quote_total", "Total", "price_total", true),
         { name: "quote_currency", label: "All sums in", formula: "site_currency" },
-        sum("quote_expected", "Expected total, as lengths and hours may turn out", "ROUND(price_expected,2)"),
+        sum(
+          "quote_expected",
+          "Expected total, as lengths and hours may turn out",
+          roundedNatively("price_expected"),
+        ),
         {
           name: "quote_range",
           label: "Its range, about 19 in 20",

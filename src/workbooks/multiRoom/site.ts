@@ -1,4 +1,5 @@
 import type { SheetDefinition } from "../definition";
+import { writingField } from "../typed/writingField";
 
 export const site: SheetDefinition = {
   name: "Site",
@@ -63,6 +64,7 @@ export const site: SheetDefinition = {
             rule: { kind: "date" },
           },
         },
+        writingField,
       ],
     },
     {

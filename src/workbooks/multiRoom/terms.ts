@@ -23,7 +23,11 @@ export const terms: SheetDefinition = {
           head: "How many",
           width: 10,
           format: "general",
-          input: { what: "How many of it", example: "2", rule: { kind: "number", min: 0, max: 100_000 } },
+          input: {
+            what: "How many of it; blank is one",
+            example: "2",
+            rule: { kind: "number", min: 0, max: 100_000 },
+          },
         },
         {
           key: "each",
@@ -49,7 +53,8 @@ export const terms: SheetDefinition = {
           unit: "money",
           width: 12,
           format: "money",
-          formula: 'IF(options_name="","",options_quantity*options_each)',
+          // As it prints on the quote.
+          formula: "RIG.ROUNDMONEY(options_each,2,site_rounding,options_quantity)",
         },
         {
           key: "chosen_sum",

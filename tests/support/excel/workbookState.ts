@@ -162,15 +162,11 @@ export class WorkbookState {
 
   /** Where the formula of a cell spills, its own cell included. */
   spillOf(sheet: string, at: string): Zone | undefined {
-    const cell = this.computed().sheets.find(({ name }) => name === sheet)?.cells[at];
+    const { spill } = this.computed().sheets.find(({ name }) => name === sheet)?.cells[at] ?? {};
+    // Of an array with one result Excel knows no spill.
+    if (!spill || spill.rows * spill.columns === 1) return undefined;
     const place = parseRange(at)!;
-    return (
-      cell?.spill && {
-        ...place,
-        bottom: place.top + cell.spill.rows - 1,
-        right: place.left + cell.spill.columns - 1,
-      }
-    );
+    return { ...place, bottom: place.top + spill.rows - 1, right: place.left + spill.columns - 1 };
   }
 
   /** The smallest zone around every cell that holds or shows something. */
