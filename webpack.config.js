@@ -86,6 +86,9 @@ const bundles = [
   node("review worker", "cli/reviewWorker.ts", dist("reviewWorker.js"), {
     output: { path: dist(), filename: "reviewWorker.js", library: { type: "commonjs2" } },
   }),
+  node("calc worker", "cli/calcWorker.ts", dist("calcWorker.js"), {
+    output: { path: dist(), filename: "calcWorker.js", library: { type: "commonjs2" } },
+  }),
   node("command", "cli/main.ts", dist("rigsheet.js"), {
     plugins: [new BannerPlugin({ banner: "#!/usr/bin/env node", raw: true })],
   }),

@@ -1,6 +1,8 @@
-import { evaluateFormula, holdsError, type FormulaOutcome } from "../hosts/headless/evaluateFormula";
+import { holdsError, type FormulaOutcome } from "../hosts/headless/evaluateFormula";
+import { MOST_CHARACTERS, MOST_LEVELS } from "../hosts/headless/formulaLimits";
 import { isBookError, type BookResult } from "../workbooks/book";
 import { EXIT, UsageTrouble, type Console } from "./console";
+import { evaluator } from "./evaluated";
 
 export const CALC_HELP = `rigsheet calc "FORMULA" …     compute formulas
 rigsheet calc -               a formula a line on standard input
@@ -13,6 +15,8 @@ An error inside a matrix is {"error": …, "message": …} in its place.
 
 Functions begin with RIG. and take single values or columns: {1;2;3} is a
 column, {1,2,3} a row. Text stands in double quotes. Native functions work too.
+A formula may have up to ${MOST_CHARACTERS} characters and ${MOST_LEVELS} levels of brackets; one that takes
+too long or too much memory is given up with a sentence.
 
   rigsheet calc "RIG.AZIMUTH(35,-100,-90)"
   rigsheet calc "RIG.CASCADELOSS({2,4})" "RIG.CABLELOSS(\\"series 6\\",{10;20},2150)"
@@ -32,10 +36,15 @@ export async function calc(words: readonly string[], console: Console): Promise<
   if (asked.length === 0)
     throw new UsageTrouble('There is no formula. Write: rigsheet calc "RIG.AZIMUTH(35,-100,-90)"');
   let failed = false;
-  for (const formula of asked) {
-    const outcome = evaluateFormula(formula);
-    failed ||= holdsError(outcome);
-    console.out(JSON.stringify(answer(formula, outcome)));
+  const { evaluate, close } = evaluator();
+  try {
+    for (const formula of asked) {
+      const outcome = await evaluate(formula);
+      failed ||= holdsError(outcome);
+      console.out(JSON.stringify(answer(formula, outcome)));
+    }
+  } finally {
+    await close();
   }
   return failed ? EXIT.look : EXIT.ok;
 }

@@ -21,20 +21,31 @@ function widths(list: string): readonly number[] {
   return list.split(" ").map(Number);
 }
 
+/** In hundredths of the text's size. */
+function advance(letter: string, bold: boolean): number {
+  const code = letter.codePointAt(0)!;
+  return (bold ? BOLD : REGULAR)[code - FIRST] ?? (code <= LAST_NARROW ? OTHER_LETTER : FULL);
+}
+
 /** @returns pixels, a little more rather than less */
 export function textWidth(text: string, size: number, bold = false): number {
   let hundredths = 0;
-  for (const letter of text) {
-    const code = letter.codePointAt(0)!;
-    hundredths += (bold ? BOLD : REGULAR)[code - FIRST] ?? (code <= LAST_NARROW ? OTHER_LETTER : FULL);
-  }
+  for (const letter of text) hundredths += advance(letter, bold);
   return (hundredths / 100) * size;
 }
 
-/** Cuts a text to a width, with an ellipsis where something is left out. */
+/** Cuts a text to a width, with an ellipsis where something is left out; reads no more of it than fits. */
 export function fittedText(text: string, width: number, size: number, bold = false): string {
-  if (textWidth(text, size, bold) <= width) return text;
-  const letters = [...text];
-  while (letters.length > 0 && textWidth(letters.join("") + ELLIPSIS, size, bold) > width) letters.pop();
-  return letters.join("").trimEnd() + ELLIPSIS;
+  const room = (100 * width) / size;
+  const withEllipsis = room - advance(ELLIPSIS, bold);
+  let used = 0;
+  let at = 0;
+  let kept = 0;
+  for (const letter of text) {
+    used += advance(letter, bold);
+    at += letter.length;
+    if (used <= withEllipsis) kept = at;
+    if (used > room) return text.slice(0, kept).trimEnd() + ELLIPSIS;
+  }
+  return text;
 }

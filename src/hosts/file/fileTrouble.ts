@@ -98,6 +98,10 @@ export const troubles = {
   // Saving
   folderMissing: (folder: string) => `There is no folder ${folder}. Make it, or save elsewhere.`,
   isFolder: (path: string) => `${path} is a folder. Give the name of a file in it.`,
+  notAFile: (path: string) => `${path} is no plain file (a device or a pipe). Give the name of a file.`,
+  linksInACircle: (path: string) => `The links of ${path} lead round in a circle. Save under another name.`,
+  halfWritten: (path: string, whole: string) =>
+    `${path} could not be written to its end and is damaged now. All of it is kept as ${whole}: copy that file over it.`,
   readOnlyFile: (path: string) =>
     `${path} is read-only. Take the write protection off, or save under another name.`,
   noPermission: (folder: string) => `Nothing can be written in ${folder}. Choose a folder of your own.`,

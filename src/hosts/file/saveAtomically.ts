@@ -4,12 +4,13 @@
  * renamed over.
  */
 import { randomUUID } from "node:crypto";
-import { open, realpath, rename, rm, stat } from "node:fs/promises";
-import { basename, dirname, join } from "node:path";
+import type { Stats } from "node:fs";
+import { open, readdir, readlink, realpath, rename, rm, stat } from "node:fs/promises";
+import { basename, dirname, join, resolve } from "node:path";
 import { FileTrouble, stop, troubles } from "./fileTrouble";
 
 /** The operations on a disk that saving needs, so that a full disk can be tried out. */
-export const realDisk = { open, realpath, rename, rm, stat };
+export const realDisk = { open, readlink, realpath, rename, rm, stat };
 export type Disk = typeof realDisk;
 
 const ANY_WRITE_BIT = 0o222;
@@ -42,41 +43,82 @@ export function sentenceFor(error: unknown, path: string): string {
   }
 }
 
+export interface SaveOptions {
+  /** The real one where absent. */
+  readonly disk?: Disk;
+  /** Only its owner may read it, whatever it was before. */
+  readonly private?: boolean;
+}
+
+const PRIVATE = 0o600;
+/** As many links as a system follows. */
+const MOST_LINKS = 40;
+
 /** @param path where to; an existing file is replaced unless it is write-protected */
-export async function saveAtomically(path: string, bytes: Uint8Array, disk: Disk = realDisk): Promise<void> {
+export async function saveAtomically(
+  path: string,
+  bytes: Uint8Array,
+  { disk = realDisk, private: isPrivate = false }: SaveOptions = {},
+): Promise<void> {
   try {
-    // A link keeps pointing where it did: the file behind it is the one that is replaced.
-    const target = await disk.realpath(path).catch(() => path);
+    // A link keeps pointing where it did, at a file that is there or at one that is made now.
+    const target = await behindLinks(path, disk);
     const existing = await disk.stat(target).catch(() => undefined);
     if (existing?.isDirectory()) stop(troubles.isFolder(path));
+    if (existing && !existing.isFile()) stop(troubles.notAFile(path));
     // Renaming over it would need no permission on the file itself.
     if (existing && (existing.mode & ANY_WRITE_BIT) === 0) stop(troubles.readOnlyFile(path));
-    await replace(target, bytes, existing && existing.mode & PERMISSION_BITS, disk);
+    await replace(target, bytes, existing, disk, isPrivate ? PRIVATE : undefined);
   } catch (error) {
     if (error instanceof FileTrouble) throw error;
     stop(sentenceFor(error, path), error);
   }
 }
 
+async function behindLinks(path: string, disk: Disk): Promise<string> {
+  let target = path;
+  for (let links = 0; links < MOST_LINKS; links++) {
+    const next = await disk.readlink(target).catch(() => undefined);
+    if (next === undefined) return disk.realpath(target).catch(() => target);
+    target = resolve(dirname(target), next);
+  }
+  stop(troubles.linksInACircle(path));
+}
+
 async function replace(
   target: string,
   bytes: Uint8Array,
-  mode: number | undefined,
+  existing: Stats | undefined,
   disk: Disk,
+  ownMode: number | undefined,
 ): Promise<void> {
   const folder = dirname(target);
-  const temporary = join(folder, `.${basename(target).slice(0, 100)}.${randomUUID()}.part`);
+  const temporary = join(folder, `${partsOf(target)}${randomUUID()}.part`);
+  const mode = ownMode ?? (existing && existing.mode & PERMISSION_BITS);
+  let inPlace = (existing?.nlink ?? 1) > 1;
   try {
     const file = await disk.open(temporary, "wx", mode);
     try {
+      // The process's own mask may have taken bits away.
+      if (mode !== undefined) await file.chmod(mode);
+      if (existing && !inPlace) {
+        const { uid, gid } = await file.stat();
+        if (uid !== existing.uid || gid !== existing.gid)
+          inPlace = await file.chown(existing.uid, existing.gid).then(
+            () => false,
+            () => true,
+          );
+      }
       await file.writeFile(bytes);
       await file.sync();
     } finally {
       await file.close();
     }
+    // Another name of the same file, or another owner's, would be lost with a rename.
+    if (inPlace) return await writeOver(target, bytes, temporary, disk);
     await disk.rename(temporary, target);
   } catch (error) {
-    await disk.rm(temporary, { force: true }).catch(() => undefined);
+    if (!(error instanceof FileTrouble)) await disk.rm(temporary, { force: true }).catch(() => undefined);
     throw error;
   }
   // The rename itself reaches the disk with the folder; Windows can't open one, and does so by itself.
@@ -84,3 +126,40 @@ async function replace(
   await parent?.sync().catch(() => undefined);
   await parent?.close();
 }
+
+/** @param whole the new content, on the disk already: it stays where the file itself can't be written to its end */
+async function writeOver(target: string, bytes: Uint8Array, whole: string, disk: Disk): Promise<void> {
+  const file = await disk.open(target, "r+").catch(async (error: unknown) => {
+    await disk.rm(whole, { force: true }).catch(() => undefined);
+    stop(sentenceFor(error, target), error);
+  });
+  try {
+    await file.writeFile(bytes);
+    await file.truncate(bytes.length);
+    await file.sync();
+  } catch (error) {
+    stop(troubles.halfWritten(target, whole), error);
+  } finally {
+    await file.close();
+  }
+  await disk.rm(whole, { force: true });
+}
+
+/** How the names of what is being written beside a file begin. */
+const partsOf = (target: string): string => `.${basename(target).slice(0, 100)}.`;
+/** A save takes seconds; what is older was left by a process that was ended in the middle. */
+const LEFT_AFTER_MS = 600_000;
+
+/** Takes away what a save that was ended in the middle left beside a file. */
+export async function sweepParts(path: string): Promise<void> {
+  const folder = dirname(path);
+  const names = await readdir(folder).catch(() => []);
+  for (const name of names) {
+    if (!name.startsWith(partsOf(path)) || !PART.test(name)) continue;
+    const part = join(folder, name);
+    const { mtimeMs } = await stat(part).catch(() => ({ mtimeMs: Date.now() }));
+    if (Date.now() - mtimeMs > LEFT_AFTER_MS) await rm(part, { force: true }).catch(() => undefined);
+  }
+}
+
+const PART = /\.[\da-f]{8}(?:-[\da-f]{4}){3}-[\da-f]{12}\.part$/;

@@ -7,6 +7,9 @@
 import type { GridLibrary } from "./library";
 
 const WORDS: Readonly<Record<string, string>> = {
+  // It sends the user to the library's makers for what may be a large array of the user's own.
+  "An unexpected error occurred. Submit a support ticket at odoo.com/help.":
+    "This formula could not be computed. Make its arrays smaller, or split it.",
   "Did not find value '%s' in [[FUNCTION_NAME]] evaluation.":
     '"%s" is not among the names in which it is looked up. Enter the name as it stands on its own sheet, or add it there.',
 };

@@ -10,6 +10,7 @@ import { sayPlainly } from "./plainWords";
 import { registerFunctions } from "./registerFunctions";
 import { registerRuleRanges } from "./ruleRanges";
 import { registerStyledColors } from "./styledColors";
+import { registerTooDeep } from "./tooDeep";
 
 const prepared = new WeakSet<object>();
 
@@ -25,4 +26,5 @@ export function prepareLibrary(library: GridLibrary): void {
   registerColumnCriteria(library);
   registerColumnOperators(library);
   registerStyledColors(library);
+  registerTooDeep(library);
 }

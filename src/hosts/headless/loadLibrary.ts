@@ -10,7 +10,9 @@ export function loadLibrary(): GridLibrary {
 
 /** The library reports its timings with console.debug, which in Node would land in a command's output. */
 export function quietly<T>(work: () => T): T {
-  const { debug, warn } = console;
+  const { debug, error, warn } = console;
+  // It prints the stack of what it answers as an error of the cell.
+  console.error = () => undefined;
   console.debug = () => undefined;
   console.warn = (...words: unknown[]) => {
     // The library gives up on a chain of spills that is too long and would leave stale values behind.
@@ -22,6 +24,7 @@ export function quietly<T>(work: () => T): T {
     return work();
   } finally {
     console.debug = debug;
+    console.error = error;
     console.warn = warn;
   }
 }

@@ -165,6 +165,7 @@ const plainHead = (text: string): string =>
 
 /** The unit that a head names: `run (ft)`, `Run [m]`, `length_m`; undefined where it names none. */
 export function unitNamed(head: string): string | undefined {
+  if (head.length > LONGEST_HEAD) return undefined;
   const bracketed = /[([]\s*([^)\]]*?)\s*[)\]]/.exec(head)?.[1];
   const named = (bracketed ?? UNIT_AT_END.exec(head.trim())?.[1])?.toLowerCase();
   return named === EITHER ? undefined : named;

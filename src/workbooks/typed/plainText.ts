@@ -1,10 +1,19 @@
 /** Text as it was typed, with the many signs that mean the same brought to one. */
 
 // Beyond blanks, what comes along unseen from web pages and phones.
-const OUTER = /^[\s\u200b\u200e\u200f\u2060\ufeff]+|[\s\u200b\u200e\u200f\u2060\ufeff]+$/g;
+const OUTER = /[\s\u200b\u200e\u200f\u2060\ufeff]/;
+
+/** A pattern that looks for the end would begin anew at each blank inside: seconds for a long text. */
+function withoutOuter(text: string): string {
+  let from = 0;
+  let to = text.length;
+  while (from < to && OUTER.test(text[from]!)) from++;
+  while (to > from && OUTER.test(text[to - 1]!)) to--;
+  return text.slice(from, to);
+}
 
 /** Without the blanks around it, and with its accents in one form: what a name is stored as. */
-export const asName = (text: string): string => text.replace(OUTER, "").normalize("NFC");
+export const asName = (text: string): string => withoutOuter(text).normalize("NFC");
 
 const FRACTIONS: Readonly<Record<string, string>> = {
   "½": "1/2",

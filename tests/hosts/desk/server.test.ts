@@ -291,7 +291,7 @@ describe("workbooks", () => {
     expect((await readXlsx(before)).title).toBe("edited");
     chmodSync(file, 0o444);
     const refused = await write(address, "file", "PUT", JSON.stringify(book));
-    expect(refused.status).toBe(500);
+    expect(refused.status).toBe(422);
     expect(await sentenceOf(refused)).toMatch(/job\.xlsx is read-only/);
     expect(readFileSync(file).equals(before)).toBe(true);
     chmodSync(file, 0o644);

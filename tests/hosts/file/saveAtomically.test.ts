@@ -1,8 +1,28 @@
 /** A saved file is the old one or the new one, whole; every trouble has its sentence. */
-import { chmod, mkdir, mkdtemp, readdir, readFile, rm, stat, symlink, writeFile } from "node:fs/promises";
+import {
+  chmod,
+  chown,
+  link,
+  lstat,
+  mkdir,
+  mkdtemp,
+  readdir,
+  readFile,
+  rm,
+  stat,
+  symlink,
+  utimes,
+  writeFile,
+} from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { realDisk, saveAtomically, sentenceFor, type Disk } from "../../../src/hosts/file/saveAtomically";
+import {
+  realDisk,
+  saveAtomically,
+  sentenceFor,
+  sweepParts,
+  type Disk,
+} from "../../../src/hosts/file/saveAtomically";
 
 const NEW = Uint8Array.from([1, 2, 3]);
 let folder: string;
@@ -34,6 +54,96 @@ onPosix("a link keeps pointing at the file, which is replaced", async () => {
   await saveAtomically(join(folder, "link.xlsx"), NEW);
   expect(new Uint8Array(await readFile(join(folder, "real.xlsx")))).toEqual(NEW);
   expect((await readdir(folder)).sort()).toEqual(["link.xlsx", "real.xlsx"]);
+});
+
+onPosix("permissions are kept whatever the process's own mask takes away", async () => {
+  const path = join(folder, "job.xlsx");
+  await writeFile(path, "old");
+  await chmod(path, 0o664);
+  const mask = process.umask(0o022);
+  try {
+    await saveAtomically(path, NEW);
+  } finally {
+    process.umask(mask);
+  }
+  expect((await stat(path)).mode & 0o777).toBe(0o664);
+});
+
+onPosix("what is its owner's alone is readable to nobody else, old or new", async () => {
+  const path = join(folder, "job.json");
+  for (const before of [undefined, 0o644]) {
+    if (before) await chmod(path, before);
+    await saveAtomically(path, NEW, { private: true });
+    expect((await stat(path)).mode & 0o777).toBe(0o600);
+  }
+});
+
+onPosix("a file with two names keeps both, with the new content", async () => {
+  await writeFile(join(folder, "job.xlsx"), "an older and longer content");
+  await link(join(folder, "job.xlsx"), join(folder, "other.xlsx"));
+  await saveAtomically(join(folder, "job.xlsx"), NEW);
+  for (const name of ["job.xlsx", "other.xlsx"])
+    expect(new Uint8Array(await readFile(join(folder, name)))).toEqual(NEW);
+  expect((await stat(join(folder, "job.xlsx"))).nlink).toBe(2);
+  expect((await readdir(folder)).sort()).toEqual(["job.xlsx", "other.xlsx"]);
+});
+
+onPosix(
+  "a file with two names that fills the disk is told to be damaged, and all of it is kept beside",
+  async () => {
+    const path = join(folder, "job.xlsx");
+    await writeFile(path, "old");
+    await link(path, join(folder, "other.xlsx"));
+    const full: Disk = {
+      ...realDisk,
+      open: async (...args) => {
+        const file = await realDisk.open(...args);
+        if (args[1] === "r+")
+          file.writeFile = () =>
+            Promise.reject(Object.assign(new Error("no space left"), { code: "ENOSPC" }));
+        return file;
+      },
+    };
+    await expect(saveAtomically(path, NEW, { disk: full })).rejects.toThrow("All of it is kept as");
+    const kept = (await readdir(folder)).find((name) => name.endsWith(".part"))!;
+    expect(new Uint8Array(await readFile(join(folder, kept)))).toEqual(NEW);
+  },
+);
+
+const asRoot = process.getuid?.() === 0 ? test : test.skip;
+asRoot("another owner's file stays that owner's", async () => {
+  const path = join(folder, "job.xlsx");
+  await writeFile(path, "old");
+  await chown(path, 12345, 23456);
+  await saveAtomically(path, NEW);
+  const { uid, gid } = await stat(path);
+  expect([uid, gid]).toEqual([12345, 23456]);
+});
+
+onPosix("a link to a file that is not there makes that file, and stays a link", async () => {
+  await symlink("later.xlsx", join(folder, "link.xlsx"));
+  await saveAtomically(join(folder, "link.xlsx"), NEW);
+  expect(new Uint8Array(await readFile(join(folder, "later.xlsx")))).toEqual(NEW);
+  expect((await lstat(join(folder, "link.xlsx"))).isSymbolicLink()).toBe(true);
+});
+
+onPosix("links in a circle, a device and a pipe have their sentences", async () => {
+  await symlink("b.xlsx", join(folder, "a.xlsx"));
+  await symlink("a.xlsx", join(folder, "b.xlsx"));
+  await expect(saveAtomically(join(folder, "a.xlsx"), NEW)).rejects.toThrow("lead round in a circle");
+  await expect(saveAtomically("/dev/null", NEW)).rejects.toThrow("is no plain file");
+});
+
+test("what a save that was killed left behind is swept away, what is being written is not", async () => {
+  const path = join(folder, "job.xlsx");
+  const old = `.job.xlsx.${"0".repeat(8)}-0000-0000-0000-${"0".repeat(12)}.part`;
+  const fresh = old.replace("00000000", "11111111");
+  for (const name of [old, fresh, ".job.xlsx.mine.part", "job.xlsx"])
+    await writeFile(join(folder, name), "x");
+  const hourAgo = new Date(Date.now() - 3_600_000);
+  for (const name of [old, ".job.xlsx.mine.part"]) await utimes(join(folder, name), hourAgo, hourAgo);
+  await sweepParts(path);
+  expect((await readdir(folder)).sort()).toEqual([".job.xlsx.mine.part", fresh, "job.xlsx"].sort());
 });
 
 describe("troubles", () => {
@@ -68,7 +178,9 @@ describe("troubles", () => {
         return file;
       },
     };
-    await expect(saveAtomically(path, NEW, full)).rejects.toThrow(`The disk that holds ${folder} is full`);
+    await expect(saveAtomically(path, NEW, { disk: full })).rejects.toThrow(
+      `The disk that holds ${folder} is full`,
+    );
     expect(await readFile(path, "utf8")).toBe("old");
     expect(await readdir(folder)).toEqual(["job.xlsx"]);
   });
@@ -80,7 +192,7 @@ describe("troubles", () => {
       ...realDisk,
       rename: () => Promise.reject(Object.assign(new Error("busy"), { code: "EBUSY" })),
     };
-    await expect(saveAtomically(path, NEW, busy)).rejects.toThrow("is open in another program");
+    await expect(saveAtomically(path, NEW, { disk: busy })).rejects.toThrow("is open in another program");
     expect(await readdir(folder)).toEqual(["job.xlsx"]);
   });
 

@@ -5,14 +5,17 @@
  * the journal short.
  */
 import { existsSync } from "node:fs";
-import { mkdir, open, readFile, readdir, rename, rm, type FileHandle } from "node:fs/promises";
+import { mkdir, open, readFile, readdir, rename, rm, stat, type FileHandle } from "node:fs/promises";
 import path from "node:path";
 import { FileTrouble } from "../../file/fileTrouble";
-import { sentenceFor } from "../../file/saveAtomically";
+import { sentenceFor, sweepParts, type SaveOptions } from "../../file/saveAtomically";
 import type { Change, DeskDocument, Saved, Snapshot } from "../protocol";
 import { Refused } from "./requestBody";
 
-export type SaveAtomically = (file: string, bytes: Uint8Array) => Promise<void>;
+export type SaveAtomically = (file: string, bytes: Uint8Array, options?: SaveOptions) => Promise<void>;
+
+/** A job holds costs and margin, so nobody else on the machine may read it. */
+const OWN_FILE = 0o600;
 
 /** The file that a job was opened from, as it was then; tells whether another program has changed it since. */
 export interface FileStamp {
@@ -60,11 +63,13 @@ export class JobStore {
   static async open(folder: string, name: string, saveAtomically: SaveAtomically): Promise<JobStore> {
     const store = new JobStore(folder, name, saveAtomically);
     try {
-      await mkdir(folder, { recursive: true });
+      await makeOwnFolder(folder);
+      await sweepParts(store.snapshotFile);
+      await store.restore();
     } catch (error) {
+      if (error instanceof FileTrouble) throw error;
       throw new FileTrouble(sentenceFor(error, path.join(folder, name)), { cause: error });
     }
-    await store.restore();
     return store;
   }
 
@@ -154,14 +159,16 @@ export class JobStore {
 
   private writeSnapshotFile({ document, savedAt, stamp }: HeldJob): Promise<void> {
     const stored: StoredSnapshot = { rigsheet: 1, savedAt, stamp, document };
-    return this.saveAtomically(this.snapshotFile, Buffer.from(JSON.stringify(stored), "utf8"));
+    return this.saveAtomically(this.snapshotFile, Buffer.from(JSON.stringify(stored), "utf8"), {
+      private: true,
+    });
   }
 
   private async appendLines(lines: readonly string[]): Promise<void> {
     const bytes = Buffer.from(lines.map((line) => `${line}\n`).join(""), "utf8");
     let file: FileHandle | undefined;
     try {
-      file = await open(this.journalFile, "a");
+      file = await open(this.journalFile, "a", OWN_FILE);
       await file.writeFile(bytes);
       await file.sync();
       this.journalLength += bytes.length;
@@ -203,13 +210,26 @@ export class JobStore {
   /** Moves the job's files into a folder of their own kind and names the snapshot's new place. */
   private async setAside(kind: "earlier" | "damaged"): Promise<string> {
     const folder = path.join(this.folder, kind);
-    await mkdir(folder, { recursive: true });
+    await makeOwnFolder(folder);
     const base = path.join(folder, `${this.name}-${stampNow()}`);
     await rename(this.snapshotFile, `${base}.json`);
     if (existsSync(this.journalFile)) await rename(this.journalFile, `${base}.changes.jsonl`);
     this.journalLength = 0;
     if (kind === "earlier") await dropOldest(folder);
     return `${base}.json`;
+  }
+}
+
+const OWN_FOLDER = 0o700;
+
+/** One level after the other: on some special file systems Node makes them all at once without an end. */
+async function makeOwnFolder(folder: string): Promise<void> {
+  const missing: string[] = [];
+  for (let one = folder; !existsSync(one) && path.dirname(one) !== one; one = path.dirname(one))
+    missing.unshift(one);
+  for (const one of missing) await mkdir(one, { mode: OWN_FOLDER });
+  if (!(await stat(folder)).isDirectory()) {
+    throw new FileTrouble(`${folder} is a file, not a folder. Give a folder of your own with --data.`);
   }
 }
 

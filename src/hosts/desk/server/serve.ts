@@ -5,6 +5,7 @@ import path from "node:path";
 import type { Book } from "../../../workbooks/book";
 import type { Survey } from "../../../workbooks/survey/readSurvey";
 import type { CopyKind } from "../../file/copy/copyOf";
+import { FileTrouble } from "../../file/fileTrouble";
 import type { OpenJob, Refusal, Snapshot } from "../protocol";
 import type { Asset } from "./assets";
 import { refusalOf, setGuardHeaders } from "./guard";
@@ -38,7 +39,7 @@ export function createDesk(parts: DeskParts): Server {
 async function answer(parts: DeskParts, request: IncomingMessage, response: ServerResponse): Promise<void> {
   const refusal = refusalOf(request, parts.port);
   if (refusal) throw new Refused(403, refusal);
-  const { pathname, searchParams } = new URL(request.url ?? "/", "http://127.0.0.1");
+  const { pathname, searchParams } = addressOf(request.url ?? "/");
   const method = request.method === "HEAD" ? "GET" : request.method;
   switch (`${method} ${pathname}`) {
     case "GET /":
@@ -87,6 +88,15 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
   throw new Refused(404, `There is nothing at ${pathname}.`);
 }
 
+/** An address that begins with two strokes would name another host. */
+function addressOf(url: string): URL {
+  try {
+    return new URL(`http://127.0.0.1/${url.replace(/^\/+/, "")}`);
+  } catch {
+    throw new Refused(400, "This is no address of the desk.");
+  }
+}
+
 function openJob({ store, file }: DeskParts): OpenJob {
   const { job, notices } = store;
   const common = { file: file ? path.basename(file.path) : undefined, notices };
@@ -133,8 +143,12 @@ const sendJson = (response: ServerResponse, value: unknown): void =>
   send(response, "application/json; charset=utf-8", JSON.stringify(value));
 
 function sendRefusal(response: ServerResponse, error: unknown): void {
-  const status = error instanceof Refused ? error.status : 500;
-  const sentence = error instanceof Error ? error.message : String(error);
+  // A file that can't be read or written is the user's matter, and has its sentence; all else is ours.
+  const status = error instanceof Refused ? error.status : error instanceof FileTrouble ? 422 : 500;
+  const sentence =
+    error instanceof Refused || error instanceof FileTrouble
+      ? error.message
+      : `The desk's server could not do this (${error instanceof Error ? error.message : String(error)}). Your job is as it was saved last; try again.`;
   if (!response.headersSent) {
     response.statusCode = status;
     sendJson(response, { sentence } satisfies Refusal);
