@@ -14,9 +14,10 @@ export async function readBySomebodyElse(bytes: Uint8Array): Promise<ReadSheet[]
     const cells = new Map<string, { value: unknown; formula?: string }>();
     sheet.eachRow((row) =>
       row.eachCell((cell) => {
-        const { formula } = cell;
+        const { formula, value } = cell;
+        const rich = typeof value === "object" && value !== null && "richText" in value ? cell.text : value;
         cells.set(cell.address, {
-          value: formula === undefined ? cell.value : cell.result,
+          value: formula === undefined ? rich : cell.result,
           ...(formula !== undefined && { formula }),
         });
       }),

@@ -3,6 +3,7 @@
  * says why; parts that need none are copied as they are.
  */
 import { copiedPart, deflatedPart, entriesOf, packed, unpacked } from "./archive";
+import { withTextKept } from "./keptText";
 import { MARKER } from "./storedText";
 import type { WrittenSheet } from "./writtenSheet";
 
@@ -91,6 +92,7 @@ export function patchedOutput(bytes: Uint8Array, sheets: readonly WrittenSheet[]
   const calculateOnOpening = sheets.some(({ uncalculated }) => uncalculated);
   const patchFor = (name: string): Patch | undefined => {
     if (name === "xl/workbook.xml") return withCalculation(calculateOnOpening);
+    if (name === "xl/styles.xml") return withTextKept;
     if (name === "docProps/app.xml") return withProgramNamed;
     if (/^xl\/comments\d+\.xml$/.test(name)) return withSpacesKept;
     if (/^xl\/drawings\/drawing\d+\.xml$/.test(name)) return withSizesKept;
