@@ -134,11 +134,19 @@ describe.each<[string, Filling, number]>([
       });
     }
     const ids = namedColumn(headless, "heads_id");
-    for (const { id, cable, length, supply, type } of blocks.heads!) {
+    const over = (cable: unknown, length: unknown): number =>
+      Number(loopOhms(cableOf(cable), Number(length), Number(fields.site_hot)));
+    /** The trunks from a branch up to its head unit. */
+    const upFrom = (from: unknown): number => {
+      const branch = blocks.branches!.find((row) => row.id === from);
+      return branch ? over(branch.cable, branch.length) + upFrom(branch.from) : 0;
+    };
+    for (const { id, cable, length, supply, type, at } of blocks.heads!) {
       const unit = blocks.units!.find(({ name }) => name === type)!;
       const volts = Number(blocks.supplies!.find(({ name }) => name === supply)!.volts);
-      const ohms = loopOhms(cableOf(cable), Number(length), Number(fields.site_hot));
-      const direct = loadVolts(volts, Number(unit.load), Number(ohms), unit.kind as "A" | "W");
+      const feeding = blocks.rooms!.find(({ outlet }) => outlet === at)!;
+      const ohms = over(cable, length) + over(feeding.cable, feeding.run) + upFrom(feeding.from);
+      const direct = loadVolts(volts, Number(unit.load), ohms, unit.kind as "A" | "W");
       const shown = namedColumn(headless, "heads_volts")[ids.indexOf(String(id))];
       expect(Math.abs(Number(shown) - Number(direct))).toBeLessThanOrEqual(LIMIT);
     }
