@@ -6,6 +6,7 @@ import { earlierDifferences } from "./earlierDifferences";
 import { WEIGHTS, type Finding } from "./finding";
 import { folded, SYMPTOMS } from "./folded";
 import { formulaDifferences } from "./formulaDifferences";
+import { grouped } from "./grouped";
 import { isUnfilled } from "./isUnfilled";
 import { labelsIn } from "./labels";
 import { recognised } from "./recognised";
@@ -55,7 +56,7 @@ export function review(stored: Book, compute?: Compute, options: Partial<ReviewO
         const mended = reviewed.definition && compute && asIfMended(read, reviewed.definition, causes);
         return mended && saidBy(symptoms, { ...readings(mended, compute), options: reviewed.options });
       });
-  return told.sort((a, b) => order(a) - order(b));
+  return grouped(told).sort((a, b) => order(a) - order(b));
 }
 
 const symptoms = rules.filter(({ id }) => SYMPTOMS.has(id));

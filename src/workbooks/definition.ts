@@ -8,13 +8,35 @@
 export type Format =
   "text" | "integer" | "one" | "two" | "three" | "general" | "percent" | "money" | "date" | "degrees";
 
-/** What a person may type into an input cell, and how to ask for it. */
+/** Another field, which the value must not pass. */
+export interface Bound {
+  readonly name: string;
+  /** It in the prompt's words: "the hottest cable". */
+  readonly words: string;
+  /** The two may be equal. */
+  readonly orEqual?: true;
+}
+
+/** What a person may type into an input cell, and how to ask for it; `entryChecks` holds what stands there to it. */
 export interface InputRule {
   /** What to give, in a few words: shown when the cell is chosen. */
   readonly what: string;
   readonly example?: string;
+  /** A filled row, or the sheet, cannot do without it; a formula says of which rows that is so. */
+  readonly required?: true | string;
+  /** A 0 asks for a reason on the list of zeros that are meant, or is only noted; without this it is a value as any. */
+  readonly zero?: "reason" | "note";
+  /** A formula for the rows in which a 0 matters: all of them where absent. */
+  readonly zeroWhere?: string;
   readonly rule:
-    | { readonly kind: "number"; readonly min?: number; readonly max?: number; readonly integer?: boolean }
+    | {
+        readonly kind: "number";
+        readonly min?: number;
+        readonly max?: number;
+        readonly integer?: boolean;
+        readonly atLeast?: Bound;
+        readonly atMost?: Bound;
+      }
     | { readonly kind: "date" }
     | { readonly kind: "choice"; readonly choices: readonly string[] }
     | { readonly kind: "named"; readonly name: string }
@@ -58,6 +80,8 @@ export interface Block {
   readonly prepared: number;
   /** The rows of this block stand for the rows of that one: it grows with it. */
   readonly mirrors?: string;
+  /** Key of the column that names the rows; the first where absent. */
+  readonly rowName?: string;
   /** Prints with its empty rows, for a hand to write into. */
   readonly byHand?: true;
   readonly columns: readonly Column[];
