@@ -68,7 +68,15 @@ export interface BookValidation {
   /** A1 range on its own sheet, without dollar signs: `B5:B40`. */
   readonly range: string;
   readonly rule:
-    | { readonly kind: "number"; readonly min?: number; readonly max?: number; readonly integer?: boolean }
+    | {
+        readonly kind: "number";
+        readonly min?: number;
+        readonly max?: number;
+        readonly integer?: boolean;
+        /** Names of cells that it may not lie under or over; a blank one sets no limit. With `min` and `max`. */
+        readonly atLeast?: string;
+        readonly atMost?: string;
+      }
     | { readonly kind: "date"; readonly min?: number; readonly max?: number }
     | { readonly kind: "choice"; readonly choices: readonly string[] }
     /** The values of a named range are offered. */

@@ -93,6 +93,8 @@ export interface Block {
 export interface Field {
   readonly name: string;
   readonly label: string;
+  /** A formula for what stands in the label's place, where that depends on the job. */
+  readonly labelFormula?: string;
   readonly unit?: string;
   readonly note?: string;
   readonly format?: Format;
@@ -184,19 +186,31 @@ export interface Words {
   readonly words: readonly string[];
 }
 
+/** Rows that a check counts and names. */
+export interface CountedRows {
+  /** Name of the column that names the rows. */
+  readonly of: string;
+  /** A formula over the rows, true or more than 0 where one is counted, and never an error. */
+  readonly bad: string;
+}
+
 export interface Check {
   readonly what: string;
   /** The limit in words. */
   readonly limit: string;
-  /** A formula for what was found. */
-  readonly found: string;
+  /** A formula for what was found, or the rows that are counted. */
+  readonly found: string | CountedRows;
   readonly format?: Format;
   /** A formula of `@`, the cell of what was found, that is true when the check passes. */
   readonly passes: string;
   /** Sheet to look at. */
   readonly where: string;
+  /** A formula for the places themselves, each after "; ", where rows do not say them. */
+  readonly places?: string;
   /** A wish rather than a rule: shown as a note and not counted. */
   readonly advice?: boolean;
+  /** Looks at what was entered and at nothing that follows from it. */
+  readonly entries?: boolean;
 }
 
 export interface Checks {

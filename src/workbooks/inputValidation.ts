@@ -12,12 +12,7 @@ export function validationOf({ input, unit, format }: Asked, range: string): Boo
   );
   return {
     range,
-    rule:
-      rule.kind === "date"
-        ? { kind: "date", ...DATES }
-        : rule.kind === "text" || rule.kind === "slot"
-          ? { kind: "text", maxLength: LONGEST_TEXT }
-          : rule,
+    rule: heldIn(rule),
     promptTitle: "input",
     prompt: `${what}. ${tail.join(" ")}`.trim(),
     refusal: `${what}. ${tail.join(" ")}`.trim(),
@@ -33,7 +28,23 @@ function limitsOf(rule: InputRule["rule"], format: Format | undefined): string |
   if (format === "percent" && rule.min !== undefined && rule.max !== undefined)
     return `From ${percent(rule.min)} to ${percent(rule.max)}.`;
   const whole = rule.integer ? "A whole number" : "A number";
-  if (rule.min !== undefined && rule.max !== undefined) return `${whole} from ${rule.min} to ${rule.max}.`;
-  if (rule.min !== undefined) return `${whole}, ${rule.min} or more.`;
-  return `${whole}.`;
+  const beside =
+    (rule.atLeast ? `, above ${rule.atLeast.words}` : "") +
+    (rule.atMost ? `, below ${rule.atMost.words}` : "");
+  if (rule.min !== undefined && rule.max !== undefined)
+    return `${whole} from ${rule.min} to ${rule.max}${beside}.`;
+  if (rule.min !== undefined) return `${whole}, ${rule.min} or more${beside}.`;
+  return `${whole}${beside}.`;
+}
+
+function heldIn(rule: InputRule["rule"]): BookValidation["rule"] {
+  if (rule.kind === "date") return { kind: "date", ...DATES };
+  if (rule.kind === "text" || rule.kind === "slot") return { kind: "text", maxLength: LONGEST_TEXT };
+  if (rule.kind !== "number") return rule;
+  const { atLeast, atMost, ...limits } = rule;
+  return {
+    ...limits,
+    ...(atLeast && { atLeast: atLeast.name }),
+    ...(atMost && { atMost: atMost.name }),
+  };
 }

@@ -31,6 +31,7 @@ import { EXERCISE_WIDTHS, layOutExercise, layOutTable } from "./layOutExercise";
 import { linesOf, wrappedLinesOf } from "./linesOf";
 import { ALERT_LOOK, ALERT_WORDS, alignment, inputLook, LOOKS, resultLook } from "./looks";
 import { pageBreaks } from "./pageBreaks";
+import { foundOf, placesOf, placesShown } from "./checkPlaces";
 import { filled, LINE_POINTS, makeRoom, name, put, widen, type Desk } from "./placing";
 import { holdsText } from "./typed/holdsText";
 
@@ -64,6 +65,9 @@ const VERDICT_COLUMN = 3;
 const VERDICT_WIDTH = 16;
 /** Rows ready beyond those that are filled. */
 const SPARE_ROWS = 4;
+
+/** Of what a check found: places are cut to what two lines hold. */
+const LINES_OF_PLACES = 2;
 
 /** The name of the cells in which rows too many for a block show: its closing row and the one below. */
 export const belowOf = ({ name: block }: Block): string => `${block}_below`;
@@ -418,7 +422,14 @@ function layOutFields(desk: Desk, part: Fields, top: number): number {
 
 function layOutField(desk: Desk, part: Fields, field: Field, row: number, callAbove: boolean): void {
   const format = field.format ?? "text";
-  put(desk, row, 0, field.strong ? LOOKS.strongLabel : LOOKS.label, { value: field.label });
+  const { label, labelFormula } = field;
+  put(
+    desk,
+    row,
+    0,
+    field.strong ? LOOKS.strongLabel : LOOKS.label,
+    labelFormula === undefined ? { value: label } : { formula: labelFormula },
+  );
   // The value beside it would cut a longer label.
   widen(desk, 0, Math.ceil(field.label.length * LETTER_WIDTH));
   if (field.unit) put(desk, row, 2, LOOKS.fieldUnit, { value: field.unit });
@@ -521,11 +532,19 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
   for (const [index, check] of part.checks.entries()) {
     const row = first + index;
     const found = address(row, 2);
+    const places = placesOf(check);
     put(desk, row, 0, LOOKS.line, { value: check.what });
     put(desk, row, 1, LOOKS.note, { value: check.limit });
     const wrapping = [check.what, check.limit, "", "", check.where];
-    makeRoom(desk, row, Math.max(...wrapping.map((text, at) => wrappedLinesOf(text, CHECK_WIDTHS[at]!))));
-    put(desk, row, 2, resultLook(check.format ?? "integer", false), { formula: check.found });
+    makeRoom(
+      desk,
+      row,
+      Math.max(
+        places === undefined ? 1 : LINES_OF_PLACES,
+        ...wrapping.map((text, at) => wrappedLinesOf(text, CHECK_WIDTHS[at]!)),
+      ),
+    );
+    put(desk, row, 2, resultLook(check.format ?? "integer", false), { formula: foundOf(check) });
     const passes = check.passes.replaceAll("@", found);
     const word = check.advice ? "note" : "look";
     put(
@@ -537,10 +556,20 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
         formula: `IFERROR(IF(${passes},"ok","${word}"),"error")`,
       },
     );
-    put(desk, row, 4, LOOKS.note, { value: check.where });
+    put(
+      desk,
+      row,
+      4,
+      LOOKS.note,
+      places === undefined
+        ? { value: check.where }
+        : { formula: placesShown(check.where, address(row, 3), places) },
+    );
   }
   const last = first + part.checks.length - 1;
   mark(desk, first, 3, last, 3);
   name(desk, "checks_result", first, 3, last, 3);
+  const entries = part.checks.filter((check) => check.entries).length;
+  if (entries > 0) name(desk, "checks_entries", first, 2, first + entries - 1, 2);
   return last + 1;
 }

@@ -74,7 +74,7 @@ export const resultLook = (format: Format, callsUs: boolean, strong = false): Lo
 /** The look that a word needing attention takes on: bold and boxed, so that it shows without colour. */
 export const ALERT_LOOK: Look = { bold: true, color: "7A1220", fill: "FBE3E6" };
 /** Words of a verdict that need attention. */
-export const ALERT_WORDS = ["low", "high", "look", "error", "missing"] as const;
+export const ALERT_WORDS = ["low", "high", "look", "error", "missing", "dead", "doubtful", "steep"] as const;
 
 const formatted = (format: Format): Look => {
   const text = FORMATS[format];

@@ -147,7 +147,27 @@ const CHECK_CELLS: Readonly<Record<string, RegExp>> = {
 };
 
 /** What a placeholder of a case came to be; one that is missing here has no cell. */
-const PLACEHOLDERS: Readonly<Record<string, (copy: Copy, value: number | string) => void>> = {};
+const PLACEHOLDERS: Readonly<Record<string, (copy: Copy, value: number | string) => void>> = {
+  ...Object.fromEntries(
+    ["discount_sum", "discount_share", "discount_reason"].map((name) => [
+      `<${name}>`,
+      ({ fields }: Copy, value: number | string) => void (fields[name] = value),
+    ]),
+  ),
+  "<a mark or supplier text: supplied by the customer>": onPurpose("weather cabinet"),
+  "<included, and why>": onPurpose("measure and record an outlet"),
+  "<reason for no tax>": onPurpose("Tax"),
+  // Two cases have this one, of two figures; listing both excuses only the one that is 0.
+  "<reason>": (copy, value) => {
+    onPurpose("Margin")(copy, value);
+    onPurpose("Lengths may be off by")(copy, value);
+  },
+};
+
+/** A line of the zeros that are meant. */
+function onPurpose(what: string): (copy: Copy, value: number | string) => void {
+  return ({ blocks }, why) => void (blocks.onpurpose ??= []).push({ what, why });
+}
 
 /** Whether every cell that the case writes to exists. */
 export const hasItsCells = ({ edits }: QuoteCase): boolean =>

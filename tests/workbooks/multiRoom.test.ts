@@ -80,6 +80,13 @@ describe("shape", () => {
       "SQRT",
       "YEAR",
       "ROUNDUP",
+      "TRIM",
+      "LEFT",
+      "RIGHT",
+      "MID",
+      "INT",
+      "ISNUMBER",
+      "SMALL",
     ];
     for (const { sheet, at, formula } of formulas) {
       const bare = formula.replace(/"(?:[^"]|"")*"/g, '""');

@@ -195,7 +195,9 @@ function criterionOf(
   switch (rule.kind) {
     case "number":
       if (rule.min !== undefined && rule.max !== undefined) {
-        return { type: "isBetween", values: [String(rule.min), String(rule.max)] };
+        const { min, max, atLeast, atMost } = rule;
+        const least = atLeast ? `=MAX(${min},${atLeast})` : String(min);
+        return { type: "isBetween", values: [least, atMost ? `=MIN(${max},${atMost})` : String(max)] };
       }
       if (rule.min !== undefined) return { type: "isGreaterOrEqualTo", values: [String(rule.min)] };
       if (rule.max !== undefined) return { type: "isLessOrEqualTo", values: [String(rule.max)] };

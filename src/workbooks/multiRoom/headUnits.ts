@@ -26,13 +26,21 @@ export const headUnits: SheetDefinition = {
           key: "type",
           head: "Kind",
           width: 22,
-          input: { what: "A head unit of the Parts sheet", rule: { kind: "named", name: "units_name" } },
+          input: {
+            what: "A head unit of the Parts sheet",
+            required: true,
+            rule: { kind: "named", name: "units_name" },
+          },
         },
         {
           key: "supply",
           head: "Supply",
           width: 18,
-          input: { what: "A supply of the Parts sheet", rule: { kind: "named", name: "supplies_name" } },
+          input: {
+            what: "A supply of the Parts sheet",
+            required: '(heads_shares="")',
+            rule: { kind: "named", name: "supplies_name" },
+          },
         },
         {
           key: "cable",
@@ -40,6 +48,7 @@ export const headUnits: SheetDefinition = {
           width: 18,
           input: {
             what: "The cable from the supply and first branch up to the head unit",
+            required: true,
             rule: { kind: "named", name: "cables_name" },
           },
         },
@@ -52,7 +61,8 @@ export const headUnits: SheetDefinition = {
           input: {
             what: "Length of that cable, in the unit that Site names",
             example: "22",
-            rule: { kind: "number", min: 0, max: 2000 },
+            required: true,
+            rule: { kind: "number", min: 0.1, max: 2000 },
           },
         },
         {
@@ -131,7 +141,7 @@ export const headUnits: SheetDefinition = {
           width: 10,
           format: "one",
           formula:
-            "RIG.LONGESTRUN(heads_parting,heads_least,heads_draw,heads_cable,heads_kind,site_hot,site_unit,cables_table)",
+            "RIG.LONGESTRUN(heads_parting,heads_least,heads_draw,heads_cable,heads_kind,INDEX(corner_temperature,1,4),site_unit,cables_table)",
         },
         {
           key: "shares",

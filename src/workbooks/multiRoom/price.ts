@@ -124,7 +124,7 @@ export const price: SheetDefinition = {
           ...money(
             "price_expected",
             "Expected total",
-            'price_total+price_drift*(1+site_tax*(site_tax_on<>"labour only"))',
+            'price_total+price_drift*(1-discount_share)*(1+site_tax*(site_tax_on<>"labour only"))',
           ),
           note: "With tax. The quote itself keeps to the lengths as entered.",
         },
@@ -132,11 +132,15 @@ export const price: SheetDefinition = {
           ...money(
             "price_low",
             "Total, at least",
-            "price_expected-2*price_deviation*price_factor*(1+site_tax)",
+            "price_expected-2*price_deviation*price_factor*(1-discount_share)*(1+site_tax)",
           ),
           note: "Two deviations below and above: about 19 in 20.",
         },
-        money("price_high", "Total, at most", "price_expected+2*price_deviation*price_factor*(1+site_tax)"),
+        money(
+          "price_high",
+          "Total, at most",
+          "price_expected+2*price_deviation*price_factor*(1-discount_share)*(1+site_tax)",
+        ),
       ],
     },
     {
@@ -170,14 +174,26 @@ export const price: SheetDefinition = {
           "RIG.ROUNDMONEY(price_parts,2,site_rounding,price_times)",
         ),
         // A sum of whole cents has no tie to decide, so the native function is safe here.
-        money("price_net", "Price without tax", "ROUND(SUM(price_lines),2)"),
+        money("price_before", "Price before a discount", "ROUND(SUM(price_lines),2)"),
+        {
+          ...money(
+            "price_discount",
+            "Discount",
+            // The price has two decimals and a share six or fewer.
+            roundedNatively('IF(discount_share="",discount_sum,price_before*discount_share)'),
+          ),
+          note: "Of the price as printed; with its reason on Terms.",
+        },
+        money("price_net", "Price without tax", "ROUND(price_before-price_discount,2)"),
         {
           ...money(
             "price_taxable",
             "Taxable part",
-            'ROUND((price_net-price_line_labour)*(site_tax_on<>"labour only")+price_line_labour*(site_tax_on<>"materials only"),2)',
+            roundedNatively(
+              '((price_before-price_line_labour)*(site_tax_on<>"labour only")+price_line_labour*(site_tax_on<>"materials only"))*IF(price_before=0,1,price_net/price_before)',
+            ),
           ),
-          note: "Provisional sums and options count as materials.",
+          note: "Provisional sums and options count as materials; a discount lowers each part by the same share.",
         },
         money("price_tax", "Tax", "RIG.ROUNDMONEY(price_taxable,2,site_rounding,site_tax)"),
         money("price_total", "Total", "ROUND(price_net+price_tax,2)", { strong: true }),

@@ -69,7 +69,7 @@ export const supplyPath: readonly Column[] = [
       { key: "lead", head: "its own cable" },
       { key: "run", head: "that run" },
     ],
-    formula: "RIG.LOOPOHMS(heads_cables,heads_lengths,site_hot,site_unit,cables_table)",
+    formula: "RIG.LOOPOHMS(heads_cables,heads_lengths,INDEX(corner_temperature,1,4),site_unit,cables_table)",
   },
   {
     key: "along",
