@@ -3,6 +3,7 @@ import { isBookError, type BookResult, type BookSheet, type Look } from "../../w
 import { parseAddress } from "../../workbooks/address";
 import { findHead, textOf, type SurveyCell, type SurveyLine } from "../../workbooks/survey/heads";
 import { readSurvey, type Survey, type SurveyTable } from "../../workbooks/survey/readSurvey";
+import { shownName } from "../../workbooks/typed/shownName";
 import { writingOf } from "../../workbooks/typed/writing";
 import { decodedText } from "./decodedText";
 import { stop, troubles } from "./fileTrouble";
@@ -77,11 +78,9 @@ function linesOf({ cells, results }: BookSheet, looks: readonly Look[]): SurveyL
 /** A name that was typed as a number is the text that its format shows. */
 function surveyCell(held: BookResult, format: string | undefined): SurveyCell {
   if (isBookError(held)) return held.error;
-  if (typeof held === "boolean") return held ? "TRUE" : "FALSE";
   if (typeof held === "string") return held;
-  if (/^0+$/.test(format ?? "")) return { number: held, shown: String(held).padStart(format!.length, "0") };
-  const isDate = /[dy]/i.test((format ?? "").replace(/"[^"]*"|\[[^\]]*\]|\\./g, ""));
-  return { number: held, shown: isDate ? undefined : String(held) };
+  const shown = shownName(held, format);
+  return typeof held === "boolean" ? shown! : { number: held, shown };
 }
 
 /** The first with a head row that fits; else the one that comes nearest to it. */

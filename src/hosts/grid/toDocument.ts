@@ -1,8 +1,11 @@
 /** Turns a book into the spreadsheet library's document. */
-import { parseRange, quotedSheet, type Zone } from "../../workbooks/address";
+import { address, parseRange, quotedSheet, type Zone } from "../../workbooks/address";
 import type { Book, BookCell, BookSheet, BookValidation, Edge, Look } from "../../workbooks/book";
 import { TEXT_FORMAT } from "../../workbooks/looks";
 import { isoDate } from "../../workbooks/sheetDate";
+import { templateOf } from "../../workbooks/templates";
+import { inputsOf } from "../../workbooks/typed/inputsOf";
+import { shownName } from "../../workbooks/typed/shownName";
 import { FACTS_KEY, NO_FACTS, type BookFacts } from "./bookFacts";
 import { DOCUMENT_VERSION } from "./library";
 
@@ -92,6 +95,29 @@ function contentsOf(sheet: BookSheet): Record<string, string> {
   return cells;
 }
 
+/** The names of a template's inputs that another program took for numbers and truth values: here they are text. */
+function namesOf(
+  { template, names, looks }: Book,
+  { name: sheet, cells }: BookSheet,
+): Record<string, string> {
+  const definition = templateOf(template)?.definition;
+  const inputs = definition && inputsOf(definition);
+  const texts: Record<string, string> = {};
+  for (const { name, range } of names.filter((one) => one.sheet === sheet)) {
+    const kind = inputs?.get(name)?.kind.kind;
+    const zone = kind === "text" || kind === "choice" || kind === "named" ? parseRange(range) : undefined;
+    if (!zone) continue;
+    for (let row = zone.top; row <= zone.bottom; row++) {
+      const at = address(row, zone.left);
+      const { value, look = -1 } = cells[at] ?? {};
+      if (typeof value !== "number" && typeof value !== "boolean") continue;
+      const shown = shownName(value, looks[look]?.format);
+      if (shown !== undefined) texts[at] = contentOf({ value: shown })!;
+    }
+  }
+  return texts;
+}
+
 function sheetOf(
   book: Book,
   sheet: BookSheet,
@@ -113,7 +139,7 @@ function sheetOf(
     name: sheet.name,
     colNumber: sheet.columnCount,
     rowNumber: sheet.rowCount,
-    cells: contentsOf(sheet),
+    cells: { ...contentsOf(sheet), ...namesOf(book, sheet) },
     styles,
     formats,
     borders,

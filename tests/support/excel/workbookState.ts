@@ -86,7 +86,8 @@ export class WorkbookState {
     const spilled = this.result?.sheets.find(({ name }) => name === sheetName)?.results[at] !== undefined;
     if (spilled && !sheet.cells[at] && content !== "") throw new Error(`${sheetName}!${at} is spilled into`);
     const look = sheet.cells[at]?.look;
-    const parsed = parsedEntry(content, `${sheetName}!${at}`);
+    const isText = look !== undefined && this.book.looks[look]?.format === "@";
+    const parsed = (isText ? textEntry : parsedEntry)(content, `${sheetName}!${at}`);
     sheet.cells[at] = { ...parsed, ...(look !== undefined && { look }) };
     const zone = parseRange(at)!;
     sheet.rowCount = Math.max(sheet.rowCount, zone.bottom + 2);
@@ -190,6 +191,14 @@ export class WorkbookState {
   private engine(): GridModel {
     return (this.model ??= openModel(this.book));
   }
+}
+
+/** Into a cell whose number format is text. */
+function textEntry(content: string | number | boolean, where: string): { value?: string } {
+  if (content === "") return {};
+  // Whether it is hidden or shown there is documented nowhere, so nothing may depend on it.
+  if (String(content).startsWith("'")) throw new Error(`${where}: an apostrophe in a cell of text`);
+  return { value: String(content) };
 }
 
 /** As Excel takes what is typed. What it would turn into a date by itself is refused here: nobody meant it. */
