@@ -1,4 +1,5 @@
 import type { Field, SheetDefinition } from "../definition";
+import { roundedNatively } from "./roundedNatively";
 
 /** The lines of the quote: four sections of cost, then what is entered at its selling price. */
 const LINES = [
