@@ -272,10 +272,10 @@ const BUTTONS: Readonly<
     say: [
       [/^Distribution$/, /^Distribution drawn/],
       [/^Levels$/, /^Levels drawn/],
-      [/^Sky$/, /^Sky drawn/],
+      [/^Slots and obstacles$/, /^Slots and obstacles drawn/],
       // The picture large has nothing to say, and is closed again.
-      [/^Show it large$/, /^Sky drawn/],
-      [/^Close$/, /^Sky drawn/],
+      [/^Show it large$/, /^Slots and obstacles drawn/],
+      [/^Close$/, /^Slots and obstacles drawn/],
     ],
   },
   Working: {
