@@ -1,7 +1,8 @@
 /** The answers of a simulated trainee, for the benchmark: one known slip, all else right from there on. */
 import type { Drawn } from "../training/drawNumbers";
 import type { Answer, AnySet } from "../training/exercise";
-import { numbersAmong, slipValues, solved } from "../training/solve";
+import { slipValues } from "../training/slips/slipValues";
+import { numbersAmong, solved } from "../training/solve";
 
 /** @param index which of the questions and of their slips, counted round */
 export function simulatedAnswers(
@@ -14,7 +15,7 @@ export function simulatedAnswers(
   const sheet: Record<string, Answer> = {};
   for (const question of set.questions) {
     const own = numbersAmong(sheet);
-    const slips = question === where ? slipValues(question, numbers, own) : [];
+    const slips = question === where ? slipValues(set, question, numbers, own, "often") : [];
     const answer = slips[index % Math.max(1, slips.length)]?.value ?? solved(question, numbers, own);
     if (answer === undefined) continue;
     sheet[question.key] =

@@ -1,10 +1,10 @@
 /** What a trainee's sheet says: whose it is, and what stands in its answer cells. */
-import { parseRange, address } from "../workbooks/address";
 import type { Book } from "../workbooks/book";
-import { namedValue } from "../workbooks/named";
+import { namedValue, placeOfName } from "../workbooks/named";
 import { answerName, givenName, SHEET_CODE, SHEET_TEMPLATE } from "./answerName";
 import { TRAINING_VERSION, type Drawn } from "./drawNumbers";
 import type { AnySet } from "./exercise";
+import type { TypedCell } from "./typedCell";
 
 /** @returns the code of a trainee's sheet; a sentence where the book is none, or of another version */
 export function codeOf(book: Book): { readonly code: string } | { readonly trouble: string } {
@@ -38,17 +38,21 @@ export function changedFigures(set: AnySet, { numbers }: Drawn, book: Book): str
   return undefined;
 }
 
-/** @returns the raw content of a question's answer cell */
+/** @returns what stands in a question's answer cell */
 export const answerIn =
   (book: Book) =>
-  (key: string): unknown =>
-    namedValue(book, answerName(key));
+  (key: string): TypedCell => {
+    const place = placeOfName(book, answerName(key));
+    const cell = place && book.sheets.find(({ name }) => name === place.sheet)?.cells[place.at];
+    const value = namedValue(book, answerName(key));
+    return {
+      ...(value !== undefined && { value }),
+      ...(cell?.formula !== undefined && { formula: cell.formula }),
+      ...(cell?.note !== undefined && { note: cell.note }),
+      format: (cell?.look === undefined ? undefined : book.looks[cell.look]?.format) ?? "General",
+    };
+  };
 
 /** Whether a function of ours answered instead of the trainee. */
-export function answeredByUs(book: Book, key: string): boolean {
-  const found = book.names.find(({ name }) => name === answerName(key));
-  const zone = found && parseRange(found.range);
-  const cells = book.sheets.find(({ name }) => name === found?.sheet)?.cells;
-  const formula = zone && cells?.[address(zone.top, zone.left)]?.formula;
-  return formula !== undefined && /\bRIG\./i.test(formula);
-}
+export const answeredByUs = (book: Book, key: string): boolean =>
+  /\bRIG\./i.test(answerIn(book)(key).formula ?? "");

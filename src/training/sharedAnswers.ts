@@ -8,10 +8,11 @@
  * pair's shared answers, times the number of pairs, is how often chance alone
  * would do the same in a group of this size. It is a reason to look, not a proof.
  */
-import { drawFor, type Drawn } from "./drawNumbers";
+import { anybodysDraw, type Drawn } from "./drawNumbers";
 import { isWithin, toleranceOf, type AnySet, type Answer, type Question } from "./exercise";
 import type { MarkedAnswer } from "./markAnswers";
-import { numbersAmong, slipValues } from "./solve";
+import { slipValues } from "./slips/slipValues";
+import { numbersAmong } from "./solve";
 
 export interface MarkedSheet {
   /** Names the sheet in the findings. */
@@ -37,8 +38,6 @@ const MOST_BY_CHANCE = 0.02;
 const OTHER_DRAWS = 200;
 /** Of answers to a question; the rest are taken for known mistakes. */
 const RIGHT_AS_OFTEN = 0.5;
-/** Draws that no list of names gives. */
-const NOBODY = "\u0000nobody";
 
 export function sharedAnswers(set: AnySet, sheets: readonly MarkedSheet[]): SharedPair[] {
   if (sheets.length < 2) return [];
@@ -108,13 +107,11 @@ function* sharedAt(
 
 /** @returns how likely an unrelated sheet has a value at a question */
 function likelihoods(set: AnySet): (index: number, value: Answer) => number {
-  const draws = Array.from({ length: OTHER_DRAWS }, (_, seed) =>
-    drawFor(set, seed, { name: NOBODY, occurrence: 1 }),
-  );
+  const draws = Array.from({ length: OTHER_DRAWS }, (_, seed) => anybodysDraw(set, seed));
   const perQuestion = set.questions.map((question) => {
     const others = draws.map(({ numbers, key }) => ({
       right: key[question.key]!,
-      slips: slipValues(question, numbers, numbersAmong(key)).map(({ value }) => value),
+      slips: slipValues(set, question, numbers, numbersAmong(key), "often").map(({ value }) => value),
     }));
     const { answer } = question;
     const is = (one: Answer, value: Answer): boolean =>
