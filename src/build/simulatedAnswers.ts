@@ -7,10 +7,12 @@ import { numbersAmong, solved } from "../training/solve";
 /** @param index which of the questions and of their slips, counted round */
 export function simulatedAnswers(
   set: AnySet,
-  { numbers }: Drawn,
+  { numbers, key }: Drawn,
   index: number,
 ): Readonly<Record<string, Answer>> {
-  const slipping = set.questions.filter(({ slips }) => slips.length > 0);
+  const slipping = set.questions.filter(
+    (question) => slipValues(set, question, numbers, numbersAmong(key), "often").length > 0,
+  );
   const where = slipping[index % slipping.length]!;
   const sheet: Record<string, Answer> = {};
   for (const question of set.questions) {

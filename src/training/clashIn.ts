@@ -9,9 +9,12 @@
  */
 import type { AnySet } from "./exercise";
 import { toleranceOf } from "./exercise";
-import { coarseValues } from "./generalSlips";
+import { coarseValues, pointAndSign } from "./generalSlips";
 import { slipValues } from "./slips/slipValues";
 import { numbersAmong, type Answers } from "./solve";
+
+/** Of two numbers that are one: what binary fractions leave. */
+const SAME = 1e-9;
 
 export interface Clash {
   /** What could be taken for right, or for a coarse rounding, in words; absent where nothing could. */
@@ -31,12 +34,18 @@ export function clashIn(set: AnySet, numbers: object, key: Answers): Clash {
     );
     const least = 2 * toleranceOf(question.answer);
     const avoided = [answer, ...coarseValues(question.answer, answer)];
+    const general = pointAndSign(question.answer, answer).find(
+      ({ value }) => Math.abs(value - answer) <= least,
+    );
+    if (general) return { withKey: `${question.key}: "${general.name}"`, pairs };
     for (const [index, { name, value }] of slips.entries()) {
       if (avoided.some((one) => Math.abs(value - one) <= least))
         return { withKey: `${question.key}: "${name}"`, pairs };
-      pairs += slips
-        .slice(index + 1)
-        .filter((one) => one.name !== name && Math.abs(one.value - value) <= least).length;
+      for (const other of slips.slice(index + 1)) {
+        const apart = Math.abs(other.value - value);
+        // The very same answer is shared whatever the numbers are.
+        if (other.name !== name && apart <= least && apart > SAME * Math.abs(value)) pairs++;
+      }
     }
   }
   return { pairs };

@@ -1,7 +1,7 @@
 /** Draws the numbers of one sheet, again and again until they make good questions. */
 import type { AnySet, Answer, Given } from "./exercise";
 import { toleranceOf } from "./exercise";
-import { randomFrom } from "./random";
+import { randomAgain, randomFrom } from "./random";
 import { keyOf, type Answers } from "./solve";
 import { clashIn } from "./clashIn";
 
@@ -16,14 +16,15 @@ export interface Drawn {
 
 const MOST_TRIES = 20_000;
 /** Of so many that are usable, the one in which the fewest common mistakes could be taken for each other. */
-const CHOICE = 8;
+const CHOICE = 5;
 
 /** Numbers of a set that could be a real job's, without end. */
 function* plausible(set: AnySet, whose: string): Generator<Drawn> {
   const text = ["rigsheet", set.id, TRAINING_VERSION, whose].join("\n");
   const random = randomFrom(text);
+  const once = randomAgain(`${text}\nonce`);
   for (let tries = 1; tries <= MOST_TRIES; tries++) {
-    const numbers = set.draw(random, randomFrom(`${text}\nonce`)) as object;
+    const numbers = set.draw(random, once()) as object;
     const key = keyOf(set, numbers);
     if (key && (set.plausible?.(numbers as never, key) ?? true)) yield { numbers, key };
   }

@@ -12,18 +12,23 @@ export interface GeneralSlip {
   readonly value: number;
 }
 
-/** @returns where they lead, for a number that has a unit and a precision; of a count only the sign */
-export function generalSlips(answer: AnswerKind, key: number): GeneralSlip[] {
+/** @returns where the point and the sign lead, for a number that has a unit and a precision; of a count the sign */
+export function pointAndSign(answer: AnswerKind, key: number): GeneralSlip[] {
   if (answer.kind === "choice" || key === 0) return [];
   const sign = { name: SIGN, value: -key };
   if (answer.exact) return [sign];
+  return [{ name: POINT, value: key * 10 }, { name: POINT, value: key / 10 }, sign];
+}
+
+/** @returns where all of them lead */
+export function generalSlips(answer: AnswerKind, key: number): GeneralSlip[] {
+  const first = pointAndSign(answer, key);
+  if (answer.kind === "choice" || answer.exact || key === 0) return first;
   const { unit } = answer;
   const of = (units: string, name: string, value: number): GeneralSlip[] =>
     unit === units ? [{ name, value }] : [];
   return [
-    { name: POINT, value: key * 10 },
-    { name: POINT, value: key / 10 },
-    sign,
+    ...first,
     ...of("%", "a share given instead of percent", key / 100),
     ...of("m", "given in centimetres", key * 100),
     ...of("m", "given in feet", key / METRES_PER_FOOT),

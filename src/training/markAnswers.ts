@@ -34,6 +34,8 @@ export interface MarkedAnswer {
   readonly points: number;
   /** The mistake, where it is known; or what could not be read. */
   readonly named?: string;
+  /** The mistake is one of those met now and then: something else may have led to the same answer. */
+  readonly perhaps?: boolean;
   /** Why the trainer should judge it. */
   readonly look?: string;
   /** Numbers of the questions whose wrong answers it was worked out from. */
@@ -55,7 +57,7 @@ interface Context {
   readonly from: readonly string[];
 }
 
-type Judged = Pick<MarkedAnswer, "outcome" | "named" | "look"> & {
+type Judged = Pick<MarkedAnswer, "outcome" | "named" | "perhaps" | "look"> & {
   readonly from: readonly string[];
   readonly value: Answer;
   /** The number before the trainee rounded it. */
@@ -72,7 +74,7 @@ export function markAnswers(set: AnySet, drawn: Drawn, raw: (key: string) => unk
     const right = drawn.key[key]!;
     const read = readAnswer(answer, raw(key));
     const judged = judge(set, question, drawn, read, own);
-    const { outcome, named, look, from, value, exact, half } = judged;
+    const { outcome, named, perhaps, look, from, value, exact, half } = judged;
     if (typeof value === "number" && outcome !== "unclear") {
       own.typed[key] = value;
       own.exact[key] = exact ?? value;
@@ -86,6 +88,7 @@ export function markAnswers(set: AnySet, drawn: Drawn, raw: (key: string) => unk
       outcome,
       points: outcome === "right" ? POINTS.right : half ? POINTS.half : POINTS.none,
       ...(named !== undefined && { named }),
+      ...(perhaps && { perhaps }),
       ...(look !== undefined && { look }),
       carriedFrom: from.map(numberOf),
     };
@@ -151,7 +154,7 @@ function judgeError(set: AnySet, question: Question<never>, drawn: Drawn, text: 
   }
   const names = unanswerable(set, question, drawn.numbers, numbersAmong(drawn.key)).slice(0, MOST_NAMES);
   return names.length > 0
-    ? { outcome: "slip", named: names.join(" or "), from: [], value: text }
+    ? { outcome: "slip", named: names.join(" or "), perhaps: true, from: [], value: text }
     : { outcome: "wrong", named: `the cell holds the error ${text}`, from: [], value: text };
 }
 
@@ -195,7 +198,8 @@ function judgeWord(set: AnySet, question: Question<never>, drawn: Drawn, word: s
     const rank = slips.some((one) => one.rank === "often") ? "often" : "seldom";
     const names = slips.filter((one) => one.rank === rank).map(({ name }) => name);
     if (names.length > 0) {
-      return { outcome: "slip", named: names.slice(0, MOST_NAMES).join(" or "), from, value: word };
+      const named = names.slice(0, MOST_NAMES).join(" or ");
+      return { outcome: "slip", named, from, value: word, ...(rank !== "often" && { perhaps: true }) };
     }
   }
   return { outcome: "wrong", from: [], value: word };
@@ -233,7 +237,7 @@ function judgeNumber(set: AnySet, question: Question<never>, drawn: Drawn, value
     copied(set, question, drawn.numbers, all),
   );
   const copy = stands.find((one) => isWithin(value, one.value, tolerance / 2));
-  if (copy) return { outcome: "slip", named: copy.name, from: [], value };
+  if (copy) return { outcome: "slip", named: copy.name, perhaps: true, from: [], value };
   for (const { answer, from } of answers) {
     const slip = generalSlips(question.answer, answer).find((one) => isWithin(value, one.value, tolerance));
     if (slip) return { outcome: "slip", named: slip.name, from, value, exact: slip.value };
@@ -261,7 +265,7 @@ function slipAmong(
     );
   // A trainee who has gone wrong before goes on from there: those earlier answers are tried first.
   for (const context of [...contexts].reverse()) {
-    const found = fits(context);
+    const found = fits(context).sort((a, b) => Math.abs(a.value - value) - Math.abs(b.value - value));
     if (found.length === 0) continue;
     const names = [...new Set(found.map(({ name }) => name))].slice(0, MOST_NAMES);
     // Where the mistake leads there from the right earlier answers as well, the wrong ones had no part in it.
@@ -269,6 +273,7 @@ function slipAmong(
     return {
       outcome: "slip",
       named: names.join(" or "),
+      ...(rank !== "often" && { perhaps: true }),
       from: alone ? [] : context.from,
       value,
       exact: found[0]!.value,

@@ -4,14 +4,15 @@
  *
  * For each question it is estimated how likely an unrelated trainee would
  * write that very value, from other draws of the set, half of the trainees
- * being right and half spread over the known mistakes. The product over a
+ * being right, most of the others making a common mistake and the rest one of
+ * those met now and then. The product over a
  * pair's shared answers, times the number of pairs, is how often chance alone
  * would do the same in a group of this size. It is a reason to look, not a proof.
  */
 import { anybodysDraw, type Drawn } from "./drawNumbers";
 import { isWithin, toleranceOf, type AnySet, type Answer, type Question } from "./exercise";
 import type { MarkedAnswer } from "./markAnswers";
-import { slipValues } from "./slips/slipValues";
+import { slipValues, type SlipValue } from "./slips/slipValues";
 import { numbersAmong } from "./solve";
 
 export interface MarkedSheet {
@@ -36,8 +37,10 @@ export interface SharedPair {
 /** More likely than this it is left to chance. */
 const MOST_BY_CHANCE = 0.02;
 const OTHER_DRAWS = 200;
-/** Of answers to a question; the rest are taken for known mistakes. */
+/** Of answers to a question. */
 const RIGHT_AS_OFTEN = 0.5;
+const COMMON_AS_OFTEN = 0.35;
+const SELDOM_AS_OFTEN = 0.15;
 
 export function sharedAnswers(set: AnySet, sheets: readonly MarkedSheet[]): SharedPair[] {
   if (sheets.length < 2) return [];
@@ -72,6 +75,10 @@ interface Hit {
   readonly rightThere: boolean;
 }
 
+/** A mistake that may be the one is no explanation: with small counts one always may. */
+const unexplained = ({ outcome, perhaps }: MarkedAnswer): boolean =>
+  outcome === "wrong" || (outcome === "slip" && perhaps === true);
+
 /** Pairs of sheets with the same answer to one question, which on the first of them nothing explains. */
 function* sharedAt(
   question: Question<never>,
@@ -88,12 +95,12 @@ function* sharedAt(
   }
   for (const group of given.values()) {
     for (const a of group) {
-      if (sheets[a]!.answers[index]!.outcome !== "wrong") continue;
+      if (!unexplained(sheets[a]!.answers[index]!)) continue;
       for (const b of group) {
         if (a === b) continue;
         const there = sheets[b]!.answers[index]!;
         // Both unexplained: told once.
-        if (there.outcome === "wrong" && b < a) continue;
+        if (unexplained(there) && b < a) continue;
         const here = sheets[a]!.answers[index]!.right;
         const same =
           typeof here === "number" && typeof there.right === "number"
@@ -111,7 +118,7 @@ function likelihoods(set: AnySet): (index: number, value: Answer) => number {
   const perQuestion = set.questions.map((question) => {
     const others = draws.map(({ numbers, key }) => ({
       right: key[question.key]!,
-      slips: slipValues(set, question, numbers, numbersAmong(key), "often").map(({ value }) => value),
+      slips: slipValues(set, question, numbers, numbersAmong(key)),
     }));
     const { answer } = question;
     const is = (one: Answer, value: Answer): boolean =>
@@ -126,8 +133,12 @@ function likelihoods(set: AnySet): (index: number, value: Answer) => number {
       for (const { right, slips } of others) {
         if (is(right, value)) met += RIGHT_AS_OFTEN;
         if (answer.kind === "choice") met += (1 - RIGHT_AS_OFTEN) / answer.choices.length;
-        else if (slips.length > 0) {
-          met += ((1 - RIGHT_AS_OFTEN) * slips.filter((slip) => is(slip, value)).length) / slips.length;
+        else {
+          const share = (rank: SlipValue["rank"]): number => {
+            const all = slips.filter((slip) => slip.rank === rank);
+            return all.filter((slip) => is(slip.value, value)).length / Math.max(1, all.length);
+          };
+          met += COMMON_AS_OFTEN * share("often") + SELDOM_AS_OFTEN * share("seldom");
         }
       }
       // One more met, so that what was never met is not taken for impossible.

@@ -219,18 +219,33 @@ function totals(n: QuoteNumbers, lines: readonly QuoteRow[], kind?: Kind): Quote
 const partOf = (row: number): Part =>
   (Object.keys(PARTS) as Part[]).find((part) => (PARTS[part] as readonly number[]).includes(row))!;
 
+/** Marking asks for the same quotes again and again. */
+const kept = (rows: (n: QuoteNumbers) => QuoteRow[]): ((n: QuoteNumbers) => readonly QuoteRow[]) => {
+  const known = new WeakMap<QuoteNumbers, readonly QuoteRow[]>();
+  return (n) => {
+    const found = known.get(n) ?? rows(n);
+    known.set(n, found);
+    return found;
+  };
+};
+
 /** The quote as it is handed out; rows after a wrong one go on from it. */
-export function quoteRows(n: QuoteNumbers): QuoteRow[] {
+export const quoteRows = kept((n) => {
   const lines = rightLines(n).map((row, index) => {
     const part = partOf(index + 1);
     const mistake = n.mistakes[part];
     return mistake.row === index + 1 ? spoilt(n, row, index + 1, mistake, part) : row;
   });
   return [...lines, ...totals(n, lines, n.mistakes.totals.kind)];
-}
+});
 
-/** The quote as it should be, or as somebody who reads the survey in another way thinks. */
-export function rightRows(n: QuoteNumbers, reading?: Reading): QuoteRow[] {
+const asItShouldBe = kept((n) => rowsAsRead(n));
+
+function rowsAsRead(n: QuoteNumbers, reading?: Reading): QuoteRow[] {
   const lines = rightLines(n, reading);
   return [...lines, ...totals(n, lines)];
 }
+
+/** The quote as it should be, or as somebody who reads the survey in another way thinks. */
+export const rightRows = (n: QuoteNumbers, reading?: Reading): readonly QuoteRow[] =>
+  reading === undefined ? asItShouldBe(n) : rowsAsRead(n, reading);
