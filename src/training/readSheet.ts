@@ -1,10 +1,17 @@
 /** What a trainee's sheet says: whose it is, and what stands in its answer cells. */
-import type { Book } from "../workbooks/book";
+import { address, parseAddress } from "../workbooks/address";
+import type { Book, BookSheet } from "../workbooks/book";
 import { namedValue, placeOfName } from "../workbooks/named";
-import { answerName, givenName, SHEET_CODE, SHEET_TEMPLATE } from "./answerName";
+import { answerName, givenName, SHEET_CODE, SHEET_TEMPLATE, SHEET_TRAINEE } from "./answerName";
 import { TRAINING_VERSION, type Drawn } from "./drawNumbers";
 import type { AnySet } from "./exercise";
 import type { TypedCell } from "./typedCell";
+
+/** The unit, the gap and the worked example. */
+const COLUMNS_BESIDE = 7;
+
+/** The name that stands in the sheet; a trainee may have written another. */
+export const nameIn = (book: Book): string => String(namedValue(book, SHEET_TRAINEE) ?? "").trim();
 
 /** @returns the code of a trainee's sheet; a sentence where the book is none, or of another version */
 export function codeOf(book: Book): { readonly code: string } | { readonly trouble: string } {
@@ -17,7 +24,9 @@ export function codeOf(book: Book): { readonly code: string } | { readonly troub
   const code = namedValue(book, SHEET_CODE);
   return typeof code === "string" && code !== ""
     ? { code }
-    : { trouble: "Its code is gone, so it is nobody's sheet." };
+    : {
+        trouble: `Its code is gone; the name in it is "${nameIn(book).slice(0, 40)}". Mark it by hand with the key.`,
+      };
 }
 
 /** @returns what is wrong with the sheet's own figures, where they are not those that were handed out */
@@ -52,6 +61,26 @@ export const answerIn =
       format: (cell?.look === undefined ? undefined : book.looks[cell.look]?.format) ?? "General",
     };
   };
+
+/** @returns what was typed in the row of an answer cell, beside it: the cell and its content */
+export function besideAnswer(book: Book, handedOut: Book, key: string): string | undefined {
+  const find = (of: Book): { row: number; column: number; cells: BookSheet["cells"] } | undefined => {
+    const place = placeOfName(of, answerName(key));
+    const cells = place && of.sheets.find(({ name }) => name === place.sheet)?.cells;
+    const at = place && parseAddress(place.at);
+    return cells && at ? { ...at, cells } : undefined;
+  };
+  const [now, before] = [find(book), find(handedOut)];
+  if (!now || !before) return undefined;
+  for (let right = 1; right <= COLUMNS_BESIDE; right++) {
+    const where = address(now.row, now.column + right);
+    const value = now.cells[where]?.value;
+    const was = before.cells[address(before.row, before.column + right)]?.value;
+    if (value !== undefined && value !== "" && value !== was)
+      return `${where} holds ${String(value).slice(0, 40)}`;
+  }
+  return undefined;
+}
 
 /** Whether a function of ours answered instead of the trainee. */
 export const answeredByUs = (book: Book, key: string): boolean =>
