@@ -75,7 +75,7 @@ export async function mark(words: readonly string[], console: Console): Promise<
   const exercises = await exercisesOf(values.key, folder, files);
 
   const marking = new GroupMarking(exercises.exercises);
-  let sheets = 0;
+  const sheets: string[] = [];
   for (const [index, file] of files.entries()) {
     const read = await readSheet(file);
     const isMarks = typeof read !== "string" && read.template === MARKS_TEMPLATE;
@@ -86,7 +86,7 @@ export async function mark(words: readonly string[], console: Console): Promise<
     }
     if (typeof read === "string" || !(isMarks || isKey(read))) {
       marking.add(path.relative(folder, file), read);
-      sheets++;
+      sheets.push(file);
     }
     console.progress?.(`${index + 1} of ${files.length} marked`);
   }
@@ -95,7 +95,7 @@ export async function mark(words: readonly string[], console: Console): Promise<
   const marks = marking.done();
   await saveAtomically(out, await writeJob(marksBook(marks)));
   for (const { file, reason } of marks.notMarked) console.err(`${file}: ${reason}`);
-  for (const doubt of doubts(marks, folder, sheets, exercises.file, files)) console.err(doubt);
+  for (const doubt of doubts(marks, folder, sheets, exercises.file)) console.err(doubt);
   const toLookAt = marks.marked.filter(({ answers }) => answers.some(({ look }) => look !== undefined));
   console.out(`${out}: ${inWords(marks, toLookAt.length)}`);
   const isClean = marks.notMarked.length === 0 && marks.shared.length === 0 && toLookAt.length === 0;
@@ -103,17 +103,11 @@ export async function mark(words: readonly string[], console: Console): Promise<
 }
 
 /** What is odd about the folder as a whole. */
-function doubts(
-  { marked }: GroupMarks,
-  folder: string,
-  sheets: number,
-  key: string,
-  files: readonly string[],
-): string[] {
+function doubts({ marked }: GroupMarks, folder: string, sheets: readonly string[], key: string): string[] {
   const blank = marked.every(({ answers }) => answers.every(({ outcome }) => outcome === "blank"));
-  const beside = files.some((file) => file !== key && path.dirname(file) === path.dirname(key));
+  const beside = sheets.some((file) => path.dirname(file) === path.dirname(key));
   return [
-    ...(sheets === 0
+    ...(sheets.length === 0
       ? [`There is no sheet in ${folder}. Name the folder with the sheets that came back.`]
       : []),
     ...(marked.length > 1 && blank

@@ -3,7 +3,7 @@ import type { Book } from "../workbooks/book";
 import { drawFor, type Drawn, type Trainee } from "./drawNumbers";
 import { isWithin, toleranceOf, type AnySet } from "./exercise";
 import { markAnswers, POINTS, type MarkedAnswer } from "./markAnswers";
-import { answeredByUs, answerIn, besideAnswer, changedFigures, codeOf, nameIn } from "./readSheet";
+import { answeredByUs, answerIn, besideAnswer, changedFigures, codeOf, nameIn, typedOver } from "./readSheet";
 import { sharedAnswers, type MarkedSheet, type SharedPair } from "./sharedAnswers";
 import { sheetCode } from "./sheetCode";
 import { sheetFileName } from "./sheetFileName";
@@ -149,9 +149,11 @@ export class GroupMarking {
       const found = handedOut && besideAnswer(book, handedOut, key);
       return found === undefined ? [] : [`${number} is empty, but ${found}`];
     });
+    const over = handedOut && blanks.length === answers.length ? typedOver(book, handedOut) : undefined;
     return [
       ...(ours.length > 0 ? [`answered by a formula of Rigsheet's: ${ours.join(", ")}`] : []),
       ...(blanks.length === answers.length ? ["nothing answered"] : []),
+      ...(over === undefined || beside.length > 0 ? [] : [over]),
       ...answers.flatMap(({ number, look }) => (look === undefined ? [] : [`${number}: ${look}`])),
       ...beside,
       ...(oneOff(set, drawn, answers) ? ["the answers seem to be one question off"] : []),

@@ -82,6 +82,20 @@ export function besideAnswer(book: Book, handedOut: Book, key: string): string |
   return undefined;
 }
 
+/** @returns what was typed over on a sheet whose answers are all empty: a cell and its content */
+export function typedOver(book: Book, handedOut: Book): string | undefined {
+  const [before] = handedOut.sheets;
+  const now = book.sheets.find(({ name }) => name === before!.name);
+  const where = Object.keys(before!.cells).find((at) => {
+    const was = before!.cells[at]!;
+    const value = now?.cells[at]?.value;
+    return was.formula === undefined && was.value !== undefined && value !== undefined && value !== was.value;
+  });
+  return (
+    where && `${where} holds ${String(now!.cells[where]!.value).slice(0, 40)}, which was not handed out so`
+  );
+}
+
 /** Whether a function of ours answered instead of the trainee. */
 export const answeredByUs = (book: Book, key: string): boolean =>
   /\bRIG\./i.test(answerIn(book)(key).formula ?? "");
