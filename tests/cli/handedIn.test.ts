@@ -449,9 +449,7 @@ const CHECKS: Readonly<Record<string, () => Promise<void>>> = {
   h35: async () => {
     await make("cable", SEED, [...NAMES, "Dan Demonstration"], "other");
     await cp(at("other", "sheets", "4-Dan-Demonstration.xlsx"), sheetAt("4-Dan-Demonstration.xlsx"));
-    expect((await marked()).text).toMatch(
-      /4-Dan-Demonstration\.xlsx: .*Dan Demonstration.*not on its list/,
-    );
+    expect((await marked()).text).toMatch(/4-Dan-Demonstration\.xlsx: .*Dan Demonstration.*not on its list/);
   },
   h36: async () => {
     const names = [...NAMES, NAMES[0]!];
