@@ -244,10 +244,16 @@ export const cableSet = trainingSet<Numbers>({
       needs: ["hotLoss"],
       solve: ({ level, plate }, { hotLoss }) => level - hotLoss! - plate,
       uses: { hotLoss: [takenOff] },
-      slips: levelSlips<Numbers>(
-        ({ level }) => level,
-        ({ plate }, { hotLoss }) => [hotLoss!, plate],
-      ),
+      slips: [
+        {
+          name: "heat left out",
+          wrong: ({ level, plate, hot }, { hotLoss }) => level - hotLoss! / heatFactor(hot) - plate,
+        },
+        ...levelSlips<Numbers>(
+          ({ level }) => level,
+          ({ plate }, { hotLoss }) => [hotLoss!, plate],
+        ),
+      ],
       hints: ["Level out = level in - all losses on the way."],
       example: ({ level, plate }, { hotLoss }) => {
         const work = new Working();

@@ -84,6 +84,7 @@ export const splitterSet = trainingSet<Numbers>({
           (n) => n.excess,
         ),
         { name: "share of the power in percent given", wrong: (n) => 100 / n.ways, seldom: true },
+        { name: "second splitter taken", wrong: (n) => splitterLoss(n.ways2, n.excess2), seldom: true },
       ],
       hints: ["Loss = 10·log10(ways) + loss beyond the ideal."],
       example: ({ ways: count, excess }) => workedBy("SPLITLOSS", [count, excess]),
@@ -183,6 +184,11 @@ export const splitterSet = trainingSet<Numbers>({
         {
           name: "loss beyond the ideal left out",
           wrong: ({ tap2, through }, e) => e.first! + e.through! + tap2 - through,
+          seldom: true,
+        },
+        {
+          name: "second splitter taken",
+          wrong: (n, e) => splitterLoss(n.ways2, n.excess2) + e.through! + n.tap2,
           seldom: true,
         },
         {

@@ -60,6 +60,8 @@ function found(n: QuoteNumbers, part: Part, { reading, skips }: Checker): number
   return row ?? 0;
 }
 
+/** Of the spreadsheet above the quote's first one. */
+export const ROWS_ABOVE = 17;
 const LAST_ROW = PARTS.totals.at(-1)!;
 
 /** Of a question which row of a part is wrong; nothing where it leads to the right row. */
@@ -91,6 +93,7 @@ export const rowSlips = (part: Part): Slip<QuoteNumbers>[] => {
           slip("total that follows from the wrong row", () => LAST_ROW),
         ]
       : elsewhere),
+    slip("row of the spreadsheet given", (_, right) => right + ROWS_ABOVE),
     slip("place within the part given", (_, right) => right - rows[0] + 1),
     slip("first row of the part taken", () => rows[0]),
     slip("last row of the part taken", () => rows.at(-1)!),
@@ -101,6 +104,8 @@ export const rowSlips = (part: Part): Slip<QuoteNumbers>[] => {
 };
 
 const sumOf = (n: QuoteNumbers, row: number): number => quoteRows(n)[row - 1]!.sum;
+
+const MARGIN_AND_TAX: readonly Kind[] = [KINDS.markup, KINDS.tax];
 
 /** Of a question what is wrong with the row. */
 export const kindSlips = (part: Part): Slip<QuoteNumbers>[] => {
@@ -119,7 +124,9 @@ export const kindSlips = (part: Part): Slip<QuoteNumbers>[] => {
       ...slip("margin and tax taken for each other", (right) =>
         right === KINDS.markup ? [KINDS.tax] : right === KINDS.tax ? [KINDS.markup] : [],
       ),
-      ...slip("another mistake of totals named", () => totals),
+      ...slip("another mistake of the totals named", (right) =>
+        totals.filter((kind) => !MARGIN_AND_TAX.includes(kind) || !MARGIN_AND_TAX.includes(right)),
+      ),
       ...slip("mistake of the rows above named", () =>
         Object.values(KINDS).filter((kind) => !totals.includes(kind)),
       ),

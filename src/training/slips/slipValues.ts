@@ -145,7 +145,8 @@ function* mixedUp(
     const others = new Map(onSheet.map((other) => [other.key, other]));
     for (const other of others.values()) {
       if (other.unit !== one.unit || other.key === one.key) continue;
-      yield { name: `${other.what} taken for ${one.what}`, worked: one.put(other.value, asIs) };
+      const what = other.what === one.what ? `that of another question` : other.what;
+      yield { name: `${what} taken for ${one.what}`, worked: one.put(other.value, asIs) };
     }
   }
   for (const key of question.needs) {
