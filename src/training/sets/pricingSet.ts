@@ -7,7 +7,11 @@ import { isFault } from "../../engine/faults";
 import { packReels } from "../../engine/estimate/packReels";
 import { sellPrice } from "../../engine/estimate/sellPrice";
 import { arithmetic, Working } from "../../engine/working/steps";
-import { trainingSet } from "../exercise";
+import { trainingSet, type Earlier } from "../exercise";
+import { roundingUp } from "../slips/counts";
+import { minuteSlips } from "../slips/minutes";
+import { marginOfPrice, percentAdded, percentOff } from "../slips/percents";
+import { added } from "../slips/terms";
 import { workedBy } from "../workedBy";
 
 interface Numbers {
@@ -44,6 +48,26 @@ function packed({ runs, slack, waste, reel }: Numbers): number | undefined {
 const MONEY = { kind: "number", unit: "money", decimals: 2 } as const;
 const MINUTES_AN_HOUR = 60;
 
+type Left = (cost: number, price: number, numbers: Numbers, labour: number) => number;
+const marginOf = (cost: number, price: number): number => (100 * (price - cost)) / price;
+const lowered = (price: number, { discount }: Numbers): number => price * (1 - discount / 100);
+
+/** Margins left after a discount that come of another reckoning. */
+const LEFT: readonly (readonly [string, Left, boolean?])[] = [
+  ["discount subtracted from the margin", (_, __, { margin, discount }) => margin - discount],
+  ["share of the cost instead of the price", (c, p, n) => (100 * (lowered(p, n) - c)) / c],
+  ["share of the old price", (c, p, n) => (100 * (lowered(p, n) - c)) / p],
+  ["discount added to the margin", (_, __, { margin, discount }) => margin + discount, true],
+  ["discount taken off the margin", (_, __, { margin, discount }) => margin * (1 - discount / 100), true],
+  ["profit in money given", (c, p, n) => lowered(p, n) - c, true],
+  ["discount taken off the cost as well", (c, p, n) => marginOf(lowered(c, n), lowered(p, n)), true],
+  ["discount taken off the cost only", (c, p, n) => marginOf(lowered(c, n), p), true],
+  ["price with tax taken", (c, p, n) => marginOf(c, lowered(p, n) * (1 + n.tax / 100)), true],
+  ["labour left out of the cost", (c, p, n, labour) => marginOf(c - labour, lowered(p, n)), true],
+  ["discount taken as money", (c, p, n) => marginOf(c, p - n.discount), true],
+  ["share of the cost given", (c, p, n) => 100 - marginOf(c, lowered(p, n)), true],
+];
+
 export const pricingSet = trainingSet<Numbers>({
   id: "pricing",
   title: "Pricing",
@@ -73,20 +97,56 @@ export const pricingSet = trainingSet<Numbers>({
       task: "How much cable is cut for these runs, with slack on each run and waste on all of it?",
       given: ({ runs, slack, waste }) => [
         ...runs.map((length, index) => ({ label: `Run ${index + 1}`, value: length, unit: "m" })),
-        { label: "Slack on each run", value: slack, unit: "m" },
-        { label: "Waste", value: waste, unit: "%" },
+        {
+          label: "Slack on each run",
+          called: "slack",
+          value: slack,
+          unit: "m",
+          of: "slack",
+          invites: [added],
+        },
+        { label: "Waste", value: waste, unit: "%", of: "waste", invites: [percentAdded] },
       ],
       answer: { kind: "number", unit: "m", decimals: 1 },
       needs: [],
       solve: cut,
       slips: [
-        { name: "waste left out", wrong: (n) => cut({ ...n, waste: 0 }) },
-        { name: "slack left out", wrong: (n) => cut({ ...n, slack: 0 }) },
         {
           name: "slack added once instead of on each run",
           wrong: (n) => cut({ ...n, slack: n.slack / n.runs.length }),
         },
-        { name: "waste subtracted instead of added", wrong: (n) => cut({ ...n, waste: -n.waste }) },
+        { name: "slack and waste left out", wrong: ({ runs }) => sum(runs) },
+        { name: "last run left out", wrong: (n) => cut({ ...n, runs: n.runs.slice(0, -1) }) },
+        {
+          name: "last run left out",
+          wrong: (n) => cut({ ...n, runs: [...n.runs.slice(0, -1), 0] }),
+          seldom: true,
+        },
+        {
+          name: "waste taken as metres",
+          wrong: (n) => cut({ ...n, waste: 0 }) + n.waste,
+          seldom: true,
+        },
+        {
+          name: "waste on the runs alone, not on the slack",
+          wrong: (n) => cut({ ...n, slack: 0 }) + n.runs.length * n.slack,
+          seldom: true,
+        },
+        {
+          name: "waste added for each run",
+          wrong: (n) => cut({ ...n, waste: n.runs.length * n.waste }),
+          seldom: true,
+        },
+        {
+          name: "slack between the runs only",
+          wrong: (n) => cut({ ...n, slack: (n.slack * (n.runs.length - 1)) / n.runs.length }),
+          seldom: true,
+        },
+        {
+          name: "longest run taken for each",
+          wrong: (n) => cut({ ...n, runs: n.runs.map(() => Math.max(...n.runs)) }),
+          seldom: true,
+        },
       ],
       hints: ["(Sum of the runs + number of runs·slack)·(1 + waste/100)."],
       example: (n) => {
@@ -116,14 +176,28 @@ export const pricingSet = trainingSet<Numbers>({
       key: "reels",
       heading: "Whole reels",
       task: "How many whole reels are bought? These runs fit onto that many without a joint. Use your answer to 1.",
-      given: ({ reel }) => [{ label: "Cable on a reel", value: reel, unit: "m" }],
+      given: ({ reel }) => [{ label: "Cable on a reel", value: reel, unit: "m", of: "reel" }],
       answer: { kind: "number", unit: "reels", decimals: 0, exact: true },
       needs: ["cable"],
       solve: ({ reel }, { cable }) => Math.ceil(cable! / reel),
       slips: [
+        ...roundingUp<Numbers>(({ reel }, { cable }) => cable! / reel),
+        { name: "slack and waste left out", wrong: (n) => Math.ceil(sum(n.runs) / n.reel), seldom: true },
+        { name: "a reel for each run", wrong: ({ runs }) => runs.length, seldom: true },
         {
-          name: "rounded down instead of up",
-          wrong: ({ reel }, { cable }) => (cable! % reel === 0 ? undefined : Math.floor(cable! / reel)),
+          name: "multiplied instead of divided",
+          wrong: ({ reel }, { cable }) => cable! * reel,
+          seldom: true,
+        },
+        {
+          name: "metres left on the last reel given",
+          wrong: ({ reel }, { cable }) => Math.ceil(cable! / reel) * reel - cable!,
+          seldom: true,
+        },
+        {
+          name: "metres of the whole reels given",
+          wrong: ({ reel }, { cable }) => Math.ceil(cable! / reel) * reel,
+          seldom: true,
         },
       ],
       hints: ["Divide and round up. With few long runs it can take more: a run is not spliced."],
@@ -148,8 +222,15 @@ export const pricingSet = trainingSet<Numbers>({
       heading: "Materials",
       task: "What do the reels and the other parts cost together? Use your answer to 2.",
       given: ({ reelPrice, others }) => [
-        { label: "Price of a reel", value: reelPrice, unit: "money" },
-        { label: "All other parts", value: others, unit: "money" },
+        { label: "Price of a reel", value: reelPrice, unit: "money", of: "reelPrice" },
+        {
+          label: "All other parts",
+          called: "other parts",
+          value: others,
+          unit: "money",
+          of: "others",
+          invites: [added],
+        },
       ],
       answer: MONEY,
       needs: ["reels"],
@@ -159,8 +240,42 @@ export const pricingSet = trainingSet<Numbers>({
           name: "part of a reel priced instead of whole reels",
           wrong: ({ reelPrice, others, reel }, { cable }) => (cable! / reel) * reelPrice + others,
         },
-        { name: "other parts left out", wrong: ({ reelPrice }, { reels }) => reels! * reelPrice },
         { name: "only one reel priced", wrong: ({ reelPrice, others }) => reelPrice + others },
+        {
+          name: "one reel too few priced",
+          wrong: ({ reelPrice, others }, { reels }) => (reels! - 1) * reelPrice + others,
+        },
+        { name: "reels left out", wrong: ({ others }) => others },
+        {
+          name: "metres multiplied by the price of a reel",
+          wrong: ({ reelPrice, others }, { cable }) => cable! * reelPrice + others,
+          seldom: true,
+        },
+        {
+          name: "other parts taken for each reel",
+          wrong: ({ reelPrice, others }, { reels }) => reels! * (reelPrice + others),
+          seldom: true,
+        },
+        {
+          name: "a reel priced for each run",
+          wrong: ({ reelPrice, others, runs }) => runs.length * reelPrice + others,
+          seldom: true,
+        },
+        {
+          name: "reels and price added instead of multiplied",
+          wrong: ({ reelPrice, others }, { reels }) => reels! + reelPrice + others,
+          seldom: true,
+        },
+        {
+          name: "divided by the reels instead of multiplied",
+          wrong: ({ reelPrice, others }, { reels }) => reelPrice / reels! + others,
+          seldom: true,
+        },
+        {
+          name: "price of a reel taken for that of a metre",
+          wrong: ({ reelPrice, others, reel }, { reels }) => reels! * reel * reelPrice + others,
+          seldom: true,
+        },
       ],
       hints: ["Whole reels·price of a reel + other parts. Amounts are in the currency of your price list."],
       example: ({ reelPrice, others }, { reels }) => {
@@ -184,20 +299,7 @@ export const pricingSet = trainingSet<Numbers>({
       answer: MONEY,
       needs: [],
       solve: ({ outlets, minutes, rate }) => ((outlets * minutes) / MINUTES_AN_HOUR) * rate,
-      slips: [
-        { name: "minutes taken for hours", wrong: ({ outlets, minutes, rate }) => outlets * minutes * rate },
-        {
-          name: "hours and minutes written as a decimal",
-          wrong: ({ outlets, minutes, rate }) => {
-            const all = outlets * minutes;
-            return (Math.floor(all / MINUTES_AN_HOUR) + (all % MINUTES_AN_HOUR) / 100) * rate;
-          },
-        },
-        {
-          name: "one outlet only",
-          wrong: ({ minutes, rate }) => (minutes / MINUTES_AN_HOUR) * rate,
-        },
-      ],
+      slips: minuteSlips<Numbers>(),
       hints: ["Hours = outlets·minutes/60; 7 h 45 min are 7.75 h."],
       example: ({ outlets, minutes, rate }) => {
         const work = new Working();
@@ -213,22 +315,41 @@ export const pricingSet = trainingSet<Numbers>({
       key: "price",
       heading: "Price with margin",
       task: "At what price, without tax, does the job keep this margin? Use your answers to 3 and 4.",
-      given: ({ margin }) => [{ label: "Margin, of the price", value: margin, unit: "%" }],
+      given: ({ margin }) => [
+        { label: "Margin, of the price", value: margin, unit: "%", of: "margin", invites: [marginOfPrice] },
+      ],
       answer: MONEY,
       needs: ["materials", "labour"],
       solve: ({ margin }, { materials, labour }) => sellPrice(materials! + labour!, margin / 100),
+      formula: ({ margin }, { materials, labour }) => (materials! + labour!) / (1 - margin / 100),
       slips: [
+        { name: "labour left out", wrong: ({ margin }, { materials }) => materials! / (1 - margin / 100) },
+        { name: "materials left out", wrong: ({ margin }, { labour }) => labour! / (1 - margin / 100) },
         {
-          name: "margin taken as markup",
-          wrong: ({ margin }, { materials, labour }) => (materials! + labour!) * (1 + margin / 100),
+          name: "margin taken as money",
+          wrong: ({ margin }, { materials, labour }) => materials! + labour! + margin,
+          seldom: true,
         },
         {
-          name: "labour left out",
-          wrong: ({ margin }, { materials }) => sellPrice(materials!, margin / 100),
+          name: "margin on the materials only",
+          wrong: ({ margin }, { materials, labour }) => materials! / (1 - margin / 100) + labour!,
+          seldom: true,
         },
         {
-          name: "margin taken off the cost",
-          wrong: ({ margin }, { materials, labour }) => (materials! + labour!) * (1 - margin / 100),
+          name: "margin on the labour only",
+          wrong: ({ margin }, { materials, labour }) => materials! + labour! / (1 - margin / 100),
+          seldom: true,
+        },
+        {
+          name: "labour subtracted instead of added",
+          wrong: ({ margin }, { materials, labour }) => (materials! - labour!) / (1 - margin / 100),
+          seldom: true,
+        },
+        {
+          name: "tax reckoned in already",
+          wrong: ({ margin, tax }, { materials, labour }) =>
+            ((materials! + labour!) / (1 - margin / 100)) * (1 + tax / 100),
+          seldom: true,
         },
       ],
       hints: ["Price = cost/(1 - margin). Multiplying the cost by (1 + margin) would be a markup."],
@@ -239,7 +360,16 @@ export const pricingSet = trainingSet<Numbers>({
       key: "total",
       heading: "Total with tax",
       task: "What does the customer pay with tax? Use your answer to 5.",
-      given: ({ tax }) => [{ label: "Tax on the price", value: tax, unit: "%" }],
+      given: ({ tax }) => [
+        {
+          label: "Tax on the price",
+          called: "tax",
+          value: tax,
+          unit: "%",
+          of: "tax",
+          invites: [percentAdded],
+        },
+      ],
       answer: MONEY,
       needs: ["price"],
       solve: ({ tax }, { price }) => price! * (1 + tax / 100),
@@ -248,9 +378,33 @@ export const pricingSet = trainingSet<Numbers>({
           name: "tax on the cost instead of the price",
           wrong: ({ tax }, { price, materials, labour }) => price! + ((materials! + labour!) * tax) / 100,
         },
-        { name: "only the tax given", wrong: ({ tax }, { price }) => (price! * tax) / 100 },
-        { name: "tax left out", wrong: (_, { price }) => price },
-        { name: "tax subtracted instead of added", wrong: ({ tax }, { price }) => price! * (1 - tax / 100) },
+        {
+          name: "tax on the cost, margin left out",
+          wrong: ({ tax }, { materials, labour }) => (materials! + labour!) * (1 + tax / 100),
+        },
+        { name: "tax taken as money", wrong: ({ tax }, { price }) => price! + tax, seldom: true },
+        {
+          name: "tax on the profit only",
+          wrong: ({ tax }, { price, materials, labour }) =>
+            price! + ((price! - materials! - labour!) * tax) / 100,
+          seldom: true,
+        },
+        {
+          name: "tax on the materials only",
+          wrong: ({ tax }, { price, materials }) => price! + (materials! * tax) / 100,
+          seldom: true,
+        },
+        {
+          name: "tax on the labour only",
+          wrong: ({ tax }, { price, labour }) => price! + (labour! * tax) / 100,
+          seldom: true,
+        },
+        {
+          name: "margin and tax added up in one",
+          wrong: ({ tax, margin }, { materials, labour }) =>
+            (materials! + labour!) * (1 + (margin + tax) / 100),
+          seldom: true,
+        },
       ],
       hints: ["Total = price·(1 + tax/100). What is taxed, and at which rate, is for the local rules."],
       example: ({ tax }, { price }) => {
@@ -272,26 +426,19 @@ export const pricingSet = trainingSet<Numbers>({
       key: "left",
       heading: "Margin after a discount",
       task: "The customer is given a discount on the price of 5. Which margin is left, in percent of the new price? Use 3, 4 and 5.",
-      given: ({ discount }) => [{ label: "Discount", value: discount, unit: "%" }],
+      given: ({ discount }) => [
+        { label: "Discount", value: discount, unit: "%", of: "discount", invites: [percentOff] },
+      ],
       answer: { kind: "number", unit: "%", decimals: 1 },
       needs: ["materials", "labour", "price"],
       solve: ({ discount }, { materials, labour, price }) =>
         100 * (1 - (materials! + labour!) / (price! * (1 - discount / 100))),
-      slips: [
-        {
-          name: "discount subtracted from the margin",
-          wrong: ({ margin, discount }) => margin - discount,
-        },
-        {
-          name: "share of the cost instead of the price",
-          wrong: ({ discount }, { materials, labour, price }) =>
-            100 * ((price! * (1 - discount / 100)) / (materials! + labour!) - 1),
-        },
-        {
-          name: "discount left out",
-          wrong: (_, { materials, labour, price }) => 100 * (1 - (materials! + labour!) / price!),
-        },
-      ],
+      slips: LEFT.map(([name, wrong, seldom = false]) => ({
+        name,
+        wrong: (n: Numbers, { materials, labour, price }: Earlier) =>
+          wrong(materials! + labour!, price!, n, labour!),
+        seldom,
+      })),
       hints: ["Margin = (new price - cost)/new price."],
       example: ({ discount }, { materials, labour, price }) => {
         const work = new Working();
