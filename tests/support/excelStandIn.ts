@@ -131,7 +131,8 @@ export class ExcelStandIn {
 
   /** What a person types into a cell: a text, a number or a truth value. */
   type(sheet: string, at: string, content: string | number | boolean): void {
-    this.state.enter(sheet, at, typeof content === "string" ? `'${content}` : content);
+    const marked = typeof content === "string" && !this.state.isText(sheet, at);
+    this.state.enter(sheet, at, marked ? `'${content}` : content);
   }
 
   async choose(sheet: string, at: string): Promise<void> {

@@ -107,7 +107,6 @@ describe("a column of names is text", () => {
           : { value: value === "" ? undefined : (value as string) };
         return ["right", "soft"].includes(verdictOf(one, outcome)) ? [] : [[one.id, one.typed, outcome]];
       });
-    // An error's own code is shown as that error by the grid; it is stored, saved and handed on as the text it is.
     expect(bad).toEqual([]);
   });
 
@@ -115,14 +114,14 @@ describe("a column of names is text", () => {
   const rows = ODD.map((_, index) => index);
   const names = (of: Typist): unknown[] => rows.map((row) => of.get("rooms_outlet", row));
 
-  test("undo, redo, a reload of the document and of its journal keep it", () => {
+  test("undo, redo and a reload keep it", () => {
     const desk = new Typist();
     const before = names(desk);
     ODD.forEach((name, row) => desk.at("rooms_outlet", row).type(name));
     expect(names(desk)).toEqual(ODD);
-    for (const _ of ODD) desk.dispatch("REQUEST_UNDO");
+    ODD.forEach(() => desk.dispatch("REQUEST_UNDO"));
     expect(names(desk)).toEqual(before);
-    for (const _ of ODD) desk.dispatch("REQUEST_REDO");
+    ODD.forEach(() => desk.dispatch("REQUEST_REDO"));
     expect(names(desk)).toEqual(ODD);
     const again = quietly(() => new library.Model(desk.model.exportData()));
     const { sheetId, zone } = again.getters.getNamedRange("rooms_outlet")!.range;
@@ -202,9 +201,7 @@ describe("a column of names is text", () => {
     expect(desk.at("rooms_cable").type("1/2").get("rooms_cable")).toBe("1/2");
     expect(desk.at("site_tax_on").type("Materials Only").get("site_tax_on")).toBe("materials only");
     desk.at("site_tax_on").type("nothing");
-    expect(entry.refused?.sentence).toMatch(
-      /One of: materials and labour|one of: materials and labour, materials only/,
-    );
+    expect(entry.refused?.sentence).toMatch(/one of: materials and labour, materials only/);
   });
 });
 

@@ -78,6 +78,12 @@ export class WorkbookState {
     }
   }
 
+  /** Whether the cell's number format is text. */
+  isText(sheetName: string, at: string): boolean {
+    const look = this.sheet(sheetName)!.cells[at]?.look;
+    return look !== undefined && this.book.looks[look]?.format === "@";
+  }
+
   /** One cell as a person would type it. */
   enter(sheetName: string, at: string, content: string | number | boolean): void {
     const sheet = this.sheet(sheetName)!;
@@ -86,8 +92,7 @@ export class WorkbookState {
     const spilled = this.result?.sheets.find(({ name }) => name === sheetName)?.results[at] !== undefined;
     if (spilled && !sheet.cells[at] && content !== "") throw new Error(`${sheetName}!${at} is spilled into`);
     const look = sheet.cells[at]?.look;
-    const isText = look !== undefined && this.book.looks[look]?.format === "@";
-    const parsed = (isText ? textEntry : parsedEntry)(content, `${sheetName}!${at}`);
+    const parsed = (this.isText(sheetName, at) ? textEntry : parsedEntry)(content, `${sheetName}!${at}`);
     sheet.cells[at] = { ...parsed, ...(look !== undefined && { look }) };
     const zone = parseRange(at)!;
     sheet.rowCount = Math.max(sheet.rowCount, zone.bottom + 2);
