@@ -6,7 +6,7 @@
  * differs by at most 0.03 deg, inside the tolerance.
  */
 import { isFault } from "../../engine/faults";
-import { cosDeg, tanDeg, toDegrees, toRadians, wrap360 } from "../../engine/sightline/angles";
+import { tanDeg, toRadians, wrap360 } from "../../engine/sightline/angles";
 import { faceTilt } from "../../engine/sightline/faceTilt";
 import { lookAngles } from "../../engine/sightline/lookAngles";
 import { magneticField } from "../../engine/sightline/magneticField";
@@ -17,7 +17,7 @@ import { arithmetic, Working } from "../../engine/working/steps";
 import { ROOF_CAUTION } from "../cautionLines";
 import { trainingSet, type Family, type Given } from "../exercise";
 import { azimuthSlips, elevationSlips, shortAzimuth, shortElevation } from "../slips/lookAngles";
-import { tangentSlips } from "../slips/tangents";
+import { raySlips, rimSlips, setbackSlips } from "../slips/obstacles";
 import { added, eastOrWest, northOrSouth, takenOff } from "../slips/terms";
 import { workedBy } from "../workedBy";
 
@@ -80,19 +80,6 @@ const MARGIN = (n: Numbers): Given => ({
   of: "margin",
   invites: [takenOff],
 });
-
-/** In the width and the height of the rim. */
-const RIMS: readonly (readonly [string, (width: number, height: number) => number, boolean?])[] = [
-  ["sine for cosine", (w, h) => toDegrees(Math.asin(w / h))],
-  ["answer left in radians", (w, h) => Math.acos(w / h)],
-  ["answer in gradians", (w, h) => toDegrees(Math.acos(w / h)) / 0.9],
-  ["arccosine left out", (w, h) => w / h],
-  ["arctangent for arccosine", (w, h) => toDegrees(Math.atan(w / h))],
-  ["arctangent of height over width", (w, h) => toDegrees(Math.atan(h / w)), true],
-  ["cosine for arccosine", (w, h) => cosDeg(w / h), true],
-  ["arcsine of the difference over the height", (w, h) => toDegrees(Math.asin((h - w) / h)), true],
-  ["difference of width and height given", (w, h) => h - w, true],
-];
 
 export const lookAngleSet = trainingSet<Numbers>({
   id: "look-angles",
@@ -220,28 +207,7 @@ export const lookAngleSet = trainingSet<Numbers>({
       needs: ["elevation"],
       solve: ({ obstacle, dish, margin }, { elevation }) => setback(elevation!, obstacle, dish, margin),
       formula: ({ obstacle, dish, margin }, { elevation }) => (obstacle - dish) / tanDeg(elevation! - margin),
-      slips: [
-        ...tangentSlips<Numbers>(
-          ({ obstacle, dish, margin }, { elevation }, tan) => (obstacle - dish) / tan(elevation! - margin),
-        ),
-        {
-          name: "tangents subtracted instead of angles",
-          wrong: ({ obstacle, dish, margin }, { elevation }) =>
-            (obstacle - dish) / (tanDeg(elevation!) - tanDeg(margin)),
-          seldom: true,
-        },
-        {
-          name: "margin taken off the metres instead of the angle",
-          wrong: ({ obstacle, dish, margin }, { elevation }) =>
-            (obstacle - dish) / tanDeg(elevation!) - margin,
-          seldom: true,
-        },
-        {
-          name: "margin taken for the elevation",
-          wrong: ({ obstacle, dish, margin }) => (obstacle - dish) / tanDeg(margin),
-          seldom: true,
-        },
-      ],
+      slips: setbackSlips,
       hints: ["Distance = (wall - dish)/tan(elevation - margin)."],
       example: ({ obstacle, dish, margin }, { elevation }) => {
         const work = new Working();
@@ -279,40 +245,7 @@ export const lookAngleSet = trainingSet<Numbers>({
       needs: ["elevation"],
       solve: ({ chimney, dish }, { elevation }) => rayHeight(elevation!, chimney, dish),
       formula: ({ chimney, dish }, { elevation }) => dish + chimney * tanDeg(elevation!),
-      slips: [
-        ...tangentSlips<Numbers>(({ chimney, dish }, { elevation }, tan) => dish + chimney * tan(elevation!)),
-        {
-          name: "margin taken off the elevation",
-          wrong: ({ chimney, dish, margin }, { elevation }) => dish + chimney * tanDeg(elevation! - margin),
-          seldom: true,
-        },
-        {
-          name: "margin added to the elevation",
-          wrong: ({ chimney, dish, margin }, { elevation }) => dish + chimney * tanDeg(elevation! + margin),
-          seldom: true,
-        },
-        {
-          name: "height and distance added before the multiplication",
-          wrong: ({ chimney, dish }, { elevation }) => (dish + chimney) * tanDeg(elevation!),
-          seldom: true,
-        },
-        {
-          name: "distance of 4 taken",
-          wrong: ({ dish }, e) =>
-            e.setback === undefined ? undefined : dish + e.setback * tanDeg(e.elevation!),
-          seldom: true,
-        },
-        {
-          name: "distance of 4 taken and height of the dish left out",
-          wrong: (_, e) => (e.setback === undefined ? undefined : e.setback * tanDeg(e.elevation!)),
-          seldom: true,
-        },
-        {
-          name: "length along the ray taken",
-          wrong: ({ chimney, dish }, { elevation }) => dish + chimney / cosDeg(elevation!),
-          seldom: true,
-        },
-      ],
+      slips: raySlips,
       hints: ["Height = height of the dish + distance·tan(elevation)."],
       example: ({ chimney, dish }, { elevation }) => {
         const work = new Working();
@@ -341,11 +274,7 @@ export const lookAngleSet = trainingSet<Numbers>({
       answer: { kind: "number", unit: "deg", decimals: 1 },
       needs: [],
       solve: ({ rimWidth, rimHeight }) => offsetAngle(rimWidth, rimHeight),
-      slips: RIMS.map(([name, wrong, seldom = false]) => ({
-        name,
-        wrong: ({ rimWidth, rimHeight }: Numbers) => wrong(rimWidth, rimHeight),
-        seldom,
-      })),
+      slips: rimSlips,
       hints: ["Offset angle = arccos(width/height). A spreadsheet's ACOS answers in radians."],
       example: ({ rimWidth, rimHeight }) => {
         const work = new Working();

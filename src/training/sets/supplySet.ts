@@ -19,6 +19,7 @@ import { BONDING_CAUTION, MAINS_CAUTION } from "../cautionLines";
 import { trainingSet, type Given } from "../exercise";
 import { constantPowerSlips } from "../slips/constantPower";
 import { dropSlips } from "../slips/drops";
+import { cableDropSlips, longestRunSlips } from "../slips/runs";
 import { loop, milliamperes, perHundred, watts } from "../slips/factors";
 import { heat } from "../slips/heat";
 import { feet } from "../slips/lengths";
@@ -182,43 +183,7 @@ export const supplySet = trainingSet<Numbers>({
       needs: ["hotOhms"],
       solve: (n, { hotOhms }) => amperesOf(n) * hotOhms!,
       uses: { hotOhms: [loop] },
-      slips: [
-        { name: "divided instead of multiplied", wrong: (n, { hotOhms }) => hotOhms! / amperesOf(n) },
-        {
-          name: "amperes divided by ohms",
-          wrong: (n, { hotOhms }) => amperesOf(n) / hotOhms!,
-          seldom: true,
-        },
-        {
-          name: "current squared, watts for volts",
-          wrong: (n, { hotOhms }) => amperesOf(n) ** 2 * hotOhms!,
-          seldom: true,
-        },
-        {
-          name: "added instead of multiplied",
-          wrong: (n, { hotOhms }) => amperesOf(n) + hotOhms!,
-          seldom: true,
-        },
-        {
-          name: "volts left given instead of volts lost",
-          wrong: (n, { hotOhms }) => n.supply - amperesOf(n) * hotOhms!,
-        },
-        {
-          name: "figure of 100 m taken for that of the run",
-          wrong: (n) => amperesOf(n) * n.loop,
-          seldom: true,
-        },
-        {
-          name: "given in percent of the supply",
-          wrong: (n, { hotOhms }) => ((amperesOf(n) * hotOhms!) / n.supply) * 100,
-          seldom: true,
-        },
-        {
-          name: "current reckoned from the supply's volts",
-          wrong: (n, { hotOhms }) => n.supply / hotOhms!,
-          seldom: true,
-        },
-      ],
+      slips: cableDropSlips,
       hints: ["Ohm's law: volts = amperes·ohms. 1000 mA are 1 A."],
       example: (n, { hotOhms }) => {
         const work = new Working();
@@ -320,45 +285,7 @@ export const supplySet = trainingSet<Numbers>({
       needs: [],
       solve: longest,
       formula: (n) => (n.supply - n.least) / (amperesOf(n) * (n.loop / 100) * inHeat(n)),
-      slips: [
-        { name: "answer left in feet", wrong: (n) => value(longest(n)) / 0.3048 },
-        {
-          name: "metres converted as if they were feet",
-          wrong: (n) => value(longest(n)) * 0.3048,
-          seldom: true,
-        },
-        {
-          name: "multiplied by the heat's factor instead of divided",
-          wrong: (n) => value(longest(n)) * inHeat(n) ** 2,
-          seldom: true,
-        },
-        {
-          name: "resistance of the run taken instead of that of 1 m",
-          wrong: (n, { hotOhms }) => (n.supply - n.least) / (amperesOf(n) * hotOhms!),
-          seldom: true,
-        },
-        {
-          name: "resistance of the run taken instead of that of 1 m",
-          wrong: (n, { ohms }) => (n.supply - n.least) / (amperesOf(n) * ohms! * inHeat(n)),
-          seldom: true,
-        },
-        {
-          name: "volts lost in 3 taken for those that may be lost",
-          wrong: (n, { drop }) => (value(longest(n)) * drop!) / (n.supply - n.least),
-          seldom: true,
-        },
-        {
-          name: "least volts taken for those that may be lost",
-          wrong: (n) => (value(longest(n)) * n.least) / (n.supply - n.least),
-          seldom: true,
-        },
-        { name: "current left out", wrong: (n) => value(longest(n)) * amperesOf(n) },
-        {
-          name: "multiplied by the current instead of divided",
-          wrong: (n) => value(longest(n)) * amperesOf(n) ** 2,
-          seldom: true,
-        },
-      ],
+      slips: longestRunSlips<Numbers>((n) => value(longest(n))),
       hints: ["Volts that may be lost = supply - least. Length = those volts/(amperes·ohms of 1 m in heat)."],
       example: (n) => {
         const work = new Working();
@@ -406,19 +333,7 @@ export const supplySet = trainingSet<Numbers>({
       solve: (n, { hotOhms }) => loadVolts(n.supply, n.watts, hotOhms!, "W"),
       formula: (n, { hotOhms }) => (n.supply + Math.sqrt(n.supply ** 2 - 4 * n.watts * hotOhms!)) / 2,
       uses: { hotOhms: [loop] },
-      slips: [
-        ...constantPowerSlips<Numbers>((_, { hotOhms }) => hotOhms!),
-        {
-          name: "current of 3 taken for the power",
-          wrong: (n, { hotOhms }) => (n.supply + Math.sqrt(n.supply ** 2 - 4 * amperesOf(n) * hotOhms!)) / 2,
-          seldom: true,
-        },
-        {
-          name: "current of 3 kept instead of the power",
-          wrong: (n, { hotOhms }) => n.supply - amperesOf(n) * hotOhms!,
-          seldom: true,
-        },
-      ],
+      slips: constantPowerSlips<Numbers>((_, { hotOhms }) => hotOhms!),
       hints: [
         "V = (Vs + √(Vs² - 4·P·R))/2. Fewer volts draw more current, so the drop is greater than it looks.",
       ],

@@ -4,6 +4,8 @@ import type { Earlier, Slip } from "../exercise";
 interface Supply {
   readonly supply: number;
   readonly watts: number;
+  /** Of the head unit that keeps its current. */
+  readonly milliamperes: number;
 }
 
 export const constantPowerSlips = <N extends Supply>(
@@ -17,6 +19,11 @@ export const constantPowerSlips = <N extends Supply>(
     name,
     wrong: (n, e) => volts(n.supply, n.watts, ohms(n, e)),
     seldom,
+  });
+  const withCurrent = (name: string, volts: (vs: number, amperes: number, r: number) => number): Slip<N> => ({
+    name,
+    wrong: (n, e) => volts(n.supply, n.milliamperes / 1000, ohms(n, e)),
+    seldom: true,
   });
   const root = (vs: number, p: number, r: number, four = 4): number => Math.sqrt(vs * vs - four * p * r);
   return [
@@ -37,5 +44,7 @@ export const constantPowerSlips = <N extends Supply>(
     slip("volts of the supply not squared", (vs, p, r) => (vs + Math.sqrt(vs - 4 * p * r)) / 2),
     slip("only the root given", root),
     slip("root of power times resistance given", (_, p, r) => Math.sqrt(p * r)),
+    withCurrent("current of 3 taken for the power", (vs, i, r) => (vs + root(vs, i, r)) / 2),
+    withCurrent("current of 3 kept instead of the power", (vs, i, r) => vs - i * r),
   ];
 };
