@@ -1,4 +1,4 @@
-/** An orbital slot as our functions know it: `97W`, `28.2E`. */
+/** An orbital slot as our functions know it: `97W`, `13.5E`. */
 import { asFigures } from "./plainText";
 import { readNumeral } from "./readNumeral";
 import type { Reading, TypedContext } from "./reading";

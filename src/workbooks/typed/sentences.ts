@@ -61,7 +61,7 @@ export const sentences = {
     }.`,
 
   notSlot: (text: string): string =>
-    `${quoted(text)} is no orbital slot. Type its degrees from 0 to 180 with E or W behind them, such as 97W or 28.2E.`,
+    `${quoted(text)} is no orbital slot. Type its degrees from 0 to 180 with E or W behind them, such as 97W or 13.5E.`,
 
   notDate: (text: string): string =>
     `${quoted(text)} is no date that can be read. Type year, month and day, such as 2026-11-27, or the month as a word, such as 27 Nov 2026.`,
