@@ -33,6 +33,14 @@ export function areaIn(
   sheet: string,
   text: string,
 ): { sheet: string; zone: Zone } | undefined {
+  // One cell of a named range, as a formula picks it.
+  const picked = /^INDEX\(([a-z_][\w.]*),(\d+),(\d+)\)$/i.exec(text);
+  if (picked) {
+    const whole = areaIn(names, sheets, sheet, picked[1]!);
+    if (!whole) return undefined;
+    const [top, left] = [whole.zone.top + Number(picked[2]) - 1, whole.zone.left + Number(picked[3]) - 1];
+    return { sheet: whole.sheet, zone: { top, left, bottom: top, right: left } };
+  }
   const name = names.find((one) => one.name.toLowerCase() === text.toLowerCase());
   const written = /^(?:(?:'((?:[^']|'')+)'|([^'!]+))!)?([$A-Z0-9:]+)$/i.exec(text);
   const on = name?.sheet ?? written?.[1]?.replace(/''/g, "'") ?? written?.[2] ?? sheet;

@@ -169,7 +169,7 @@ test("one bad row: the diagnosis names the outlet whose prediction is missing, a
       },
     }),
   );
-  expect(diagnosisOf(broken)!.trouble).toMatch(/length is -3/);
+  expect(diagnosisOf(broken)!.trouble).toMatch(/^Run of G-05 .* is -3/);
   expect(at(broken, "commission_verdict", "G-05")).toBe("look");
   expect(at(broken, "commission_verdict", "G-06")).toBe("ok");
   expect(at(broken, "commission_cause", "G-05")).toBe("see Diagnosis");

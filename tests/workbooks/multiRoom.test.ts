@@ -112,7 +112,7 @@ describe("shape", () => {
     const guarded = /(?:IFERROR|ISERROR|ISTEXT|COUNTIF)\([^()]*\)/g;
     for (const { at, formula } of formulas.filter((one) => one.formula.includes("SUMPRODUCT("))) {
       const bare = formula.replace(guarded, "");
-      expect({ at, bare: calculated.filter((name) => new RegExp(`\\b${name}`).test(bare)) }).toEqual({
+      expect({ at, bare: calculated.filter((name) => new RegExp(`\\b${name}\\b`).test(bare)) }).toEqual({
         at,
         bare: [],
       });
@@ -322,7 +322,7 @@ describe("one mistake at a time shows where and why, and never a wrong total wit
       ({ blocks }) => void (blocks.rooms![4]!.run = -3),
       /level could not be found/,
       "rooms_loss",
-      /length is -3/,
+      /^Run of G-05 .* is -3/,
     ],
     [
       "1,5 for 1.5",
@@ -352,7 +352,7 @@ describe("one mistake at a time shows where and why, and never a wrong total wit
       /more tuners than user bands/,
     ],
     ["a price past its date", ({ blocks }) => void (blocks.cables![0]!.until = 46_000), /past it/],
-    ["a part without a price", ({ blocks }) => void delete blocks.plates![0]!.price, /without a price/],
+    ["a part without a price", ({ blocks }) => void delete blocks.plates![0]!.price, /missing or out of bounds: Parts/],
     [
       "a slot that is not one",
       ({ blocks }) => void (blocks.slots![0]!.slot = "somewhere"),
@@ -491,7 +491,7 @@ describe("supply, tax, options and doubt", () => {
       blocks.heads![2]!.at = "A2";
       blocks.passives!.find(({ name }) => name === "tap 12 dB")!.power = "no";
     });
-    expect(look(stopped, /passes no power/)).toMatchObject({ found: 1, result: "look" });
+    expect(look(stopped, /^Supplies whose path holds/)).toMatchObject({ found: 1, result: "look" });
     expect(namedColumn(stopped, "branches_power")[namedColumn(stopped, "branches_id").indexOf("A1")]).toBe(
       "no",
     );

@@ -61,7 +61,9 @@ describe("a run that no reel holds, from a list of another sheet", () => {
   test("has the sheet, the column, the row's name and the cell; totals hand it on as it is", () => {
     const [said] = sentences(book, "buycables_quantity");
     expect(said).toMatch(LONG_LEAD);
-    expect(sentenceOf(namedValue(book, "quote_total"))).toBe(said);
+    expect(sentenceOf(namedValue(book, "price_total"))).toBe(said);
+    // The customer's page shows no error.
+    expect(namedValue(book, "quote_total")).toBe("open");
   });
 
   test("on the desk: the line of the cell; it follows the row's name", () => {
@@ -71,8 +73,8 @@ describe("a run that no reel holds, from a list of another sheet", () => {
       const { row, column: col } = parseAddress(at)!;
       return { sheetId: desk.model.getters.getSheetIdByName(sheet)!, row: row + below, col };
     };
-    const line = (): string => wordsFor(desk.model, placeOf("quote_total")).text;
-    expect(wordsFor(desk.model, placeOf("quote_total")).kind).toBe("error");
+    const line = (): string => wordsFor(desk.model, placeOf("price_total")).text;
+    expect(wordsFor(desk.model, placeOf("price_total")).kind).toBe("error");
     expect(line()).toMatch(LONG_LEAD);
     quietly(() => desk.model.dispatch("UPDATE_CELL", { ...placeOf("heads_id", 1), content: "Attic" }));
     expect(line()).toMatch(/^Length of Attic \(Head units E\d+\) is 400/);

@@ -96,7 +96,7 @@ describe("the same survey, as different programs save it", () => {
       rows: [{ outlet: "A-1", receiver: "receiver", run: 30.48, longest: 50 }],
       notes: ["1 line above the head row is passed over."],
     });
-    expect(reasons(survey)[7]).toMatch(/^run: “-3” is -3 ft; here it must be from 0 to 2000 ft/);
+    expect(reasons(survey)[7]).toMatch(/^run: “-3” is -3 ft; here it must be from 0.1 to 2000 ft/);
   });
 
   test("one of our own workbooks: its Rooms sheet, with the line of units below the heads", async () => {

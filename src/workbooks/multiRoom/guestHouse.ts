@@ -93,8 +93,8 @@ const units: readonly Row[] = [
   {
     name: "head unit, 8 bands",
     bands: 8,
-    out_low: 94,
-    out_high: 92,
+    out_low: 92,
+    out_high: 94,
     least: 10.5,
     load: 0.33,
     kind: "A",
