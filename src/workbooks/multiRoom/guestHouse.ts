@@ -275,7 +275,7 @@ const branches: readonly Row[] = [
   { id: "U1", from: "U0", device: "6-way splitter", cable: "outdoor drop", length: 8 },
   { id: "U2", from: "U0", device: "4-way splitter", cable: "outdoor drop", length: 16 },
   { id: "A1", from: "H3", device: "tap 12 dB", cable: "outdoor drop", length: 4 },
-  { id: "A2", from: "A1", device: "6-way splitter", cable: "outdoor drop", length: 6 },
+  { id: "A2", from: "A1", device: "6-way splitter", cable: "outdoor drop", length: 5 },
 ];
 
 const outlet = (
