@@ -110,11 +110,6 @@ describe("shape", () => {
       );
     expect(calculated.length).toBeGreaterThan(50);
     const guarded = /(?:IFERROR|ISERROR|ISTEXT|COUNTIF)\([^()]*\)/g;
-    const fields = new Set(
-      multiRoom.sheets.flatMap(({ parts }) =>
-        parts.flatMap((part) => (part.kind === "fields" ? part.fields.map(({ name }) => name) : [])),
-      ),
-    );
     for (const { at, formula } of formulas.filter((one) => one.formula.includes("SUMPRODUCT("))) {
       const bare = formula.replace(guarded, "");
       expect({ at, bare: calculated.filter((name) => new RegExp(`\\b${name}\\b`).test(bare)) }).toEqual({

@@ -42,7 +42,8 @@ export const diagnosis: SheetDefinition = {
       heading: "How to read it",
       lines: [
         "Enter what was measured on Rooms, in its last three columns: level at the low and the high end, and volts. The more outlets, the surer.",
-        "An outlet at which the meter finds nothing is a reading too: enter “no signal”. Blank is not measured. Lines that begin with “check the readings” come first: what cannot be a level, or stands in the wrong column, is left out until it is put right.",
+        "An outlet at which the meter finds nothing is a reading too: enter “no signal”. Blank is not measured.",
+        "“check the readings” comes first: what cannot be a level, or stands in the wrong column, is left out until it is put right.",
         "Predicted is the middle between cold and hot. The model, its chances and its sizes stand on Causes and may be changed.",
         "Causes that only volts tell apart stay mixed until volts are entered.",
         "Measure again before anything is taken apart. Switch a supply off before opening it; roofs, ladders and mains by the local code and licensed practice.",

@@ -108,10 +108,9 @@ export const terms: SheetDefinition = {
       fields: [
         {
           name: "discount_sum",
-          label: "Discount as a sum",
+          label: "Discount as a sum (or a share, not both)",
           unit: "money",
           format: "money",
-          note: "A sum or a share, not both; blank for none. Never as a minus elsewhere: it has a line of its own on the quote.",
           input: {
             what: "The sum taken off the price without tax; blank for none",
             example: "250",
@@ -131,8 +130,7 @@ export const terms: SheetDefinition = {
         },
         {
           name: "discount_reason",
-          label: "Reason of the discount",
-          note: "Printed on the quote beside the discount.",
+          label: "Reason, printed beside it",
           input: {
             what: "Why there is a discount",
             example: "three houses ordered together",

@@ -64,7 +64,8 @@ const which: Fields = {
       format: "date",
       input: { what: "The day of the review", rule: { kind: "date" } },
     },
-    writingField,
+    // A note would make a column of its own, and the page too wide to read.
+    { ...writingField, note: undefined },
   ],
 };
 
