@@ -3,7 +3,7 @@ import type { Filling } from "../workbooks/definition";
 type Row = Readonly<Record<string, number | string>>;
 
 /** Columns that name a row of the distribution, or what feeds it. */
-const NAMED = ["id", "from", "outlet", "at"];
+const NAMED = ["id", "from", "outlet"];
 
 /**
  * A job of many outlets for the bench: the given one over and over, each copy
@@ -22,16 +22,13 @@ export function scaledJob(job: Filling, outlets: number): Filling {
         ),
       })),
     ).flat();
-  const rooms = copied(blocks.rooms!);
-  const cut = new Map(rooms.slice(outlets).map(({ outlet, from }) => [outlet, from]));
   return {
     ...job,
     blocks: {
       ...blocks,
-      // Where the outlet that feeds a head unit is cut away, its branch takes its place.
-      heads: copied(blocks.heads!).map((row) => (cut.has(row.at) ? { ...row, at: cut.get(row.at)! } : row)),
+      heads: copied(blocks.heads!),
       branches: copied(blocks.branches!),
-      rooms: rooms.slice(0, outlets),
+      rooms: copied(blocks.rooms!).slice(0, outlets),
     },
   };
 }

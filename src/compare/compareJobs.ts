@@ -60,10 +60,9 @@ export function compareJobs(
   const older = fillingOf(definition, olderBook);
   const newer = fillingOf(definition, newerBook);
   const inputs = inputChanges(definition, older, newer);
-  const earlier = versionNotes(definition, olderBook, newerBook);
   const changes: readonly Change[] = [
     ...inputs.map(({ applied: _, ...change }): Change => change),
-    ...formulaChanges(definition, olderBook, newerBook, earlier.length > 0),
+    ...formulaChanges(definition, olderBook, newerBook),
   ];
   const currency = String(newer.fields?.site_currency ?? "");
   const base = { title: definition.title, currency, changes };
@@ -74,7 +73,7 @@ export function compareJobs(
     newerCents,
     differenceCents: null,
     steps: [],
-    notes: [...earlier, note],
+    notes: [note],
   });
   if (totalName === undefined) return unpriced(null, null, "This template has no total to explain.");
 
@@ -101,22 +100,7 @@ export function compareJobs(
   }
   const laidOut = (job: Filling): number | null => centsOf(layOut(definition, job));
   const { steps, notes } = explained(inputs, older, olderCents, newerCents, laidOut);
-  return {
-    ...base,
-    olderCents,
-    newerCents,
-    differenceCents: newerCents - olderCents,
-    steps,
-    notes: [...earlier, ...notes],
-  };
-}
-
-/** What the reader should know of workbooks that are not of today's version. */
-function versionNotes({ version }: WorkbookDefinition, older: Book, newer: Book): string[] {
-  if (older.templateVersion === version && newer.templateVersion === version) return [];
-  return [
-    `The older workbook was made from version ${older.templateVersion || "unknown"} of the template and the newer one from version ${newer.templateVersion || "unknown"}; today's is ${version}. Formulas that differ were not listed, only what was typed over them.`,
-  ];
+  return { ...base, olderCents, newerCents, differenceCents: newerCents - olderCents, steps, notes };
 }
 
 function explained(

@@ -1,17 +1,10 @@
-/** Calculated fields and columns whose formula is not the same in two workbooks of one template, however it is written. */
+/** Calculated fields and columns whose formula is not the same in two workbooks of one template. */
 import { address, parseRange } from "../workbooks/address";
 import type { Book } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
-import { sameFormula } from "../workbooks/sameFormula";
 import type { Change } from "./change";
 
-/** @param typedOnly what was typed over a formula, or a formula over it; not two formulas that differ, as those of two versions do */
-export function formulaChanges(
-  definition: WorkbookDefinition,
-  older: Book,
-  newer: Book,
-  typedOnly = false,
-): Change[] {
+export function formulaChanges(definition: WorkbookDefinition, older: Book, newer: Book): Change[] {
   return definition.sheets.flatMap((sheet) =>
     sheet.parts.flatMap((part) => {
       const calculated =
@@ -27,7 +20,7 @@ export function formulaChanges(
       return calculated.flatMap(({ name, label, formula }): Change[] => {
         if (formula === undefined) return [];
         const [before, after] = [contentOf(older, name), contentOf(newer, name)];
-        return isSame(before, after) || (typedOnly && isFormula(before) === isFormula(after))
+        return before === after
           ? []
           : [
               {
@@ -42,12 +35,6 @@ export function formulaChanges(
     }),
   );
 }
-
-const isFormula = (content: string | null): boolean => content?.startsWith("=") ?? false;
-
-const isSame = (before: string | null, after: string | null): boolean =>
-  before === after ||
-  (before !== null && after !== null && isFormula(before) && isFormula(after) && sameFormula(before, after));
 
 /** What stands in a name's first cell: its formula, or what was typed over it. */
 function contentOf(book: Book, name: string): string | null {

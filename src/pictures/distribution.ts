@@ -35,8 +35,6 @@ interface Common {
 export interface HeadUnit extends Common {
   readonly kind: "head";
   readonly type: string;
-  /** The branch or outlet at which it is fed; empty for the lower end of its own cable. */
-  readonly fedAt: string;
   /** Supply and volts in words, then tuners and bands. */
   readonly volts: string;
   readonly tuners: string;
@@ -136,6 +134,7 @@ function headUnit(row: Row): HeadUnit {
   if (textOf(at("capacity")) === "high") troubles.push("over its bands");
   else if (textOf(at("capacity")) !== "ok") troubles.push("bands unknown");
   const supplied = numberOf(at("supplied"));
+  const place = textOf(at("at"));
   return {
     kind: "head",
     name: textOf(at("id")),
@@ -146,8 +145,7 @@ function headUnit(row: Row): HeadUnit {
     levels: spanOf(cornersOf(row)),
     troubles,
     type: textOf(at("type")),
-    fedAt: textOf(at("at")),
-    volts: `${figure(supplied)} V → ${figure(volts)} V, least ${figure(least)}`,
+    volts: `${figure(supplied)} V${place ? ` at ${place}` : ""} → ${figure(volts)} V, least ${figure(least)}`,
     tuners: `${figure(tuners, 0)} tuners, ${figure(bands, 0)} bands`,
   };
 }

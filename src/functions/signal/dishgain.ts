@@ -22,7 +22,6 @@ export const dishgain = declare({
     },
   ],
   seeAlso: ["BEAMWIDTH", "CARRIERNOISE"],
-  faultsWhen: ["The dish is smaller than a wavelength."],
   compute: dishGain,
   working: dishGainSteps,
 });

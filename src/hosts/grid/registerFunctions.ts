@@ -8,7 +8,6 @@ import type { SheetFunction } from "../../functions/core/declare";
 import { NAMESPACE } from "../../functions/core/namespace";
 import type { Parameter } from "../../functions/core/parameters";
 import type { GridLibrary } from "./library";
-import { saidOnSheet } from "./saidOnSheet";
 
 export { NAMESPACE };
 
@@ -31,9 +30,9 @@ export function registerFunctions(library: GridLibrary, functions: readonly Shee
       description: sheetFunction.summary,
       category: `Rigsheet: ${sheetFunction.group}`,
       args: sheetFunction.parameters.map((parameter) => argumentOf(library, parameter)),
-      compute: function (this: unknown, ...args: unknown[]) {
+      compute: function (...args: unknown[]) {
         const outcome = sheetFunction.call(args.map((arg) => fromGrid(arg as GridArgument, errors)));
-        return toGrid(saidOnSheet(this, sheetFunction, outcome)) as never;
+        return toGrid(outcome) as never;
       },
     });
   }

@@ -1,6 +1,5 @@
 /** The multi-room estimate: the main template. */
 import type { WorkbookDefinition } from "../definition";
-import { versionNow } from "../versions";
 import { about } from "./about";
 import { alignment } from "./alignment";
 import { bonding } from "./bonding";
@@ -24,7 +23,7 @@ import { terms } from "./terms";
 export const multiRoom: WorkbookDefinition = {
   id: "multi-room",
   title: "Multi-room estimate",
-  version: versionNow("multi-room"),
+  version: "1",
   sheets: [
     about,
     site,

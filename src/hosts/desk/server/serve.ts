@@ -18,7 +18,7 @@ export interface DeskParts {
   readonly assets: ReadonlyMap<string, Asset>;
   readonly store: JobStore;
   readonly readXlsx: (bytes: Uint8Array) => Promise<Book>;
-  readonly readSurvey: (bytes: Uint8Array, unit: "m" | "ft", writing?: string) => Promise<Survey>;
+  readonly readSurvey: (bytes: Uint8Array, unit: "m" | "ft") => Promise<Survey>;
   readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
   readonly writeCopy: (book: Book, kind: CopyKind) => Promise<Uint8Array>;
   readonly saveAtomically: SaveAtomically;
@@ -39,7 +39,7 @@ export function createDesk(parts: DeskParts): Server {
 async function answer(parts: DeskParts, request: IncomingMessage, response: ServerResponse): Promise<void> {
   const refusal = refusalOf(request, parts.port);
   if (refusal) throw new Refused(403, refusal);
-  const { pathname, searchParams } = addressOf(request.url ?? "/");
+  const pathname = pathOf(request.url ?? "/");
   const method = request.method === "HEAD" ? "GET" : request.method;
   switch (`${method} ${pathname}`) {
     case "GET /":
@@ -66,11 +66,7 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
     case "POST /survey/ft":
       return sendJson(
         response,
-        await parts.readSurvey(
-          await bodyOf(request),
-          pathname === "/survey/ft" ? "ft" : "m",
-          searchParams.get("writing") ?? undefined,
-        ),
+        await parts.readSurvey(await bodyOf(request), pathname === "/survey/ft" ? "ft" : "m"),
       );
     case "POST /save":
       return send(response, XLSX_TYPE, await parts.writeXlsx(bookOf(await jsonOf(request))));
@@ -89,9 +85,9 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
 }
 
 /** An address that begins with two strokes would name another host. */
-function addressOf(url: string): URL {
+function pathOf(url: string): string {
   try {
-    return new URL(`http://127.0.0.1/${url.replace(/^\/+/, "")}`);
+    return new URL(`http://127.0.0.1/${url.replace(/^\/+/, "")}`).pathname;
   } catch {
     throw new Refused(400, "This is no address of the desk.");
   }
