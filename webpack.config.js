@@ -14,7 +14,9 @@ const common = {
   cache: {
     type: "filesystem",
     cacheDirectory: path.join(__dirname, "node_modules", ".cache", "webpack"),
-    buildDependencies: { config: [path.join(__dirname, "webpack.config.js"), path.join(__dirname, "tsconfig.json")] },
+    buildDependencies: {
+      config: [path.join(__dirname, "webpack.config.js"), path.join(__dirname, "tsconfig.json")],
+    },
   },
   resolve: { extensions: [".ts", ".mjs", ".js", ".json"] },
   performance: { hints: false },
