@@ -4,14 +4,15 @@
  * demonstration's survey and the template workbooks; a test fails when one of
  * them is out of date. Built each time: the add-in's folder, for an address.
  *
- *     node dist/generate.js PROJECT
+ *     node dist/generate.js PROJECT [--release]
  *     node dist/generate.js --addin PROJECT ADDRESS
  */
-import { mkdir, writeFile } from "node:fs/promises";
+import { mkdir, readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { addInFiles } from "./addin/addInFiles";
 import { addressTrouble } from "./addin/facts";
 import { generatedFiles } from "./generatedFiles";
+import { VERSION_RECORD, type VersionRecord } from "./versionRecord";
 
 async function write(folder: string, files: ReadonlyMap<string, string | Uint8Array>): Promise<void> {
   for (const [name, content] of files) {
@@ -33,8 +34,17 @@ async function main(words: readonly string[]): Promise<void> {
     await write(path.join(project, "dist", "addin"), await addInFiles(project, address));
     return;
   }
-  const files = await generatedFiles();
-  await write(words[0] ?? ".", files);
+  const [project = "."] = words;
+  const kept = JSON.parse(await readFile(path.join(project, VERSION_RECORD), "utf8")) as VersionRecord;
+  let files;
+  try {
+    files = await generatedFiles(kept, words.includes("--release"));
+  } catch (error) {
+    process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
+    process.exitCode = 1;
+    return;
+  }
+  await write(project, files);
   for (const name of files.keys()) process.stdout.write(`${name}\n`);
 }
 

@@ -11,10 +11,20 @@ import { functionsJson } from "./addin/addInFiles";
 import { LOCAL_ADDRESS } from "./addin/facts";
 import { jsonManifest } from "./addin/jsonManifest";
 import { xmlManifest } from "./addin/xmlManifest";
+import { VERSION_RECORD, versionRecord, type VersionRecord } from "./versionRecord";
 
-/** Every generated file by its path in the project. */
-export async function generatedFiles(): Promise<Map<string, string | Uint8Array>> {
+/**
+ * Every generated file by its path in the project.
+ *
+ * @param kept the record of the templates' versions as the repository has it
+ * @param release closes today's versions
+ */
+export async function generatedFiles(
+  kept: VersionRecord,
+  release = false,
+): Promise<Map<string, string | Uint8Array>> {
   const files = new Map<string, string | Uint8Array>();
+  files.set(VERSION_RECORD, `${JSON.stringify(versionRecord(kept, release), null, 2)}\n`);
   files.set("manifest/functions.json", functionsJson(LOCAL_ADDRESS));
   files.set("manifest/manifest.xml", xmlManifest(LOCAL_ADDRESS));
   files.set("manifest/manifest.json", jsonManifest(LOCAL_ADDRESS));

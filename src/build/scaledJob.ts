@@ -3,7 +3,7 @@ import type { Filling } from "../workbooks/definition";
 type Row = Readonly<Record<string, number | string>>;
 
 /** Columns that name a row of the distribution, or what feeds it. */
-const NAMED = ["id", "from", "outlet"];
+const NAMED = ["id", "from", "outlet", "at"];
 
 /**
  * A job of many outlets for the bench: the given one over and over, each copy
@@ -22,13 +22,16 @@ export function scaledJob(job: Filling, outlets: number): Filling {
         ),
       })),
     ).flat();
+  const rooms = copied(blocks.rooms!);
+  const cut = new Map(rooms.slice(outlets).map(({ outlet, from }) => [outlet, from]));
   return {
     ...job,
     blocks: {
       ...blocks,
-      heads: copied(blocks.heads!),
+      // Where the outlet that feeds a head unit is cut away, its branch takes its place.
+      heads: copied(blocks.heads!).map((row) => (cut.has(row.at) ? { ...row, at: cut.get(row.at)! } : row)),
       branches: copied(blocks.branches!),
-      rooms: copied(blocks.rooms!).slice(0, outlets),
+      rooms: rooms.slice(0, outlets),
     },
   };
 }

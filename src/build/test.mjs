@@ -48,6 +48,8 @@ function runBeside(what, script, ...args) {
 async function checks() {
   return [
     await runBeside("Types", "typescript/bin/tsc", "--noEmit"),
+    // What a browser loads, without Node's names: one that slips in is an unknown name.
+    await runBeside("Types in a browser", "typescript/bin/tsc", "--noEmit", "-p", "tsconfig.browser.json"),
     await runBeside("Lint", "eslint/bin/eslint.js", "."),
     await runBeside("Format", "prettier/bin/prettier.cjs", "--check", "--log-level", "warn", "."),
   ];

@@ -7,6 +7,7 @@ import { FileTrouble } from "../hosts/file/fileTrouble";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
 import { recalculate } from "../hosts/headless/recalculate";
+import { recognised } from "../review/recognised";
 import type { Book } from "../workbooks/book";
 import { templateOf } from "../workbooks/templates";
 import { EXIT, UsageTrouble, type Console } from "./console";
@@ -74,7 +75,7 @@ export async function compare(words: readonly string[], console: Console): Promi
 
 async function bookAt(file: string): Promise<Book> {
   try {
-    return await readXlsx(await fileBytes(file));
+    return recognised(await readXlsx(await fileBytes(file)));
   } catch (error) {
     // Two files are named, so the sentence must say which one it means.
     if (error instanceof FileTrouble && !error.message.includes(file)) {

@@ -16,6 +16,7 @@ import { outFile } from "./copyJob";
 import { filesIn } from "./filesIn";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
+import { isLeftBehind, otherFiles } from "./otherFiles";
 
 export const MARK_HELP = `rigsheet mark FOLDER --out MARKS.xlsx [--key KEY.xlsx] [--force]
 
@@ -29,11 +30,21 @@ The questions are drawn again from the set, the seed and the names of the key,
 so that a sheet's own cells are never trusted, the answers are the engine's of
 today, and a missing sheet is noticed. Two marks a right answer; one for the
 right way from a wrong earlier answer, and for rounding too coarsely. Known
-mistakes are named. MARKS.xlsx has the sheets Marks, Answers, Questions (how the
-group did), Shared (sheets with the same unlikely answers) and Not marked.
+mistakes are named; "perhaps" stands before those met only now and then. What
+can't be read without guessing is not scored in silence but left to you, under
+"To look at". Of a sheet that came back twice with different answers none is
+marked. Files of another kind (.ods, .csv, a photo) are named. MARKS.xlsx has the
+sheets Marks, Answers, Questions (how the group did), Shared (sheets with the
+same unlikely answers) and Not marked.
 
-Exit: 0 all marked; 1 marked, but a sheet is missing, can't be read or shares
-answers; 2 nothing was written.`;
+Exit: 0 all marked; 1 marked, but a sheet is missing, can't be read, shares
+answers or has one to look at; 2 nothing was written.`;
+
+/** What is marked by, and the file that says so. */
+interface Keyed {
+  readonly file: string;
+  readonly exercises: Exercises;
+}
 
 export async function mark(words: readonly string[], console: Console): Promise<number> {
   const { values, positionals } = readOptions(
@@ -60,10 +71,11 @@ export async function mark(words: readonly string[], console: Console): Promise<
   if (!isFolder) throw new FileTrouble(`${folder} is no folder. Name the folder with the sheets.`);
   if (!values.out) throw new UsageTrouble("There is no --out. Name the file to write: --out marks.xlsx");
   const out = outFile(values.out, values.key ?? folder, "xlsx", values.force);
-  const files = await filesIn([folder]);
+  const files = (await filesIn([folder])).filter((file) => !isLeftBehind(path.relative(folder, file)));
   const exercises = await exercisesOf(values.key, folder, files);
 
-  const marking = new GroupMarking(exercises);
+  const marking = new GroupMarking(exercises.exercises);
+  const sheets: string[] = [];
   for (const [index, file] of files.entries()) {
     const read = await readSheet(file);
     const isMarks = typeof read !== "string" && read.template === MARKS_TEMPLATE;
@@ -72,15 +84,37 @@ export async function mark(words: readonly string[], console: Console): Promise<
         `--out is ${out}, which holds no marks and was left as it is. Choose another name.`,
       );
     }
-    if (typeof read === "string" || !(isMarks || isKey(read))) marking.add(path.relative(folder, file), read);
+    if (typeof read === "string" || !(isMarks || isKey(read))) {
+      marking.add(path.relative(folder, file), read);
+      sheets.push(file);
+    }
     console.progress?.(`${index + 1} of ${files.length} marked`);
   }
   console.progress?.("");
+  for (const { file, reason } of await otherFiles(folder)) marking.add(file, reason);
   const marks = marking.done();
   await saveAtomically(out, await writeJob(marksBook(marks)));
   for (const { file, reason } of marks.notMarked) console.err(`${file}: ${reason}`);
-  console.out(`${out}: ${inWords(marks)}`);
-  return marks.notMarked.length > 0 || marks.shared.length > 0 ? EXIT.look : EXIT.ok;
+  for (const doubt of doubts(marks, folder, sheets, exercises.file)) console.err(doubt);
+  const toLookAt = marks.marked.filter(({ answers }) => answers.some(({ look }) => look !== undefined));
+  console.out(`${out}: ${inWords(marks, toLookAt.length)}`);
+  const isClean = marks.notMarked.length === 0 && marks.shared.length === 0 && toLookAt.length === 0;
+  return isClean ? EXIT.ok : EXIT.look;
+}
+
+/** What is odd about the folder as a whole. */
+function doubts({ marked }: GroupMarks, folder: string, sheets: readonly string[], key: string): string[] {
+  const blank = marked.every(({ answers }) => answers.every(({ outcome }) => outcome === "blank"));
+  const beside = sheets.some((file) => path.dirname(file) === path.dirname(key));
+  return [
+    ...(sheets.length === 0
+      ? [`There is no sheet in ${folder}. Name the folder with the sheets that came back.`]
+      : []),
+    ...(marked.length > 1 && blank
+      ? [`None of the ${marked.length} sheets has an answer. Is ${folder} the folder that was handed out?`]
+      : []),
+    ...(beside ? [`${key} lies among the sheets: whoever can open that folder may have seen it.`] : []),
+  ];
 }
 
 /** One broken file never stops the others, whatever is wrong with it. */
@@ -97,7 +131,7 @@ async function exercisesOf(
   named: string | undefined,
   folder: string,
   files: readonly string[],
-): Promise<Exercises> {
+): Promise<Keyed> {
   if (named !== undefined) return exercisesIn(named, await readXlsx(await fileBytes(named)));
   // The usual name first: reading the whole folder for its template takes as long as marking it.
   const likely = files.filter((file) => file.endsWith(KEY_FILE));
@@ -117,17 +151,18 @@ async function exercisesOf(
   throw new UsageTrouble(`There is no trainer's key in ${folder}. Name it: --key ${KEY_FILE}`);
 }
 
-function exercisesIn(file: string, book: Book): Exercises {
+function exercisesIn(file: string, book: Book): Keyed {
   const exercises = readKey(book);
   if (typeof exercises === "string") throw new FileTrouble(`${file}: ${exercises}`);
-  return exercises;
+  return { file, exercises };
 }
 
-function inWords({ marked, notMarked, shared, exercises }: GroupMarks): string {
+function inWords({ marked, notMarked, shared, exercises }: GroupMarks, toLookAt: number): string {
   const share = marked.reduce((sum, { points, outOf }) => sum + points / outOf, 0) / marked.length;
   return [
     `${marked.length} of ${exercises.trainees.length} sheets marked${marked.length > 0 ? `, ${(100 * share).toFixed(0)} % on average` : ""}`,
     ...(notMarked.length > 0 ? [`${notMarked.length} not marked`] : []),
+    ...(toLookAt > 0 ? [`${toLookAt} with answers to look at`] : []),
     ...(shared.length > 0
       ? [`${shared.length} ${shared.length === 1 ? "pair shares" : "pairs share"} answers`]
       : []),

@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
-import { readFile } from "node:fs/promises";
-import { FileTrouble } from "../hosts/file/fileTrouble";
+import { readFile, stat } from "node:fs/promises";
+import { FileTrouble, stop, troubles } from "../hosts/file/fileTrouble";
+import { MAX_FILE_BYTES } from "../hosts/file/limits";
 import { readSurveyFile } from "../hosts/file/readSurveyFile";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
@@ -13,6 +14,7 @@ import { SURVEY_HEADS } from "../workbooks/survey/heads";
 import { previewText } from "../workbooks/survey/preview";
 import type { Survey } from "../workbooks/survey/readSurvey";
 import { templates, type Template } from "../workbooks/templates";
+import { WRITING_FIELD } from "../workbooks/typed/writing";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { readOptions } from "./options";
 
@@ -125,8 +127,13 @@ async function baseFilling(
 
 const unitOf = (base: Filling): "m" | "ft" => (base.fields?.site_unit === "ft" ? "ft" : "m");
 
+const writingIn = ({ fields }: Filling): string | undefined => {
+  const chosen = fields?.[WRITING_FIELD];
+  return typeof chosen === "string" ? chosen : undefined;
+};
+
 const surveyOf = async (path: string, base: Filling): Promise<Survey> =>
-  readSurveyFile(await fileBytes(path), unitOf(base));
+  readSurveyFile(await fileBytes(path), unitOf(base), writingIn(base));
 
 async function preview(rooms: string | undefined, console: Console, base: Filling): Promise<number> {
   if (rooms === undefined) {
@@ -148,20 +155,35 @@ function fileToWrite(out: string | undefined, force: boolean): string {
   return out;
 }
 
-/** Reads a file; a missing or unreadable one becomes a sentence. */
+/** Reads a file; a missing or unreadable one, or what is no file and may never end, becomes a sentence. */
 export async function fileBytes(path: string): Promise<Uint8Array> {
+  let why: string;
   try {
-    return await readFile(path);
+    const found = await stat(path);
+    if (found.isFile()) {
+      if (found.size > MAX_FILE_BYTES) stop(`${path}: ${troubles.tooLarge(found.size, MAX_FILE_BYTES)}`);
+      return await readFile(path);
+    }
+    why = found.isDirectory()
+      ? "it is a folder"
+      : found.isFIFO()
+        ? "it is a pipe, not a file"
+        : found.isSocket()
+          ? "it is a socket, not a file"
+          : "it is a device, not a file";
   } catch (error) {
+    if (error instanceof FileTrouble) throw error;
     const { code } = error as NodeJS.ErrnoException;
-    const why =
+    why =
       code === "ENOENT"
         ? "it does not exist"
-        : code === "EISDIR"
-          ? "it is a folder"
-          : code === "EACCES"
-            ? "you may not read it"
-            : String(code);
-    throw new FileTrouble(`${path} cannot be read: ${why}. Check the name.`);
+        : code === "EACCES"
+          ? "you may not read it"
+          : code === "ELOOP"
+            ? "its links lead round in a circle"
+            : code === "ENOTDIR"
+              ? "a part of its path is no folder"
+              : String(code);
   }
+  throw new FileTrouble(`${path} cannot be read: ${why}. Check the name.`);
 }

@@ -29,8 +29,8 @@ Many files are shared out among the machine's cores, each worker with memory of
 its own, and the count goes on at the terminal.
 ${CAPS_IN_WORDS}
 
-Exit: 0 nothing found; 1 findings; 2 a file could not be read (the others are
-reviewed all the same).`;
+Exit: 0 nothing found, or only what is worth knowing; 1 something doubtful or
+wrong; 2 a file could not be read (the others are reviewed all the same).`;
 
 export async function reviewCommand(words: readonly string[], console: Console): Promise<number> {
   const { values, positionals } = readOptions(
@@ -83,7 +83,7 @@ export async function reviewCommand(words: readonly string[], console: Console):
     console.err(`The report is in ${values.html}`);
   }
   if (reviewed.some(({ unreadable }) => unreadable !== undefined)) return EXIT.unusable;
-  return reviewed.some(({ findings }) => findings.length > 0) ? EXIT.look : EXIT.ok;
+  return reviewed.some(({ findings }) => findings.some(asksForALook)) ? EXIT.look : EXIT.ok;
 }
 
 function floorOf(text: string | undefined): number {
@@ -105,14 +105,18 @@ function inWords({ path: file, unreadable, findings }: ReviewedFile): string[] {
     const count = findings.filter((one) => one.weight === weight).length;
     return count > 0 ? [`${count} ${weight}`] : [];
   });
-  return [`${file}: ${counts.join(", ")}`, ...findings.flatMap(findingInWords)];
+  const noted = findings.some(asksForALook) ? "" : " (nothing to put right)";
+  return [`${file}: ${counts.join(", ")}${noted}`, ...findings.flatMap(findingInWords)];
 }
 
-function findingInWords({ weight, place, says, should, effect, wayOut, rule }: Finding): string[] {
+const asksForALook = ({ weight }: Finding): boolean => weight !== "worth knowing";
+
+function findingInWords({ weight, place, cause, says, should, effect, wayOut, rule }: Finding): string[] {
   const at = place ? `${place.sheet}!${place.cell}` : "whole workbook";
   return [
     `  ${weight}: ${at} (${rule})`,
     `    ${says}`,
+    ...(cause === undefined ? [] : [`    First at: ${cause.sheet}!${cause.cell}`]),
     ...(should === undefined ? [] : [`    Should be: ${should}`]),
     ...(effect === undefined ? [] : [`    Effect: ${effect}`]),
     `    ${wayOut}`,

@@ -60,9 +60,10 @@ export function compareJobs(
   const older = fillingOf(definition, olderBook);
   const newer = fillingOf(definition, newerBook);
   const inputs = inputChanges(definition, older, newer);
+  const earlier = versionNotes(definition, olderBook, newerBook);
   const changes: readonly Change[] = [
     ...inputs.map(({ applied: _, ...change }): Change => change),
-    ...formulaChanges(definition, olderBook, newerBook),
+    ...formulaChanges(definition, olderBook, newerBook, earlier.length > 0),
   ];
   const currency = String(newer.fields?.site_currency ?? "");
   const base = { title: definition.title, currency, changes };
@@ -73,7 +74,7 @@ export function compareJobs(
     newerCents,
     differenceCents: null,
     steps: [],
-    notes: [note],
+    notes: [...earlier, note],
   });
   if (totalName === undefined) return unpriced(null, null, "This template has no total to explain.");
 
@@ -100,7 +101,22 @@ export function compareJobs(
   }
   const laidOut = (job: Filling): number | null => centsOf(layOut(definition, job));
   const { steps, notes } = explained(inputs, older, olderCents, newerCents, laidOut);
-  return { ...base, olderCents, newerCents, differenceCents: newerCents - olderCents, steps, notes };
+  return {
+    ...base,
+    olderCents,
+    newerCents,
+    differenceCents: newerCents - olderCents,
+    steps,
+    notes: [...earlier, ...notes],
+  };
+}
+
+/** What the reader should know of workbooks that are not of today's version. */
+function versionNotes({ version }: WorkbookDefinition, older: Book, newer: Book): string[] {
+  if (older.templateVersion === version && newer.templateVersion === version) return [];
+  return [
+    `The older workbook was made from version ${older.templateVersion || "unknown"} of the template and the newer one from version ${newer.templateVersion || "unknown"}; today's is ${version}. Formulas that differ were not listed, only what was typed over them.`,
+  ];
 }
 
 function explained(

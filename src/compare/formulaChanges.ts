@@ -1,10 +1,17 @@
-/** Calculated fields and columns whose formula is not the same in two workbooks of one template. */
+/** Calculated fields and columns whose formula is not the same in two workbooks of one template, however it is written. */
 import { address, parseRange } from "../workbooks/address";
 import type { Book } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
+import { sameFormula } from "../workbooks/sameFormula";
 import type { Change } from "./change";
 
-export function formulaChanges(definition: WorkbookDefinition, older: Book, newer: Book): Change[] {
+/** @param typedOnly what was typed over a formula, or a formula over it; not two formulas that differ, as those of two versions do */
+export function formulaChanges(
+  definition: WorkbookDefinition,
+  older: Book,
+  newer: Book,
+  typedOnly = false,
+): Change[] {
   return definition.sheets.flatMap((sheet) =>
     sheet.parts.flatMap((part) => {
       const calculated =
@@ -20,7 +27,7 @@ export function formulaChanges(definition: WorkbookDefinition, older: Book, newe
       return calculated.flatMap(({ name, label, formula }): Change[] => {
         if (formula === undefined) return [];
         const [before, after] = [contentOf(older, name), contentOf(newer, name)];
-        return before === after
+        return isSame(before, after) || (typedOnly && isFormula(before) === isFormula(after))
           ? []
           : [
               {
@@ -35,6 +42,12 @@ export function formulaChanges(definition: WorkbookDefinition, older: Book, newe
     }),
   );
 }
+
+const isFormula = (content: string | null): boolean => content?.startsWith("=") ?? false;
+
+const isSame = (before: string | null, after: string | null): boolean =>
+  before === after ||
+  (before !== null && after !== null && isFormula(before) && isFormula(after) && sameFormula(before, after));
 
 /** What stands in a name's first cell: its formula, or what was typed over it. */
 function contentOf(book: Book, name: string): string | null {

@@ -11,10 +11,9 @@ import type {
   SheetDefinition,
   WorkbookDefinition,
 } from "../workbooks/definition";
+import { rowKey } from "../workbooks/rowKey";
 import type { CellChange, InputChange, Row, Value } from "./change";
 
-/** Columns by which a row is known, the first that a block has. */
-const KEYS = ["outlet", "id", "name"];
 const DAY_MS = 86_400_000;
 /** 1970-01-01 as a sheet's date number (ECMA-376 part 1, 18.17.4.1). */
 const UNIX_EPOCH_DAY = 25_569;
@@ -56,7 +55,7 @@ function fieldChange(
   const before = older.fields?.[field.name];
   const after = newer.fields?.[field.name];
   if (before === after) return undefined;
-  const cell = { label: field.label, before: shown(before, field), after: shown(after, field) };
+  const cell = { label: field.label, ...pairShown(before, after, field) };
   return {
     kind: "field",
     sheet,
@@ -75,7 +74,7 @@ function fieldChange(
 
 function blockChanges(sheet: SheetDefinition, block: Block, older: Filling, newer: Filling): InputChange[] {
   const columns = block.columns.filter(({ input }) => input);
-  const key = KEYS.find((one) => columns.some((column) => column.key === one));
+  const key = rowKey(columns);
   const { same, gone, come } = matched(filled(older, block), filled(newer, block), key);
   const change = (
     kind: InputChange["kind"],
@@ -173,8 +172,25 @@ function rowName(row: Row, key: string | undefined, columns: readonly Column[]):
 const differences = (columns: readonly Column[], before: Row, after: Row): CellChange[] =>
   columns.flatMap((column) => {
     const [old, now] = [before[column.key], after[column.key]];
-    return old === now ? [] : [{ label: column.head, before: shown(old, column), after: shown(now, column) }];
+    return old === now ? [] : [{ label: column.head, ...pairShown(old, now, column) }];
   });
+
+/** Two texts that look alike but for their blanks or a text beside a number are shown with their ends. */
+function pairShown(
+  before: Value | undefined,
+  after: Value | undefined,
+  of: Pick<Column, "format" | "unit">,
+): Pick<CellChange, "before" | "after"> {
+  const looks = [shown(before, of), shown(after, of)] as const;
+  const alike = plainly(looks[0]) === plainly(looks[1]);
+  const [old, now] = alike ? [withEnds(before, looks[0]), withEnds(after, looks[1])] : looks;
+  return { before: old, after: now };
+}
+
+const plainly = (text: string | null): string => (text ?? "").replace(/\s+/g, " ").trim();
+
+const withEnds = (value: Value | undefined, text: string | null): string | null =>
+  typeof value === "string" ? `“${value}”` : text;
 
 function shown(value: Value | undefined, { format, unit }: Pick<Column, "format" | "unit">): string | null {
   if (value === undefined) return null;
@@ -183,5 +199,6 @@ function shown(value: Value | undefined, { format, unit }: Pick<Column, "format"
     return new Date((Math.floor(value) - UNIX_EPOCH_DAY) * DAY_MS).toISOString().slice(0, 10);
   }
   if (format === "percent") return `${Number((value * 100).toPrecision(12))} %`;
-  return unit && !unit.includes(" or ") && unit !== "money" ? `${value} ${unit}` : String(value);
+  if (!unit || unit.includes(" or ") || unit === "money") return String(value);
+  return `${value} ${value === 1 ? unit.replace(/^([a-z]+)s$/, "$1") : unit}`;
 }

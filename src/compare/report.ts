@@ -1,7 +1,7 @@
 /** A comparison as one self-contained page: no script, nothing loaded, every text of the files escaped. */
 import { Html, html } from "../help/html";
 import type { Comparison } from "./compareJobs";
-import { kindOf, money, ORDER } from "./words";
+import { howMany, kindOf, money, ORDER } from "./words";
 
 const STYLE = new Html(`<style>
 body { font: 16px/1.5 system-ui, sans-serif; max-width: 62rem; margin: 2rem auto; padding: 0 1rem; color: #1a1a1a; background: #fff; }
@@ -92,7 +92,7 @@ function changesSection({ changes }: Comparison): Html {
   return html`<h2>Changes</h2>
     <table>
       <caption>
-        ${changes.length} changes, rows matched by their names
+        ${howMany(changes)}, rows matched by their names
       </caption>
       <thead>
         <tr>

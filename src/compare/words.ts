@@ -22,6 +22,9 @@ const KINDS: Readonly<Record<Change["kind"], string>> = {
 
 export const kindOf = ({ kind }: Change): string => KINDS[kind];
 
+export const howMany = ({ length }: readonly Change[]): string =>
+  length === 1 ? "1 change" : `${length} changes`;
+
 export const ORDER =
   "Applied one after another to the older job: fields, then rows added, renamed and changed in the order of the sheets, then rows removed. Another order could share the difference out otherwise; the sum stays.";
 
@@ -33,7 +36,7 @@ export function inWords(comparison: Comparison): string {
   const { changes, steps, notes, olderCents, newerCents, differenceCents, currency } = comparison;
   const priced = differenceCents !== null && olderCents !== null && newerCents !== null;
   const lines = [
-    changes.length === 0 ? "No input and no formula has changed." : `${changes.length} changes:`,
+    changes.length === 0 ? "No input and no formula has changed." : `${howMany(changes)}:`,
     ...changes.flatMap((change) => [
       `  ${change.sheet}, ${change.part}: ${change.row} ${kindOf(change)}`,
       ...change.cells.map(

@@ -6,6 +6,7 @@
  * its unit, and what to do. Only `#VALUE!` and `#N/A` are used, because those
  * are the two codes with which Excel shows a sentence of ours.
  */
+import { argument, inRow, plain, withoutMarks } from "./argumentNames";
 
 export type FaultCode = "#VALUE!" | "#N/A";
 
@@ -13,9 +14,16 @@ export interface Fault {
   readonly kind: "fault";
   readonly code: FaultCode;
   readonly message: string;
+  /** The message with the arguments that it names marked, where it names any. */
+  readonly marked?: string;
 }
 
-const fault = (code: FaultCode, message: string): Fault => ({ kind: "fault", code, message });
+function fault(code: FaultCode, sentence: string): Fault {
+  const message = plain(sentence);
+  return message === sentence
+    ? { kind: "fault", code, message }
+    : { kind: "fault", code, message, marked: sentence };
+}
 
 export const isFault = (value: unknown): value is Fault =>
   typeof value === "object" && value !== null && (value as Fault).kind === "fault";
@@ -23,7 +31,8 @@ export const isFault = (value: unknown): value is Fault =>
 /** A value as it is shown inside a sentence: text in quotes, cut at 40 characters. */
 export function shown(value: unknown): string {
   if (typeof value === "string") {
-    return `"${value.length > 40 ? `${value.slice(0, 39)}…` : value}"`;
+    const text = withoutMarks(value);
+    return `"${text.length > 40 ? `${text.slice(0, 39)}…` : text}"`;
   }
   if (typeof value === "number") {
     return Object.is(value, -0)
@@ -65,61 +74,71 @@ const shortList = (names: readonly string[]): string =>
     ? `${names.slice(0, MOST_LISTED).map(shown).join(", ")} and ${names.length - MOST_LISTED} more`
     : names.map(shown).join(", ");
 
+/** How the sentences name the argument of that kind. */
+const CABLE_TABLE = argument("cables", undefined, "the cable table");
+
 export const faults = {
-  missing: (name: string, what: string): Fault => fault("#VALUE!", `${name} is missing. Give ${what}.`),
+  missing: (name: string, what: string): Fault =>
+    fault("#VALUE!", `${argument(name)} is missing. Give ${what}.`),
 
   notANumber: (name: string, value: unknown, limits: Limits): Fault =>
-    fault("#VALUE!", `${name} is ${shown(value)}, which is not a number. Give ${limitsInWords(limits)}.`),
+    fault(
+      "#VALUE!",
+      `${argument(name)} is ${shown(value)}, which is not a number. Give ${limitsInWords(limits)}.`,
+    ),
 
   decimalComma: (name: string, value: string, suggestion: string): Fault =>
     fault(
       "#VALUE!",
-      `${name} is ${shown(value)}, text with a decimal comma. Write ${suggestion}, or set the cell to a number.`,
+      `${argument(name)} is ${shown(value)}, text with a decimal comma. Write ${suggestion}, or set the cell to a number.`,
     ),
 
   ambiguousNumber: (name: string, value: string, ways: readonly [string, string]): Fault =>
     fault(
       "#VALUE!",
-      `${name} is ${shown(value)}, which can be ${ways[0]} or ${ways[1]}. Write it with a decimal point and without any other mark.`,
+      `${argument(name)} is ${shown(value)}, which can be ${ways[0]} or ${ways[1]}. Write it with a decimal point and without any other mark.`,
     ),
 
   outOfRange: (name: string, value: number, limits: Limits, advice = "Check the value and its unit"): Fault =>
     fault(
       "#VALUE!",
-      `${name} is ${shown(value)}${limits.unit ? ` ${limits.unit}` : ""}; it must be ${limitsInWords(limits)}. ${advice}.`,
+      `${argument(name)} is ${shown(value)}${limits.unit ? ` ${limits.unit}` : ""}; it must be ${limitsInWords(limits)}. ${advice}.`,
     ),
 
   notText: (name: string, value: unknown, what: string): Fault =>
-    fault("#VALUE!", `${name} is ${shown(value)}, which is not text. Give ${what}.`),
+    fault("#VALUE!", `${argument(name)} is ${shown(value)}, which is not text. Give ${what}.`),
 
   notAChoice: (name: string, value: unknown, choices: readonly string[]): Fault =>
-    fault("#VALUE!", `${name} is ${shown(value)}; it must be one of ${choices.map(shown).join(", ")}.`),
+    fault(
+      "#VALUE!",
+      `${argument(name)} is ${shown(value)}; it must be one of ${choices.map(shown).join(", ")}.`,
+    ),
 
   notASlot: (name: string, value: unknown): Fault =>
     fault(
       "#VALUE!",
-      `${name} is ${shown(value)}, which is not an orbital slot. Give degrees east from -180 to 180, or text such as 97W or 13E.`,
+      `${argument(name)} is ${shown(value)}, which is not an orbital slot. Give degrees east from -180 to 180, or text such as 97W or 13E.`,
     ),
 
   notADate: (name: string, value: unknown): Fault =>
     fault(
       "#VALUE!",
-      `${name} is ${shown(value)}, which is not a date. Give a date cell, text such as 2026-07-04, or a decimal year from 1900 to 2200.`,
+      `${argument(name)} is ${shown(value)}, which is not a date. Give a date cell, text such as 2026-07-04, or a decimal year from 1900 to 2200.`,
     ),
 
   errorCell: (name: string, code: string): Fault =>
-    fault("#VALUE!", `${name} holds the error ${code}. Put that cell right first.`),
+    fault("#VALUE!", `${argument(name)} holds the error ${code}. Put that cell right first.`),
 
   badShape: (name: string, rows: number, columns: number, what: string): Fault =>
-    fault("#VALUE!", `${name} is ${rows} rows by ${columns} columns; it must be ${what}.`),
+    fault("#VALUE!", `${argument(name)} is ${rows} rows by ${columns} columns; it must be ${what}.`),
 
   ragged: (name: string): Fault =>
-    fault("#VALUE!", `${name} has rows of different lengths. Give a whole rectangle of cells.`),
+    fault("#VALUE!", `${argument(name)} has rows of different lengths. Give a whole rectangle of cells.`),
 
   shortColumn: (name: string, have: number, need: number): Fault =>
     fault(
       "#N/A",
-      `${name} has ${have} entries where the other columns have ${need}. Give columns of one length.`,
+      `${argument(name)} has ${have} entries where the other columns have ${need}. Give columns of one length.`,
     ),
 
   tooManyArguments: (name: string, have: number, most: number): Fault =>
@@ -146,7 +165,7 @@ export const faults = {
   outsideMagneticModel: (date: Date, first: string, last: string): Fault =>
     fault(
       "#N/A",
-      `date is ${date.toISOString().slice(0, 10)}; the magnetic model WMM2025 holds from ${first} to ${last}. Give a date within that span, or take the declination from a current chart.`,
+      `${argument("date")} is ${date.toISOString().slice(0, 10)}; the magnetic model WMM2025 holds from ${first} to ${last}. Give a date within that span, or take the declination from a current chart.`,
     ),
 
   compassBlackout: (horizontal: number): Fault =>
@@ -164,13 +183,13 @@ export const faults = {
   unknownCable: (name: string, known: readonly string[]): Fault =>
     fault(
       "#N/A",
-      `There is no cable ${shown(name)}. Known are ${shortList(known)}. Use one of these names, or add the cable to the cable table.`,
+      `There is no cable ${shown(name)}. Known are ${shortList(known)}. Use one of these names, or add the cable to ${CABLE_TABLE}.`,
     ),
 
   cableTwice: (name: string): Fault =>
     fault(
       "#VALUE!",
-      `The cable ${shown(name)} stands in more than one row of the cable table. Give every row its own name.`,
+      `The cable ${shown(name)} stands in more than one row of ${CABLE_TABLE}. Give every row its own name.`,
     ),
 
   cableLikeUnknown: (name: string, like: string, known: readonly string[]): Fault =>
@@ -182,7 +201,7 @@ export const faults = {
   cableLacks: (name: string, column: string): Fault =>
     fault(
       "#VALUE!",
-      `The cable ${shown(name)} has no ${column} in the cable table. Fill that column, or name a built-in type in the column "like".`,
+      `The cable ${shown(name)} has no ${column} in ${CABLE_TABLE}. Fill that column, or name a built-in type in the column "like".`,
     ),
 
   cableTermBlank: (name: string, term: string): Fault =>
@@ -194,27 +213,27 @@ export const faults = {
   cableGains: (name: string, frequencyMHz: number, decibelsPer100m: number): Fault =>
     fault(
       "#VALUE!",
-      `The coefficients of cable ${shown(name)} give ${shown(decibelsPer100m)} dB per 100 m at ${shown(frequencyMHz)} MHz; a cable's loss must be 0 dB or more. Check k1, k2 and k0 in the cable table.`,
+      `The coefficients of cable ${shown(name)} give ${shown(decibelsPer100m)} dB per 100 m at ${shown(frequencyMHz)} MHz; a cable's loss must be 0 dB or more. Check k1, k2 and k0 in ${CABLE_TABLE}.`,
     ),
 
   lowAboveHigh: (lowName: string, low: number, highName: string, high: number, unit = ""): Fault => {
     const tail = unit && ` ${unit}`;
     return fault(
       "#VALUE!",
-      `${lowName} is ${shown(low)}${tail}, above ${highName}, which is ${shown(high)}${tail}. Give the lower value first.`,
+      `${argument(lowName)} is ${shown(low)}${tail}, above ${argument(highName)}, which is ${shown(high)}${tail}. Give the lower value first.`,
     );
   },
 
   noVoltage: (microvolts: number): Fault =>
     fault(
       "#VALUE!",
-      `value is ${shown(microvolts)} µV; a level needs more than 0 µV. Check the reading and its unit.`,
+      `${argument("value")} is ${shown(microvolts)} µV; a level needs more than 0 µV. Check the reading and its unit.`,
     ),
 
   waysMissing: (position: number): Fault =>
     fault(
       "#VALUE!",
-      `Entry ${position} of the list has an excess loss but no number of ways. Give the ways, or 1 for a plain loss.`,
+      `${argument("ways", position, `Entry ${position} of the list`)} has an excess loss but no number of ways. Give the ways, or 1 for a plain loss.`,
     ),
 
   treeUnknownParent: (id: string, parent: string): Fault =>
@@ -252,19 +271,27 @@ export const faults = {
       `There is no operating point: ${shown(supply)} V through ${shown(ohms)} ohm cannot feed a load of ${shown(load)} ${kind}. Shorten the run, take a cable of lower resistance, or raise the supply.`,
     ),
 
-  atRow: (name: string, row: number, { code, message }: Fault): Fault =>
-    fault(code, `Row ${row} of ${name}: ${message}`),
+  /** A fault in one row of a list; a sentence that names the list needs no more than the row. */
+  atRow: (name: string, row: number, { code, message, marked = message }: Fault): Fault => {
+    const placed = inRow(marked, name, row);
+    return {
+      kind: "fault",
+      code,
+      message: `Row ${row} of ${name}: ${message}`,
+      marked: placed === marked ? `${argument(name, row, `Row ${row} of ${name}`)}: ${marked}` : placed,
+    };
+  },
 
   unknownReceiver: (value: string, known: readonly string[]): Fault =>
     fault(
       "#N/A",
-      `receivers is ${shown(value)}, a kind with no tuner count. Give one of ${shortList(known)}, or add the kind to the catalogue.`,
+      `${argument("receivers")} is ${shown(value)}, a kind with no tuner count. Give one of ${shortList(known)}, or add the kind to ${argument("catalogue", undefined, "the catalogue")}.`,
     ),
 
   listedTwice: (name: string, kind: string, first: number, second: number): Fault =>
     fault(
       "#VALUE!",
-      `${name} lists ${shown(kind)} twice, with ${shown(first)} and with ${shown(second)} tuners. Keep one of the two rows.`,
+      `${argument(name)} lists ${shown(kind)} twice, with ${shown(first)} and with ${shown(second)} tuners. Keep one of the two rows.`,
     ),
 
   tooManyTuners: (what: string, tuners: number, capacity: number): Fault =>
@@ -291,7 +318,7 @@ export const faults = {
   marginTooHigh: (margin: number): Fault =>
     fault(
       "#VALUE!",
-      `margin is ${shown(margin)}; it must be from 0 to less than 1, a share of the price. Write 0.2 or 20% for twenty per cent.`,
+      `${argument("margin")} is ${shown(margin)}; it must be from 0 to less than 1, a share of the price. Write 0.2 or 20% for twenty per cent.`,
     ),
 
   sameSlots: (slot: number): Fault =>
@@ -309,13 +336,19 @@ export const faults = {
   marginTooWide: (margin: number, elevation: number): Fault =>
     fault(
       "#VALUE!",
-      `margin_deg is ${shown(margin)} deg; it must be less than the elevation of ${shown(elevation)} deg. Take a smaller margin, or another place for the dish.`,
+      `${argument("margin_deg")} is ${shown(margin)} deg; it must be less than the elevation of ${shown(elevation)} deg. Take a smaller margin, or another place for the dish.`,
     ),
 
   noPeak: (sum: number): Fault =>
     fault(
       "#VALUE!",
       `The drops to the plus and the minus side add up to ${shown(sum)} dB; at a peak the sum must be more than 0 dB. Search the main lobe again: this is a side lobe, a dip or an unsteady reading.`,
+    ),
+
+  peakOutOfReach: (offset: number, least: number, most: number, step: number): Fault =>
+    fault(
+      "#VALUE!",
+      `By these drops the peak would lie ${shown(offset)} from the present setting, in the unit of the step; readings one step of ${shown(step)} to either side speak for ${shown(least)} to ${shown(most)}. The peak is towards ${offset > 0 ? "+" : "-"}: turn there by two steps at most and read again.`,
     ),
 
   stepTooWide: (sum: number, limit: number): Fault =>
@@ -327,7 +360,7 @@ export const faults = {
   notInDecibels: (): Fault =>
     fault(
       "#VALUE!",
-      `reading is "percent"; quality in percent does not fall with the beam, so it must be "dB". Read level in dBµV or carrier-to-noise in dB, and enter those.`,
+      `${argument("reading")} is "percent"; quality in percent does not fall with the beam, so it must be "dB". Read level in dBµV or carrier-to-noise in dB, and enter those.`,
     ),
 
   notTheMainLobe: (width: number, expected: number, least: number, most: number): Fault =>
@@ -340,10 +373,22 @@ export const faults = {
       }`,
     ),
 
+  dishTooSmall: (diameter: number, frequency: number, wavelengths: number, wavelength: number): Fault =>
+    fault(
+      "#VALUE!",
+      `The dish is ${shown(diameter)} m across; at ${shown(frequency)} MHz it must be ${shown(Number((wavelengths * wavelength).toPrecision(3)))} m or more, ${wavelengths === 1 ? "a wavelength" : `${wavelengths} wavelengths`}, for the formula to hold. Check the diameter in metres and the frequency in MHz.`,
+    ),
+
+  rainTooRare: (percent: number, least: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${argument("percent")} is ${shown(percent)} %; for this path it must be from ${shown(least)} to 5 %. Below that the method of ITU-R P.618 gives less fade for a rarer case, which cannot be. Plan for ${shown(least)} % or more.`,
+    ),
+
   beyondMainLobe: (error: number, limit: number): Fault =>
     fault(
       "#VALUE!",
-      `error_deg is ${shown(error)} deg; for this beamwidth it must be from ${shown(-limit)} to ${shown(limit)} deg, beyond which the main lobe ends. Aim the dish better, or check the beamwidth.`,
+      `${argument("error_deg")} is ${shown(error)} deg; for this beamwidth it must be from ${shown(-limit)} to ${shown(limit)} deg, beyond which the main lobe ends. Aim the dish better, or check the beamwidth.`,
     ),
 
   modeNotInTable: (standard: string, modulation: string, rate: string, known: readonly string[]): Fault =>
@@ -357,13 +402,13 @@ export const faults = {
   notRising: (low: number, likely: number, high: number): Fault =>
     fault(
       "#VALUE!",
-      `low, likely and high are ${shown(low)}, ${shown(likely)} and ${shown(high)}; none may be less than the one before. Put them in order.`,
+      `${argument("low")}, ${argument("likely")} and ${argument("high")} are ${shown(low)}, ${shown(likely)} and ${shown(high)}; none may be less than the one before. Put them in order.`,
     ),
 
   notRisingFrequencies: (before: number, value: number): Fault =>
     fault(
       "#VALUE!",
-      `frequencies has ${shown(value)} MHz after ${shown(before)} MHz; they must rise from column to column. Put the columns in order, in MHz.`,
+      `${argument("frequencies")} has ${shown(value)} MHz after ${shown(before)} MHz; they must rise from column to column. Put the columns in order, in MHz.`,
     ),
 
   tuningWordOut: (word: number, standard: string, bits: number): Fault =>

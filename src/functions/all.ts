@@ -52,6 +52,7 @@ import { userbands } from "./tuners/userbands";
 import { bondcheck } from "./bonding/bondcheck";
 import { maststress } from "./bonding/maststress";
 import { windload } from "./bonding/windload";
+import { addmoney } from "./estimate/addmoney";
 import { margin } from "./estimate/margin";
 import { markup } from "./estimate/markup";
 import { reels } from "./estimate/reels";
@@ -115,6 +116,7 @@ export const allFunctions: readonly SheetFunction[] = [
   bondcheck,
   maststress,
   windload,
+  addmoney,
   margin,
   markup,
   reels,

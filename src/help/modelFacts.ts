@@ -282,4 +282,11 @@ export const WRONG_ANSWERS: readonly WrongAnswer[] = [
     formula: "RIG.ROUNDMONEY(1.005)",
     right: { value: 1.01, tolerance: 0 },
   },
+  {
+    where: "Tax as a binary product",
+    printed: "585.56 for 10 % of 5855.65",
+    why: "The computer makes it 585.5649999999999. Here the share is an argument, and the product exact before it is rounded.",
+    formula: 'RIG.ROUNDMONEY(5855.65,2,"half away",0.1)',
+    right: { value: 585.57, tolerance: 0 },
+  },
 ];

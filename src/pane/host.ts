@@ -47,8 +47,8 @@ export interface PaneHost {
   enterFormula(formula: string): Promise<void>;
   /** Adds rows to the block of the active cell and to those that mirror it. @returns what was done, in a sentence */
   addRows(count: number): Promise<string>;
-  /** Understands a site survey's file. @param unit of the workbook's lengths */
-  readSurvey(bytes: Uint8Array, unit: "m" | "ft"): Promise<Survey>;
+  /** Understands a site survey's file. @param unit of the workbook's lengths @param writing a locale's tag, where the workbook names one */
+  readSurvey(bytes: Uint8Array, unit: "m" | "ft", writing?: string): Promise<Survey>;
   /** Writes outlets below the last filled row of Rooms, with rows added where needed. @returns what was done, in a sentence */
   addOutlets(rows: readonly SurveyRow[]): Promise<string>;
   /** Enters every formula of ours again where it stands at an error of an unknown name. @returns how many */

@@ -8,6 +8,7 @@ import { address, parseAddress, type Place } from "../workbooks/address";
 import type { Book, BookSheet } from "../workbooks/book";
 import { argumentValue } from "../review/argumentValue";
 import { callIn, type Call } from "../review/callIn";
+import { inSheetWords, spokenOf, wordsIn, type WordsFor } from "../review/sheetWords";
 
 export interface WorkedArgument {
   readonly name: string;
@@ -60,7 +61,7 @@ export function workOf(book: Book, sheetName: string, at: string): Work | string
     from:
       offset.row === 0 && offset.column === 0 ? undefined : address(source.place.row, source.place.column),
     args: call.args.flatMap((written, index) => argumentOf(shown, index, written, taken[index])),
-    ...stepsOf(shown, call, taken),
+    ...stepsOf(shown, call, taken, () => wordsIn(spokenOf(book), sheetName), offset),
   };
 }
 
@@ -119,10 +120,13 @@ function shown(cell: Cell): string {
 }
 
 function stepsOf(
-  { working, name }: SheetFunction,
+  shownFunction: SheetFunction,
   { args }: Call,
   values: readonly (Argument | undefined)[],
+  wordsFor: () => WordsFor,
+  cell: Place,
 ): Pick<Work, "steps" | "why"> {
+  const { working, name } = shownFunction;
   if (!working) return { steps: [], why: `RIG.${name} has no step-by-step working; this is its rule.` };
   const unknown = args.find((_, index) => values[index] === undefined);
   if (unknown !== undefined) {
@@ -131,7 +135,8 @@ function stepsOf(
       why: `The argument ${unknown} is worked out by the spreadsheet itself, so the steps cannot be repeated here. Put it into a cell of its own to see them.`,
     };
   }
-  const work = showwork.call([name, ...(values as Argument[])]);
+  const answer = showwork.call([name, ...(values as Argument[])]);
+  const work = inSheetWords(shownFunction, args, answer, wordsFor, cell);
   if (!isMatrix(work)) return { steps: [], why: isFault(work) ? work.message : undefined };
   return {
     steps: work.map(([symbol, meaning, value, unit, line, source]) => ({

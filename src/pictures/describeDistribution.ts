@@ -33,7 +33,7 @@ function inWords(item: Item): string {
   const words = item.troubles.join(", ");
   switch (item.kind) {
     case "head":
-      return `head unit ${item.name} ${words} (${item.volts.replace("→", "becomes")}; ${item.tuners})`;
+      return `head unit ${item.name} ${words} (${item.volts.replace(" →", `${item.fedAt ? ` at ${item.fedAt}` : ""} becomes`)}; ${item.tuners})`;
     case "branch":
       return `branch ${item.name} ${words}`;
     default:

@@ -35,6 +35,8 @@ interface Common {
 export interface HeadUnit extends Common {
   readonly kind: "head";
   readonly type: string;
+  /** The branch or outlet at which it is fed; empty for the lower end of its own cable. */
+  readonly fedAt: string;
   /** Supply and volts in words, then tuners and bands. */
   readonly volts: string;
   readonly tuners: string;
@@ -134,7 +136,6 @@ function headUnit(row: Row): HeadUnit {
   if (textOf(at("capacity")) === "high") troubles.push("over its bands");
   else if (textOf(at("capacity")) !== "ok") troubles.push("bands unknown");
   const supplied = numberOf(at("supplied"));
-  const place = textOf(at("at"));
   return {
     kind: "head",
     name: textOf(at("id")),
@@ -145,7 +146,8 @@ function headUnit(row: Row): HeadUnit {
     levels: spanOf(cornersOf(row)),
     troubles,
     type: textOf(at("type")),
-    volts: `${figure(supplied)} V${place ? ` at ${place}` : ""} → ${figure(volts)} V, least ${figure(least)}`,
+    fedAt: textOf(at("at")),
+    volts: `${figure(supplied)} V → ${figure(volts)} V, least ${figure(least)}`,
     tuners: `${figure(tuners, 0)} tuners, ${figure(bands, 0)} bands`,
   };
 }

@@ -90,6 +90,7 @@ function linesOf(item: Item, unit: LengthUnit): string[] {
         troubles,
         item.type,
         leadText(item, unit),
+        ...(item.fedAt ? [`fed at ${item.fedAt}`] : []),
         item.volts,
         item.tuners,
         `${spanText(item.levels)} dBµV at its end`,

@@ -19,8 +19,10 @@ export const LINES = { head: 6, branch: 4, nothing: 1, outlet: 1 } as const sati
   Item["kind"],
   number
 >;
+/** A head unit that is fed on the way says where. */
+const linesIn = (item: Item): number => LINES[item.kind] + (item.kind === "head" && item.fedAt ? 1 : 0);
 const heightOf = ({ item, children }: Hanging): number =>
-  children.length === 0 ? ROW - 1 : LINES[item.kind] * LINE + 2 * PAD;
+  children.length === 0 ? ROW - 1 : linesIn(item) * LINE + 2 * PAD;
 const BRANCH_HEIGHT = LINES.branch * LINE + 2 * PAD;
 
 export interface Placed {

@@ -20,6 +20,8 @@ export interface Finding {
   readonly says: string;
   /** What should be there, where that is known. */
   readonly should?: string;
+  /** The value itself that likely was meant for the cell, where one can be told. */
+  readonly meant?: number | string;
   /** What it does to the price or to an outlet, where that is known. */
   readonly effect?: string;
   /** The rule that found it. */

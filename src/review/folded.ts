@@ -8,19 +8,21 @@ import type { Finding, FindingPlace } from "./finding";
 
 /** Rules whose findings are only what other mistakes lead to. */
 const FOLLOWING: ReadonlySet<string> = new Set(["error", "failing check"]);
-/** The checks of the templates, by how they begin, and the rule that names cell by cell what they count. */
-const NAMED_BY: readonly (readonly [check: string, rule: string])[] = [
+/** Rules whose findings may follow from a wrong input, and may be a fault of the design. */
+export const SYMPTOMS: ReadonlySet<string> = new Set([...FOLLOWING, "outside limits"]);
+/** The checks of the templates, by how they begin, and the rule that names cell by cell what they count, on which sheet. */
+const NAMED_BY: readonly (readonly [check: string, rule: string, sheet?: string])[] = [
   ["Outlets that nothing feeds", "feeding"],
   ["Outlets with the name of another", "duplicate"],
   ["Outlets with the name of another", "feeding"],
   ["Outlets counted from the head units", "feeding"],
-  ["Outlets with too little level at", "outside limits"],
-  ["Outlets with too much level at", "outside limits"],
-  ["Head units with more tuners", "outside limits"],
-  ["Head units short of volts", "outside limits"],
+  ["Outlets with too little level at", "outside limits", "Rooms"],
+  ["Outlets with too much level at", "outside limits", "Rooms"],
+  ["Head units with more tuners", "outside limits", "Head units"],
+  ["Head units short of volts", "outside limits", "Head units"],
   ["Parts without a price", "price missing, expired or changed"],
   ["Prices without a date", "price missing, expired or changed"],
-  ["Conductors listed on Bonding", "part lacking or not needed"],
+  ["Conductors listed on Bonding", "part lacking or not needed", "Bonding"],
   ["Total of the quote less", "total that does not add"],
 ];
 const NOT_FOUND_OUT = "could not be found out";
@@ -28,8 +30,14 @@ const NOT_FOUND_OUT = "could not be found out";
 /**
  * @param read the workbook as it is stored
  * @param computed the same, computed anew
+ * @param ifMended what the rules of SYMPTOMS would say if the inputs that these findings name were mended; absent where that cannot be computed
  */
-export function folded(found: readonly Finding[], read: Book, computed: Book): Finding[] {
+export function folded(
+  found: readonly Finding[],
+  read: Book,
+  computed: Book,
+  ifMended?: (causes: readonly Finding[]) => readonly Finding[] | undefined,
+): Finding[] {
   const causes = found.filter(({ rule, weight }) => !FOLLOWING.has(rule!) && weight !== "worth knowing");
   const places = causes.flatMap(({ place }) => (place ? [place] : []));
   const cells = new Set(places.map(key));
@@ -38,7 +46,6 @@ export function folded(found: readonly Finding[], read: Book, computed: Book): F
     const value = read.sheets.find(({ name }) => name === place.sheet)?.cells[place.cell]?.value;
     return typeof value === "string" && value !== "" ? [`"${value}"`, `'${value}'`] : [];
   });
-  const rules = new Set(causes.map(({ rule }) => rule));
   const anyError = found.some(({ rule }) => rule === "error");
 
   const follows = ({ rule, place, cause, says }: Finding): boolean => {
@@ -50,10 +57,19 @@ export function folded(found: readonly Finding[], read: Book, computed: Book): F
       (cells.has(key(cause)) || (rows.has(rowKey(cause)) && isBookError(resultAt(computed, cause))))
     )
       return true;
-    if (NAMED_BY.some(([check, by]) => says.startsWith(check) && rules.has(by))) return true;
-    return anyError && says.includes(NOT_FOUND_OUT);
+    const isNamed = NAMED_BY.some(
+      ([check, by, sheet]) =>
+        says.startsWith(check) &&
+        causes.some((one) => one.rule === by && (sheet === undefined || one.place?.sheet === sheet)),
+    );
+    return isNamed || (anyError && says.includes(NOT_FOUND_OUT));
   };
-  const rest = found.filter((one) => !follows(one));
+  const hanging = hangingOn(
+    found.filter(({ rule, weight }) => !SYMPTOMS.has(rule!) && weight === "wrong"),
+    found.filter((one) => SYMPTOMS.has(one.rule!) && !follows(one)),
+    ifMended,
+  );
+  const rest = found.filter((one) => !follows(one) && !hanging.has(one));
   // The line that counts an error's followers goes with the last error that is listed.
   const listed = rest.some(({ rule, place }) => rule === "error" && place);
   const kept = listed ? rest : rest.filter(({ rule }) => rule !== "error");
@@ -63,13 +79,28 @@ export function folded(found: readonly Finding[], read: Book, computed: Book): F
     ...kept,
     {
       weight: "worth knowing",
-      says: `${count} more ${count === 1 ? "line of errors or checks follows" : "lines of errors and checks follow"} from what is named here.`,
+      says: `${count} more ${count === 1 ? "line of errors, checks or limits follows" : "lines of errors, checks and limits follow"} from what is named here.`,
       rule: "error",
-      wayOut: "Put the others right first and review again; these then go by themselves.",
+      wayOut:
+        "Put the others right first and review again; these then go by themselves, or show what is left.",
     },
   ];
 }
 
+/** The findings that would not be made in the same words if what is wrong were mended. */
+function hangingOn(
+  wrong: readonly Finding[],
+  symptoms: readonly Finding[],
+  ifMended: ((causes: readonly Finding[]) => readonly Finding[] | undefined) | undefined,
+): ReadonlySet<Finding> {
+  if (wrong.length === 0 || symptoms.length === 0) return new Set();
+  const left = ifMended?.(wrong);
+  if (!left) return new Set();
+  const said = new Set(left.map(inFull));
+  return new Set(symptoms.filter((one) => one.place && !said.has(inFull(one))));
+}
+
+const inFull = ({ rule, place, says }: Finding): string => JSON.stringify([rule, place, says]);
 const key = ({ sheet, cell }: FindingPlace): string => `${sheet}!${cell}`;
 const rowKey = ({ sheet, cell }: FindingPlace): string => `${sheet}!${cell.replace(/^[A-Z]+/, "")}`;
 const resultAt = (book: Book, { sheet, cell }: FindingPlace) =>

@@ -2,10 +2,11 @@
 import { address, parseAddress } from "../workbooks/address";
 import type { Book, BookSheet } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
-import { callsUs } from "../workbooks/layOut";
+import { callsUs } from "../workbooks/callsUs";
 import { expectedFormulas, type ExpectedFormula } from "./expectedFormulas";
 import type { Finding } from "./finding";
 import type { LabelAt } from "./labels";
+import { sameFormula } from "../workbooks/sameFormula";
 
 /** How many missing names a sentence lists. */
 const MOST_LISTED = 5;
@@ -61,7 +62,7 @@ function atAnchor(
 ): FormulaDifference[] {
   const cell = address(place.row, place.column);
   const here = sheet.cells[cell];
-  if (here?.formula !== undefined && plain(here.formula) === plain(formula)) return [];
+  if (here?.formula !== undefined && sameFormula(here.formula, formula)) return [];
   if (here?.note && FROZEN.test(here.note) && callsUs(formula)) return [];
   const label = labelAt(name, place);
   const common = { place: { sheet: name, cell }, should: `=${formula}` };
@@ -124,14 +125,3 @@ function inTheWay(
     },
   ];
 }
-
-/** Without what hosts write in different ways: blanks and case outside quotes, TRUE() for TRUE. */
-const plain = (formula: string): string =>
-  formula.replace(/"(?:[^"]|"")*"|[^"]+/g, (part) =>
-    part.startsWith('"')
-      ? part
-      : part
-          .replace(/\s+/g, "")
-          .toUpperCase()
-          .replace(/\b(TRUE|FALSE)\(\)/g, "$1"),
-  );

@@ -1,18 +1,35 @@
 /** Whether a workbook holds what its template starts from and nothing more. */
 import type { Book } from "../workbooks/book";
+import type { Filling } from "../workbooks/definition";
 import { fillingOf } from "../workbooks/fillingOf";
 import { templateOf, type Template } from "../workbooks/templates";
 
-const starts = new WeakMap<Template, string>();
+const starts = new WeakMap<Template, Filling>();
 
 export function isUnfilled(book: Book): boolean {
   const template = templateOf(book.template);
   if (!template) return false;
-  const filled = (one: Book): string => JSON.stringify(fillingOf(template.definition, one));
   let start = starts.get(template);
   if (start === undefined) {
-    start = filled(template.empty());
+    start = fillingOf(template.definition, template.empty());
     starts.set(template, start);
   }
-  return filled(book) === start;
+  const filled = fillingOf(template.definition, book);
+  return JSON.stringify(filled) === JSON.stringify(knownTo(book, start));
+}
+
+/** Without what an earlier version of the template had no cell for. */
+function knownTo({ names }: Book, { fields = {}, blocks = {} }: Filling): Filling {
+  const known = new Set(names.map(({ name }) => name));
+  return {
+    fields: Object.fromEntries(Object.entries(fields).filter(([name]) => known.has(name))),
+    blocks: Object.fromEntries(
+      Object.entries(blocks).flatMap(([block, rows]) => {
+        const kept = rows.map((row) =>
+          Object.fromEntries(Object.entries(row).filter(([key]) => known.has(`${block}_${key}`))),
+        );
+        return kept.some((row) => Object.keys(row).length > 0) ? [[block, kept]] : [];
+      }),
+    ),
+  };
 }

@@ -34,7 +34,7 @@ export type LabelAt = (sheet: string, place: Place) => string;
  * @param definition the book's template; undefined for a workbook that is not ours
  * @returns the label of a cell's column or field, or the letters of its column
  */
-export function labelsIn(book: Book, definition: WorkbookDefinition | undefined): LabelAt {
+export function labelsIn(book: Pick<Book, "names">, definition: WorkbookDefinition | undefined): LabelAt {
   const labels = definition ? labelsOf(definition) : new Map<string, string>();
   const zones = book.names.flatMap(({ name, sheet, range }) => {
     const label = labels.get(name);

@@ -37,9 +37,12 @@ export const isBlank = (value: BookResult | undefined): value is undefined | "" 
 export const filledCells = (book: Book, name: string): NamedCell[] =>
   namedCells(book, name).filter(({ value }) => !isBlank(value));
 
-/** As lookups compare: without case and outer blanks. */
-export const plainWord = (value: BookResult | undefined): string =>
-  isBlank(value) ? "" : String(value).trim().toLowerCase();
+/** As people compare: without case and outer blanks. */
+export const plainWord = (value: BookResult | undefined): string => lookupWord(value).trim();
+
+/** As lookups compare: without case; a blank at an end is a letter as any. */
+export const lookupWord = (value: BookResult | undefined): string =>
+  isBlank(value) ? "" : String(value).toLowerCase();
 
 export const figure = (value: number): string => String(Number(value.toPrecision(7)));
 

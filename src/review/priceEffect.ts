@@ -6,11 +6,8 @@ import type { Reviewed } from "./rule";
 const SAME = 0.005;
 
 /** @returns a sentence; undefined where one of the two totals is no number */
-export function priceEffect({
-  computed,
-  expected,
-}: Pick<Reviewed, "computed" | "expected">): string | undefined {
-  const now = namedValue(computed, "quote_total");
+export function priceEffect({ own, expected }: Pick<Reviewed, "own" | "expected">): string | undefined {
+  const now = namedValue(own, "quote_total");
   const should = expected && namedValue(expected, "quote_total");
   if (typeof now !== "number" || typeof should !== "number") return undefined;
   return Math.abs(now - should) < SAME

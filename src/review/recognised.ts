@@ -10,13 +10,18 @@ import { blankBook } from "./blankBook";
 
 const SAYS = "about_template";
 
+/** A template's name as About shows it, and its version. */
+const NAME_AND_VERSION = /^"?(.*), version (\w+)"?$/;
+
 /** @returns the same book, marked with the template that its About sheet names; unchanged where it is marked or names none */
 export function recognised(book: Book): Book {
   if (book.template !== "") return book;
-  const says = saidBy(book);
-  const found =
-    says === undefined ? undefined : templates.find((one) => saidBy(blankBook(one.definition)) === says);
-  return found ? { ...book, template: found.id, templateVersion: found.definition.version } : book;
+  const [, name, templateVersion] = NAME_AND_VERSION.exec(saidBy(book) ?? "") ?? [];
+  if (name === undefined || templateVersion === undefined) return book;
+  const found = templates.find(
+    (one) => NAME_AND_VERSION.exec(saidBy(blankBook(one.definition)) ?? "")?.[1] === name,
+  );
+  return found ? { ...book, template: found.id, templateVersion } : book;
 }
 
 function saidBy(book: Book): string | undefined {

@@ -1,15 +1,20 @@
 /** Everything that the rules find in one workbook. */
 import type { Book } from "../workbooks/book";
+import { asIfMended } from "./asIfMended";
+import { carriedOver } from "./carriedOver";
+import { earlierDifferences } from "./earlierDifferences";
 import { WEIGHTS, type Finding } from "./finding";
-import { folded } from "./folded";
+import { folded, SYMPTOMS } from "./folded";
 import { formulaDifferences } from "./formulaDifferences";
+import { grouped } from "./grouped";
 import { isUnfilled } from "./isUnfilled";
 import { labelsIn } from "./labels";
 import { recognised } from "./recognised";
 import { restoredBook } from "./restoredBook";
-import { DEFAULT_MARGIN_FLOOR, type ReviewOptions, type Reviewed } from "./rule";
+import { DEFAULT_MARGIN_FLOOR, type Reviewed, type ReviewOptions, type Rule } from "./rule";
 import { rules } from "./ruleList";
-import { sameTemplate } from "./rules/origin";
+import { earlierVersion } from "./rules/earlierVersion";
+import { originOf } from "./rules/origin";
 
 /** What an empty workbook says of its blanks is no news. */
 const FROM_BLANKS: ReadonlySet<string> = new Set(["error", "failing check"]);
@@ -35,29 +40,46 @@ export type Compute = (book: Book) => Book;
 /**
  * @param stored the workbook as it is stored, or as a live one shows it
  * @param compute computes a book anew; absent in a host whose cells are live and that cannot compute another book
- * @returns the weightiest first
+ * @returns what its version has to do with the rest first, then the weightiest first
  */
 export function review(stored: Book, compute?: Compute, options: Partial<ReviewOptions> = {}): Finding[] {
   const read = recognised(stored);
-  const definition = sameTemplate(read)?.definition;
-  const computed = compute ? compute(read) : read;
-  const labelAt = labelsIn(read, definition);
-  const differences = definition ? formulaDifferences(read, definition, labelAt) : [];
   const reviewed: Reviewed = {
-    read,
-    computed,
-    expected: definition && differences.length > 0 ? compute?.(restoredBook(read, definition)) : computed,
-    definition,
-    differences,
-    labelAt,
+    ...readings(read, compute),
     options: { marginFloor: DEFAULT_MARGIN_FLOOR, ...options },
   };
-  const found = rules.flatMap(({ id, find }) =>
-    find(reviewed).map((finding): Finding => ({ ...finding, rule: id })),
-  );
+  const found = saidBy(rules, reviewed);
   if (read !== stored) found.push(UNMARKED);
   const told = isUnfilled(read)
     ? [...found.filter(({ rule }) => !FROM_BLANKS.has(rule!)), UNFILLED]
-    : folded(found, read, computed);
-  return told.sort((a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight));
+    : folded(found, read, reviewed.computed, (causes) => {
+        const mended = reviewed.definition && compute && asIfMended(read, reviewed.definition, causes);
+        return mended && saidBy(symptoms, { ...readings(mended, compute), options: reviewed.options });
+      });
+  return grouped(told).sort((a, b) => order(a) - order(b));
+}
+
+const symptoms = rules.filter(({ id }) => SYMPTOMS.has(id));
+
+const saidBy = (some: readonly Rule[], reviewed: Reviewed): Finding[] =>
+  some.flatMap(({ id, find }) => find(reviewed).map((finding): Finding => ({ ...finding, rule: id })));
+
+const order = ({ rule, weight }: Finding): number =>
+  rule === earlierVersion.id ? -1 : WEIGHTS.indexOf(weight);
+
+function readings(read: Book, compute: Compute | undefined): Omit<Reviewed, "options"> {
+  const origin = originOf(read);
+  const definition = origin?.made === "later" ? undefined : origin?.template.definition;
+  const own = compute ? compute(read) : read;
+  const labelAt = labelsIn(read, definition);
+  const bare = { read, own, definition, labelAt };
+  if (definition && origin?.made === "earlier") {
+    if (!compute) return { ...bare, computed: read, differences: [], earlier: { others: [] } };
+    const { fresh, shown } = carriedOver(read, definition, compute);
+    const { differences, others } = earlierDifferences(own, shown, definition);
+    return { ...bare, computed: shown, expected: shown, differences, earlier: { fresh, others } };
+  }
+  const differences = definition ? formulaDifferences(read, definition, labelAt) : [];
+  const restored = definition && differences.length > 0 ? compute?.(restoredBook(read, definition)) : own;
+  return { ...bare, computed: own, expected: restored, differences };
 }

@@ -1,6 +1,7 @@
-/** What every rule is made of: a pure look at one workbook in three readings. */
+/** What every rule is made of: a pure look at one workbook in several readings. */
 import type { Book } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
+import type { OtherResult } from "./earlierDifferences";
 import type { Finding } from "./finding";
 import type { FormulaDifference } from "./formulaDifferences";
 import type { LabelAt } from "./labels";
@@ -14,22 +15,33 @@ export interface ReviewOptions {
 
 export type PriceList = Readonly<Record<string, Readonly<Record<string, number>>>>;
 
-/** Common practice, no source: under a tenth of the price little is left for a callback. */
-export const DEFAULT_MARGIN_FLOOR = 0.1;
+/** Common practice, no source: what a callback eats. A firm's own floor is given with the review. */
+export const DEFAULT_MARGIN_FLOOR = 0.05;
 
 export interface Reviewed {
   /** As it is stored, with the values that the file shows. */
   readonly read: Book;
-  /** The same, every formula computed anew. */
+  /** The same, every formula of its own computed anew. */
+  readonly own: Book;
+  /** What its inputs come to; of a workbook of an earlier version, by today's template. */
   readonly computed: Book;
   /** Computed with the template's own formulas in their places; absent where nothing can compute it. */
   readonly expected?: Book;
-  /** The template, when the workbook can be held to it. */
+  /** The template, when the inputs can be held to it. */
   readonly definition?: WorkbookDefinition;
   /** Where its formulas are not the template's. */
   readonly differences: readonly FormulaDifference[];
+  /** Present for a workbook of an earlier version. */
+  readonly earlier?: Earlier;
   readonly labelAt: LabelAt;
   readonly options: ReviewOptions;
+}
+
+export interface Earlier {
+  /** Today's template with the same inputs, computed; absent where nothing can compute it. */
+  readonly fresh?: Book;
+  /** What its own formulas bring to something else than today's, and that moves no price. */
+  readonly others: readonly OtherResult[];
 }
 
 export interface Rule {

@@ -1,47 +1,70 @@
 /** Every rule, in the order in which its findings are told. */
 import type { Rule } from "./rule";
+import { checksToday } from "./rules/checksToday";
+import { crossedFigures } from "./rules/crossedFigures";
 import { discounts } from "./rules/discounts";
 import { duplicates } from "./rules/duplicates";
+import { earlierVersion } from "./rules/earlierVersion";
 import { errorCells } from "./rules/errorCells";
 import { failingChecks } from "./rules/failingChecks";
 import { farFromNeighbours } from "./rules/farFromNeighbours";
+import { feedCounts } from "./rules/feedCounts";
 import { feeding } from "./rules/feeding";
 import { hidden } from "./rules/hidden";
 import { inputRules } from "./rules/inputRules";
 import { limits } from "./rules/limits";
 import { margin } from "./rules/margin";
 import { measured } from "./rules/measured";
+import { mirroredRows } from "./rules/mirroredRows";
+import { missingEntries } from "./rules/missingEntries";
 import { origin } from "./rules/origin";
 import { otherFormula } from "./rules/otherFormula";
 import { outsideBlocks } from "./rules/outsideBlocks";
 import { partsNeeded } from "./rules/partsNeeded";
 import { prices } from "./rules/prices";
+import { quoteDates } from "./rules/quoteDates";
+import { reelLengths } from "./rules/reelLengths";
 import { removedChecks } from "./rules/removedChecks";
 import { removedTexts } from "./rules/removedTexts";
 import { staleValues } from "./rules/staleValues";
+import { suppliesShared } from "./rules/suppliesShared";
 import { taxBase } from "./rules/taxBase";
 import { textNumbers } from "./rules/textNumbers";
 import { totals } from "./rules/totals";
 import { typedOver } from "./rules/typedOver";
 import { unitSlips } from "./rules/unitSlips";
+import { unlikelyAmounts } from "./rules/unlikelyAmounts";
+import { workNeeded } from "./rules/workNeeded";
+import { zeroAmounts } from "./rules/zeroAmounts";
 
 export const rules: readonly Rule[] = [
   {
     id: "not our template",
     reason: "Only a workbook of a known template can be held to it, cell by cell.",
-    example: "A workbook made from an older version of the template.",
-    find: ({ read }) => origin(read),
+    example: "A workbook that somebody made by hand.",
+    find: ({ read, earlier }) => (earlier?.fresh ? [] : origin(read)),
   },
+  earlierVersion,
   typedOver,
   otherFormula,
   staleValues,
+  missingEntries,
+  zeroAmounts,
   totals,
   taxBase,
   textNumbers,
+  mirroredRows,
   inputRules,
+  crossedFigures,
   feeding,
+  feedCounts,
+  suppliesShared,
+  reelLengths,
+  quoteDates,
   limits,
   unitSlips,
+  unlikelyAmounts,
+  workNeeded,
   farFromNeighbours,
   duplicates,
   partsNeeded,
@@ -63,6 +86,7 @@ export const rules: readonly Rule[] = [
     id: "failing check",
     reason: "The workbook's own checks count what cannot go out.",
     example: "A splitter feeds five outlets from four ports.",
-    find: ({ computed }) => failingChecks(computed),
+    find: ({ own, computed, earlier }) =>
+      earlier?.fresh ? checksToday(earlier.fresh, own) : failingChecks(computed),
   },
 ];

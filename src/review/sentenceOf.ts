@@ -10,6 +10,7 @@ import type { Place } from "../workbooks/address";
 import type { Book } from "../workbooks/book";
 import { argumentValue } from "./argumentValue";
 import { callIn } from "./callIn";
+import { inSheetWords, spokenOf, wordsIn } from "./sheetWords";
 
 /** @returns the sentence for a cell so many rows and columns from the formula's own */
 export type SentenceAt = (formula: string, offset: Place) => string | undefined;
@@ -29,7 +30,6 @@ function outcomeOf(book: Book, sheet: string, formula: string): Cell | Matrix | 
   const call = callIn(formula);
   const called = call?.whole ? allFunctions.find(({ name }) => name === call.name) : undefined;
   const values = call?.args.map((text) => argumentValue(book, sheet, text));
-  return called && values?.every((value): value is Argument => value !== undefined)
-    ? called.call(values)
-    : undefined;
+  if (!called || !values?.every((value): value is Argument => value !== undefined)) return undefined;
+  return inSheetWords(called, call!.args, called.call(values), () => wordsIn(spokenOf(book), sheet));
 }

@@ -1,37 +1,51 @@
 /** Draws the numbers of one sheet, again and again until they make good questions. */
 import type { AnySet, Answer, Given } from "./exercise";
 import { toleranceOf } from "./exercise";
-import { randomFrom } from "./random";
+import { randomAgain, randomFrom } from "./random";
 import { keyOf, type Answers } from "./solve";
 import { clashIn } from "./clashIn";
 
 /** Of the sets, their numbers and how they are drawn: a sheet of another version has other numbers. */
-export const TRAINING_VERSION = "1";
+export const TRAINING_VERSION = "2";
 
 export interface Drawn {
   readonly numbers: object;
   /** The right answers, by question. */
   readonly key: Answers;
-  /** How many draws it took. */
-  readonly tries: number;
 }
 
-const MOST_TRIES = 5000;
+const MOST_TRIES = 20_000;
+/** Of so many that are usable, the one in which the fewest common mistakes could be taken for each other. */
+const CHOICE = 5;
+
+/** Numbers of a set that could be a real job's, without end. */
+function* plausible(set: AnySet, whose: string): Generator<Drawn> {
+  const text = ["rigsheet", set.id, TRAINING_VERSION, whose].join("\n");
+  const random = randomFrom(text);
+  const once = randomAgain(`${text}\nonce`);
+  for (let tries = 1; tries <= MOST_TRIES; tries++) {
+    const numbers = set.draw(random, once()) as object;
+    const key = keyOf(set, numbers);
+    if (key && (set.plausible?.(numbers as never, key) ?? true)) yield { numbers, key };
+  }
+  throw new Error(`the set ${set.id} found no numbers in ${MOST_TRIES} draws`);
+}
 
 /**
  * @param whose the same text gives the same numbers, on every machine
  * @param unlike another draw whose answers these must not repeat
  */
 function drawn(set: AnySet, whose: string, unlike?: Drawn): Drawn {
-  const random = randomFrom(["rigsheet", set.id, TRAINING_VERSION, whose].join("\n"));
-  for (let tries = 1; tries <= MOST_TRIES; tries++) {
-    const numbers = set.draw(random) as object;
-    const key = keyOf(set, numbers);
-    if (!key || !(set.plausible?.(numbers as never, key) ?? true)) continue;
-    if (unlike && repeats(set, numbers, key, unlike)) continue;
-    if (clashIn(set, numbers, key) === undefined) return { numbers, key, tries };
+  let best: { drawn: Drawn; pairs: number } | undefined;
+  let usable = 0;
+  for (const one of plausible(set, whose)) {
+    if (unlike && repeats(set, one.numbers, one.key, unlike)) continue;
+    const { withKey, pairs } = clashIn(set, one.numbers, one.key);
+    if (withKey !== undefined) continue;
+    if (!best || pairs < best.pairs) best = { drawn: one, pairs };
+    if (pairs === 0 || ++usable === CHOICE) break;
   }
-  throw new Error(`the set ${set.id} found no numbers in ${MOST_TRIES} draws`);
+  return best!.drawn;
 }
 
 /** Whether a question has the figures or the measured answer of the worked example. */
@@ -71,6 +85,10 @@ export interface Trainee {
  */
 export const drawFor = (set: AnySet, seed: number, trainee: Trainee): Drawn =>
   drawn(set, whoseText(seed, trainee), exampleOf(set));
+
+/** Numbers that may be anybody's: for how likely an answer is, no matter whether it is ambiguous. */
+export const anybodysDraw = (set: AnySet, seed: number): Drawn =>
+  plausible(set, `anybody\n${seed}`).next().value as Drawn;
 
 export const whoseText = (seed: number, { name, occurrence }: Trainee): string =>
   [seed, occurrence, name.normalize("NFC")].join("\n");

@@ -12,11 +12,32 @@ export type Answer = number | string;
 /** Answers to earlier questions by their key; only numbers are carried on. */
 export type Earlier = Readonly<Record<string, number>>;
 
+/** A figure read wrongly. */
+export interface Misreading {
+  /** In a few words, for the trainer: "feet taken for metres". */
+  readonly name: string;
+  /** What is taken for the figure. */
+  readonly as: number;
+  readonly seldom?: boolean;
+}
+
+/**
+ * The misreadings that one kind of figure invites, wherever it stands.
+ *
+ * @param what the figure in words, for the names
+ */
+export type Family = (value: number, what: string) => readonly Misreading[];
+
 /** A figure that stands in the question. */
 export interface Given {
   readonly label: string;
   readonly value: number | string;
   readonly unit?: string;
+  /** In the names of mistakes, where the label is too long. */
+  readonly called?: string;
+  /** The drawn number that it shows. */
+  readonly of?: string;
+  readonly invites?: readonly Family[];
 }
 
 export type AnswerKind =
@@ -27,15 +48,19 @@ export type AnswerKind =
       readonly decimals: number;
       /** A count, where nothing but the number itself is right. */
       readonly exact?: boolean;
+      /** A direction from 0 to 360, which are one. */
+      readonly direction?: boolean;
     }
   | { readonly kind: "choice"; readonly choices: readonly string[] };
 
 /** A mistake that is known, and the answer that it leads to. */
 export interface Slip<N> {
-  /** In a few words, for the trainer: "feet taken for metres". */
+  /** In a few words, for the trainer: "half a turn left out". */
   readonly name: string;
   /** Undefined where it cannot be made with these numbers. */
-  readonly wrong: (numbers: N, earlier: Earlier) => number | Fault | undefined;
+  readonly wrong: (numbers: N, earlier: Earlier) => Answer | Fault | undefined;
+  /** It is named where no common mistake leads there, and other numbers are not drawn for its sake. */
+  readonly seldom?: boolean;
 }
 
 export interface Question<N> {
@@ -45,11 +70,21 @@ export interface Question<N> {
   /** What to find, in a sentence or two; the figures stand below it. */
   readonly task: string;
   readonly given: (numbers: N) => readonly Given[];
+  /** Figures of earlier questions that it uses as well. */
+  readonly before?: (numbers: N) => readonly Given[];
   readonly answer: AnswerKind;
   /** Keys of the earlier questions whose answers it uses. */
   readonly needs: readonly string[];
   /** By the engine. */
   readonly solve: (numbers: N, earlier: Earlier) => Answer | Fault;
+  /**
+   * The hint's formula as plain arithmetic, where the engine refuses figures
+   * that a trainee may well reckon with (a cable of 330 °C, a margin of 20).
+   */
+  readonly formula?: (numbers: N, earlier: Earlier) => number;
+  /** What the earlier answers in `needs` invite. */
+  readonly uses?: Readonly<Record<string, readonly Family[]>>;
+  /** Mistakes beyond those that its figures invite. */
   readonly slips: readonly Slip<N>[];
   readonly hints: readonly string[];
   /** The worked example's lines, with other numbers. */
@@ -72,7 +107,8 @@ export interface TrainingSet<N> {
   readonly about: string;
   /** Shown on every sheet of the set. */
   readonly cautions: readonly string[];
-  readonly draw: (random: Random) => N;
+  /** @param once gives the same on every try: what must not be chosen by which numbers are drawn again */
+  readonly draw: (random: Random, once: Random) => N;
   /** Whether the drawn numbers and their answers could be a real job's; true where absent. */
   readonly plausible?: (numbers: N, answers: Readonly<Record<string, Answer>>) => boolean;
   readonly paper?: (numbers: N) => Paper;
@@ -90,6 +126,13 @@ export const toleranceOf = (answer: AnswerKind): number =>
 
 /** So that 12.3 counts as within 0.1 of 12.2, whatever the binary fractions say. */
 export const ROUNDING = 1e-9;
+
+/** Of a direction 359.9 lies beside 0; one below 0 is none. */
+export function agrees(answer: AnswerKind, value: number, key: number, tolerance: number): boolean {
+  if (answer.kind === "choice" || !answer.direction || value < 0) return isWithin(value, key, tolerance);
+  const apart = Math.abs(value - key) % 360;
+  return isWithin(Math.min(apart, 360 - apart), 0, tolerance);
+}
 
 export const isWithin = (value: number, key: number, tolerance: number): boolean =>
   Math.abs(value - key) <= tolerance + ROUNDING * Math.max(1, Math.abs(key));

@@ -82,42 +82,46 @@ function marksSheet({ exercises, marked, shared }: GroupMarks): SheetDefinition 
 }
 
 function answersSheet({ exercises, marked }: GroupMarks): SheetDefinition {
-  return sheet("Answers", "Every answer beside its key. Numbers count as right within the tolerance.", {
-    heading: "Answers",
-    columns: [
-      { head: "No.", width: 6, format: "integer" },
-      { head: "Trainee", width: 26 },
-      { head: "Question", width: 9, format: "integer" },
-      { head: "What", width: 30 },
-      { head: "Given", width: 18, format: "general" },
-      { head: "Key", width: 18, format: "general" },
-      { head: "Tolerance", width: 10, format: "general" },
-      { head: "Unit", width: 11 },
-      { head: "Marks", width: 7, format: "integer" },
-      { head: "Outcome", width: 13 },
-      { head: "Mistake", width: 52, wrap: true },
-      { head: "Carried from", width: 10 },
-    ],
-    rows: marked.flatMap(({ number, trainee, answers }) =>
-      answers.map((one) => {
-        const question = exercises.set.questions[one.number - 1]!;
-        return [
-          number,
-          trainee.name,
-          one.number,
-          question.heading,
-          plain(one.given),
-          plain(one.right),
-          question.answer.kind === "number" ? toleranceOf(question.answer) : "",
-          question.answer.kind === "number" ? question.answer.unit : "",
-          one.points,
-          one.outcome,
-          one.named ?? "",
-          one.carriedFrom.join(", "),
-        ];
-      }),
-    ),
-  });
+  return sheet(
+    "Answers",
+    'Every answer beside its key. Numbers count as right within the tolerance. A mistake is known by the answer that it leads to; before those met only now and then stands "perhaps".',
+    {
+      heading: "Answers",
+      columns: [
+        { head: "No.", width: 6, format: "integer" },
+        { head: "Trainee", width: 26 },
+        { head: "Question", width: 9, format: "integer" },
+        { head: "What", width: 30 },
+        { head: "Given", width: 18, format: "general" },
+        { head: "Key", width: 18, format: "general" },
+        { head: "Tolerance", width: 10, format: "general" },
+        { head: "Unit", width: 11 },
+        { head: "Marks", width: 7, format: "integer" },
+        { head: "Outcome", width: 13 },
+        { head: "Mistake", width: 52, wrap: true },
+        { head: "Carried from", width: 10 },
+      ],
+      rows: marked.flatMap(({ number, trainee, answers }) =>
+        answers.map((one) => {
+          const question = exercises.set.questions[one.number - 1]!;
+          return [
+            number,
+            trainee.name,
+            one.number,
+            question.heading,
+            plain(one.given),
+            plain(one.right),
+            question.answer.kind === "number" ? toleranceOf(question.answer) : "",
+            question.answer.kind === "number" ? question.answer.unit : "",
+            one.points,
+            one.outcome,
+            namedIn(one),
+            one.carriedFrom.join(", "),
+          ];
+        }),
+      ),
+    },
+  );
 }
 
 /** How the group did on each question, with the mistake that was made most. */
@@ -147,9 +151,15 @@ function questionsSheet({ exercises, marked }: GroupMarks): SheetDefinition {
   });
 }
 
+/** The mistake; with a doubt where something else may have led to the same answer. */
+const namedIn = ({ named = "", perhaps }: MarkedAnswer): string => (perhaps ? `perhaps ${named}` : named);
+
 function commonest(answers: readonly MarkedAnswer[]): string {
   const times = new Map<string, number>();
-  for (const { named } of answers) if (named !== undefined) times.set(named, (times.get(named) ?? 0) + 1);
+  for (const answer of answers) {
+    const named = namedIn(answer);
+    if (named !== "") times.set(named, (times.get(named) ?? 0) + 1);
+  }
   return [...times]
     .sort((a, b) => b[1] - a[1])
     .map(([name, number]) => `${name}: ${number}`)

@@ -53,8 +53,15 @@ export function splitMix(seed: bigint): [number, number, number, number] {
 }
 
 /** @param text what the numbers belong to: the same text gives the same numbers */
-export function randomFrom(text: string): Random {
-  const word = xoshiro128(splitMix(fnv1a(text)));
+export const randomFrom = (text: string): Random => randomAgain(text)();
+
+/** @returns what begins the same numbers anew with each call */
+export function randomAgain(text: string): () => Random {
+  const state = splitMix(fnv1a(text));
+  return () => randomOf(xoshiro128(state));
+}
+
+function randomOf(word: () => number): Random {
   const below = (count: number): number => {
     // The words beyond the last whole multiple would favour the small numbers.
     const fair = WORDS - (WORDS % count);

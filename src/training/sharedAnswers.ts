@@ -4,14 +4,16 @@
  *
  * For each question it is estimated how likely an unrelated trainee would
  * write that very value, from other draws of the set, half of the trainees
- * being right and half spread over the known mistakes. The product over a
+ * being right, most of the others making a common mistake and the rest one of
+ * those met now and then. The product over a
  * pair's shared answers, times the number of pairs, is how often chance alone
  * would do the same in a group of this size. It is a reason to look, not a proof.
  */
-import { drawFor, type Drawn } from "./drawNumbers";
+import { anybodysDraw, type Drawn } from "./drawNumbers";
 import { isWithin, toleranceOf, type AnySet, type Answer, type Question } from "./exercise";
 import type { MarkedAnswer } from "./markAnswers";
-import { numbersAmong, slipValues } from "./solve";
+import { slipValues, type SlipValue } from "./slips/slipValues";
+import { numbersAmong } from "./solve";
 
 export interface MarkedSheet {
   /** Names the sheet in the findings. */
@@ -35,10 +37,10 @@ export interface SharedPair {
 /** More likely than this it is left to chance. */
 const MOST_BY_CHANCE = 0.02;
 const OTHER_DRAWS = 200;
-/** Of answers to a question; the rest are taken for known mistakes. */
+/** Of answers to a question. */
 const RIGHT_AS_OFTEN = 0.5;
-/** Draws that no list of names gives. */
-const NOBODY = "\u0000nobody";
+const COMMON_AS_OFTEN = 0.35;
+const SELDOM_AS_OFTEN = 0.15;
 
 export function sharedAnswers(set: AnySet, sheets: readonly MarkedSheet[]): SharedPair[] {
   if (sheets.length < 2) return [];
@@ -73,6 +75,10 @@ interface Hit {
   readonly rightThere: boolean;
 }
 
+/** A mistake that may be the one is no explanation: with small counts one always may. */
+const unexplained = ({ outcome, perhaps }: MarkedAnswer): boolean =>
+  outcome === "wrong" || (outcome === "slip" && perhaps === true);
+
 /** Pairs of sheets with the same answer to one question, which on the first of them nothing explains. */
 function* sharedAt(
   question: Question<never>,
@@ -89,12 +95,12 @@ function* sharedAt(
   }
   for (const group of given.values()) {
     for (const a of group) {
-      if (sheets[a]!.answers[index]!.outcome !== "wrong") continue;
+      if (!unexplained(sheets[a]!.answers[index]!)) continue;
       for (const b of group) {
         if (a === b) continue;
         const there = sheets[b]!.answers[index]!;
         // Both unexplained: told once.
-        if (there.outcome === "wrong" && b < a) continue;
+        if (unexplained(there) && b < a) continue;
         const here = sheets[a]!.answers[index]!.right;
         const same =
           typeof here === "number" && typeof there.right === "number"
@@ -108,13 +114,11 @@ function* sharedAt(
 
 /** @returns how likely an unrelated sheet has a value at a question */
 function likelihoods(set: AnySet): (index: number, value: Answer) => number {
-  const draws = Array.from({ length: OTHER_DRAWS }, (_, seed) =>
-    drawFor(set, seed, { name: NOBODY, occurrence: 1 }),
-  );
+  const draws = Array.from({ length: OTHER_DRAWS }, (_, seed) => anybodysDraw(set, seed));
   const perQuestion = set.questions.map((question) => {
     const others = draws.map(({ numbers, key }) => ({
       right: key[question.key]!,
-      slips: slipValues(question, numbers, numbersAmong(key)).map(({ value }) => value),
+      slips: slipValues(set, question, numbers, numbersAmong(key)),
     }));
     const { answer } = question;
     const is = (one: Answer, value: Answer): boolean =>
@@ -129,8 +133,12 @@ function likelihoods(set: AnySet): (index: number, value: Answer) => number {
       for (const { right, slips } of others) {
         if (is(right, value)) met += RIGHT_AS_OFTEN;
         if (answer.kind === "choice") met += (1 - RIGHT_AS_OFTEN) / answer.choices.length;
-        else if (slips.length > 0) {
-          met += ((1 - RIGHT_AS_OFTEN) * slips.filter((slip) => is(slip, value)).length) / slips.length;
+        else {
+          const share = (rank: SlipValue["rank"]): number => {
+            const all = slips.filter((slip) => slip.rank === rank);
+            return all.filter((slip) => is(slip.value, value)).length / Math.max(1, all.length);
+          };
+          met += COMMON_AS_OFTEN * share("often") + SELDOM_AS_OFTEN * share("seldom");
         }
       }
       // One more met, so that what was never met is not taken for impossible.

@@ -1,4 +1,4 @@
-/** Works a set out: the key, and what known mistakes lead to. */
+/** Works a set out: the key. */
 import { isFault } from "../engine/faults";
 import type { AnySet, Answer, Earlier, Question } from "./exercise";
 
@@ -27,15 +27,3 @@ export function keyOf(set: AnySet, numbers: object): Answers | undefined {
   }
   return answers;
 }
-
-export interface SlipValue {
-  readonly name: string;
-  readonly value: number;
-}
-
-/** @returns where each known mistake leads, from these earlier answers */
-export const slipValues = (question: Question<never>, numbers: object, earlier: Earlier): SlipValue[] =>
-  question.slips.flatMap(({ name, wrong }) => {
-    const value = wrong(numbers as never, earlier);
-    return typeof value === "number" && Number.isFinite(value) ? [{ name, value }] : [];
-  });

@@ -3,12 +3,13 @@ import type { Book } from "../workbooks/book";
 import type { Format, SheetDefinition, Table, WorkbookDefinition } from "../workbooks/definition";
 import { layOut } from "../workbooks/layOut";
 import { KEY_TEMPLATE } from "./answerName";
-import { drawFor, TRAINING_VERSION, type Drawn, type Trainee } from "./drawNumbers";
+import { drawFor, exampleOf, TRAINING_VERSION, type Drawn, type Trainee } from "./drawNumbers";
 import { toleranceOf, type AnswerKind, type AnySet } from "./exercise";
 import { POINTS } from "./markAnswers";
 import { asAsked, precisionInWords } from "./precision";
 import { sheetCode } from "./sheetCode";
-import { numbersAmong, slipValues } from "./solve";
+import { slipValues } from "./slips/slipValues";
+import { numbersAmong } from "./solve";
 
 export interface Exercises {
   readonly set: AnySet;
@@ -96,6 +97,14 @@ function questionsSheet(set: AnySet): SheetDefinition {
     toleranceOf(answer) === 0
       ? "none"
       : `${toleranceOf(answer)} ${answer.kind === "number" ? answer.unit : ""}`;
+  // Of the worked example: which can be made differs little from sheet to sheet.
+  const { numbers, key: answers } = exampleOf(set);
+  const namesOf = (question: AnySet["questions"][number]): string => {
+    const slips = slipValues(set, question, numbers, numbersAmong(answers));
+    const common = new Set(slips.flatMap(({ name, rank }) => (rank === "often" ? [name] : [])));
+    const others = new Set(slips.map(({ name }) => name)).size - common.size;
+    return [...common, ...(others > 0 ? [`and ${others} that are met now and then`] : [])].join("; ");
+  };
   return {
     name: "Questions",
     kind: "print",
@@ -111,15 +120,15 @@ function questionsSheet(set: AnySet): SheetDefinition {
           { head: "Asked", width: 18, wrap: true },
           { head: "Tolerance", width: 12, wrap: true },
           { head: "Uses", width: 9 },
-          { head: "Mistakes that marking names", width: 70, wrap: true },
+          { head: "Mistakes that marking names, the common ones first", width: 70, wrap: true },
         ],
-        rows: set.questions.map(({ task, answer, needs, slips }, index) => [
+        rows: set.questions.map((question, index) => [
           index + 1,
-          task,
-          precisionInWords(answer),
-          tolerance(answer),
-          needs.map((need) => set.questions.findIndex(({ key }) => key === need) + 1).join(", "),
-          [...new Set(slips.map(({ name }) => name))].join("; "),
+          question.task,
+          precisionInWords(question.answer),
+          tolerance(question.answer),
+          question.needs.map((need) => set.questions.findIndex(({ key }) => key === need) + 1).join(", "),
+          namesOf(question),
         ]),
       },
     ],
@@ -153,7 +162,7 @@ function numbersSheet({ set, trainees }: Exercises, drawn: readonly Drawn[]): Sh
             const { numbers, key } = drawn[at]!;
             const value = key[question.key]!;
             const figures = question.given(numbers as never);
-            const slips = slipValues(question, numbers, numbersAmong(key));
+            const slips = slipValues(set, question, numbers, numbersAmong(key), "often");
             return [
               at + 1,
               name,
@@ -163,7 +172,12 @@ function numbersSheet({ set, trainees }: Exercises, drawn: readonly Drawn[]): Sh
               figures
                 .map(({ label, value: of, unit }) => `${label} ${of}${unit ? ` ${unit}` : ""}`)
                 .join("; "),
-              slips.map((slip) => `${slip.name}: ${round(slip.value)}`).join("; "),
+              slips
+                .map(
+                  (slip) =>
+                    `${slip.name}: ${typeof slip.value === "number" ? round(slip.value) : slip.value}`,
+                )
+                .join("; "),
             ];
           }),
         ),

@@ -25,8 +25,9 @@ export interface BookCell {
   /** Without the equals sign, as people see it: `RIG.CABLELOSS(…)`, names and A1 references. */
   formula?: string;
   /**
-   * For a formula that spills: how many rows and columns it fills, its own
-   * cell included. Absent for a formula with one result.
+   * For a formula that is computed over whole arrays: how many rows and columns
+   * it fills, its own cell included; one of each for one result. Absent for a
+   * plain formula, and for a call of ours with one result.
    */
   spill?: { readonly rows: number; readonly columns: number };
   /** Index into the book's `looks`. */
@@ -67,7 +68,15 @@ export interface BookValidation {
   /** A1 range on its own sheet, without dollar signs: `B5:B40`. */
   readonly range: string;
   readonly rule:
-    | { readonly kind: "number"; readonly min?: number; readonly max?: number; readonly integer?: boolean }
+    | {
+        readonly kind: "number";
+        readonly min?: number;
+        readonly max?: number;
+        readonly integer?: boolean;
+        /** Names of cells that it may not lie under or over; a blank one sets no limit. With `min` and `max`. */
+        readonly atLeast?: string;
+        readonly atMost?: string;
+      }
     | { readonly kind: "date"; readonly min?: number; readonly max?: number }
     | { readonly kind: "choice"; readonly choices: readonly string[] }
     /** The values of a named range are offered. */

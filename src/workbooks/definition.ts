@@ -8,13 +8,35 @@
 export type Format =
   "text" | "integer" | "one" | "two" | "three" | "general" | "percent" | "money" | "date" | "degrees";
 
-/** What a person may type into an input cell, and how to ask for it. */
+/** Another field, which the value must not pass. */
+export interface Bound {
+  readonly name: string;
+  /** It in the prompt's words: "the hottest cable". */
+  readonly words: string;
+  /** The two may be equal. */
+  readonly orEqual?: true;
+}
+
+/** What a person may type into an input cell, and how to ask for it; `entryChecks` holds what stands there to it. */
 export interface InputRule {
   /** What to give, in a few words: shown when the cell is chosen. */
   readonly what: string;
   readonly example?: string;
+  /** A filled row, or the sheet, cannot do without it; a formula says of which rows that is so. */
+  readonly required?: true | string;
+  /** A 0 asks for a reason on the list of zeros that are meant, or is only noted; without this it is a value as any. */
+  readonly zero?: "reason" | "note";
+  /** A formula for the rows in which a 0 matters: all of them where absent. */
+  readonly zeroWhere?: string;
   readonly rule:
-    | { readonly kind: "number"; readonly min?: number; readonly max?: number; readonly integer?: boolean }
+    | {
+        readonly kind: "number";
+        readonly min?: number;
+        readonly max?: number;
+        readonly integer?: boolean;
+        readonly atLeast?: Bound;
+        readonly atMost?: Bound;
+      }
     | { readonly kind: "date" }
     | { readonly kind: "choice"; readonly choices: readonly string[] }
     | { readonly kind: "named"; readonly name: string }
@@ -58,6 +80,8 @@ export interface Block {
   readonly prepared: number;
   /** The rows of this block stand for the rows of that one: it grows with it. */
   readonly mirrors?: string;
+  /** Key of the column that names the rows; the first where absent. */
+  readonly rowName?: string;
   /** Prints with its empty rows, for a hand to write into. */
   readonly byHand?: true;
   readonly columns: readonly Column[];
@@ -69,6 +93,8 @@ export interface Block {
 export interface Field {
   readonly name: string;
   readonly label: string;
+  /** A formula for what stands in the label's place, where that depends on the job. */
+  readonly labelFormula?: string;
   readonly unit?: string;
   readonly note?: string;
   readonly format?: Format;
@@ -160,19 +186,31 @@ export interface Words {
   readonly words: readonly string[];
 }
 
+/** Rows that a check counts and names. */
+export interface CountedRows {
+  /** Name of the column that names the rows. */
+  readonly of: string;
+  /** A formula over the rows, true or more than 0 where one is counted, and never an error. */
+  readonly bad: string;
+}
+
 export interface Check {
   readonly what: string;
   /** The limit in words. */
   readonly limit: string;
-  /** A formula for what was found. */
-  readonly found: string;
+  /** A formula for what was found, or the rows that are counted. */
+  readonly found: string | CountedRows;
   readonly format?: Format;
   /** A formula of `@`, the cell of what was found, that is true when the check passes. */
   readonly passes: string;
   /** Sheet to look at. */
   readonly where: string;
+  /** A formula for the places themselves, each after "; ", where rows do not say them. */
+  readonly places?: string;
   /** A wish rather than a rule: shown as a note and not counted. */
   readonly advice?: boolean;
+  /** Looks at what was entered and at nothing that follows from it. */
+  readonly entries?: boolean;
 }
 
 export interface Checks {

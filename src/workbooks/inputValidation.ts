@@ -1,39 +1,50 @@
 /** A definition's rule for an input as the book's rule, with the words that ask for it. */
 import type { BookValidation } from "./book";
-import type { InputRule } from "./definition";
+import type { Format, InputRule } from "./definition";
+import { DATES, LONGEST_TEXT, type Asked } from "./typed/typedKind";
+import { percent } from "./typed/withinLimits";
 
-const DATE_MIN = 36_526; // 2000-01-01
-const DATE_MAX = 73_050; // 2099-12-31
-const TEXT_MAX = 250;
-
-export function validationOf(input: InputRule, unit: string | undefined, range: string): BookValidation {
-  const { rule } = input;
-  const tail = [
-    unit && `Unit: ${unit}.`,
-    limitsOf(rule),
-    input.example && `Example: ${input.example}.`,
-  ].filter(Boolean);
+/** @param asked the column or field: what it asks for, in which unit and shown how */
+export function validationOf({ input, unit, format }: Asked, range: string): BookValidation {
+  const { what, example, rule } = input!;
+  const tail = [unit && `Unit: ${unit}.`, limitsOf(rule, format), example && `Example: ${example}.`].filter(
+    Boolean,
+  );
   return {
     range,
-    rule:
-      rule.kind === "date"
-        ? { kind: "date", min: DATE_MIN, max: DATE_MAX }
-        : rule.kind === "text" || rule.kind === "slot"
-          ? { kind: "text", maxLength: TEXT_MAX }
-          : rule,
+    rule: heldIn(rule),
     promptTitle: "input",
-    prompt: `${input.what}. ${tail.join(" ")}`.trim(),
-    refusal: `${input.what}. ${tail.join(" ")}`.trim(),
+    prompt: `${what}. ${tail.join(" ")}`.trim(),
+    refusal: `${what}. ${tail.join(" ")}`.trim(),
     // A name that is not on its list yet may be typed first and added to Parts afterwards.
     warnOnly: rule.kind === "named" ? true : undefined,
   };
 }
 
-function limitsOf(rule: InputRule["rule"]): string | undefined {
+function limitsOf(rule: InputRule["rule"], format: Format | undefined): string | undefined {
   if (rule.kind === "choice") return `One of: ${rule.choices.join(", ")}.`;
   if (rule.kind !== "number") return undefined;
+  // A bare 0.2 could be two thousandths: shares are asked for as they are typed.
+  if (format === "percent" && rule.min !== undefined && rule.max !== undefined)
+    return `From ${percent(rule.min)} to ${percent(rule.max)}.`;
   const whole = rule.integer ? "A whole number" : "A number";
-  if (rule.min !== undefined && rule.max !== undefined) return `${whole} from ${rule.min} to ${rule.max}.`;
-  if (rule.min !== undefined) return `${whole}, ${rule.min} or more.`;
-  return `${whole}.`;
+  const beside =
+    (rule.atLeast ? `, above ${rule.atLeast.words}` : "") +
+    (rule.atMost ? `, below ${rule.atMost.words}` : "");
+  if (rule.min !== undefined && rule.max !== undefined)
+    return `${whole} from ${rule.min} to ${rule.max}${beside}.`;
+  if (rule.min !== undefined) return `${whole}, ${rule.min} or more${beside}.`;
+  return `${whole}${beside}.`;
+}
+
+function heldIn(rule: InputRule["rule"]): BookValidation["rule"] {
+  if (rule.kind === "date") return { kind: "date", ...DATES };
+  if (rule.kind === "text" || rule.kind === "slot") return { kind: "text", maxLength: LONGEST_TEXT };
+  if (rule.kind !== "number") return rule;
+  const { atLeast, atMost, ...limits } = rule;
+  return {
+    ...limits,
+    ...(atLeast && { atLeast: atLeast.name }),
+    ...(atMost && { atMost: atMost.name }),
+  };
 }

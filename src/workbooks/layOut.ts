@@ -9,7 +9,9 @@
  * other; in both thin rows the inputs are blank and every result is empty.
  */
 import { address, rangeOf } from "./address";
+import { markArrays } from "./arrayFormulas";
 import { lookIndex, type Book, type BookSheet } from "./book";
+import { callsUs } from "./callsUs";
 import type {
   Answer,
   Block,
@@ -29,7 +31,9 @@ import { EXERCISE_WIDTHS, layOutExercise, layOutTable } from "./layOutExercise";
 import { linesOf, wrappedLinesOf } from "./linesOf";
 import { ALERT_LOOK, ALERT_WORDS, alignment, inputLook, LOOKS, resultLook } from "./looks";
 import { pageBreaks } from "./pageBreaks";
-import { LINE_POINTS, makeRoom, name, put, widen, type Desk } from "./placing";
+import { foundOf, placesOf, placesShown } from "./checkPlaces";
+import { filled, LINE_POINTS, makeRoom, name, put, widen, type Desk } from "./placing";
+import { holdsText } from "./typed/holdsText";
 
 const THIN_ROW_POINTS = 5;
 const FIELD_WIDTHS = [34, 30, 12] as const;
@@ -62,10 +66,11 @@ const VERDICT_WIDTH = 16;
 /** Rows ready beyond those that are filled. */
 const SPARE_ROWS = 4;
 
-const CALLS_US = /\bRIG\.[A-Z0-9]+\(/;
+/** Of what a check found: places are cut to what two lines hold. */
+const LINES_OF_PLACES = 2;
+
 /** The name of the cells in which rows too many for a block show: its closing row and the one below. */
 export const belowOf = ({ name: block }: Block): string => `${block}_below`;
-export const callsUs = (formula: string): boolean => CALLS_US.test(formula);
 
 /**
  * @param definition the template
@@ -86,6 +91,8 @@ export function layOut(definition: WorkbookDefinition, filling: Filling = {}): B
     parts.some((part) => part.kind === "fields" && part.fields.some((field) => field.name === VERDICT)),
   );
   for (const sheet of definition.sheets) layOutSheet(book, sheet, filling, rows, hasVerdict);
+  // Once every name is known.
+  markArrays(book);
   return book;
 }
 
@@ -317,17 +324,18 @@ function layOutInputColumn(
   end: number,
   at: number,
   centred: boolean,
-  filled: readonly Readonly<Record<string, number | string>>[],
+  rows: readonly Readonly<Record<string, number | string>>[],
 ): void {
-  const look = { ...inputLook(column.format ?? "text"), ...(centred && CENTRED) };
+  const { rule } = column.input!;
+  const look = { ...inputLook(column.format ?? "text", holdsText(rule)), ...(centred && CENTRED) };
   put(desk, anchor, at, LOOKS.end);
   for (let row = anchor + 1; row < end; row++) {
-    const value = filled[row - anchor - 1]?.[column.key];
-    put(desk, row, at, look, value === undefined || value === "" ? {} : { value });
+    const value = rows[row - anchor - 1]?.[column.key];
+    put(desk, row, at, look, filled(value, rule));
   }
   // The rule reaches into both thin rows, so that it stretches with the names.
   const range = rangeOf({ top: anchor, left: at, bottom: end, right: at });
-  desk.sheet.validations.push(validationOf(column.input!, column.unit, range));
+  desk.sheet.validations.push(validationOf(column, range));
 }
 
 function layOutFormulaColumn(
@@ -414,7 +422,14 @@ function layOutFields(desk: Desk, part: Fields, top: number): number {
 
 function layOutField(desk: Desk, part: Fields, field: Field, row: number, callAbove: boolean): void {
   const format = field.format ?? "text";
-  put(desk, row, 0, field.strong ? LOOKS.strongLabel : LOOKS.label, { value: field.label });
+  const { label, labelFormula } = field;
+  put(
+    desk,
+    row,
+    0,
+    field.strong ? LOOKS.strongLabel : LOOKS.label,
+    labelFormula === undefined ? { value: label } : { formula: labelFormula },
+  );
   // The value beside it would cut a longer label.
   widen(desk, 0, Math.ceil(field.label.length * LETTER_WIDTH));
   if (field.unit) put(desk, row, 2, LOOKS.fieldUnit, { value: field.unit });
@@ -431,9 +446,9 @@ function layOutField(desk: Desk, part: Fields, field: Field, row: number, callAb
     if (verdict) mark(desk, row, column, row, column);
   }
   if (field.input) {
-    const value = desk.filling.fields?.[field.name];
-    put(desk, row, 1, inputLook(format), value === undefined || value === "" ? {} : { value });
-    desk.sheet.validations.push(validationOf(field.input, field.unit, address(row, 1)));
+    const { rule } = field.input;
+    put(desk, row, 1, inputLook(format, holdsText(rule)), filled(desk.filling.fields?.[field.name], rule));
+    desk.sheet.validations.push(validationOf(field, address(row, 1)));
     return;
   }
   const look = resultLook(format, callAbove, field.strong);
@@ -517,13 +532,19 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
   for (const [index, check] of part.checks.entries()) {
     const row = first + index;
     const found = address(row, 2);
+    const places = placesOf(check);
     put(desk, row, 0, LOOKS.line, { value: check.what });
     put(desk, row, 1, LOOKS.note, { value: check.limit });
     const wrapping = [check.what, check.limit, "", "", check.where];
-    makeRoom(desk, row, Math.max(...wrapping.map((text, at) => wrappedLinesOf(text, CHECK_WIDTHS[at]!))));
-    // Stored as an array formula, so that every host looks at whole columns inside it.
-    const spill = { rows: 1, columns: 1 };
-    put(desk, row, 2, resultLook(check.format ?? "integer", false), { formula: check.found, spill });
+    makeRoom(
+      desk,
+      row,
+      Math.max(
+        places === undefined ? 1 : LINES_OF_PLACES,
+        ...wrapping.map((text, at) => wrappedLinesOf(text, CHECK_WIDTHS[at]!)),
+      ),
+    );
+    put(desk, row, 2, resultLook(check.format ?? "integer", false), { formula: foundOf(check) });
     const passes = check.passes.replaceAll("@", found);
     const word = check.advice ? "note" : "look";
     put(
@@ -535,10 +556,20 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
         formula: `IFERROR(IF(${passes},"ok","${word}"),"error")`,
       },
     );
-    put(desk, row, 4, LOOKS.note, { value: check.where });
+    put(
+      desk,
+      row,
+      4,
+      LOOKS.note,
+      places === undefined
+        ? { value: check.where }
+        : { formula: placesShown(check.where, address(row, 3), places) },
+    );
   }
   const last = first + part.checks.length - 1;
   mark(desk, first, 3, last, 3);
   name(desk, "checks_result", first, 3, last, 3);
+  const entries = part.checks.filter((check) => check.entries).length;
+  if (entries > 0) name(desk, "checks_entries", first, 2, first + entries - 1, 2);
   return last + 1;
 }

@@ -5,7 +5,8 @@ import type { Exercise, Table } from "./definition";
 import { validationOf } from "./inputValidation";
 import { linesOf, wrapped, wrappedLinesOf } from "./linesOf";
 import { alignment, inputLook, LOOKS, resultLook } from "./looks";
-import { LINE_POINTS, name, put, widen, type Desk } from "./placing";
+import { filled, LINE_POINTS, name, put, widen, type Desk } from "./placing";
+import { holdsText } from "./typed/holdsText";
 
 /** Question, its figures and answer, their units; a gap; the example's five columns. */
 export const EXERCISE_WIDTHS = [38, 18, 10, 2, 10, 34, 11, 10, 36] as const;
@@ -50,10 +51,11 @@ function layOutQuestion(desk: Desk, { heading, task, given, answer, hints }: Exe
   }
   const value = desk.filling.fields?.[answer.name];
   put(desk, row, 0, LABEL, { value: answer.label });
-  put(desk, row, 1, inputLook(answer.format), value === undefined || value === "" ? {} : { value });
+  const { rule } = answer.input;
+  put(desk, row, 1, inputLook(answer.format, holdsText(rule)), filled(value, rule));
   putUnit(desk, row, 2, answer.unit);
   name(desk, answer.name, row, 1, row, 1);
-  desk.sheet.validations.push(validationOf(answer.input, answer.unit, address(row, 1)));
+  desk.sheet.validations.push(validationOf(answer, address(row, 1)));
   row++;
   for (const hint of hints) {
     for (const line of wrapped(`Hint: ${hint}`, TASK_WIDTH)) put(desk, row++, 0, HINT, { value: line });

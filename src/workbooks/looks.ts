@@ -19,6 +19,9 @@ export const FORMATS: Readonly<Record<Format, string | undefined>> = {
   date: "yyyy-mm-dd",
 };
 
+/** What is typed into such a cell stays text, whatever it looks like: `3-16` is no date and `007` no number. */
+export const TEXT_FORMAT = "@";
+
 const INK = "1F2933";
 const QUIET = "52606D";
 const HEAD_FILL = "E4E7EB";
@@ -48,14 +51,15 @@ export const LOOKS = {
   end: { fill: END_FILL },
 } as const satisfies Record<string, Look>;
 
-/** A cell that a person fills. */
-export const inputLook = (format: Format): Look => ({
+/** A cell that a person fills; where it holds text, nothing typed into it turns into a number or a date. */
+export const inputLook = (format: Format, text: boolean): Look => ({
   color: INK,
   fill: INPUT_FILL,
   edges: BOX,
   locked: false,
   ...alignment(format),
   ...formatted(format),
+  ...(text && { format: TEXT_FORMAT }),
 });
 
 /** A calculated cell; one that holds or shows a call of ours is never locked. */
@@ -70,7 +74,7 @@ export const resultLook = (format: Format, callsUs: boolean, strong = false): Lo
 /** The look that a word needing attention takes on: bold and boxed, so that it shows without colour. */
 export const ALERT_LOOK: Look = { bold: true, color: "7A1220", fill: "FBE3E6" };
 /** Words of a verdict that need attention. */
-export const ALERT_WORDS = ["low", "high", "look", "error", "missing"] as const;
+export const ALERT_WORDS = ["low", "high", "look", "error", "missing", "dead", "doubtful", "steep"] as const;
 
 const formatted = (format: Format): Look => {
   const text = FORMATS[format];

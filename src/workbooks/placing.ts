@@ -1,7 +1,8 @@
 /** Puts cells, names and widths onto a sheet while it is laid out. */
 import { address, rangeOf } from "./address";
 import { lookIndex, type Book, type BookSheet, type Look } from "./book";
-import type { Filling } from "./definition";
+import type { Filling, InputRule } from "./definition";
+import { heldValue } from "./typed/holdsText";
 
 /** The height of a line of text of the usual size, in points. */
 export const LINE_POINTS = 14;
@@ -46,6 +47,10 @@ export function name(
 ): void {
   book.names.push({ name: text, sheet: sheet.name, range: rangeOf({ top, left, bottom, right }) });
 }
+
+/** What a person filled in under a rule. */
+export const filled = (value: number | string | undefined, rule: InputRule["rule"]): Content =>
+  value === undefined ? {} : { value: heldValue(rule, value) };
 
 /** Widens a column; never narrows it, because parts of one sheet share its columns. */
 export function widen({ sheet }: Desk, column: number, width: number): void {

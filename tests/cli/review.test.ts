@@ -1,5 +1,6 @@
 /** rigsheet review: exit codes, folders, one broken file among good ones, JSON, the page, the rules. */
-import { mkdir, mkdtemp, readFile, readdir, rm, stat, writeFile } from "node:fs/promises";
+import { execFileSync } from "node:child_process";
+import { mkdir, mkdtemp, readFile, readdir, rm, stat, symlink, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { run } from "../../src/cli/run";
@@ -49,6 +50,40 @@ test("a clean workbook: nothing found, exit 0, and the file is as it was", async
   const { code, out, err } = await review(at("good.xlsx"));
   expect({ code, out, err }).toEqual({ code: 0, out: `${at("good.xlsx")}: nothing found`, err: "" });
   expect([await readFile(at("good.xlsx")), (await stat(at("good.xlsx"))).mtimeMs]).toEqual(before);
+});
+
+test("notes alone: exit 0, and the summary says that there is nothing to put right", async () => {
+  const job = mendedGuestHouse();
+  // A part that nothing needs is worth knowing and no more.
+  job.blocks.fittings!.push({
+    ...job.blocks.fittings![2]!,
+    name: "spare",
+    per_outlet: 0,
+    per_branch: 0,
+    per_head: 0,
+  });
+  await writeFile(at("noted.xlsx"), await writeXlsx(recalculate(layOut(multiRoom, job))));
+  const { code, out } = await review(at("noted.xlsx"));
+  await rm(at("noted.xlsx"));
+  expect(out).toMatch(/noted\.xlsx: \d+ worth knowing \(nothing to put right\)\n/);
+  expect(out).not.toMatch(/^ {2}(?:wrong|doubtful):/m);
+  expect(code).toBe(0);
+});
+
+test("a pipe, a device, a folder and a link in a circle named as files: refused at once, with a sentence each", async () => {
+  const named = { pipe: at("pipe.xlsx"), circle: at("circle.xlsx"), device: at("device.xlsx") };
+  execFileSync("mkfifo", [named.pipe]);
+  await symlink("circle.xlsx", named.circle);
+  await symlink("/dev/zero", named.device);
+  const { code, out } = await review(...Object.values(named));
+  await Promise.all(Object.values(named).map((file) => rm(file)));
+  expect(code).toBe(2);
+  expect(out.split("\n")).toEqual([
+    expect.stringMatching(/pipe\.xlsx: cannot be read\. .* it is a pipe, not a file\./),
+    expect.stringMatching(/circle\.xlsx: cannot be read\. .* its links lead round in a circle\./),
+    expect.stringMatching(/device\.xlsx: cannot be read\. .* it is a device, not a file\./),
+  ]);
+  expect((await runCommand(["price", folder])).err).toMatch(/it is a folder\./);
 });
 
 test("findings: exit 1, in words with their cells, and no file's text steers the terminal", async () => {

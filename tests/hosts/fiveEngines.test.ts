@@ -4,6 +4,7 @@
  * office copy. They agree to 1e-9, and in money to the cent.
  */
 import { isFault } from "../../src/engine/faults";
+import type { RoundingRule } from "../../src/engine/estimate/exact";
 import { roundMoney } from "../../src/engine/estimate/roundMoney";
 import { sellPrice } from "../../src/engine/estimate/sellPrice";
 import { loadVolts } from "../../src/engine/power/loadVolts";
@@ -133,18 +134,33 @@ describe.each<[string, Filling, number]>([
       });
     }
     const ids = namedColumn(headless, "heads_id");
-    for (const { id, cable, length, supply, type } of blocks.heads!) {
+    const over = (cable: unknown, length: unknown): number =>
+      Number(loopOhms(cableOf(cable), Number(length), Number(fields.site_hot)));
+    /** The trunks from a branch up to its head unit. */
+    const upFrom = (from: unknown): number => {
+      const branch = blocks.branches!.find((row) => row.id === from);
+      return branch ? over(branch.cable, branch.length) + upFrom(branch.from) : 0;
+    };
+    for (const { id, cable, length, supply, type, at } of blocks.heads!) {
       const unit = blocks.units!.find(({ name }) => name === type)!;
       const volts = Number(blocks.supplies!.find(({ name }) => name === supply)!.volts);
-      const ohms = loopOhms(cableOf(cable), Number(length), Number(fields.site_hot));
-      const direct = loadVolts(volts, Number(unit.load), Number(ohms), unit.kind as "A" | "W");
+      const feeding = blocks.rooms!.find(({ outlet }) => outlet === at)!;
+      const ohms = over(cable, length) + over(feeding.cable, feeding.run) + upFrom(feeding.from);
+      const direct = loadVolts(volts, Number(unit.load), ohms, unit.kind as "A" | "W");
       const shown = namedColumn(headless, "heads_volts")[ids.indexOf(String(id))];
       expect(Math.abs(Number(shown) - Number(direct))).toBeLessThanOrEqual(LIMIT);
     }
     const cost = Number(namedValue(headless, "price_cost"));
     expect(sellPrice(cost, Number(fields.site_margin))).toBe(namedValue(headless, "price_sell"));
-    const parts = namedColumn(headless, "price_parts").map((part) => roundMoney(Number(part)));
-    expect(namedColumn(headless, "price_lines")).toEqual(parts);
+    const rule = fields.site_rounding as RoundingRule;
+    const times = namedColumn(headless, "price_times").map(Number);
+    const lines = namedColumn(headless, "price_parts").map((part, at) =>
+      roundMoney(Number(part), 2, rule, times[at]),
+    );
+    expect(namedColumn(headless, "price_lines")).toEqual(lines);
+    const taxable = Number(namedValue(headless, "price_taxable"));
+    const tax = roundMoney(taxable, 2, rule, Number(fields.site_tax));
+    expect(namedValue(headless, "price_tax")).toBe(tax);
   });
 
   test("every call of ours as Excel makes it, over the whole of what it spills", () => {

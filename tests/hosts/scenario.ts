@@ -9,7 +9,8 @@ import { namedColumn, namedValue } from "../../src/workbooks/named";
 import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
-import { callsUs, layOut } from "../../src/workbooks/layOut";
+import { callsUs } from "../../src/workbooks/callsUs";
+import { layOut } from "../../src/workbooks/layOut";
 import { referencePrice, type Job } from "../support/referencePrice";
 
 type Row = Readonly<Record<string, number | string>>;

@@ -22,6 +22,7 @@ export const FLAGS = [
 ];
 
 const AXE = path.join(path.dirname(require.resolve("axe-core/package.json")), "axe.min.js");
+const ZLIB = path.join(__dirname, "..", "..", "src", "hosts", "excel", "zlib.ts");
 const CSS = path.join(__dirname, "..", "..", "src", "pane", "pane.css");
 
 /** The browser's driver wants the whole path of a program that is known by its name. */
@@ -31,16 +32,18 @@ export const onPath = (program: string): string =>
     .map((folder) => path.join(folder, program))
     .find((file) => existsSync(file)) ?? program;
 
-/** @returns the bundled script of the test's page */
-export async function bundled(): Promise<string> {
+/** @returns the bundled script of a test's page; the spreadsheet library is a script of its own */
+export async function bundled(entry: string = path.join(__dirname, "page.ts")): Promise<string> {
   const folder = mkdtempSync(path.join(tmpdir(), "rigsheet-pane-"));
   const compiler = webpack({
     mode: "development",
     devtool: false,
     target: "web",
-    entry: path.join(__dirname, "page.ts"),
+    entry,
     output: { path: folder, filename: "page.js" },
     resolve: { extensions: [".ts", ".mjs", ".js", ".json"] },
+    externals: { "@odoo/o-spreadsheet": "o_spreadsheet" },
+    plugins: [new webpack.NormalModuleReplacementPlugin(/^node:zlib$/, ZLIB)],
     module: {
       rules: [
         {

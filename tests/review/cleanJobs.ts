@@ -93,6 +93,19 @@ function turned(job: Job): void {
     job.blocks[block] = [...job.blocks[block]!].reverse();
 }
 
+/** Where the outlet whose receiver fed a head unit is left away, the longest run of the same branch takes its place. */
+function fedByWhatStays(job: Job): void {
+  const rooms = job.blocks.rooms!;
+  const before = [...guestHouse.blocks!.rooms!, ...apartmentBlock.blocks!.rooms!];
+  for (const head of job.blocks.heads!) {
+    if (rooms.some(({ outlet }) => outlet === head.at)) continue;
+    const branch = before.find(({ outlet }) => outlet === head.at)!.from;
+    head.at = rooms
+      .filter(({ from }) => from === branch)
+      .reduce((longest, row) => (Number(row.run) > Number(longest.run) ? row : longest)).outlet!;
+  }
+}
+
 /** One in so many is a whole block of 240 outlets. */
 const WHOLE_BLOCK = 25;
 
@@ -127,6 +140,7 @@ export function cleanJob(seed: number): Job {
     left.set(from, left.get(from)! - 1);
     return false;
   });
+  fedByWhatStays(job);
   for (const block of PRICED)
     for (const part of job.blocks[block]!)
       part.price = Math.round(Number(part.price) * (0.8 + random() * 0.4) * 100) / 100;

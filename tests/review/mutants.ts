@@ -229,8 +229,9 @@ export const mutations: readonly Mutation[] = [
   {
     kind: "a supply too weak",
     apply: (book, random) => {
-      const { index, place } = pick(filledCells(book, "heads_supply"), random);
-      set(book, place, { value: "hand meter 18 V" });
+      // A receiver's 13 V for a kind that needs 20.
+      const { index, place } = pick(filledCells(book, "heads_type"), random);
+      set(book, place, { value: "head unit, higher voltage" });
       return { rule: "outside limits", cell: namedCells(book, "heads_power")[index]!.place };
     },
   },
@@ -250,7 +251,7 @@ export const mutations: readonly Mutation[] = [
       return { rule: "part lacking or not needed", cell: namedCells(book, "fittings_name")[1]!.place };
     },
   },
-  retyped("a head unit without inserter", "part lacking or not needed", ["heads_supply"], () => undefined),
+  retyped("a head unit without supply", "part lacking or not needed", ["heads_supply"], () => undefined),
   retyped("a price left out", "price missing, expired or changed", priced("price"), () => undefined),
   retyped("a price expired", "price missing, expired or changed", priced("until"), () => 46_000),
   retyped("margin under the floor", "margin under the floor", ["site_margin"], () => 0.022),

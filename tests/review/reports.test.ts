@@ -31,7 +31,7 @@ function busyDay(): Book {
   job.blocks.plates![0]!.price = 640;
   job.blocks.fittings![3]!.name = "spare bracket";
   job.blocks.cables![1]!.until = 46_000;
-  job.blocks.heads![1]!.supply = "hand meter 18 V";
+  job.blocks.heads![1]!.type = "head unit, higher voltage";
   job.blocks.exclusions = job.blocks.exclusions!.slice(1);
   const book = recalculate(layOut(multiRoom, job));
   const { sheet, range } = book.names.find(({ name }) => name === "quote_total")!;

@@ -21,7 +21,14 @@ export interface StandInOptions {
   /** Newest set of ExcelApi that this Excel has. */
   readonly api?: string;
   readonly ghostFormulas?: boolean;
+  /** What Excel hands over as the open workbook's file; where absent, one is written of the workbook as it stands. */
+  readonly file?: Uint8Array;
+  /** Excel on the web has no `openBrowserWindow`: neither the requirement set nor the member. */
+  readonly opensBrowserWindows?: boolean;
 }
+
+/** The other requirement sets, each in its first version. */
+const OPEN_BROWSER_WINDOW = "OpenBrowserWindowApi";
 
 interface RunOptions {
   readonly mergeUndoGroup?: boolean;
@@ -51,27 +58,48 @@ export class ExcelStandIn {
   undoSteps = 0;
   editing = false;
   openFiles = 0;
+  /** Addresses that were opened in a browser's window, and how often the pane was brought to the front. */
+  readonly opened: string[] = [];
+  panesShown = 0;
+  /** The ribbon's commands, by the name in the manifest. */
+  readonly commands = new Map<string, (event: { completed(): void }) => void>();
   /** A batch may go on in the context of an earlier one. */
   private readonly sessions = new WeakMap<object, Session>();
   private readonly watchers = new Set<() => unknown>();
 
   constructor(private readonly options: StandInOptions = {}) {}
 
-  /** Puts the globals of Excel in place. @returns takes them away */
-  install(): () => void {
-    const globals = {
+  /** The globals of a page inside Excel. */
+  globals(): Record<string, object> {
+    return {
       Excel: strict("Excel", {
         run: (...args: unknown[]) => this.run(args),
-        createWorkbook: async (base64: string) =>
-          void this.created.push(new Uint8Array(Buffer.from(base64, "base64"))),
+        createWorkbook: async (base64: string) => {
+          if (!this.supports("ExcelApi", "1.8"))
+            throw new TypeError("Excel.createWorkbook is not a function");
+          this.created.push(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
+        },
       }),
       Office: strict("Office", {
+        onReady: async () => ({ host: "Excel" }),
+        HostType: { Excel: "Excel" },
         context: strict("Office.context", {
           requirements: strict("requirements", {
             isSetSupported: (set: string, version: string) => this.supports(set, version),
           }),
           document: strict("document", { getFileAsync: this.getFileAsync.bind(this) }),
+          ui: strict(
+            "ui",
+            this.options.opensBrowserWindows
+              ? { openBrowserWindow: (url: string) => void this.opened.push(url) }
+              : {},
+          ),
         }),
+        actions: strict("actions", {
+          associate: (name: string, run: (event: { completed(): void }) => void) =>
+            void this.commands.set(name, run),
+        }),
+        addin: strict("addin", { showAsTaskpane: async () => void (this.panesShown += 1) }),
         FileType: { Compressed: "compressed" },
         AsyncResultStatus: { Succeeded: "succeeded", Failed: "failed" },
       }),
@@ -85,6 +113,11 @@ export class ExcelStandIn {
         ErrorCode: { invalidValue: "#VALUE!", notAvailable: "#N/A" },
       }),
     };
+  }
+
+  /** Puts the globals of Excel in place. @returns takes them away */
+  install(): () => void {
+    const globals = this.globals();
     Object.assign(globalThis, globals);
     return () => {
       for (const key of Object.keys(globals)) delete (globalThis as Record<string, unknown>)[key];
@@ -98,7 +131,8 @@ export class ExcelStandIn {
 
   /** What a person types into a cell: a text, a number or a truth value. */
   type(sheet: string, at: string, content: string | number | boolean): void {
-    this.state.enter(sheet, at, typeof content === "string" ? `'${content}` : content);
+    const marked = typeof content === "string" && !this.state.isText(sheet, at);
+    this.state.enter(sheet, at, marked ? `'${content}` : content);
   }
 
   async choose(sheet: string, at: string): Promise<void> {
@@ -111,6 +145,7 @@ export class ExcelStandIn {
   }
 
   private supports(set: string, version: string): boolean {
+    if (set === OPEN_BROWSER_WINDOW) return version === "1.1" && this.options.opensBrowserWindows === true;
     if (set !== "ExcelApi") throw new Error(`the set ${set} is not known to the stand-in`);
     const parts = (text: string): number => Number(text.split(".")[1]);
     return parts(version) <= parts(this.options.api ?? "1.20");
@@ -144,7 +179,7 @@ export class ExcelStandIn {
       done({ status: "failed", error: { message: "two files are open already" } });
       return;
     }
-    void writeXlsx(this.book()).then((bytes) => {
+    void Promise.resolve(this.options.file ?? writeXlsx(this.book())).then((bytes) => {
       this.openFiles += 1;
       done({
         status: "succeeded",

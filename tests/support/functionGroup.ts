@@ -93,6 +93,9 @@ export function describeGroup(group: Group): void {
           }
         }
       });
+      // One that takes any number has too many only where it hands them on.
+      const takesAny = one.parameters.at(-1)?.shape === "repeated" && one.name !== "SHOWWORK";
+      if (takesAny) return;
       expect(sentence(one.call([...args, ...one.parameters.map(() => null), 1]))).toContain("arguments");
     });
   });

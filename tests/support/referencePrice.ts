@@ -9,8 +9,12 @@
  * copper's conductivity for copper-clad steel (ASTM B869), screen figures from
  * memory; 0.393 % more for each °C.
  */
-import Decimal from "decimal.js";
+import DecimalJs from "decimal.js";
 import coax from "../fixtures/published/coax-attenuation.json";
+
+/** Digits enough that no quotient of a job's figures is cut where a tie would show. */
+const Decimal = DecimalJs.clone({ precision: 60 });
+type Decimal = DecimalJs;
 
 type Row = Readonly<Record<string, number | string>>;
 export interface Job {
@@ -120,11 +124,25 @@ export function referencePrice({ fields, blocks }: Job): Reference {
       }),
     ]),
   );
+  /** Cables from where the supply stands to the head unit: an outlet's run, trunks, the head unit's own. */
+  const pathOhms = (head: Row): number => {
+    const over = (row: Row, length: string): number => loopOhms(like(row.cable), num(row, length), hot);
+    let ohms = over(head, "length");
+    const outlet = rows("rooms").find((row) => row.outlet === head.at);
+    if (outlet) ohms += over(outlet, "run");
+    for (
+      let branch = rows("branches").find((row) => row.id === (outlet?.from ?? head.at));
+      branch;
+      branch = rows("branches").find((row) => row.id === branch!.from)
+    )
+      ohms += over(branch, "length");
+    return ohms;
+  };
   const volts = new Map(
     rows("heads").map((head) => {
       const supply = num(find(rows("supplies"), "name", head.supply), "volts");
       const unit = find(rows("units"), "name", head.type);
-      const ohms = loopOhms(like(head.cable), num(head, "length"), hot);
+      const ohms = pathOhms(head);
       const load = num(unit, "load");
       const at =
         unit.kind === "W"
@@ -137,16 +155,21 @@ export function referencePrice({ fields, blocks }: Job): Reference {
   const outlets = rows("rooms").length;
   const branches = rows("branches").length;
   const heads = rows("heads").length;
-  const each = (part: Row): number =>
-    num(part, "per_outlet") * outlets +
-    num(part, "per_branch") * branches +
-    num(part, "per_head") * heads +
-    num(part, "fixed");
+  const each = (part: Row): Decimal =>
+    new Decimal(num(part, "per_outlet"))
+      .times(outlets)
+      .plus(new Decimal(num(part, "per_branch")).times(branches))
+      .plus(new Decimal(num(part, "per_head")).times(heads))
+      .plus(num(part, "fixed"));
   const uses = (block: string, column: string, name: unknown): number =>
     rows(block).filter((row) => row[column] === name).length;
   const bought = (of: string, block: string, column: string): Decimal =>
     rows(of).reduce(
-      (sum, part) => sum.plus(new Decimal(num(part, "price")).times(uses(block, column, part.name))),
+      (sum, part) =>
+        // A receiver that feeds a head unit is there already.
+        part.by === "a receiver"
+          ? sum
+          : sum.plus(new Decimal(num(part, "price")).times(uses(block, column, part.name))),
       new Decimal(0),
     );
 
@@ -162,7 +185,8 @@ export function referencePrice({ fields, blocks }: Job): Reference {
     return sum.plus(new Decimal(num(part, "price")).times(leastReels(lengths, num(part, "reel"))));
   }, new Decimal(0));
   const fittings = rows("fittings").reduce(
-    (sum, part) => sum.plus(new Decimal(num(part, "price")).times(Math.ceil(each(part) / num(part, "pack")))),
+    (sum, part) =>
+      sum.plus(new Decimal(num(part, "price")).times(each(part).dividedBy(num(part, "pack")).ceil())),
     new Decimal(0),
   );
   /** Three-point mean (o + 4m + p) / 6 where a low and a high are given. */
@@ -170,13 +194,13 @@ export function referencePrice({ fields, blocks }: Job): Reference {
     work.low === undefined
       ? new Decimal(num(work, "minutes"))
       : new Decimal(num(work, "low"))
-          .plus(4 * num(work, "minutes"))
+          .plus(new Decimal(num(work, "minutes")).times(4))
           .plus(num(work, "high"))
           .div(6);
   const labour = rows("labour").reduce(
     (sum, work) =>
       sum.plus(
-        new Decimal(each(work))
+        each(work)
           .times(minutes(work))
           .times(num(work, "difficulty"))
           .div(60)
@@ -184,11 +208,14 @@ export function referencePrice({ fields, blocks }: Job): Reference {
       ),
     new Decimal(0),
   );
-  const total = (block: string, of: (row: Row) => number): Decimal =>
+  const total = (block: string, of: (row: Row) => Decimal): Decimal =>
     rows(block).reduce((sum, row) => sum.plus(of(row)), new Decimal(0));
-  const provisional = total("provisional", (row) => num(row, "sum"));
+  const provisional = total("provisional", (row) => new Decimal(num(row, "sum")));
+  const rule = fields.site_rounding === "half even" ? Decimal.ROUND_HALF_EVEN : Decimal.ROUND_HALF_UP;
+  const cents = (value: Decimal): Decimal => value.toDecimalPlaces(2, rule);
+  /** Each option prints at its own sum, so each is rounded. */
   const options = total("options", (row) =>
-    row.chosen === "yes" ? num(row, "quantity") * num(row, "each") : 0,
+    row.chosen === "yes" ? cents(new Decimal(num(row, "each")).times(num(row, "quantity"))) : new Decimal(0),
   );
   const sections = [
     bought("units", "heads", "type").plus(bought("supplies", "heads", "supply")),
@@ -197,13 +224,13 @@ export function referencePrice({ fields, blocks }: Job): Reference {
     labour,
   ];
   const share = (name: string): Decimal => new Decimal(num(fields, name));
-  const factor = share("site_contingency")
-    .plus(1)
-    .times(share("site_overhead").plus(1))
-    .div(new Decimal(1).minus(share("site_margin")));
-  const rule = fields.site_rounding === "half even" ? Decimal.ROUND_HALF_EVEN : Decimal.ROUND_HALF_UP;
-  const cents = (value: Decimal): Decimal => value.toDecimalPlaces(2, rule);
-  const lines = [...sections.map((section) => section.times(factor)), provisional, options].map(cents);
+  /** Multiplied before it is divided, so that what divides evenly does. */
+  const sold = (section: Decimal): Decimal =>
+    section
+      .times(share("site_contingency").plus(1))
+      .times(share("site_overhead").plus(1))
+      .dividedBy(new Decimal(1).minus(share("site_margin")));
+  const lines = [...sections.map(sold), provisional, options].map(cents);
   const net = lines.reduce((a, b) => a.plus(b));
   const labourLine = lines[3]!;
   const taxable =

@@ -1,17 +1,21 @@
 /** Marking, tried with simulated trainees who make each mistake that is known. */
 import { drawFor, type Drawn } from "../../src/training/drawNumbers";
 import { toleranceOf, type AnySet, type Answer, type Question } from "../../src/training/exercise";
-import { COARSE, generalSlips } from "../../src/training/generalSlips";
+import { COARSE, pointAndSign } from "../../src/training/generalSlips";
 import { markAnswers, POINTS, type MarkedAnswer } from "../../src/training/markAnswers";
 import { readAnswer } from "../../src/training/readAnswer";
 import { sharedAnswers, type MarkedSheet } from "../../src/training/sharedAnswers";
 import { trainingSets } from "../../src/training/sets/all";
-import { numbersAmong, slipValues, solved } from "../../src/training/solve";
+import { slipValues } from "../../src/training/slips/slipValues";
+import { numbersAmong, solved } from "../../src/training/solve";
 
 const DRAWS = 40;
+/** Each is marked once for every common mistake. */
+const NAMED_DRAWS = 12;
 const draw = (set: AnySet, seed: number): Drawn => drawFor(set, seed, { name: "Simulated", occurrence: 1 });
-const round = (question: Question<never>, value: Answer): Answer =>
-  question.answer.kind === "choice" ? value : Number(Number(value).toFixed(question.answer.decimals));
+/** A count that was forgotten to be rounded is typed to two places. */
+const round = ({ answer }: Question<never>, value: Answer): Answer =>
+  answer.kind === "choice" ? value : Number(Number(value).toFixed(answer.exact ? 2 : answer.decimals));
 
 type Wrong = Readonly<
   Record<string, (question: Question<never>, own: Record<string, number>) => Answer | undefined>
@@ -33,6 +37,8 @@ function trainee(set: AnySet, { numbers }: Drawn, wrong: Wrong = {}): Record<str
 
 const marks = (set: AnySet, drawn: Drawn, sheet: Readonly<Record<string, unknown>>): MarkedAnswer[] =>
   markAnswers(set, drawn, (key) => sheet[key]);
+/** Mistakes that lead to the same answer share it. */
+const namesIn = ({ named = "" }: MarkedAnswer): string[] => named.split(" or ");
 const at = (marked: readonly MarkedAnswer[], key: string): MarkedAnswer =>
   marked.find((one) => one.key === key)!;
 
@@ -67,35 +73,42 @@ describe.each(trainingSets.map((set) => [set.id, set] as const))("%s", (_, set) 
     }
   });
 
-  test("every mistake that is claimed to be recognised is, and what follows from it counts as carried over", () => {
+  test("every common mistake is named, and what follows from it counts as carried over", () => {
     let tried = 0;
-    for (const drawn of draws) {
+    for (const drawn of draws.slice(0, NAMED_DRAWS)) {
       for (const question of set.questions) {
         const right = drawn.key[question.key];
-        const names = [
-          ...slipValues(question, drawn.numbers, numbersAmong(drawn.key)),
-          ...(typeof right === "number" ? generalSlips(question.answer, right) : []),
-        ];
-        for (const { name } of names) {
+        const common = slipValues(set, question, drawn.numbers, numbersAmong(drawn.key), "often");
+        const names = new Set([
+          ...common.filter(({ value }) => value !== right).map(({ name }) => name),
+          ...(typeof right === "number" ? pointAndSign(question.answer, right) : []).map(({ name }) => name),
+        ]);
+        for (const name of names) {
+          // From the trainee's own rounded answers, as a person would.
+          const commonOf = (own: Record<string, number>) =>
+            slipValues(set, question, drawn.numbers, own, "often").find((one) => one.name === name)?.value;
           const sheet = trainee(set, drawn, {
             [question.key]: (_question, own) =>
-              // From the trainee's own rounded answers, as a person would.
-              slipValues(question, drawn.numbers, own).find((one) => one.name === name)?.value ??
-              generalSlips(question.answer, solved(question, drawn.numbers, own) as number).find(
+              commonOf(own) ??
+              pointAndSign(question.answer, solved(question, drawn.numbers, own) as number).find(
                 (one) => one.name === name,
               )?.value,
           });
           tried++;
           const marked = marks(set, drawn, sheet);
-          expect({ ...at(marked, question.key), tried: name }).toMatchObject({
+          const found = at(marked, question.key);
+          expect({ ...found, tried: name }).toMatchObject({
             outcome: "slip",
-            named: name,
             points: POINTS.none,
             carriedFrom: [],
+            named: expect.any(String) as string,
             tried: name,
           });
+          // A general one may be known by what it is in this question: ten times too much is a forgotten division.
+          if (common.some((one) => one.name === name))
+            expect(namesIn(found)).toEqual(expect.arrayContaining(name.split(" or ")));
           // All that was worked out from it is right in its way: full marks, or half of them.
-          for (const later of marked.slice(at(marked, question.key).number)) {
+          for (const later of marked.slice(found.number)) {
             if (later.outcome === "blank") continue;
             expect({
               slip: name,
@@ -109,7 +122,7 @@ describe.each(trainingSets.map((set) => [set.id, set] as const))("%s", (_, set) 
         }
       }
     }
-    expect(tried).toBeGreaterThan(DRAWS);
+    expect(tried).toBeGreaterThan(NAMED_DRAWS);
   });
 
   test("an answer rounded too coarsely has half the marks", () => {
@@ -158,17 +171,18 @@ test("two mistakes in one chain: the second is named too, and told to stand on t
     const drawn = draw(set, seed);
     const slip = (key: string, name: string): Wrong => ({
       [key]: (question, own) =>
-        slipValues(question, drawn.numbers, own).find((one) => one.name === name)?.value,
+        slipValues(set, question, drawn.numbers, own).find((one) => one.name === name)?.value,
     });
     const sheet = trainee(set, drawn, {
       ...slip("ohms", "feet taken for metres"),
       ...slip("hotOhms", "heat subtracted instead of added"),
     });
     const marked = marks(set, drawn, sheet);
-    expect(at(marked, "ohms").named).toBe("feet taken for metres");
+    expect(namesIn(at(marked, "ohms"))).toContain("feet taken for metres");
     all++;
     const second = at(marked, "hotOhms");
-    if (second.named === "heat subtracted instead of added" && second.carriedFrom.includes(1)) named++;
+    if (namesIn(second).includes("heat subtracted instead of added") && second.carriedFrom.includes(1))
+      named++;
     expect(at(marked, "drop")).toMatchObject({
       outcome: "carried over",
       carriedFrom: [2],
@@ -252,8 +266,10 @@ describe("sheets that share unlikely answers", () => {
       return {
         drawn,
         sheet: trainee(set, drawn, {
-          [question.key]: (one, own) =>
-            slipValues(one, drawn.numbers, own)[index % question.slips.length]?.value,
+          [question.key]: (one, own) => {
+            const known = slipValues(set, one, drawn.numbers, own, "often");
+            return known[index % Math.max(1, known.length)]?.value;
+          },
         }),
       };
     });

@@ -131,7 +131,7 @@ const supply: Reference = (n) => {
     hotOhms: exact(hot),
     drop: exact(drop),
     volts: exact(volts),
-    verdict: word(volts, n.least, n.supply),
+    verdict: word(volts, n.least, n.most),
     run: exact(((n.supply - n.least) * 1000 * 100) / (n.milliamperes * n.loop * factor)),
     power: within(v, 1e-6),
   };

@@ -2,11 +2,12 @@
 import { allFunctions } from "../../src/functions/all";
 import { drawFor, exampleOf, type Drawn } from "../../src/training/drawNumbers";
 import { toleranceOf, type AnySet } from "../../src/training/exercise";
-import { generalSlips } from "../../src/training/generalSlips";
+import { coarseValues, pointAndSign } from "../../src/training/generalSlips";
 import { quoteRows, rightRows, PARTS, type Part, type QuoteNumbers } from "../../src/training/sets/badQuote";
 import { trainingSets } from "../../src/training/sets/all";
 import { cableRow } from "../../src/training/sets/trainingCables";
-import { numbersAmong, slipValues } from "../../src/training/solve";
+import { slipValues } from "../../src/training/slips/slipValues";
+import { numbersAmong } from "../../src/training/solve";
 import { EXERCISE_WIDTHS } from "../../src/workbooks/layOutExercise";
 import { heldTo } from "../support/heldTo";
 import { references } from "./referenceAnswers";
@@ -48,28 +49,64 @@ describe.each(trainingSets.map((set) => [set.id, set] as const))("%s", (id, set)
     });
   });
 
-  test("each known mistake lies farther than twice the tolerance from the right answer and from every other", () => {
+  test("each common mistake lies farther than twice the tolerance from the right answer and from a coarse one; few share theirs", () => {
     let slips = 0;
+    let shared = 0;
     for (const { numbers, key } of draws) {
       for (const question of set.questions) {
         const right = key[question.key];
         if (typeof right !== "number") continue;
-        const tolerance = toleranceOf(question.answer);
-        const all = [
-          ...slipValues(question, numbers, numbersAmong(key)),
-          ...generalSlips(question.answer, right),
-        ];
+        const least = 2 * toleranceOf(question.answer);
+        const all = slipValues(set, question, numbers, numbersAmong(key), "often");
         all.forEach((one, at) => {
           slips++;
-          expect(Math.abs(one.value - right)).toBeGreaterThan(2 * tolerance);
-          for (const other of all.slice(at + 1)) {
-            if (other.name !== one.name)
-              expect(Math.abs(other.value - one.value)).toBeGreaterThan(2 * tolerance);
-          }
+          const value = one.value as number;
+          expect(Math.abs(value - right)).toBeGreaterThan(least);
+          for (const coarse of coarseValues(question.answer, right))
+            expect(Math.abs(value - coarse)).toBeGreaterThan(least);
+          // Counts are few, and some mistakes are one whatever the numbers: both share an answer by nature.
+          if (least === 0) return;
+          shared += all
+            .slice(at + 1)
+            .filter((other) => other.name !== one.name)
+            .map((other) => Math.abs((other.value as number) - value))
+            .filter((apart) => apart <= least && apart > 1e-9 * Math.abs(value)).length;
         });
+        for (const general of pointAndSign(question.answer, right))
+          expect(Math.abs(general.value - right)).toBeGreaterThan(least);
       }
     }
     expect(slips).toBeGreaterThan(DRAWS);
+    process.stdout.write(
+      `  ${id}: ${(slips / DRAWS).toFixed(0)} common mistakes a sheet, ${(shared / DRAWS).toFixed(1)} pairs that share their answer\n`,
+    );
+    expect(shared / slips).toBeLessThan(0.05);
+  });
+
+  test("the formula that mistakes are worked out by is the engine's, as far as the tolerance can tell", () => {
+    for (const { numbers, key } of draws) {
+      for (const { formula, answer, key: name } of set.questions) {
+        if (!formula) continue;
+        const apart = Math.abs(formula(numbers as never, numbersAmong(key)) - (key[name] as number));
+        expect(apart).toBeLessThanOrEqual(
+          Math.max(0.35 * toleranceOf(answer), 1e-9 * Math.abs(key[name] as number)),
+        );
+      }
+    }
+  });
+
+  test("no answer is the usual one where there are few to choose from", () => {
+    const choices = set.questions.filter(({ answer }) => answer.kind === "choice" || answer.unit === "row");
+    for (const { key: name, answer } of choices) {
+      const times = new Map<unknown, number>();
+      for (const { key } of draws) times.set(key[name], (times.get(key[name]) ?? 0) + 1);
+      const most = Math.max(...times.values()) / DRAWS;
+      if (answer.kind === "choice" && answer.choices.length === 3) {
+        expect(times.size).toBe(3);
+        // A third of 120 is 40; three deviations are 15.5.
+        expect(most).toBeLessThan(0.47);
+      } else expect(most).toBeLessThan(0.66);
+    }
   });
 
   test("answers of an order that is met on site", () => {

@@ -38,7 +38,7 @@ describe("typed into the rows", () => {
       ({ blocks }) => void (blocks.rooms![4]!.run = -3),
       /level could not be found/,
       "rooms_loss",
-      /length is -3/,
+      /^Run of G-05 .* is -3/,
     ],
     [
       "a cable that is not on Parts",
@@ -95,7 +95,7 @@ describe("typed into the rows", () => {
     [
       "a slot left out where its service and obstacle stand",
       ({ blocks }) => void delete blocks.slots![0]!.slot,
-      /service or obstacle and no slot/,
+      /missing or out of bounds: Site, orbital slots/,
     ],
     [
       "33 tuners of 17 outlets on a head unit of 32",
@@ -123,17 +123,17 @@ describe("typed into the rows", () => {
     [
       "work without a difficulty",
       ({ blocks }) => void delete blocks.labour![0]!.difficulty,
-      /without minutes, a difficulty or the crew rate/,
+      /missing or out of bounds: Parts, labour units/,
     ],
     [
       "work without a crew rate",
       ({ fields }) => void delete fields.labour_rate,
-      /without minutes, a difficulty or the crew rate/,
+      /missing or out of bounds: Parts, crew/,
     ],
     [
       "an outlet without a name",
       ({ blocks }) => void delete blocks.rooms![4]!.outlet,
-      /filled and without a name/,
+      /missing or out of bounds: Rooms/,
     ],
   ])("%s", (_, change, check) => {
     const book = recalculate(filled(change));

@@ -96,7 +96,7 @@ describe("the same survey, as different programs save it", () => {
       rows: [{ outlet: "A-1", receiver: "receiver", run: 30.48, longest: 50 }],
       notes: ["1 line above the head row is passed over."],
     });
-    expect(reasons(survey)[7]).toMatch(/run is -3/);
+    expect(reasons(survey)[7]).toMatch(/^run: “-3” is -3 ft; here it must be from 0.1 to 2000 ft/);
   });
 
   test("one of our own workbooks: its Rooms sheet, with the line of units below the heads", async () => {
@@ -117,7 +117,7 @@ describe("the head row", () => {
     const title = "Site survey,,\nby a demonstrator,,\n\n";
     const survey = await read(`${title}outlet,receiver,run\nA-1,receiver,12.5\nA-2,receiver,x\n`);
     expect(survey.rows).toEqual([ONE]);
-    expect(survey.notes).toEqual(["2 lines above the head row are passed over."]);
+    expect(survey.notes[0]).toBe("2 lines above the head row are passed over.");
     expect(Object.keys(reasons(survey))).toEqual(["6"]);
   });
 
@@ -125,7 +125,7 @@ describe("the head row", () => {
     const below = (lines: number): string =>
       `${"word\n".repeat(lines)}outlet,receiver,run\nA-1,receiver,12.5\n`;
     expect((await read(below(19))).rows).toHaveLength(1);
-    expect(reasons(await read(below(20)))[1]).toMatch(/The head row lacks "outlet", "receiver", "run"/);
+    expect(reasons(await read(below(20)))[1]).toMatch(/The head row lacks "outlet", "run"/);
   });
 
   test("tells which columns it uses, which not, and in which unit", async () => {
@@ -183,37 +183,49 @@ describe("numbers", () => {
   test("a decimal comma among semicolons is a point, and the preview says so", async () => {
     const survey = await semicolons("1,5", "12", "0,75", "0,500");
     expect(runs(survey)).toEqual([1.5, 12, 0.75, 0.5]);
-    expect(survey.notes).toEqual(['The decimal commas of "run" are read as points: 1,5 is 1.5.']);
+    expect(survey.notes[0]).toBe('The decimal commas of "run" are read as points: 1,5 is 1.5.');
   });
 
-  test("among commas only where every cell of the column has one", async () => {
+  // A cell in quotes is one cell whatever parts the others: 1,5 can be nothing else.
+  test("among commas, in a cell of its own, as well", async () => {
     expect(runs(await commas("1,5", "12,0"))).toEqual([1.5, 12]);
-    const mixed = await commas("1,5", "12");
-    expect(runs(mixed)).toEqual([12]);
-    expect(reasons(mixed)[2]).toMatch(/decimal comma.*1\.5/);
+    expect(runs(await commas("1,5", "12"))).toEqual([1.5, 12]);
   });
 
   test("1,500 can be two numbers and is refused, wherever it stands", async () => {
     for (const survey of [await semicolons("1,500", "2,5"), await commas("1,500", "2,5")]) {
       expect(runs(survey)).toEqual([2.5]);
-      expect(reasons(survey)[2]).toMatch(/"1,500", which can be 1\.500 or 1500/);
+      expect(reasons(survey)[2]).toMatch(/“1,500” can be 1500 or 1\.5\. Type 1500 or 1\.5\./);
     }
   });
 
-  test("points and commas in one column: no comma is guessed at, and 1.500 neither", async () => {
+  test("where the workbook's people write decimals with a comma, it is one and a half", async () => {
+    const file = new TextEncoder().encode("outlet;receiver;run (m)\nA;receiver;1,500\nB;receiver;1.500\n");
+    const survey = await readSurveyFile(file, "m", "German");
+    expect(runs(survey)).toEqual([1.5]);
+    expect(reasons(survey)[3]).toMatch(/“1\.500” can be 1500 or 1,5\./);
+  });
+
+  test("points and commas in one column: what is unmistakable is read, and 1.500 is not", async () => {
     const survey = await semicolons("1,5", "2.5", "1.500", "3");
-    expect(runs(survey)).toEqual([2.5, 3]);
-    expect(reasons(survey)[2]).toMatch(/decimal comma/);
-    expect(reasons(survey)[4]).toMatch(/can be 1\.500 or 1500/);
+    expect(runs(survey)).toEqual([1.5, 2.5, 3]);
+    expect(reasons(survey)[4]).toMatch(/can be 1500 or 1\.5/);
   });
 
   test("with points alone 1.500 is one and a half", async () => {
     expect(runs(await semicolons("1.500", "2.5"))).toEqual([1.5, 2.5]);
   });
 
+  test("a unit in the cell is read, and goes before the head's", async () => {
+    expect(runs(await semicolons("12 m", "950 cm", "10 ft", "41' 6\"", "1.234,5"))).toEqual([
+      12, 9.5, 3.048, 12.6492, 1234.5,
+    ]);
+  });
+
   test.each([
-    "12 m",
-    "1.234,5",
+    "12 kg",
+    "9-11 m",
+    "ca. 12",
     "1,2,3",
     "one",
     "1e3",
@@ -223,7 +235,7 @@ describe("numbers", () => {
     "--1",
     "=1+1",
     "#REF!",
-    "1 500",
+    "15 00",
     "-3",
     "2001",
     "1e999",
@@ -236,7 +248,7 @@ describe("numbers", () => {
   test("a quantity with a decimal comma is judged as the number it is", async () => {
     const survey = await read("outlet;receiver;quantity;run\nA;receiver;1,5;10\nB;receiver;2,0;10\n");
     expect(survey.rows.map(({ quantity }) => quantity)).toEqual([2]);
-    expect(reasons(survey)[2]).toMatch(/quantity is 1\.5.*whole number/);
+    expect(reasons(survey)[2]).toMatch(/^quantity: “1,5” is not a whole number/);
   });
 });
 
@@ -246,7 +258,7 @@ describe("files that are no survey", () => {
     ["a picture", bytes(0x89, 0x50, 0x4e, 0x47, 0, 0, 0, 13, 0, 0), /neither text nor a workbook/],
     ["an old workbook", bytes(0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1), /old Excel workbook/],
     ["half an archive", bytes(0x50, 0x4b, 3, 4, 1, 2, 3), /cut short|damaged/],
-    ["too large", new Uint8Array(20 * 1024 * 1024 + 1), /a survey has at most 20\.0 MiB/],
+    ["too large", new Uint8Array(20 * 1024 * 1024 + 1), /a survey has at most 20 MiB/],
   ])("%s: a sentence", async (_, file, sentence) => {
     await expect(readSurveyFile(file, "m")).rejects.toThrow(FileTrouble);
     await expect(readSurveyFile(file, "m")).rejects.toThrow(sentence);
@@ -315,7 +327,7 @@ test("the preview in words: source, columns, first rows, notes, bad lines", asyn
   expect(text).toMatch(/run \(ft\) {2}run, in ft, converted to m/);
   expect(text).toMatch(/12 outlets:\n {2}outlet {2}receiver {2}run \(m\)\n {2}A-0 {5}receiver {2}0\.1524\n/);
   expect(text).toContain("and 2 outlets more");
-  expect(text).toMatch(/Bad lines:\n {2}line 14: run is -1 m/);
+  expect(text).toMatch(/Bad lines:\n {2}line 14: run: “-1” is -1 ft/);
   expect(text).toMatch(/nothing was written\.$/);
 });
 

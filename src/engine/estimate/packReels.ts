@@ -13,7 +13,7 @@ import { faults, type Fault } from "../faults";
 import { pack } from "../packing/pack";
 
 export interface Run {
-  /** What to call the run in a sentence and a list. */
+  /** What to call the run in a sentence; may name an argument (argumentNames.ts). */
   readonly label: string;
   readonly length: number;
 }

@@ -4,6 +4,7 @@
  * Accuracy: exact. Names are compared without case. A run without a cable is
  *   refused, for it would be missing from every order.
  */
+import { argument } from "../argumentNames";
 import { faults, isFault, type Fault } from "../faults";
 import type { Run } from "./packReels";
 
@@ -29,9 +30,9 @@ export function runsOfCable(lists: readonly RunList[], cable?: string): Run[] | 
   for (const { name, lengths, cables, cablesName } of lists) {
     if (!lengths) continue;
     if (wanted !== undefined && !cables)
-      return faults.missing(cablesName, `the cable of each run in ${name}`);
+      return faults.missing(cablesName, `the cable of each run in ${argument(name)}`);
     if (wanted === undefined && cables)
-      return faults.missing("cable", `the cable to count, one of those in ${cablesName}`);
+      return faults.missing("cable", `the cable to count, one of those in ${argument(cablesName)}`);
     if (cables && cables.length !== lengths.length) {
       return faults.shortColumn(cablesName, cables.length, lengths.length);
     }
@@ -39,7 +40,7 @@ export function runsOfCable(lists: readonly RunList[], cable?: string): Run[] | 
       if (length === null) continue;
       if (isFault(length)) return faults.atRow(name, index + 1, length);
       if (length === 0) continue;
-      const label = `Run ${index + 1} of ${name}`;
+      const label = argument(name, index + 1, `Run ${index + 1} of ${name}`);
       const own = cables?.[index];
       if (isFault(own)) return faults.atRow(cablesName, index + 1, own);
       if (own === null) return faults.runWithoutCable(label, length);

@@ -27,6 +27,12 @@ export const SUN_RADIUS_DEG = 0.267;
 /** Widest step of peaking by equal drops, in beamwidths (rule of the derivation: the parabola holds to about −6 dB). */
 export const WIDEST_STEP_BEAMWIDTHS = 0.8;
 /**
+ * Farthest peak that readings a step to either side can place, in steps: half a beamwidth off at the least useful
+ * step of 0.2 beamwidths. Beyond, an error of 0.1 dB moves the answer by half of it and more (derivation from the
+ * spread in equalDrops.ts; the figure itself is ours, no source).
+ */
+export const FARTHEST_PEAK_STEPS = 2.5;
+/**
  * The width that equal drops show, as a share of the dish's: outside of it they are not the main lobe's.
  * Between the 0.55 of a side lobe and the main lobe's 0.75, and above 1.05, with room for the beamwidth's own 10 %.
  */

@@ -6,6 +6,7 @@
  * Source: Roddy, Satellite Communications, 4th ed., ch. 12 and 16.
  * Accuracy: that of the figures given; uplink noise and interference are left out.
  */
+import { isFault, type Fault } from "../faults";
 import type { Decibels, Kelvin, Kilometres, Megahertz, Metres } from "../quantity";
 import { dishGain } from "./dishGain";
 import { freeSpaceLoss } from "./freeSpaceLoss";
@@ -26,12 +27,10 @@ export interface Downlink {
   readonly efficiency: number;
 }
 
-/** @returns dB */
-export function carrierToNoise(link: Downlink): Decibels {
-  const carrier =
-    link.eirp -
-    freeSpaceLoss(link.range, link.frequency) -
-    link.losses +
-    dishGain(link.diameter, link.frequency, link.efficiency);
+/** @returns dB; a fault for a dish of less than a wavelength */
+export function carrierToNoise(link: Downlink): Decibels | Fault {
+  const gain = dishGain(link.diameter, link.frequency, link.efficiency);
+  if (isFault(gain)) return gain;
+  const carrier = link.eirp - freeSpaceLoss(link.range, link.frequency) - link.losses + gain;
   return carrier - 10 * Math.log10(BOLTZMANN_J_PER_K * link.noise * link.bandwidth * 1e6);
 }

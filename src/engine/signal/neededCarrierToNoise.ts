@@ -7,7 +7,7 @@
  *   receiver, normal frames, no pilots.
  * Accuracy: as printed. Real receivers of DVB-S2 need 1 to 3 dB more (common
  *   practice, no source); DVB-S figures hold 0.8 dB of margin.
- * Range: the modes listed here; of 16APSK and 32APSK only the ends of the table.
+ * Range: the 28 modes of the table for normal frames, and the five of DVB-S.
  */
 import { faults, type Fault } from "../faults";
 import type { Decibels } from "../quantity";
@@ -29,7 +29,10 @@ const DVB_S_EB_N0: Readonly<Record<string, Decibels>> = {
 const OUTER_CODE_RATE = 188 / 204;
 const QPSK_BITS = 2;
 
-/** EN 302 307-1 table 13: Es/N0 in dB. */
+/**
+ * EN 302 307-1 table 13: Es/N0 in dB. Of 16APSK and 32APSK the rates from 3/4 to 8/9 were not read in the standard
+ * itself, but in several public transcriptions of its table, which agree to the last digit.
+ */
 const DVB_S2_ES_N0: Readonly<Record<Modulation, Readonly<Record<string, Decibels>>>> = {
   QPSK: {
     "1/4": -2.35,
@@ -45,8 +48,8 @@ const DVB_S2_ES_N0: Readonly<Record<Modulation, Readonly<Record<string, Decibels
     "9/10": 6.42,
   },
   "8PSK": { "3/5": 5.5, "2/3": 6.62, "3/4": 7.91, "5/6": 9.35, "8/9": 10.69, "9/10": 10.98 },
-  "16APSK": { "2/3": 8.97, "9/10": 13.13 },
-  "32APSK": { "3/4": 12.73, "9/10": 16.05 },
+  "16APSK": { "2/3": 8.97, "3/4": 10.21, "4/5": 11.03, "5/6": 11.61, "8/9": 12.89, "9/10": 13.13 },
+  "32APSK": { "3/4": 12.73, "4/5": 13.64, "5/6": 14.28, "8/9": 15.69, "9/10": 16.05 },
 };
 
 const CODE_RATES = [...new Set(Object.values(DVB_S2_ES_N0).flatMap(Object.keys)), "7/8"];

@@ -11,6 +11,7 @@
  *   off, at most 11/9 of it plus 6/9 (see engine/packing/pack).
  * Range: capacity 1 to 32; any number of rows.
  */
+import { argument } from "../argumentNames";
 import { faults, isFault, type Fault } from "../faults";
 import { firstFit } from "../packing/firstFit";
 import { pack } from "../packing/pack";
@@ -51,10 +52,19 @@ export function allot(
       answers[row] = isFault(count) ? count : (group as Fault);
       return;
     }
+    // A row of no tuners needs no head unit, whatever the others of its room need.
+    if (count === 0) {
+      answers[row] = NONE;
+      return;
+    }
     const key = group?.toLowerCase();
     let item = key === undefined ? undefined : byGroup.get(key);
     if (!item) {
-      item = { label: group === null ? `Row ${row + 1}` : `Group "${group}"`, rows: [], tuners: 0 };
+      item = {
+        label: group === null ? argument("tuners", row + 1, `Row ${row + 1}`) : `Group "${group}"`,
+        rows: [],
+        tuners: 0,
+      };
       items.push(item);
       if (key !== undefined) byGroup.set(key, item);
     }
@@ -65,8 +75,7 @@ export function allot(
   const answer = (item: Item, value: Allotment): void => item.rows.forEach((row) => (answers[row] = value));
   const fitting = items.filter((item) => {
     if (item.tuners > capacity) answer(item, faults.tooManyTuners(item.label, item.tuners, capacity));
-    if (item.tuners === 0) answer(item, NONE);
-    return item.tuners > 0 && item.tuners <= capacity;
+    return item.tuners <= capacity;
   });
   const bins = numbered(
     fitting.map((item) => item.tuners),

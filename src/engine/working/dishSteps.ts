@@ -2,6 +2,7 @@
  * Dish and path, line by line: the steps of beamwidth, dishGain and
  * freeSpaceLoss, with their sources, accuracy and range.
  */
+import { isFault, type Fault } from "../faults";
 import type { Kilometres, Megahertz, Metres } from "../quantity";
 import { beamwidth } from "../signal/beamwidth";
 import { dishGain } from "../signal/dishGain";
@@ -19,14 +20,16 @@ function wavelength(work: Working, frequency: Megahertz): Metres {
 }
 
 /** Parameters as for beamwidth. */
-export function beamwidthSteps(diameter: Metres, frequency: Megahertz): readonly Step[] {
+export function beamwidthSteps(diameter: Metres, frequency: Megahertz): readonly Step[] | Fault {
+  const width = beamwidth(diameter, frequency);
+  if (isFault(width)) return width;
   const work = new Working();
   work.given("D", "diameter of the dish", diameter, "m");
   const λ = wavelength(work, frequency);
   work.worked(
     "θ",
     "width between the half-power points, 70·λ/D",
-    beamwidth(diameter, frequency),
+    width,
     "deg",
     arithmetic`${BEAMWIDTH_DEG}·${λ}/${diameter}`,
     "Maral & Bousquet, Satellite Communications Systems (from memory)",
@@ -35,7 +38,13 @@ export function beamwidthSteps(diameter: Metres, frequency: Megahertz): readonly
 }
 
 /** Parameters as for dishGain. */
-export function dishGainSteps(diameter: Metres, frequency: Megahertz, efficiency: number): readonly Step[] {
+export function dishGainSteps(
+  diameter: Metres,
+  frequency: Megahertz,
+  efficiency: number,
+): readonly Step[] | Fault {
+  const gain = dishGain(diameter, frequency, efficiency);
+  if (isFault(gain)) return gain;
   const work = new Working();
   work.given("D", "diameter of the dish", diameter, "m");
   work.given("η", "aperture efficiency", efficiency);
@@ -51,7 +60,7 @@ export function dishGainSteps(diameter: Metres, frequency: Megahertz, efficiency
   work.worked(
     "G",
     "gain, 10·log10(η) + 20·log10(r)",
-    dishGain(diameter, frequency, efficiency),
+    gain,
     "dBi",
     arithmetic`10·log10(${efficiency}) + 20·log10(${round})`,
     DISH,

@@ -19,7 +19,7 @@ export const margin = declare({
   result: { shape: "cell", help: "Margin as a share of the price: 0.2 is 20 %." },
   equation: "margin = markup ÷ (1 + markup).",
   source: "Definitions of markup and margin",
-  accuracy: "Exact to double precision.",
+  accuracy: "Exact; the nearest number is given.",
   tasks: ["What margin does my usual markup leave?"],
   examples: [
     {

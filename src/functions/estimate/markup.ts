@@ -11,7 +11,7 @@ export const markup = declare({
   result: { shape: "cell", help: "Markup as a share of the cost: 0.25 is 25 %." },
   equation: "markup = margin ÷ (1 − margin).",
   source: "Definitions of markup and margin",
-  accuracy: "Exact to double precision.",
+  accuracy: "Exact; the nearest number is given.",
   tasks: ["What do I add to cost to make my margin?", "Is 30 per cent markup a margin of 30 per cent?"],
   examples: [
     {

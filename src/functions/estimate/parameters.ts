@@ -1,5 +1,6 @@
 /** The arguments that the estimate functions share. */
-import { list, number, text } from "../core/parameters";
+import { ROUNDING_RULES } from "../../engine/estimate/exact";
+import { choice, list, number, text } from "../core/parameters";
 
 export const cost = number({
   name: "cost",
@@ -15,6 +16,20 @@ export const margin = number({
   help: "Margin as a share of the price, from 0 to less than 1: 0.2 or 20%.",
   min: 0,
   advice: "A margin is a share of the price, such as 0.2 or 20%",
+});
+
+export const decimals = number({
+  name: "decimals",
+  help: "Places kept after the decimal point.",
+  integer: true,
+  min: 0,
+  max: 6,
+});
+
+export const rule = choice({
+  name: "rule",
+  help: 'Where a tie goes: "half away" from zero, or "half even" to the even digit.',
+  choices: ROUNDING_RULES,
 });
 
 const LONGEST = 1_000_000;

@@ -12,7 +12,8 @@ export const sellprice = declare({
   equation:
     "price = cost ÷ (1 − margin). The margin is a share of the price, the markup a share of the cost.",
   source: "Definition of the margin",
-  accuracy: "Exact to double precision. Round once, where it is printed, with ROUNDMONEY.",
+  accuracy:
+    "Exact; the nearest number is given: 2.01 at a margin of =1/3 is 3.015. Round once, where it is printed, with ROUNDMONEY.",
   tasks: ["What do I sell this for at my margin?", "What price leaves 20 per cent?"],
   examples: [
     {
@@ -22,7 +23,7 @@ export const sellprice = declare({
       source: "by hand: 20 of a price of 100 is the margin on a cost of 80",
     },
   ],
-  seeAlso: ["MARKUP", "MARGIN", "ROUNDMONEY"],
+  seeAlso: ["MARKUP", "MARGIN", "ROUNDMONEY", "ADDMONEY"],
   faultsWhen: ["The margin is 1 or more: 20 is not twenty per cent, write 0.2 or 20%."],
   compute: sellPrice,
   working: sellPriceSteps,

@@ -41,21 +41,21 @@ export const longestrun = declare({
   source: "LOADVOLTS solved for the length.",
   accuracy: "That of the loop resistance, within some 30 % for built-in types; give the hottest temperature.",
   tasks: [
-    "How far from the power inserter may the head unit be?",
+    "How far from what feeds it may the head unit be?",
     "How long may this run be before it needs an inserter?",
   ],
   examples: [
     {
-      formula: 'RIG.LONGESTRUN(24,21,0.25,"series 6","A",20,"ft")',
-      result: 307.7,
+      formula: 'RIG.LONGESTRUN(13,10.5,0.25,"series 6","A",20,"ft")',
+      result: 256.4,
       tolerance: 5,
-      source: "3/(0.25·0.039) with 39 ohm per 1000 ft, worked by hand",
+      source: "2.5/(0.25·0.039) with 39 ohm per 1000 ft, worked by hand",
     },
     {
-      formula: 'RIG.LONGESTRUN(24,21,6,"series 6","W",20,"ft")',
-      result: 269.2,
+      formula: 'RIG.LONGESTRUN(13,10.5,2.6,"series 6","W",20,"ft")',
+      result: 258.9,
       tolerance: 5,
-      source: "3·21/(6·0.039) with 39 ohm per 1000 ft, worked by hand",
+      source: "2.5·10.5/(2.6·0.039) with 39 ohm per 1000 ft, worked by hand",
     },
   ],
   seeAlso: ["LOADVOLTS", "LOOPOHMS"],

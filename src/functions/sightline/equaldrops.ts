@@ -111,6 +111,8 @@ export const equaldrops = declare({
     "The readings are in percent.",
     "The drops add up to 0 dB or less, so that there is no peak between.",
     "The drops add up to more than 15.36 dB: the step is over 0.8 of the beamwidth.",
+    "The peak would lie more than 2.5 steps, or 0.7 beamwidths, from the present setting.",
+    "The dish is smaller than two wavelengths.",
     "The beam seen is narrower than 0.65 or wider than 1.5 of the dish's own: a side lobe, another step, or no decibels.",
   ],
   caution:
@@ -119,6 +121,7 @@ export const equaldrops = declare({
     if (reading === "percent") return faults.notInDecibels();
     const expected =
       diameter === undefined || frequency === undefined ? undefined : beamwidth(diameter, frequency);
+    if (isFault(expected)) return expected;
     const found = equalDrops(plus, here, minus, step, { axis, elevation }, readingError, expected);
     return isFault(found) ? found : [found.turn, found.doubt, found.width, found.verdict];
   },

@@ -13,7 +13,7 @@ export const facetilt = declare({
       help: "Offset angle of the dish, of the maker or from OFFSETANGLE.",
       unit: "deg",
       min: 0,
-      max: 45,
+      max: 60,
     }),
   ],
   result: {

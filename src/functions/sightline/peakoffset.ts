@@ -43,6 +43,7 @@ export const peakoffset = declare({
   seeAlso: ["AZIMUTH", "ELEVATION"],
   faultsWhen: [
     "The drops add up to 0 dB or less, so that there is no peak between.",
+    "The peak would lie more than 2.5 steps, or 0.7 beamwidths, from the present setting: turn towards it and read again.",
     "The drops add up to more than 15.36 dB: the step is over 0.8 of the beamwidth.",
   ],
   caution:

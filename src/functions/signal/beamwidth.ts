@@ -22,6 +22,7 @@ export const beamwidth = declare({
     },
   ],
   seeAlso: ["POINTLOSS", "DISHGAIN"],
+  faultsWhen: ["The dish is smaller than two wavelengths: the formula is for small angles."],
   compute: beamwidthOf,
   working: beamwidthSteps,
 });

@@ -56,6 +56,7 @@ export const carriernoise = declare({
     },
   ],
   seeAlso: ["NEEDEDCN", "RAINFADE", "NOISETEMP", "DISHGAIN"],
+  faultsWhen: ["The dish is smaller than a wavelength."],
   compute: (eirp, range, frequency, diameter, noise, bandwidth, losses, efficiency) =>
     carrierToNoise({ eirp, range, frequency, diameter, noise, bandwidth, losses, efficiency }),
 });

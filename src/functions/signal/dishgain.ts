@@ -22,6 +22,7 @@ export const dishgain = declare({
     },
   ],
   seeAlso: ["BEAMWIDTH", "CARRIERNOISE"],
+  faultsWhen: ["The dish is smaller than a wavelength."],
   compute: dishGain,
   working: dishGainSteps,
 });

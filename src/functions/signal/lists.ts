@@ -2,11 +2,11 @@
 import { faults, isFault, type Fault } from "../../engine/faults";
 import type { ListEntry } from "../core/parameters";
 
-/** The list itself when all of it could be read, else the first fault in it. */
-export function firstFault<T>(entries: readonly ListEntry<T>[]): (T | null)[] | Fault {
+/** The list itself when all of it could be read, else the first fault in it, with its row where the list has a name. */
+export function firstFault<T>(entries: readonly ListEntry<T>[], name?: string): (T | null)[] | Fault {
   const values: (T | null)[] = [];
-  for (const entry of entries) {
-    if (isFault(entry)) return entry;
+  for (const [index, entry] of entries.entries()) {
+    if (isFault(entry)) return name === undefined ? entry : faults.atRow(name, index + 1, entry);
     values.push(entry);
   }
   return values;

@@ -34,6 +34,12 @@ export const neededcn = declare({
       source: "EN 302 307-1 table 13",
     },
     {
+      formula: 'RIG.NEEDEDCN("DVB-S2","32APSK","4/5")',
+      result: 13.64,
+      tolerance: 1e-9,
+      source: "EN 302 307-1 table 13, read in public transcriptions that agree",
+    },
+    {
       formula: 'RIG.NEEDEDCN("DVB-S","QPSK","3/4")',
       result: 6.91,
       tolerance: 0.01,
@@ -41,6 +47,6 @@ export const neededcn = declare({
     },
   ],
   seeAlso: ["CARRIERNOISE"],
-  faultsWhen: ["The table here lacks the mode: of 16APSK and 32APSK it holds only a few."],
+  faultsWhen: ["The standard has no such mode: not every modulation goes with every code rate."],
   compute: neededCarrierToNoise,
 });

@@ -50,7 +50,7 @@ export const rainfade = declare({
     "Attenuation per km at the rate of 0.01 % of the year, times the effective path in rain, scaled to the percentage.",
   source: "ITU-R P.618-13 section 2.2.1.1 with P.838-3.",
   accuracy:
-    "The method as printed: ITU Study Group 3's examples to 1e-6 dB. Against nature 20 to 30 % of the decibels; cloud, gas and a wet dish come on top.",
+    "The method as printed: ITU Study Group 3's examples to 1e-6 dB, but for one of 0.001 % that is refused, because its curve has turned. Against nature 20 to 30 % of the decibels; cloud, gas and a wet dish come on top.",
   tasks: ["How much margin does 99.9 % of the year need?", "Will a smaller dish still do in the rain?"],
   examples: [
     {
@@ -61,6 +61,9 @@ export const rainfade = declare({
     },
   ],
   seeAlso: ["RAINSPECIFIC", "CARRIERNOISE"],
+  faultsWhen: [
+    "The percentage is so rare that the method, beyond its reach on this path, would give less fade for a rarer case.",
+  ],
   compute: (latitude, elevation, frequency, rain, percent, rainHeight, siteHeightM, tilt) =>
     rainFade({
       latitude,

@@ -45,7 +45,7 @@ export function treeOf(
 ): DistributionTree | Fault {
   const uneven = lengthFault("ids", ids.length, "fed_from", fedFrom.length);
   if (uneven) return uneven;
-  const names = firstFault(tops);
+  const names = firstFault(tops, "tops");
   if (isFault(names)) return names;
   return distributionTree(
     ids,

@@ -3,6 +3,7 @@ import { HostTrouble } from "../../pane/host";
 import { parseRange, rangeOf } from "../../workbooks/address";
 import { planAddedRows } from "../../workbooks/planAddedRows";
 import { placeOutlets } from "../../workbooks/survey/placeOutlets";
+import { TEXT_FORMAT } from "../../workbooks/looks";
 import { inWords, type SurveyRow } from "../../workbooks/survey/readSurvey";
 import { roomsBlock } from "../../workbooks/survey/roomsBlock";
 import { asTyped } from "./asTyped";
@@ -30,7 +31,7 @@ export async function addOutlets(context: Excel.RequestContext, rows: readonly S
 
   const held = new Map([...columns.values()].map((left) => [left, column(left, top, bottom)]));
   // A formula that shows nothing yet is a person's all the same.
-  for (const range of held.values()) range.load("formulas");
+  for (const range of held.values()) range.load("formulas, numberFormat");
   await context.sync();
   const filled = (row: number, left: number): boolean => held.get(left)!.formulas[row - top]![0] !== "";
   const { first, quantity } = placeOutlets(block, filled, rows.length);
@@ -39,9 +40,17 @@ export async function addOutlets(context: Excel.RequestContext, rows: readonly S
   if (typeof plan === "string") throw new HostTrouble(plan);
   if (quantity > 0) insertRows(context, plan, quantity);
   for (const key of new Set(rows.flatMap((row) => Object.keys(row)))) {
-    column(columns.get(key)!, first, first + rows.length - 1).formulas = rows.map((row) => [
-      row[key] === undefined ? null : asTyped(row[key]),
-    ]);
+    const left = columns.get(key)!;
+    const formats = held.get(left)!.numberFormat;
+    // Rows that were just inserted look as the one above them.
+    const isText = (row: number): boolean =>
+      formats[Math.min(row, bottom - 1) - top]![0] === TEXT_FORMAT;
+    column(left, first, first + rows.length - 1).formulas = rows.map((row, index) => {
+      const value = row[key];
+      if (value === undefined) return [null];
+      // In a cell of text all is text as it stands; what an apostrophe does there is not documented.
+      return [typeof value === "string" && isText(first + index) ? value : asTyped(value)];
+    });
   }
   sheet.activate();
   column(columns.get("outlet")!, first, first).select();

@@ -65,9 +65,10 @@ function fillSheet(target: Excel.Worksheet, sheet: BookSheet, { looks }: Book): 
   let cells = 0;
   if (matrix) {
     const range = target.getRange(matrix.range);
-    // Formats first: a date or a percentage then shows as one from the start.
-    range.numberFormat = matrix.numberFormats;
+    // Formats last: the apostrophe that keeps a name text is understood in an ordinary cell, and what it does in
+    // a cell of text is not documented. From then on whatever is typed there stays text.
     range.formulas = matrix.formulas;
+    range.numberFormat = matrix.numberFormats;
     paintLooks(target, sheet, looks, matrix.range);
     cells = matrix.formulas.length * matrix.formulas[0]!.length * 2;
   }

@@ -1,6 +1,6 @@
 /** Enters every formula of ours again where it stands at an error of an unknown name. */
 import { address } from "../../workbooks/address";
-import { callsUs } from "../../workbooks/layOut";
+import { callsUs } from "../../workbooks/callsUs";
 import { usedCells } from "./readWorkbook";
 
 /** @returns how many */

@@ -93,8 +93,8 @@ export class ExcelHost implements PaneHost {
     return changeExcel((context) => addRows(context, count));
   }
 
-  readSurvey(bytes: Uint8Array, unit: "m" | "ft"): Promise<Survey> {
-    return readSurveyFile(bytes, unit).catch((error: unknown) => {
+  readSurvey(bytes: Uint8Array, unit: "m" | "ft", writing?: string): Promise<Survey> {
+    return readSurveyFile(bytes, unit, writing).catch((error: unknown) => {
       throw error instanceof FileTrouble ? new HostTrouble(error.message, { cause: error }) : error;
     });
   }

@@ -35,6 +35,10 @@ export const troubles = {
     "The workbook is too large for Excel to hand over at once. Delete sheets that do not belong to the job, then try again.",
   notHandedOver: (detail: string) =>
     `Excel did not hand over the workbook (${detail}). Save it, then try again.`,
+  emptyFile: () =>
+    "Excel handed over an empty file in place of the workbook. Save the workbook, reload the add-in, then try again; or open the saved file on Rigsheet's own desk.",
+  noNewWorkbook: () =>
+    "This Excel can't open a new workbook for an add-in, which a copy is. Use Microsoft 365, Excel on the web or Excel 2021 or later, or open the saved workbook on Rigsheet's own desk.",
   storageRefused: () =>
     "The browser inside Excel does not let settings be kept, so they hold until Excel is closed. Allow site data for this add-in's address to keep them.",
   other: (code: string, message: string) =>

@@ -7,8 +7,12 @@ import { writeCopy } from "../file/copy/writeCopy";
 import { FileTrouble } from "../file/fileTrouble";
 import { readXlsx } from "../file/readXlsx";
 import { writeXlsx } from "../file/writeXlsx";
-import { asTrouble } from "./excelTrouble";
+import { asTrouble, troubles } from "./excelTrouble";
+import { hasApi } from "./inExcel";
 import { openDocument } from "./openDocument";
+
+/** The set with which `createWorkbook` came. */
+const CREATE_WORKBOOK = "1.8";
 
 export const handOverCopy = (kind: CopyKind): Promise<void> =>
   opened(async () =>
@@ -18,6 +22,7 @@ export const handOverCopy = (kind: CopyKind): Promise<void> =>
 export const handOverBook = (book: Book): Promise<void> => opened(() => writeXlsx(book));
 
 async function opened(write: () => Promise<Uint8Array>): Promise<void> {
+  if (!hasApi(CREATE_WORKBOOK)) throw new HostTrouble(troubles.noNewWorkbook());
   try {
     await Excel.createWorkbook(base64(await write()));
   } catch (error) {

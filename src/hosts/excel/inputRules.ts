@@ -51,8 +51,18 @@ function ruleOf(rule: BookValidation["rule"]): Excel.DataValidationRule | undefi
   }
 }
 
-function spanOf({ min, max }: { min?: number; max?: number }): Excel.BasicDataValidation | undefined {
-  if (min !== undefined && max !== undefined) return { formula1: min, formula2: max, operator: "Between" };
+function spanOf({
+  min,
+  max,
+  atLeast,
+  atMost,
+}: Extract<BookValidation["rule"], { kind: "number" }>): Excel.BasicDataValidation | undefined {
+  if (min !== undefined && max !== undefined)
+    return {
+      formula1: atLeast ? `=MAX(${min},${atLeast})` : min,
+      formula2: atMost ? `=MIN(${max},${atMost})` : max,
+      operator: "Between",
+    };
   if (min !== undefined) return { formula1: min, operator: "GreaterThanOrEqualTo" };
   return max === undefined ? undefined : { formula1: max, operator: "LessThanOrEqualTo" };
 }

@@ -20,6 +20,8 @@ export async function openDocument(): Promise<Uint8Array> {
     Office.context.document.getFileAsync(Office.FileType.Compressed, { sliceSize: SLICE_BYTES }, done),
   );
   try {
+    // Seen on the web, where Excel's documents disagree on which kinds of file it hands over.
+    if (file.size === 0) throw new HostTrouble(troubles.emptyFile());
     const bytes = new Uint8Array(file.size);
     let at = 0;
     for (let index = 0; index < file.sliceCount; index++) {

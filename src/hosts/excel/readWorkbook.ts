@@ -1,5 +1,6 @@
 /** The open workbook as a book: values, formulas, spills, names, and what template it is. */
 import { address, parseRange, rangeOf, type Place } from "../../workbooks/address";
+import { markArrays } from "../../workbooks/arrayFormulas";
 import type { Book, BookName, BookResult, BookSheet } from "../../workbooks/book";
 import { TEMPLATE, TEMPLATE_VERSION } from "../file/documentProperties";
 import { fromStoredFormula } from "../file/storedFormula";
@@ -102,6 +103,8 @@ export async function readWorkbook(context: Excel.RequestContext): Promise<Book>
     repeatsOf(one).filter(({ row, column }) => sheets.get(one)!.cells[address(row, column)]),
   );
   const { names, template, templateVersion } = facts();
+  // Excel writes an @ into a formula where it cuts; one without has been computed over arrays.
+  markArrays({ names, sheets: [...sheets.values()] });
   return { template, templateVersion, title: "", looks: [], sheets: [...sheets.values()], names };
 }
 

@@ -4,24 +4,20 @@
  */
 import { HostTrouble, type PaneHost } from "../../pane/host";
 import { COMMANDS } from "./commands";
+import { openHelp } from "./openHelp";
 
-const HELP_PAGE = "help/index.html";
-
-type Command = () => Promise<string>;
+/** @returns what the notice says */
+type Command = () => Promise<string | HTMLElement>;
 
 export function registerCommands(host: PaneHost, notice: HTMLElement): void {
   const again = async (): Promise<string> => {
     const count = await host.enterOursAgain();
     return count === 0 ? "No formula of ours stands at #NAME?." : `Entered again: ${count}.`;
   };
-  const help = async (): Promise<string> => {
-    Office.context.ui.openBrowserWindow(new URL(HELP_PAGE, location.href).href);
-    return "";
-  };
   const commands: Readonly<Record<string, Command>> = {
     [COMMANDS.addRow]: () => host.addRows(1),
     [COMMANDS.enterAgain]: again,
-    [COMMANDS.help]: help,
+    [COMMANDS.help]: openHelp,
   };
   for (const [name, command] of Object.entries(commands)) {
     Office.actions.associate(name, (event: Office.AddinCommands.Event) => void run(command, notice, event));
@@ -31,7 +27,7 @@ export function registerCommands(host: PaneHost, notice: HTMLElement): void {
 /** Excel waits until the event is completed, whatever happened. */
 async function run(command: Command, notice: HTMLElement, event: Office.AddinCommands.Event): Promise<void> {
   try {
-    notice.textContent = await command();
+    notice.replaceChildren(await command());
   } catch (error) {
     notice.textContent = error instanceof Error ? error.message : String(error);
     await Office.addin.showAsTaskpane();

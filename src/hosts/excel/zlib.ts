@@ -20,10 +20,13 @@ export function crc32(bytes: Uint8Array): number {
 
 export const deflateRawSync = (bytes: Uint8Array): Uint8Array => deflateSync(bytes);
 
-/** Stops at the given length, as Node's does, so that no part grows beyond what it declares. */
+/** Refuses what unpacks to more than the given length, as Node's does: a part must not grow beyond what it declares. */
 export function inflateRawSync(
   bytes: Uint8Array,
   { maxOutputLength }: { readonly maxOutputLength: number },
 ): Uint8Array {
-  return inflateSync(bytes, { out: new Uint8Array(maxOutputLength) });
+  // The library fills the room that it is given and drops the rest without a word: one byte more than allowed tells.
+  const content = inflateSync(bytes, { out: new Uint8Array(maxOutputLength + 1) });
+  if (content.length > maxOutputLength) throw new RangeError(`more than ${maxOutputLength} bytes`);
+  return content;
 }

@@ -5,6 +5,7 @@
  */
 import { declaredCount, entriesOf, type ArchiveEntry } from "./archive";
 import { stop, troubles } from "./fileTrouble";
+import { findBytes } from "./findBytes";
 import {
   MAX_ENTRIES,
   MAX_FILE_BYTES,
@@ -19,6 +20,10 @@ const ZIP_HEADER = [0x50, 0x4b, 0x03, 0x04];
 /** A ZIP archive without any part has only its end record. */
 const EMPTY_ZIP_HEADER = [0x50, 0x4b, 0x05, 0x06];
 const FLAG_ENCRYPTED = 1;
+/** In UTF-16, low byte first: the letters are plain ones. */
+const ENCRYPTED_STREAM = Uint8Array.from(
+  [..."EncryptedPackage"].flatMap((letter) => [letter.charCodeAt(0), 0]),
+);
 
 const beginsWith = (bytes: Uint8Array, header: readonly number[]): boolean =>
   header.every((byte, index) => bytes[index] === byte);
@@ -47,8 +52,7 @@ function sentenceForOtherKind(bytes: Uint8Array): string {
   const head = new TextDecoder("latin1").decode(bytes.subarray(0, 512));
   if (beginsWith(bytes, OLE_HEADER)) {
     // Directory names in such a container are UTF-16; an encrypted workbook has a stream of this name.
-    const inside = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-    return troubles.oldOrProtected(inside.includes(Buffer.from("EncryptedPackage", "utf16le")));
+    return troubles.oldOrProtected(findBytes(bytes, ENCRYPTED_STREAM) >= 0);
   }
   if (beginsWith(bytes, EMPTY_ZIP_HEADER)) return troubles.otherKind("an empty ZIP archive");
   if (head.startsWith("%PDF")) return troubles.otherKind("a PDF document");

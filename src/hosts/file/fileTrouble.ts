@@ -3,13 +3,14 @@
  * where the command and the desk catch them and show the sentence; inside, a
  * workbook's faults stay values.
  */
-import { MAX_SHEET_COLUMNS, MAX_SHEET_ROWS, MAX_CELLS } from "./limits";
+import { MAX_CELLS, MAX_RATIO, MAX_SHEET_COLUMNS, MAX_SHEET_ROWS, MAX_SLOTS } from "./limits";
 
 export class FileTrouble extends Error {
   override readonly name = "FileTrouble";
 }
 
-const mebibytes = (bytes: number): string => `${(bytes / (1024 * 1024)).toFixed(1)} MiB`;
+/** Whole where it is whole, so that a limit reads alike in a refusal and in the help. */
+export const inMebibytes = (bytes: number): string => `${Number((bytes / (1024 * 1024)).toFixed(1))} MiB`;
 const SAVE_AS = "Open it in your spreadsheet program and save it as an Excel workbook (.xlsx)";
 
 /** A sentence for each trouble: what is wrong, and what to do. */
@@ -17,7 +18,7 @@ export const troubles = {
   // The file as a whole
   empty: () => "The file is empty. Copy or download it again.",
   tooLarge: (bytes: number, most: number) =>
-    `The file is ${mebibytes(bytes)}; the most that is read is ${mebibytes(most)}. Delete sheets or pictures that do not belong to the job.`,
+    `The file is ${inMebibytes(bytes)}; the most that is read is ${inMebibytes(most)}. Delete sheets or pictures that do not belong to the job.`,
   oldOrProtected: (isProtected: boolean) =>
     isProtected
       ? "The file is protected with a password. Open it in Excel, take the password off (File, Info, Protect Workbook) and save it again."
@@ -32,15 +33,17 @@ export const troubles = {
   tooManyParts: (count: number, most: number) =>
     `The file declares ${count} parts; the most that is read is ${most}. It was not made by a spreadsheet program, or holds too many sheets and pictures.`,
   inflated: (bytes: number, most: number) =>
-    `The file would unpack to ${mebibytes(bytes)}; the most that is read is ${mebibytes(most)}. Do not open it unless you know who made it.`,
+    `The file would unpack to ${inMebibytes(bytes)}; the most that is read is ${inMebibytes(most)}. Do not open it unless you know who made it.`,
   suspiciousRatio: (part: string) =>
-    `The part ${part} of the file is packed more tightly than any workbook is. Do not open it unless you know who made it.`,
+    `The part ${part} of the file is packed more tightly than any workbook is: it unpacks to more than ${MAX_RATIO} times its size. Do not open it unless you know who made it.`,
   badPath: (part: string) =>
     `The file holds a part with the path ${JSON.stringify(part.slice(0, 60))}, which no workbook has. Do not open it unless you know who made it.`,
   declares: (part: string) =>
     `The part ${part} of the file has declarations of its own (DOCTYPE), which no workbook has. Do not open it unless you know who made it.`,
   packedOtherwise: (part: string) =>
     `The part ${part} of the file is encrypted or packed in a way that no workbook is. ${SAVE_AS}.`,
+  otherLetters: (part: string, encoding: string) =>
+    `The part ${part} of the file is written in ${encoding}; a workbook is read in UTF-8 or UTF-16. ${SAVE_AS}.`,
   unreadable: (detail: string) => `The workbook could not be read (${detail}). ${SAVE_AS}, then try again.`,
 
   // What the workbook holds
@@ -57,7 +60,9 @@ export const troubles = {
   tooManyCells: (sheet: string) =>
     `The workbook holds more than ${MAX_CELLS} cells by sheet "${sheet}". Delete the unused rows and columns.`,
   tooManySlots: () =>
-    "The workbook's sheets reach too far down and to the right. Delete the unused rows and columns.",
+    `The workbook's sheets reach too far down and to the right: they span more than ${MAX_SLOTS} cells up to their last ones. Delete the unused rows and columns.`,
+  tooManyTexts: (count: number, most: number) =>
+    `The workbook keeps ${count} texts; the most that is read is ${most}. Delete the sheets that do not belong to the job and save it again.`,
 
   // What can't be written
   noSheet: () => "A workbook needs at least one sheet that is not hidden.",
@@ -78,7 +83,7 @@ export const troubles = {
 
   // A site survey
   surveyTooLarge: (bytes: number, most: number) =>
-    `The file is ${mebibytes(bytes)}; a survey has at most ${mebibytes(most)}. Check that the right file was chosen.`,
+    `The file is ${inMebibytes(bytes)}; a survey has at most ${inMebibytes(most)}. Check that the right file was chosen.`,
   surveyQuoteOpen: (line: number) =>
     `Line ${line} begins a cell with a quotation mark (") that is never closed, so all below it would be lost. Write out what the mark stands for, or close it.`,
   surveyNotText: () =>

@@ -16,6 +16,9 @@ export const MAX_RATIO = 200;
 /** Small parts may be packed tighter than that without harm. */
 export const RATIO_FREE_BYTES = 4 * MEBI;
 
+/** Different texts of one workbook, which lie in one part; a job of 10,000 outlets has some 30,000. */
+export const MAX_STRINGS = 250_000;
+
 export const MAX_SHEETS = 250;
 /** Defined names; our templates have about 500. */
 export const MAX_NAMES = 20_000;

@@ -1,6 +1,7 @@
 /**
  * Where a delimited text file opens a quoted cell that it never closes. Readers take all that follows for one
- * cell; in a survey it is a mark for "the same as above", or half of one for inches.
+ * cell; in a survey it is a mark for "the same as above", or half of one for inches. A mark of another cell further
+ * down that happens to end it is no end: behind one stands a delimiter or the end of the line.
  *
  * @returns the line on which it opens, from 1; none where every quoted cell is closed
  */
@@ -11,7 +12,8 @@ export function openQuote(text: string, delimiter: string): number | undefined {
     const sign = text[at];
     if (sign === '"' && fresh) {
       const end = closingQuote(text, at + 1);
-      if (end === undefined) return line;
+      const swallows = end !== undefined && text.slice(at, end).includes("\n");
+      if (end === undefined || (swallows && !isEnd(text, end + 1, delimiter))) return line;
       line += text.slice(at, end).split("\n").length - 1;
       at = end;
     }
@@ -19,6 +21,12 @@ export function openQuote(text: string, delimiter: string): number | undefined {
     fresh = sign === delimiter || sign === "\n" || sign === "\r";
   }
   return undefined;
+}
+
+function isEnd(text: string, from: number, delimiter: string): boolean {
+  let at = from;
+  while (text[at] === " ") at++;
+  return at >= text.length || text[at] === delimiter || text[at] === "\n" || text[at] === "\r";
 }
 
 /** Two marks inside a quoted cell are one that belongs to it. */

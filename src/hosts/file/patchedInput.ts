@@ -6,13 +6,17 @@
 import { packed, storedPart, unpacked, type ArchiveEntry } from "./archive";
 import { checkedGrid } from "./checkedGrid";
 import { stop, troubles } from "./fileTrouble";
-import { MAX_NAMES, MAX_SHEET_COLUMNS, MAX_SLOTS, MAX_STYLES } from "./limits";
+import { findBytes } from "./findBytes";
+import { MAX_NAMES, MAX_SHEET_COLUMNS, MAX_SLOTS, MAX_STRINGS, MAX_STYLES } from "./limits";
+import { utf8Part } from "./utf8Part";
 
 /** Pictures, charts, links to other files and the like are not read at all. */
 const NEEDED =
   /^(?:\[Content_Types\]\.xml|_rels\/[^/]*\.rels|docProps\/[^/]+\.xml|xl\/(?:_rels\/[^/]+\.rels|[^/]+\.xml|theme\/[^/]+\.xml|comments\/[^/]+\.xml|worksheets\/(?:_rels\/[^/]+\.rels|[^/]+\.xml)))$/i;
 
 const FORMAT_MARK = "rigsheet:";
+/** A text in several looks is stored in pieces; so many in the mean are more than people make. */
+const PIECES_OF_A_TEXT = 2;
 
 const entities: Record<string, string> = { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" };
 const fromXml = (text: string): string =>
@@ -85,10 +89,10 @@ function withOwnWidths(xml: string, part: string): string {
 }
 
 /** Counts of one tag, whatever its prefix. */
-function countOf(bytes: Buffer, tag: string): number {
+function countOf(bytes: Uint8Array, tag: string): number {
   let count = 0;
   for (const begin of [`<${tag}`, `:${tag}`]) {
-    for (let at = bytes.indexOf(begin); at >= 0; at = bytes.indexOf(begin, at + begin.length)) {
+    for (let at = findBytes(bytes, begin); at >= 0; at = findBytes(bytes, begin, at + begin.length)) {
       // Not the beginning of a longer name.
       if (/[\s/>]/.test(String.fromCharCode(bytes[at + begin.length] ?? 0))) count += 1;
     }
@@ -97,12 +101,19 @@ function countOf(bytes: Buffer, tag: string): number {
 }
 
 /** What would make the library's reader grow without bounds, found on the bytes, before any text is made of them. */
-function checkMarkup(name: string, content: Uint8Array): void {
-  const bytes = Buffer.from(content.buffer, content.byteOffset, content.byteLength);
-  if (bytes.includes("<!DOCTYPE") || bytes.includes("<!ENTITY")) stop(troubles.declares(name));
+function checkMarkup(name: string, bytes: Uint8Array): void {
+  if (findBytes(bytes, "<!DOCTYPE") >= 0 || findBytes(bytes, "<!ENTITY") >= 0) stop(troubles.declares(name));
   if (/^xl\/workbook\.xml$/i.test(name)) {
     const names = countOf(bytes, "definedName");
     if (names > MAX_NAMES) stop(troubles.tooManyNames(names, MAX_NAMES));
+  }
+  // The texts may lie in a part of any name.
+  if (/^xl\/[^/]+\.xml$/i.test(name)) {
+    const texts = countOf(bytes, "si");
+    // A text in pieces has many elements, which the library holds as objects too.
+    const elements = Math.ceil(countOf(bytes, "t") / PIECES_OF_A_TEXT);
+    if (Math.max(texts, elements) > MAX_STRINGS)
+      stop(troubles.tooManyTexts(Math.max(texts, elements), MAX_STRINGS));
   }
   if (/^xl\/styles[^/]*\.xml$/i.test(name)) {
     const styles = Math.max(
@@ -125,7 +136,7 @@ export function patchedInput(bytes: Uint8Array, entries: readonly ArchiveEntry[]
     entries
       .filter(({ name }) => NEEDED.test(name))
       .map((entry) => {
-        const content = unpacked(bytes, entry);
+        const content = utf8Part(entry.name, unpacked(bytes, entry));
         checkMarkup(entry.name, content);
         if (!/^xl\/(?:styles[^/]*|worksheets\/[^/]+)\.xml$/i.test(entry.name)) {
           return storedPart(entry.name, content);

@@ -3,6 +3,7 @@
  * says why; parts that need none are copied as they are.
  */
 import { copiedPart, deflatedPart, entriesOf, packed, unpacked } from "./archive";
+import { withTextKept } from "./keptText";
 import { MARKER } from "./storedText";
 import type { WrittenSheet } from "./writtenSheet";
 
@@ -59,16 +60,28 @@ const withPlainRows =
 
 /** One text of tens of megabytes would cost its memory three times over. */
 function encoded(pieces: Iterable<string>): Uint8Array {
-  const chunks: Buffer[] = [];
+  const encoder = new TextEncoder();
+  const chunks: Uint8Array[] = [];
+  let size = 0;
   let waiting = "";
+  const flush = (): void => {
+    const chunk = encoder.encode(waiting);
+    chunks.push(chunk);
+    size += chunk.length;
+    waiting = "";
+  };
   for (const piece of pieces) {
     waiting += piece;
-    if (waiting.length < 65_536) continue;
-    chunks.push(Buffer.from(waiting));
-    waiting = "";
+    if (waiting.length >= 65_536) flush();
   }
-  chunks.push(Buffer.from(waiting));
-  return Buffer.concat(chunks);
+  flush();
+  const bytes = new Uint8Array(size);
+  let at = 0;
+  for (const chunk of chunks) {
+    bytes.set(chunk, at);
+    at += chunk.length;
+  }
+  return bytes;
 }
 
 /**
@@ -79,6 +92,7 @@ export function patchedOutput(bytes: Uint8Array, sheets: readonly WrittenSheet[]
   const calculateOnOpening = sheets.some(({ uncalculated }) => uncalculated);
   const patchFor = (name: string): Patch | undefined => {
     if (name === "xl/workbook.xml") return withCalculation(calculateOnOpening);
+    if (name === "xl/styles.xml") return withTextKept;
     if (name === "docProps/app.xml") return withProgramNamed;
     if (/^xl\/comments\d+\.xml$/.test(name)) return withSpacesKept;
     if (/^xl\/drawings\/drawing\d+\.xml$/.test(name)) return withSizesKept;

@@ -24,7 +24,7 @@ export interface PlainRow {
   readonly addresses: readonly string[];
   /** Blank where undefined; text as it is stored. */
   readonly contents: readonly (BookValue | undefined)[];
-  /** Indices of the book's looks. */
+  /** Indices of the styles. */
   readonly looks: readonly (number | undefined)[];
 }
 
@@ -55,7 +55,7 @@ export class PlainRows {
     return this.#runs.length === 0;
   }
 
-  /** @param styles the looks as cell styles, by their index */
+  /** @param styles cell styles, by their index */
   placeholders(styles: readonly CellStyle[], cells: WrittenCells): void {
     const looks = new Set<number | undefined>();
     for (const list of new Set(this.#runs.flatMap((run) => run.map((row) => row.looks))))

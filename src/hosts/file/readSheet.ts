@@ -7,7 +7,7 @@ import { MAX_CELLS, MAX_SHEET_COLUMNS, MAX_SHEET_ROWS, MAX_STORED_FORMULA } from
 import { fromConditionalRules } from "./marks";
 import { fromPageSetup } from "./printSetup";
 import { shiftedFormula } from "./shiftedFormula";
-import { fromStoredFormula } from "./storedFormula";
+import { callsOurs, fromStoredFormula } from "./storedFormula";
 import { fromStoredText } from "./storedText";
 import { fromDataValidation } from "./validations";
 
@@ -36,9 +36,9 @@ export function readSheet(sheet: Sheet, context: ReadingContext): BookSheet {
     if (formula !== undefined) {
       cell.formula = formula;
       const zone = detail?.formulaType === "array" ? parseRange(detail.formulaRef ?? "") : undefined;
-      if (zone && (zone.top < zone.bottom || zone.left < zone.right)) {
-        cell.spill = { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 };
-      }
+      const fills = zone && { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 };
+      // A call of ours is stored as an array even where it has one result.
+      if (fills && (fills.rows > 1 || fills.columns > 1 || !callsOurs(formula))) cell.spill = fills;
     }
     if (result !== undefined) {
       if (formula !== undefined || typeof result === "object" || spilled.has(keyOf(row, column))) {

@@ -11,6 +11,8 @@ const NO_LIMIT = 9.99e307;
 
 type Limits = Pick<DataValidation, "operator" | "formula1" | "formula2">;
 
+type NumberRule = Extract<BookValidation["rule"], { kind: "number" }>;
+
 /** A number as a formula writes it. */
 const literal = (value: number): string => String(value).toUpperCase();
 
@@ -22,6 +24,18 @@ function limits(min: number | undefined, max: number | undefined): Limits {
     ? { operator: "greaterThanOrEqual", formula1: literal(min ?? -NO_LIMIT) }
     : { operator: "lessThanOrEqual", formula1: literal(max) };
 }
+
+/** A limit that another cell sets as well; MIN and MAX pass over a blank one. */
+function limitsOf({ min, max, atLeast, atMost }: NumberRule): Limits {
+  const plain = limits(min, max);
+  if (plain.operator !== "between") return plain;
+  return {
+    ...plain,
+    ...(atLeast && { formula1: `MAX(${plain.formula1},${atLeast})` }),
+    ...(atMost && { formula2: `MIN(${plain.formula2},${atMost})` }),
+  };
+}
+const LIMIT_BESIDE = /^(?:MIN|MAX)\(([^,()]+),([A-Za-z_\\][\w.\\]*)\)$/i;
 
 export function toDataValidation(validation: BookValidation, sheet: string): DataValidation {
   const { rule, range } = validation;
@@ -39,7 +53,7 @@ export function toDataValidation(validation: BookValidation, sheet: string): Dat
   };
   switch (rule.kind) {
     case "number":
-      return { ...common, type: rule.integer ? "whole" : "decimal", ...limits(rule.min, rule.max) };
+      return { ...common, type: rule.integer ? "whole" : "decimal", ...limitsOf(rule) };
     case "date":
       return { ...common, type: "date", ...limits(rule.min, rule.max) };
     case "text":
@@ -87,7 +101,7 @@ function ruleOf(stored: DataValidation): BookValidation["rule"] | undefined {
     case "decimal":
       return span && { kind: "number", ...span };
     case "date":
-      return span && { kind: "date", ...span };
+      return span && { kind: "date", ...numbersOf(span) };
     case "textLength":
       return span?.max === undefined ? undefined : { kind: "text", maxLength: span.max };
     case "list":
@@ -103,19 +117,25 @@ function ruleOf(stored: DataValidation): BookValidation["rule"] | undefined {
   }
 }
 
-/** Numbers only: a limit that is a formula is no rule of a book. */
-function spanOf({
-  operator,
-  formula1,
-  formula2,
-}: DataValidation): { min?: number; max?: number } | undefined {
+type Span = Pick<NumberRule, "min" | "max" | "atLeast" | "atMost">;
+
+const numbersOf = ({ min, max }: Span): Pick<Span, "min" | "max"> => ({
+  ...(min !== undefined && { min }),
+  ...(max !== undefined && { max }),
+});
+
+/** Numbers, and those that a named cell narrows: any other formula is no rule of a book. */
+function spanOf({ operator, formula1, formula2 }: DataValidation): Span | undefined {
   const limit = (text: string | undefined): number => (text?.trim() ? Number(text) : NaN);
-  const first = limit(formula1);
+  const [, least, atLeast] = LIMIT_BESIDE.exec(formula1?.trim() ?? "") ?? [undefined, formula1];
+  const first = limit(least);
   if (!Number.isFinite(first)) return undefined;
   switch (operator ?? "between") {
     case "between": {
-      const second = limit(formula2);
-      return Number.isFinite(second) ? { min: first, max: second } : undefined;
+      const [, most, atMost] = LIMIT_BESIDE.exec(formula2?.trim() ?? "") ?? [undefined, formula2];
+      const second = limit(most);
+      if (!Number.isFinite(second)) return undefined;
+      return { min: first, max: second, ...(atLeast && { atLeast }), ...(atMost && { atMost }) };
     }
     case "greaterThanOrEqual":
       return first <= -NO_LIMIT ? {} : { min: first };

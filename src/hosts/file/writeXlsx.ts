@@ -13,6 +13,7 @@ import type { Book } from "../../workbooks/book";
 import { cellStyle, DEFAULT_FONT } from "./cellStyle";
 import { toProperties } from "./documentProperties";
 import { stop, troubles } from "./fileTrouble";
+import { withMarkedStyles } from "./keptText";
 import { MAX_SHEET_NAME } from "./limits";
 import { patchedOutput } from "./patchedOutput";
 import { toPrintNames } from "./printSetup";
@@ -43,7 +44,7 @@ export async function writeXlsx(
     if (!/^[\p{L}_][\p{L}\p{N}._]{0,254}$/u.test(name) || parseRange(name)) stop(troubles.badName(name));
   }
   const freezing = { ours: frozen || sealed, all: sealed };
-  const styles = book.looks.map(cellStyle);
+  const styles = withMarkedStyles(book.looks.map(cellStyle));
   const images = await Promise.all(book.sheets.map((sheet) => sheetImages(sheet, renderPng)));
   const written = book.sheets.map((sheet, index) =>
     writtenSheet(sheet, book.looks, styles, freezing, images[index]!),

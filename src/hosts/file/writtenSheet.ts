@@ -10,6 +10,7 @@ import {
   type Look,
 } from "../../workbooks/book";
 import { stop, troubles } from "./fileTrouble";
+import { markedStyle, mightBeTaken } from "./keptText";
 import { MAX_CELL_TEXT, MAX_FORMULA } from "./limits";
 import { toConditionalRules } from "./marks";
 import { PlainRows, type PlainRow } from "./plainRows";
@@ -60,7 +61,7 @@ const isNegativeZero = (value: unknown): boolean => Object.is(value, -0);
 
 /**
  * @param looks the book's looks
- * @param styles the looks as cell styles, by the same index
+ * @param styles the looks as cell styles, by the same index, and each with the mark that keeps text
  * @param images the sheet's pictures, rendered
  */
 export function writtenSheet(
@@ -140,10 +141,20 @@ export function writtenSheet(
     } else {
       written = formulaCell(cell.formula, cell, row, column, where);
     }
-    const style = cell.look === undefined ? undefined : styles[cell.look];
-    if (style) written.style = style;
+    const look = written.formula === undefined ? keptLook(cell, result) : cell.look;
+    if (look !== undefined) written.style = styles[look];
     if (note) written.comment = { text: checkedText(note, where), author: AUTHOR };
     cells.set(`${row},${column}`, written);
+  };
+
+  /** The index of a constant's style. What a formula fills can't be edited, so it needs no mark. */
+  const keptLook = (
+    { value, formula, look }: BookCell,
+    result: BookResult | undefined,
+  ): number | undefined => {
+    const frozen = formula === undefined ? freezing.ours : true;
+    const text = value ?? (frozen ? result : undefined);
+    return typeof text === "string" && mightBeTaken(text) ? markedStyle(look, looks.length) : look;
   };
 
   const plain = new PlainRows();
@@ -155,7 +166,7 @@ export function writtenSheet(
   for (const row of rows) {
     const inRow = cellsOf.get(row);
     lastColumn = Math.max(lastColumn, inRow?.columns.at(-1) ?? 0);
-    const found = inRow && plainRow(source, row, inRow, before);
+    const found = inRow && plainRow(source, row, inRow, keptLook, before);
     if (found) {
       plain.add(found);
       heights.delete(row);
@@ -180,6 +191,8 @@ interface CellsOfRow {
   columns: number[];
   addresses: string[];
 }
+
+const BLANK: BookCell = {};
 
 /** The addresses are the sheet's own keys: looking one up again costs a fraction of what a new text does. */
 function cellsByRow(source: BookSheet): Map<number, CellsOfRow> {
@@ -209,6 +222,7 @@ function cellsByRow(source: BookSheet): Map<number, CellsOfRow> {
 }
 
 /**
+ * @param lookOf the index of a constant's style
  * @param before the plain row above: lists that are the same are shared
  * @returns `undefined` when some cell is more than a plain value
  */
@@ -216,6 +230,7 @@ function plainRow(
   source: BookSheet,
   row: number,
   { addresses }: CellsOfRow,
+  lookOf: (cell: BookCell, result: BookResult | undefined) => number | undefined,
   before: PlainRow | undefined,
 ): PlainRow | undefined {
   const { cells, results } = source;
@@ -226,7 +241,7 @@ function plainRow(
     const content = cell?.value ?? results[at];
     if (cell?.formula !== undefined || cell?.note !== undefined || !isPlain(content)) return undefined;
     contents.push(content);
-    looks.push(cell?.look);
+    looks.push(lookOf(cell ?? BLANK, results[at]));
   }
   const shared = <T>(list: readonly T[], above: readonly T[] | undefined): readonly T[] =>
     above?.length === list.length && list.every((one, index) => one === above[index]) ? above : list;

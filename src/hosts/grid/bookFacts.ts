@@ -1,10 +1,12 @@
 /**
  * What a book says that the library's own document cannot hold: which template
  * it is, how it prints, the rules and prompts of its input cells. A plugin of
- * the library's keeps it, so that inserted rows stretch the ranges, undo works
- * on them, and they are saved with the document.
+ * the library's keeps it, so that whatever rows come or go, by whatever road,
+ * move all that it speaks of (`factRanges.ts`) as they move the library's own
+ * ranges, undo works on it, and it is saved with the document.
  */
 import type { BookPrint, BookValidation } from "../../workbooks/book";
+import { rangesOf, withRanges } from "./factRanges";
 import type { GridLibrary } from "./library";
 
 /** Kept for each sheet by the library's id of the sheet. */
@@ -35,42 +37,53 @@ export function registerBookFacts(library: GridLibrary): void {
   class BookFactsPlugin extends (library.CorePlugin as any) {
     static getters = ["getBookFacts"];
     facts: BookFacts = NO_FACTS;
-    /** Range objects of the library's, so that it can move them: sheet id → one per validation. */
+    /** Range objects of the library's, so that it can move them: sheet id → one for each of its facts' ranges. */
     ranges: Record<string, any[]> = {};
+    /** Another one after every change; undo brings the earlier one back. */
+    state: object = {};
+    private known: { readonly state: object; readonly sheets: Record<string, SheetFacts> } | undefined;
 
     adaptRanges({ applyChange }: any): void {
+      const { history } = this as any;
+      let changed = false;
       for (const [sheetId, ranges] of Object.entries(this.ranges)) {
         for (const [index, range] of ranges.entries()) {
           if (!range) continue;
           const change = applyChange(range);
-          if (change.changeType === "REMOVE") (this as any).history.update("ranges", sheetId, index, null);
-          else if (change.changeType !== "NONE") {
-            (this as any).history.update("ranges", sheetId, index, change.range);
-          }
+          if (change.changeType === "NONE") continue;
+          history.update("ranges", sheetId, index, change.changeType === "REMOVE" ? null : change.range);
+          changed = true;
         }
       }
+      if (changed) history.update("state", {});
     }
 
+    /** Asked for every cell that is pasted, so it is put together once after each change. */
     getBookFacts(): BookFacts {
-      const getters = (this as any).getters;
-      const sheets = Object.fromEntries(
-        Object.entries(this.facts.sheets)
-          .filter(([sheetId]) => getters.tryGetSheet(sheetId))
-          .map(([sheetId, facts]) => {
-            const validations = facts.validations.flatMap((validation, index) => {
-              const range = this.ranges[sheetId]?.[index];
-              return range ? [{ ...validation, range: getters.getRangeString(range, sheetId) }] : [];
-            });
-            return [sheetId, { ...facts, validations }];
-          }),
-      );
-      return { ...this.facts, sheets };
+      const { getters } = this as any;
+      if (this.known?.state !== this.state) {
+        const sheets = Object.entries(this.facts.sheets).map(([sheetId, facts]) => {
+          const now = this.ranges[sheetId]!.map((range) =>
+            range ? getters.getRangeString(range, sheetId) : undefined,
+          );
+          return [sheetId, withRanges(facts, now)] as const;
+        });
+        this.known = { state: this.state, sheets: Object.fromEntries(sheets) };
+      }
+      const { sheets } = this.known!;
+      const gone = Object.keys(sheets).some((sheetId) => !getters.tryGetSheet(sheetId));
+      return {
+        ...this.facts,
+        sheets: gone
+          ? Object.fromEntries(Object.entries(sheets).filter(([sheetId]) => getters.tryGetSheet(sheetId)))
+          : sheets,
+      };
     }
 
     import(data: any): void {
       this.facts = data[FACTS_KEY] ?? NO_FACTS;
       for (const [sheetId, facts] of Object.entries(this.facts.sheets)) {
-        this.ranges[sheetId] = facts.validations.map(({ range }) =>
+        this.ranges[sheetId] = rangesOf(facts).map((range) =>
           (this as any).getters.getRangeFromSheetXC(sheetId, range),
         );
       }

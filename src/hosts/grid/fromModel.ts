@@ -1,5 +1,6 @@
 /** Turns a model of the spreadsheet library, with what it has computed, back into a book. */
 import { address, parseRange, rangeOf } from "../../workbooks/address";
+import { arrayFormulas } from "../../workbooks/arrayFormulas";
 import {
   inputZone,
   lookIndex,
@@ -12,7 +13,9 @@ import {
   type Edge,
   type Look,
 } from "../../workbooks/book";
-import { callsUs } from "../../workbooks/layOut";
+import { callsUs } from "../../workbooks/callsUs";
+import { TEXT_FORMAT } from "../../workbooks/looks";
+import { holdsText } from "../../workbooks/typed/holdsText";
 import { NO_FACTS, type BookFacts } from "./bookFacts";
 import type { GridDocument, GridLibrary, GridModel } from "./library";
 import { CELL_PADDING_PIXELS, PIXELS_PER_CHARACTER, PIXELS_PER_POINT } from "./toDocument";
@@ -40,8 +43,10 @@ export function fromModel(library: GridLibrary, model: GridModel): Book {
       return [{ name, sheet: (found[1]?.replace(/''/g, "'") ?? found[2])!, range: rangeOf(zone) }];
     }),
   };
+  // The library's document has no word for it.
+  const arrayOf = arrayFormulas(book);
   for (const sheetDocument of exported.sheets) {
-    book.sheets.push(sheetFrom(library, model, sheetDocument, exported, facts, book));
+    book.sheets.push(sheetFrom(library, model, sheetDocument, exported, facts, book, arrayOf));
   }
   return book;
 }
@@ -53,6 +58,7 @@ function sheetFrom(
   exported: GridDocument,
   facts: BookFacts,
   book: Book,
+  arrayOf: ReturnType<typeof arrayFormulas>,
 ): BookSheet {
   const { getters } = model;
   const sheetFacts = facts.sheets[sheet.id];
@@ -65,7 +71,7 @@ function sheetFrom(
     const kept = (cells[at] ??= {});
     if (cell.isFormula) {
       kept.formula = cell.compiledFormula.toFormulaString(getters).slice(1);
-      const spill = spillOf(model, position);
+      const spill = spillOf(model, position) ?? arrayOf(kept.formula);
       if (spill) kept.spill = spill;
     } else if (cell.parsedValue !== null && cell.parsedValue !== "") {
       kept.value = cell.parsedValue;
@@ -138,6 +144,7 @@ export function unlockInputsAndCalls(
   cells: Record<string, BookCell>,
   validations: readonly BookValidation[],
 ): void {
+  if (book.template !== "") keepNamesText(book, cells, validations);
   const inputRanges = validations.flatMap((validation) => inputZone(validation) ?? []).map(rangeOf);
   const calls = Object.entries(cells).flatMap(([at, { formula, spill }]) => {
     const zone = formula !== undefined && callsUs(formula) ? parseRange(at) : undefined;
@@ -157,6 +164,30 @@ export function unlockInputsAndCalls(
       }
       cell.look = look;
     }
+  }
+}
+
+/**
+ * In every other program an input that holds names is a cell of text, so that `3-16` stays what it is there too.
+ * A formula that a person put there is left alone: in a cell of text it would turn into words when it is edited.
+ */
+function keepNamesText(
+  book: Book,
+  cells: Record<string, BookCell>,
+  validations: readonly BookValidation[],
+): void {
+  const texts = new Map<number | undefined, number>();
+  const zones = validations.flatMap((one) => (holdsText(one.rule) ? (inputZone(one) ?? []) : []));
+  for (const at of zones.map(rangeOf).flatMap(addressesIn)) {
+    const cell = (cells[at] ??= {});
+    if (cell.formula !== undefined) continue;
+    let look = texts.get(cell.look);
+    if (look === undefined) {
+      const own = cell.look === undefined ? {} : book.looks[cell.look]!;
+      look = lookIndex(book, { ...own, format: own.format ?? TEXT_FORMAT });
+      texts.set(cell.look, look);
+    }
+    cell.look = look;
   }
 }
 

@@ -5,8 +5,10 @@ import { registerColumnCriteria } from "./columnCriteria";
 import { registerColumnOperators } from "./columnOperators";
 import { registerInOrder } from "./inOrder";
 import type { GridLibrary } from "./library";
+import { registerNamesStayText } from "./namesStayText";
 import { sayPlainly } from "./plainWords";
 import { registerFunctions } from "./registerFunctions";
+import { registerRuleRanges } from "./ruleRanges";
 import { registerStyledColors } from "./styledColors";
 import { registerTooDeep } from "./tooDeep";
 
@@ -18,6 +20,8 @@ export function prepareLibrary(library: GridLibrary): void {
   sayPlainly(library);
   registerFunctions(library, allFunctions);
   registerBookFacts(library);
+  registerRuleRanges(library);
+  registerNamesStayText(library);
   registerInOrder(library);
   registerColumnCriteria(library);
   registerColumnOperators(library);

@@ -8,6 +8,7 @@ import type { SheetFunction } from "../../functions/core/declare";
 import { NAMESPACE } from "../../functions/core/namespace";
 import type { Parameter } from "../../functions/core/parameters";
 import type { GridLibrary } from "./library";
+import { saidOnSheet } from "./saidOnSheet";
 
 export { NAMESPACE };
 
@@ -30,9 +31,9 @@ export function registerFunctions(library: GridLibrary, functions: readonly Shee
       description: sheetFunction.summary,
       category: `Rigsheet: ${sheetFunction.group}`,
       args: sheetFunction.parameters.map((parameter) => argumentOf(library, parameter)),
-      compute: function (...args: unknown[]) {
+      compute: function (this: unknown, ...args: unknown[]) {
         const outcome = sheetFunction.call(args.map((arg) => fromGrid(arg as GridArgument, errors)));
-        return toGrid(outcome) as never;
+        return toGrid(saidOnSheet(this, sheetFunction, outcome)) as never;
       },
     });
   }

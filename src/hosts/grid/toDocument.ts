@@ -1,8 +1,12 @@
 /** Turns a book into the spreadsheet library's document. */
-import { parseRange, quotedSheet, type Zone } from "../../workbooks/address";
+import { address, parseRange, quotedSheet, type Zone } from "../../workbooks/address";
 import type { Book, BookCell, BookSheet, BookValidation, Edge, Look } from "../../workbooks/book";
+import { TEXT_FORMAT } from "../../workbooks/looks";
 import { isoDate } from "../../workbooks/sheetDate";
-import { FACTS_KEY, type BookFacts } from "./bookFacts";
+import { templateOf } from "../../workbooks/templates";
+import { inputsOf } from "../../workbooks/typed/inputsOf";
+import { shownName } from "../../workbooks/typed/shownName";
+import { FACTS_KEY, NO_FACTS, type BookFacts } from "./bookFacts";
 import { DOCUMENT_VERSION } from "./library";
 
 /** One character of the sheet's default font, and the padding of a cell. */
@@ -29,6 +33,8 @@ export function toBareDocument(book: Book): Record<string, unknown> {
     })),
     namedRanges: Object.fromEntries(namedRanges(book)),
     revisionId: "START_REVISION",
+    // By the template a fault finds the sheet's words.
+    [FACTS_KEY]: { ...NO_FACTS, template: book.template, templateVersion: book.templateVersion },
   };
 }
 
@@ -61,7 +67,7 @@ export function toDocument(book: Book): Record<string, unknown> {
     sheets: book.sheets.map((sheet, index) => sheetOf(book, sheet, sheetId(index), named)),
     styles: Object.fromEntries(book.looks.map((look, index) => [index + 1, styleOf(look)])),
     formats: Object.fromEntries(
-      book.looks.flatMap(({ format }, index) => (format ? [[index + 1, format]] : [])),
+      book.looks.flatMap(({ format }, index) => (isGridFormat(format) ? [[index + 1, format]] : [])),
     ),
     borders: Object.fromEntries(
       book.looks.flatMap(({ edges }, index) => (edges ? [[index + 1, borderOf(edges)]] : [])),
@@ -89,6 +95,29 @@ function contentsOf(sheet: BookSheet): Record<string, string> {
   return cells;
 }
 
+/** The names of a template's inputs that another program took for numbers and truth values: here they are text. */
+function namesOf(
+  { template, names, looks }: Book,
+  { name: sheet, cells }: BookSheet,
+): Record<string, string> {
+  const definition = templateOf(template)?.definition;
+  const inputs = definition && inputsOf(definition);
+  const texts: Record<string, string> = {};
+  for (const { name, range } of names.filter((one) => one.sheet === sheet)) {
+    const kind = inputs?.get(name)?.kind.kind;
+    const zone = kind === "text" || kind === "choice" || kind === "named" ? parseRange(range) : undefined;
+    if (!zone) continue;
+    for (let row = zone.top; row <= zone.bottom; row++) {
+      const at = address(row, zone.left);
+      const { value, look = -1 } = cells[at] ?? {};
+      if (typeof value !== "number" && typeof value !== "boolean") continue;
+      const shown = shownName(value, looks[look]?.format);
+      if (shown !== undefined) texts[at] = contentOf({ value: shown })!;
+    }
+  }
+  return texts;
+}
+
 function sheetOf(
   book: Book,
   sheet: BookSheet,
@@ -102,7 +131,7 @@ function sheetOf(
     if (cell.look === undefined) continue;
     const look = book.looks[cell.look];
     styles[at] = cell.look + 1;
-    if (look?.format) formats[at] = cell.look + 1;
+    if (isGridFormat(look?.format)) formats[at] = cell.look + 1;
     if (look?.edges) borders[at] = cell.look + 1;
   }
   return {
@@ -110,7 +139,7 @@ function sheetOf(
     name: sheet.name,
     colNumber: sheet.columnCount,
     rowNumber: sheet.rowCount,
-    cells: contentsOf(sheet),
+    cells: { ...contentsOf(sheet), ...namesOf(book, sheet) },
     styles,
     formats,
     borders,
@@ -159,8 +188,17 @@ function sheetOf(
   };
 }
 
-/** Text is marked as text, so that the library never takes it for a number, a date or a formula. */
-/** What the library is given for a cell. */
+/**
+ * The library shows the apostrophe that keeps `=A-07` text in a cell of this format, and takes the text for a
+ * formula without it. So text is kept by the apostrophe alone, and the format put back when the book is read.
+ */
+const isGridFormat = (format: string | undefined): format is string =>
+  format !== undefined && format !== TEXT_FORMAT;
+
+/**
+ * What the library is given for a cell. Text is marked as text, so that it is never taken for a number, a date
+ * or a formula.
+ */
 export function contentOf({ value, formula }: BookCell): string | undefined {
   if (formula !== undefined) return `=${formula}`;
   if (value === undefined) return undefined;
@@ -183,7 +221,9 @@ function criterionOf(
   switch (rule.kind) {
     case "number":
       if (rule.min !== undefined && rule.max !== undefined) {
-        return { type: "isBetween", values: [String(rule.min), String(rule.max)] };
+        const { min, max, atLeast, atMost } = rule;
+        const least = atLeast ? `=MAX(${min},${atLeast})` : String(min);
+        return { type: "isBetween", values: [least, atMost ? `=MIN(${max},${atMost})` : String(max)] };
       }
       if (rule.min !== undefined) return { type: "isGreaterOrEqualTo", values: [String(rule.min)] };
       if (rule.max !== undefined) return { type: "isLessOrEqualTo", values: [String(rule.max)] };
@@ -220,7 +260,7 @@ export function styleOf(look: Look): Record<string, unknown> {
 
 const EDGE_COLOR = "#8A8F98";
 
-function borderOf(edges: NonNullable<Look["edges"]>): Record<string, unknown> {
+export function borderOf(edges: NonNullable<Look["edges"]>): Record<string, unknown> {
   const side = (edge: Edge | undefined) => (edge ? { style: edge, color: EDGE_COLOR } : undefined);
   return {
     top: side(edges.top),

@@ -1,5 +1,6 @@
 /** A book with what a model has computed for it, and all else as it was. */
 import { parseAddress } from "../../workbooks/address";
+import { arrayFormulas } from "../../workbooks/arrayFormulas";
 import type { Book, BookCell } from "../../workbooks/book";
 import { resultsOf, spillOf, unlockInputsAndCalls } from "./fromModel";
 import type { GridLibrary, GridModel } from "./library";
@@ -11,10 +12,11 @@ import { sheetId } from "./toDocument";
  */
 export function withResults(library: GridLibrary, model: GridModel, book: Book): Book {
   const computed: Book = { ...book, looks: [...book.looks], sheets: [] };
+  const arrayOf = arrayFormulas(book);
   for (const [index, sheet] of book.sheets.entries()) {
     const id = sheetId(index);
     const cells = Object.fromEntries(
-      Object.entries(sheet.cells).map(([at, cell]) => [at, withSpill(model, id, at, cell)]),
+      Object.entries(sheet.cells).map(([at, cell]) => [at, withSpill(model, id, at, cell, arrayOf)]),
     );
     unlockInputsAndCalls(computed, cells, sheet.validations);
     computed.sheets.push({ ...sheet, cells, results: resultsOf(library, model, id, cells) });
@@ -22,8 +24,15 @@ export function withResults(library: GridLibrary, model: GridModel, book: Book):
   return computed;
 }
 
-function withSpill(model: GridModel, id: string, at: string, { spill: _, ...cell }: BookCell): BookCell {
+function withSpill(
+  model: GridModel,
+  id: string,
+  at: string,
+  { spill: _, ...cell }: BookCell,
+  arrayOf: ReturnType<typeof arrayFormulas>,
+): BookCell {
   const place = cell.formula === undefined ? undefined : parseAddress(at);
-  const spill = place && spillOf(model, { sheetId: id, row: place.row, col: place.column });
+  const spill =
+    place && (spillOf(model, { sheetId: id, row: place.row, col: place.column }) ?? arrayOf(cell.formula!));
   return spill ? { ...cell, spill } : cell;
 }

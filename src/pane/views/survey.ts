@@ -39,7 +39,7 @@ export const survey: View = {
         try {
           const rooms = await roomsOf(host);
           const bytes = new Uint8Array(await chosen.arrayBuffer());
-          const found = withoutKnown(await host.readSurvey(bytes, rooms.unit), rooms.outlets);
+          const found = withoutKnown(await host.readSurvey(bytes, rooms.unit, rooms.writing), rooms.outlets);
           const words = addWords(found);
           results.replaceChildren(
             ...surveyPreview(found, rooms.unit, chosen.name, "h2"),

@@ -1,5 +1,6 @@
 import type { Finding } from "../finding";
-import { filledCells, plainWord, PRICED_BLOCKS } from "../namedCells";
+import type { Book, BookResult } from "../../workbooks/book";
+import { filledCells, namedCells, plainWord, PRICED_BLOCKS } from "../namedCells";
 import type { Rule } from "../rule";
 
 const NAMED = [
@@ -36,5 +37,60 @@ export const duplicates: Rule = {
           },
         ];
       });
-    }),
+    }).concat(nearTwins(read), soldTwice(read)),
 };
+
+/** Letters and digits alone, without leading zeros: G-07 and G-7 are read as one outlet. */
+const asRead = (value: BookResult | undefined): string =>
+  plainWord(value)
+    .replace(/[^\p{L}\p{N}]+/gu, " ")
+    .replace(/\b0+(?=\d)/g, "")
+    .replace(/ /g, "");
+
+/** Two outlets of one room whose names differ by no more than a zero or a stroke. */
+function nearTwins(read: Book): Finding[] {
+  const [floors, rooms] = [namedCells(read, "rooms_floor"), namedCells(read, "rooms_room")];
+  const seen = new Map<string, { cell: string; name: string }>();
+  return filledCells(read, "rooms_outlet").flatMap(({ place, value, index }): Finding[] => {
+    const room = plainWord(rooms[index]?.value);
+    const key = JSON.stringify([plainWord(floors[index]?.value), room, asRead(value)]);
+    const first = seen.get(key);
+    if (!first) seen.set(key, { cell: place.cell, name: String(value) });
+    if (!first || room === "" || plainWord(first.name) === plainWord(value)) return [];
+    return [
+      {
+        weight: "doubtful",
+        place,
+        says: `${String(value)} in ${String(rooms[index]?.value)} is likely ${first.name} of ${first.cell} again.`,
+        should: "Each outlet once.",
+        effect: "It is counted and priced twice.",
+        wayOut: "Clear one of the two rows, or give them names that tell them apart.",
+      },
+    ];
+  });
+}
+
+/** Something offered as an option and put in as a provisional sum as well. */
+function soldTwice(read: Book): Finding[] {
+  const chosen = namedCells(read, "options_chosen");
+  const options = new Map(
+    filledCells(read, "options_name").flatMap(({ value, index, place }) =>
+      plainWord(chosen[index]?.value) === "yes" ? [[plainWord(value), place.cell] as const] : [],
+    ),
+  );
+  return filledCells(read, "provisional_name").flatMap(({ place, value }): Finding[] => {
+    const option = options.get(plainWord(value));
+    return option === undefined
+      ? []
+      : [
+          {
+            weight: "doubtful",
+            place,
+            says: `${String(value)} is an option that is chosen, in ${option}, and a provisional sum.`,
+            should: "One of the two.",
+            effect: "It is priced twice.",
+            wayOut: "Clear one of the two rows.",
+          },
+        ];
+  });
+}

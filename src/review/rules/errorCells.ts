@@ -9,6 +9,7 @@ import type { Finding } from "../finding";
 import type { LabelAt } from "../labels";
 import { namesIn } from "../namesIn";
 import { sentencesOn, type SentenceAt } from "../sentenceOf";
+import { withoutPlaces } from "../sheetWords";
 import { errorWords } from "./errorWords";
 
 interface ErrorCell extends Place {
@@ -37,8 +38,10 @@ export function errorCells(book: Book, labelAt: LabelAt): Finding[] {
         followers += 1;
         continue;
       }
-      // A sentence of ours names its input, so it is one trouble in whichever columns it shows.
-      const key = cell.error.message ?? `${source?.at ?? cell.at} ${cell.error.error}`;
+      // A sentence of ours names its input, so it is one trouble in whichever columns and rows it shows.
+      const { message } = cell.error;
+      const key =
+        message === undefined ? `${source?.at ?? cell.at} ${cell.error.error}` : withoutPlaces(message);
       groups.set(key, [...(groups.get(key) ?? []), cell]);
     }
     for (const group of groups.values()) findings.push(findingOf(sheet.name, group, labelAt));

@@ -1,7 +1,8 @@
 import type { Book } from "../../workbooks/book";
+import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { median } from "../median";
-import { filledCells, figure } from "../namedCells";
+import { filledCells, figure, namedCells } from "../namedCells";
 import type { Rule } from "../rule";
 
 /** Deviation from the median over the median deviation, scaled as for a normal spread (1.4826), of logarithms. */
@@ -10,11 +11,17 @@ const FARTHEST = 3.5;
 /** Jobs whose rows are nearly alike still vary by a quarter. */
 const LEAST_SPREAD = 0.25;
 const FEWEST = 6;
+/** No cable that is run is shorter; a short one is a room next door. */
+const SHORTEST_METRES = 0.5;
+const FEET_PER_METRE = 3.2808;
 /** Parts that differ in size only; fittings are a clip and a dish. */
 const ALIKE = ["passives", "units", "plates"] as const;
 const FEWEST_PRICES = 4;
 /** So many times its neighbours, or so small a part of them: less is a dearer kind. */
 const FARTHEST_PRICE = 4;
+/** A metre of cable costs a tenth of another kind's or ten times as much: a price for a reel and one for a metre lie farther apart. */
+const FARTHEST_PER_METRE = 10;
+const FEWEST_CABLES = 3;
 const FEWEST_LEVELS = 4;
 /** Common practice, no source: head units of one job lie within ten decibels. */
 const FARTHEST_DB = 12;
@@ -29,7 +36,13 @@ export const farFromNeighbours: Rule = {
   reason:
     "A lost or doubled decimal point gives a figure that its column allows and its neighbours contradict.",
   example: "A run of 185 m among runs of 8 to 27 m: 18.5 was meant; a splitter at 125 among ones at 8 to 18.",
-  find: ({ read }) => [...lengths(read), ...prices(read), ...levels(read)],
+  find: ({ read }) => [
+    ...lengths(read),
+    ...prices(read),
+    ...perMetre(read),
+    ...copied(read),
+    ...levels(read),
+  ],
 };
 
 const lengths = (read: Book): Finding[] =>
@@ -41,8 +54,9 @@ const lengths = (read: Book): Finding[] =>
     const logs = cells.map(({ length }) => Math.log(length));
     const middle = median(logs);
     const spread = Math.max(LEAST_SPREAD, MAD_TO_SIGMA * median(logs.map((log) => Math.abs(log - middle))));
+    const shortest = SHORTEST_METRES * (namedValue(read, "site_unit") === "ft" ? FEET_PER_METRE : 1);
     return cells.flatMap(({ place, length }): Finding[] => {
-      if (Math.abs(Math.log(length) - middle) < FARTHEST * spread) return [];
+      if (length >= shortest && Math.log(length) - middle < FARTHEST * spread) return [];
       return [
         {
           weight: "doubtful",
@@ -56,12 +70,16 @@ const lengths = (read: Book): Finding[] =>
     });
   });
 
-/** A price against those of the other parts of its kind. */
+/** A price against those of the other parts of its kind; a splitter's for each of its ways, since it grows with them. */
 const prices = (read: Book): Finding[] =>
   ALIKE.flatMap((block) => {
-    const cells = filledCells(read, `${block}_price`).flatMap((cell) =>
-      typeof cell.value === "number" && cell.value > 0 ? [{ ...cell, price: cell.value }] : [],
-    );
+    const ways = block === "passives" ? namedCells(read, "passives_ways") : [];
+    const cells = filledCells(read, `${block}_price`).flatMap((cell) => {
+      const size = Number(ways[cell.index]?.value ?? 1);
+      return typeof cell.value === "number" && cell.value > 0 && size > 0
+        ? [{ ...cell, price: cell.value / size, size, whole: cell.value }]
+        : [];
+    });
     if (cells.length < FEWEST_PRICES) return [];
     return cells.flatMap((cell): Finding[] => {
       const others = cells.flatMap((other) => (other === cell ? [] : [Math.log(other.price)]));
@@ -76,10 +94,74 @@ const prices = (read: Book): Finding[] =>
         {
           weight: "doubtful",
           place: cell.place,
-          says: `A price of ${figure(cell.price)}, where the others of its kind are about ${figure(Number(Math.exp(middle).toFixed(2)))}.`,
+          says: `A price of ${figure(cell.whole)}, where the others of its kind are about ${figure(Number((Math.exp(middle) * cell.size).toFixed(2)))}${block === "passives" ? ` for ${figure(cell.size)} ways` : ""}.`,
           should: "A price like those of its kind, or a note that says why not.",
           effect: "Each piece that is bought carries it into the price.",
           wayOut: "Look the price up, above all its decimal point.",
+        },
+      ];
+    });
+  });
+
+/** Cable by the metre, whatever the reel. */
+function perMetre(read: Book): Finding[] {
+  const reels = namedCells(read, "cables_reel");
+  const cells = filledCells(read, "cables_price").flatMap((cell) => {
+    const reel = reels[cell.index]?.value;
+    return typeof cell.value === "number" && cell.value > 0 && typeof reel === "number" && reel > 0
+      ? [{ ...cell, price: cell.value, each: cell.value / reel }]
+      : [];
+  });
+  if (cells.length < FEWEST_CABLES) return [];
+  return cells.flatMap((cell): Finding[] => {
+    const others = cells.flatMap(({ each }) => (each === cell.each ? [] : [Math.log(each)]));
+    if (others.length === 0) return [];
+    const middle = Math.exp(median(others));
+    if (cell.each * FARTHEST_PER_METRE > middle && cell.each < middle * FARTHEST_PER_METRE) return [];
+    return [
+      {
+        weight: "doubtful",
+        place: cell.place,
+        says: `A reel at ${figure(cell.price)}: ${figure(Number(cell.each.toPrecision(2)))} for each metre or foot, where the other cables are about ${figure(Number(middle.toPrecision(2)))}.`,
+        should: "The price of a whole reel.",
+        effect: "Each reel that is bought carries it into the price.",
+        wayOut: "Look the price up: of a reel, not of a metre.",
+      },
+    ];
+  });
+}
+
+/** A part twice the size of another at its price to the cent: a row's price copied into the next. */
+const COPIED = [
+  { block: "passives", size: "passives_ways", what: "ways" },
+  { block: "units", size: "units_bands", what: "user bands" },
+] as const;
+
+const copied = (read: Book): Finding[] =>
+  COPIED.flatMap(({ block, size, what }) => {
+    const sizes = namedCells(read, size);
+    const names = namedCells(read, `${block}_name`);
+    const kinds = namedCells(read, `${block}_kind`);
+    const parts = filledCells(read, `${block}_price`).flatMap((cell) => {
+      const of = sizes[cell.index]?.value;
+      return typeof cell.value === "number" && cell.value > 0 && typeof of === "number"
+        ? [{ ...cell, of, name: String(names[cell.index]?.value ?? ""), kind: kinds[cell.index]?.value }]
+        : [];
+    });
+    return parts.flatMap((part): Finding[] => {
+      const smaller = parts.find(
+        (one) =>
+          one.value === part.value && (block === "units" || one.kind === part.kind) && one.of * 2 <= part.of,
+      );
+      if (!smaller) return [];
+      return [
+        {
+          weight: "doubtful",
+          place: part.place,
+          says: `${part.name} of ${figure(part.of)} ${what} costs what ${smaller.name} of ${figure(smaller.of)} costs, ${figure(part.value as number)}.`,
+          should: "A price of its own.",
+          effect: "Each piece that is bought carries it into the price.",
+          wayOut: "Look both prices up: was one copied from the other's row?",
         },
       ];
     });

@@ -1,6 +1,6 @@
 import type { Book } from "../../workbooks/book";
 import type { Finding } from "../finding";
-import { filledCells, isBlank, namedCells, plainWord } from "../namedCells";
+import { filledCells, isBlank, lookupWord, namedCells, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
 
 export const feeding: Rule = {
@@ -27,8 +27,15 @@ export const feeding: Rule = {
         });
       }
     }
+    // A feeder that is named as another has lost its own name, and what names that one is not at fault.
+    const renamed = new Set(lostNames(read, known).slice(0, twice.length));
     return [
-      ...twice,
+      ...twice.map((one, index): Finding => {
+        const lost = [...renamed][index];
+        return lost === undefined
+          ? one
+          : { ...one, meant: lost, should: `A name of its own: ${lost}, by what is fed from it.` };
+      }),
       ...fedByTwo(read),
       ...rings(read),
       ...unfed("rooms_outlet", "rooms_from"),
@@ -39,7 +46,20 @@ export const feeding: Rule = {
       const sources = namedCells(read, from);
       return filledCells(read, named).flatMap(({ index, value }): Finding[] => {
         const source = sources[index];
-        if (!source || known.has(plainWord(source.value))) return [];
+        if (!source || known.has(lookupWord(source.value)) || renamed.has(String(source.value))) return [];
+        const alike = isBlank(source.value) ? undefined : known.get(plainWord(source.value));
+        if (alike !== undefined)
+          return [
+            {
+              weight: "wrong",
+              place: source.place,
+              says: `${String(value)} is fed from “${String(source.value)}”, with a blank at its end.`,
+              should: `“${String(source.value).trim()}”, as in ${alike}.`,
+              effect: "Its level cannot be found, and its tuners are counted nowhere.",
+              wayOut: "Enter the name again.",
+              meant: String(source.value).trim(),
+            },
+          ];
         return [
           {
             weight: "wrong",
@@ -56,6 +76,14 @@ export const feeding: Rule = {
     }
   },
 };
+
+/** The names that are fed from and that no feeder has, once each. */
+function lostNames(read: Book, known: ReadonlyMap<string, string>): string[] {
+  const wanted = ["rooms_from", "branches_from"].flatMap((name) =>
+    filledCells(read, name).map(({ value }) => String(value)),
+  );
+  return [...new Set(wanted)].filter((one) => !known.has(plainWord(one)));
+}
 
 /** The same outlet in two rows with two feeders; with one feeder it is a row pasted twice, which has a rule of its own. */
 function fedByTwo(book: Book): Finding[] {

@@ -1,6 +1,6 @@
-import { isBookError } from "../../workbooks/book";
-import type { Finding } from "../finding";
-import { filledCells, namedCells } from "../namedCells";
+import { isBookError, type Book, type BookResult } from "../../workbooks/book";
+import type { Finding, FindingPlace } from "../finding";
+import { filledCells, namedCells, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
 
 const COLUMNS = [
@@ -49,11 +49,23 @@ const COLUMNS = [
 /** A hundredth tells a level or a voltage from its limit. */
 const inShort = (value: number): string => String(Number(value.toFixed(2)));
 
+/** The supply of a head unit, where its own volts are already too few. */
+function tooWeak(read: Book, head: number): FindingPlace | undefined {
+  const supply = namedCells(read, "heads_supply")[head];
+  const of = (list: string, column: string, name: BookResult | undefined): BookResult | undefined => {
+    const row = filledCells(read, list).find(({ value }) => plainWord(value) === plainWord(name));
+    return row && namedCells(read, column)[row.index]?.value;
+  };
+  const volts = of("supplies_name", "supplies_volts", supply?.value);
+  const least = of("units_name", "units_least", namedCells(read, "heads_type")[head]?.value);
+  return typeof volts === "number" && typeof least === "number" && volts < least ? supply?.place : undefined;
+}
+
 export const limits: Rule = {
   id: "outside limits",
   reason: "An outlet without level, or a head unit without volts or user bands, does not work.",
   example: "Outlet A-07 gets 42 dBµV where 47 is the least.",
-  find: ({ computed }) =>
+  find: ({ read, computed }) =>
     COLUMNS.flatMap(({ verdict, bad, of, named, what, unit, limit, wayOut }) => {
       const figures = namedCells(computed, of);
       const names = namedCells(computed, named);
@@ -73,6 +85,7 @@ export const limits: Rule = {
           {
             weight: "wrong",
             place,
+            cause: unit === "V" ? tooWeak(read, index) : undefined,
             says: `${String(names[index]?.value ?? "")} has ${what}: ${typeof found === "number" ? `${inShort(found)} ${unit}` : "no point at which it could run"}.`,
             should: `${bad === "low" ? "At least" : "At most"} ${String(bound)} ${unit}.`,
             effect: "It will not work as quoted.",

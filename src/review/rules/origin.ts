@@ -1,11 +1,35 @@
-/** A workbook that is not ours, or made from another version of its template, cannot be held to the template. */
+/** A workbook that is not ours, or made from another version of its template. */
 import type { Book } from "../../workbooks/book";
 import { templateOf, type Template } from "../../workbooks/templates";
 import type { Finding } from "../finding";
 
+/** How a workbook's version of its template stands to the one known here. */
+export type Made = "now" | "earlier" | "later";
+
+export interface Origin {
+  readonly template: Template;
+  readonly made: Made;
+}
+
+/** @returns undefined for a workbook of no template that is known here */
+export function originOf({ template: id, templateVersion }: Book): Origin | undefined {
+  const template = templateOf(id);
+  if (!template) return undefined;
+  const { version } = template.definition;
+  const made =
+    templateVersion === version ? "now" : Number(templateVersion) > Number(version) ? "later" : "earlier";
+  return { template, made };
+}
+
+/** The template that a book can be held to, cell by cell. */
+export function sameTemplate(book: Book): Template | undefined {
+  const origin = originOf(book);
+  return origin?.made === "now" ? origin.template : undefined;
+}
+
 export function origin(book: Book): Finding[] {
-  const template = templateOf(book.template);
-  if (!template) {
+  const found = originOf(book);
+  if (!found) {
     return [
       {
         weight: "worth knowing",
@@ -17,20 +41,22 @@ export function origin(book: Book): Finding[] {
       },
     ];
   }
+  const { template, made } = found;
+  if (made === "now") return [];
   const { version } = template.definition;
-  if (book.templateVersion === version) return [];
+  const says = `This workbook was made from version ${book.templateVersion || "unknown"} of “${template.title}”.`;
   return [
     {
       weight: "doubtful",
-      says: `This workbook was made from version ${book.templateVersion || "unknown"} of “${template.title}”. Its formulas were not compared with the template's.`,
+      says:
+        made === "earlier"
+          ? `${says} Its formulas were not compared with today's template.`
+          : `${says} This is an older Rigsheet, which does not know that template. Only errors were looked for.`,
       should: `Version ${version}.`,
-      wayOut: "Start a workbook from today's template and copy the inputs over, block by block.",
+      wayOut:
+        made === "earlier"
+          ? "Start a workbook from today's template and copy the inputs over, block by block."
+          : "Review it with a Rigsheet as new as the workbook.",
     },
   ];
-}
-
-/** The template that a book can be held to, cell by cell. */
-export function sameTemplate(book: Book): Template | undefined {
-  const template = templateOf(book.template);
-  return template?.definition.version === book.templateVersion ? template : undefined;
 }

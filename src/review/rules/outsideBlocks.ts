@@ -1,5 +1,5 @@
 import { parseAddress, parseRange } from "../../workbooks/address";
-import type { BookSheet } from "../../workbooks/book";
+import type { Book, BookSheet } from "../../workbooks/book";
 import { blankBook } from "../blankBook";
 import type { Finding } from "../finding";
 import type { Rule } from "../rule";
@@ -8,8 +8,10 @@ export const outsideBlocks: Rule = {
   id: "outside the block",
   reason: "A row under the thin closing row is seen by nobody's sum.",
   example: "Three outlets were typed below the last prepared row of Rooms.",
-  find: ({ read, definition }) => {
+  find: ({ read, definition, earlier }) => {
     if (!definition) return [];
+    // Its words stand where another version had them; only the ends of its blocks tell.
+    if (earlier) return belowBlocks(read);
     const fresh = blankBook(definition);
     return read.sheets.flatMap((sheet) => {
       const template = fresh.sheets.find(({ name }) => name === sheet.name);
@@ -23,6 +25,21 @@ export const outsideBlocks: Rule = {
     });
   },
 };
+
+/** What lies in a block's closing row or under it. */
+const belowBlocks = (read: Book): Finding[] =>
+  read.names.flatMap(({ name, sheet, range }) => {
+    const zone = name.endsWith("_below") ? parseRange(range) : undefined;
+    const cells = read.sheets.find((one) => one.name === sheet)?.cells;
+    if (!zone || !cells) return [];
+    const filled = Object.entries(cells).filter(([cell, { value, formula }]) => {
+      const { row, column } = parseAddress(cell)!;
+      const inside = zone.top <= row && row <= zone.bottom && zone.left <= column && column <= zone.right;
+      return inside && value !== undefined && value !== "" && formula === undefined;
+    });
+    const [first] = filled;
+    return first ? [stray(sheet, first[0], first[1].value, filled.length)] : [];
+  });
 
 function strays(sheet: BookSheet, template: BookSheet, names: readonly { range: string }[]): Finding[] {
   const printed = new Set(
@@ -44,12 +61,14 @@ function strays(sheet: BookSheet, template: BookSheet, names: readonly { range: 
       count: (known?.count ?? 0) + 1,
     });
   }
-  return [...rows.values()].map(({ cell, value, count }) => ({
-    weight: "doubtful",
-    place: { sheet: sheet.name, cell },
-    says: `“${String(value)}”${count > 1 ? ` and ${count - 1} more cells of its row` : ""} stand outside every block.`,
-    should: "Rows between the two thin rows of a block.",
-    effect: "It is neither counted nor priced.",
-    wayOut: "Move it into the block: add rows there and enter it again.",
-  }));
+  return [...rows.values()].map(({ cell, value, count }) => stray(sheet.name, cell, value, count));
 }
+
+const stray = (sheet: string, cell: string, value: unknown, count: number): Finding => ({
+  weight: "doubtful",
+  place: { sheet, cell },
+  says: `“${String(value)}”${count > 1 ? ` and ${count - 1} more cells of its row` : ""} stand outside every block.`,
+  should: "Rows between the two thin rows of a block.",
+  effect: "It is neither counted nor priced.",
+  wayOut: "Move it into the block: add rows there and enter it again.",
+});

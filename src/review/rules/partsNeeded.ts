@@ -31,19 +31,24 @@ export const partsNeeded: Rule = {
         ({ value, index }) => words.test(String(value)) && needed[index]?.value !== 0,
       );
       if (there) continue;
+      const uncounted = fittings.find(({ value }) => words.test(String(value)));
       findings.push({
         weight: "doubtful",
-        place,
-        says: `No fitting that is counted is named for ${what}.`,
+        place: uncounted ? namedCells(read, "fittings_fixed")[uncounted.index]?.place : place,
+        says: uncounted
+          ? `Nothing counts “${String(uncounted.value)}”.`
+          : `No fitting that is counted is named for ${what}.`,
         should: `A line for ${what}, unless others supply it.`,
         effect: "The price holds nothing for it.",
         wayOut: "Add the fitting on Parts, or say under Exclusions who supplies it.",
       });
     }
-    if (filledCells(read, "bonds_where").length === 0) {
+    const bonds = namedCells(read, "bonds_where");
+    // An early version has no such sheet.
+    if (bonds.length > 0 && bonds.every(({ value }) => isBlank(value))) {
       findings.push({
         weight: "doubtful",
-        place: namedCells(read, "bonds_where")[1]?.place,
+        place: bonds[1]?.place,
         says: "No bonding conductor is listed.",
         should: "Each conductor to look at; the local code and licensed practice decide which.",
         wayOut: "List them on Bonding, or have a licensed person say that there are none.",
@@ -63,9 +68,11 @@ export const partsNeeded: Rule = {
       ["heads_type", "kind of head unit"],
     ] as const) {
       const cells = namedCells(read, of);
+      const shares = namedCells(read, "heads_shares");
       for (const { value, index } of filledCells(read, "heads_id")) {
         const cell = cells[index];
         if (!cell || !isBlank(cell.value)) continue;
+        if (of === "heads_supply" && !isBlank(shares[index]?.value)) continue;
         findings.push({
           weight: "wrong",
           place: cell.place,

@@ -2,6 +2,7 @@ import { isoDate } from "../../workbooks/sheetDate";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { filledCells, figure, isBlank, namedCells, plainWord, PRICED_BLOCKS } from "../namedCells";
+import { farFromPrices } from "./quoteDates";
 import type { Rule } from "../rule";
 
 export const prices: Rule = {
@@ -11,7 +12,11 @@ export const prices: Rule = {
   example: "The trunk cable's price held until 31 March, the quote is of 2 April.",
   find: ({ read, options }) =>
     PRICED_BLOCKS.flatMap((block) => {
-      const date = namedValue(read, "site_date");
+      const dated = namedValue(read, "site_date");
+      // A date of the quote that is far from all prices is told once, there.
+      const date = typeof dated === "number" && farFromPrices(read, dated) ? undefined : dated;
+      const quoteUntil = namedValue(read, "site_until");
+      const priced = namedCells(read, `${block}_priced`);
       const price = namedCells(read, `${block}_price`);
       const until = namedCells(read, `${block}_until`);
       const listed = options.prices?.[block];
@@ -40,6 +45,46 @@ export const prices: Rule = {
             should: `${isoDate(date)} or later: the date of the quote.`,
             effect: "It may cost more than was counted.",
             wayOut: "Ask the supplier anew.",
+          });
+        }
+        const from = priced[index];
+        if (
+          held &&
+          typeof from?.value === "number" &&
+          typeof held.value === "number" &&
+          from.value > held.value
+        ) {
+          findings.push({
+            weight: "wrong",
+            place: from.place,
+            says: `The price of ${part} is of ${isoDate(from.value)} and held until ${isoDate(held.value)}.`,
+            should: "The day of the price first, then its last day.",
+            wayOut: "Were the two typed in each other's column?",
+          });
+        } else if (typeof date === "number" && typeof from?.value === "number" && from.value > date) {
+          findings.push({
+            weight: "doubtful",
+            place: from.place,
+            says: `The price of ${part} is of ${isoDate(from.value)}, after the quote.`,
+            should: `${isoDate(date)} or earlier: the date of the quote.`,
+            wayOut: "Correct the date that is off.",
+          });
+        }
+        if (
+          held &&
+          typeof date === "number" &&
+          typeof quoteUntil === "number" &&
+          typeof held.value === "number" &&
+          held.value >= date &&
+          held.value < quoteUntil
+        ) {
+          findings.push({
+            weight: "doubtful",
+            place: held.place,
+            says: `The price of ${part} holds until ${isoDate(held.value)}, the quote until ${isoDate(quoteUntil)}.`,
+            should: `${isoDate(quoteUntil)} or later, or a quote that holds no longer than its prices.`,
+            effect: "A rise in between is at the firm's cost.",
+            wayOut: "Ask the supplier to hold it, or shorten the quote's validity.",
           });
         }
         const list = listed && Object.hasOwn(listed, plainWord(value)) ? listed[plainWord(value)] : undefined;

@@ -6,8 +6,8 @@ export const removedChecks: Rule = {
   id: "check deleted",
   reason: "A check that is gone cannot fail, and the head of every sheet says that all pass.",
   example: "The line that counts outlets with too little level is gone from Checks.",
-  find: ({ read, definition }) =>
-    definition
+  find: ({ read, definition, earlier }) =>
+    definition && !earlier
       ? missingLines(read, definition, (part) =>
           part.kind === "checks" ? part.checks.map(({ what }) => what) : [],
         ).map(({ place, line }): Finding => ({

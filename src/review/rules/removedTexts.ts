@@ -8,8 +8,8 @@ export const removedTexts: Rule = {
   id: "caution or exclusion removed",
   reason: "Cautions and exclusions are there to be read by who signs.",
   example: "The line on overhead lines is gone from the About sheet.",
-  find: ({ read, definition }) => {
-    if (!definition) return [];
+  find: ({ read, definition, earlier }) => {
+    if (!definition || earlier) return [];
     const sheets = definition.sheets.filter(({ name }) => !read.sheets.some((one) => one.name === name));
     const findings: Finding[] = [
       ...sheets.map(({ name }): Finding => ({

@@ -4,17 +4,14 @@ import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { figure } from "../namedCells";
 import type { Rule } from "../rule";
-
-/** Hosts add in different orders; their last digits differ. */
-const RELATIVE = 1e-7;
-const ABSOLUTE = 1e-6;
+import { sameResult } from "../sameResult";
 
 export const staleValues: Rule = {
   id: "stale value",
   reason:
     "The page shows the value that was stored; a program that could not compute our cells leaves an old one there.",
   example: "Quote shows a total of 4,980 while its inputs come to 5,310.",
-  find: ({ read, computed, labelAt }) => {
+  find: ({ read, own: computed, labelAt }) => {
     const old = staleCells(read, computed);
     const unknown = old.filter(({ stored }) => isBookError(stored) && stored.error === UNKNOWN);
     if (unknown.length > 0) return [withoutOurFunctions(old, unknown[0]!, read, computed)];
@@ -53,7 +50,7 @@ const staleCells = (read: Book, computed: Book): StaleCell[] =>
   read.sheets.flatMap((sheet) => {
     const results = computed.sheets.find(({ name }) => name === sheet.name)?.results ?? {};
     return Object.entries(sheet.results).flatMap(([cell, stored]) =>
-      same(stored, results[cell]) ? [] : [{ sheet: sheet.name, cell, stored, anew: results[cell] }],
+      sameResult(stored, results[cell]) ? [] : [{ sheet: sheet.name, cell, stored, anew: results[cell] }],
     );
   });
 
@@ -71,21 +68,12 @@ function withoutOurFunctions(
     says: `It was last saved by a program without our functions: ${old.length} cells show ${UNKNOWN} or what follows from it.`,
     should: words(anew),
     effect:
-      total === undefined || same(shown ?? "", total)
+      total === undefined || sameResult(shown, total)
         ? "The inputs are whole; the figures that it shows are not."
         : `The total shows ${words(shown)}; the inputs come to ${words(total)}.`,
     wayOut:
       "Open it where our functions run and save it; give an office copy to people who lack them. The other findings here are of the figures computed anew.",
   };
-}
-
-function same(stored: BookResult, anew: BookResult | undefined): boolean {
-  // An error is told by its own rule; a host without our functions shows one where we have a value.
-  if (isBookError(anew)) return isBookError(stored);
-  if (typeof stored === "number" && typeof anew === "number") {
-    return Math.abs(stored - anew) <= Math.max(ABSOLUTE, RELATIVE * Math.abs(anew));
-  }
-  return stored === (anew ?? "");
 }
 
 function words(result: BookResult | undefined): string {

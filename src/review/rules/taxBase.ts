@@ -9,22 +9,21 @@ export const taxBase: Rule = {
   id: "tax on the wrong base",
   reason: "Tax is owed on what the law says and Site states, not on cost, nor on what is free of it.",
   example: "Tax on materials and labour where Site says materials only.",
-  find: ({ read }) => {
-    const [net, labour, tax] = ["net", "labour", "tax"].map((key) => namedValue(read, `quote_${key}`));
-    const share = namedValue(read, "site_tax") ?? 0;
+  find: ({ read, expected }) => {
+    const tax = namedValue(read, "quote_tax");
+    // What the template's own formulas come to, rounded by the rule that Site names.
+    const right = expected && namedValue(expected, "quote_tax");
+    const share = namedValue(read, "site_tax");
     const on = namedValue(read, "site_tax_on");
-    if (typeof net !== "number" || typeof labour !== "number" || typeof tax !== "number") return [];
-    if (typeof share !== "number") return [];
-    const base = on === "labour only" ? labour : on === "materials only" ? net - labour : net;
-    const should = base * share;
-    if (Math.abs(should - tax) <= CENT) return [];
+    if (typeof tax !== "number" || typeof right !== "number" || typeof share !== "number") return [];
+    if (Math.abs(right - tax) <= CENT) return [];
     return [
       {
         weight: "wrong",
         place: namedCells(read, "quote_tax")[0]?.place,
-        says: `The tax is ${tax.toFixed(2)}; ${figure(share * 100)} % on ${String(on ?? "the price")} come to ${should.toFixed(2)}.`,
-        should: should.toFixed(2),
-        effect: `The customer is asked for ${Math.abs(tax - should).toFixed(2)} too ${tax > should ? "much" : "little"}.`,
+        says: `The tax is ${tax.toFixed(2)}; ${figure(share * 100)} % on ${String(on ?? "the price")} come to ${right.toFixed(2)}.`,
+        should: right.toFixed(2),
+        effect: `The customer is asked for ${Math.abs(tax - right).toFixed(2)} too ${tax > right ? "much" : "little"}.`,
         wayOut: "Enter the template's formulas for the taxable part and the tax again.",
       },
     ];

@@ -1,42 +1,100 @@
+import { parseAddress } from "../../workbooks/address";
 import { namedValue } from "../../workbooks/named";
 import type { Book } from "../../workbooks/book";
-import type { Finding } from "../finding";
+import type { Finding, FindingPlace } from "../finding";
 import { namedCells } from "../namedCells";
-import type { Rule } from "../rule";
+import type { Reviewed, Rule } from "../rule";
 
 /** A cent, and what lies under the last digit that a file keeps. */
 const CENT = 0.0101;
 
-const LINES = ["reception", "cable", "fittings", "labour", "provisional", "options"] as const;
+/** A discount is printed with its minus; a version without one has no such line. */
+const LINES = ["reception", "cable", "fittings", "labour", "provisional", "options", "discount"].map(
+  (key) => `quote_${key}`,
+);
+const NET = "quote_net";
+const TAX = "quote_tax";
+const TOTAL = "quote_total";
 
 export const totals: Rule = {
   id: "total that does not add",
-  reason: "The customer adds up the printed lines.",
+  reason:
+    "The customer adds up the printed lines. Named is the cell that is off, never a sum that is right beside a line that is not.",
   example: "Lines of 9,900 and a tax of 1,980 under a total of 11,000.",
-  find: ({ read }) => {
-    const lines = LINES.map((key) => namedValue(read, `quote_${key}`));
-    const [net, tax, total] = ["net", "tax", "total"].map((key) => namedValue(read, `quote_${key}`));
-    if (!lines.every((line) => typeof line === "number")) return [];
-    if (typeof net !== "number" || typeof tax !== "number" || typeof total !== "number") return [];
+  find: (reviewed) => {
+    const { read } = reviewed;
+    const printed = new Map([...LINES, NET, TAX, TOTAL].map((name) => [name, printedSum(read, name)]));
+    if ([...printed.values()].some((value) => value === undefined)) return [];
+    const value = (name: string): number => printed.get(name)!;
+    const sum = LINES.reduce((all, name) => all + value(name), 0);
     const findings: Finding[] = [];
-    const sum = lines.reduce((a, b) => a + b, 0);
-    if (Math.abs(sum - net) > CENT) {
-      findings.push(off(read, "quote_net", "The price without tax", net, sum, "the lines above it"));
-    }
-    if (Math.abs(net + tax - total) > CENT) {
-      findings.push(off(read, "quote_total", "The total", total, net + tax, "the price and the tax"));
-    }
+    if (Math.abs(sum - value(NET)) > CENT)
+      findings.push(...blamed(reviewed, [...LINES, NET], NET, "the lines above it", sum));
+    if (Math.abs(value(NET) + value(TAX) - value(TOTAL)) > CENT)
+      findings.push(
+        ...blamed(reviewed, [NET, TAX, TOTAL], TOTAL, "the price and the tax", value(NET) + value(TAX)),
+      );
     return findings;
   },
 };
 
-function off(book: Book, name: string, what: string, is: number, should: number, of: string): Finding {
-  return {
-    weight: "wrong",
-    place: namedCells(book, name)[0]?.place,
-    says: `${what} is ${is.toFixed(2)}, ${of} come to ${should.toFixed(2)}.`,
-    should: should.toFixed(2),
-    effect: `The customer is asked for ${Math.abs(is - should).toFixed(2)} too ${is > should ? "much" : "little"}.`,
-    wayOut: "Enter the template's formula in this cell again.",
-  };
+/** @returns 0 for a line that is left empty; undefined for a sum that is no number */
+function printedSum(book: Book, name: string): number | undefined {
+  const value = namedValue(book, name);
+  if (value === undefined || value === "") return LINES.includes(name) ? 0 : undefined;
+  return typeof value === "number" ? value : undefined;
 }
+
+/** The cells that are off themselves among those that should add up; where none can be told, the sum. */
+function blamed(
+  reviewed: Reviewed,
+  names: readonly string[],
+  sum: string,
+  of: string,
+  addsUpTo: number,
+): Finding[] {
+  const { read, expected } = reviewed;
+  const off = names.filter((name) => isOff(reviewed, name));
+  // Where all that is printed follows its own formula, a formula further up is at fault, and named by its own rule.
+  if (off.length === 0 && expected && reviewed.differences.length > 0) return [];
+  return (off.length > 0 ? off : [sum]).flatMap((name): Finding[] => {
+    const is = printedSum(read, name)!;
+    const should = (expected && printedSum(expected, name)) ?? (name === sum ? addsUpTo : undefined);
+    const place = namedCells(read, name)[0]?.place;
+    // What was typed over a line is told there already; that its sum then differs says nothing more.
+    if (!place || (name !== sum && isNamed(reviewed, place))) return [];
+    const what = reviewed.labelAt(place.sheet, parseAddress(place.cell)!);
+    const asked = should === undefined ? 0 : is - should;
+    return [
+      {
+        weight: "wrong",
+        place,
+        says:
+          name === sum
+            ? `${what} is ${is.toFixed(2)}, ${of} come to ${addsUpTo.toFixed(2)}.`
+            : `${what} is ${is.toFixed(2)}, so that the printed sums do not add up.`,
+        should: should?.toFixed(2),
+        effect:
+          (name === TOTAL || name === NET) && Math.abs(asked) > CENT
+            ? `The customer is asked for ${Math.abs(asked).toFixed(2)} too ${asked > 0 ? "much" : "little"}.`
+            : undefined,
+        wayOut: "Enter the template's formula in this cell again.",
+      },
+    ];
+  });
+}
+
+/** Typed over, of another formula, or an old value: the cell's own doing, not that of what it reads. */
+function isOff({ read, own, expected, differences }: Reviewed, name: string): boolean {
+  const place = namedCells(read, name)[0]?.place;
+  if (!place) return false;
+  const [is, computed] = [printedSum(read, name), printedSum(own, name)];
+  const should = expected && printedSum(expected, name);
+  const same = (a: number | undefined, b: number | undefined): boolean =>
+    a !== undefined && b !== undefined && Math.abs(a - b) <= CENT;
+  if (expected && same(is, should)) return false;
+  return !same(is, computed) || isNamed({ differences }, place);
+}
+
+const isNamed = ({ differences }: Pick<Reviewed, "differences">, { sheet, cell }: FindingPlace): boolean =>
+  differences.some(({ place }) => place?.sheet === sheet && place.cell === cell);

@@ -15,8 +15,14 @@ const CENTS_RATIO = 15;
 /** The same of a part that alone makes most of the bill, as a small one in cents does. */
 const CENTS_RATIO_OF_MOST = 5;
 const MOST_OF_ALL = 0.5;
+/** Parts of no one kind, a clip and a cabinet: a dear one is no slip unless it makes this much of the bill. */
+const UNLIKE: ReadonlySet<string> = new Set(["fittings"]);
+const MUCH_OF_ALL = 0.4;
 /** Common practice, no source: an hour costs about as much as half a head unit, in any currency. */
 const GREATEST_RATE_IN_UNITS = 10;
+/** And not less than a fiftieth of one: that is a rate for a minute. */
+const LEAST_RATE_IN_UNITS = 1 / 50;
+const MINUTES = 60;
 /** Under this a head unit's level was meant in dBmV, which is 60 less. */
 const LEAST_DBUV = 60;
 
@@ -115,8 +121,10 @@ function cents(book: Book): Finding[] {
       if (others.length === 0) return [];
       const ratio = cell.price / median(others);
       const sum = bill[cell.index]?.value;
-      const takesAll = typeof sum === "number" && sum > MOST_OF_ALL * all;
-      if (ratio < CENTS_RATIO && !(takesAll && ratio >= CENTS_RATIO_OF_MOST)) return [];
+      const share = typeof sum === "number" && all > 0 ? sum / all : 0;
+      const takesAll = share > MOST_OF_ALL && ratio >= CENTS_RATIO_OF_MOST;
+      const far = ratio >= CENTS_RATIO && (!UNLIKE.has(block) || share > MUCH_OF_ALL);
+      if (!far && !takesAll) return [];
       return [
         {
           weight: "doubtful",
@@ -138,17 +146,28 @@ function rates(book: Book): Finding[] {
   if (units.length === 0) return [];
   const unit = median(units);
   return filledCells(book, "labour_rate").flatMap(({ place, value }): Finding[] =>
-    typeof value === "number" && value > GREATEST_RATE_IN_UNITS * unit
+    typeof value === "number" && value > 0 && value < LEAST_RATE_IN_UNITS * unit
       ? [
           {
             weight: "doubtful",
             place,
             says: `An hour costs ${figure(value)}, a head unit about ${figure(unit)}.`,
-            should: `${figure(value / 100)}, if it was typed in cents.`,
-            effect: "All labour is priced a hundredfold.",
-            wayOut: "Enter the rate in whole money.",
+            should: `${figure(value * MINUTES)}, if ${figure(value)} was meant for a minute.`,
+            effect: "Nearly all labour is given away.",
+            wayOut: "Enter what an hour of the crew costs.",
           },
         ]
-      : [],
+      : typeof value === "number" && value > GREATEST_RATE_IN_UNITS * unit
+        ? [
+            {
+              weight: "doubtful",
+              place,
+              says: `An hour costs ${figure(value)}, a head unit about ${figure(unit)}.`,
+              should: `${figure(value / 100)}, if it was typed in cents.`,
+              effect: "All labour is priced a hundredfold.",
+              wayOut: "Enter the rate in whole money.",
+            },
+          ]
+        : [],
   );
 }

@@ -7,7 +7,7 @@
 import { isFault } from "../../engine/faults";
 import { sellPrice } from "../../engine/estimate/sellPrice";
 import { roundMoney } from "../../engine/estimate/roundMoney";
-import { toMetres } from "../../engine/signal/lengthUnits";
+import { METRES_PER_FOOT } from "../../engine/signal/lengthUnits";
 import { headUnits } from "../../engine/tuners/headUnits";
 import { tunersOfKind } from "../../engine/tuners/tunersOfKind";
 import type { Random } from "../random";
@@ -20,8 +20,10 @@ export const KINDS = {
   left: "a row is missing from the cost",
   markup: "margin reckoned as markup",
   tax: "tax on the cost",
+  added: "price and tax added up wrongly",
 } as const;
 export type Kind = (typeof KINDS)[keyof typeof KINDS];
+export const TOTAL_KINDS = [KINDS.left, KINDS.markup, KINDS.tax, KINDS.added] as const;
 
 /** The four parts and the rows of each, counted from 1. */
 export const PARTS = {
@@ -65,37 +67,38 @@ export interface QuoteRow {
 
 /** Tuners that one head unit of the quote serves: the basic kind of EN 50494. */
 export const SERVES = 8;
+const MINUTES_AN_HOUR = 60;
 
-const FIRST: Readonly<Record<Part, readonly (readonly [number, Kind])[]>> = {
-  reception: [
-    [1, KINDS.tuners],
-    [1, KINDS.sum],
-    [2, KINDS.sum],
-    [3, KINDS.sum],
-  ],
-  cable: [
-    [4, KINDS.feet],
-    [5, KINDS.feet],
-    [4, KINDS.sum],
-    [6, KINDS.sum],
-  ],
-  labour: [
-    [7, KINDS.minutes],
-    [8, KINDS.minutes],
-    [7, KINDS.sum],
-    [9, KINDS.sum],
-  ],
-  totals: [
-    [10, KINDS.left],
-    [11, KINDS.markup],
-    [12, KINDS.tax],
-  ],
-};
+/** The mistakes of each part and the rows in which they can stand. */
+const POSSIBLE: Readonly<Record<Part, readonly { readonly kind: Kind; readonly rows: readonly number[] }[]>> =
+  {
+    reception: [
+      { kind: KINDS.tuners, rows: [1, 2] },
+      { kind: KINDS.sum, rows: [1, 2, 3] },
+    ],
+    cable: [
+      { kind: KINDS.feet, rows: [4, 5] },
+      { kind: KINDS.tuners, rows: [6] },
+      { kind: KINDS.sum, rows: [4, 5, 6] },
+    ],
+    labour: [
+      { kind: KINDS.minutes, rows: [7, 8] },
+      { kind: KINDS.tuners, rows: [8] },
+      { kind: KINDS.sum, rows: [7, 8, 9] },
+    ],
+    totals: [
+      { kind: KINDS.left, rows: [10] },
+      { kind: KINDS.markup, rows: [11] },
+      { kind: KINDS.tax, rows: [12] },
+      { kind: KINDS.added, rows: [13] },
+    ],
+  };
 
-export function drawQuote(random: Random): QuoteNumbers {
+/** @param once chooses the mistakes: each of a part as likely, whatever the numbers allow */
+export function drawQuote(random: Random, once: Random): QuoteNumbers {
   const mistake = (part: Part): Mistake => {
-    const [row, kind] = random.pick(FIRST[part]);
-    return { row, kind };
+    const { kind, rows } = once.pick(POSSIBLE[part]);
+    return { row: once.pick(rows), kind };
   };
   const off = (): number => random.stepped(9, 90, 9) * random.pick([1, -1]);
   return {
@@ -124,20 +127,35 @@ export function drawQuote(random: Random): QuoteNumbers {
       labour: mistake("labour"),
       totals: mistake("totals"),
     },
-    off: { reception: off(), cable: off(), labour: off(), totals: 0 },
+    off: { reception: off(), cable: off(), labour: off(), totals: off() },
   };
 }
 
-const tunersOf = ({ receivers, recorders }: QuoteNumbers, each: number): number =>
-  receivers * (tunersOfKind("receiver") as number) + recorders * each;
-const money = (amount: number): number => roundMoney(amount, 2);
-/** As the quote prints it. */
-const metres = (feet: number): number => Number(toMetres(feet, "ft").toFixed(1));
-const hours = (minutes: number): number => Number((minutes / 60).toFixed(2));
+/** The survey read in another way than it should be. */
+export interface Reading {
+  /** Tuners that a recorder is counted with. */
+  readonly recorder?: number;
+  /** Head units are rounded down. */
+  readonly down?: boolean;
+  readonly metresPerFoot?: number;
+  readonly minutesAnHour?: number;
+  readonly trips?: number;
+}
+
+/** To the cent as an office has it: the product in its decimals, which binary fractions may lie beside. */
+const money = (amount: number): number => roundMoney(Number(amount.toPrecision(12)), 2);
+const tunersOf = (n: QuoteNumbers, each: number): number =>
+  n.receivers * (tunersOfKind("receiver") as number) + n.recorders * each;
 
 /** The rows with a quantity, as they should be. */
-function rightLines(n: QuoteNumbers): QuoteRow[] {
-  const units = headUnits(tunersOf(n, tunersOfKind("recorder, 2 tuners") as number), SERVES);
+function rightLines(n: QuoteNumbers, reading: Reading = {}): QuoteRow[] {
+  const tuners = tunersOf(n, reading.recorder ?? (tunersOfKind("recorder, 2 tuners") as number));
+  const units = reading.down ? Math.floor(tuners / SERVES) : headUnits(tuners, SERVES);
+  // As the quote prints them.
+  const metres = (feet: number): number =>
+    Number((feet * (reading.metresPerFoot ?? METRES_PER_FOOT)).toFixed(1));
+  const hours = (minutes: number): number =>
+    Number((minutes / (reading.minutesAnHour ?? MINUTES_AN_HOUR)).toFixed(2));
   const [unit, supply, dish, drop, trunk, splitter, travel] = n.prices as [
     number,
     number,
@@ -163,7 +181,7 @@ function rightLines(n: QuoteNumbers): QuoteRow[] {
     line("Splitter, one for each head unit", units, "pieces", splitter),
     line("Fitting the outlets", hours(n.outlets * n.outletMinutes), "hours", n.rate),
     line("Fitting the head units", hours(units * n.unitMinutes), "hours", n.rate),
-    line("Travel", 2, "trips", travel),
+    line("Travel", reading.trips ?? 2, "trips", travel),
   ];
 }
 
@@ -175,19 +193,15 @@ function spoilt(n: QuoteNumbers, row: QuoteRow, at: number, { kind }: Mistake, p
 }
 
 function wrongQuantity(n: QuoteNumbers, at: number, kind: Kind): number | undefined {
-  switch (kind) {
-    case KINDS.tuners:
-      return headUnits(tunersOf(n, 1), SERVES);
-    case KINDS.feet:
-      return at === 4 ? n.dropFeet : n.trunkFeet;
-    case KINDS.minutes:
-      return at === 7 ? n.outlets * n.outletMinutes : rightLines(n)[0]!.quantity! * n.unitMinutes;
-    default:
-      return undefined;
-  }
+  const reading: Partial<Record<Kind, Reading>> = {
+    [KINDS.tuners]: { recorder: 1 },
+    [KINDS.feet]: { metresPerFoot: 1 },
+    [KINDS.minutes]: { minutesAnHour: 1 },
+  };
+  return reading[kind] && rightLines(n, reading[kind])[at - 1]!.quantity;
 }
 
-function totals(n: QuoteNumbers, lines: readonly QuoteRow[], { kind }: { readonly kind?: Kind }): QuoteRow[] {
+function totals(n: QuoteNumbers, lines: readonly QuoteRow[], kind?: Kind): QuoteRow[] {
   const all = lines.reduce((sum, row) => sum + row.sum, 0);
   const cost = money(kind === KINDS.left ? all - lines[7]!.sum : all);
   const sold = sellPrice(cost, n.margin / 100);
@@ -198,25 +212,40 @@ function totals(n: QuoteNumbers, lines: readonly QuoteRow[], { kind }: { readonl
     row("Cost, rows 1 to 9", "", cost),
     row(`Price with a margin of ${n.margin} % of the price`, "", price),
     row(`Tax, ${n.tax} % of the price`, "", tax),
-    row("Total, price and tax", "", money(price + tax)),
+    row("Total, price and tax", "", money(price + tax + (kind === KINDS.added ? n.off.totals : 0))),
   ];
 }
 
 const partOf = (row: number): Part =>
   (Object.keys(PARTS) as Part[]).find((part) => (PARTS[part] as readonly number[]).includes(row))!;
 
+/** Marking asks for the same quotes again and again. */
+const kept = (rows: (n: QuoteNumbers) => QuoteRow[]): ((n: QuoteNumbers) => readonly QuoteRow[]) => {
+  const known = new WeakMap<QuoteNumbers, readonly QuoteRow[]>();
+  return (n) => {
+    const found = known.get(n) ?? rows(n);
+    known.set(n, found);
+    return found;
+  };
+};
+
 /** The quote as it is handed out; rows after a wrong one go on from it. */
-export function quoteRows(n: QuoteNumbers): QuoteRow[] {
+export const quoteRows = kept((n) => {
   const lines = rightLines(n).map((row, index) => {
     const part = partOf(index + 1);
     const mistake = n.mistakes[part];
     return mistake.row === index + 1 ? spoilt(n, row, index + 1, mistake, part) : row;
   });
-  return [...lines, ...totals(n, lines, n.mistakes.totals)];
+  return [...lines, ...totals(n, lines, n.mistakes.totals.kind)];
+});
+
+const asItShouldBe = kept((n) => rowsAsRead(n));
+
+function rowsAsRead(n: QuoteNumbers, reading?: Reading): QuoteRow[] {
+  const lines = rightLines(n, reading);
+  return [...lines, ...totals(n, lines)];
 }
 
-/** The quote as it should be. */
-export function rightRows(n: QuoteNumbers): QuoteRow[] {
-  const lines = rightLines(n);
-  return [...lines, ...totals(n, lines, {})];
-}
+/** The quote as it should be, or as somebody who reads the survey in another way thinks. */
+export const rightRows = (n: QuoteNumbers, reading?: Reading): readonly QuoteRow[] =>
+  reading === undefined ? asItShouldBe(n) : rowsAsRead(n, reading);

@@ -2,6 +2,7 @@
 import { faults } from "../../engine/faults";
 import type { Step } from "../../engine/working/steps";
 import { trainingSet, type Question } from "../exercise";
+import { kindSlips, rowSlips, sumSlips } from "../slips/badQuotes";
 import {
   drawQuote,
   KINDS,
@@ -63,7 +64,7 @@ function shouldBe(n: QuoteNumbers, stands: readonly QuoteRow[]): QuoteRow[] {
     kind === KINDS.left ? { ...cost, sum: round(lines) } : cost,
     kind === KINDS.markup ? { ...price, sum: round(cost.sum / (1 - n.margin / 100)) } : price,
     kind === KINDS.tax ? { ...tax, sum: round((price.sum * n.tax) / 100) } : tax,
-    total,
+    kind === KINDS.added ? { ...total, sum: round(price.sum + tax.sum) } : total,
   ];
 }
 
@@ -78,12 +79,7 @@ const rowQuestion = (part: Part): Question<QuoteNumbers> => ({
   answer: { kind: "number", unit: "row", decimals: 0, exact: true },
   needs: [],
   solve: ({ mistakes }) => mistakes[part].row,
-  slips: [
-    {
-      name: "total that follows from the wrong row",
-      wrong: ({ mistakes }) => (part === "totals" && mistakes.totals.row < 13 ? 13 : undefined),
-    },
-  ],
+  slips: rowSlips(part),
   hints: HINTS[part],
   example: (n) => checked(n, part),
 });
@@ -96,7 +92,7 @@ const kindQuestion = (part: Part): Question<QuoteNumbers> => ({
   answer: { kind: "choice", choices: Object.values(KINDS) },
   needs: [],
   solve: ({ mistakes }) => mistakes[part].kind,
-  slips: [],
+  slips: kindSlips(part),
   hints: ["Choose from the list of the cell."],
   example: ({ mistakes }) => [
     {
@@ -167,13 +163,7 @@ export const badQuoteSet = trainingSet<QuoteNumbers>({
       needs: ["cableRow"],
       solve: (n, { cableRow }) =>
         rightRows(n)[cableRow! - 1]?.sum ?? faults.outOfRange("row", cableRow!, { min: 1, max: 13 }),
-      slips: [
-        {
-          name: "sum of the quote left as it is",
-          wrong: (n, { cableRow }) =>
-            cableRow === n.mistakes.cable.row ? quoteRows(n)[cableRow - 1]!.sum : undefined,
-        },
-      ],
+      slips: sumSlips(({ cableRow }) => cableRow),
       hints: ["Right quantity x price, rounded to two decimals."],
       example: (n) => checked(n, "cable").filter(({ symbol }) => symbol === String(n.mistakes.cable.row)),
     },

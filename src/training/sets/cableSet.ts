@@ -3,84 +3,113 @@
  *
  * Key: engine/signal, α = k1·√f + k2·f + k0 at 20 °C, 0.198 % more for each °C.
  */
-import { isFault } from "../../engine/faults";
+import { COPPER_PER_C } from "../../engine/power/constants";
 import { cableLoss } from "../../engine/signal/cableLoss";
 import { LOSS_PER_C } from "../../engine/signal/constants";
-import { METRES_PER_FOOT, toMetres } from "../../engine/signal/lengthUnits";
+import { toMetres } from "../../engine/signal/lengthUnits";
 import { arithmetic, Working } from "../../engine/working/steps";
-import { trainingSet } from "../exercise";
+import { trainingSet, type Question } from "../exercise";
 import { levelVerdictQuestion, nearVerdictEdge } from "../questions/levelVerdictQuestion";
+import { cableLossSlips } from "../slips/cableLosses";
+import { megahertz } from "../slips/factors";
+import { heat } from "../slips/heat";
+import { feet, timesPerHundred } from "../slips/lengths";
+import { differenceSlips, levelSlips } from "../slips/levels";
+import { takenOff } from "../slips/terms";
+import { drawnVerdict, type Verdict } from "../slips/verdicts";
 import { workedBy } from "../workedBy";
-import { cableNamed, cableRow, lossFigures, TRAINING_CABLES } from "./trainingCables";
+import { cableNamed, cableRow, figuresOf, lossFigures, TRAINING_CABLES } from "./trainingCables";
 
 interface Numbers {
   readonly cable: string;
+  readonly k1: number;
+  readonly k2: number;
+  readonly k0: number;
   readonly feet: number;
   readonly low: number;
   readonly high: number;
   readonly hot: number;
   readonly level: number;
   readonly plate: number;
+  /** How the level is to come out, so that no verdict is the usual one. */
+  readonly wanted: Verdict;
 }
 
-const FEET = "feet taken for metres";
 /** The factor of the heat, as the engine has it. */
-const heat = (hot: number): number => 1 + LOSS_PER_C * (hot - 20);
+const heatFactor = (hot: number): number => 1 + LOSS_PER_C * (hot - 20);
 const at20 = ({ cable }: Numbers, metres: number, frequency: number) =>
   cableLoss(cableNamed(cable), metres, frequency, 20);
-const value = (of: ReturnType<typeof cableLoss>): number => (isFault(of) ? NaN : of);
+/** As the hint has it. */
+const reckoned = ({ k1, k2, k0 }: Numbers, metres: number, f: number): number =>
+  ((k1 * Math.sqrt(f) + k2 * f + k0) / 100) * metres;
+const COPPER = { k: COPPER_PER_C, of: "the resistance" };
 
-/** Slips that either end of the band invites. */
-const lossSlips = (frequency: (n: Numbers) => number) => [
-  { name: FEET, wrong: (n: Numbers) => at20(n, n.feet, frequency(n)) },
-  {
-    name: "constant term k0 left out",
-    wrong: (n: Numbers, { metres }: Readonly<Record<string, number>>) =>
-      value(at20(n, metres!, frequency(n))) - (cableNamed(n.cable).loss.k0 / 100) * metres!,
-  },
-  {
-    name: "loss of 100 m taken for that of the run",
-    wrong: (n: Numbers) => at20(n, 100, frequency(n)),
-  },
-];
+/** The loss at one end of the band. */
+const lossAt = (
+  end: "low" | "high",
+): Pick<Question<Numbers>, "answer" | "needs" | "solve" | "formula" | "uses" | "slips"> => ({
+  answer: { kind: "number", unit: "dB", decimals: 1 },
+  needs: ["metres"],
+  solve: (n, { metres }) => at20(n, metres!, n[end]),
+  formula: (n, { metres }) => reckoned(n, metres!, n[end]),
+  uses: { metres: [timesPerHundred(100)] },
+  slips: [
+    ...cableLossSlips<Numbers>(
+      (n, { metres }) => reckoned(n, metres!, n[end]),
+      (n) => n[end],
+    ),
+    ...(["feet taken for metres", "feet multiplied by 3.28 instead of divided"] as const).map(
+      (name, index) => ({
+        name,
+        wrong: (n: Numbers) => reckoned(n, n.feet * [1, 3.28][index]!, n[end]),
+      }),
+    ),
+  ],
+});
 
 export const cableSet = trainingSet<Numbers>({
   id: "cable",
   title: "Cable loss and slope",
   about: "What a run of cable takes at both ends of the band, cold and hot, and what is left at the outlet.",
   cautions: [],
-  draw: (random) => ({
-    cable: random.pick(TRAINING_CABLES).name,
-    feet: random.stepped(95, 380, 5),
-    low: random.stepped(950, 1100, 10),
-    high: random.stepped(1950, 2150, 10),
-    hot: random.stepped(45, 65, 1),
-    level: random.stepped(64, 84, 0.5),
-    plate: random.stepped(0.6, 2, 0.1),
-  }),
-  plausible: (_, { high, level }) =>
+  draw: (random, once) => {
+    const wanted = drawnVerdict(once);
+    const cable = random.pick(TRAINING_CABLES).name;
+    return {
+      cable,
+      ...figuresOf(cable),
+      feet: random.stepped(95, 380, 5),
+      low: random.stepped(950, 1100, 10),
+      high: random.stepped(1950, 2150, 10),
+      hot: random.stepped(45, 65, 1),
+      level: random.stepped(62, 102, 0.5),
+      plate: random.stepped(0.6, 2, 0.1),
+      wanted,
+    };
+  },
+  plausible: ({ wanted }, { high, level, verdict }) =>
     Number(high) >= 5 &&
     Number(high) <= 30 &&
     Number(level) >= 38 &&
     Number(level) <= 86 &&
+    verdict === wanted &&
     !nearVerdictEdge(Number(level)),
   questions: [
     {
       key: "metres",
       heading: "Length in metres",
       task: "The drawing gives the run in feet. How many metres is that?",
-      given: ({ feet }) => [{ label: "Length of the run", value: feet, unit: "ft" }],
+      given: ({ feet: length }) => [
+        { label: "Length of the run", value: length, unit: "ft", of: "feet", invites: [feet] },
+      ],
       answer: { kind: "number", unit: "m", decimals: 1 },
       needs: [],
-      solve: ({ feet }) => toMetres(feet, "ft"),
-      slips: [
-        { name: FEET, wrong: ({ feet }) => feet },
-        { name: "multiplied by 3.28 instead of divided", wrong: ({ feet }) => feet / METRES_PER_FOOT },
-      ],
+      solve: ({ feet: length }) => toMetres(length, "ft"),
+      slips: [],
       hints: ["A foot is 0.3048 m."],
-      example: ({ feet }) => {
+      example: ({ feet: length }) => {
         const work = new Working();
-        const l = work.given("L", "length of the run", feet, "ft");
+        const l = work.given("L", "length of the run", length, "ft");
         work.worked(
           "m",
           "length in metres, L·0.3048",
@@ -96,11 +125,11 @@ export const cableSet = trainingSet<Numbers>({
       key: "lossLow",
       heading: "Loss at the low end",
       task: "What does the run lose at the lowest frequency, at 20 °C? Use your answer to 1.",
-      given: (n) => [...lossFigures(n.cable), { label: "Lowest frequency", value: n.low, unit: "MHz" }],
-      answer: { kind: "number", unit: "dB", decimals: 1 },
-      needs: ["metres"],
-      solve: (n, { metres }) => at20(n, metres!, n.low),
-      slips: lossSlips(({ low }) => low),
+      given: (n) => [
+        ...lossFigures(n),
+        { label: "Lowest frequency", value: n.low, unit: "MHz", of: "low", invites: [megahertz] },
+      ],
+      ...lossAt("low"),
       hints: ["Loss of 100 m = k1·√f + k2·f + k0 with f in MHz; then by the length over 100."],
       example: (n, { metres }) =>
         workedBy("CABLELOSS", [n.cable, metres!, n.low, 20, "m", [cableRow(n.cable)]]),
@@ -109,15 +138,26 @@ export const cableSet = trainingSet<Numbers>({
       key: "high",
       heading: "Loss at the high end",
       task: "What does it lose at the highest frequency, at 20 °C? Same cable, same run.",
-      given: ({ high }) => [{ label: "Highest frequency", value: high, unit: "MHz" }],
-      answer: { kind: "number", unit: "dB", decimals: 1 },
-      needs: ["metres"],
-      solve: (n, { metres }) => at20(n, metres!, n.high),
+      given: ({ high }) => [
+        { label: "Highest frequency", value: high, unit: "MHz", of: "high", invites: [megahertz] },
+      ],
+      before: lossFigures,
+      ...lossAt("high"),
       slips: [
-        ...lossSlips(({ high }) => high),
+        ...lossAt("high").slips,
         {
           name: "low end's loss scaled by the frequency instead of its root",
           wrong: (n, { lossLow }) => (lossLow! * n.high) / n.low,
+        },
+        {
+          name: "low end's loss scaled by the root of the frequency",
+          wrong: (n, { lossLow }) => lossLow! * Math.sqrt(n.high / n.low),
+          seldom: true,
+        },
+        {
+          name: "difference of the frequencies taken",
+          wrong: (n, { metres }) => reckoned(n, metres!, n.high - n.low),
+          seldom: true,
         },
       ],
       hints: ["As in 2. The loss grows with little more than the root of the frequency."],
@@ -128,20 +168,18 @@ export const cableSet = trainingSet<Numbers>({
       key: "hotLoss",
       heading: "The same in heat",
       task: "What does the run lose at the highest frequency on the hottest day? Use your answer to 3.",
-      given: ({ hot }) => [{ label: "Hottest cable", value: hot, unit: "°C" }],
+      given: ({ hot }) => [
+        { label: "Hottest cable", value: hot, unit: "°C", of: "hot", invites: [heat(LOSS_PER_C, COPPER)] },
+      ],
       answer: { kind: "number", unit: "dB", decimals: 1 },
       needs: ["high"],
-      solve: ({ hot }, { high }) => high! * heat(hot),
+      solve: ({ hot }, { high }) => high! * heatFactor(hot),
       slips: [
         {
-          name: "the whole temperature taken instead of what it is above 20 °C",
-          wrong: ({ hot }, { high }) => high! * (1 + LOSS_PER_C * hot),
+          name: "what heat adds taken as decibels",
+          wrong: ({ hot }, { high }) => high! + LOSS_PER_C * (hot - 20),
+          seldom: true,
         },
-        {
-          name: "heat subtracted instead of added",
-          wrong: ({ hot }, { high }) => high! * (1 - LOSS_PER_C * (hot - 20)),
-        },
-        { name: "heat left out", wrong: (_, { high }) => high },
       ],
       hints: ["Loss in heat = loss at 20 °C·(1 + 0.00198·(T - 20))."],
       example: ({ hot }, { high }) => {
@@ -151,7 +189,7 @@ export const cableSet = trainingSet<Numbers>({
         const factor = work.worked(
           "t",
           "factor, 1 + 0.00198·(T − 20)",
-          heat(t),
+          heatFactor(t),
           "",
           arithmetic`1 + ${LOSS_PER_C}·(${t} − 20)`,
           "Published drop-cable rule",
@@ -168,7 +206,28 @@ export const cableSet = trainingSet<Numbers>({
       answer: { kind: "number", unit: "dB", decimals: 1 },
       needs: ["lossLow", "high"],
       solve: (_, { lossLow, high }) => high! - lossLow!,
-      slips: [{ name: "added instead of subtracted", wrong: (_, { lossLow, high }) => high! + lossLow! }],
+      slips: [
+        ...differenceSlips<Numbers>(
+          (_, { high }) => high!,
+          (_, { lossLow }) => lossLow!,
+        ),
+        {
+          name: "heat reckoned in at the high end",
+          wrong: ({ hot }, { lossLow, high }) => high! * heatFactor(hot) - lossLow!,
+          seldom: true,
+        },
+        {
+          name: "heat reckoned in at both ends",
+          wrong: ({ hot }, { lossLow, high }) => (high! - lossLow!) * heatFactor(hot),
+          seldom: true,
+        },
+        {
+          name: "slope of 100 m given",
+          wrong: (_, { lossLow, high, metres }) => ((high! - lossLow!) / metres!) * 100,
+          seldom: true,
+        },
+        { name: "difference of the frequencies given", wrong: ({ low, high }) => high - low, seldom: true },
+      ],
       hints: ["Slope = loss at the high end - loss at the low end."],
       example: (n, { metres }) =>
         workedBy("CABLESLOPE", [n.cable, metres!, n.low, n.high, 20, "m", [cableRow(n.cable)]], "k0"),
@@ -178,19 +237,22 @@ export const cableSet = trainingSet<Numbers>({
       heading: "Level at the outlet",
       task: "What level is left at the outlet at the high end on the hottest day? Use your answer to 4.",
       given: ({ level, plate }) => [
-        { label: "Level going in, high end", value: level, unit: "dBµV" },
-        { label: "Loss of the outlet", value: plate, unit: "dB" },
+        { label: "Level going in, high end", value: level, unit: "dBµV", of: "level" },
+        { label: "Loss of the outlet", value: plate, unit: "dB", of: "plate", invites: [takenOff] },
       ],
       answer: { kind: "number", unit: "dBµV", decimals: 1 },
       needs: ["hotLoss"],
       solve: ({ level, plate }, { hotLoss }) => level - hotLoss! - plate,
+      uses: { hotLoss: [takenOff] },
       slips: [
         {
-          name: "losses added instead of subtracted",
-          wrong: ({ level, plate }, { hotLoss }) => level + hotLoss! + plate,
+          name: "heat left out",
+          wrong: ({ level, plate, hot }, { hotLoss }) => level - hotLoss! / heatFactor(hot) - plate,
         },
-        { name: "loss of the outlet left out", wrong: ({ level }, { hotLoss }) => level - hotLoss! },
-        { name: "loss of the cable left out", wrong: ({ level, plate }) => level - plate },
+        ...levelSlips<Numbers>(
+          ({ level }) => level,
+          ({ plate }, { hotLoss }) => [hotLoss!, plate],
+        ),
       ],
       hints: ["Level out = level in - all losses on the way."],
       example: ({ level, plate }, { hotLoss }) => {
@@ -209,6 +271,17 @@ export const cableSet = trainingSet<Numbers>({
         return work.steps;
       },
     },
-    levelVerdictQuestion("Is that level low, ok or high? Use your answer to 6."),
+    levelVerdictQuestion<Numbers>("Is that level low, ok or high? Use your answer to 6.", [
+      { name: "level going in compared", value: ({ level }) => level },
+      { name: "loss compared instead of the level", value: (_, { hotLoss }) => hotLoss! },
+      {
+        name: "losses added instead of subtracted",
+        value: ({ level, plate }, { hotLoss }) => level + hotLoss! + plate,
+      },
+      {
+        name: "loss not divided by 100",
+        value: ({ level, plate }, { hotLoss }) => level - 100 * hotLoss! - plate,
+      },
+    ]),
   ],
 });

@@ -6,7 +6,7 @@
  * differs by at most 0.03 deg, inside the tolerance.
  */
 import { isFault } from "../../engine/faults";
-import { cosDeg, sinDeg, tanDeg, toDegrees, toRadians, wrap360 } from "../../engine/sightline/angles";
+import { tanDeg, toRadians, wrap360 } from "../../engine/sightline/angles";
 import { faceTilt } from "../../engine/sightline/faceTilt";
 import { lookAngles } from "../../engine/sightline/lookAngles";
 import { magneticField } from "../../engine/sightline/magneticField";
@@ -15,7 +15,10 @@ import { rayHeight } from "../../engine/sightline/rayHeight";
 import { setback } from "../../engine/sightline/setback";
 import { arithmetic, Working } from "../../engine/working/steps";
 import { ROOF_CAUTION } from "../cautionLines";
-import { trainingSet, type Given } from "../exercise";
+import { trainingSet, type Family, type Given } from "../exercise";
+import { azimuthSlips, elevationSlips, shortAzimuth, shortElevation } from "../slips/lookAngles";
+import { raySlips, rimSlips, setbackSlips } from "../slips/obstacles";
+import { added, eastOrWest, northOrSouth, takenOff } from "../slips/terms";
 import { workedBy } from "../workedBy";
 
 interface Numbers {
@@ -34,9 +37,6 @@ interface Numbers {
 
 /** The declination that is handed out; a fixed day, so that the sheets don't change with the calendar. */
 const CHART_DAY = new Date(Date.UTC(2026, 6, 1));
-/** Radius of the Earth over that of the orbit, of the short form. */
-const RADII = 6371 / 42164.17;
-
 const westOrEast = (label: string, degrees: number): Given => ({
   label,
   value: Math.abs(degrees),
@@ -44,29 +44,42 @@ const westOrEast = (label: string, degrees: number): Given => ({
 });
 
 const site = ({ latitude, longitude, slot }: Numbers): Given[] => [
-  { label: "Latitude", value: Math.abs(latitude), unit: latitude < 0 ? "deg south" : "deg north" },
-  westOrEast("Longitude", longitude),
-  westOrEast("Orbital slot", slot),
+  {
+    label: "Latitude",
+    value: Math.abs(latitude),
+    unit: latitude < 0 ? "deg south" : "deg north",
+    of: "latitude",
+    invites: [northOrSouth],
+  },
+  { ...westOrEast("Longitude", longitude), of: "longitude", invites: [eastOrWest] },
+  { ...westOrEast("Orbital slot", slot), called: "slot", of: "slot", invites: [eastOrWest] },
 ];
 
 const angles = ({ latitude, longitude, slot }: Numbers) => lookAngles(latitude, longitude, slot);
 
-/** The short form of the azimuth, with the sines and cosines that it is given. */
-const shortAzimuth = (
-  { latitude, longitude, slot }: Numbers,
-  sin: (x: number) => number,
-  cos: (x: number) => number,
-) => wrap360(toDegrees(Math.atan2(sin(slot - longitude), -sin(latitude) * cos(slot - longitude))));
-
-/** Cosine of the angle between site and slot at the Earth's centre. */
-const centralCosine = ({ latitude, longitude, slot }: Numbers, cos: (x: number) => number): number =>
-  cos(slot - longitude) * cos(latitude);
-
-const shortElevation = (cosine: number): number =>
-  toDegrees(Math.atan2(cosine - RADII, Math.sqrt(1 - cosine * cosine)));
-
-const radiansTaken = "degrees used as radians";
-const radiansGiven = "answer left in radians";
+const OBSTACLE = (n: Numbers): Given => ({
+  label: "Top of the wall above the ground",
+  called: "height of the wall",
+  value: n.obstacle,
+  unit: "m",
+  of: "obstacle",
+});
+const DISH = (n: Numbers, invites: readonly Family[]): Given => ({
+  label: "Middle of the dish above the ground",
+  called: "height of the dish",
+  value: n.dish,
+  unit: "m",
+  of: "dish",
+  invites,
+});
+const MARGIN = (n: Numbers): Given => ({
+  label: "Margin to keep below the ray",
+  called: "margin",
+  value: n.margin,
+  unit: "deg",
+  of: "margin",
+  invites: [takenOff],
+});
 
 export const lookAngleSet = trainingSet<Numbers>({
   id: "look-angles",
@@ -109,25 +122,14 @@ export const lookAngleSet = trainingSet<Numbers>({
       heading: "True azimuth",
       task: "Which way does the dish point, in degrees clockwise from true north?",
       given: site,
-      answer: { kind: "number", unit: "deg", decimals: 1 },
+      answer: { kind: "number", unit: "deg", decimals: 1, direction: true },
       needs: [],
       solve: (n) => {
         const found = angles(n);
         return isFault(found) ? found : found.azimuth;
       },
-      slips: [
-        { name: radiansTaken, wrong: (n) => shortAzimuth(n, Math.sin, Math.cos) },
-        {
-          name: "east and west exchanged",
-          wrong: ({ latitude, longitude, slot }) =>
-            shortAzimuth({ latitude, longitude: slot, slot: longitude } as Numbers, sinDeg, cosDeg),
-        },
-        {
-          name: "half a turn left out",
-          wrong: (n) => (n.latitude > 0 ? wrap360(shortAzimuth(n, sinDeg, cosDeg) - 180) : undefined),
-        },
-        { name: radiansGiven, wrong: (n) => toRadians(shortAzimuth(n, sinDeg, cosDeg)) },
-      ],
+      formula: (n) => shortAzimuth(n),
+      slips: azimuthSlips,
       hints: [
         "North and east count positive. With D = slot - site longitude: azimuth = atan2(sin D, -sin(latitude)·cos D), 360 added if negative.",
         "A spreadsheet's ATAN2 takes the second of the two first, and its sines take radians.",
@@ -145,18 +147,8 @@ export const lookAngleSet = trainingSet<Numbers>({
         const found = angles(n);
         return isFault(found) ? found : found.elevation;
       },
-      slips: [
-        { name: radiansTaken, wrong: (n) => shortElevation(centralCosine(n, Math.cos)) },
-        {
-          name: "Earth's radius left out",
-          wrong: (n) => 90 - toDegrees(Math.acos(centralCosine(n, cosDeg))),
-        },
-        {
-          name: "taken from the vertical",
-          wrong: (n) => 90 - shortElevation(centralCosine(n, cosDeg)),
-        },
-        { name: radiansGiven, wrong: (n) => toRadians(shortElevation(centralCosine(n, cosDeg))) },
-      ],
+      formula: shortElevation,
+      slips: elevationSlips,
       hints: [
         "With cos b = cos D·cos(latitude): elevation = atan((cos b - 0.1511)/sin b). 0.1511 is the Earth's radius over the orbit's.",
       ],
@@ -168,20 +160,26 @@ export const lookAngleSet = trainingSet<Numbers>({
       task: "What does a magnetic compass show in that direction? Use your answer to 1.",
       given: ({ declination }) => [
         {
-          label: "Declination on the chart",
-          value: Math.abs(declination),
-          unit: declination < 0 ? "deg west" : "deg east",
+          ...westOrEast("Declination on the chart", declination),
+          called: "declination",
+          of: "declination",
+          invites: [takenOff],
         },
       ],
-      answer: { kind: "number", unit: "deg", decimals: 0 },
+      answer: { kind: "number", unit: "deg", decimals: 0, direction: true },
       needs: ["azimuth"],
       solve: ({ declination }, { azimuth }) => wrap360(azimuth! - declination),
       slips: [
         {
-          name: "declination added instead of subtracted",
-          wrong: ({ declination }, { azimuth }) => wrap360(azimuth! + declination),
+          name: "half a turn off",
+          wrong: ({ declination }, { azimuth }) => wrap360(azimuth! - declination + 180),
+          seldom: true,
         },
-        { name: "declination left out", wrong: (_, { azimuth }) => azimuth },
+        {
+          name: "counted anticlockwise",
+          wrong: ({ declination }, { azimuth }) => wrap360(declination - azimuth!),
+          seldom: true,
+        },
       ],
       hints: ["Compass bearing = true azimuth - declination, with the declination positive to the east."],
       example: ({ declination }, { azimuth }) => {
@@ -204,34 +202,12 @@ export const lookAngleSet = trainingSet<Numbers>({
       key: "setback",
       heading: "Room before an obstacle",
       task: "How far must the dish stand back, level, from a wall in its direction? Use your answer to 2.",
-      given: ({ obstacle, dish, margin }) => [
-        { label: "Top of the wall above the ground", value: obstacle, unit: "m" },
-        { label: "Middle of the dish above the ground", value: dish, unit: "m" },
-        { label: "Margin to keep below the ray", value: margin, unit: "deg" },
-      ],
+      given: (n) => [OBSTACLE(n), DISH(n, [takenOff]), MARGIN(n)],
       answer: { kind: "number", unit: "m", decimals: 1 },
       needs: ["elevation"],
       solve: ({ obstacle, dish, margin }, { elevation }) => setback(elevation!, obstacle, dish, margin),
-      slips: [
-        {
-          name: "margin added instead of subtracted",
-          wrong: ({ obstacle, dish, margin }, { elevation }) =>
-            (obstacle - dish) / tanDeg(elevation! + margin),
-        },
-        {
-          name: "margin left out",
-          wrong: ({ obstacle, dish }, { elevation }) => setback(elevation!, obstacle, dish),
-        },
-        {
-          name: "height of the dish left out",
-          wrong: ({ obstacle, margin }, { elevation }) => setback(elevation!, obstacle, 0, margin),
-        },
-        {
-          name: "multiplied by the tangent instead of divided",
-          wrong: ({ obstacle, dish, margin }, { elevation }) =>
-            (obstacle - dish) * tanDeg(elevation! - margin),
-        },
-      ],
+      formula: ({ obstacle, dish, margin }, { elevation }) => (obstacle - dish) / tanDeg(elevation! - margin),
+      slips: setbackSlips,
       hints: ["Distance = (wall - dish)/tan(elevation - margin)."],
       example: ({ obstacle, dish, margin }, { elevation }) => {
         const work = new Working();
@@ -255,24 +231,21 @@ export const lookAngleSet = trainingSet<Numbers>({
       key: "ray",
       heading: "Height of the ray",
       task: "How high above the ground does the middle of the beam pass over a chimney? Use your answer to 2; the dish stands as in 4.",
-      given: ({ chimney }) => [{ label: "Level distance to the chimney", value: chimney, unit: "m" }],
+      given: ({ chimney }) => [
+        {
+          label: "Level distance to the chimney",
+          called: "distance",
+          value: chimney,
+          unit: "m",
+          of: "chimney",
+        },
+      ],
+      before: (n) => [DISH(n, [added])],
       answer: { kind: "number", unit: "m", decimals: 1 },
       needs: ["elevation"],
       solve: ({ chimney, dish }, { elevation }) => rayHeight(elevation!, chimney, dish),
-      slips: [
-        {
-          name: "height of the dish left out",
-          wrong: ({ chimney }, { elevation }) => rayHeight(elevation!, chimney),
-        },
-        {
-          name: "divided by the tangent instead of multiplied",
-          wrong: ({ chimney, dish }, { elevation }) => dish + chimney / tanDeg(elevation!),
-        },
-        {
-          name: "sine for tangent",
-          wrong: ({ chimney, dish }, { elevation }) => dish + chimney * sinDeg(elevation!),
-        },
-      ],
+      formula: ({ chimney, dish }, { elevation }) => dish + chimney * tanDeg(elevation!),
+      slips: raySlips,
       hints: ["Height = height of the dish + distance·tan(elevation)."],
       example: ({ chimney, dish }, { elevation }) => {
         const work = new Working();
@@ -295,19 +268,13 @@ export const lookAngleSet = trainingSet<Numbers>({
       heading: "Offset angle of the dish",
       task: "The rim of an offset dish is taller than wide. What is its offset angle?",
       given: ({ rimWidth, rimHeight }) => [
-        { label: "Width of the rim", value: rimWidth, unit: "mm" },
-        { label: "Height of the rim", value: rimHeight, unit: "mm" },
+        { label: "Width of the rim", value: rimWidth, unit: "mm", of: "rimWidth" },
+        { label: "Height of the rim", value: rimHeight, unit: "mm", of: "rimHeight" },
       ],
       answer: { kind: "number", unit: "deg", decimals: 1 },
       needs: [],
       solve: ({ rimWidth, rimHeight }) => offsetAngle(rimWidth, rimHeight),
-      slips: [
-        {
-          name: "sine for cosine",
-          wrong: ({ rimWidth, rimHeight }) => toDegrees(Math.asin(rimWidth / rimHeight)),
-        },
-        { name: radiansGiven, wrong: ({ rimWidth, rimHeight }) => Math.acos(rimWidth / rimHeight) },
-      ],
+      slips: rimSlips,
       hints: ["Offset angle = arccos(width/height). A spreadsheet's ACOS answers in radians."],
       example: ({ rimWidth, rimHeight }) => {
         const work = new Working();
@@ -333,12 +300,32 @@ export const lookAngleSet = trainingSet<Numbers>({
       answer: { kind: "number", unit: "deg", decimals: 1 },
       needs: ["elevation", "offset"],
       solve: (_, { elevation, offset }) => faceTilt(elevation!, offset!),
+      uses: { offset: [takenOff] },
       slips: [
         {
-          name: "offset added instead of subtracted",
-          wrong: (_, { elevation, offset }) => elevation! + offset!,
+          name: "taken from the horizontal",
+          wrong: (_, { elevation, offset }) => 90 - (elevation! - offset!),
+          seldom: true,
         },
-        { name: "offset left out", wrong: (_, { elevation }) => elevation },
+        {
+          name: "half of the offset taken",
+          wrong: (_, { elevation, offset }) => elevation! - offset! / 2,
+          seldom: true,
+        },
+        {
+          name: "margin taken off as well",
+          wrong: ({ margin }, { elevation, offset }) => elevation! - offset! - margin,
+          seldom: true,
+        },
+        {
+          name: "offset left in radians",
+          wrong: (_, { elevation, offset }) => elevation! - toRadians(offset!),
+        },
+        {
+          name: "mean of the two taken",
+          wrong: (_, { elevation, offset }) => (elevation! + offset!) / 2,
+          seldom: true,
+        },
       ],
       hints: [
         "Face tilt = elevation of the beam - offset angle. Below zero the face leans forward.",

@@ -8,6 +8,11 @@ import { packReels } from "../../engine/estimate/packReels";
 import { sellPrice } from "../../engine/estimate/sellPrice";
 import { arithmetic, Working } from "../../engine/working/steps";
 import { trainingSet } from "../exercise";
+import { cutSlips, discountSlips, priceSlips, reelPriceSlips, taxSlips } from "../slips/prices";
+import { roundingUp } from "../slips/counts";
+import { minuteSlips } from "../slips/minutes";
+import { marginOfPrice, percentAdded, percentOff } from "../slips/percents";
+import { added } from "../slips/terms";
 import { workedBy } from "../workedBy";
 
 interface Numbers {
@@ -73,21 +78,20 @@ export const pricingSet = trainingSet<Numbers>({
       task: "How much cable is cut for these runs, with slack on each run and waste on all of it?",
       given: ({ runs, slack, waste }) => [
         ...runs.map((length, index) => ({ label: `Run ${index + 1}`, value: length, unit: "m" })),
-        { label: "Slack on each run", value: slack, unit: "m" },
-        { label: "Waste", value: waste, unit: "%" },
+        {
+          label: "Slack on each run",
+          called: "slack",
+          value: slack,
+          unit: "m",
+          of: "slack",
+          invites: [added],
+        },
+        { label: "Waste", value: waste, unit: "%", of: "waste", invites: [percentAdded] },
       ],
       answer: { kind: "number", unit: "m", decimals: 1 },
       needs: [],
       solve: cut,
-      slips: [
-        { name: "waste left out", wrong: (n) => cut({ ...n, waste: 0 }) },
-        { name: "slack left out", wrong: (n) => cut({ ...n, slack: 0 }) },
-        {
-          name: "slack added once instead of on each run",
-          wrong: (n) => cut({ ...n, slack: n.slack / n.runs.length }),
-        },
-        { name: "waste subtracted instead of added", wrong: (n) => cut({ ...n, waste: -n.waste }) },
-      ],
+      slips: cutSlips<Numbers>(cut),
       hints: ["(Sum of the runs + number of runs·slack)·(1 + waste/100)."],
       example: (n) => {
         const work = new Working();
@@ -116,14 +120,28 @@ export const pricingSet = trainingSet<Numbers>({
       key: "reels",
       heading: "Whole reels",
       task: "How many whole reels are bought? These runs fit onto that many without a joint. Use your answer to 1.",
-      given: ({ reel }) => [{ label: "Cable on a reel", value: reel, unit: "m" }],
+      given: ({ reel }) => [{ label: "Cable on a reel", value: reel, unit: "m", of: "reel" }],
       answer: { kind: "number", unit: "reels", decimals: 0, exact: true },
       needs: ["cable"],
       solve: ({ reel }, { cable }) => Math.ceil(cable! / reel),
       slips: [
+        ...roundingUp<Numbers>(({ reel }, { cable }) => cable! / reel),
+        { name: "slack and waste left out", wrong: (n) => Math.ceil(sum(n.runs) / n.reel), seldom: true },
+        { name: "a reel for each run", wrong: ({ runs }) => runs.length, seldom: true },
         {
-          name: "rounded down instead of up",
-          wrong: ({ reel }, { cable }) => (cable! % reel === 0 ? undefined : Math.floor(cable! / reel)),
+          name: "multiplied instead of divided",
+          wrong: ({ reel }, { cable }) => cable! * reel,
+          seldom: true,
+        },
+        {
+          name: "metres left on the last reel given",
+          wrong: ({ reel }, { cable }) => Math.ceil(cable! / reel) * reel - cable!,
+          seldom: true,
+        },
+        {
+          name: "metres of the whole reels given",
+          wrong: ({ reel }, { cable }) => Math.ceil(cable! / reel) * reel,
+          seldom: true,
         },
       ],
       hints: ["Divide and round up. With few long runs it can take more: a run is not spliced."],
@@ -148,20 +166,20 @@ export const pricingSet = trainingSet<Numbers>({
       heading: "Materials",
       task: "What do the reels and the other parts cost together? Use your answer to 2.",
       given: ({ reelPrice, others }) => [
-        { label: "Price of a reel", value: reelPrice, unit: "money" },
-        { label: "All other parts", value: others, unit: "money" },
+        { label: "Price of a reel", value: reelPrice, unit: "money", of: "reelPrice" },
+        {
+          label: "All other parts",
+          called: "other parts",
+          value: others,
+          unit: "money",
+          of: "others",
+          invites: [added],
+        },
       ],
       answer: MONEY,
       needs: ["reels"],
       solve: ({ reelPrice, others }, { reels }) => reels! * reelPrice + others,
-      slips: [
-        {
-          name: "part of a reel priced instead of whole reels",
-          wrong: ({ reelPrice, others, reel }, { cable }) => (cable! / reel) * reelPrice + others,
-        },
-        { name: "other parts left out", wrong: ({ reelPrice }, { reels }) => reels! * reelPrice },
-        { name: "only one reel priced", wrong: ({ reelPrice, others }) => reelPrice + others },
-      ],
+      slips: reelPriceSlips,
       hints: ["Whole reels·price of a reel + other parts. Amounts are in the currency of your price list."],
       example: ({ reelPrice, others }, { reels }) => {
         const work = new Working();
@@ -184,20 +202,7 @@ export const pricingSet = trainingSet<Numbers>({
       answer: MONEY,
       needs: [],
       solve: ({ outlets, minutes, rate }) => ((outlets * minutes) / MINUTES_AN_HOUR) * rate,
-      slips: [
-        { name: "minutes taken for hours", wrong: ({ outlets, minutes, rate }) => outlets * minutes * rate },
-        {
-          name: "hours and minutes written as a decimal",
-          wrong: ({ outlets, minutes, rate }) => {
-            const all = outlets * minutes;
-            return (Math.floor(all / MINUTES_AN_HOUR) + (all % MINUTES_AN_HOUR) / 100) * rate;
-          },
-        },
-        {
-          name: "one outlet only",
-          wrong: ({ minutes, rate }) => (minutes / MINUTES_AN_HOUR) * rate,
-        },
-      ],
+      slips: minuteSlips<Numbers>(),
       hints: ["Hours = outlets·minutes/60; 7 h 45 min are 7.75 h."],
       example: ({ outlets, minutes, rate }) => {
         const work = new Working();
@@ -213,24 +218,14 @@ export const pricingSet = trainingSet<Numbers>({
       key: "price",
       heading: "Price with margin",
       task: "At what price, without tax, does the job keep this margin? Use your answers to 3 and 4.",
-      given: ({ margin }) => [{ label: "Margin, of the price", value: margin, unit: "%" }],
+      given: ({ margin }) => [
+        { label: "Margin, of the price", value: margin, unit: "%", of: "margin", invites: [marginOfPrice] },
+      ],
       answer: MONEY,
       needs: ["materials", "labour"],
       solve: ({ margin }, { materials, labour }) => sellPrice(materials! + labour!, margin / 100),
-      slips: [
-        {
-          name: "margin taken as markup",
-          wrong: ({ margin }, { materials, labour }) => (materials! + labour!) * (1 + margin / 100),
-        },
-        {
-          name: "labour left out",
-          wrong: ({ margin }, { materials }) => sellPrice(materials!, margin / 100),
-        },
-        {
-          name: "margin taken off the cost",
-          wrong: ({ margin }, { materials, labour }) => (materials! + labour!) * (1 - margin / 100),
-        },
-      ],
+      formula: ({ margin }, { materials, labour }) => (materials! + labour!) / (1 - margin / 100),
+      slips: priceSlips,
       hints: ["Price = cost/(1 - margin). Multiplying the cost by (1 + margin) would be a markup."],
       example: ({ margin }, { materials, labour }) =>
         workedBy("SELLPRICE", [materials! + labour!, margin / 100]),
@@ -239,19 +234,20 @@ export const pricingSet = trainingSet<Numbers>({
       key: "total",
       heading: "Total with tax",
       task: "What does the customer pay with tax? Use your answer to 5.",
-      given: ({ tax }) => [{ label: "Tax on the price", value: tax, unit: "%" }],
+      given: ({ tax }) => [
+        {
+          label: "Tax on the price",
+          called: "tax",
+          value: tax,
+          unit: "%",
+          of: "tax",
+          invites: [percentAdded],
+        },
+      ],
       answer: MONEY,
       needs: ["price"],
       solve: ({ tax }, { price }) => price! * (1 + tax / 100),
-      slips: [
-        {
-          name: "tax on the cost instead of the price",
-          wrong: ({ tax }, { price, materials, labour }) => price! + ((materials! + labour!) * tax) / 100,
-        },
-        { name: "only the tax given", wrong: ({ tax }, { price }) => (price! * tax) / 100 },
-        { name: "tax left out", wrong: (_, { price }) => price },
-        { name: "tax subtracted instead of added", wrong: ({ tax }, { price }) => price! * (1 - tax / 100) },
-      ],
+      slips: taxSlips,
       hints: ["Total = price·(1 + tax/100). What is taxed, and at which rate, is for the local rules."],
       example: ({ tax }, { price }) => {
         const work = new Working();
@@ -272,26 +268,14 @@ export const pricingSet = trainingSet<Numbers>({
       key: "left",
       heading: "Margin after a discount",
       task: "The customer is given a discount on the price of 5. Which margin is left, in percent of the new price? Use 3, 4 and 5.",
-      given: ({ discount }) => [{ label: "Discount", value: discount, unit: "%" }],
+      given: ({ discount }) => [
+        { label: "Discount", value: discount, unit: "%", of: "discount", invites: [percentOff] },
+      ],
       answer: { kind: "number", unit: "%", decimals: 1 },
       needs: ["materials", "labour", "price"],
       solve: ({ discount }, { materials, labour, price }) =>
         100 * (1 - (materials! + labour!) / (price! * (1 - discount / 100))),
-      slips: [
-        {
-          name: "discount subtracted from the margin",
-          wrong: ({ margin, discount }) => margin - discount,
-        },
-        {
-          name: "share of the cost instead of the price",
-          wrong: ({ discount }, { materials, labour, price }) =>
-            100 * ((price! * (1 - discount / 100)) / (materials! + labour!) - 1),
-        },
-        {
-          name: "discount left out",
-          wrong: (_, { materials, labour, price }) => 100 * (1 - (materials! + labour!) / price!),
-        },
-      ],
+      slips: discountSlips,
       hints: ["Margin = (new price - cost)/new price."],
       example: ({ discount }, { materials, labour, price }) => {
         const work = new Working();

@@ -6,8 +6,14 @@
 import { splitterLoss } from "../../engine/signal/splitterLoss";
 import { tapThroughLoss } from "../../engine/signal/tapThroughLoss";
 import { arithmetic, Working } from "../../engine/working/steps";
-import { trainingSet } from "../exercise";
+import { trainingSet, type Given } from "../exercise";
 import { levelVerdictQuestion, nearVerdictEdge } from "../questions/levelVerdictQuestion";
+import { levelSlips, lossSumSlips } from "../slips/levels";
+import { ways } from "../slips/logarithms";
+import { splitterSlips } from "../slips/splitters";
+import { tapSlips } from "../slips/taps";
+import { added, takenOff } from "../slips/terms";
+import { drawnVerdict, type Verdict } from "../slips/verdicts";
 import { workedBy } from "../workedBy";
 
 interface Numbers {
@@ -20,16 +26,32 @@ interface Numbers {
   readonly tap2: number;
   readonly level: number;
   readonly cable: number;
+  /** How the level is to come out, so that no verdict is the usual one. */
+  readonly wanted: Verdict;
 }
 
-const EXCESS = "loss beyond the ideal left out";
+const EXCESS = "loss beyond the ideal";
+
+const splitter = (
+  which: string,
+  count: { readonly of: "ways" | "ways2"; readonly value: number },
+  excess: { readonly of: "excess" | "excess2"; readonly value: number },
+): Given[] => [
+  { label: `Ways of the ${which} splitter`, ...count, unit: "ways", invites: [ways] },
+  { label: "Its loss beyond the ideal", called: EXCESS, ...excess, unit: "dB", invites: [added] },
+];
+const first = (n: Numbers): Given[] =>
+  splitter("first", { of: "ways", value: n.ways }, { of: "excess", value: n.excess });
+const second = (n: Numbers): Given[] =>
+  splitter("second", { of: "ways2", value: n.ways2 }, { of: "excess2", value: n.excess2 });
 
 export const splitterSet = trainingSet<Numbers>({
   id: "splitters",
   title: "Splitter cascades",
   about: "What splitters and taps take, one behind another, and which level they leave at an outlet.",
   cautions: [],
-  draw: (random) => ({
+  draw: (random, once) => ({
+    wanted: drawnVerdict(once),
     ways: random.pick([2, 3, 4, 6, 8]),
     excess: random.stepped(0.8, 3.2, 0.1),
     ways2: random.pick([2, 3, 4, 6, 8]),
@@ -37,11 +59,12 @@ export const splitterSet = trainingSet<Numbers>({
     tap: random.pick([8, 10, 12, 15]),
     through: random.stepped(0.6, 1.8, 0.1),
     tap2: random.stepped(8, 20, 1),
-    level: random.stepped(78, 98, 0.5),
+    level: random.stepped(66, 102, 0.5),
     cable: random.stepped(4, 14, 0.1),
   }),
-  plausible: ({ ways, ways2, tap, tap2 }, { level }) =>
-    ways * ways2 <= 32 &&
+  plausible: ({ ways: one, ways2, tap, tap2, wanted }, { level, verdict }) =>
+    one * ways2 <= 32 &&
+    verdict === wanted &&
     tap !== tap2 &&
     Number(level) >= 38 &&
     Number(level) <= 86 &&
@@ -51,52 +74,48 @@ export const splitterSet = trainingSet<Numbers>({
       key: "first",
       heading: "Loss of the splitter",
       task: "What does a splitter of equal ways lose from its input to one output?",
-      given: ({ ways, excess }) => [
-        { label: "Ways of the first splitter", value: ways, unit: "ways" },
-        { label: "Its loss beyond the ideal", value: excess, unit: "dB" },
-      ],
+      given: first,
       answer: { kind: "number", unit: "dB", decimals: 1 },
       needs: [],
-      solve: ({ ways, excess }) => splitterLoss(ways, excess),
+      solve: ({ ways: count, excess }) => splitterLoss(count, excess),
       slips: [
-        { name: EXCESS, wrong: ({ ways }) => splitterLoss(ways, 0) },
-        {
-          name: "20·log10 for 10·log10",
-          wrong: ({ ways, excess }) => 20 * Math.log10(ways) + excess,
-        },
-        {
-          name: "natural logarithm for log10",
-          wrong: ({ ways, excess }) => 10 * Math.log(ways) + excess,
-        },
-        {
-          name: "loss beyond the ideal subtracted",
-          wrong: ({ ways, excess }) => splitterLoss(ways, -excess),
-        },
+        ...splitterSlips<Numbers>(
+          (n) => n.ways,
+          (n) => n.excess,
+        ),
+        { name: "share of the power in percent given", wrong: (n) => 100 / n.ways, seldom: true },
+        { name: "second splitter taken", wrong: (n) => splitterLoss(n.ways2, n.excess2), seldom: true },
       ],
       hints: ["Loss = 10·log10(ways) + loss beyond the ideal."],
-      example: ({ ways, excess }) => workedBy("SPLITLOSS", [ways, excess]),
+      example: ({ ways: count, excess }) => workedBy("SPLITLOSS", [count, excess]),
     },
     {
       key: "both",
       heading: "Two splitters one behind another",
       task: "A second splitter hangs on one output of the first. What do both lose together? Use your answer to 1.",
-      given: ({ ways2, excess2 }) => [
-        { label: "Ways of the second splitter", value: ways2, unit: "ways" },
-        { label: "Its loss beyond the ideal", value: excess2, unit: "dB" },
-      ],
+      given: second,
       answer: { kind: "number", unit: "dB", decimals: 1 },
       needs: ["first"],
-      solve: ({ ways2, excess2 }, { first }) => first! + splitterLoss(ways2, excess2),
+      solve: ({ ways2, excess2 }, { first: before }) => before! + splitterLoss(ways2, excess2),
+      uses: { first: [added] },
       slips: [
         {
           name: "ways added instead of multiplied",
-          wrong: ({ ways, ways2, excess, excess2 }) => splitterLoss(ways + ways2, excess + excess2),
+          wrong: (n) => splitterLoss(n.ways + n.ways2, n.excess + n.excess2),
         },
-        { name: EXCESS, wrong: ({ ways2 }, { first }) => first! + splitterLoss(ways2, 0) },
+        ...splitterSlips<Numbers>(
+          (n) => n.ways2,
+          (n) => n.excess2,
+          (_, e) => e.first!,
+        ),
+        ...lossSumSlips<Numbers>((n, e) => [e.first!, splitterLoss(n.ways2, n.excess2)]),
         {
-          name: "first splitter left out",
-          wrong: ({ ways2, excess2 }) => splitterLoss(ways2, excess2),
+          name: "second less first",
+          wrong: (n, e) => splitterLoss(n.ways2, n.excess2) - e.first!,
+          seldom: true,
         },
+        { name: "first splitter taken twice", wrong: (_, e) => 2 * e.first!, seldom: true },
+        { name: "second splitter left out", wrong: (_, e) => e.first },
       ],
       hints: ["Decibels along a path add."],
       example: ({ ways, ways2, excess, excess2 }) =>
@@ -110,20 +129,20 @@ export const splitterSet = trainingSet<Numbers>({
       heading: "Way through a tap",
       task: "What does a tap take from what passes on through it to the next one?",
       given: ({ tap, through }) => [
-        { label: "Tap value, input to branch", value: tap, unit: "dB" },
-        { label: "Its loss beyond the ideal, through", value: through, unit: "dB" },
+        { label: "Tap value, input to branch", value: tap, unit: "dB", of: "tap" },
+        {
+          label: "Its loss beyond the ideal, through",
+          called: EXCESS,
+          value: through,
+          unit: "dB",
+          of: "through",
+          invites: [added],
+        },
       ],
       answer: { kind: "number", unit: "dB", decimals: 1 },
       needs: [],
       solve: ({ tap, through }) => tapThroughLoss(tap, through),
-      slips: [
-        { name: "tap value taken for the way through", wrong: ({ tap }) => tap },
-        { name: EXCESS, wrong: ({ tap }) => tapThroughLoss(tap, 0) },
-        {
-          name: "what the branch takes left out",
-          wrong: ({ through }) => through,
-        },
-      ],
+      slips: tapSlips,
       hints: [
         "Of the power, 1 - 10^(-tap/10) passes on. Loss = -10·log10 of that share + loss beyond the ideal.",
       ],
@@ -133,25 +152,56 @@ export const splitterSet = trainingSet<Numbers>({
       key: "branch",
       heading: "To the branch of the second tap",
       task: "The first splitter feeds that tap, whose way through feeds a second tap. What is lost to the second tap's branch? Use 1 and 3.",
-      given: ({ tap2 }) => [{ label: "Value of the second tap", value: tap2, unit: "dB" }],
+      given: ({ tap2 }) => [
+        {
+          label: "Value of the second tap",
+          called: "second tap",
+          value: tap2,
+          unit: "dB",
+          of: "tap2",
+          invites: [added],
+        },
+      ],
       answer: { kind: "number", unit: "dB", decimals: 1 },
       needs: ["first", "through"],
-      solve: ({ tap2 }, { first, through }) => first! + through! + tap2,
+      solve: ({ tap2 }, { first: before, through }) => before! + through! + tap2,
+      uses: { first: [added], through: [added] },
       slips: [
         {
-          name: "way through the first tap left out",
-          wrong: ({ tap2 }, { first }) => first! + tap2,
+          name: "branch loss of the first tap taken for its way through",
+          wrong: ({ tap, tap2 }, e) => e.first! + tap + tap2,
         },
         {
-          name: "branch loss of the first tap taken for its way through",
-          wrong: ({ tap, tap2 }, { first }) => first! + tap + tap2,
+          name: "way through the second tap taken instead of its branch",
+          wrong: ({ tap2, through }, e) => e.first! + e.through! + tapThroughLoss(tap2, through),
+          seldom: true,
         },
-        { name: "splitter left out", wrong: ({ tap2 }, { through }) => through! + tap2 },
+        {
+          name: "loss beyond the ideal counted again",
+          wrong: ({ tap2, through }, e) => e.first! + e.through! + tap2 + through,
+          seldom: true,
+        },
+        {
+          name: "loss beyond the ideal left out",
+          wrong: ({ tap2, through }, e) => e.first! + e.through! + tap2 - through,
+          seldom: true,
+        },
+        {
+          name: "second splitter taken",
+          wrong: (n, e) => splitterLoss(n.ways2, n.excess2) + e.through! + n.tap2,
+          seldom: true,
+        },
+        {
+          name: "difference of the taps taken",
+          wrong: ({ tap, tap2 }, e) => e.first! + Math.abs(tap2 - tap),
+          seldom: true,
+        },
+        ...lossSumSlips<Numbers>(({ tap2 }, e) => [e.first!, e.through!, tap2]),
       ],
       hints: ["Splitter + way through the first tap + value of the second tap."],
-      example: ({ tap2 }, { first, through }) => {
+      example: ({ tap2 }, { first: before, through }) => {
         const work = new Working();
-        const l = work.given("L1", "loss of the splitter", first!, "dB");
+        const l = work.given("L1", "loss of the splitter", before!, "dB");
         const d = work.given("D1", "way through the first tap", through!, "dB");
         const t = work.given("T2", "value of the second tap", tap2, "dB");
         work.worked(
@@ -170,19 +220,30 @@ export const splitterSet = trainingSet<Numbers>({
       heading: "Level behind both splitters",
       task: "What level arrives behind the two splitters and the cable? Use your answer to 2.",
       given: ({ level, cable }) => [
-        { label: "Level of the head unit", value: level, unit: "dBµV" },
-        { label: "Loss of all cable on the way", value: cable, unit: "dB" },
+        { label: "Level of the head unit", value: level, unit: "dBµV", of: "level" },
+        {
+          label: "Loss of all cable on the way",
+          called: "loss of the cable",
+          value: cable,
+          unit: "dB",
+          of: "cable",
+          invites: [takenOff],
+        },
       ],
       answer: { kind: "number", unit: "dBµV", decimals: 1 },
       needs: ["both"],
       solve: ({ level, cable }, { both }) => level - both! - cable,
+      uses: { both: [takenOff] },
       slips: [
+        { name: "second splitter left out", wrong: ({ level, cable }, e) => level - e.first! - cable },
         {
-          name: "losses added instead of subtracted",
-          wrong: ({ level, cable }, { both }) => level + both! + cable,
+          name: "first splitter left out",
+          wrong: ({ level, cable }, e) => level - (e.both! - e.first!) - cable,
         },
-        { name: "loss of the cable left out", wrong: ({ level }, { both }) => level - both! },
-        { name: "second splitter left out", wrong: ({ level, cable }, { first }) => level - first! - cable },
+        ...levelSlips<Numbers>(
+          ({ level }) => level,
+          ({ cable }, { both }) => [both!, cable],
+        ),
       ],
       hints: ["Level out = level in - all losses on the way."],
       example: ({ level, cable }, { both }) => {
@@ -201,6 +262,14 @@ export const splitterSet = trainingSet<Numbers>({
         return work.steps;
       },
     },
-    levelVerdictQuestion("Is that level low, ok or high at an outlet? Use your answer to 5."),
+    levelVerdictQuestion<Numbers>("Is that level low, ok or high at an outlet? Use your answer to 5.", [
+      { name: "level of the head unit compared", value: ({ level }) => level },
+      { name: "loss compared instead of the level", value: ({ cable }, { both }) => both! + cable },
+      {
+        name: "losses added instead of subtracted",
+        value: ({ level, cable }, { both }) => level + both! + cable,
+      },
+      { name: "splitters left out", value: ({ level, cable }) => level - cable },
+    ]),
   ],
 });

@@ -2,7 +2,7 @@
  * Volts down a single cable: the loop, the drop, the longest run.
  *
  * Key: engine/power; Ohm's law, copper's temperature coefficient after IEC
- * 60028 (from memory). That a head unit needs 21 V is common practice, no source.
+ * 60028 (from memory). Supply and least volts are invented.
  */
 import { isFault } from "../../engine/faults";
 import { atTemperature } from "../../engine/power/atTemperature";
@@ -16,7 +16,15 @@ import { toMetres } from "../../engine/signal/lengthUnits";
 import { levelVerdict } from "../../engine/signal/levelVerdict";
 import { arithmetic, Working } from "../../engine/working/steps";
 import { BONDING_CAUTION, MAINS_CAUTION } from "../cautionLines";
-import { trainingSet } from "../exercise";
+import { trainingSet, type Given } from "../exercise";
+import { constantPowerSlips } from "../slips/constantPower";
+import { dropSlips } from "../slips/drops";
+import { cableDropSlips, longestRunSlips } from "../slips/runs";
+import { loop, milliamperes, perHundred, watts } from "../slips/factors";
+import { heat } from "../slips/heat";
+import { feet } from "../slips/lengths";
+import { takenOff } from "../slips/terms";
+import { drawnVerdict, VERDICTS, verdictSlips, type Verdict } from "../slips/verdicts";
 import { verdictSteps } from "../verdictSteps";
 import { workedBy } from "../workedBy";
 
@@ -28,57 +36,100 @@ interface Numbers {
   readonly milliamperes: number;
   readonly watts: number;
   readonly least: number;
+  readonly most: number;
+  /** How the volts are to come out, so that no verdict is the usual one. */
+  readonly wanted: Verdict;
 }
 
 /** A cable of which only the loop counts here. */
 const cableOf = ({ loop }: Numbers): Cable => ({ name: "run", loss: { k1: 0, k2: 0, k0: 0 }, loop });
-const amperes = ({ milliamperes }: Numbers): number => milliamperes / 1000;
-const longest = (n: Numbers, temperature: number, least = n.least) =>
-  longestRun(n.supply, least, amperes(n), cableOf(n), "A", temperature);
+const amperesOf = (n: Numbers): number => n.milliamperes / 1000;
+const longest = (n: Numbers) => longestRun(n.supply, n.least, amperesOf(n), cableOf(n), "A", n.hot);
 const value = (of: ReturnType<typeof longest>): number => (isFault(of) ? NaN : of);
+const inHeat = (n: Numbers): number => 1 + COPPER_PER_C * (n.hot - 20);
+
+const LOOP = (n: Numbers): Given => ({
+  label: "Loop resistance at 20 °C",
+  value: n.loop,
+  unit: "ohm/100 m",
+  of: "loop",
+  invites: [perHundred, loop],
+});
+const HOT = (n: Numbers): Given => ({
+  label: "Hottest cable",
+  value: n.hot,
+  unit: "°C",
+  of: "hot",
+  invites: [heat(COPPER_PER_C, { k: LOSS_PER_C, of: "the signal's loss" })],
+});
+const SUPPLY = (n: Numbers): Given => ({
+  label: "Volts of the supply",
+  value: n.supply,
+  unit: "V",
+  of: "supply",
+});
+const CURRENT = (n: Numbers): Given => ({
+  label: "Current of the head unit",
+  called: "current",
+  value: n.milliamperes,
+  unit: "mA",
+  of: "milliamperes",
+  invites: [milliamperes],
+});
 
 export const supplySet = trainingSet<Numbers>({
   id: "supply",
   title: "Supply volts",
   about: "Whether a head unit gets its volts down the same cable that brings its signal.",
   cautions: [MAINS_CAUTION, BONDING_CAUTION],
-  draw: (random) => ({
-    loop: random.stepped(3.4, 14, 0.1),
-    feet: random.stepped(80, 300, 5),
-    hot: random.stepped(45, 65, 1),
-    supply: random.pick([22, 24, 26, 28]),
-    milliamperes: random.stepped(160, 420, 10),
-    watts: random.stepped(4, 9, 0.5),
-    least: random.pick([18, 19, 20, 21]),
-  }),
-  plausible: ({ least }, { volts, run }) =>
-    Number(volts) >= 14 && Math.abs(Number(volts) - least) >= 0.2 && Number(run) >= 15 && Number(run) <= 400,
+  draw: (random, once) => {
+    const least = random.stepped(8, 12.5, 0.5);
+    return {
+      wanted: drawnVerdict(once),
+      loop: random.stepped(3.4, 14, 0.1),
+      feet: random.stepped(80, 300, 5),
+      hot: random.stepped(45, 65, 1),
+      supply: random.pick([13, 13.5, 14, 14.5]),
+      milliamperes: random.stepped(160, 400, 10),
+      watts: random.stepped(2, 4.5, 0.5),
+      least,
+      most: least + random.stepped(1.5, 3.5, 0.5),
+    };
+  },
+  plausible: ({ least, most, wanted }, { volts, run, verdict }) =>
+    Number(volts) >= 7 &&
+    verdict === wanted &&
+    [least, most].every((edge) => Math.abs(Number(volts) - edge) >= 0.2) &&
+    Number(run) >= 15 &&
+    Number(run) <= 400,
   questions: [
     {
       key: "ohms",
       heading: "Loop resistance",
       task: "What is the loop resistance of the run at 20 °C? The maker's figure is for the loop: centre out and shield back.",
-      given: ({ loop, feet }) => [
-        { label: "Loop resistance at 20 °C", value: loop, unit: "ohm/100 m" },
-        { label: "Length of the run, one way", value: feet, unit: "ft" },
+      given: (n) => [
+        LOOP(n),
+        { label: "Length of the run, one way", value: n.feet, unit: "ft", of: "feet", invites: [feet] },
       ],
       answer: { kind: "number", unit: "ohm", decimals: 2 },
       needs: [],
       solve: (n) => loopOhms(cableOf(n), toMetres(n.feet, "ft"), 20),
+      formula: (n) => (n.loop / 100) * toMetres(n.feet, "ft"),
       slips: [
-        { name: "feet taken for metres", wrong: (n) => loopOhms(cableOf(n), n.feet, 20) },
         {
-          name: "there and back counted twice",
-          wrong: (n) => loopOhms(cableOf(n), 2 * toMetres(n.feet, "ft"), 20),
+          name: "divided by the length instead of multiplied",
+          wrong: (n) => (n.loop * 100) / toMetres(n.feet, "ft"),
+          seldom: true,
         },
         {
-          name: "feet multiplied by 3.28 instead of divided",
-          wrong: (n) => loopOhms(cableOf(n), n.feet / 0.3048, 20),
+          name: "length divided by the figure",
+          wrong: (n) => toMetres(n.feet, "ft") / n.loop,
+          seldom: true,
         },
       ],
       hints: ["A foot is 0.3048 m. The loop already has both ways in it."],
-      example: ({ loop, feet }) =>
-        workedBy("LOOPOHMS", ["run", feet, 20, "ft", [["run", null, 0, 0, 0, loop]]]).filter(
+      example: (n) =>
+        workedBy("LOOPOHMS", ["run", n.feet, 20, "ft", [["run", null, 0, 0, 0, n.loop]]]).filter(
           ({ symbol }) => symbol !== "t" && symbol !== "R",
         ),
     },
@@ -86,24 +137,18 @@ export const supplySet = trainingSet<Numbers>({
       key: "hotOhms",
       heading: "The same in heat",
       task: "What is it on the hottest day? Use your answer to 1.",
-      given: ({ hot }) => [{ label: "Hottest cable", value: hot, unit: "°C" }],
+      given: (n) => [HOT(n)],
       answer: { kind: "number", unit: "ohm", decimals: 2 },
       needs: ["ohms"],
       solve: ({ hot }, { ohms }) => atTemperature(ohms!, hot),
+      uses: { ohms: [loop] },
       slips: [
         {
-          name: "the whole temperature taken instead of what it is above 20 °C",
-          wrong: ({ hot }, { ohms }) => ohms! * (1 + COPPER_PER_C * hot),
+          name: "what heat adds taken as ohms",
+          wrong: ({ hot }, { ohms }) => ohms! + COPPER_PER_C * (hot - 20),
+          seldom: true,
         },
-        {
-          name: "factor of the signal's loss taken for that of the resistance",
-          wrong: ({ hot }, { ohms }) => ohms! * (1 + LOSS_PER_C * (hot - 20)),
-        },
-        {
-          name: "heat subtracted instead of added",
-          wrong: ({ hot }, { ohms }) => ohms! * (1 - COPPER_PER_C * (hot - 20)),
-        },
-        { name: "heat left out", wrong: (_, { ohms }) => ohms },
+        { name: "figure of 100 m taken for that of the run", wrong: (n) => n.loop * inHeat(n), seldom: true },
       ],
       hints: ["R = R at 20 °C·(1 + 0.00393·(T - 20))."],
       example: ({ hot }, { ohms }) => {
@@ -133,20 +178,12 @@ export const supplySet = trainingSet<Numbers>({
       key: "drop",
       heading: "Volts lost in the cable",
       task: "How many volts does the cable take on the hottest day? The head unit keeps its current. Use your answer to 2.",
-      given: ({ milliamperes }) => [{ label: "Current of the head unit", value: milliamperes, unit: "mA" }],
+      given: (n) => [CURRENT(n)],
       answer: { kind: "number", unit: "V", decimals: 2 },
       needs: ["hotOhms"],
-      solve: (n, { hotOhms }) => amperes(n) * hotOhms!,
-      slips: [
-        {
-          name: "milliamperes taken for amperes",
-          wrong: ({ milliamperes }, { hotOhms }) => milliamperes * hotOhms!,
-        },
-        {
-          name: "divided instead of multiplied",
-          wrong: (n, { hotOhms }) => hotOhms! / amperes(n),
-        },
-      ],
+      solve: (n, { hotOhms }) => amperesOf(n) * hotOhms!,
+      uses: { hotOhms: [loop] },
+      slips: cableDropSlips,
       hints: ["Ohm's law: volts = amperes·ohms. 1000 mA are 1 A."],
       example: (n, { hotOhms }) => {
         const work = new Working();
@@ -161,13 +198,27 @@ export const supplySet = trainingSet<Numbers>({
       key: "volts",
       heading: "Volts at the head unit",
       task: "How many volts are left at the head unit? Use your answer to 3.",
-      given: ({ supply }) => [{ label: "Volts of the supply", value: supply, unit: "V" }],
+      given: (n) => [SUPPLY(n)],
       answer: { kind: "number", unit: "V", decimals: 2 },
       needs: ["drop"],
       solve: ({ supply }, { drop }) => supply - drop!,
       slips: [
         { name: "added instead of subtracted", wrong: ({ supply }, { drop }) => supply + drop! },
-        { name: "there and back counted twice", wrong: ({ supply }, { drop }) => supply - 2 * drop! },
+        { name: "volts of the supply given", wrong: ({ supply }) => supply },
+        {
+          name: "milliamperes taken for amperes",
+          wrong: ({ supply }, { drop }) => supply - 1000 * drop!,
+        },
+        {
+          name: "heat left out",
+          wrong: (n, { ohms }) => n.supply - amperesOf(n) * ohms!,
+        },
+        ...dropSlips<Numbers>(
+          ({ supply }) => supply,
+          (_, { drop }) => drop!,
+          (_, { hotOhms }) => hotOhms!,
+          amperesOf,
+        ),
       ],
       hints: ["What the cable takes is missing at its end."],
       example: ({ supply }, { drop }) => {
@@ -189,37 +240,52 @@ export const supplySet = trainingSet<Numbers>({
       key: "verdict",
       heading: "Verdict",
       task: "Is that low, ok or high for the head unit? Use your answer to 4.",
-      given: ({ least, supply }) => [
-        { label: "Least volts of the head unit", value: least, unit: "V" },
-        { label: "Greatest volts", value: supply, unit: "V" },
+      given: ({ least, most }) => [
+        { label: "Least volts of the head unit", value: least, unit: "V", of: "least" },
+        { label: "Greatest volts", value: most, unit: "V", of: "most" },
       ],
-      answer: { kind: "choice", choices: ["low", "ok", "high"] },
+      answer: { kind: "choice", choices: VERDICTS },
       needs: ["volts"],
-      solve: ({ least, supply }, { volts }) => levelVerdict(volts!, least, supply),
-      slips: [],
-      hints: ["Take the figure of your own head unit; 21 V is common practice, no source."],
-      example: ({ least, supply }, { volts }) => verdictSteps(volts!, least, supply, "V"),
+      solve: ({ least, most }, { volts }) => levelVerdict(volts!, least, most),
+      slips: verdictSlips<Numbers>(
+        (volts, { least, most }) => levelVerdict(volts, least, most) as Verdict,
+        (_, { volts }) => volts!,
+        [
+          { name: "volts of the supply compared", value: ({ supply }) => supply },
+          { name: "volts lost compared", value: (_, { drop }) => drop! },
+          { name: "drop added instead of subtracted", value: ({ supply }, { drop }) => supply + drop! },
+          { name: "heat left out", value: (n, { ohms }) => n.supply - amperesOf(n) * ohms! },
+          { name: "one way taken for the loop", value: ({ supply }, { drop }) => supply - drop! / 2 },
+        ],
+      ),
+      hints: [
+        "Take the figure of your own head unit; kinds fed by receivers need about 10.5 V (EN 50494, EN 50607: from memory).",
+      ],
+      example: ({ least, most }, { volts }) => verdictSteps(volts!, least, most, "V"),
     },
     {
       key: "run",
       heading: "The longest run",
       task: "How long may the run be on the hottest day, so that the head unit still has its least volts? Figures as before.",
-      given: ({ loop, hot, supply, milliamperes, least }) => [
-        { label: "Loop resistance at 20 °C", value: loop, unit: "ohm/100 m" },
-        { label: "Hottest cable", value: hot, unit: "°C" },
-        { label: "Volts of the supply", value: supply, unit: "V" },
-        { label: "Least volts of the head unit", value: least, unit: "V" },
-        { label: "Current of the head unit", value: milliamperes, unit: "mA" },
+      given: (n) => [
+        LOOP(n),
+        HOT(n),
+        SUPPLY(n),
+        {
+          label: "Least volts of the head unit",
+          called: "least volts",
+          value: n.least,
+          unit: "V",
+          of: "least",
+          invites: [takenOff],
+        },
+        CURRENT(n),
       ],
       answer: { kind: "number", unit: "m", decimals: 0 },
       needs: [],
-      solve: (n) => longest(n, n.hot),
-      slips: [
-        { name: "heat left out", wrong: (n) => longest(n, 20) },
-        { name: "least volts left out", wrong: (n) => longest(n, n.hot, 0) },
-        { name: "there and back counted twice", wrong: (n) => value(longest(n, n.hot)) / 2 },
-        { name: "answer left in feet", wrong: (n) => value(longest(n, n.hot)) / 0.3048 },
-      ],
+      solve: longest,
+      formula: (n) => (n.supply - n.least) / (amperesOf(n) * (n.loop / 100) * inHeat(n)),
+      slips: longestRunSlips<Numbers>((n) => value(longest(n))),
       hints: ["Volts that may be lost = supply - least. Length = those volts/(amperes·ohms of 1 m in heat)."],
       example: (n) => {
         const work = new Working();
@@ -227,7 +293,7 @@ export const supplySet = trainingSet<Numbers>({
         const t = work.given("T", "hottest cable", n.hot, "°C");
         const vs = work.given("Vs", "volts of the supply", n.supply, "V");
         const vl = work.given("Vl", "least volts", n.least, "V");
-        const i = work.given("I", "current", amperes(n), "A");
+        const i = work.given("I", "current", amperesOf(n), "A");
         const one = work.worked(
           "r1",
           "ohms of 1 m in heat",
@@ -239,7 +305,7 @@ export const supplySet = trainingSet<Numbers>({
         work.worked(
           "L",
           "longest run, (Vs − Vl)/(I·r1)",
-          value(longest(n, t)),
+          value(longest(n)),
           "m",
           arithmetic`(${vs} − ${vl})/(${i}·${one})`,
           "Ohm's law",
@@ -251,32 +317,27 @@ export const supplySet = trainingSet<Numbers>({
       key: "power",
       heading: "A head unit that keeps its power",
       task: "Another head unit keeps its power instead of its current. What volts has it on the same run in heat? Use your answer to 2.",
-      given: ({ watts, supply }) => [
-        { label: "Power of the head unit", value: watts, unit: "W" },
-        { label: "Volts of the supply", value: supply, unit: "V" },
+      given: (n) => [
+        {
+          label: "Power of the head unit",
+          called: "power",
+          value: n.watts,
+          unit: "W",
+          of: "watts",
+          invites: [watts],
+        },
+        SUPPLY(n),
       ],
       answer: { kind: "number", unit: "V", decimals: 2 },
       needs: ["hotOhms"],
-      solve: ({ supply, watts }, { hotOhms }) => loadVolts(supply, watts, hotOhms!, "W"),
-      slips: [
-        {
-          name: "current reckoned with the supply's volts",
-          wrong: ({ supply, watts }, { hotOhms }) => supply - (watts / supply) * hotOhms!,
-        },
-        {
-          name: "the lower root taken",
-          wrong: ({ supply, watts }, { hotOhms }) =>
-            (supply - Math.sqrt(supply * supply - 4 * watts * hotOhms!)) / 2,
-        },
-        {
-          name: "watts taken for amperes",
-          wrong: ({ supply, watts }, { hotOhms }) => supply - watts * hotOhms!,
-        },
-      ],
+      solve: (n, { hotOhms }) => loadVolts(n.supply, n.watts, hotOhms!, "W"),
+      formula: (n, { hotOhms }) => (n.supply + Math.sqrt(n.supply ** 2 - 4 * n.watts * hotOhms!)) / 2,
+      uses: { hotOhms: [loop] },
+      slips: constantPowerSlips<Numbers>((_, { hotOhms }) => hotOhms!),
       hints: [
         "V = (Vs + √(Vs² - 4·P·R))/2. Fewer volts draw more current, so the drop is greater than it looks.",
       ],
-      example: ({ supply, watts }, { hotOhms }) => workedBy("LOADVOLTS", [supply, watts, hotOhms!, "W"]),
+      example: (n, { hotOhms }) => workedBy("LOADVOLTS", [n.supply, n.watts, hotOhms!, "W"]),
     },
   ],
 });

@@ -1,6 +1,7 @@
 /** Invented cables of the exercises (demonstration), near those of the trade, with figures that can be typed. */
 import type { Cable } from "../../engine/signal/cable";
 import type { Given } from "../exercise";
+import { forgotten } from "../slips/terms";
 
 interface TrainingCable extends Cable {
   readonly loss: { readonly k1: number; readonly k2: number; readonly k0: number };
@@ -23,12 +24,27 @@ export const cableRow = (name: string): readonly (string | number | null)[] => {
   return [name, null, loss.k1, loss.k2, loss.k0, loop];
 };
 
-export const lossFigures = (name: string): Given[] => {
-  const { k1, k2, k0 } = cableNamed(name).loss;
-  return [
-    { label: "Cable (demonstration)", value: name },
-    { label: "k1 of the cable", value: k1, unit: "dB/100 m" },
-    { label: "k2 of the cable", value: k2, unit: "dB/100 m" },
-    { label: "k0 of the cable", value: k0, unit: "dB/100 m" },
-  ];
+/** The figures of a cable as drawn numbers, so that they can be misread one by one. */
+export const figuresOf = (name: string): { k1: number; k2: number; k0: number; loop: number } => {
+  const { loss, loop } = cableNamed(name);
+  return { ...loss, loop };
 };
+
+const UNIT = "dB/100 m";
+
+export const lossFigures = ({
+  cable,
+  k1,
+  k2,
+  k0,
+}: {
+  readonly cable: string;
+  readonly k1: number;
+  readonly k2: number;
+  readonly k0: number;
+}): Given[] => [
+  { label: "Cable (demonstration)", value: cable },
+  { label: "k1 of the cable", called: "k1", value: k1, unit: UNIT, of: "k1", invites: [forgotten] },
+  { label: "k2 of the cable", called: "k2", value: k2, unit: UNIT, of: "k2", invites: [forgotten] },
+  { label: "k0 of the cable", called: "k0", value: k0, unit: UNIT, of: "k0", invites: [forgotten] },
+];

@@ -5,9 +5,11 @@ import { checksSheet } from "../checksSheet";
 import { peakingHelp, peaksBlock } from "../peaking";
 import { sheetDate } from "../sheetDate";
 import { slotColumns } from "../slotColumns";
+import { writingField } from "../typed/writingField";
+import { versionNow } from "../versions";
 
 const about = aboutSheet({
-  template: "alignment card, version 1",
+  template: `alignment card, version ${versionNow("alignment-card")}`,
   purpose: [
     "A card for the crew: bearings and elevations of a site's slots, aim and tilt of a dish for two of them,",
     "and a record of peaking by equal drops that gives the correction.",
@@ -36,6 +38,7 @@ const card: SheetDefinition = {
           format: "date",
           input: { what: "Date of the work, for the compass", example: "2026-11-02", rule: { kind: "date" } },
         },
+        writingField,
         {
           name: "card_latitude",
           label: "Latitude",
@@ -198,7 +201,7 @@ const checks = checksSheet([
 export const alignmentCard: WorkbookDefinition = {
   id: "alignment-card",
   title: "Alignment card",
-  version: "1",
+  version: versionNow("alignment-card"),
   sheets: [about, card, checks],
 };
 

@@ -1,7 +1,8 @@
 import { aboutSheet } from "../aboutSheet";
+import { versionNow } from "../versions";
 
 export const about = aboutSheet({
-  template: "multi-room estimate, version 1",
+  template: `multi-room estimate, version ${versionNow("multi-room")}`,
   purpose: [
     "Prices a multi-room satellite reception job in which one coaxial cable from each head unit serves many tuners,",
     "and predicts level, supply voltage and user bands for every outlet before anyone climbs.",

@@ -95,7 +95,7 @@ export const alignment: SheetDefinition = {
           label: "Tilt about the boresight",
           unit: "deg",
           format: "degrees",
-          note: "Clockwise for a person at the dish facing the slots. A maker's scale may show 90 for none and count either way.",
+          note: "Clockwise for a person at the dish facing the slots; 0 is no tilt. A mount's scale may begin elsewhere: go by its own mark for no tilt.",
           formula: 'IF(pair_b="","",pair_tilt)',
         },
       ],

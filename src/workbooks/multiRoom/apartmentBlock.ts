@@ -1,7 +1,8 @@
 /**
  * The second demonstration job: an invented apartment block of 240 outlets on
- * ten floors, a head unit of 32 user bands for each floor. Parts and rates are
- * those of the guest house; everything in it is made up. All its checks pass.
+ * ten floors, a head unit of 32 user bands for each floor, fed by the receivers
+ * over the cable. Parts and rates are those of the guest house; everything in it
+ * is made up. All its checks pass.
  */
 import type { Filling } from "../definition";
 import { guestHouse } from "./guestHouse";
@@ -10,26 +11,21 @@ type Row = Readonly<Record<string, number | string>>;
 
 const FLOORS = 10;
 const FLATS = 12;
+/** Metres from the riser to each of the corridor boxes. */
+const BOX_LEADS = [4, 7, 9, 12] as const;
+const FLATS_PER_BOX = FLATS / BOX_LEADS.length;
 /** Metres from the roof cabinet down to a floor. */
 const leadTo = (floor: number): number => 6 + 3 * (FLOORS - floor);
 
 const floors = Array.from({ length: FLOORS }, (_, index) => index + 1);
 const two = (value: number): string => String(value).padStart(2, "0");
 
-const heads: readonly Row[] = floors.map((floor) => ({
-  id: `H${two(floor)}`,
-  type: "head unit, 32 bands",
-  supply: "inserter 24 V",
-  cable: "trunk",
-  length: leadTo(floor),
-}));
-
 /** Each floor: a 4-way splitter at the riser and a 6-way one in each of four corridor boxes. */
 const branches: readonly Row[] = floors.flatMap((floor) => {
   const riser = `R${two(floor)}`;
   return [
     { id: riser, from: `H${two(floor)}`, device: "4-way splitter", cable: "trunk", length: 2 },
-    ...[4, 7, 9, 12].map((length, box) => ({
+    ...BOX_LEADS.map((length, box) => ({
       id: `${riser}-${box + 1}`,
       from: riser,
       device: "6-way splitter",
@@ -48,7 +44,7 @@ const rooms: readonly Row[] = floors.flatMap((floor) =>
       outlet: `${two(floor)}-${two(flat + 1)}-${outlet + 1}`,
       receiver: outlet === 0 && flat % 3 === 0 ? "recorder, 2 tuners" : "receiver",
       quantity: 1,
-      from: `R${two(floor)}-${Math.floor(flat / 3) + 1}`,
+      from: `R${two(floor)}-${Math.floor(flat / FLATS_PER_BOX) + 1}`,
       cable: "indoor drop",
       run: 4 + ((flat * 7 + outlet * 5 + floor) % 11),
       plate: "single outlet",
@@ -56,6 +52,21 @@ const rooms: readonly Row[] = floors.flatMap((floor) =>
     })),
   ),
 );
+
+/** The farthest box's longest run: its receiver alone has the hardest time of feeding the head unit. */
+const farthestOf = (floor: number): string =>
+  rooms
+    .filter(({ from }) => from === `R${two(floor)}-${BOX_LEADS.length}`)
+    .reduce((longest, row) => (Number(row.run) > Number(longest.run) ? row : longest)).outlet as string;
+
+const heads: readonly Row[] = floors.map((floor) => ({
+  id: `H${two(floor)}`,
+  type: "head unit, 32 bands",
+  supply: "receiver, 13 V",
+  cable: "trunk",
+  length: leadTo(floor),
+  at: farthestOf(floor),
+}));
 
 const { supplier, priced, until } = guestHouse.blocks!.units![0] as {
   supplier: string;
@@ -78,8 +89,8 @@ export const apartmentBlock: Filling = {
         bands: 32,
         out_low: 96,
         out_high: 95,
-        least: 21,
-        load: 9.5,
+        least: 10.5,
+        load: 4.2,
         kind: "W",
         price: 236,
         supplier,

@@ -30,6 +30,7 @@ export const bonding: SheetDefinition = {
           width: 38,
           input: {
             what: "What the conductor is for and of which metal",
+            required: true,
             rule: { kind: "named", name: "bond_kinds" },
           },
         },
@@ -42,7 +43,8 @@ export const bonding: SheetDefinition = {
           input: {
             what: "Cross-section of the conductor",
             example: "16",
-            rule: { kind: "number", min: 0, max: 1000 },
+            required: true,
+            rule: { kind: "number", min: 0.1, max: 1000 },
           },
         },
         {

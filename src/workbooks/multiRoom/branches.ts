@@ -14,6 +14,7 @@ const ALONG = [
   { key: "ones", head: "power at one port", unit: "devices" },
   { key: "place", head: "their rows", unit: "sum" },
   { key: "stretch", head: "trunks at their longest", unit: "dB more" },
+  { key: "forks", head: "power to one of several", unit: "devices" },
 ];
 
 export const branches: SheetDefinition = {
@@ -40,7 +41,12 @@ export const branches: SheetDefinition = {
           key: "from",
           head: "Fed from",
           width: 12,
-          input: { what: "The head unit or the branch that feeds it", example: "H1", rule: { kind: "text" } },
+          input: {
+            what: "The head unit or the branch that feeds it",
+            example: "H1",
+            required: true,
+            rule: { kind: "text" },
+          },
         },
         {
           key: "device",
@@ -48,6 +54,7 @@ export const branches: SheetDefinition = {
           width: 20,
           input: {
             what: "A splitter or tap of the Parts sheet",
+            required: true,
             rule: { kind: "named", name: "passives_name" },
           },
         },
@@ -55,7 +62,11 @@ export const branches: SheetDefinition = {
           key: "cable",
           head: "Trunk cable",
           width: 18,
-          input: { what: "A cable of the Parts sheet", rule: { kind: "named", name: "cables_name" } },
+          input: {
+            what: "A cable of the Parts sheet",
+            required: true,
+            rule: { kind: "named", name: "cables_name" },
+          },
         },
         {
           key: "length",
@@ -66,7 +77,8 @@ export const branches: SheetDefinition = {
           input: {
             what: "Length of the trunk to what feeds it, in the unit that Site names",
             example: "6",
-            rule: { kind: "number", min: 0, max: 2000 },
+            required: true,
+            rule: { kind: "number", min: 0.1, max: 2000 },
           },
         },
         {
@@ -131,7 +143,8 @@ export const branches: SheetDefinition = {
           unit: "Ω",
           format: "two",
           width: 9,
-          formula: "RIG.LOOPOHMS(branches_cable,branches_length,site_hot,site_unit,cables_table)",
+          formula:
+            "RIG.LOOPOHMS(branches_cable,branches_length,INDEX(corner_temperature,1,4),site_unit,cables_table)",
         },
         {
           key: "stops",
@@ -167,6 +180,15 @@ export const branches: SheetDefinition = {
           formula: 'IF(branches_id="","",branches_trunk_high_hot*site_run_tolerance)',
         },
         {
+          key: "forks",
+          // Which of its ports passes power is not known: of several that are used, at most one.
+          head: "Passes it at one of several",
+          unit: "devices",
+          format: "integer",
+          width: 9,
+          formula: `IF(branches_id="","",branches_ones*(COUNTIF(rooms_from,branches_id)+COUNTIF(branches_from,branches_id)>1))`,
+        },
+        {
           key: "loss",
           head: "So far",
           unit: "dB",
@@ -186,7 +208,7 @@ export const branches: SheetDefinition = {
         },
       ],
       groups: [
-        { name: "branches_sum", from: "own", to: "stretch" },
+        { name: "branches_sum", from: "own", to: "forks" },
         { name: "branches_loss_corners", from: "loss_low_cold", to: "loss_high_hot" },
       ],
     },

@@ -1,34 +1,62 @@
-import type { Block, Check } from "../definition";
+import type { Block, Check, CountedRows } from "../definition";
 import { checksSheet } from "../checksSheet";
+import { partEntryChecks, sheetEntryChecks, zeroNote } from "../entryChecks";
 import { belowOf } from "../layOut";
+import { alignment } from "./alignment";
 import { bonding } from "./bonding";
 import { branches } from "./branches";
+import { causes } from "./causes";
 import { commissioning } from "./commissioning";
 import { headUnits } from "./headUnits";
 import { log } from "./log";
+import { moneyChecks } from "./moneyChecks";
 import { parts } from "./parts";
-import { rooms } from "./rooms";
+import { PRICED_BLOCKS, priceChecks } from "./priceChecks";
+import { GREATEST_SLOPE, rooms } from "./rooms";
 import { site } from "./site";
 import { terms } from "./terms";
 
-const pricedBlocks = ["cables", "passives", "units", "supplies", "plates", "fittings"];
-
-/** Parts with no valid date or one before the quote's. */
-const expired = pricedBlocks
-  .map((block) => `SUMPRODUCT((${block}_name<>"")*(${block}_until<site_date))`)
-  .join("+");
-const unpriced = pricedBlocks.map((block) => `SUMPRODUCT((${block}_name<>"")*(${block}_price=""))`).join("+");
+const manifold = [site, parts];
+const others = [branches, rooms, headUnits, bonding, terms, alignment, causes, log];
 
 /** Cells filled at or below the closing row of a block: no sum sees the rows there. */
-const overrun = [site, parts, branches, rooms, headUnits, bonding, terms, commissioning, log]
+const overrun = [...manifold, ...others, commissioning]
   .flatMap((sheet) => sheet.parts)
   .filter((part): part is Block => part.kind === "block" && part.columns[0]!.input !== undefined)
   .map((block) => `SUMPRODUCT(--(${belowOf(block)}<>""))`)
   .join("+");
 
 const noneOf = "@=0";
+/** Of outlets only the first is named: there may be ten thousand, and a sheet works a formula out even where it is not shown. */
+const outlets = (bad: string): Pick<Check, "found" | "places"> => ({
+  found: `SUMPRODUCT((rooms_outlet<>"")*(${bad}))`,
+  places: `IFERROR("; "&INDEX(rooms_outlet,MATCH(1,(rooms_outlet<>"")*(${bad}),0)),"")`,
+});
+/** Outlets in whose row a column says a word; where it is a word of alarm it stands out there as well. */
+const outletsSaying = (word: string, column: string): Pick<Check, "found" | "places"> => ({
+  found: `COUNTIF(${column},"${word}")`,
+  places: `IFERROR("; "&INDEX(rooms_outlet,MATCH("${word}",${column},0)),"")`,
+});
+const branch = (bad: string): CountedRows => ({ of: "branches_id", bad });
+const heads = (bad: string): CountedRows => ({ of: "heads_id", bad });
+/** Rows of which an earlier one has the name. By first places rather than by counting, which would compare every row with every other. */
+const repeated = (of: string): CountedRows => ({
+  of,
+  bad: `IFERROR(MATCH(${of},${of},0),0)<>ROW(${of})-MIN(ROW(${of}))+1`,
+});
+
+/** Of every list on Parts, of the branches, head units and options: a name that stands twice is looked up in its first row. */
+const NAMED_ONCE = [
+  ...[...PRICED_BLOCKS, "labour", "options"].map((block) => `${block}_name`),
+  "receivers_kind",
+  "branches_id",
+  "heads_id",
+];
+const twice = NAMED_ONCE.map((of) => `(${of}<>"")*(${repeated(of).bad})>0`);
 
 const list: readonly Check[] = [
+  ...partEntryChecks(manifold),
+  ...sheetEntryChecks(others),
   {
     what: "There are outlets to price",
     limit: "1 or more",
@@ -44,28 +72,28 @@ const list: readonly Check[] = [
     where: "The ends of the blocks that you fill",
   },
   {
-    what: "Rows of outlets, branches or head units that are filled and without a name",
-    limit: "none: they are not counted",
-    found:
-      'SUMPRODUCT((rooms_outlet="")*((rooms_run<>"")+(rooms_receiver<>"")+(rooms_from<>"")+(rooms_cable<>"")>0))+SUMPRODUCT((branches_id="")*((branches_device<>"")+(branches_length<>"")+(branches_cable<>"")>0))+SUMPRODUCT((heads_id="")*((heads_type<>"")+(heads_length<>"")+(heads_cable<>"")>0))',
-    passes: noneOf,
-    where: "Rooms, Branches, Head units: their first columns",
-  },
-  {
     what: "Outlets that nothing feeds",
     limit: "none",
-    found: 'SUMPRODUCT((rooms_outlet<>"")*(1-ISTEXT(rooms_head)))',
+    ...outlets("1-ISTEXT(rooms_head)"),
     passes: noneOf,
     where: "Rooms, fed from",
   },
   {
     what: "Outlets with the name of another",
     limit: "none",
-    // By first places rather than by counting, which would compare every outlet with every other.
-    found:
-      'SUMPRODUCT((rooms_outlet<>"")*(IFERROR(MATCH(rooms_outlet,rooms_outlet,0),0)<>ROW(rooms_outlet)-MIN(ROW(rooms_outlet))+1))',
+    found: `SUMPRODUCT((rooms_outlet<>"")*(${repeated("rooms_outlet").bad}))`,
     passes: noneOf,
     where: "Rooms, outlet",
+  },
+  {
+    what: "Names that stand twice on one list",
+    limit: "none: the first row would serve for both",
+    found: twice.map((bad) => `SUMPRODUCT(--(${bad}))`).join("+"),
+    passes: noneOf,
+    where: "Parts, Branches, Head units, Terms",
+    places: NAMED_ONCE.map(
+      (of, index) => `IFERROR("; "&INDEX(${of},MATCH(1,(${twice[index]})*1,0)),"")`,
+    ).join("&"),
   },
   {
     what: "Outlets counted from the head units, less those on Rooms",
@@ -77,31 +105,53 @@ const list: readonly Check[] = [
   {
     what: "Outlets whose level could not be found",
     limit: "none",
-    found: "SUMPRODUCT(--ISERROR(rooms_verdict))",
+    ...outlets("ISERROR(rooms_verdict)*1"),
     passes: noneOf,
     where: "Rooms, verdict",
   },
   {
     what: "Outlets with too little level at their weakest",
     limit: "none under the least level",
-    found: 'COUNTIF(rooms_fits_enough,"low")',
+    ...outletsSaying("low", "rooms_fits_enough"),
     passes: noneOf,
     where: "Rooms, at its weakest",
   },
   {
     what: "Outlets with too much level at their strongest",
     limit: "none over the greatest level",
-    found: 'COUNTIF(rooms_fits_bearable,"high")',
+    ...outletsSaying("high", "rooms_fits_bearable"),
     passes: noneOf,
     where: "Rooms, at its strongest",
   },
   {
-    what: "Greatest difference between outlets, hot, high end",
-    limit: "15 dB (EN 60728-1, from memory)",
+    what: `Outlets whose levels at the two ends of the band lie more than ${GREATEST_SLOPE} dB apart`,
+    limit: `none: ${GREATEST_SLOPE} dB between channels at one outlet (EN 60728-1, from memory)`,
+    ...outletsSaying("steep", "rooms_even"),
+    passes: noneOf,
+    where: "Rooms, slope",
+  },
+  {
+    what: "Outlets behind a splitter or tap that passes no power: dead",
+    limit: "none: receivers command the head unit over that path (EN 50494, EN 50607)",
+    ...outletsSaying("dead", "rooms_commands"),
+    passes: noneOf,
+    where: "Rooms, commands",
+  },
+  {
+    what: "Outlets behind one that passes power at one port, of several used: all but that port's are dead",
+    limit: "none: the sheet does not know which port; take a device that passes it at all",
+    ...outletsSaying("doubtful", "rooms_commands"),
+    passes: noneOf,
+    where: "Rooms, commands",
+  },
+  {
+    what: "Greatest difference between one outlet and another, hot, high end",
+    limit: "a wish, not a rule: 15 dB keeps a job easy to measure (common practice, no source)",
     found: "MAX(rooms_level_high_hot)-MIN(rooms_level_high_hot)",
     format: "one",
     passes: "@<=15",
     where: "Rooms, verdict",
+    advice: true,
   },
   {
     what: "Outlets under the design floor",
@@ -114,31 +164,54 @@ const list: readonly Check[] = [
   {
     what: "Outlets with too little level if every length is as long as it may be",
     limit: "a wish, not a rule",
-    found: 'COUNTIF(rooms_within,"low")',
+    ...outletsSaying("low", "rooms_within"),
     passes: noneOf,
     where: "Rooms, then",
     advice: true,
   },
   {
+    what: "Least and greatest level outside 47 to 77 dBµV",
+    limit: "none: EN 60728-1 for satellite IF with QPSK, 8PSK or APSK",
+    found: '(site_level_low<>"")*(site_level_low<47)+(site_level_high<>"")*(site_level_high>77)',
+    passes: noneOf,
+    where: "Site",
+    places:
+      'IF((site_level_low<>"")*(site_level_low<47),"; Least level at an outlet","")&IF((site_level_high<>"")*(site_level_high>77),"; Greatest level at an outlet","")',
+  },
+  {
+    what: "Splitters that lose less than dividing takes: 10·log10 of their ways",
+    limit: "none: nothing divides power without this loss",
+    found: {
+      of: "passives_name",
+      bad: '(passives_kind="splitter")*IFERROR(passives_ways>10^((passives_port_low+0.05)/10),FALSE)+(passives_kind="splitter")*IFERROR(passives_ways>10^((passives_port_high+0.05)/10),FALSE)',
+    },
+    passes: noneOf,
+    where: "Parts, loss to a port",
+  },
+  {
+    what: "Devices and outlets that lose less at the high end, and taps whose line loses more than a port",
+    limit: "a wish, not a rule: are two figures swapped?",
+    found:
+      'SUMPRODUCT((passives_name<>"")*((passives_port_high<passives_port_low)+(passives_kind="tap")*(passives_through_low>passives_port_low)>0))+SUMPRODUCT((plates_name<>"")*(plates_loss_high<plates_loss_low))',
+    passes: noneOf,
+    where: "Parts",
+    places:
+      'IFERROR("; "&INDEX(passives_name,MATCH(1,(passives_name<>"")*((passives_port_high<passives_port_low)+(passives_kind="tap")*(passives_through_low>passives_port_low)>0),0)),"")&IFERROR("; "&INDEX(plates_name,MATCH(1,(plates_name<>"")*(plates_loss_high<plates_loss_low),0)),"")',
+    advice: true,
+  },
+  {
     what: "Runs that are not between their shortest and their longest",
     limit: "none",
-    found:
-      'SUMPRODUCT((rooms_longest<>"")*(rooms_longest<rooms_run))+SUMPRODUCT((rooms_shortest<>"")*(rooms_shortest>rooms_run))',
+    ...outlets(
+      '((rooms_longest<>"")*(rooms_longest<rooms_run)+(rooms_shortest<>"")*(rooms_shortest>rooms_run)>0)',
+    ),
     passes: noneOf,
     where: "Rooms, shortest run, longest run",
   },
   {
-    what: "Labour whose minutes are not between a least and a most, both given or neither",
-    limit: "none",
-    found:
-      'SUMPRODUCT((labour_name<>"")*((labour_low<>"")<>(labour_high<>"")))+SUMPRODUCT((labour_low<>"")*(labour_high<>"")*((labour_low>labour_minutes)+(labour_high<labour_minutes)>0))',
-    passes: noneOf,
-    where: "Parts, labour units",
-  },
-  {
     what: "Splitters and taps that feed more than they have ports",
     limit: "none",
-    found: 'SUMPRODUCT((branches_id<>"")*IFERROR(branches_fed>branches_ways,1))',
+    found: branch("IFERROR(branches_fed>branches_ways,1)"),
     passes: noneOf,
     where: "Branches, feeds",
   },
@@ -146,56 +219,56 @@ const list: readonly Check[] = [
     // Each would get the full level, as if a splitter cost nothing.
     what: "Head units whose one cable is said to feed two things or more",
     limit: "none: a splitter parts it; a second output is a head unit of its own",
-    found: 'SUMPRODUCT((heads_id<>"")*(COUNTIF(branches_from,heads_id)+COUNTIF(rooms_from,heads_id)>1))',
+    found: heads("COUNTIF(branches_from,heads_id)+COUNTIF(rooms_from,heads_id)>1"),
     passes: noneOf,
     where: "Branches and Rooms, fed from",
   },
   {
     what: "Head units with more tuners than user bands",
     limit: "none",
-    found: 'COUNTIF(heads_capacity,"high")+SUMPRODUCT(--ISERROR(heads_capacity))',
+    found: heads('IFERROR(heads_capacity="high",TRUE)'),
     passes: noneOf,
     where: "Head units, tuners",
   },
   {
     what: "Rows of Rooms without a user band",
     limit: "none",
-    found: "SUMPRODUCT(--ISERROR(rooms_bands))",
+    ...outlets("ISERROR(rooms_bands)*1"),
     passes: noneOf,
     where: "Rooms, user bands",
   },
   {
     what: "Head units short of volts, or whose volts could not be found",
     limit: "none",
-    found: 'COUNTIF(heads_power,"low")+SUMPRODUCT(--ISERROR(heads_power))',
+    found: heads('IFERROR(heads_power="low",TRUE)'),
     passes: noneOf,
     where: "Head units, volts",
   },
   {
     what: "Supplies whose path holds a splitter or tap that passes no power",
     limit: "none",
-    found: 'SUMPRODUCT((heads_id<>"")*IFERROR(heads_stops>0,1))',
+    found: heads("IFERROR(heads_stops>0,1)"),
     passes: noneOf,
     where: "Head units, stopped by",
   },
   {
     what: "Head units that draw more than their supply gives",
     limit: "none",
-    found: 'SUMPRODUCT((heads_id<>"")*IFERROR(heads_together>heads_amps,1))',
+    found: heads("IFERROR(heads_together>heads_amps,1)"),
     passes: noneOf,
     where: "Head units, current of all that it feeds",
   },
   {
     what: "Head units that share a supply and name one of their own as well",
     limit: "none",
-    found: 'SUMPRODUCT((heads_shares<>"")*(heads_supply<>""))',
+    found: heads('(heads_shares<>"")*(heads_supply<>"")'),
     passes: noneOf,
     where: "Head units, shares the supply of",
   },
   {
     what: "Slots that the beam does not clear",
     limit: "none",
-    found: 'COUNTIF(sight_verdict,"low")+SUMPRODUCT(--ISERROR(sight_verdict))',
+    found: { of: "slots_slot", bad: 'IFERROR(sight_verdict="low",TRUE)' },
     passes: noneOf,
     where: "Sightline",
   },
@@ -206,72 +279,13 @@ const list: readonly Check[] = [
     passes: "@>0",
     where: "Site",
   },
-  {
-    what: "Rows of Site with a service or obstacle and no slot",
-    limit: "none",
-    found: 'SUMPRODUCT((slots_slot="")*((slots_service<>"")+(slots_obstacle<>"")>0))',
-    passes: noneOf,
-    where: "Site, orbital slots",
-  },
-  {
-    what: "Cables in use without the length of their reel",
-    limit: "none",
-    found: 'SUMPRODUCT((cables_name<>"")*(cables_reel=""))',
-    passes: noneOf,
-    where: "Parts, reel",
-  },
-  { what: "Parts without a price", limit: "none", found: unpriced, passes: noneOf, where: "Parts" },
-  {
-    // Each of the three multiplies: a blank one makes the work free without an error anywhere.
-    what: "Kinds of work without minutes, a difficulty or the crew rate",
-    limit: "none: they are priced at 0.00",
-    found: 'SUMPRODUCT((labour_name<>"")*((labour_minutes="")+(labour_difficulty="")+(labour_rate="")>0))',
-    passes: noneOf,
-    where: "Parts: labour units, crew rate",
-  },
-  {
-    what: "Prices without a date, or past it on the day of the quote",
-    limit: "none",
-    found: expired,
-    passes: noneOf,
-    where: "Parts, valid until",
-  },
-  {
-    what: "Days that the quote still holds on its own date",
-    limit: "1 or more",
-    found: "site_until-site_date",
-    passes: "@>=1",
-    where: "Site",
-  },
-  {
-    what: "Cost added a second way, less the first",
-    limit: "0.00",
-    found: "SUM(price_sections)*(1+site_contingency)*(1+site_overhead)-price_cost",
-    format: "two",
-    passes: "ABS(@)<0.005",
-    where: "Price",
-  },
-  {
-    what: "Price of the quote less the price before rounding",
-    limit: "3 cents: half a cent a line",
-    found: "quote_net-price_sell-SUM(provisional_sum)-SUM(options_chosen_sum)",
-    format: "two",
-    passes: "ABS(@)<=0.03",
-    where: "Quote, Price",
-  },
-  {
-    what: "Total of the quote less its lines and tax",
-    limit: "0.00",
-    found:
-      "quote_total-quote_reception-quote_cable-quote_fittings-quote_labour-quote_provisional-quote_options-quote_tax",
-    format: "two",
-    passes: "ABS(@)<0.005",
-    where: "Quote",
-  },
+  ...priceChecks,
+  ...moneyChecks,
+  zeroNote([...manifold, ...others], "Site, Parts, Rooms"),
   {
     what: "Measured outlets off their prediction",
     limit: "a wish, not a rule: see Diagnosis",
-    found: 'COUNTIF(commission_verdict,"look")',
+    ...outletsSaying("look", "commission_verdict"),
     passes: noneOf,
     where: "Commissioning, verdict",
     advice: true,
@@ -279,7 +293,7 @@ const list: readonly Check[] = [
   {
     what: "Conductors to look at, or that could not be looked up",
     limit: "a wish, not a rule: the local code decides",
-    found: 'COUNTIF(bonds_flag_word,"look closer")+SUMPRODUCT(--ISERROR(bonds_flag_word))',
+    found: { of: "bonds_where", bad: 'IFERROR(bonds_flag_word="look closer",TRUE)' },
     passes: noneOf,
     where: "Bonding",
     advice: true,
@@ -294,4 +308,4 @@ const list: readonly Check[] = [
   },
 ];
 
-export const checks = checksSheet(list, { onePage: true });
+export const checks = checksSheet(list);

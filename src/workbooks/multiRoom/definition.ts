@@ -1,5 +1,6 @@
 /** The multi-room estimate: the main template. */
 import type { WorkbookDefinition } from "../definition";
+import { versionNow } from "../versions";
 import { about } from "./about";
 import { alignment } from "./alignment";
 import { bonding } from "./bonding";
@@ -23,7 +24,7 @@ import { terms } from "./terms";
 export const multiRoom: WorkbookDefinition = {
   id: "multi-room",
   title: "Multi-room estimate",
-  version: "1",
+  version: versionNow("multi-room"),
   sheets: [
     about,
     site,

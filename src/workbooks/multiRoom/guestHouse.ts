@@ -6,6 +6,11 @@
  * hangs on a thin cable and gets too little at the high end in heat, and the
  * annexe's head unit falls short of volts until its trunk with the steel centre
  * is changed for the copper one.
+ *
+ * The head units are fed by the receivers over their cables: 13 V at rest, at
+ * most 0.4 A, and 10.5 V or more at the head unit (EN 50494 and EN 50607, from
+ * memory). Each is worked out for the hard case, the receiver of the most
+ * resistance feeding it alone.
  */
 import type { Filling } from "../definition";
 import { sheetDate } from "../sheetDate";
@@ -25,7 +30,7 @@ const cables: readonly Row[] = [
   { name: "outdoor drop", like: "series 6, copper", reel: 100, price: 74, ...PRICED },
   { name: "trunk", like: "series 11, copper", reel: 150, price: 265, ...PRICED },
   { name: "trunk, steel centre", like: "series 11, copper-clad steel", reel: 150, price: 168, ...PRICED },
-  { name: "thin drop", like: "series 59, copper-clad steel", reel: 100, price: 29, ...PRICED },
+  { name: "thin drop", like: "series 59, copper", reel: 100, price: 29, ...PRICED },
 ];
 
 const passives: readonly Row[] = [
@@ -67,7 +72,7 @@ const passives: readonly Row[] = [
     port_high: 12.6,
     through_low: 1.3,
     through_high: 2.1,
-    power: "one port",
+    power: "all ports",
     price: 9.4,
     ...PRICED,
   },
@@ -79,8 +84,8 @@ const units: readonly Row[] = [
     bands: 16,
     out_low: 92,
     out_high: 90,
-    least: 21,
-    load: 7.2,
+    least: 10.5,
+    load: 4,
     kind: "W",
     price: 148,
     ...PRICED,
@@ -88,20 +93,30 @@ const units: readonly Row[] = [
   {
     name: "head unit, 8 bands",
     bands: 8,
-    out_low: 94,
-    out_high: 92,
-    least: 21,
-    load: 0.35,
+    out_low: 92,
+    out_high: 94,
+    least: 10.5,
+    load: 0.33,
     kind: "A",
     price: 96,
+    ...PRICED,
+  },
+  {
+    name: "head unit, higher voltage",
+    bands: 12,
+    out_low: 94,
+    out_high: 92,
+    least: 20,
+    load: 6.5,
+    kind: "W",
+    price: 131,
     ...PRICED,
   },
 ];
 
 const supplies: readonly Row[] = [
-  { name: "inserter 24 V", volts: 24, amps: 1, price: 44, ...PRICED },
-  { name: "inserter 22 V", volts: 22, amps: 0.6, price: 31, ...PRICED },
-  { name: "hand meter 18 V", volts: 18, amps: 0.5, price: 0, ...PRICED },
+  { name: "receiver, 13 V", volts: 13, amps: 0.4, by: "a receiver", price: 0, ...PRICED },
+  { name: "supply for the higher voltage", volts: 24, amps: 1, by: "this job", price: 44, ...PRICED },
 ];
 
 const plates: readonly Row[] = [
@@ -177,7 +192,7 @@ const labour: readonly Row[] = [
     difficulty: 1.3,
   },
   {
-    name: "fit a head unit and its supply",
+    name: "fit a head unit",
     minutes: 50,
     per_outlet: 0,
     per_branch: 0,
@@ -226,9 +241,30 @@ const labour: readonly Row[] = [
 ];
 
 const heads: readonly Row[] = [
-  { id: "H1", type: "head unit, 16 bands", supply: "inserter 24 V", cable: "trunk", length: 18 },
-  { id: "H2", type: "head unit, 16 bands", supply: "inserter 24 V", cable: "trunk", length: 14 },
-  { id: "H3", type: "head unit, 8 bands", supply: "inserter 22 V", cable: "trunk, steel centre", length: 54 },
+  {
+    id: "H1",
+    type: "head unit, 16 bands",
+    supply: "receiver, 13 V",
+    cable: "trunk",
+    length: 18,
+    at: "G-08",
+  },
+  {
+    id: "H2",
+    type: "head unit, 16 bands",
+    supply: "receiver, 13 V",
+    cable: "trunk",
+    length: 14,
+    at: "F-09",
+  },
+  {
+    id: "H3",
+    type: "head unit, 8 bands",
+    supply: "receiver, 13 V",
+    cable: "trunk, steel centre",
+    length: 54,
+    at: "A-06",
+  },
 ];
 
 const branches: readonly Row[] = [
@@ -239,7 +275,7 @@ const branches: readonly Row[] = [
   { id: "U1", from: "U0", device: "6-way splitter", cable: "outdoor drop", length: 8 },
   { id: "U2", from: "U0", device: "4-way splitter", cable: "outdoor drop", length: 16 },
   { id: "A1", from: "H3", device: "tap 12 dB", cable: "outdoor drop", length: 4 },
-  { id: "A2", from: "A1", device: "6-way splitter", cable: "outdoor drop", length: 6 },
+  { id: "A2", from: "A1", device: "6-way splitter", cable: "outdoor drop", length: 5 },
 ];
 
 const outlet = (
@@ -386,7 +422,7 @@ export const guestHouse: Filling = {
     provisional: [{ name: "opening a blocked duct to the annexe", sum: 180 }],
     assumptions: [
       { text: "Ducts and ceiling voids are clear and may be used." },
-      { text: "Mains outlets stand within 2 m of each supply." },
+      { text: "Receivers give their head unit 13 V at rest, and 0.4 A." },
       { text: "Rooms are free on the days agreed." },
     ],
     exclusions: standardExclusions,

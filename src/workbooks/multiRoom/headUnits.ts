@@ -1,9 +1,6 @@
 import type { SheetDefinition } from "../definition";
 import { CORNERS, PAIR_TO_CORNERS } from "./corners";
-
-const TYPE = "MATCH(heads_type,units_name,0)";
-const AT = "MATCH(heads_at,branches_id,0)";
-const SUPPLY = "MATCH(heads_source,supplies_name,0)";
+import { supplyPath, TYPE } from "./supplyPath";
 
 export const headUnits: SheetDefinition = {
   name: "Head units",
@@ -29,13 +26,21 @@ export const headUnits: SheetDefinition = {
           key: "type",
           head: "Kind",
           width: 22,
-          input: { what: "A head unit of the Parts sheet", rule: { kind: "named", name: "units_name" } },
+          input: {
+            what: "A head unit of the Parts sheet",
+            required: true,
+            rule: { kind: "named", name: "units_name" },
+          },
         },
         {
           key: "supply",
           head: "Supply",
           width: 18,
-          input: { what: "A supply of the Parts sheet", rule: { kind: "named", name: "supplies_name" } },
+          input: {
+            what: "A supply of the Parts sheet",
+            required: '(heads_shares="")',
+            rule: { kind: "named", name: "supplies_name" },
+          },
         },
         {
           key: "cable",
@@ -43,6 +48,7 @@ export const headUnits: SheetDefinition = {
           width: 18,
           input: {
             what: "The cable from the supply and first branch up to the head unit",
+            required: true,
             rule: { kind: "named", name: "cables_name" },
           },
         },
@@ -55,16 +61,17 @@ export const headUnits: SheetDefinition = {
           input: {
             what: "Length of that cable, in the unit that Site names",
             example: "22",
-            rule: { kind: "number", min: 0, max: 2000 },
+            required: true,
+            rule: { kind: "number", min: 0.1, max: 2000 },
           },
         },
         {
           key: "at",
-          head: "Supply sits at",
+          head: "Supply connected at",
           width: 12,
           input: {
-            what: "Blank when the supply stands at the foot of that cable; else the branch whose port it feeds into",
-            example: "B2",
+            what: "Blank when the supply stands at the lower end of that cable; else the branch whose port it feeds into, or the outlet whose receiver feeds it: the one with the most cable, for it may be on alone",
+            example: "A-07",
             rule: { kind: "text" },
           },
         },
@@ -129,12 +136,12 @@ export const headUnits: SheetDefinition = {
         },
         {
           key: "longest",
-          head: "Longest that does, fed at its foot",
+          head: "Longest cable allowed, fed at its lower end",
           unit: "m or ft",
           width: 10,
           format: "one",
           formula:
-            "RIG.LONGESTRUN(heads_parting,heads_least,heads_draw,heads_cable,heads_kind,site_hot,site_unit,cables_table)",
+            "RIG.LONGESTRUN(heads_parting,heads_least,heads_draw,heads_cable,heads_kind,INDEX(corner_temperature,1,4),site_unit,cables_table)",
         },
         {
           key: "shares",
@@ -153,7 +160,7 @@ export const headUnits: SheetDefinition = {
           width: 10,
           format: "two",
           input: {
-            what: "On the row that has the supply: the lead from the supply to where the cables to its head units part. Blank is none",
+            what: "On the row that has the supply: loop resistance of the lead from the supply to where the cables to its head units part; blank is none",
             example: "0.8",
             rule: { kind: "number", min: 0, max: 1000 },
           },
@@ -171,7 +178,8 @@ export const headUnits: SheetDefinition = {
           unit: "pieces",
           width: 9,
           format: "integer",
-          formula: 'IF(heads_id="","",(heads_shares="")*1)',
+          // What a receiver feeds needs none.
+          formula: `IF(heads_id="","",(heads_shares="")*(IFERROR(INDEX(supplies_by,MATCH(heads_supply,supplies_name,0)),"")<>"a receiver"))`,
         },
         {
           key: "feed",
@@ -214,92 +222,7 @@ export const headUnits: SheetDefinition = {
           formula:
             'IF(heads_id="","",heads_supplied-heads_shared*SUMIFS(heads_greatest,heads_feed,heads_feed))',
         },
-        {
-          key: "supplied",
-          head: "Supplied",
-          unit: "V",
-          width: 9,
-          format: "one",
-          formula: `IF(heads_id="","",INDEX(supplies_volts,${SUPPLY}))`,
-        },
-        {
-          key: "draw",
-          head: "Load",
-          unit: "A or W",
-          width: 9,
-          format: "two",
-          formula: `IF(heads_id="","",INDEX(units_load,${TYPE}))`,
-        },
-        {
-          key: "kind",
-          head: "Load is in",
-          width: 9,
-          formula: `IF(heads_id="","",INDEX(units_kind,${TYPE}))`,
-        },
-        {
-          key: "ohms",
-          head: "Loop, hot",
-          unit: "Ω",
-          width: 9,
-          format: "two",
-          formula: "RIG.LOOPOHMS(heads_cable,heads_length,site_hot,site_unit,cables_table)",
-        },
-        {
-          key: "path",
-          head: "Whole path, hot",
-          unit: "Ω",
-          width: 9,
-          format: "two",
-          formula: `IF(heads_id="","",heads_shared+heads_ohms+IF(heads_at="",0,INDEX(branches_loss_ohms,${AT})))`,
-        },
-        {
-          key: "stops",
-          head: "Devices in the path that pass no power",
-          width: 12,
-          format: "integer",
-          formula: `IF(heads_id="","",IF(heads_at="",0,INDEX(branches_loss_stops,${AT})))`,
-        },
-        {
-          key: "place",
-          head: "Their rows on Branches",
-          unit: "sum",
-          width: 9,
-          format: "integer",
-          formula: `IF(heads_id="","",IF(heads_at="",0,INDEX(branches_loss_place,${AT})))`,
-        },
-        {
-          key: "current",
-          head: "Current",
-          unit: "A",
-          width: 9,
-          format: "two",
-          formula: 'IF(heads_id="","",IF(IFERROR(heads_kind="W",FALSE),heads_draw/heads_volts,heads_draw))',
-        },
-        {
-          key: "together",
-          head: "Current of all that it feeds",
-          unit: "A",
-          width: 9,
-          format: "two",
-          formula: 'IF(heads_id="","",SUMIFS(heads_current,heads_feed,heads_feed))',
-        },
-        {
-          key: "amps",
-          head: "Supply gives",
-          unit: "A",
-          width: 9,
-          format: "two",
-          formula: `IF(heads_id="","",INDEX(supplies_amps,${SUPPLY}))`,
-        },
-        {
-          key: "legs",
-          head: "On legs without a load",
-          unit: "V",
-          width: 9,
-          format: "one",
-          // A supply that feeds in at a branch drops along the trunks, and not the same for every leg.
-          formula: 'IF(heads_id="","",IF(heads_at="",heads_parting,""))',
-        },
+        ...supplyPath,
         {
           key: "lead",
           head: "Loss of that cable",
@@ -335,11 +258,15 @@ export const headUnits: SheetDefinition = {
           width: 10,
           format: "one",
           input: {
-            what: "Volts measured at the head unit under load, the supply in line; blank until measured",
-            example: "22.4",
+            what: "Volts measured at the head unit under load, fed as this row says; blank until measured",
+            example: "11.2",
             rule: { kind: "number", min: 0, max: 100 },
           },
         },
+      ],
+      groups: [
+        { name: "heads_cables", from: "lead_cable", to: "run_cable" },
+        { name: "heads_lengths", from: "lead_length", to: "run_length" },
       ],
     },
     {

@@ -170,7 +170,8 @@ export const materials: SheetDefinition = {
           unit: "packs",
           width: 12,
           format: "integer",
-          formula: 'IF(fittings_name="","",ROUNDUP(buyfittings_needed/fittings_pack,0))',
+          // 0.55 for each of 100 outlets is 55.00000000000001 in binary: no 56th piece is bought for that.
+          formula: 'IF(fittings_name="","",ROUNDUP(ROUND(buyfittings_needed/fittings_pack,9),0))',
         },
       ],
       counted: "quantity",

@@ -14,19 +14,24 @@ const doubtful = (key: string, head: string): Column => ({
   },
 });
 
-const decibels = (what: string, example: string): InputRule => ({
+const decibels = (what: string, example: string, more: Partial<InputRule> = {}): InputRule => ({
   what,
   example,
-  rule: { kind: "number", min: 0, max: 60 },
+  required: true,
+  rule: { kind: "number", min: 0.1, max: 60 },
+  ...more,
 });
+/** A splitter has no line that goes on. */
+const OF_A_TAP: Partial<InputRule> = { required: '(passives_kind="tap")' };
+const OF_A_PLATE: Partial<InputRule> = { zero: "note", rule: { kind: "number", min: 0, max: 60 } };
 const count = (what: string): InputRule => ({
   what,
   example: "1",
   rule: { kind: "number", min: 0, max: 10_000 },
 });
 
-/** A price with where it comes from and how long it holds. */
-const priced = (per: string): Column[] => [
+/** A price with where it comes from and how long it holds; `block` names the list, of which Materials counts what is bought. */
+const priced = (block: string, per: string): Column[] => [
   {
     key: "price",
     head: `Price ${per}`,
@@ -36,6 +41,9 @@ const priced = (per: string): Column[] => [
     input: {
       what: `Price ${per}, without tax`,
       example: "42.50",
+      required: true,
+      zero: "reason",
+      zeroWhere: `IFERROR(buy${block}_quantity>0,TRUE)`,
       rule: { kind: "number", min: 0, max: 1_000_000 },
     },
   },
@@ -57,7 +65,12 @@ const priced = (per: string): Column[] => [
     head: "Valid until",
     width: 12,
     format: "date",
-    input: { what: "The last day on which the price holds", example: "2026-12-31", rule: { kind: "date" } },
+    input: {
+      what: "The last day on which the price holds",
+      example: "2026-12-31",
+      required: true,
+      rule: { kind: "date" },
+    },
   },
 ];
 
@@ -68,7 +81,8 @@ export const BUILT_IN_CABLES = ["series 59", "series 6", "series 7", "series 11"
   `${series}, copper-clad steel`,
 ]);
 
-const coefficient = (key: string, head: string): Column => ({
+/** With one of the three the others are wanted too: half a formula gives half a loss. */
+const coefficient = (key: "k1" | "k2" | "k0", head: string, min = -1): Column => ({
   key,
   head,
   unit: "dB per 100 m",
@@ -76,7 +90,8 @@ const coefficient = (key: string, head: string): Column => ({
   format: "general",
   input: {
     what: "Loss per 100 m at 20 °C = k1·√f + k2·f + k0, f in MHz; leave all three blank to go by the type",
-    rule: { kind: "number", min: -1, max: 10 },
+    required: `(${["k1", "k2", "k0"].map((one) => `(cables_${one}<>"")`).join("+")}>0)`,
+    rule: { kind: "number", min, max: 10 },
   },
 });
 
@@ -98,10 +113,11 @@ const cables: Block = {
       width: 26,
       input: {
         what: "The built-in type whose figures fill the blanks here",
+        required: '(cables_k1="")',
         rule: { kind: "named", name: "cable_types" },
       },
     },
-    coefficient("k1", "k1"),
+    coefficient("k1", "k1", 0.001),
     coefficient("k2", "k2"),
     coefficient("k0", "k0"),
     {
@@ -124,10 +140,11 @@ const cables: Block = {
       input: {
         what: "Length of a whole reel, in the unit that Site names",
         example: "100",
-        rule: { kind: "number", min: 1, max: 10_000 },
+        required: true,
+        rule: { kind: "number", min: 10, max: 10_000 },
       },
     },
-    ...priced("per reel"),
+    ...priced("cables", "per reel"),
     {
       key: "each",
       head: "Price per m or ft",
@@ -158,6 +175,7 @@ const passives: Block = {
       width: 26,
       input: {
         what: "A splitter, or a tap in a line that goes on",
+        required: true,
         rule: { kind: "choice", choices: ["splitter", "tap"] },
       },
     },
@@ -170,6 +188,7 @@ const passives: Block = {
       input: {
         what: "Ports for outlets or branches",
         example: "4",
+        required: true,
         rule: { kind: "number", min: 1, max: 64, integer: true },
       },
     },
@@ -192,14 +211,18 @@ const passives: Block = {
       head: "Loss through, low end",
       unit: "dB",
       format: "one",
-      input: decibels("A tap's loss to the next branch at the low end; blank for a splitter", "1.2"),
+      input: decibels(
+        "A tap's loss to the next branch at the low end; blank for a splitter",
+        "1.2",
+        OF_A_TAP,
+      ),
     },
     {
       key: "through_high",
       head: "Loss through, high end",
       unit: "dB",
       format: "one",
-      input: decibels("A tap's loss to the next branch at the high end; blank for a splitter", "2"),
+      input: decibels("A tap's loss to the next branch at the high end; blank for a splitter", "2", OF_A_TAP),
     },
     {
       key: "power",
@@ -207,10 +230,11 @@ const passives: Block = {
       width: 12,
       input: {
         what: "Whether it passes direct current",
+        required: true,
         rule: { kind: "choice", choices: ["no", "one port", "all ports"] },
       },
     },
-    ...priced("each"),
+    ...priced("passives", "each"),
     {
       key: "pass",
       head: "To the next branch",
@@ -250,6 +274,7 @@ const units: Block = {
       input: {
         what: "User bands on its cable: at most 8 (EN 50494) or 32 (EN 50607)",
         example: "8",
+        required: true,
         rule: { kind: "number", min: 1, max: 32, integer: true },
       },
     },
@@ -262,6 +287,7 @@ const units: Block = {
       input: {
         what: "Output level at the low end of the band",
         example: "84",
+        required: true,
         rule: { kind: "number", min: 40, max: 120 },
       },
     },
@@ -274,6 +300,7 @@ const units: Block = {
       input: {
         what: "Output level at the high end of the band",
         example: "82",
+        required: true,
         rule: { kind: "number", min: 40, max: 120 },
       },
     },
@@ -284,8 +311,9 @@ const units: Block = {
       width: 12,
       format: "one",
       input: {
-        what: "Least voltage at its terminals; 21 V is common practice for many head units, no source",
-        example: "21",
+        what: "Least volts at its own connector, of its maker; near 10.5 V for kinds fed by receivers (EN 50494, EN 50607: from memory)",
+        example: "10.5",
+        required: true,
         rule: { kind: "number", min: 5, max: 60 },
       },
     },
@@ -298,7 +326,8 @@ const units: Block = {
       input: {
         what: "What it draws: amperes or watts",
         example: "0.35",
-        rule: { kind: "number", min: 0, max: 100 },
+        required: true,
+        rule: { kind: "number", min: 0.01, max: 100 },
       },
     },
     {
@@ -307,13 +336,17 @@ const units: Block = {
       width: 12,
       input: {
         what: "A for a constant current, W for a constant power",
+        required: true,
         rule: { kind: "choice", choices: ["A", "W"] },
       },
     },
-    ...priced("each"),
+    ...priced("units", "each"),
   ],
   groups: [{ name: "units_out", from: "out_low", to: "out_high" }],
 };
+
+/** Who brings a source of volts. */
+const PROVIDERS = ["this job", "a receiver"] as const;
 
 const supplies: Block = {
   kind: "block",
@@ -325,7 +358,7 @@ const supplies: Block = {
       key: "name",
       head: "Supply",
       width: 34,
-      input: partName("Your name for the supply or inserter", "inserter 24 V"),
+      input: partName("Your name for the supply, the inserter, or the receiver that feeds", "receiver, 13 V"),
     },
     {
       key: "volts",
@@ -333,7 +366,12 @@ const supplies: Block = {
       unit: "V",
       width: 26,
       format: "one",
-      input: { what: "Volts at its output", example: "24", rule: { kind: "number", min: 1, max: 60 } },
+      input: {
+        what: "Volts at its output; a receiver gives 13 V at rest (EN 50494, EN 50607: from memory)",
+        example: "13",
+        required: true,
+        rule: { kind: "number", min: 1, max: 60 },
+      },
     },
     {
       key: "amps",
@@ -342,12 +380,21 @@ const supplies: Block = {
       width: 12,
       format: "two",
       input: {
-        what: "The greatest current that it gives",
-        example: "1",
+        what: "The greatest current that it gives; receivers give 0.35 to 0.5 A (from memory)",
+        example: "0.4",
         rule: { kind: "number", min: 0, max: 20 },
       },
     },
-    ...priced("each"),
+    {
+      key: "by",
+      head: "Provided by",
+      width: 12,
+      input: {
+        what: "A receiver is there already and is not bought; blank is bought with this job",
+        rule: { kind: "choice", choices: [...PROVIDERS] },
+      },
+    },
+    ...priced("supplies", "each"),
   ],
 };
 
@@ -369,7 +416,7 @@ const plates: Block = {
       unit: "dB",
       width: 26,
       format: "one",
-      input: decibels("Loss of the plate at the low end of the band", "0.8"),
+      input: decibels("Loss of the plate at the low end of the band", "0.8", OF_A_PLATE),
     },
     {
       key: "loss_high",
@@ -377,9 +424,9 @@ const plates: Block = {
       unit: "dB",
       width: 12,
       format: "one",
-      input: decibels("Loss of the plate at the high end of the band", "1.5"),
+      input: decibels("Loss of the plate at the high end of the band", "1.5", OF_A_PLATE),
     },
-    ...priced("each"),
+    ...priced("plates", "each"),
   ],
   groups: [{ name: "plates_loss", from: "loss_low", to: "loss_high" }],
 };
@@ -432,10 +479,11 @@ const fittings: Block = {
       input: {
         what: "Pieces in the smallest pack that can be bought",
         example: "50",
+        required: true,
         rule: { kind: "number", min: 1, max: 100_000 },
       },
     },
-    ...priced("per pack"),
+    ...priced("fittings", "per pack"),
   ],
 };
 
@@ -462,6 +510,7 @@ const receivers: Block = {
       input: {
         what: "Tuners that it uses at once: a user band each",
         example: "4",
+        required: true,
         rule: { kind: "number", min: 0, max: 32, integer: true },
       },
     },
@@ -490,6 +539,9 @@ const labour: Block = {
       input: {
         what: "Crew minutes for one, in normal conditions",
         example: "35",
+        required: true,
+        zero: "reason",
+        zeroWhere: "IFERROR(work_quantity>0,TRUE)",
         rule: { kind: "number", min: 0, max: 10_000 },
       },
     },
@@ -532,7 +584,8 @@ const labour: Block = {
       input: {
         what: "1 in normal conditions; more for height, attic, masonry or occupied rooms",
         example: "1.2",
-        rule: { kind: "number", min: 0.1, max: 10 },
+        required: true,
+        rule: { kind: "number", min: 0.5, max: 10 },
       },
     },
   ],
@@ -580,7 +633,8 @@ export const parts: SheetDefinition = {
           input: {
             what: "What an hour of the crew costs you",
             example: "60",
-            rule: { kind: "number", min: 0, max: 10_000 },
+            required: true,
+            rule: { kind: "number", min: 1, max: 10_000 },
           },
         },
       ],

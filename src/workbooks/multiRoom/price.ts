@@ -1,4 +1,5 @@
 import type { Field, SheetDefinition } from "../definition";
+import { roundedNatively } from "./roundedNatively";
 
 /** The lines of the quote: four sections of cost, then what is entered at its selling price. */
 const LINES = [
@@ -10,6 +11,12 @@ const LINES = [
   { key: "options", label: "Options chosen" },
 ] as const;
 
+/** What is entered at its selling price. */
+const SOLD_AS_IT_IS: Readonly<Record<string, string>> = {
+  provisional: "price_sum_provisional",
+  options: "SUM(options_chosen_sum)",
+};
+
 const money = (name: string, label: string, formula: string, more: Partial<Field> = {}): Field => ({
   name,
   label,
@@ -19,12 +26,30 @@ const money = (name: string, label: string, formula: string, more: Partial<Field
   ...more,
 });
 
-const soldAt = (key: (typeof LINES)[number]["key"]): string =>
-  key === "provisional"
-    ? "SUM(provisional_sum)"
-    : key === "options"
-      ? "SUM(options_chosen_sum)"
-      : `price_${key}*price_factor`;
+/** The lists that are added up, and the first name of each sum. */
+const SUMS = [
+  { key: "units", label: "Head units", of: "buyunits_sum" },
+  { key: "supplies", label: "Power supplies and inserters", of: "buysupplies_sum" },
+  { key: "cables", label: "Cable", of: "buycables_sum" },
+  { key: "passives", label: "Splitters and taps", of: "buypassives_sum" },
+  { key: "plates", label: "Outlets", of: "buyplates_sum" },
+  { key: "fittings", label: "Fittings and sundries", of: "buyfittings_sum" },
+  { key: "labour", label: "Labour", of: "work_sum" },
+  { key: "provisional", label: "Provisional sums", of: "provisional_sum" },
+] as const;
+
+/** Fields of which the first has the formula that fills all. */
+const spilledFields = (
+  lines: readonly { readonly key: string; readonly label: string }[],
+  name: string,
+  one: string,
+  formula: string,
+): Field[] =>
+  lines.map(({ key, label }, index): Field =>
+    index === 0
+      ? { ...money(name, label, formula), spillRows: lines.length }
+      : { name: `${one}_${key}`, label, unit: "money", format: "money", spilled: true },
+  );
 
 export const price: SheetDefinition = {
   name: "Price",
@@ -35,13 +60,23 @@ export const price: SheetDefinition = {
   parts: [
     {
       kind: "fields",
+      heading: "What the lists come to, added exactly",
+      fields: spilledFields(
+        SUMS,
+        "price_sums",
+        "price_sum",
+        `RIG.ADDMONEY(${SUMS.map(({ of }) => of).join(",")})`,
+      ),
+    },
+    {
+      kind: "fields",
       heading: "Direct cost by section",
       name: "price_sections",
       fields: [
-        money("price_reception", LINES[0].label, "SUM(buyunits_sum)+SUM(buysupplies_sum)"),
-        money("price_cable", LINES[1].label, "SUM(buycables_sum)+SUM(buypassives_sum)"),
-        money("price_outlets", LINES[2].label, "SUM(buyplates_sum)+SUM(buyfittings_sum)"),
-        money("price_labour", LINES[3].label, "SUM(work_sum)"),
+        money("price_reception", LINES[0].label, "INDEX(price_sums,1)+price_sum_supplies"),
+        money("price_cable", LINES[1].label, "price_sum_cables+price_sum_passives"),
+        money("price_outlets", LINES[2].label, "price_sum_plates+price_sum_fittings"),
+        money("price_labour", LINES[3].label, "price_sum_labour"),
       ],
     },
     {
@@ -90,7 +125,7 @@ export const price: SheetDefinition = {
           ...money(
             "price_expected",
             "Expected total",
-            'price_total+price_drift*(1+site_tax*(site_tax_on<>"labour only"))',
+            'price_total+price_drift*(1-discount_share)*(1+site_tax*(site_tax_on<>"labour only"))',
           ),
           note: "With tax. The quote itself keeps to the lengths as entered.",
         },
@@ -98,42 +133,70 @@ export const price: SheetDefinition = {
           ...money(
             "price_low",
             "Total, at least",
-            "price_expected-2*price_deviation*price_factor*(1+site_tax)",
+            "price_expected-2*price_deviation*price_factor*(1-discount_share)*(1+site_tax)",
           ),
           note: "Two deviations below and above: about 19 in 20.",
         },
-        money("price_high", "Total, at most", "price_expected+2*price_deviation*price_factor*(1+site_tax)"),
+        money(
+          "price_high",
+          "Total, at most",
+          "price_expected+2*price_deviation*price_factor*(1-discount_share)*(1+site_tax)",
+        ),
       ],
     },
     {
       kind: "fields",
-      heading: "Lines of the quote, unrounded",
+      heading: "Lines of the quote: the cost of a section, or a sum at its selling price",
       name: "price_parts",
-      fields: LINES.map(({ key, label }) => money(`price_part_${key}`, label, soldAt(key))),
+      fields: LINES.map(({ key, label }) =>
+        money(`price_part_${key}`, label, SOLD_AS_IT_IS[key] ?? `price_${key}`),
+      ),
+    },
+    {
+      kind: "fields",
+      heading: "Times: the price for each unit of direct cost, or 1",
+      name: "price_times",
+      fields: LINES.map(({ key, label }): Field => ({
+        name: `price_times_${key}`,
+        label,
+        format: "three",
+        formula: SOLD_AS_IT_IS[key] ? "1" : "price_factor",
+      })),
     },
     {
       kind: "fields",
       heading: "Rounded for the quote: the only rounded sums",
       fields: [
-        ...LINES.map(({ key, label }, index): Field =>
-          index === 0
-            ? {
-                ...money("price_lines", label, "RIG.ROUNDMONEY(price_parts,2,site_rounding)"),
-                spillRows: LINES.length,
-              }
-            : { name: `price_line_${key}`, label, unit: "money", format: "money", spilled: true },
+        // The one is multiplied by the other exactly, and rounded once.
+        ...spilledFields(
+          LINES,
+          "price_lines",
+          "price_line",
+          "RIG.ROUNDMONEY(price_parts,2,site_rounding,price_times)",
         ),
         // A sum of whole cents has no tie to decide, so the native function is safe here.
-        money("price_net", "Price without tax", "ROUND(SUM(price_lines),2)"),
+        money("price_before", "Price before a discount", "ROUND(SUM(price_lines),2)"),
+        {
+          ...money(
+            "price_discount",
+            "Discount",
+            // The price has two decimals and a share six or fewer.
+            roundedNatively('IF(discount_share="",discount_sum,price_before*discount_share)'),
+          ),
+          note: "Of the price as printed; with its reason on Terms.",
+        },
+        money("price_net", "Price without tax", "ROUND(price_before-price_discount,2)"),
         {
           ...money(
             "price_taxable",
             "Taxable part",
-            'ROUND((price_net-price_line_labour)*(site_tax_on<>"labour only")+price_line_labour*(site_tax_on<>"materials only"),2)',
+            roundedNatively(
+              '((price_before-price_line_labour)*(site_tax_on<>"labour only")+price_line_labour*(site_tax_on<>"materials only"))*IF(price_before=0,1,price_net/price_before)',
+            ),
           ),
-          note: "Provisional sums and options count as materials.",
+          note: "Provisional sums and options count as materials; a discount lowers each part by the same share.",
         },
-        money("price_tax", "Tax", "RIG.ROUNDMONEY(price_taxable*site_tax,2,site_rounding)"),
+        money("price_tax", "Tax", "RIG.ROUNDMONEY(price_taxable,2,site_rounding,site_tax)"),
         money("price_total", "Total", "ROUND(price_net+price_tax,2)", { strong: true }),
       ],
     },

@@ -1,22 +1,64 @@
 import type { Block, Field, SheetDefinition } from "../definition";
+import { roundedNatively } from "./roundedNatively";
 
-const sum = (name: string, label: string, formula: string, strong = false): Field => ({
+/** What stands where a sum is not known: the customer sees no code of an error. */
+const OPEN = "open";
+
+/** A total. */
+const sum = (name: string, label: string, formula: string, more: Partial<Field> = {}): Field => ({
   name,
   label,
   format: "money",
-  formula,
-  strong,
+  formula: `IFERROR(${formula},"${OPEN}")`,
+  ...more,
 });
 
-/** A list of Terms as it prints. */
+/** A line that is left empty for nothing. */
+const line = (name: string, label: string, of: string): Field => ({
+  name,
+  label,
+  format: "money",
+  formula: `IFERROR(IF(${of}=0,"",${of}),"${OPEN}")`,
+});
+
+/** A blank stays a blank: of itself a formula would show it as 0, or as a day of 1899. */
+const told = (name: string, label: string, of: string, more: Partial<Field> = {}): Field => ({
+  name,
+  label,
+  formula: `IF(TRIM(${of})="","",${of})`,
+  ...more,
+});
+
+/** A list of Terms as it prints; "none" in its first row where nothing is listed. */
 const listed = (name: string, of: string, heading: string, head: string): Block => ({
   kind: "block",
   name,
   heading,
   prepared: 4,
   mirrors: of,
-  columns: [{ key: "text", head, width: 40, formula: `IF(${of}_text="","",${of}_text)` }],
+  columns: [
+    {
+      key: "text",
+      head,
+      width: 40,
+      formula: `IF(${of}_text="",IF((ROW(${of}_text)=MIN(ROW(${of}_text))+1)*(SUMPRODUCT(--(${of}_text<>""))=0),"none",""),${of}_text)`,
+    },
+  ],
 });
+
+/** How many there are of something, after a comma; nothing of none. */
+const counted = (what: string, count: string): string =>
+  `IFERROR(IF(${count}=0,"",", ${what}: "&${count}),"")`;
+
+const SCOPE = [
+  counted("outlets", "count_outlets"),
+  counted("tuners", "heads_wanted"),
+  counted("head units", "count_heads"),
+  counted("orbital slots", 'SUMPRODUCT(--(slots_slot<>""))'),
+].join("&");
+
+/** Where nothing is priced there is no sum to show. */
+const of = (formula: string): string => `IF(price_before=0,"",${formula})`;
 
 export const quote: SheetDefinition = {
   name: "Quote",
@@ -28,45 +70,62 @@ export const quote: SheetDefinition = {
       kind: "fields",
       heading: "Quotation",
       fields: [
-        { name: "quote_job", label: "Job", formula: "site_job" },
-        { name: "quote_customer", label: "For", formula: "site_customer" },
-        { name: "quote_place", label: "At", formula: "site_place" },
+        {
+          name: "quote_draft",
+          label: "Draft",
+          labelFormula: 'IF(quote_draft="","","Draft: not to be sent")',
+          // Of what was entered only: a quote may go out with an outlet that is known to be weak.
+          formula: `IF(IFERROR(SUM(checks_entries)+ISERROR(price_total),1)=0,"","Entries are missing or wrong: see Checks")`,
+          strong: true,
+        },
+        told("quote_job", "Job", "site_job"),
+        told("quote_customer", "For", "site_customer"),
+        told("quote_place", "At", "site_place"),
         {
           name: "quote_number",
           label: "Number and revision",
-          formula: 'site_quote&", revision "&site_revision',
-        },
-        { name: "quote_date", label: "Date", format: "date", formula: "site_date" },
-        { name: "quote_until", label: "Valid until", format: "date", formula: "site_until" },
-        { name: "quote_by", label: "Prepared by", formula: "site_prepared_by" },
-        {
-          name: "quote_scope",
-          label: "Scope",
           formula:
-            '"outlets: "&count_outlets&", tuners: "&heads_wanted&", head units: "&count_heads&", orbital slots: "&SUMPRODUCT(--(slots_slot<>""))',
+            'TRIM(site_quote)&IF(site_revision="","",IF(TRIM(site_quote)="","",", ")&"revision "&site_revision)',
         },
+        told("quote_date", "Date", "site_date", { format: "date" }),
+        told("quote_until", "Valid until", "site_until", { format: "date" }),
+        told("quote_by", "Prepared by", "site_prepared_by"),
+        { name: "quote_scope", label: "Scope", formula: `MID(${SCOPE},3,200)` },
       ],
     },
     {
       kind: "fields",
       heading: "Price",
       fields: [
-        sum("quote_reception", "Head units and power supplies", "INDEX(price_lines,1)"),
-        sum("quote_cable", "Cable, splitters and taps", "price_line_cable"),
-        sum("quote_fittings", "Outlets, fittings and sundries", "price_line_outlets"),
-        sum("quote_labour", "Labour", "price_line_labour"),
-        sum("quote_provisional", "Provisional sums", "price_line_provisional"),
-        sum("quote_options", "Options chosen", "price_line_options"),
-        sum("quote_net", "Price without tax", "price_net", true),
-        sum("quote_tax", "Tax", "price_tax"),
-        sum("quote_total", "Total", "price_total", true),
-        { name: "quote_currency", label: "All sums in", formula: "site_currency" },
-        sum("quote_expected", "Expected total, as lengths and hours may turn out", "ROUND(price_expected,2)"),
+        line("quote_reception", "Head units and power supplies", "INDEX(price_lines,1)"),
+        line("quote_cable", "Cable, splitters and taps", "price_line_cable"),
+        line("quote_fittings", "Outlets, fittings and sundries", "price_line_outlets"),
+        line("quote_labour", "Labour", "price_line_labour"),
+        line("quote_provisional", "Provisional sums", "price_line_provisional"),
+        line("quote_options", "Options chosen", "price_line_options"),
+        {
+          ...line("quote_discount", "Discount", "-price_discount"),
+          labelFormula: 'IF(quote_discount="","","Discount: "&discount_reason)',
+        },
+        sum("quote_net", "Price without tax", of("price_net"), { strong: true }),
+        {
+          ...sum("quote_tax", "Tax", of('IF(site_tax="","open",price_tax)')),
+          // A tax of 0 is printed with its reason.
+          labelFormula:
+            '"Tax"&IF(IFERROR(site_tax=0,FALSE),IFERROR(": "&INDEX(onpurpose_why,MATCH("Tax",onpurpose_what,0)),""),"")',
+        },
+        sum("quote_total", "Total", of('IF(site_tax="","open",price_total)'), { strong: true }),
+        told("quote_currency", "All sums in", "site_currency"),
+        sum(
+          "quote_expected",
+          "Expected total, as lengths and hours may turn out",
+          of(roundedNatively("price_expected")),
+        ),
         {
           name: "quote_range",
           label: "Its range, about 19 in 20",
           format: "text",
-          formula: 'ROUND(price_low,0)&" to "&ROUND(price_high,0)',
+          formula: `IFERROR(${of('ROUND(price_low,0)&" to "&ROUND(price_high,0)')},"${OPEN}")`,
         },
       ],
     },
@@ -83,13 +142,14 @@ export const quote: SheetDefinition = {
           head: "Price without tax",
           width: 38,
           format: "money",
-          formula: 'IF(options_name="","",options_sum)',
+          formula: 'IF((options_name="")+(options_quantity="")+(options_each="")>0,"",options_sum)',
         },
         {
           key: "word",
           head: "In the total",
           width: 14,
-          formula: 'IF(options_name="","",IF(options_chosen="yes","yes","no"))',
+          formula:
+            'IF(options_name="","",IF(options_chosen="yes","yes",IF(options_chosen="no","no","open")))',
         },
       ],
     },

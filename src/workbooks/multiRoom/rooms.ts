@@ -31,6 +31,9 @@ const measuredVolts: Column = {
   },
 };
 
+/** Between channels at one outlet, in dB: EN 60728-1, from memory. */
+export const GREATEST_SLOPE = 15;
+
 export const rooms: SheetDefinition = {
   name: "Rooms",
   kind: "input",
@@ -43,6 +46,7 @@ export const rooms: SheetDefinition = {
       name: "rooms",
       heading: "Outlets",
       prepared: 30,
+      rowName: "outlet",
       columns: [
         {
           key: "floor",
@@ -69,6 +73,7 @@ export const rooms: SheetDefinition = {
           input: {
             what: "What is connected: receiver, recorder, 2 tuners, or a kind of the Parts sheet",
             example: "receiver",
+            required: true,
             rule: { kind: "text" },
           },
         },
@@ -81,6 +86,7 @@ export const rooms: SheetDefinition = {
           input: {
             what: "How many of them at this outlet; blank is one",
             example: "1",
+            zero: "note",
             rule: { kind: "number", min: 0, max: 32, integer: true },
           },
         },
@@ -91,6 +97,7 @@ export const rooms: SheetDefinition = {
           input: {
             what: "The branch or the head unit that feeds this outlet",
             example: "B2",
+            required: true,
             rule: { kind: "text" },
           },
         },
@@ -98,7 +105,11 @@ export const rooms: SheetDefinition = {
           key: "cable",
           head: "Cable",
           width: 18,
-          input: { what: "A cable of the Parts sheet", rule: { kind: "named", name: "cables_name" } },
+          input: {
+            what: "A cable of the Parts sheet",
+            required: true,
+            rule: { kind: "named", name: "cables_name" },
+          },
         },
         {
           key: "run",
@@ -109,14 +120,19 @@ export const rooms: SheetDefinition = {
           input: {
             what: "Length of the cable from there to the outlet, in the unit that Site names",
             example: "14.5",
-            rule: { kind: "number", min: 0, max: 2000 },
+            required: true,
+            rule: { kind: "number", min: 0.1, max: 2000 },
           },
         },
         {
           key: "plate",
           head: "Wall plate",
           width: 16,
-          input: { what: "A wall plate of the Parts sheet", rule: { kind: "named", name: "plates_name" } },
+          input: {
+            what: "A wall plate of the Parts sheet",
+            required: true,
+            rule: { kind: "named", name: "plates_name" },
+          },
         },
         {
           key: "verdict",
@@ -124,6 +140,13 @@ export const rooms: SheetDefinition = {
           width: 9,
           formula:
             'IF(rooms_outlet="","",IF(IFERROR(rooms_fits_enough="ok",FALSE),rooms_fits_bearable,rooms_fits_enough))',
+        },
+        {
+          key: "commands",
+          head: "Commands",
+          width: 10,
+          // A receiver commands the head unit with volts and a tone over this path (EN 50494, EN 50607).
+          formula: `IF(rooms_outlet="","",IF(IFERROR(INDEX(branches_loss_stops,${AT_BRANCH})>0,FALSE),"dead",IF(IFERROR(INDEX(branches_loss_forks,${AT_BRANCH})>0,FALSE),"doubtful",IF(ISTEXT(rooms_head),"ok",""))))`,
         },
         {
           key: "margin",
@@ -222,6 +245,13 @@ export const rooms: SheetDefinition = {
           width: 9,
           format: "one",
           formula: 'IF(rooms_outlet="","",rooms_level_low_hot-rooms_level_high_hot)',
+        },
+        {
+          key: "even",
+          head: "Slope",
+          width: 9,
+          // Of what one outlet gets at one time: hot and cold each by themselves.
+          formula: `IF(rooms_outlet="","",IF(IFERROR((ABS(rooms_slope)>${GREATEST_SLOPE})+(ABS(rooms_level_low_cold-rooms_level_high_cold)>${GREATEST_SLOPE})>0,FALSE),"steep",IF(ISERROR(rooms_slope),"","ok")))`,
         },
         {
           key: "least",

@@ -41,7 +41,8 @@ export const sightline: SheetDefinition = {
           key: "verdict",
           head: "Clearance",
           width: 14,
-          formula: "RIG.WINDOW(sight_clearance,site_clearance,90)",
+          // The spreadsheet's own comparison does: a call of ours is spared. Within 1e-9 it counts as equal.
+          formula: 'IF(sight_clearance="","",IF(ROUND(sight_clearance-site_clearance,9)<0,"low","ok"))',
         },
       ],
     },
@@ -84,7 +85,7 @@ export const sightline: SheetDefinition = {
           label: "Tilt, clockwise at the dish facing the slots",
           unit: "deg",
           format: "degrees",
-          note: "A maker's scale may show 90 for no tilt, and count either way: see its drawing.",
+          note: "0 is no tilt. A mount's scale may begin elsewhere and count either way: see its drawing.",
           formula: 'IF(pair_b="","",RIG.PAIRTILT(site_latitude,site_longitude,pair_a,pair_b,site_height))',
         },
         {

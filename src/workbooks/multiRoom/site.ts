@@ -1,4 +1,9 @@
 import type { SheetDefinition } from "../definition";
+import { writingField } from "../typed/writingField";
+
+/** The one end of two figures whichever way they stand: swapped, they never look better. Text where one is blank. */
+const between = (end: string, one: string, other: string): string =>
+  `IF((${one}="")+(${other}="")>0,"not given",${end}(${one},${other}))`;
 
 export const site: SheetDefinition = {
   name: "Site",
@@ -14,27 +19,37 @@ export const site: SheetDefinition = {
         {
           name: "site_job",
           label: "Job",
-          input: { what: "A short name for the job", example: "Harbour guest house", rule: { kind: "text" } },
+          input: {
+            what: "A short name for the job",
+            example: "Harbour guest house",
+            required: true,
+            rule: { kind: "text" },
+          },
         },
         {
           name: "site_customer",
           label: "Customer",
-          input: { what: "Who the quote is for", rule: { kind: "text" } },
+          input: { what: "Who the quote is for", required: true, rule: { kind: "text" } },
         },
         {
           name: "site_place",
           label: "Address",
-          input: { what: "Where the work is done", rule: { kind: "text" } },
+          input: { what: "Where the work is done", required: true, rule: { kind: "text" } },
         },
         {
           name: "site_prepared_by",
           label: "Prepared by",
-          input: { what: "Who made the estimate", rule: { kind: "text" } },
+          input: { what: "Who made the estimate", required: true, rule: { kind: "text" } },
         },
         {
           name: "site_quote",
           label: "Quote number",
-          input: { what: "Your number for the quote", example: "Q-104", rule: { kind: "text" } },
+          input: {
+            what: "Your number for the quote",
+            example: "Q-104",
+            required: true,
+            rule: { kind: "text" },
+          },
         },
         {
           name: "site_revision",
@@ -43,6 +58,7 @@ export const site: SheetDefinition = {
           input: {
             what: "The revision of the quote",
             example: "1",
+            required: true,
             rule: { kind: "number", min: 0, max: 999, integer: true },
           },
         },
@@ -51,7 +67,12 @@ export const site: SheetDefinition = {
           label: "Date of the quote",
           format: "date",
           note: "Also the date for the compass bearing.",
-          input: { what: "The date of the quote", example: "2026-11-02", rule: { kind: "date" } },
+          input: {
+            what: "The date of the quote",
+            example: "2026-11-02",
+            required: true,
+            rule: { kind: "date" },
+          },
         },
         {
           name: "site_until",
@@ -60,9 +81,11 @@ export const site: SheetDefinition = {
           input: {
             what: "The last day on which the quote holds",
             example: "2026-12-31",
+            required: true,
             rule: { kind: "date" },
           },
         },
+        writingField,
       ],
     },
     {
@@ -78,6 +101,7 @@ export const site: SheetDefinition = {
           input: {
             what: "Latitude of the dish",
             example: "51.5",
+            required: true,
             rule: { kind: "number", min: -90, max: 90 },
           },
         },
@@ -90,6 +114,7 @@ export const site: SheetDefinition = {
           input: {
             what: "Longitude of the dish",
             example: "-0.12",
+            required: true,
             rule: { kind: "number", min: -180, max: 180 },
           },
         },
@@ -101,6 +126,7 @@ export const site: SheetDefinition = {
           input: {
             what: "Height of the site above sea level",
             example: "35",
+            required: true,
             rule: { kind: "number", min: -500, max: 9000 },
           },
         },
@@ -113,6 +139,7 @@ export const site: SheetDefinition = {
           input: {
             what: "How far the beam should pass above the highest obstacle",
             example: "3",
+            required: true,
             rule: { kind: "number", min: 0, max: 20 },
           },
         },
@@ -131,6 +158,7 @@ export const site: SheetDefinition = {
           input: {
             what: "Diameter of the dish",
             example: "0.9",
+            required: true,
             rule: { kind: "number", min: 0.3, max: 15 },
           },
         },
@@ -143,6 +171,7 @@ export const site: SheetDefinition = {
           input: {
             what: "Offset angle of the dish; 0 for a centre-fed one",
             example: "22.6",
+            required: true,
             rule: { kind: "number", min: 0, max: 60 },
           },
         },
@@ -155,6 +184,7 @@ export const site: SheetDefinition = {
           input: {
             what: "A frequency in the middle of the band that the dish receives",
             example: "11700",
+            required: true,
             rule: { kind: "number", min: 1000, max: 50_000 },
           },
         },
@@ -192,6 +222,7 @@ export const site: SheetDefinition = {
           input: {
             what: "Elevation of the highest obstacle on that bearing, seen from the dish",
             example: "12",
+            required: true,
             rule: { kind: "number", min: 0, max: 90 },
           },
         },
@@ -205,7 +236,11 @@ export const site: SheetDefinition = {
           name: "site_unit",
           label: "Lengths on all sheets are in",
           note: "Also the reel lengths on Parts.",
-          input: { what: "The unit of every length", rule: { kind: "choice", choices: ["m", "ft"] } },
+          input: {
+            what: "The unit of every length",
+            required: true,
+            rule: { kind: "choice", choices: ["m", "ft"] },
+          },
         },
         {
           name: "site_slack",
@@ -216,6 +251,8 @@ export const site: SheetDefinition = {
           input: {
             what: "Length added to every run for slack and termination, in the unit above",
             example: "2",
+            required: true,
+            zero: "note",
             rule: { kind: "number", min: 0, max: 100 },
           },
         },
@@ -228,7 +265,9 @@ export const site: SheetDefinition = {
           input: {
             what: "Share added to every run for waste",
             example: "5%",
-            rule: { kind: "number", min: 0, max: 1 },
+            required: true,
+            zero: "note",
+            rule: { kind: "number", min: 0, max: 0.5 },
           },
         },
         {
@@ -240,7 +279,9 @@ export const site: SheetDefinition = {
           input: {
             what: "Share by which a length may turn out longer or shorter than surveyed",
             example: "10%",
-            rule: { kind: "number", min: 0, max: 1 },
+            required: true,
+            zero: "note",
+            rule: { kind: "number", min: 0, max: 0.9 },
           },
         },
         {
@@ -251,7 +292,13 @@ export const site: SheetDefinition = {
           input: {
             what: "Lowest frequency that an outlet must get",
             example: "950",
-            rule: { kind: "number", min: 5, max: 3000 },
+            required: true,
+            rule: {
+              kind: "number",
+              min: 5,
+              max: 3000,
+              atMost: { name: "site_high", words: "the highest frequency" },
+            },
           },
         },
         {
@@ -262,7 +309,13 @@ export const site: SheetDefinition = {
           input: {
             what: "Highest frequency that an outlet must get",
             example: "2150",
-            rule: { kind: "number", min: 5, max: 3000 },
+            required: true,
+            rule: {
+              kind: "number",
+              min: 5,
+              max: 3000,
+              atLeast: { name: "site_low", words: "the lowest frequency" },
+            },
           },
         },
         {
@@ -273,7 +326,13 @@ export const site: SheetDefinition = {
           input: {
             what: "Temperature of the coldest cable in the year",
             example: "-15",
-            rule: { kind: "number", min: -60, max: 90 },
+            required: true,
+            rule: {
+              kind: "number",
+              min: -60,
+              max: 90,
+              atMost: { name: "site_hot", words: "the hottest cable" },
+            },
           },
         },
         {
@@ -285,7 +344,13 @@ export const site: SheetDefinition = {
           input: {
             what: "Temperature of the hottest cable in the year",
             example: "55",
-            rule: { kind: "number", min: -60, max: 90 },
+            required: true,
+            rule: {
+              kind: "number",
+              min: -60,
+              max: 90,
+              atLeast: { name: "site_cold", words: "the coldest cable" },
+            },
           },
         },
         {
@@ -297,7 +362,13 @@ export const site: SheetDefinition = {
           input: {
             what: "Least level at an outlet",
             example: "47",
-            rule: { kind: "number", min: 20, max: 120 },
+            required: true,
+            rule: {
+              kind: "number",
+              min: 20,
+              max: 120,
+              atMost: { name: "site_level_high", words: "the greatest level" },
+            },
           },
         },
         {
@@ -309,7 +380,13 @@ export const site: SheetDefinition = {
           input: {
             what: "Greatest level at an outlet",
             example: "77",
-            rule: { kind: "number", min: 20, max: 120 },
+            required: true,
+            rule: {
+              kind: "number",
+              min: 20,
+              max: 120,
+              atLeast: { name: "site_level_low", words: "the least level" },
+            },
           },
         },
         {
@@ -321,7 +398,13 @@ export const site: SheetDefinition = {
           input: {
             what: "Level below which an outlet is worth a second look",
             example: "53",
-            rule: { kind: "number", min: 20, max: 120 },
+            required: true,
+            rule: {
+              kind: "number",
+              min: 20,
+              max: 120,
+              atLeast: { name: "site_level_low", words: "the least level", orEqual: true },
+            },
           },
         },
       ],
@@ -336,14 +419,14 @@ export const site: SheetDefinition = {
           label: "Frequency",
           unit: "MHz",
           format: "integer",
-          formulas: ["site_low", "site_low", "site_high", "site_high"],
+          formulas: ["MIN", "MIN", "MAX", "MAX"].map((end) => between(end, "site_low", "site_high")),
         },
         {
           name: "corner_temperature",
           label: "Cable temperature",
           unit: "°C",
           format: "integer",
-          formulas: ["site_cold", "site_hot", "site_cold", "site_hot"],
+          formulas: ["MIN", "MAX", "MIN", "MAX"].map((end) => between(end, "site_cold", "site_hot")),
         },
       ],
     },
@@ -360,6 +443,7 @@ export const site: SheetDefinition = {
           input: {
             what: "How far a measured level may lie outside the predicted range",
             example: "3",
+            required: true,
             rule: { kind: "number", min: 0, max: 20 },
           },
         },
@@ -372,6 +456,7 @@ export const site: SheetDefinition = {
           input: {
             what: "How far measured volts may lie from the predicted ones",
             example: "1",
+            required: true,
             rule: { kind: "number", min: 0, max: 20 },
           },
         },
@@ -384,6 +469,7 @@ export const site: SheetDefinition = {
           input: {
             what: "How far a level that the meter shows may lie from the true one",
             example: "1.5",
+            required: true,
             rule: { kind: "number", min: 0.1, max: 10 },
           },
         },
@@ -397,7 +483,12 @@ export const site: SheetDefinition = {
           name: "site_currency",
           label: "Currency",
           note: "Shown on the quote; all prices on Parts are in it.",
-          input: { what: "The currency of all prices", example: "EUR", rule: { kind: "text" } },
+          input: {
+            what: "The currency of all prices",
+            example: "EUR",
+            required: true,
+            rule: { kind: "text" },
+          },
         },
         {
           name: "site_contingency",
@@ -408,6 +499,8 @@ export const site: SheetDefinition = {
           input: {
             what: "Contingency as a share of the direct cost",
             example: "3%",
+            required: true,
+            zero: "note",
             rule: { kind: "number", min: 0, max: 1 },
           },
         },
@@ -419,6 +512,8 @@ export const site: SheetDefinition = {
           input: {
             what: "Overhead as a share of direct cost with contingency",
             example: "10%",
+            required: true,
+            zero: "note",
             rule: { kind: "number", min: 0, max: 2 },
           },
         },
@@ -431,6 +526,8 @@ export const site: SheetDefinition = {
           input: {
             what: "Margin as a share of the selling price",
             example: "20%",
+            required: true,
+            zero: "note",
             rule: { kind: "number", min: 0, max: 0.95 },
           },
         },
@@ -442,7 +539,9 @@ export const site: SheetDefinition = {
           input: {
             what: "Tax rate on the taxable part",
             example: "20%",
-            rule: { kind: "number", min: 0, max: 1 },
+            required: true,
+            zero: "note",
+            rule: { kind: "number", min: 0, max: 0.5 },
           },
         },
         {
@@ -451,6 +550,7 @@ export const site: SheetDefinition = {
           note: "The taxable part by your rules.",
           input: {
             what: "What the tax is charged on",
+            required: true,
             rule: { kind: "choice", choices: ["materials and labour", "materials only", "labour only"] },
           },
         },
@@ -460,6 +560,7 @@ export const site: SheetDefinition = {
           note: "Money is rounded once, where it is printed.",
           input: {
             what: "How a tie is rounded",
+            required: true,
             rule: { kind: "choice", choices: ["half away", "half even"] },
           },
         },

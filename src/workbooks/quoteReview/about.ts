@@ -1,7 +1,8 @@
 import { aboutSheet } from "../aboutSheet";
+import { versionNow } from "../versions";
 
 export const about = aboutSheet({
-  template: "quote review, version 1",
+  template: `quote review, version ${versionNow("quote-review")}`,
   purpose: [
     "For the office: look over a quote that somebody else made, in two minutes, before it goes out.",
     "It works the sums again from the figures on the page, holds a few ratios against your own ranges,",

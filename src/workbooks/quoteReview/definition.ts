@@ -1,6 +1,7 @@
 /** Quote review: the office looks over somebody else's quote in two minutes. */
 import type { WorkbookDefinition } from "../definition";
 import { checksSheet } from "../checksSheet";
+import { versionNow } from "../versions";
 import { about } from "./about";
 import { ratios } from "./ratios";
 import { FIGURES_MISSING, review, SUMS_THAT_DIFFER } from "./review";
@@ -75,6 +76,6 @@ const checks = checksSheet([
 export const quoteReview: WorkbookDefinition = {
   id: "quote-review",
   title: "Quote review",
-  version: "1",
+  version: versionNow("quote-review"),
   sheets: [about, review, ratios, checks],
 };

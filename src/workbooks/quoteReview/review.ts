@@ -1,4 +1,5 @@
 import type { Block, Field, Fields, InputRule, SheetDefinition } from "../definition";
+import { writingField } from "../typed/writingField";
 
 const SUM: InputRule["rule"] = { kind: "number", min: 0, max: 100_000_000 };
 const SHARE: InputRule["rule"] = { kind: "number", min: 0, max: 2 };
@@ -63,6 +64,8 @@ const which: Fields = {
       format: "date",
       input: { what: "The day of the review", rule: { kind: "date" } },
     },
+    // A note would make a column of its own, and the page too wide to read.
+    { ...writingField, note: undefined },
   ],
 };
 
@@ -83,8 +86,28 @@ const figures: Fields = {
       },
     },
     figure("outlets", "Outlets", "pieces", "Outlets of the quote"),
-    figure("tuners", "Tuners", "pieces", "Tuners of all receivers; a recorder of two counts twice"),
-    figure("bands", "User bands of a head unit", "bands", "User bands of the kind of head unit quoted"),
+    figure(
+      "tuners",
+      "Tuners",
+      "pieces",
+      "Tuners of all receivers; a recorder of two counts twice",
+      undefined,
+      {
+        kind: "number",
+        min: 0,
+        max: 1_000_000,
+        integer: true,
+      },
+    ),
+    figure(
+      "bands",
+      "User bands of a head unit",
+      "bands",
+      "User bands of the kind of head unit quoted",
+      undefined,
+      // EN 50607: 32 on one output at the most.
+      { kind: "number", min: 1, max: 32, integer: true },
+    ),
     {
       ...figure("heads", "Head units", "pieces", "Head units of the quote"),
       beside: [
@@ -154,7 +177,7 @@ const figures: Fields = {
       "Tax, sum",
       "money",
       "Tax of the quote",
-      'RIG.ROUNDMONEY(review_taxed*review_rate_tax,2,"half away")',
+      'RIG.ROUNDMONEY(review_taxed,2,"half away",review_rate_tax)',
     ),
     figure("total", "Total", "money", "Total of the quote", "review_net+review_tax"),
     {

@@ -3,9 +3,10 @@ import { aboutSheet } from "../aboutSheet";
 import type { Field, Filling, SheetDefinition, WorkbookDefinition } from "../definition";
 import { checksSheet } from "../checksSheet";
 import { BUILT_IN_CABLES } from "../multiRoom/parts";
+import { versionNow } from "../versions";
 
 const about = aboutSheet({
-  template: "single-drop check, version 1",
+  template: `single-drop check, version ${versionNow("single-drop")}`,
   purpose: [
     "Checks one run from a known level to one outlet: level at both ends of the band, cold and hot, slope, and volts.",
     "Fill the boxed cells on the sheet Drop; the verdicts stand at its end.",
@@ -134,9 +135,17 @@ const drop: SheetDefinition = {
     },
     {
       kind: "fields",
-      heading: "Supply down the same cable; leave the load at 0 for none",
+      heading: "Supply over the same cable; leave the load at 0 for none",
       fields: [
-        number("drop_supply", "Supply", "V", "Volts at the supply", 1, 60),
+        number(
+          "drop_supply",
+          "Supply",
+          "V",
+          "Volts at the supply",
+          1,
+          60,
+          "A receiver gives 13 V at rest (EN 50494, EN 50607: from memory).",
+        ),
         number("drop_load", "Load", "A", "Current of the load", 0, 10),
         number(
           "drop_volts_least",
@@ -145,7 +154,7 @@ const drop: SheetDefinition = {
           "Least volts that the load needs",
           1,
           60,
-          "Common practice, no source: 21 V for many head units.",
+          "The maker's figure; near 10.5 V for head units fed by receivers (from memory).",
         ),
       ],
     },
@@ -249,7 +258,7 @@ const checks = checksSheet([
 export const singleDrop: WorkbookDefinition = {
   id: "single-drop",
   title: "Single-drop check",
-  version: "1",
+  version: versionNow("single-drop"),
   sheets: [about, drop, checks],
 };
 
@@ -281,8 +290,8 @@ export const singleDropExample: Filling = {
     drop_plate: 1.2,
     drop_in_low: 82,
     drop_in_high: 80,
-    drop_supply: 24,
-    drop_load: 0.3,
-    drop_volts_least: 21,
+    drop_supply: 13,
+    drop_load: 0.33,
+    drop_volts_least: 10.5,
   },
 };

@@ -1,30 +1,84 @@
 /** The columns of a site survey: what their heads may be called, and the unit that a head names. */
+import { asName } from "../typed/plainText";
 
-/** A line of the file with its number, counted from 1. A number is one that a spreadsheet holds as such. */
-export interface SurveyLine {
-  readonly line: number;
-  readonly cells: readonly (string | number)[];
+/** A number of a workbook's cell with the text that the surveyor saw; none where it is shown as a date. */
+export interface ShownNumber {
+  readonly number: number;
+  readonly shown: string | undefined;
 }
 
-/** Compared without case, blanks at the ends and the unit. */
+export type SurveyCell = string | ShownNumber;
+
+/** A line of the file with its number, counted from 1. */
+export interface SurveyLine {
+  readonly line: number;
+  readonly cells: readonly SurveyCell[];
+}
+
+/**
+ * What people call a column, in the languages of the writings that a workbook can choose; compared without
+ * capitals, blanks at the ends and the unit. The first is what we call it.
+ */
 const HEADS: Readonly<Record<string, readonly string[]>> = {
-  floor: ["floor", "storey", "level", "building"],
-  room: ["room", "location"],
-  outlet: ["outlet", "outlet id", "id", "point"],
-  receiver: ["receiver", "receiver kind", "kind"],
-  quantity: ["quantity", "receivers", "qty", "pieces", "how many"],
+  floor: [
+    "floor",
+    "storey",
+    "level",
+    "building",
+    "etage",
+    "étage",
+    "geschoss",
+    "stockwerk",
+    "piano",
+    "våning",
+  ],
+  room: ["room", "location", "suite", "zimmer", "raum", "pièce", "chambre", "stanza", "habitación", "rum"],
+  outlet: [
+    "outlet",
+    "outlet id",
+    "outlet no",
+    "outlet name",
+    "id",
+    "point",
+    "drop",
+    "drop id",
+    "dose",
+    "prise",
+    "presa",
+    "toma",
+    "uttag",
+  ],
+  receiver: ["receiver", "receiver kind", "kind", "gerät", "récepteur", "ricevitore"],
+  quantity: ["quantity", "receivers", "qty", "pieces", "how many", "anzahl", "quantité"],
   from: ["fed from", "from", "branch", "feed"],
-  cable: ["cable", "cable type"],
-  run: ["run", "length", "cable length", "run length"],
+  cable: ["cable", "cable type", "kabel", "câble"],
+  run: [
+    "run",
+    "length",
+    "cable length",
+    "run length",
+    "length to riser",
+    "länge",
+    "kabellänge",
+    "longueur",
+    "lunghezza",
+    "longitud",
+    "längd",
+  ],
   plate: ["wall plate", "plate"],
   shortest: ["shortest run", "shortest"],
   longest: ["longest run", "longest"],
   kind: ["room kind", "room type"],
-  note: ["note", "notes", "remark", "remarks"],
+  note: ["note", "notes", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "remarque"],
 };
-export const NEEDED = ["outlet", "receiver", "run"] as const;
+const KEYS: ReadonlyMap<string, string> = new Map(
+  Object.entries(HEADS).flatMap(([key, heads]) => heads.map((head): [string, string] => [head, key])),
+);
+export const NEEDED = ["outlet", "run"] as const;
 /** Columns that hold a length. */
 export const LENGTHS: ReadonlySet<string> = new Set(["run", "shortest", "longest"]);
+/** Columns that hold a number. */
+export const FIGURES: ReadonlySet<string> = new Set([...LENGTHS, "quantity"]);
 /** The survey's heads as we write them, and the columns of the Rooms block that they fill. */
 export const SURVEY_HEADS = [
   "floor",
@@ -80,14 +134,18 @@ export function findHead(filled: readonly SurveyLine[]): Head | undefined {
   return best;
 }
 
-export const textOf = (cell: string | number | undefined): string =>
-  cell === undefined ? "" : String(cell).trim();
+/** As a person sees it. */
+export const textOf = (cell: SurveyCell | undefined): string =>
+  cell === undefined ? "" : typeof cell === "string" ? asName(cell) : (cell.shown ?? String(cell.number));
 
-function columnsOf({ cells }: SurveyLine): Map<string, number> {
+/** No head is as long: patterns are not tried on a page of text. */
+const LONGEST_HEAD = 60;
+
+export function columnsOf({ cells }: SurveyLine): Map<string, number> {
   const columns = new Map<string, number>();
   for (const [index, cell] of cells.entries()) {
-    const head = plainHead(textOf(cell));
-    const key = Object.keys(HEADS).find((one) => HEADS[one]!.includes(head));
+    const text = textOf(cell);
+    const key = text.length > LONGEST_HEAD ? undefined : KEYS.get(plainHead(text));
     if (key && !columns.has(key)) columns.set(key, index);
   }
   return columns;
@@ -98,6 +156,7 @@ const UNIT_AT_END = /(?:^|[\s,_/])(?:in )?(m|ft|feet|foot|metres?|meters?)\.?$/i
 const plainHead = (text: string): string =>
   text
     .toLowerCase()
+    .normalize("NFC")
     .replace(/[([].*$/, "")
     .replace(/[_\s]+/g, " ")
     .trim()
@@ -106,6 +165,7 @@ const plainHead = (text: string): string =>
 
 /** The unit that a head names: `run (ft)`, `Run [m]`, `length_m`; undefined where it names none. */
 export function unitNamed(head: string): string | undefined {
+  if (head.length > LONGEST_HEAD) return undefined;
   const bracketed = /[([]\s*([^)\]]*?)\s*[)\]]/.exec(head)?.[1];
   const named = (bracketed ?? UNIT_AT_END.exec(head.trim())?.[1])?.toLowerCase();
   return named === EITHER ? undefined : named;

@@ -3,11 +3,16 @@
  * It tells what it understood, so that a person can look before anything is
  * written. Each bad line is reported by its number and reason; none is repaired.
  */
-import { faults, isFault, type Fault } from "../../engine/faults";
 import { METRES_PER_FOOT } from "../../engine/signal/lengthUnits";
-import { number } from "../../functions/core/parameters";
-import { columnNumbers, type ColumnNumbers } from "./columnNumbers";
+import { asFigures } from "../typed/plainText";
+import { readTyped } from "../typed/readTyped";
+import type { Reading, TypedContext } from "../typed/reading";
+import { LONGEST_TEXT } from "../typed/typedKind";
+import { rounded } from "../typed/units";
+import type { Writing } from "../typed/writing";
+import { columnReader, type ColumnReader } from "./columnReader";
 import {
+  FIGURES,
   findHead,
   isUnitLine,
   knownUnit,
@@ -18,15 +23,16 @@ import {
   unitBelow,
   unitNamed,
   type Head,
+  type SurveyCell,
   type SurveyLine,
 } from "./heads";
+import { lineKind } from "./lineKinds";
+import { Totals } from "./totals";
 
 /** A file's lines, and how they were told apart. */
 export interface SurveyTable {
   /** "text, semicolons, UTF-8" or "sheet Survey of a workbook". */
   readonly source: string;
-  /** The cells are parted by commas. */
-  readonly parted: boolean;
   readonly lines: readonly SurveyLine[];
 }
 
@@ -62,35 +68,19 @@ export interface Survey {
   readonly notes: readonly string[];
 }
 
-const length = (name: string) =>
-  number({
-    name,
-    help: "",
-    unit: "m",
-    min: 0,
-    max: 2000,
-    advice: "Check the number and the column head's unit",
-  });
-const READERS: Readonly<Record<string, ReturnType<typeof number>>> = {
-  run: length("run"),
-  shortest: length("shortest run"),
-  longest: length("longest run"),
-  quantity: number({
-    name: "quantity",
-    help: "",
-    min: 0,
-    max: 32,
-    integer: true,
-    advice: "One line is one outlet",
-  }),
-};
+/** A run that is no usual drop, in metres; common practice, no source. */
+const LONG_RUN = 200;
+const SEPARATOR = /^sep=/i;
 
 /**
  * @param table the file's lines; empty ones are passed over
  * @param unit unit of the workbook's lengths; a head such as `run (ft)` is converted to it
+ * @param writing how the workbook's people write numbers, where they have chosen
  */
-export function readSurvey({ source, parted, lines }: SurveyTable, unit: "m" | "ft"): Survey {
-  const filled = lines.filter(({ cells }) => cells.some((cell) => textOf(cell) !== ""));
+export function readSurvey({ source, lines }: SurveyTable, unit: "m" | "ft", writing?: Writing): Survey {
+  const filled = lines.filter(
+    ({ line, cells }) => cells.some((cell) => textOf(cell) !== "") && !(line === 1 && isSeparator(cells)),
+  );
   const head = findHead(filled);
   const refused = (line: number, reason: string): Survey => ({
     source,
@@ -106,7 +96,8 @@ export function readSurvey({ source, parted, lines }: SurveyTable, unit: "m" | "
   const units = filled[head.index + 1];
   const unitRow = units && isUnitLine(units, head) ? units : undefined;
   const body = filled.slice(head.index + (unitRow ? 2 : 1));
-  const factors = new Map<string, number>();
+  const inUnit = new Map<string, "m" | "ft">();
+  const unnamed = new Set<string>();
   const columns: SurveyColumn[] = [];
   for (const [index, cell] of head.line.cells.entries()) {
     const text = textOf(cell);
@@ -122,7 +113,8 @@ export function readSurvey({ source, parted, lines }: SurveyTable, unit: "m" | "
           `The column "${text}" names a unit that is not known. Write "${nameOf(key)} (m)" or "${nameOf(key)} (ft)".`,
         );
       }
-      factors.set(key, factorBetween(known, unit));
+      if (named === undefined) unnamed.add(key);
+      inUnit.set(key, known);
       columns.push({ head: text, name: nameOf(key), key, unit: known, converted: known !== unit });
     } else columns.push({ head: text, name: nameOf(key), key });
   }
@@ -130,50 +122,127 @@ export function readSurvey({ source, parted, lines }: SurveyTable, unit: "m" | "
     return { ...refused(head.line.line, "There is a head row and no outlet below it."), columns };
   }
 
-  const numbers = new Map(
+  const kinds = body.map((line) => ({ line, as: lineKind(line, head) }));
+  const outlets = kinds.filter(({ as }) => as.kind === "outlet").map(({ line }) => line);
+  const readers = new Map(
     [...head.columns]
-      .filter(([key]) => Object.hasOwn(READERS, key))
-      .map(([key, column]) => [
-        key,
-        columnNumbers(
-          nameOf(key),
-          body.map(({ cells }) => trimmed(cells[column])),
-          parted,
-        ),
-      ]),
+      .filter(([key]) => FIGURES.has(key))
+      .map(([key, column]) => {
+        const context: TypedContext = { ...(writing && { writing }), lengths: inUnit.get(key) ?? unit };
+        return [
+          key,
+          columnReader(
+            key,
+            outlets.map(({ cells }) => cells[column] ?? ""),
+            context,
+          ),
+        ] as const;
+      }),
   );
-  const notes = [
-    head.index > 0
-      ? `${inWords(head.index, "line")} above the head row ${head.index === 1 ? "is" : "are"} passed over.`
-      : "",
-    unitRow ? `Line ${unitRow.line} holds units.` : "",
-    ...[...numbers].map(([key, { comma }]) =>
-      comma === undefined
-        ? ""
-        : `The decimal commas of "${nameOf(key)}" are read as points: ${comma} is ${comma.replace(",", ".")}.`,
-    ),
-  ].filter((note) => note !== "");
+  const factor = (key: string): number => factorBetween(inUnit.get(key) ?? unit, unit);
 
   const rows: SurveyRow[] = [];
   const rowLines: number[] = [];
   const troubles: SurveyTrouble[] = [];
   const seen = new Map<string, number>();
-  for (const line of body) {
-    const { row, reasons } = readLine(line, head, numbers, factors);
-    const outlet = String(row.outlet ?? "").toLowerCase();
-    const before = seen.get(outlet);
-    if (outlet && before !== undefined)
-      reasons.push(
-        `The outlet "${row.outlet}" stands on line ${before} already. Give each outlet a name of its own.`,
-      );
-    if (outlet && before === undefined) seen.set(outlet, line.line);
-    if (reasons.length > 0) troubles.push({ line: line.line, reason: reasons.join(" ") });
-    else {
-      rows.push(row);
-      rowLines.push(line.line);
+  const totals = new Totals();
+  let passed = 0;
+  let sums = 0;
+  let floor = floorAbove(filled, head);
+  for (const { line, as } of kinds) {
+    if (as.kind === "repeated") passed++;
+    else if (as.kind === "floor") floor = as.floor;
+    else if (as.kind === "total") {
+      sums++;
+      const column = head.columns.get("run")!;
+      const figure = readers.get("run")!.read(line.cells[column] ?? "");
+      const value = "refused" in figure ? undefined : figure.value;
+      const reason = totals.check(line, as.name, value, column, inUnit.get("run") ?? unit);
+      if (reason !== undefined) troubles.push({ line: line.line, reason });
+    } else {
+      const { row, reasons } = readLine(line, head, readers, factor);
+      floor = row.floor === undefined ? floor : String(row.floor);
+      if (floor !== undefined) row.floor = floor;
+      totals.add(typeof row.run === "number" ? row.run / factor("run") : undefined);
+      const outlet = String(row.outlet ?? "").toLowerCase();
+      const before = seen.get(outlet);
+      if (outlet && before !== undefined)
+        reasons.push(
+          `The outlet "${row.outlet}" stands on line ${before} already. Give each outlet a name of its own.`,
+        );
+      if (outlet && before === undefined) seen.set(outlet, line.line);
+      if (reasons.length > 0) troubles.push({ line: line.line, reason: reasons.join(" ") });
+      else {
+        rows.push(row);
+        rowLines.push(line.line);
+      }
     }
   }
+  const notes = [
+    head.index > 0
+      ? `${inWords(head.index, "line")} above the head row ${head.index === 1 ? "is" : "are"} passed over.`
+      : "",
+    unitRow ? `Line ${unitRow.line} holds units.` : "",
+    ...[...readers].map(([key, { comma }]) =>
+      comma === undefined
+        ? ""
+        : `The decimal commas of "${nameOf(key)}" are read as points: ${comma} is ${comma.replace(",", ".")}.`,
+    ),
+    unnamed.has("run") ? unitNote(outlets, head, unit) : "",
+    passed > 0 ? passedOver(passed, "the heads again, or a page's foot") : "",
+    sums > 0 ? passedOver(sums, "a sum, held against the runs above it") : "",
+    head.columns.has("receiver")
+      ? ""
+      : "No column names the receivers: choose them on Rooms, where an outlet without one has no tuner and needs no user band.",
+    lookAt(rows, rowLines, unit),
+    ...(head.columns.has("receiver") ? [] : countsOf(rows, rowLines)),
+  ].filter((note) => note !== "");
   return { source, columns, rows, lines: rowLines, troubles, notes };
+}
+
+const passedOver = (count: number, what: string): string =>
+  `${inWords(count, "line")} with ${what}, ${count === 1 ? "is" : "are"} passed over.`;
+
+/** As some workbook programs begin a text file. */
+const isSeparator = ([first, ...others]: readonly SurveyCell[]): boolean =>
+  SEPARATOR.test(textOf(first)) && others.every((cell) => textOf(cell) === "");
+
+/** A floor's heading may stand above the heads, too. */
+function floorAbove(filled: readonly SurveyLine[], head: Head): string | undefined {
+  const above = filled[head.index - 1];
+  const as = above && lineKind(above, head);
+  return as?.kind === "floor" && !head.columns.has("floor") ? as.floor : undefined;
+}
+
+/** Bare numbers of a column whose head names no unit are taken in the workbook's own; that is said. */
+function unitNote(outlets: readonly SurveyLine[], head: Head, unit: string): string {
+  const column = head.columns.get("run")!;
+  const figures = (line: SurveyLine): string => asFigures(textOf(line.cells[column]).slice(0, LONGEST_TEXT));
+  const bare = outlets.filter((line) => /^[+-]?[\d., ]*\d$/.test(figures(line)));
+  if (bare.length === 0) return "";
+  const others = outlets.some((line) => /\d ?[a-z'"]/i.test(figures(line)));
+  const which = others ? `Line ${bare[0]!.line}` : `“${textOf(head.line.cells[column])}”`;
+  return `${which} names no unit: it is taken in ${unit}, the unit of this workbook.`;
+}
+
+/** Without receivers a quantity may have been meant as outlets. */
+function countsOf(rows: readonly SurveyRow[], lines: readonly number[]): string[] {
+  return rows.flatMap(({ quantity }, index) =>
+    quantity === undefined || quantity === 1
+      ? []
+      : [`Line ${lines[index]!}: ${quantity} is taken as the receivers at one outlet, not as outlets.`],
+  );
+}
+
+/** Runs that can be so, and are more often a slip. */
+function lookAt(rows: readonly SurveyRow[], lines: readonly number[], unit: "m" | "ft"): string {
+  const long = LONG_RUN / factorBetween(unit, "m");
+  const odd = rows.flatMap(({ run }, index) =>
+    run === 0 || Number(run) > long ? [`line ${lines[index]!} (${run} ${unit})`] : [],
+  );
+  return odd.length > 0
+    ? `Look again at the run of ${odd.slice(0, 5).join(", ")}${odd.length > 5 ? ", …" : ""}.`
+    : "";
 }
 
 /** The survey without the outlets that the workbook has already: each of them is a bad line. */
@@ -203,9 +272,9 @@ export const inWords = (count: number, what: string): string => `${count} ${what
 function readLine(
   { cells }: SurveyLine,
   head: Head,
-  numbers: ReadonlyMap<string, ColumnNumbers>,
-  factors: ReadonlyMap<string, number>,
-): { row: SurveyRow; reasons: string[] } {
+  readers: ReadonlyMap<string, ColumnReader>,
+  factor: (key: string) => number,
+): { row: Record<string, number | string>; reasons: string[] } {
   const reasons: string[] = [];
   const width = head.line.cells.length;
   const last = cells.findLastIndex((cell) => textOf(cell) !== "") + 1;
@@ -216,35 +285,33 @@ function readLine(
   }
   const row: Record<string, number | string> = {};
   for (const [key, column] of head.columns) {
-    const cell = trimmed(cells[column]);
-    const reader = numbers.get(key);
-    const value = reader ? numberOf(key, cell, reader, factors.get(key) ?? 1) : textOf(cell);
-    if (isFault(value)) reasons.push(value.message);
-    else if (value !== "") row[key] = value;
+    const cell = cells[column] ?? "";
+    const reading = readers.get(key)?.read(cell) ?? nameIn(cell);
+    if ("refused" in reading) reasons.push(`${nameOf(key)}: ${reading.refused}`);
+    else if (typeof reading.value === "number") row[key] = rounded(reading.value * factor(key));
+    else if (reading.value !== undefined) row[key] = reading.value;
   }
-  for (const key of ["outlet", "receiver"] as const) {
-    if (row[key] === undefined)
-      reasons.push(
-        faults.missing(key, key === "outlet" ? "a name of its own" : "the kind of receiver").message,
-      );
-  }
+  const missing = (key: string, what: string): void => {
+    const wanted =
+      head.columns.has(key) &&
+      row[key] === undefined &&
+      !reasons.some((one) => one.startsWith(`${nameOf(key)}:`));
+    if (wanted) reasons.push(`${nameOf(key)} is missing. Give ${what}.`);
+  };
+  missing("outlet", "a name of its own");
+  missing("receiver", "the kind of receiver");
+  missing("run", "its length");
   return { row, reasons };
 }
 
-function numberOf(
-  key: string,
-  cell: string | number,
-  { read }: ColumnNumbers,
-  factor: number,
-): number | "" | Fault {
-  if (cell === "") return key === "run" ? faults.missing("run", "its length") : "";
-  const plain = read(cell);
-  const value = isFault(plain) ? plain : READERS[key]!.read(plain);
-  return isFault(value) ? value : Math.round(value * factor * 1e6) / 1e6;
+function nameIn(cell: SurveyCell): Reading<number | string | undefined> {
+  if (typeof cell === "object" && cell.shown === undefined)
+    return {
+      refused:
+        "the file holds a date here, into which a workbook program turns names such as 3-16. Type the name itself as text",
+    };
+  return readTyped(textOf(cell), { kind: "text", maxLength: LONGEST_TEXT });
 }
-
-const trimmed = (cell: string | number | undefined): string | number =>
-  typeof cell === "number" ? cell : textOf(cell);
 
 function lacking({ line, columns }: Head): string {
   const missing = NEEDED.filter((key) => !columns.has(key)).map((key) => `"${nameOf(key)}"`);

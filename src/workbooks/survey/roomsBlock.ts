@@ -3,20 +3,25 @@ import type { Zone } from "../address";
 import type { Book } from "../book";
 import type { WorkbookDefinition } from "../definition";
 import { namedColumn, namedValue } from "../named";
+import { WRITING_FIELD, writingOf } from "../typed/writing";
 import type { SurveyRow } from "./readSurvey";
 
 /** What a workbook has already: the unit of its lengths and the names of its outlets. */
 export interface RoomsNow {
   readonly unit: "m" | "ft";
   readonly outlets: readonly string[];
+  /** How its people write numbers, as its own field says it; absent where nobody has chosen. */
+  readonly writing?: string;
 }
 
 /** @returns undefined for a workbook without a Rooms sheet of ours */
 export function roomsIn(book: Book): RoomsNow | undefined {
   const named = (name: string): boolean => book.names.some((one) => one.name === name);
   if (book.template !== "multi-room" || !named("site_unit") || !named("rooms_outlet")) return undefined;
+  const writing = writingOf(namedValue(book, WRITING_FIELD));
   return {
     unit: namedValue(book, "site_unit") === "ft" ? "ft" : "m",
+    ...(writing && { writing: writing.tag }),
     outlets: namedColumn(book, "rooms_outlet").flatMap((outlet) =>
       typeof outlet === "object" || outlet === undefined || outlet === "" ? [] : [String(outlet)],
     ),

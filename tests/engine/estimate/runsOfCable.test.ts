@@ -1,4 +1,5 @@
-import { faults } from "../../../src/engine/faults";
+import { plain } from "../../../src/engine/argumentNames";
+import { faults, isFault, type Fault } from "../../../src/engine/faults";
 import { runsOfCable } from "../../../src/engine/estimate/runsOfCable";
 
 const list = (lengths: (number | null)[] | undefined, cables?: (string | null)[]) => ({
@@ -8,10 +9,19 @@ const list = (lengths: (number | null)[] | undefined, cables?: (string | null)[]
   cablesName: "cables",
 });
 
+/** The runs with their labels as they are read; a fault by its sentence alone. */
+function gathered(...given: Parameters<typeof runsOfCable>): unknown {
+  const runs = runsOfCable(...given);
+  return isFault(runs)
+    ? { code: runs.code, message: runs.message }
+    : runs.map(({ label, length }) => ({ label: plain(label), length }));
+}
+const sentence = ({ code, message }: Fault): unknown => ({ code, message });
+
 describe("the runs of one cable", () => {
   test("are gathered from all lists, whatever the case, without blanks and zeros", () => {
     expect(
-      runsOfCable(
+      gathered(
         [
           list([10, 20, null, 0, 30], ["RG-6", "rg-11", null, null, "rg-6"]),
           { ...list([40], ["RG-6"]), name: "more_lengths" },
@@ -31,14 +41,16 @@ describe("the runs of one cable", () => {
   });
 
   test("give a fault that names what is missing", () => {
-    expect(runsOfCable([list([10])], "RG-6")).toEqual(
-      faults.missing("cables", "the cable of each run in lengths"),
+    expect(gathered([list([10])], "RG-6")).toEqual(
+      sentence(faults.missing("cables", "the cable of each run in lengths")),
     );
-    expect(runsOfCable([list([10], ["RG-6"])])).toEqual(
-      faults.missing("cable", "the cable to count, one of those in cables"),
+    expect(gathered([list([10], ["RG-6"])])).toEqual(
+      sentence(faults.missing("cable", "the cable to count, one of those in cables")),
     );
     expect(runsOfCable([list([10, 20], ["RG-6"])], "RG-6")).toEqual(faults.shortColumn("cables", 1, 2));
-    expect(runsOfCable([list([10], [null])], "RG-6")).toEqual(faults.runWithoutCable("Run 1 of lengths", 10));
+    expect(gathered([list([10], [null])], "RG-6")).toEqual(
+      sentence(faults.runWithoutCable("Run 1 of lengths", 10)),
+    );
   });
 
   test("give the fault of a bad entry with its row", () => {

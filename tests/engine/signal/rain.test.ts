@@ -1,5 +1,7 @@
 import fc from "fast-check";
-import { rainFade, type RainPath } from "../../../src/engine/signal/rainFade";
+import { isFault, type Fault } from "../../../src/engine/faults";
+import { printedRainFade, type RainPath } from "../../../src/engine/signal/printedRainFade";
+import { rainFade } from "../../../src/engine/signal/rainFade";
 import { rainPower, rainSpecific } from "../../../src/engine/signal/rainSpecific";
 import itu from "../../fixtures/published/itu-p618-validation.json";
 import { heldTo } from "../../support/heldTo";
@@ -46,7 +48,7 @@ describe("P.618, every row of ITU Study Group 3's examples at hand", () => {
     unit: "dB",
   });
   test.each(itu.rows.map((row, i) => [i, row] as const))("row %d", (i, row) => {
-    const fade = rainFade({
+    const fade = printedRainFade({
       latitude: row.lat_deg,
       elevation: row.el_deg,
       frequency: row.f_GHz,
@@ -56,7 +58,7 @@ describe("P.618, every row of ITU Study Group 3's examples at hand", () => {
       siteHeight: row.hs_km,
       tilt: row.tau_deg,
     });
-    held.row(`row ${i}`, fade, row.A_rain_dB, 1e-6);
+    held.row(`row ${i}`, fade.decibels, row.A_rain_dB, 1e-6);
   });
 
   const more = heldTo({
@@ -67,7 +69,7 @@ describe("P.618, every row of ITU Study Group 3's examples at hand", () => {
   });
   test.each(publishedChecks("10-rain").filter(({ id }) => id.startsWith("p618")))("$id", (check) => {
     const given = check.inputs as Record<string, number>;
-    const fade = rainFade({
+    const fade = printedRainFade({
       latitude: given.lat_deg!,
       elevation: given.elevation_deg!,
       frequency: given.f_GHz!,
@@ -77,7 +79,7 @@ describe("P.618, every row of ITU Study Group 3's examples at hand", () => {
       siteHeight: given.hs_km!,
       tilt: given.tau_deg!,
     });
-    more.row(check.id, fade, check.expected.A_rain_dB as number, check.tolerance.A_rain_dB!);
+    more.row(check.id, fade.decibels, check.expected.A_rain_dB as number, check.tolerance.A_rain_dB!);
   });
 });
 
@@ -99,7 +101,7 @@ describe("boundary", () => {
   });
   test("the zenith is no singular point", () => {
     const near = rainFade({ ...path, elevation: 89.9999999 });
-    expect(rainFade({ ...path, elevation: 90 })).toBeCloseTo(near, 3);
+    expect(rainFade({ ...path, elevation: 90 })).toBeCloseTo(near as number, 3);
   });
   test("circular polarisation is that of neither tilt nor elevation", () => {
     expect(rainSpecific(12, 30, 10, 45)).toBeCloseTo(rainSpecific(12, 30, 80, 45), 12);
@@ -118,13 +120,97 @@ describe("boundary", () => {
         fc.double({ min: 10, max: 30, noNaN: true }),
         (r1, r2, p1, p2, frequency) => {
           const fade = (r: number, p: number): number =>
-            rainFade({ ...path, frequency, rain: r, percent: p });
+            rainFade({ ...path, frequency, rain: r, percent: p }) as number;
           expect(fade(Math.max(r1, r2), p1)).toBeGreaterThanOrEqual(fade(Math.min(r1, r2), p1) - 1e-12);
           expect(fade(r1, Math.min(p1, p2))).toBeGreaterThanOrEqual(fade(r1, Math.max(p1, p2)) - 1e-12);
         },
       ),
       { numRuns: 1000 },
     );
+  });
+});
+
+test("the function gives what the method prints, but where its curve has turned", () => {
+  let turned = 0;
+  for (const row of itu.rows) {
+    const path: RainPath = {
+      latitude: row.lat_deg,
+      elevation: row.el_deg,
+      frequency: row.f_GHz,
+      rain: row.R001_mm_h,
+      percent: row.p_percent,
+      rainHeight: row.hR_km,
+      siteHeight: row.hs_km,
+      tilt: row.tau_deg,
+    };
+    const printed = printedRainFade(path);
+    if (printed.turned) {
+      turned++;
+      // It has: the commoner case has the greater fade.
+      expect(printedRainFade({ ...path, percent: row.p_percent * 1.1 }).decibels).toBeGreaterThan(
+        printed.decibels,
+      );
+      expect(rainFade(path)).toMatchObject({ kind: "fault" });
+    } else expect(rainFade(path)).toBe(printed.decibels);
+  }
+  expect(turned).toBeLessThanOrEqual(1);
+});
+
+describe("a rarer part of the year never fades less, or is refused", () => {
+  // A hot wet place near the equator, dish low: the fade is large and the scaling turns.
+  const equator: RainPath = {
+    latitude: 3,
+    elevation: 20,
+    frequency: 20,
+    rain: 95,
+    percent: 0.01,
+    rainHeight: 4.958,
+    siteHeight: 0,
+    tilt: 45,
+  };
+
+  test("at the equator the method turns: refused from there on, with the rarest part that it reaches", () => {
+    const refused = rainFade({ ...equator, percent: 0.001 });
+    expect(refused).toMatchObject({
+      message: expect.stringMatching(/percent is 0\.001 %; .* from [\d.]+ to 5 %/),
+    });
+    const least = Number(/from ([\d.]+) to/.exec((refused as Fault).message)![1]);
+    expect(least).toBeGreaterThan(0.001);
+    const at = rainFade({ ...equator, percent: least });
+    expect(typeof at).toBe("number");
+    // Just above the turn the curve is flat.
+    expect(at as number).toBeGreaterThan(rainFade({ ...equator, percent: 2 * least }) as number);
+    expect(rainFade({ ...equator, percent: least * 0.9 })).toMatchObject({ kind: "fault" });
+  });
+
+  test("everywhere that the recommendation covers", () => {
+    const paths = fc.record({
+      latitude: fc.double({ min: -60, max: 60, noNaN: true }),
+      elevation: fc.double({ min: 5, max: 90, noNaN: true }),
+      frequency: fc.double({ min: 1, max: 55, noNaN: true }),
+      rain: fc.double({ min: 1, max: 200, noNaN: true }),
+      rainHeight: fc.double({ min: 0.5, max: 6, noNaN: true }),
+    });
+    let refused = 0;
+    fc.assert(
+      fc.property(paths, (one) => {
+        let last = -Infinity;
+        // From the commonest to the rarest; once refused, always refused.
+        for (let step = 0; step <= 60; step++) {
+          const percent = 5 * (0.001 / 5) ** (step / 60);
+          const fade = rainFade({ ...equator, ...one, percent: Math.max(0.001, percent) });
+          if (isFault(fade)) {
+            refused++;
+            last = Infinity;
+            continue;
+          }
+          expect(fade).toBeGreaterThanOrEqual(last - 1e-12);
+          last = fade;
+        }
+      }),
+      { numRuns: 500 },
+    );
+    expect(refused).toBeGreaterThan(0);
   });
 });
 

@@ -57,8 +57,9 @@ describe("allotment of rooms to head units", () => {
         const answers = run(job);
         const sizes = sizesOf(job);
         const seen = new Map<string, unknown>();
-        job.rows.forEach(({ room }, row) => {
+        job.rows.forEach(({ room, tuners }, row) => {
           const key = room ?? `row ${row}`;
+          if (tuners === 0) return expect(answers[row]).toBe(NONE);
           if (seen.has(key)) expect(answers[row]).toEqual(seen.get(key));
           seen.set(key, answers[row]);
           expect(isFault(answers[row])).toBe(sizes.get(key)! > job.capacity);
@@ -107,8 +108,10 @@ describe("allotment of rooms to head units", () => {
   test("blank rows, rows without a tuner, and bad rows leave their neighbours alone", () => {
     const bad = faults.notANumber("tuners", "two", {});
     expect(allot([1, null, 0, bad, 1], 8)).toEqual([1, null, NONE, bad, 1]);
-    expect(allot([1, 0, 2], 8, ["A", "a", bad])).toEqual([1, 1, bad]);
+    expect(allot([1, 0, 2], 8, ["A", "a", bad])).toEqual([1, NONE, bad]);
     expect(allot([0, 0], 8, ["A", "A"])).toEqual([NONE, NONE]);
+    // A row of no tuners in a room that is too large is not what is wrong with it.
+    expect(allot([9, 0], 8, ["A", "A"])).toMatchObject([{ kind: "fault" }, NONE]);
   });
 
   test("a room that is too large is named with its tuners and the capacity", () => {

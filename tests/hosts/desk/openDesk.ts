@@ -2,6 +2,9 @@
 import { deskHost, type DeskSurroundings, type OpenDesk } from "../../../src/hosts/desk/page/deskHost";
 import { registerDeskPlugin, type DeskGuard } from "../../../src/hosts/desk/page/deskPlugin";
 import type { RowAddition } from "../../../src/hosts/desk/page/libraryTypes";
+import { registerFillPlugin } from "../../../src/hosts/desk/page/fillPlugin";
+import { registerPastePlugin } from "../../../src/hosts/desk/page/pastePlugin";
+import { registerRowsPlugin } from "../../../src/hosts/desk/page/rowsPlugin";
 import { rowsToAdd } from "../../../src/hosts/desk/page/rowsToAdd";
 import { outletsToAdd } from "../../../src/hosts/desk/page/outletsToAdd";
 import { readSurveyFile } from "../../../src/hosts/file/readSurveyFile";
@@ -12,7 +15,7 @@ import type { GridModel } from "../../../src/hosts/grid/library";
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
 import { openModel } from "../../../src/hosts/headless/recalculate";
 import type { PaneHost } from "../../../src/pane/host";
-import { parseAddress } from "../../../src/workbooks/address";
+import { parseAddress, type Zone } from "../../../src/workbooks/address";
 import type { Book, BookValue } from "../../../src/workbooks/book";
 import { templateOf } from "../../../src/workbooks/templates";
 
@@ -27,6 +30,11 @@ const library = loadLibrary();
 const guard: DeskGuard = { unlocked: new Set(), refused: (sentence) => refusals.push(sentence) };
 const refusals: string[] = [];
 registerDeskPlugin(library, guard);
+registerRowsPlugin(library, guard);
+registerPastePlugin(library, guard);
+registerFillPlugin(library);
+// As the page does: a row of outlets is copied whole, across frozen columns.
+library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet");
 
 export class DeskInNode implements OpenDesk {
   model: GridModel;
@@ -80,7 +88,7 @@ export class DeskInNode implements OpenDesk {
     ).getBookFacts();
     const plan = outletsToAdd(this.model, templateOf(template)?.definition, rows);
     if (typeof plan === "string") return plan;
-    this.dispatchAs("RIGSHEET_ADD_OUTLETS", { ...plan, contents: plan.cells });
+    this.dispatchAs("RIGSHEET_ENTER_ROWS", { ...plan, contents: plan.cells });
     return undefined;
   }
 
@@ -109,8 +117,57 @@ export class DeskInNode implements OpenDesk {
     this.dispatch("UPDATE_CELL", { sheetId, row, col: column, content: String(content) });
   }
 
+  /** Many cells in one step, as a survey's. */
+  enter(cells: readonly (readonly [sheet: string, at: string, content: BookValue])[]): void {
+    const contents = cells.map(([sheet, at, content]) => {
+      const { row, column } = parseAddress(at)!;
+      const sheetId = this.model.getters.getSheetIdByName(sheet)!;
+      return { sheetId, row, col: column, content: String(content) };
+    });
+    this.dispatch("RIGSHEET_ENTER_ROWS", { contents });
+  }
+
+  /** Text from the clipboard of the system, as the grid's keys and its menu hand it over. */
+  paste(text: string, { asValue = false, zone }: { asValue?: boolean; zone: Zone }): void {
+    this.dispatch("PASTE_FROM_OS_CLIPBOARD", {
+      target: [zone],
+      clipboardContent: { text },
+      ...(asValue && { pasteOption: "asValue" }),
+    });
+  }
+
+  /** Copied, or cut, and pasted as the grid's keys do it. */
+  async copyPaste({
+    sheet,
+    from,
+    onto = sheet,
+    to,
+    cut = false,
+    pasteOption,
+  }: {
+    sheet: string;
+    from: Zone;
+    onto?: string;
+    to: Zone;
+    cut?: boolean;
+    pasteOption?: "asValue" | "onlyFormat";
+  }): Promise<void> {
+    const select = (zone: Zone): void =>
+      void this.model.selection.selectZone({ cell: { col: zone.left, row: zone.top }, zone });
+    await this.host.goTo(sheet, "A1");
+    select(from);
+    this.dispatch(cut ? "CUT" : "COPY", {});
+    if (onto !== sheet) await this.host.goTo(onto, "A1");
+    select(to);
+    this.dispatch("PASTE", { target: [to], ...(pasteOption && { pasteOption }) });
+  }
+
   undo(): void {
     this.dispatch("REQUEST_UNDO", {});
+  }
+
+  redo(): void {
+    this.dispatch("REQUEST_REDO", {});
   }
 
   /** A command of the page's own. */

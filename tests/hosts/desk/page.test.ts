@@ -63,14 +63,14 @@ withPage("an edit changes the total at once; undo brings it back, redo does it a
   await textIs(total(), before);
 });
 
-// As Excel's automatic percent entry does (from memory of its documentation): 1 and more are percents, less is a share.
-withPage("a share is typed as a percentage, a share or a bare number", async () => {
+// As Excel's automatic percent entry from 1 on (from memory of its documentation). A bare 0.2 is refused: it could be
+// a fifth or two thousandths, and each is one key away.
+withPage("a share is typed as a percentage or a bare number from 1 on", async () => {
   const margin = placeOfName(await bookOnPage(), "site_margin")!.at;
   for (const [typed, share] of [
     ["25%", 0.25],
-    ["0.2", 0.2],
     ["30", 0.3],
-    [".15", 0.15],
+    ["0.5 %", 0.005],
     ["12.5", 0.125],
     ["12.25%", 0.1225],
   ] as const) {

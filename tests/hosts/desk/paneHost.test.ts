@@ -9,7 +9,7 @@ import { sheetCode } from "../../../src/training/sheetCode";
 import { traineeSheet } from "../../../src/training/traineeSheet";
 import { address, parseRange } from "../../../src/workbooks/address";
 import { isBookError, type Book } from "../../../src/workbooks/book";
-import { callsUs } from "../../../src/workbooks/layOut";
+import { callsUs } from "../../../src/workbooks/callsUs";
 import { namedValue } from "../../../src/workbooks/named";
 import { templates } from "../../../src/workbooks/templates";
 import { bookOf, emptySheet } from "../../support/books";
@@ -124,15 +124,16 @@ describe("entering a formula", () => {
   });
 
   test.each([
-    ["calculated", "price_sell", 0],
-    ["one of the workbook's own labels", "price_sell", -1],
-  ])("a cell that is %s is kept, with the way on", async (what, name, aside) => {
+    ["The selected cell is calculated", "price_sell", 0],
+    ["The selected cell is one of the workbook's own labels", "price_sell", -1],
+    ["Nothing is asked for in the selected cell", "exclusions_text", 7],
+  ])("%s: it is kept, with the way on", async (what, name, aside) => {
     const desk = demonstration();
     const before = desk.book();
     const { sheet, top, left } = placeOf(before, name);
     await desk.host.goTo(sheet, address(top, left + aside));
     expect(await sentenceOf(desk.host.enterFormula("RIG.VERSION()"))).toMatch(
-      new RegExp(`is ${what}\\. Select an empty cell`),
+      new RegExp(`^${what}\\. Select a boxed cell, or a cell of a sheet that you have added`),
     );
     expect(desk.book()).toEqual(before);
     // The pane says it; the grid's own notice would say it twice.

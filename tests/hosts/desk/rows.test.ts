@@ -11,7 +11,7 @@ import { layOut } from "../../../src/workbooks/layOut";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { summarise } from "../../../src/workbooks/multiRoom/summarise";
-import { namedColumn, namedRows, namedValue } from "../../../src/workbooks/named";
+import { namedColumn, namedRows } from "../../../src/workbooks/named";
 import { referencePrice, type Job } from "../../support/referencePrice";
 import {
   bookOnPage,
@@ -202,24 +202,38 @@ withPage(
   },
 );
 
+withPage("pasted past the prepared rows: the block grows, and all of it is priced", async () => {
+  const before = await bookOnPage();
+  const price = await total().innerText();
+  const { top, bottom } = placeOf(before, "rooms_outlet");
+  const spare = bottom - top - 1 - OUTLETS;
+  const names = Array.from({ length: spare + 2 }, (_, index) => `X-${index + 1}`);
+  await paste(`A${top + 2 + OUTLETS}`, names.map(outlet));
+  await textIsNot(total(), price);
+  const after = await bookOnPage();
+  await picture("pasted");
+  expect(await total().innerText()).toBe(shown(pricedWith(OUTLETS, ...names)));
+  expect(placeOf(after, "rooms_outlet")).toMatchObject({ top, bottom: bottom + 2 });
+  const check = summarise(after).checks.find(({ what }) => /below the closing row/.test(what));
+  expect(check).toMatchObject({ found: 0, result: "ok" });
+});
+
 withPage(
-  "pasted past the prepared rows: the check below the closing row counts them and says so",
+  "typed into the thin closing row: it is the block's next row; beside the boxes it is refused",
   async () => {
     const before = await bookOnPage();
-    const price = await total().innerText();
-    const { top, bottom } = placeOf(before, "rooms_outlet");
-    const spare = bottom - top - 1 - OUTLETS;
-    const names = Array.from({ length: spare + 2 }, (_, index) => `X-${index + 1}`);
-    await paste(`A${top + 2 + OUTLETS}`, names.map(outlet));
-    await textIsNot(total(), price);
-    const after = await bookOnPage();
-    await picture("pasted");
-    // What fits is priced, and so is the row that closes the block; the row below it is found, not lost.
-    expect(await total().innerText()).toBe(shown(pricedWith(OUTLETS, ...names.slice(0, spare + 1))));
-    const check = summarise(after).checks.find(({ what }) => /below the closing row/.test(what));
-    expect(check).toMatchObject({ found: 2 * outlet("").length, result: "look" });
-    expect(failing(after).length).toBeGreaterThan(failing(before).length);
-    expect(namedValue(after, "checks_verdict")).not.toBe(namedValue(before, "checks_verdict"));
+    const { bottom } = placeOf(before, "rooms_outlet");
+    await choose("Rooms", `C${bottom + 1}`);
+    await type("X-1");
+    const after = await until(bookOnPage, (book) => placeOf(book, "rooms_outlet").bottom === bottom + 1);
+    expect(namedColumn(after, "rooms_outlet").at(-2)).toBe("X-1");
+    expect(namedColumn(after, "rooms_outlet").at(-1) || undefined).toBeUndefined();
+    await choose("Terms", "H5");
+    await type("stray");
+    await until(
+      () => notice().innerText(),
+      (text) => /^Nothing is asked for in this cell.*Typed was: “stray”\.$/.test(text),
+    );
   },
 );
 

@@ -18,7 +18,7 @@ const outlets = (count: number): SurveyRow[] => surveyOutlets(count, () => "1-2"
 function add(desk: DeskInNode, rows: readonly SurveyRow[]): void {
   const plan = outletsToAdd(desk.model, multiRoom, rows);
   if (typeof plan === "string") throw new Error(plan);
-  desk.dispatchAs("RIGSHEET_ADD_OUTLETS", { ...plan, contents: plan.cells });
+  desk.dispatchAs("RIGSHEET_ENTER_ROWS", { ...plan, contents: plan.cells });
 }
 
 const names = (book: Book): unknown[] => namedColumn(book, "rooms_outlet").filter((name) => name);

@@ -8,7 +8,8 @@ import { trainingSets } from "../../../src/training/sets/all";
 import { traineeSheet } from "../../../src/training/traineeSheet";
 import { address, parseRange } from "../../../src/workbooks/address";
 import type { Book } from "../../../src/workbooks/book";
-import { callsUs, layOut } from "../../../src/workbooks/layOut";
+import { callsUs } from "../../../src/workbooks/callsUs";
+import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { bookOf, emptySheet } from "../../support/books";
@@ -124,6 +125,28 @@ describe("the chosen cell", () => {
 const settled = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 20));
 
 describe("adding rows", () => {
+  // Excel stretches by itself what a row is inserted into (from memory of its documentation), so the row has to lie
+  // inside of everything that is to follow it.
+  test("what prints and what rules hold for reaches as far as the new rows", () =>
+    withJob(async (excel, host) => {
+      const reach = (sheet: string) => {
+        const { print, validations } = excel.state.book.sheets.find(({ name }) => name === sheet)!;
+        const bottoms = validations.map(({ range }) => parseRange(range)!.bottom);
+        return [parseRange(print!.area!)!.bottom, ...bottoms];
+      };
+      const before = ["Rooms", "Commissioning"].map(reach);
+      const { top, left } = zoneOf(excel, "rooms_run");
+      await excel.choose("Rooms", address(top + 2, left));
+      await host.addRows(30);
+      expect(["Rooms", "Commissioning"].map(reach)).toEqual(
+        before.map((bottoms) => bottoms.map((bottom) => bottom + 30)),
+      );
+      for (const sheet of ["Rooms", "Commissioning"])
+        expect(reach(sheet)[0]).toBeGreaterThanOrEqual(
+          zoneOf(excel, sheet === "Rooms" ? "rooms_outlet" : "commission_outlet").bottom,
+        );
+    }));
+
   test("one undo step, names stretched, mirrors too, locks as in the row above", () =>
     withJob(async (excel, host) => {
       const before = zoneOf(excel, "rooms_run");
@@ -276,6 +299,23 @@ describe("handing over copies", () => {
       excel.openFiles = 2;
       expect(await sentenceOf(host.handOverCopy("office"))).toMatch(/two files are open already.*Save it/);
       expect(excel.created).toHaveLength(0);
+    }));
+
+  test("Excel that hands over a file of no bytes", () =>
+    inExcel({ file: new Uint8Array(0) }, async (excel) => {
+      expect(await sentenceOf(new ExcelHost().handOverCopy("office"))).toMatch(
+        /empty file in place of the workbook\. Save the workbook/,
+      );
+      expect([excel.openFiles, excel.created.length]).toEqual([0, 0]);
+    }));
+
+  test("Excel that can't open a workbook for an add-in", () =>
+    inExcel({ api: "1.7" }, async (excel) => {
+      const host = new ExcelHost();
+      for (const refused of [host.handOverCopy("sealed"), host.handOverBook(demonstration())]) {
+        expect(await sentenceOf(refused)).toMatch(/can't open a new workbook.*Rigsheet's own desk/);
+      }
+      expect([excel.openFiles, excel.created.length]).toEqual([0, 0]);
     }));
 
   test("another workbook, a trainee's sheet, opens as a new one with its answer cells", () =>

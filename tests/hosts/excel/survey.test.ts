@@ -78,7 +78,8 @@ test("a row in which only its note is filled is not written over", () =>
 
 test("nor is one in which only a formula stands that shows nothing yet", () =>
   withBook(layOut(multiRoom, guestHouse), async (excel, host) => {
-    const { top, left } = zoneOf(excel, "rooms_note");
+    // In a cell of figures: what is typed into a column of names is text there.
+    const { top, left } = zoneOf(excel, "rooms_longest");
     const at = address(top + 1 + guestHouse.blocks!.rooms!.length, left);
     excel.state.enter("Rooms", at, '=IF(1=1,"","later")');
     await host.addOutlets(outlets(1));
@@ -86,6 +87,21 @@ test("nor is one in which only a formula stands that shows nothing yet", () =>
     expect(book.sheets.find(({ name }) => name === "Rooms")!.cells[at]?.formula).toContain("later");
     expect(listed(book, "rooms_outlet").at(-1)).toBe("S-1");
   }));
+
+test("names that look like dates, numbers and formulas are text, in cells of text and in those of an older workbook", async () => {
+  const odd = ["3-16", "007", "1E5", "TRUE", "=A-07", "+3"];
+  const rows = odd.map((outlet) => ({ outlet, receiver: "receiver", run: 5 }));
+  const older = layOut(multiRoom, guestHouse);
+  older.looks.forEach((look, index) => {
+    if (look.format === "@") older.looks[index] = { ...look, format: undefined };
+  });
+  for (const book of [layOut(multiRoom, guestHouse), older]) {
+    await withBook(book, async (_, host) => {
+      await host.addOutlets(rows);
+      expect(listed(await host.readBook(), "rooms_outlet").slice(-odd.length)).toEqual(odd);
+    });
+  }
+});
 
 test("a name that is gone, another template, a sheet protected against new rows: a sentence, and nothing is written", async () => {
   await withBook(layOut(multiRoom, guestHouse), async (excel, host) => {

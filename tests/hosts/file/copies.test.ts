@@ -23,6 +23,7 @@ import { templates } from "../../../src/workbooks/templates";
 import { bookOf, emptySheet } from "../../support/books";
 import { partOf, partsOf } from "../../support/parts";
 import { referencePrice, type Job } from "../../support/referencePrice";
+import { RULES, shareOf, taxByDecimal, tiesAt, USUAL_RATES } from "../../support/usualRates";
 import { recalculated, withLibreOffice } from "../../support/tools";
 
 const FACTS: CopyFacts = { now: new Date("2026-03-05T14:07:59Z"), version: "9.8.7" };
@@ -278,6 +279,44 @@ describe("native twins", () => {
     expect(worst).toBeLessThan(1e-9);
     expect(results.G40).toBe("");
     expect(isBookError(results.G41)).toBe(true);
+  });
+
+  withLibreOffice("ties of money: every usual tax rate, margins, sums of several columns", async () => {
+    const cells: Book["sheets"][number]["cells"] = {};
+    const wanted = new Map<string, number>();
+    const ask = (at: string, formula: string, want: number, rows?: number): void => {
+      cells[at] = { formula: nativeTwin(formula)!, ...(rows && { spill: { rows, columns: 1 } }) };
+      wanted.set(at, want);
+    };
+    let row = 0;
+    for (const percent of USUAL_RATES)
+      // From small amounts to a hundred thousand.
+      for (const from of [1, 58_000, 9_990_000])
+        for (const amount of tiesAt(percent, from, from + 9_000).slice(0, 12)) {
+          row++;
+          cells[`A${row}`] = { value: amount };
+          cells[`B${row}`] = { value: shareOf(percent) };
+          RULES.forEach(([rule, mode], index) =>
+            ask(
+              `${"CD"[index]}${row}`,
+              `RIG.ROUNDMONEY(A${row},2,"${rule}",B${row})`,
+              taxByDecimal(amount, percent, mode),
+            ),
+          );
+        }
+    expect(row).toBeGreaterThan(400);
+    // By hand: 100·1.03·1.1 is 80 % of 141.625; three times 3.335 is 10.005; a blank count is one.
+    ask("E1", 'RIG.ROUNDMONEY(100,2,"half away",1.03*1.1/(1-0.2))', 141.63);
+    ask("E2", 'RIG.ROUNDMONEY(100,2,"half even",1.133,0.8)', 141.62);
+    ask("E3", "RIG.ROUNDMONEY(A1,2,,Z1)", Number(cells.A1!.value));
+    ["F1", "F2", "F3"].forEach((at) => (cells[at] = { value: 3.335 }));
+    ask("E4", "RIG.ADDMONEY(F1:F3,A1:A2)", 10.005, 2);
+    wanted.set("E5", Number(cells.A1!.value) + Number(cells.A2!.value));
+    const book = bookOf({ ...emptySheet("S"), cells, rowCount: row, columnCount: 26 });
+    const { results } = (await readXlsx(await recalculated(await writeXlsx(book), { to: "xlsx" })))
+      .sheets[0]!;
+    const off = [...wanted].filter(([at, want]) => !(Math.abs(Number(results[at]) - want) < 1e-9));
+    expect(off.map(([at, want]) => [at, want, results[at]])).toEqual([]);
   });
 
   test.each([

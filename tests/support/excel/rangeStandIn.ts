@@ -238,6 +238,11 @@ export class RangeStandIn extends Loadable {
           return isBookError(shown) ? shown.error : shown;
         });
       }
+      case "numberFormat": {
+        const { looks, sheets } = state.book;
+        const { cells } = sheets.find((one) => one.name === sheet)!;
+        return each((at) => looks[cells[at]?.look ?? -1]?.format ?? "General");
+      }
       default:
         throw officeError("InvalidArgument", `Range.${name} can't be loaded`);
     }

@@ -78,6 +78,12 @@ export class WorkbookState {
     }
   }
 
+  /** Whether the cell's number format is text. */
+  isText(sheetName: string, at: string): boolean {
+    const look = this.sheet(sheetName)!.cells[at]?.look;
+    return look !== undefined && this.book.looks[look]?.format === "@";
+  }
+
   /** One cell as a person would type it. */
   enter(sheetName: string, at: string, content: string | number | boolean): void {
     const sheet = this.sheet(sheetName)!;
@@ -86,7 +92,7 @@ export class WorkbookState {
     const spilled = this.result?.sheets.find(({ name }) => name === sheetName)?.results[at] !== undefined;
     if (spilled && !sheet.cells[at] && content !== "") throw new Error(`${sheetName}!${at} is spilled into`);
     const look = sheet.cells[at]?.look;
-    const parsed = parsedEntry(content, `${sheetName}!${at}`);
+    const parsed = (this.isText(sheetName, at) ? textEntry : parsedEntry)(content, `${sheetName}!${at}`);
     sheet.cells[at] = { ...parsed, ...(look !== undefined && { look }) };
     const zone = parseRange(at)!;
     sheet.rowCount = Math.max(sheet.rowCount, zone.bottom + 2);
@@ -162,15 +168,11 @@ export class WorkbookState {
 
   /** Where the formula of a cell spills, its own cell included. */
   spillOf(sheet: string, at: string): Zone | undefined {
-    const cell = this.computed().sheets.find(({ name }) => name === sheet)?.cells[at];
+    const { spill } = this.computed().sheets.find(({ name }) => name === sheet)?.cells[at] ?? {};
+    // Of an array with one result Excel knows no spill.
+    if (!spill || spill.rows * spill.columns === 1) return undefined;
     const place = parseRange(at)!;
-    return (
-      cell?.spill && {
-        ...place,
-        bottom: place.top + cell.spill.rows - 1,
-        right: place.left + cell.spill.columns - 1,
-      }
-    );
+    return { ...place, bottom: place.top + spill.rows - 1, right: place.left + spill.columns - 1 };
   }
 
   /** The smallest zone around every cell that holds or shows something. */
@@ -194,6 +196,14 @@ export class WorkbookState {
   private engine(): GridModel {
     return (this.model ??= openModel(this.book));
   }
+}
+
+/** Into a cell whose number format is text. */
+function textEntry(content: string | number | boolean, where: string): { value?: string } {
+  if (content === "") return {};
+  // Whether it is hidden or shown there is documented nowhere, so nothing may depend on it.
+  if (String(content).startsWith("'")) throw new Error(`${where}: an apostrophe in a cell of text`);
+  return { value: String(content) };
 }
 
 /** As Excel takes what is typed. What it would turn into a date by itself is refused here: nobody meant it. */

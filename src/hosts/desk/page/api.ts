@@ -40,8 +40,11 @@ export const api = {
   postChanges: (changes: readonly Change[], keepalive: boolean) =>
     askJson<Saved>("/changes", { method: "POST", body: JSON.stringify(changes), keepalive }),
   openXlsx: (bytes: Blob) => askJson<Book>("/open", { method: "POST", body: bytes }),
-  readSurvey: (bytes: Blob, unit: "m" | "ft") =>
-    askJson<Survey>(`/survey/${unit}`, { method: "POST", body: bytes }),
+  readSurvey: (bytes: Blob, unit: "m" | "ft", writing?: string) =>
+    askJson<Survey>(`/survey/${unit}${writing ? `?writing=${encodeURIComponent(writing)}` : ""}`, {
+      method: "POST",
+      body: bytes,
+    }),
   saveXlsx: async (book: Book) => (await ask("/save", { method: "POST", body: JSON.stringify(book) })).blob(),
   copyXlsx: async (book: Book, kind: CopyKind) =>
     (await ask(`/copy/${kind}`, { method: "POST", body: JSON.stringify(book) })).blob(),

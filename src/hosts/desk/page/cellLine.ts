@@ -1,7 +1,7 @@
 /** The line under the bar: what the selected cell wants, or what is wrong with it. */
-import { parseRange } from "../../../workbooks/address";
-import type { BookValidation } from "../../../workbooks/book";
-import type { BookFacts } from "../../grid/bookFacts";
+import { parseRange, type Zone } from "../../../workbooks/address";
+import { inputZone, type BookValidation } from "../../../workbooks/book";
+import type { BookFacts, SheetFacts } from "../../grid/bookFacts";
 import type { GridModel } from "../../grid/library";
 import type { GridPosition } from "./libraryTypes";
 
@@ -33,20 +33,36 @@ export function refusalFor(model: GridModel, place: GridPosition, text: string):
   return refusal ? `Not taken. ${refusal}` : text;
 }
 
-/** The rule of an input cell; a cell that is no input has none. */
+interface Placed {
+  readonly zone: Zone;
+  readonly validation: BookValidation;
+}
+/** The rules of a sheet and where they hold, put together once for each state of its facts. */
+const placed = new WeakMap<SheetFacts, readonly Placed[]>();
+
+/**
+ * The rule of an input cell; a cell that is no input has none. The thin rows of a block, into which its rules
+ * reach so that they stretch with it, hold no inputs.
+ */
 export function validationAt(
   { getters }: Pick<GridModel, "getters">,
   place: GridPosition,
 ): BookValidation | undefined {
-  const facts = (getters as GridModel["getters"] & { getBookFacts(): BookFacts }).getBookFacts();
-  return facts.sheets[place.sheetId]?.validations.find(({ range }) => {
-    const zone = parseRange(range);
-    return (
-      zone !== undefined &&
-      zone.top <= place.row &&
-      place.row <= zone.bottom &&
-      zone.left <= place.col &&
-      place.col <= zone.right
-    );
-  });
+  const { template, sheets } = (
+    getters as GridModel["getters"] & { getBookFacts(): BookFacts }
+  ).getBookFacts();
+  const facts = sheets[place.sheetId];
+  if (!facts) return undefined;
+  let rules = placed.get(facts);
+  if (!rules) {
+    rules = facts.validations.flatMap((validation) => {
+      const zone = template === "" ? parseRange(validation.range) : inputZone(validation);
+      return zone ? [{ zone, validation }] : [];
+    });
+    placed.set(facts, rules);
+  }
+  return rules.find(
+    ({ zone }) =>
+      zone.top <= place.row && place.row <= zone.bottom && zone.left <= place.col && place.col <= zone.right,
+  )?.validation;
 }

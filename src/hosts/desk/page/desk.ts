@@ -14,6 +14,7 @@ import { toDocument } from "../../grid/toDocument";
 import type { Change, DeskDocument, OpenJob } from "../protocol";
 import { Autosave } from "./autosave";
 import type { Bar } from "./bar";
+import type { CellEntry } from "./cellEntry";
 import { refusalFor, wordsFor } from "./cellLine";
 import type { OpenDesk } from "./deskHost";
 import { KEPT, zonesWithout, type DeskGuard } from "./deskPlugin";
@@ -52,8 +53,16 @@ export class Desk implements OpenDesk {
     private readonly line: HTMLElement,
     private readonly bar: Bar,
     private readonly guard: DeskGuard,
+    private readonly entry: CellEntry,
     private readonly gridTemplates: string,
-  ) {}
+  ) {
+    entry.changed = (refused) => {
+      // The editor itself shows which cell is meant.
+      root.classList.toggle("desk-entry-refused", refused !== undefined);
+      this.refresh();
+    };
+    entry.dropped = (sentence) => bar.showNotice(sentence, true);
+  }
 
   /** Shows what the server holds. */
   async start(job: OpenJob): Promise<void> {
@@ -143,7 +152,7 @@ export class Desk implements OpenDesk {
   addOutlets(rows: readonly SurveyRow[]): string | undefined {
     const plan = outletsToAdd(this.model, this.definition, rows);
     if (typeof plan === "string") return plan;
-    this.dispatch("RIGSHEET_ADD_OUTLETS", {
+    this.dispatch("RIGSHEET_ENTER_ROWS", {
       additions: plan.additions,
       quantity: plan.quantity,
       contents: plan.cells,
@@ -292,8 +301,13 @@ export class Desk implements OpenDesk {
       getters.isGuardedSheet(place.sheetId) || this.guard.unlocked.has(place.sheetId),
       this.guard.unlocked.has(place.sheetId),
     );
-    const { kind, text } = wordsFor(this.model, place);
+    // Above the grid, where it covers no cell, least of all the one that is being typed into.
+    const { refused } = this.entry;
+    const { kind, text } = refused
+      ? { kind: "refused", text: `Not taken: ${refused.sentence} Esc leaves the cell as it was.` }
+      : wordsFor(this.model, place);
     this.line.className = `desk-line desk-${kind}`;
+    this.line.role = refused ? "alert" : null;
     this.line.textContent = text;
     this.line.title = text;
     for (const changed of this.watchers) changed();

@@ -6,7 +6,7 @@ import { HostTrouble, type PaneHost, type Preferences, type Selection } from "..
 import { RIGSHEET_VERSION } from "../../../version";
 import { address } from "../../../workbooks/address";
 import type { Book, BookResult } from "../../../workbooks/book";
-import { callsUs } from "../../../workbooks/layOut";
+import { callsUs } from "../../../workbooks/callsUs";
 import { planAddedRows } from "../../../workbooks/planAddedRows";
 import { templateOf } from "../../../workbooks/templates";
 import { inWords, type Survey, type SurveyRow } from "../../../workbooks/survey/readSurvey";
@@ -14,6 +14,7 @@ import type { CopyKind } from "../../file/copy/copyOf";
 import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
 import type { DeskGuard } from "./deskPlugin";
+import type { WhyLeft } from "./leftInWords";
 import type { GridPosition, RowAddition } from "./libraryTypes";
 import { selectCell } from "./selectCell";
 
@@ -37,7 +38,7 @@ export interface DeskSurroundings {
   readonly guard: DeskGuard;
   /** A cell is being typed into. */
   isEditing(): boolean;
-  readSurvey(bytes: Uint8Array, unit: "m" | "ft"): Promise<Survey>;
+  readSurvey(bytes: Uint8Array, unit: "m" | "ft", writing?: string): Promise<Survey>;
   handOver(book: Book, kind: CopyKind): Promise<void>;
   /** As a file of this name. */
   handOverBook(book: Book, file: string): Promise<void>;
@@ -48,11 +49,19 @@ export interface DeskSurroundings {
 type DeskGetters = GridModel["getters"] & {
   getBookFacts(): BookFacts;
   isGuardedSheet(sheetId: string): boolean;
-  isKeptCell(position: GridPosition): "calculated" | "label" | undefined;
+  whyLeft(position: GridPosition): WhyLeft | undefined;
 };
 
 const KEY = "rigsheet.preferences";
 const USUAL: Preferences = { lengthUnit: "m", currency: "" };
+
+const WHY: Readonly<Record<WhyLeft, string>> = {
+  calculated: "The selected cell is calculated.",
+  label: "The selected cell is one of the workbook's own labels.",
+  unasked: "Nothing is asked for in the selected cell.",
+};
+const WHERE_INSTEAD =
+  "Select a boxed cell, or a cell of a sheet that you have added, or use “Unlock sheet” in the bar.";
 
 export const outletsAdded = (count: number): string =>
   `${inWords(count, "outlet")} added to Rooms. Undo takes them back in one step.`;
@@ -101,12 +110,8 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
     enterFormula: async (formula) => {
       notWhileEditing();
       const place = getters().getActivePosition();
-      const kept = getters().isGuardedSheet(place.sheetId) ? getters().isKeptCell(place) : undefined;
-      if (kept) {
-        throw new HostTrouble(
-          `The selected cell is ${kept === "label" ? "one of the workbook's own labels" : "calculated"}. Select an empty cell beside the blocks, or use “Unlock sheet” in the bar.`,
-        );
-      }
+      const left = getters().isGuardedSheet(place.sheetId) ? getters().whyLeft(place) : undefined;
+      if (left) throw new HostTrouble(`${WHY[left]} ${WHERE_INSTEAD}`);
       // A cell that holds this very formula already refuses it as no change.
       const same = selectionIn(around.library, desk.model).formula === formula;
       if (!same && !dispatch("UPDATE_CELL", { ...place, content: `=${formula}` })) {
@@ -144,7 +149,7 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
       return `${count === 1 ? "1 row was" : `${count} rows were`} added to ${plan.heading}${mirrored}.`;
     },
 
-    readSurvey: (bytes, unit) => around.readSurvey(bytes, unit),
+    readSurvey: (bytes, unit, writing) => around.readSurvey(bytes, unit, writing),
 
     addOutlets: async (rows) => {
       notWhileEditing();

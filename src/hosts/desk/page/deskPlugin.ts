@@ -1,11 +1,13 @@
 /**
  * Keeps calculated cells and the workbook's own labels from being overwritten, by typing, deleting, pasting,
- * filling or dragging, and adds rows to a block, or a survey's outlets, in one step
- * that one undo takes back. Only sheets that the workbook marks as protected are guarded.
+ * filling or dragging, and cells in which nothing is asked for from being filled. Only sheets that the workbook
+ * marks as protected are guarded.
  */
+import { templateOf } from "../../../workbooks/templates";
 import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
 import { validationAt } from "./cellLine";
+import { leftInWords, type WhyLeft } from "./leftInWords";
 import type { GridCommand, GridPosition, GridZone } from "./libraryTypes";
 
 /** Why a command was refused, among the library's own reasons. */
@@ -24,9 +26,9 @@ type Getters = GridModel["getters"] & { getBookFacts(): BookFacts };
 /* eslint-disable @typescript-eslint/no-explicit-any */
 export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void {
   class DeskPlugin extends (library.UIPlugin as any) {
-    static getters = ["isKeptCell", "isGuardedSheet"];
+    static getters = ["isKeptCell", "isGuardedSheet", "whyLeft"];
     static layers = [];
-    private left = new Map<string, "calculated" | "label">();
+    private left = new Map<string, WhyLeft>();
     private guarded = new Map<string, boolean>();
 
     private get all(): Getters {
@@ -54,6 +56,16 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
       return validationAt({ getters: this.all }, position) ? undefined : "label";
     }
 
+    /**
+     * Why a cell of a guarded sheet takes no content. In a workbook of our templates that is every cell which is no
+     * box: what stands anywhere else is neither counted nor printed.
+     */
+    whyLeft(position: GridPosition): WhyLeft | undefined {
+      const kept = this.isKeptCell(position);
+      if (kept || !templateOf(this.all.getBookFacts().template)) return kept;
+      return validationAt({ getters: this.all }, position) ? undefined : "unasked";
+    }
+
     allowDispatch(command: GridCommand): string {
       const { sheetId } = command;
       if (command.type === "DELETE_NAMED_RANGE") return this.keepName(command.name);
@@ -61,7 +73,9 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
       if (sheetId === undefined || !this.isGuardedSheet(sheetId)) return "Success";
       switch (command.type) {
         case "UPDATE_CELL":
-          return command.content === undefined ? "Success" : this.keep([this.cellOf(command)]);
+          if (command.content === undefined) return "Success";
+          // What strayed into a cell may always be taken out of it.
+          return this.keep([this.cellOf(command)], command.content === "" ? this.isKept : this.isLeft);
         case "CLEAR_CELL":
           return this.keep([this.cellOf(command)]);
         case "DELETE_CONTENT":
@@ -83,32 +97,8 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
 
     handle(command: GridCommand): void {
       if (command.type === "RIGSHEET_ENTER_AGAIN") this.enterAgain(command.cells ?? []);
-      if (command.type === "RIGSHEET_ADD_ROWS") this.addRows(command);
-      if (command.type === "RIGSHEET_ADD_OUTLETS" || command.type === "RIGSHEET_SORT_ROWS") {
-        this.addRows(command);
+      if (command.type === "RIGSHEET_SORT_ROWS")
         for (const cell of command.contents ?? []) (this as any).dispatch("UPDATE_CELL", cell);
-      }
-    }
-
-    private addRows(command: GridCommand): void {
-      for (const { sheetId, lastRow } of command.additions ?? []) {
-        const quantity = command.quantity ?? 0;
-        // Read now: the insertion would turn what a formula refers to in its own row.
-        const contents = this.contentsOf(sheetId, lastRow);
-        (this as any).dispatch("ADD_COLUMNS_ROWS", {
-          sheetId,
-          sheetName: this.all.getSheetName(sheetId),
-          dimension: "ROW",
-          base: lastRow,
-          position: "before",
-          quantity,
-        });
-        // What was in the last row stays where it was seen, so that the new rows come after it.
-        for (const { col, content } of contents) {
-          (this as any).dispatch("UPDATE_CELL", { sheetId, row: lastRow, col, content });
-          (this as any).dispatch("UPDATE_CELL", { sheetId, row: lastRow + quantity, col, content: "" });
-        }
-      }
     }
 
     /** The library takes no content that a cell has already, so each is emptied first. */
@@ -122,26 +112,17 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
       }
     }
 
-    private contentsOf(sheetId: string, row: number): { col: number; content: string }[] {
-      const contents: { col: number; content: string }[] = [];
-      for (let col = 0; col < this.all.getNumberCols(sheetId); col++) {
-        const position = { sheetId, row, col };
-        const cell = this.all.getCell(position);
-        if (cell?.isFormula && this.isKeptCell(position)) continue;
-        const content = cell?.isFormula ? cell.compiledFormula.toFormulaString(this.all) : cell?.content;
-        if (content) contents.push({ col, content });
-      }
-      return contents;
-    }
-
     private cellOf({ sheetId, row, col }: GridCommand): GridPosition {
       return { sheetId: sheetId!, row: row!, col: col! };
     }
 
-    private keep(positions: Iterable<GridPosition>): string {
+    private readonly isKept = (position: GridPosition): WhyLeft | undefined => this.isKeptCell(position);
+    private readonly isLeft = (position: GridPosition): WhyLeft | undefined => this.whyLeft(position);
+
+    private keep(positions: Iterable<GridPosition>, whyOf = this.isKept): string {
       let kept = false;
       for (const position of positions) {
-        const why = this.isKeptCell(position);
+        const why = whyOf(position);
         if (why) this.report(position, why);
         kept ||= why !== undefined;
       }
@@ -193,10 +174,10 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
     }
 
     /** One notice for all the cells of one step: a paste asks cell by cell. */
-    private report({ sheetId, row, col }: GridPosition, why: "calculated" | "label"): void {
+    private report({ sheetId, row, col }: GridPosition, why: WhyLeft): void {
       if (this.left.size === 0) {
         queueMicrotask(() => {
-          guard.refused(keptInWords([...this.left.values()]));
+          guard.refused(leftInWords([...this.left.values()]));
           this.left.clear();
         });
       }
@@ -206,15 +187,6 @@ export function registerDeskPlugin(library: GridLibrary, guard: DeskGuard): void
   library.registries.featurePluginRegistry.add("rigsheet_desk", DeskPlugin as any);
 }
 /* eslint-enable @typescript-eslint/no-explicit-any */
-
-function keptInWords(reasons: readonly ("calculated" | "label")[]): string {
-  const what = reasons.includes("calculated") ? "calculated" : "the workbook's own labels";
-  const unlock = "anyway, use “Unlock sheet” in the bar above.";
-  if (reasons.length > 1) {
-    return `${reasons.length} of these cells are ${what}, so they were left as they are. To change them ${unlock}`;
-  }
-  return `This cell is ${what === "calculated" ? what : "one of the workbook's own labels"}, so it was left as it is. To change it ${unlock}`;
-}
 
 function* cellsOf(sheetId: string, zones: readonly GridZone[]): Generator<GridPosition> {
   for (const { top, left, bottom, right } of zones) {

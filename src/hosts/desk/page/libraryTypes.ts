@@ -21,6 +21,8 @@ export interface GridCommand {
   readonly content?: string;
   readonly target?: readonly GridZone[];
   readonly dimension?: "ROW" | "COL";
+  readonly base?: number;
+  readonly position?: "before" | "after";
   readonly elements?: readonly number[];
   readonly additions?: readonly RowAddition[];
   readonly quantity?: number;
@@ -42,7 +44,8 @@ export interface CellContent extends GridPosition {
 
 /** A block that rows are put into. */
 export interface RowAddition {
-  readonly sheetId: string;
-  /** 0-based row of the block's last data row, above which the new ones go. */
-  readonly lastRow: number;
+  /** The block's name. */
+  readonly block: string;
+  /** Where the first new row comes to stand, counted from the thin row above the block's data. */
+  readonly offset: number;
 }

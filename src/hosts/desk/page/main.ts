@@ -10,6 +10,7 @@ import { withResults } from "../../grid/withResults";
 import { prepareLibrary } from "../../grid/prepareLibrary";
 import { api, ServerTrouble } from "./api";
 import { Bar } from "./bar";
+import { CellEntry, enterTyped } from "./cellEntry";
 import { Desk } from "./desk";
 import "../../../pane/pane.css";
 import "./desk.css";
@@ -17,11 +18,14 @@ import { outletsAdded } from "./deskHost";
 import { registerDeskPlugin, type DeskGuard } from "./deskPlugin";
 import { askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { download, painted } from "./dom";
-import { enterPercents } from "./percentEntry";
 import { PaneBeside } from "./paneBeside";
+import { registerPastePlugin } from "./pastePlugin";
 import { askForSurvey } from "./surveyDialog";
+import { registerFillPlugin } from "./fillPlugin";
+import { growByTyping } from "./growingEntry";
 import { showHelp } from "./help";
 import { acceptDrops, readDropped, ReviewsBeside, type Chosen, type Dropped } from "./reviewDropped";
+import { registerRowsPlugin } from "./rowsPlugin";
 import { selectCell } from "./selectCell";
 import { keepUnfinished, toldOfUnfinished, unfinishedEntry } from "./unfinished";
 
@@ -31,6 +35,7 @@ console.debug = () => undefined;
 const element = (id: string): HTMLElement => document.getElementById(id)!;
 
 const guard: DeskGuard = { unlocked: new Set(), refused: (sentence) => bar.showNotice(sentence) };
+const entry = new CellEntry();
 let desk: Desk;
 let pane: PaneBeside | undefined;
 
@@ -137,7 +142,7 @@ async function importSurvey(started: () => Promise<void>): Promise<void> {
   const { rooms } = desk;
   if (!file || !rooms) return;
   await started();
-  const survey = withoutKnown(await api.readSurvey(file, rooms.unit), rooms.outlets);
+  const survey = withoutKnown(await api.readSurvey(file, rooms.unit, rooms.writing), rooms.outlets);
   bar.showWork("");
   if (!(await askForSurvey(survey, rooms.unit, file.name))) return;
   await started();
@@ -209,12 +214,16 @@ await run("Opening the job…", async (started) => {
   await started();
   prepareLibrary(library);
   registerDeskPlugin(library, guard);
-  enterPercents(library);
+  registerRowsPlugin(library, guard);
+  registerPastePlugin(library, guard);
+  registerFillPlugin(library);
+  enterTyped(library, entry);
+  growByTyping(library, guard);
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.
   library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet");
   const [job, gridTemplates] = await Promise.all([api.job(), api.text("/library/o_spreadsheet.xml")]);
-  desk = new Desk(element("grid"), element("line"), bar, guard, gridTemplates);
+  desk = new Desk(element("grid"), element("line"), bar, guard, entry, gridTemplates);
   await desk.start(job);
   pane = new PaneBeside(element("pane"), element("bar"), desk, guard, reviews, (open) => bar.showPane(open));
   const notices = [...job.notices, toldOfUnfinished()].filter((notice) => notice !== undefined);

@@ -10,6 +10,7 @@ import type { GridModel } from "../../grid/library";
 import { contentOf } from "../../grid/toDocument";
 import type { CellContent, RowAddition } from "./libraryTypes";
 import { rowsToAdd } from "./rowsToAdd";
+import { contextIn } from "./typedCell";
 
 export interface OutletsToAdd {
   readonly additions: readonly RowAddition[];
@@ -18,14 +19,17 @@ export interface OutletsToAdd {
 }
 
 /** @returns undefined for a workbook without a Rooms sheet of ours */
-export function roomsNow({ getters }: GridModel): RoomsNow | undefined {
+export function roomsNow(model: GridModel): RoomsNow | undefined {
+  const { getters } = model;
   const unit = getters.getNamedRange("site_unit")?.range;
   const outlets = getters.getNamedRange("rooms_outlet")?.range;
   if (!unit || !outlets) return undefined;
   const at = (sheetId: string, row: number, col: number): string =>
     String(getters.getEvaluatedCell({ sheetId, row, col }).value ?? "");
   const { top, bottom, left } = outlets.zone;
+  const { writing } = contextIn(model);
   return {
+    ...(writing && { writing: writing.tag }),
     unit: at(unit.sheetId, unit.zone.top, unit.zone.left) === "ft" ? "ft" : "m",
     outlets: Array.from({ length: bottom - top + 1 }, (_, index) =>
       at(outlets.sheetId, top + index, left),

@@ -60,10 +60,12 @@ export class PaneBeside {
         library,
         guard,
         isEditing,
-        readSurvey: (bytes, unit) =>
-          api.readSurvey(new Blob([bytes as Uint8Array<ArrayBuffer>]), unit).catch((error: unknown) => {
-            throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
-          }),
+        readSurvey: (bytes, unit, writing) =>
+          api
+            .readSurvey(new Blob([bytes as Uint8Array<ArrayBuffer>]), unit, writing)
+            .catch((error: unknown) => {
+              throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
+            }),
         handOver: async (book, kind) =>
           download(
             await api.copyXlsx(book, kind),

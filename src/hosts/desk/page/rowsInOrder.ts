@@ -7,7 +7,7 @@
 import type { WorkbookDefinition } from "../../../workbooks/definition";
 import type { GridModel } from "../../grid/library";
 import type { CellContent, GridCommand, GridPosition } from "./libraryTypes";
-import { placedBlocks } from "./placedBlocks";
+import { familyOf, placedBlocks } from "./placedBlocks";
 
 export interface RowsInOrder {
   readonly cells: readonly CellContent[];
@@ -45,19 +45,16 @@ export function rowsInOrder(
   const keyed = rows.map((row) => ({ row, value: valueAt(row) }));
   keyed.sort((a, b) => inOrder(a.value, b.value, sortDirection === "desc" ? -1 : 1));
 
-  const root = chosen.block.mirrors ?? chosen.block.name;
-  const cells = blocks
-    .filter(({ block }) => block.name === root || block.mirrors === root)
-    .flatMap(({ block, sheetId: sheet, zone: placed }) =>
-      block.columns.flatMap(({ key, input }) => {
-        const range = input && getters.getNamedRange(`${block.name}_${key}`)?.range;
-        if (!range) return [];
-        const shift = placed.top - chosen.zone.top;
-        return keyed.flatMap(({ row: from }, index) =>
-          moved(model, { sheetId: sheet, col: range.zone.left, row: from + shift }, rows[index]! + shift),
-        );
-      }),
-    );
+  const cells = familyOf(blocks, chosen).flatMap(({ block, sheetId: sheet, zone: placed }) =>
+    block.columns.flatMap(({ key, input }) => {
+      const range = input && getters.getNamedRange(`${block.name}_${key}`)?.range;
+      if (!range) return [];
+      const shift = placed.top - chosen.zone.top;
+      return keyed.flatMap(({ row: from }, index) =>
+        moved(model, { sheetId: sheet, col: range.zone.left, row: from + shift }, rows[index]! + shift),
+      );
+    }),
+  );
   const by = chosen.block.columns.find(
     ({ key }) => getters.getNamedRange(`${chosen.block.name}_${key}`)?.range.zone.left === col,
   );

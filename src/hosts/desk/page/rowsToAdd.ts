@@ -1,12 +1,13 @@
 /**
  * Where "Add rows" inserts: into the block of the selected cell and into the
- * blocks whose rows stand for its rows. New rows go above a block's last data
- * row, so that its names, rules and marks all stretch by themselves.
+ * blocks whose rows stand for its rows. New rows go between a block's last data
+ * row and its closing row, so that its names, rules and marks all stretch by
+ * themselves, and whatever refers to a filled row goes on referring to it.
  */
 import type { WorkbookDefinition } from "../../../workbooks/definition";
 import type { GridModel } from "../../grid/library";
 import type { GridPosition, RowAddition } from "./libraryTypes";
-import { placedBlocks } from "./placedBlocks";
+import { familyOf, placedBlocks } from "./placedBlocks";
 
 /**
  * @param definition the open workbook's template; undefined for a workbook that is not ours
@@ -22,13 +23,8 @@ export function rowsToAdd(
     ({ sheetId, zone }) => sheetId === place.sheetId && zone.top <= place.row && place.row <= zone.bottom,
   );
   if (!chosen) return [];
-  const root = chosen.block.mirrors ?? chosen.block.name;
-  return (
-    blocks
-      .filter(({ block }) => block.name === root || block.mirrors === root)
-      // The lower one first: its insertion leaves the rows above where they are.
-      .sort((a, b) => b.zone.bottom - a.zone.bottom)
-      // Never above the thin row with the formulas, should every row below it be gone.
-      .map(({ sheetId, zone }) => ({ sheetId, lastRow: Math.max(zone.bottom - 1, zone.top + 1) }))
-  );
+  return familyOf(blocks, chosen).map(({ block, zone }) => ({
+    block: block.name,
+    offset: zone.bottom - zone.top,
+  }));
 }

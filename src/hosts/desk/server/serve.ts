@@ -18,7 +18,7 @@ export interface DeskParts {
   readonly assets: ReadonlyMap<string, Asset>;
   readonly store: JobStore;
   readonly readXlsx: (bytes: Uint8Array) => Promise<Book>;
-  readonly readSurvey: (bytes: Uint8Array, unit: "m" | "ft") => Promise<Survey>;
+  readonly readSurvey: (bytes: Uint8Array, unit: "m" | "ft", writing?: string) => Promise<Survey>;
   readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
   readonly writeCopy: (book: Book, kind: CopyKind) => Promise<Uint8Array>;
   readonly saveAtomically: SaveAtomically;
@@ -39,7 +39,7 @@ export function createDesk(parts: DeskParts): Server {
 async function answer(parts: DeskParts, request: IncomingMessage, response: ServerResponse): Promise<void> {
   const refusal = refusalOf(request, parts.port);
   if (refusal) throw new Refused(403, refusal);
-  const pathname = pathOf(request.url ?? "/");
+  const { pathname, searchParams } = addressOf(request.url ?? "/");
   const method = request.method === "HEAD" ? "GET" : request.method;
   switch (`${method} ${pathname}`) {
     case "GET /":
@@ -66,7 +66,11 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
     case "POST /survey/ft":
       return sendJson(
         response,
-        await parts.readSurvey(await bodyOf(request), pathname === "/survey/ft" ? "ft" : "m"),
+        await parts.readSurvey(
+          await bodyOf(request),
+          pathname === "/survey/ft" ? "ft" : "m",
+          searchParams.get("writing") ?? undefined,
+        ),
       );
     case "POST /save":
       return send(response, XLSX_TYPE, await parts.writeXlsx(bookOf(await jsonOf(request))));
@@ -85,9 +89,9 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
 }
 
 /** An address that begins with two strokes would name another host. */
-function pathOf(url: string): string {
+function addressOf(url: string): URL {
   try {
-    return new URL(`http://127.0.0.1/${url.replace(/^\/+/, "")}`).pathname;
+    return new URL(`http://127.0.0.1/${url.replace(/^\/+/, "")}`);
   } catch {
     throw new Refused(400, "This is no address of the desk.");
   }

@@ -9,19 +9,41 @@ import { callIn } from "../../../review/callIn";
 
 type Twin = (...args: string[]) => string | undefined;
 
+/** Decimals to which an amount is set right before it is rounded, beyond those that are kept. */
+const NOISE_DECIMALS = 6;
+
+/**
+ * A native rounding takes a tie away from zero; for the even digit it is taken back where the digit is odd. A
+ * product is binary here too, so it is first rounded to a few decimals more: a tie is then told to a millionth
+ * of the last digit kept, and not exactly as the function tells it.
+ */
+function roundedTwin(amount: string, decimals: string, rule: string): string {
+  const settled = `ROUND(${amount},${Number(decimals) + NOISE_DECIMALS})`;
+  const rounded = `ROUND(${settled},${decimals})`;
+  if (rule === "") return rounded;
+  const scale = `10^${decimals}`;
+  const tie = `(ROUND(MOD(ABS(${settled})*${scale},1),5)=0.5)`;
+  const odd = `(MOD(ROUND(ABS(${rounded})*${scale},0),2)=1)`;
+  return `${rounded}-(${rule}="half even")*${tie}*${odd}*SIGN(${settled})/${scale}`;
+}
+
 const TWINS: Readonly<Record<string, Twin>> = {
   SELLPRICE: (cost, margin) => cost && margin && `${cost}/(1-${margin})`,
 
-  // A native rounding takes a tie away from zero; for the even digit it is taken back where the digit is odd.
-  ROUNDMONEY: (value, decimals = "2", rule = "") => {
+  ROUNDMONEY: (value, decimals = "2", rule = "", times, dividedBy) => {
     if (!value || !/^[0-6]?$/.test(decimals)) return undefined;
-    const digits = decimals || "2";
-    const rounded = `ROUND(${value},${digits})`;
-    if (rule === "") return rounded;
-    const scale = `10^${digits}`;
-    const tie = `(ROUND(MOD(ABS(${value})*${scale},1),7)=0.5)`;
-    const odd = `(MOD(ROUND(ABS(${rounded})*${scale},0),2)=1)`;
-    return `${rounded}-(${rule}="half even")*${tie}*${odd}*SIGN(${value})/${scale}`;
+    // Of columns, a blank row stays blank, and a blank share or count is 1.
+    const given = (factor: string): string => `IF(${factor}="",1,${factor})`;
+    const product = times ? `${value}*${given(times)}` : value;
+    const amount = dividedBy ? `${product}/${given(dividedBy)}` : product;
+    return `IF(${value}="","",${roundedTwin(amount, decimals || "2", rule)})`;
+  },
+
+  ADDMONEY: (...columns) => {
+    if (columns.length === 0 || columns.includes("")) return undefined;
+    const sums = columns.map((column) => `SUM(${column})`);
+    const places = columns.map((_, index) => index + 1);
+    return sums.length === 1 ? sums[0] : `CHOOSE({${places.join(";")}},${sums.join(",")})`;
   },
 
   // Within 1e-9 a level counts as equal to its limit, as in the function.

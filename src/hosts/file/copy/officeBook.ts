@@ -5,6 +5,7 @@
  * not be followed, and a total must never be wrong without saying so.
  */
 import { address, parseAddress, type Zone } from "../../../workbooks/address";
+import { arrayFormulas } from "../../../workbooks/arrayFormulas";
 import {
   inputZone,
   lookIndex,
@@ -45,13 +46,18 @@ export function officeBook(book: Book): OfficeBook {
   );
 
   const looks = [...book.looks];
+  const arrayOf = arrayFormulas(book);
   const sheets = book.sheets.map((sheet): BookSheet => {
     const here = <T extends Area>(areas: Iterable<T>): T[] =>
       [...areas].filter((area) => area.sheet === sheet.name);
     const [cold, shut, alive] = [here(frozen), here(locked), here(twins.keys())];
     if (cold.length + shut.length + alive.length === 0) return sheet;
     const cells = { ...sheet.cells };
-    for (const cell of alive) cells[cell.at] = { ...cells[cell.at], formula: twins.get(cell)! };
+    for (const cell of alive) {
+      const formula = twins.get(cell)!;
+      const spill = cells[cell.at]?.spill ?? arrayOf(formula);
+      cells[cell.at] = { ...cells[cell.at], formula, ...(spill && { spill }) };
+    }
     for (const { zone } of cold) restyle(cells, zone, looks, frozenLook);
     for (const { zone } of shut) restyle(cells, zone, looks, shutLook);
     const gone = new Set(shut.map(({ zone }) => JSON.stringify(zone)));

@@ -6,16 +6,16 @@ import { dateIn, filledRows, jobMark, one, range, readerOf, text } from "./cardW
 
 export const HEAD_CARD: CardShape = { rows: 23, columns: COLUMNS.length, across: 1, down: 2 };
 
-/** The order of work; what is common practice has no source. */
+/** The order of work; its reasons stand on Commissioning. */
 const ORDER = [
   "☐ 1 Fit and bond: local code, licensed practice.",
-  "☐ 2 Supply in line before peaking: a hand meter's",
-  "      18 V is below what this unit needs (practice).",
+  "☐ 2 Give the head unit its stated volts before aiming.",
   "☐ 3 First slot; tilt on the second; then equal drops.",
-  "☐ 4 No receiver connected until peaked (practice).",
+  "☐ 4 While aiming, one meter or one receiver commands",
+  "      the head unit; the others are off.",
   "☐ 5 Measure each run: low end, high end, volts.",
-  "☐ 6 All connections made, then power the receivers",
-  "      (practice: common practice, no source).",
+  "☐ 6 What feeds the cable is off before a connector is",
+  "      opened or made.",
 ] as const;
 
 const CAUTIONS = [
@@ -52,7 +52,7 @@ export function headCards(book: Book): Card[] {
       left(1, `${word("type")}; ${word("tuners")} tuners on ${word("bands")} user bands`),
       left(
         2,
-        `${word("source")}${word("shares") === "" ? "" : ` shared with ${word("shares")},`} ${word("at") === "" ? "at the foot of" : `at ${word("at")}; then`} ${one(at(row, "length"))} ${unit} ${word("cable")}`,
+        `${word("source")}${word("shares") === "" ? "" : ` shared with ${word("shares")},`} ${word("at") === "" ? "at the lower end of" : `at ${word("at")}; then`} ${one(at(row, "length"))} ${unit} ${word("cable")}`,
       ),
       { row: 3, column: 1, value: "predicted", look: CARD.head },
       { row: 3, column: 2, value: "± more", look: CARD.head },
@@ -73,9 +73,9 @@ export function headCards(book: Book): Card[] {
       ...predicted(7, "amperes", one(at(row, "current"), 2), ""),
       left(
         8,
-        `It needs ${one(at(row, "least"))} V (estimate: ${word("power") || "not found"}); supply at most ${one(at(row, "amps"), 2)} A.`,
+        `Minimum ${one(at(row, "least"))} V; predicted volts ${word("power") || "not found"}; supply at most ${one(at(row, "amps"), 2)} A.`,
       ),
-      left(9, "Volts with the cable hot; levels at the foot of its cable.", CARD.quiet),
+      left(9, "Volts with the cable hot; levels at the lower end of its cable.", CARD.quiet),
       left(11, "Order of work", CARD.heading),
       ...ORDER.map((line, index) => left(12 + index, line)),
       ...sight,

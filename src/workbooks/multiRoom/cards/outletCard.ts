@@ -67,7 +67,7 @@ export function outletCards(book: Book): Card[] {
       ),
       ...predicted(
         7,
-        "volts, receivers off",
+        "volts, unplugged",
         typeof voltsDue === "number" ? one(voltsDue) : "-",
         typeof voltsDue === "number" ? volts : "",
       ),
@@ -77,7 +77,7 @@ export function outletCards(book: Book): Card[] {
       ),
       line(9, note),
       line(10, "☐ run tested   ☐ receiver connected, then powered   by", CARD.label),
-      line(11, "No receiver before the dish is peaked (common practice).", CARD.quiet),
+      line(11, "Feed off before a connector is opened.", CARD.quiet),
     ];
   });
 }

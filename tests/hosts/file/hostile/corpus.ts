@@ -64,6 +64,10 @@ function parts({
     ...more,
   ];
 }
+const SHEET_OF_ONE = `<worksheet xmlns="${MAIN}">${ONE}</worksheet>`;
+/** The sheet in bytes of its own. */
+const withSheet = (content: Buffer): Entry[] =>
+  parts({}).map((part) => (part.name === SHEET ? { ...part, content } : part));
 const file = (made: Made) => (): Buffer => zip(parts(made));
 const many = (count: number, one: (index: number) => string): string =>
   Array.from({ length: count }, (_, i) => one(i)).join("");
@@ -216,6 +220,62 @@ export const corpus: readonly Hostile[] = [
     name: "a hundred thousand styles",
     bytes: file({ styles: `<cellXfs>${many(100_000, (i) => `<xf numFmtId="${i}"/>`)}</cellXfs>` }),
     refused: "styles; the most that is read",
+  },
+  {
+    name: "a million texts, in a part of another name",
+    bytes: file({
+      more: [
+        {
+          name: "xl/texts.xml",
+          content: `<sst xmlns="${MAIN}">${many(1_000_000, (i) => `<si><t>${i}</t></si>`)}</sst>`,
+        },
+      ],
+    }),
+    refused: "1000000 texts; the most that is read is 250000",
+  },
+  {
+    name: "a text of a million pieces",
+    bytes: file({
+      more: [
+        {
+          name: "xl/sharedStrings.xml",
+          content: `<sst xmlns="${MAIN}"><si>${many(1_000_000, (i) => `<r><t>${i}</t></r>`)}</si></sst>`,
+        },
+      ],
+    }),
+    refused: "texts; the most that is read is 250000",
+  },
+  {
+    name: "a sheet in UTF-16 with its mark",
+    bytes: () =>
+      zip(withSheet(Buffer.from(`\uFEFF<?xml version="1.0" encoding="UTF-16"?>${SHEET_OF_ONE}`, "utf16le"))),
+    cells: { A1: 1 },
+  },
+  {
+    name: "a sheet in UTF-16, the other way round and without its mark",
+    bytes: () =>
+      zip(
+        withSheet(
+          Buffer.from(`<?xml version='1.0' encoding='UTF-16BE'?>${SHEET_OF_ONE}`, "utf16le").swap16(),
+        ),
+      ),
+    cells: { A1: 1 },
+  },
+  {
+    name: "a declaration hidden in UTF-16",
+    bytes: () =>
+      zip(
+        withSheet(
+          Buffer.from(`\uFEFF<!DOCTYPE x SYSTEM "http://192.0.2.1/x.dtd">${SHEET_OF_ONE}`, "utf16le"),
+        ),
+      ),
+    refused: "declarations of its own",
+  },
+  {
+    name: "a sheet in Latin-1",
+    bytes: () =>
+      zip(withSheet(Buffer.from(`<?xml version="1.0" encoding="ISO-8859-1"?>${SHEET_OF_ONE}`, "latin1"))),
+    refused: `${SHEET} of the file is written in "ISO-8859-1"`,
   },
   {
     name: "path with ..",

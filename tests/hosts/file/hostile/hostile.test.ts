@@ -6,7 +6,17 @@ import path from "node:path";
 import { promisify } from "node:util";
 import ts from "typescript";
 import type { Filling } from "../../../../src/workbooks/definition";
-import { MAX_ENTRIES, MAX_NAMES, MAX_STYLES } from "../../../../src/hosts/file/limits";
+import { troubles } from "../../../../src/hosts/file/fileTrouble";
+import {
+  MAX_ENTRIES,
+  MAX_FILE_BYTES,
+  MAX_NAMES,
+  MAX_PART_BYTES,
+  MAX_SHEETS,
+  MAX_STRINGS,
+  MAX_STYLES,
+  MAX_UNPACKED_BYTES,
+} from "../../../../src/hosts/file/limits";
 import { runCommand } from "../../../support/fakeConsole";
 import { corpus } from "./corpus";
 
@@ -82,11 +92,26 @@ const filled = (job: Filling, block: string) =>
     Object.fromEntries(Object.entries(row).filter(([, value]) => value !== "")),
   );
 
-test("the caps are shown in the help", async () => {
+/** Each cap as the sentence says it that refuses a file for it. */
+const REFUSALS: readonly (readonly [cap: string, sentence: string])[] = [
+  ["64 MiB", troubles.tooLarge(MAX_FILE_BYTES + 1, MAX_FILE_BYTES)],
+  ["512 MiB", troubles.inflated(MAX_UNPACKED_BYTES + 1, MAX_UNPACKED_BYTES)],
+  ["128 MiB", troubles.inflated(MAX_PART_BYTES + 1, MAX_PART_BYTES)],
+  ["200 times", troubles.suspiciousRatio("x.xml")],
+  ["2000", troubles.tooManyParts(MAX_ENTRIES + 1, MAX_ENTRIES)],
+  ["250", troubles.tooManySheets(MAX_SHEETS + 1, MAX_SHEETS)],
+  ["200000 rows and 2000 columns", troubles.sheetTooLarge("S", 1, 1)],
+  ["5000000", troubles.tooManyCells("S")],
+  ["20000000", troubles.tooManySlots()],
+  ["250000", troubles.tooManyTexts(MAX_STRINGS + 1, MAX_STRINGS)],
+  ["20000", troubles.tooManyNames(MAX_NAMES + 1, MAX_NAMES)],
+  ["65490", troubles.tooManyStyles(MAX_STYLES + 1, MAX_STYLES)],
+];
+
+test.each(REFUSALS)("the help and the refusal name the same cap: %s", async (cap, sentence) => {
   const { out } = await runCommand(["price", "--help"]);
-  for (const cap of ["64 MiB", "512 MiB", String(MAX_ENTRIES), String(MAX_NAMES), String(MAX_STYLES)]) {
-    expect(out).toContain(cap);
-  }
+  expect(out.replace(/\s+/g, " ")).toContain(cap);
+  expect(sentence.replace(/\.$/, "")).toContain(cap);
 });
 
 test("the corpus has at least 24 files of different names", () => {

@@ -1,0 +1,27 @@
+/** What a paste did beyond setting values, in words. */
+import type { RoomForRows } from "./roomForRows";
+import { inWords } from "../../../workbooks/survey/readSurvey";
+
+export interface NotTaken {
+  /** The cell's address. */
+  readonly at: string;
+  /** As it was pasted. */
+  readonly text: string;
+  /** Why, and what to type instead. */
+  readonly sentence: string;
+}
+
+/** More are counted. */
+const MOST_NAMED = 8;
+
+/** @returns undefined where all were taken */
+export function notTaken(cells: readonly NotTaken[]): string | undefined {
+  const [first] = cells;
+  if (!first) return undefined;
+  const named = cells.slice(0, MOST_NAMED).map(({ at, text }) => `${at} “${text}”`);
+  const more = cells.length > MOST_NAMED ? ` and ${cells.length - MOST_NAMED} more` : "";
+  return `Not taken, and left as they were: ${named.join(", ")}${more}. ${first.sentence}`;
+}
+
+export const rowsAdded = ({ block, quantity, additions }: RoomForRows): string =>
+  `${inWords(quantity, "row")} ${quantity === 1 ? "was" : "were"} added to ${block.heading}${additions.length > 1 ? ", and to the lists that stand for the same rows" : ""}. Undo takes all of it back in one step.`;

@@ -1,0 +1,77 @@
+/**
+ * A workbook in which every input that was named as wrong holds something
+ * likely instead: what was meant where that is known, else what its neighbours
+ * or the demonstration have. What the review then no longer says hung on them.
+ */
+import type { Book, BookValue } from "../workbooks/book";
+import type { WorkbookDefinition } from "../workbooks/definition";
+import { templateOf } from "../workbooks/templates";
+import type { Finding, FindingPlace } from "./finding";
+import { inputsIn, type Input } from "./inputsIn";
+import { median } from "./median";
+import { filledCells, type NamedCell } from "./namedCells";
+
+/** @returns undefined where nothing that was named is an input */
+export function asIfMended(
+  book: Book,
+  definition: WorkbookDefinition,
+  causes: readonly Finding[],
+): Book | undefined {
+  const wrong = new Map(causes.flatMap((one) => (one.place ? [[keyOf(one.place), one] as const] : [])));
+  const changes = inputsIn(book, definition).flatMap((input) =>
+    input.cells.flatMap((cell) => {
+      const finding = wrong.get(keyOf(cell.place));
+      const value = finding && (finding.meant ?? likely(book, input, cell, wrong));
+      return value === undefined ? [] : [{ place: cell.place, value }];
+    }),
+  );
+  if (changes.length === 0) return undefined;
+  const sheets = new Map(book.sheets.map((sheet) => [sheet.name, { ...sheet, cells: { ...sheet.cells } }]));
+  for (const { place, value } of changes) {
+    const { cells } = sheets.get(place.sheet)!;
+    const { look, note } = cells[place.cell] ?? {};
+    cells[place.cell] = { ...(look !== undefined && { look }), ...(note !== undefined && { note }), value };
+  }
+  return { ...book, sheets: [...sheets.values()] };
+}
+
+function likely(
+  book: Book,
+  { name, namesRows }: Input,
+  { place, value: now }: NamedCell,
+  wrong: ReadonlyMap<string, Finding>,
+): BookValue | undefined {
+  // No two rows may have one name.
+  if (namesRows) return `another ${place.cell}`;
+  const valuesIn = (from: Book): BookValue[] =>
+    filledCells(from, name).flatMap(({ typed, place: at, value }) =>
+      typed && typeof value !== "object" && value !== undefined && !(from === book && wrong.has(keyOf(at)))
+        ? [value]
+        : [],
+    );
+  const here = middleOf(valuesIn(book)) ?? middleOf(valuesIn(demonstrationOf(book) ?? book));
+  if (here !== now) return here;
+  // Any other value shows what hangs on it.
+  return typeof here === "number" ? here * 1.25 + 1 : undefined;
+}
+
+/** The middle number, or the commonest text. */
+function middleOf(values: readonly BookValue[]): BookValue | undefined {
+  const numbers = values.filter((one): one is number => typeof one === "number");
+  if (numbers.length > 0 && numbers.length >= values.length / 2) return median(numbers);
+  const counts = new Map<BookValue, number>();
+  for (const one of values) counts.set(one, (counts.get(one) ?? 0) + 1);
+  return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0];
+}
+
+const demonstrations = new Map<string, Book>();
+
+function demonstrationOf({ template }: Book): Book | undefined {
+  const known = demonstrations.get(template);
+  if (known) return known;
+  const made = templateOf(template)?.demonstration();
+  if (made) demonstrations.set(template, made);
+  return made;
+}
+
+const keyOf = ({ sheet, cell }: FindingPlace): string => `${sheet}!${cell}`;

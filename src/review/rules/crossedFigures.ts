@@ -1,0 +1,170 @@
+import type { Book } from "../../workbooks/book";
+import type { Finding } from "../finding";
+import { inputsIn } from "../inputsIn";
+import { filledCells, figure, isBlank, namedCells, type NamedCell } from "../namedCells";
+import type { Rule } from "../rule";
+
+const number = (cells: readonly NamedCell[], index: number): number | undefined => {
+  const value = cells[index]?.value;
+  return typeof value === "number" ? value : undefined;
+};
+
+export const crossedFigures: Rule = {
+  id: "figures that cross",
+  reason: "Two figures in each other's place pass every limit of their own, and the job looks better for it.",
+  example: "The coldest cable at 55 °C and the hottest at -15 °C; a shortest run longer than the run.",
+  find: ({ read, definition }) => [
+    ...fields(read, definition),
+    ...ranges(read, { of: "labour_minutes", least: "labour_low", most: "labour_high", named: "labour_name" }),
+    ...ranges(read, {
+      of: "rooms_run",
+      least: "rooms_shortest",
+      most: "rooms_longest",
+      named: "rooms_outlet",
+    }),
+    ...losses(read),
+  ],
+};
+
+/** Fields that the template holds one to another. */
+const fields = (read: Book, definition: Parameters<typeof inputsIn>[1]): Finding[] =>
+  inputsIn(read, definition).flatMap(({ label, input, cells, unit = "" }) => {
+    const [cell] = cells;
+    if (input.rule.kind !== "number" || typeof cell?.value !== "number") return [];
+    const { value, place } = cell;
+    const { atLeast, atMost } = input.rule;
+    return [
+      {
+        bound: atLeast,
+        crosses: (other: number) => (atLeast?.orEqual ? value < other : value <= other),
+        side: "above",
+      },
+      {
+        bound: atMost,
+        crosses: (other: number) => (atMost?.orEqual ? value > other : value >= other),
+        side: "below",
+      },
+    ].flatMap(({ bound, crosses, side }): Finding[] => {
+      const other = bound && namedCells(read, bound.name)[0]?.value;
+      if (!bound || typeof other !== "number" || !crosses(other)) return [];
+      return [
+        {
+          weight: "wrong",
+          place,
+          says: `${label} is ${figure(value)} ${unit}, and ${bound.words} is ${figure(other)}.`,
+          should: `${side === "above" ? "Above" : "Below"} it: were the two typed in each other's cell?`,
+          effect: "What is predicted from them is wrong.",
+          wayOut: "Compare both with the site and the standard.",
+        },
+      ];
+    });
+  });
+
+interface Range {
+  readonly of: string;
+  readonly least: string;
+  readonly most: string;
+  readonly named: string;
+}
+
+/** A likely figure between a least and a most. */
+function ranges(read: Book, { of, least, most, named }: Range): Finding[] {
+  const [likely, low, high] = [of, least, most].map((name) => namedCells(read, name)) as [
+    NamedCell[],
+    NamedCell[],
+    NamedCell[],
+  ];
+  return filledCells(read, named).flatMap(({ index, value }): Finding[] => {
+    const [is, from, to] = [number(likely, index), number(low, index), number(high, index)];
+    const blanks = [low[index], high[index]].filter((cell) => cell && isBlank(cell.value));
+    const say = (cell: NamedCell, says: string, should: string): Finding[] => [
+      {
+        weight: "wrong",
+        place: cell.place,
+        says: `${String(value)}: ${says}`,
+        should,
+        effect: "The price and its range go by these figures.",
+        wayOut: "Compare with the survey; correct the one that is off.",
+      },
+    ];
+    if (blanks.length === 1 && of === "labour_minutes")
+      return say(blanks[0]!, "of the least and the most one is blank.", "Both, or neither.");
+    if (from !== undefined && to !== undefined && from > to)
+      return say(low[index]!, `the least is ${figure(from)} and the most ${figure(to)}.`, "The least first.");
+    if (is === undefined) return [];
+    if (from !== undefined && is < from)
+      return say(likely[index]!, `${figure(is)} is under its least of ${figure(from)}.`, "Between the two.");
+    if (to !== undefined && is > to)
+      return say(likely[index]!, `${figure(is)} is over its most of ${figure(to)}.`, "Between the two.");
+    return [];
+  });
+}
+
+/** Ten times the logarithm of the ways: a passive splitter can't lose less. */
+const leastLoss = (ways: number): number => 10 * Math.log10(ways);
+/** Makers round down. */
+const ROUNDING_DB = 0.3;
+/** A meter's and a maker's tolerance. */
+const SAME_DB = 0.05;
+
+/** Losses that no device has, or that stand in each other's place. */
+function losses(read: Book): Finding[] {
+  const of = (name: string): NamedCell[] => namedCells(read, name);
+  const [kinds, ways] = [of("passives_kind"), of("passives_ways")];
+  const [portLow, portHigh, throughLow] = ["port_low", "port_high", "through_low"].map((key) =>
+    of(`passives_${key}`),
+  ) as [NamedCell[], NamedCell[], NamedCell[]];
+  const passives = filledCells(read, "passives_name").flatMap(({ index, value }): Finding[] => {
+    const name = String(value);
+    const [low, high, through] = [number(portLow, index), number(portHigh, index), number(throughLow, index)];
+    const count = number(ways, index);
+    if (low === undefined || high === undefined) return [];
+    const isSplitter = String(kinds[index]?.value ?? "").toLowerCase() === "splitter";
+    if (
+      isSplitter &&
+      count !== undefined &&
+      count > 1 &&
+      Math.min(low, high) < leastLoss(count) - ROUNDING_DB
+    ) {
+      const cell = (low < leastLoss(count) - ROUNDING_DB ? portLow : portHigh)[index]!;
+      return [
+        {
+          weight: "wrong",
+          place: cell.place,
+          says: `${name} is said to lose ${figure(Math.min(low, high))} dB to a port.`,
+          should: `More than ${leastLoss(count).toFixed(1)} dB: that much is lost by parting power into ${figure(count)}.`,
+          effect: "Every outlet behind it seems to get too much.",
+          wayOut: "Take the figure from the maker's sheet for this number of ways.",
+        },
+      ];
+    }
+    if (!isSplitter && through !== undefined && through > low)
+      return [
+        {
+          weight: "doubtful",
+          place: portLow[index]!.place,
+          says: `${name} is said to lose ${figure(low)} dB to a port and ${figure(through)} dB through.`,
+          should: "A tap loses more to its port than through.",
+          effect: "Its outlets seem to get too much, and all behind it too little.",
+          wayOut: "Were the two typed in each other's columns? Compare with the maker's sheet.",
+        },
+      ];
+    return low > high + SAME_DB ? [ends(name, portLow[index]!, low, high)] : [];
+  });
+  const [lossLow, lossHigh] = [of("plates_loss_low"), of("plates_loss_high")];
+  const plates = filledCells(read, "plates_name").flatMap(({ index, value }): Finding[] => {
+    const [low, high] = [number(lossLow, index), number(lossHigh, index)];
+    if (low === undefined || high === undefined || low <= high + SAME_DB) return [];
+    return [ends(String(value), lossLow[index]!, low, high)];
+  });
+  return [...passives, ...plates];
+}
+
+const ends = (name: string, { place }: NamedCell, low: number, high: number): Finding => ({
+  weight: "doubtful",
+  place,
+  says: `${name} is said to lose ${figure(low)} dB at the low end and ${figure(high)} dB at the high end.`,
+  should: "More at the high end, as devices of this kind do (common practice, no source).",
+  effect: "The far outlets' level at the high end is predicted too high.",
+  wayOut: "Were the two typed in each other's columns? Compare with the maker's sheet.",
+});

@@ -1,0 +1,52 @@
+import type { Finding } from "../finding";
+import { inWords } from "../earlierDifferences";
+import type { Rule } from "../rule";
+import { originOf } from "./origin";
+import { VERSIONS, type TemplateVersion } from "../../workbooks/versions";
+
+/** How many results a sentence lists. */
+const MOST_LISTED = 4;
+
+export const earlierVersion: Rule = {
+  id: "earlier version",
+  reason:
+    "A workbook of an earlier version has other formulas and fewer checks; its inputs are judged by today's template, and what only follows from its age is not held against it.",
+  example: "A workbook of last year, made from version 1 of the template.",
+  find: ({ read, earlier }) => {
+    const origin = originOf(read);
+    if (!earlier?.fresh || !origin) return [];
+    const { id, title, definition } = origin.template;
+    const since = changesSince(id, read.templateVersion);
+    const { others } = earlier;
+    const finding: Finding = {
+      weight: others.length > 0 ? "doubtful" : "worth knowing",
+      says: `This workbook was made from version ${read.templateVersion || "unknown"} of “${title}”; today's is ${definition.version}. Its inputs were judged by today's template; formulas, checks and labels that are only otherwise since are not listed.${since ? ` Since then: ${since}` : ""}`,
+      effect:
+        others.length > 0
+          ? `By today's template ${others.length === 1 ? "one cell comes" : `${others.length} cells or columns come`} to something else: ${listed(others)}.`
+          : undefined,
+      wayOut:
+        "Go on with it, or carry its inputs over into today's template: rigsheet new TEMPLATE --base THIS.xlsx --out NEW.xlsx.",
+    };
+    return [finding];
+  },
+};
+
+function changesSince(id: string, version: string): string {
+  const all: readonly TemplateVersion[] = Object.entries(VERSIONS).find(([name]) => name === id)?.[1] ?? [];
+  return all
+    .filter((one) => Number(one.version) > (Number(version) || 0) && one.version !== "1")
+    .map(({ changes }) => changes)
+    .join(" ");
+}
+
+function listed(others: NonNullable<Parameters<Rule["find"]>[0]["earlier"]>["others"]): string {
+  const words = others
+    .slice(0, MOST_LISTED)
+    .map(
+      ({ place: { sheet, cell }, label, own, today }) =>
+        `${label} (${sheet} ${cell}) ${inWords(today)} rather than ${inWords(own)}`,
+    );
+  const more = others.length - words.length;
+  return `${words.join("; ")}${more > 0 ? `; and ${more} more` : ""}`;
+}

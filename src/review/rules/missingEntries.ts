@@ -1,0 +1,89 @@
+import { conditionOf } from "../conditionOf";
+import type { Finding } from "../finding";
+import { inputsIn, type Input, type InputCell } from "../inputsIn";
+import { filledCells, hasJob, isBlank, lookupWord } from "../namedCells";
+import type { Book } from "../../workbooks/book";
+import type { Rule } from "../rule";
+
+/** Columns that say what a row is, and not that it is meant: a floor typed ahead makes no outlet. */
+const NOT_A_ROW = new Set(["rooms_floor", "rooms_room", "rooms_kind", "rooms_note"]);
+/** Told by rules of their own, which say more of them. */
+const TOLD_ELSEWHERE =
+  /^(?:heads_(?:type|supply)|rooms_(?:plate|from)|branches_(?:device|from)|(?:cables|passives|units|supplies|plates|fittings)_(?:price|until))$/;
+/** A text of these alone says nothing. */
+const NOTHING_SAID = /^[\s\-–—_.?/]*$/;
+
+export const missingEntries: Rule = {
+  id: "entry missing",
+  reason:
+    "A blank counts as zero or as nothing, so the price is too low or the page says nothing, without an error anywhere.",
+  example: "No crew rate: all labour is free. No customer: the quote is for nobody.",
+  find: (reviewed) => {
+    const { read, computed, definition } = reviewed;
+    if (!hasJob(read)) return [];
+    const inputs = inputsIn(read, definition);
+    const nameless = namelessRows(inputs, read);
+    const found = inputs
+      .filter(({ name, namesRows }) => !namesRows && !TOLD_ELSEWHERE.test(name))
+      .flatMap((one) => {
+        const asked = conditionOf(one.input.required, read, computed);
+        return one.cells
+          .filter((cell) => cell.inRow && isMissing(one, cell) && asked(cell.index))
+          .map((cell) => missing(one, cell));
+      });
+    return [...nameless, ...found];
+  },
+};
+
+/** The one name that cells ask of a list and that it has not. */
+function wantedName(inputs: readonly Input[], read: Book, list: string): string | undefined {
+  const listed = new Set(filledCells(read, list).map(({ value }) => lookupWord(value)));
+  const wanted = new Set(
+    inputs
+      .filter(({ input }) => input.rule.kind === "named" && input.rule.name === list)
+      .flatMap(({ cells }) =>
+        cells.flatMap(({ value }) => (typeof value === "string" && value !== "" ? [value] : [])),
+      ),
+  );
+  const unknown = [...wanted].filter((one) => !listed.has(lookupWord(one)));
+  return unknown.length === 1 ? unknown[0] : undefined;
+}
+
+const isMissing = ({ input }: Input, { value }: InputCell): boolean =>
+  isBlank(value) || (input.rule.kind === "text" && typeof value === "string" && NOTHING_SAID.test(value));
+
+const missing = ({ label, block, input, cells }: Input, { place, value, called }: InputCell): Finding => ({
+  weight: "wrong",
+  place,
+  says: isBlank(value)
+    ? `${label}${block === undefined || cells.length === 0 ? "" : ` of ${called}`} is blank.`
+    : `${label} is “${String(value)}”.`,
+  should: `${input.what}${input.example ? `, such as ${input.example}` : ""}.`,
+  effect: block === undefined ? "A blank counts as zero, and prints as nothing." : "A blank counts as zero.",
+  wayOut: "Fill the cell.",
+});
+
+/** Rows that are filled and have no name: no sum and no list sees them. */
+function namelessRows(inputs: readonly Input[], read: Book): Finding[] {
+  return inputs
+    .filter(({ namesRows, block }) => namesRows && block !== undefined)
+    .flatMap(({ block, label, cells, name }) => {
+      const others = inputs.filter(
+        (one) => one.block === block && one.name !== name && !NOT_A_ROW.has(one.name),
+      );
+      return cells.flatMap((cell, row): Finding[] => {
+        if (!isBlank(cell.value) || !others.some((one) => !isBlank(one.cells[row]?.value))) return [];
+        return [
+          {
+            weight: "wrong",
+            place: cell.place,
+            says: `This row is filled and has no name: ${label} is blank.`,
+            should: "A name of its own, or an empty row.",
+            effect: "It is neither counted nor priced, and what names it elsewhere is not found.",
+            wayOut: "Fill the cell, or clear the row.",
+            meant: wantedName(inputs, read, name),
+          },
+        ];
+      });
+    });
+}

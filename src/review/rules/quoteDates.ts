@@ -1,0 +1,67 @@
+import type { Book } from "../../workbooks/book";
+import { namedValue } from "../../workbooks/named";
+import { isoDate } from "../../workbooks/sheetDate";
+import type { Finding } from "../finding";
+import { median } from "../median";
+import { filledCells, namedCells, PRICED_BLOCKS } from "../namedCells";
+import type { Rule } from "../rule";
+
+/** Prices are asked for within so many days of a quote; common practice, no source. */
+const FAR_DAYS = 500;
+/** No quote holds longer; common practice, no source. */
+const LONGEST_DAYS = 400;
+
+export const quoteDates: Rule = {
+  id: "dates that do not agree",
+  reason: "A quote with a year mistyped has run out before it goes out, or binds for years.",
+  example: "A quote of 2 November 2062 whose prices are of October 2026.",
+  find: ({ read }) => {
+    const date = namedValue(read, "site_date");
+    const until = namedValue(read, "site_until");
+    if (typeof date !== "number") return [];
+    const off = farFromPrices(read, date);
+    if (off) return [off];
+    if (typeof until !== "number") return [];
+    const place = namedCells(read, "site_until")[0]?.place;
+    const days = until - date;
+    if (days < 0)
+      return [
+        {
+          weight: "wrong",
+          place,
+          says: `The quote of ${isoDate(date)} is valid until ${isoDate(until)}: it has run out before it goes out.`,
+          should: `A day after ${isoDate(date)}.`,
+          wayOut: "Correct the date that is off.",
+        },
+      ];
+    if (days <= LONGEST_DAYS) return [];
+    return [
+      {
+        weight: "doubtful",
+        place,
+        says: `The quote of ${isoDate(date)} is valid until ${isoDate(until)}: for ${days} days.`,
+        should: "Some weeks or months, and no longer than its prices.",
+        effect: "The firm is bound to this price for so long.",
+        wayOut: "Correct the year, or say on Log why so long.",
+      },
+    ];
+  },
+};
+
+/** A date of the quote that none of its prices is near. */
+export function farFromPrices(read: Book, date: number): Finding | undefined {
+  const priced = PRICED_BLOCKS.flatMap((block) =>
+    filledCells(read, `${block}_priced`).flatMap(({ value }) => (typeof value === "number" ? [value] : [])),
+  );
+  if (priced.length < 3) return undefined;
+  const middle = median(priced);
+  if (Math.abs(date - middle) <= FAR_DAYS) return undefined;
+  return {
+    weight: "doubtful",
+    place: namedCells(read, "site_date")[0]?.place,
+    says: `The quote is of ${isoDate(date)}, its prices of about ${isoDate(Math.round(middle))}.`,
+    should: "A date near that of the prices: is the year right?",
+    effect: "Validity, prices and the compass bearing go by it.",
+    wayOut: "Correct the date; if it is right, ask for all prices anew.",
+  };
+}

@@ -1,0 +1,67 @@
+import type { Finding } from "../finding";
+import { namedValue } from "../../workbooks/named";
+import { filledCells, figure, namedCells, plainWord, type NamedCell } from "../namedCells";
+import type { Rule } from "../rule";
+
+const RUNS = [
+  { named: "rooms_outlet", run: "rooms_run", cable: "rooms_cable" },
+  { named: "branches_id", run: "branches_length", cable: "branches_cable" },
+  { named: "heads_id", run: "heads_length", cable: "heads_cable" },
+] as const;
+
+export const reelLengths: Rule = {
+  id: "run longer than its reel",
+  reason: "A run is cut in one piece; one that no reel holds is a slip, or wants a longer reel.",
+  example: "A trunk of 180 m from reels of 150 m.",
+  find: ({ read }) => {
+    const slack = Number(namedValue(read, "site_slack") ?? 0);
+    const waste = Number(namedValue(read, "site_waste") ?? 0);
+    if (!(slack >= 0 && waste >= 0 && waste <= 1)) return [];
+    const reels = namedCells(read, "cables_reel");
+    return filledCells(read, "cables_name").flatMap(({ value, index }) => {
+      const reel = reels[index];
+      if (typeof reel?.value !== "number" || reel.value <= 0) return [];
+      const holds = reel.value;
+      const runs = RUNS.flatMap((one) => {
+        const [lengths, cables] = [namedCells(read, one.run), namedCells(read, one.cable)];
+        return filledCells(read, one.named).flatMap((row) => {
+          const length = lengths[row.index];
+          return length &&
+            typeof length.value === "number" &&
+            plainWord(cables[row.index]?.value) === plainWord(value)
+            ? [{ of: String(row.value), cell: length, length: length.value }]
+            : [];
+        });
+      });
+      const cut = (length: number): number => length * (1 + waste) + slack;
+      const tooLong = runs.filter(({ length }) => cut(length) > holds);
+      if (tooLong.length === 0) return [];
+      // Where most do not fit, the reel or the slack is off, not every run.
+      if (tooLong.length > runs.length / 2 && runs.length > 1) {
+        const alone = cut(0) > holds ? namedCells(read, "site_slack")[0] : reel;
+        return [
+          longer(
+            alone ?? reel,
+            `A reel of ${String(value)} holds ${figure(holds)}, and ${tooLong.length} of its ${runs.length} runs are cut longer with a slack of ${figure(slack)}.`,
+          ),
+        ];
+      }
+      return tooLong.map(({ of, cell, length }) =>
+        longer(
+          cell,
+          `${of}: ${figure(length)} of ${String(value)} is cut at ${figure(Number(cut(length).toFixed(1)))} with slack and waste, and a reel holds ${figure(holds)}.`,
+        ),
+      );
+    });
+  },
+};
+
+const longer = ({ place }: NamedCell, says: string): Finding => ({
+  weight: "wrong",
+  place,
+  says,
+  should: "Runs that a reel holds.",
+  effect: "The cable cannot be counted, so there is no price.",
+  wayOut:
+    "Compare the length with the plan; or choose a longer reel, or part the run with a joint on purpose.",
+});

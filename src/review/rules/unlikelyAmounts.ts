@@ -1,0 +1,139 @@
+import { namedValue } from "../../workbooks/named";
+import type { Book } from "../../workbooks/book";
+import type { Finding } from "../finding";
+import { inputsIn } from "../inputsIn";
+import { filledCells, figure, hasJob, namedCells } from "../namedCells";
+import type { Reviewed, Rule } from "../rule";
+
+interface Usual {
+  readonly name: string;
+  readonly least?: number;
+  readonly most?: number;
+  /** The bounds are lengths in metres. */
+  readonly metres?: true;
+  readonly because: string;
+}
+
+const PRACTICE = "(common practice, no source)";
+
+/** What a figure usually is. A cell's own rule allows more; what lies outside is looked at before it goes out. */
+const USUAL: readonly Usual[] = [
+  { name: "site_tax", most: 0.3, because: "no country's tax on such work is higher (from memory)" },
+  { name: "site_contingency", most: 0.25, because: PRACTICE },
+  { name: "site_overhead", most: 0.6, because: PRACTICE },
+  { name: "site_margin", most: 0.6, because: PRACTICE },
+  { name: "site_waste", most: 0.25, because: PRACTICE },
+  { name: "site_slack", most: 10, metres: true, because: PRACTICE },
+  { name: "rooms_quantity", most: 4, because: `receivers at one outlet ${PRACTICE}` },
+  { name: "labour_difficulty", least: 0.5, most: 3, because: PRACTICE },
+  { name: "cables_reel", least: 25, metres: true, because: PRACTICE },
+  { name: "supplies_amps", most: 10, because: PRACTICE },
+];
+
+/** EN 60728-1, from memory: the level at an outlet, as Site says beside the cells. */
+const STANDARD = [
+  { name: "site_level_low", is: (value: number) => value < 47, should: "47 dBµV or more" },
+  { name: "site_level_high", is: (value: number) => value > 77, should: "77 dBµV or less" },
+] as const;
+
+const FEET_PER_METRE = 3.2808;
+/** Parts in packs of one by the dozen, that make so much of the bill, were priced by the pack. */
+const MANY_PIECES = 50;
+const MUCH_OF_ALL = 0.25;
+
+export const unlikelyAmounts: Rule = {
+  id: "unlikely amount",
+  reason:
+    "A figure far beyond what is usual passes its cell's limits and moves the price or the prediction a long way.",
+  example: "A tax of 100 %; ten receivers at one outlet; a least level under the standard's.",
+  find: (reviewed) =>
+    hasJob(reviewed.read)
+      ? [...usual(reviewed), ...standard(reviewed), ...packs(reviewed), ...fractions(reviewed.read)]
+      : [],
+};
+
+function usual({ read, definition }: Reviewed): Finding[] {
+  const inFeet = namedValue(read, "site_unit") === "ft";
+  return inputsIn(read, definition).flatMap(({ name, label, cells, block, unit = "" }) => {
+    const found = USUAL.find((one) => one.name === name);
+    if (!found) return [];
+    const scale = found.metres && inFeet ? FEET_PER_METRE : 1;
+    const [least, most] = [(found.least ?? -Infinity) * scale, (found.most ?? Infinity) * scale];
+    return cells.flatMap(({ value, place, called, inRow }): Finding[] => {
+      // A negative one has broken its rule already.
+      if (typeof value !== "number" || !inRow || value < 0 || (value >= least && value <= most)) return [];
+      if (value === 0) return [];
+      const shown = unit.startsWith("share") ? `${figure(value * 100)} %` : figure(value);
+      const bound = value > most ? `at most ${bounded(most, unit)}` : `at least ${bounded(least, unit)}`;
+      return [
+        {
+          weight: "doubtful",
+          place,
+          says: `${label}${block === undefined ? "" : ` of ${called}`} is ${shown}.`,
+          should: `Usually ${bound} ${found.because}.`,
+          effect: "Price or prediction go by it.",
+          wayOut: "Look at the figure and its unit; say on Log why, if it is right.",
+        },
+      ];
+    });
+  });
+}
+
+const bounded = (value: number, unit: string): string =>
+  unit.startsWith("share") ? `${figure(value * 100)} %` : figure(Number(value.toPrecision(3)));
+
+const standard = ({ read }: Reviewed): Finding[] =>
+  STANDARD.flatMap(({ name, is, should }) =>
+    filledCells(read, name).flatMap(({ place, value }): Finding[] =>
+      typeof value === "number" && is(value)
+        ? [
+            {
+              weight: "wrong",
+              place,
+              says: `The limit that all outlets are held to is ${figure(value)} dBµV.`,
+              should: `${should} (EN 60728-1, from memory).`,
+              effect: "Outlets pass that the standard fails.",
+              wayOut: "Enter the standard's limit, or a stricter one.",
+            },
+          ]
+        : [],
+    ),
+  );
+
+function packs({ read, computed }: Reviewed): Finding[] {
+  const sums = ["cables", "passives", "units", "supplies", "plates", "fittings"].flatMap((block) =>
+    filledCells(computed, `buy${block}_sum`).map(({ value }) => value),
+  );
+  const all = sums.reduce<number>((sum, value) => sum + (typeof value === "number" ? value : 0), 0);
+  const [pack, needed, sum] = ["fittings_pack", "buyfittings_needed", "buyfittings_sum"].map((name, index) =>
+    namedCells(index === 0 ? read : computed, name),
+  );
+  return filledCells(read, "fittings_name").flatMap(({ value, index }): Finding[] => {
+    const [count, cost] = [Number(needed?.[index]?.value ?? 0), Number(sum?.[index]?.value ?? 0)];
+    if (pack?.[index]?.value !== 1 || count < MANY_PIECES || !(cost > MUCH_OF_ALL * all)) return [];
+    return [
+      {
+        weight: "doubtful",
+        place: pack[index]!.place,
+        says: `${figure(count)} pieces of ${String(value)} in packs of 1 come to ${cost.toFixed(2)}, ${((100 * cost) / all).toFixed(0)} % of all materials.`,
+        should: "The number of pieces for which the price is.",
+        effect: "Each piece is priced as a pack.",
+        wayOut: "Look up how many are in a pack.",
+      },
+    ];
+  });
+}
+
+const fractions = (read: Book): Finding[] =>
+  filledCells(read, "options_quantity").flatMap(({ place, value }): Finding[] =>
+    typeof value === "number" && !Number.isInteger(value)
+      ? [
+          {
+            weight: "worth knowing",
+            place,
+            says: `An option is counted ${figure(value)} times.`,
+            wayOut: "Enter a whole number if pieces are meant.",
+          },
+        ]
+      : [],
+  );

@@ -1,0 +1,130 @@
+import { namedValue } from "../../workbooks/named";
+import type { Finding } from "../finding";
+import { filledCells, figure, hasJob, namedCells } from "../namedCells";
+import { onPurpose } from "../onPurpose";
+import type { Rule } from "../rule";
+
+/** What every job of this kind takes, by a word in the work's name. Common practice, no source. */
+const ALWAYS = [
+  { words: /cable|run\b|wire|pull/i, what: "running cables", needs: "rooms_outlet" },
+  {
+    words: /dish|antenna|reflector|mount|align/i,
+    what: "mounting and aligning the dish",
+    needs: "rooms_outlet",
+  },
+  { words: /bond|earth|ground/i, what: "bonding or earthing", needs: "bonds_where" },
+] as const;
+/** Common practice, no source: nobody works longer than a day at one outlet, splitter or head unit. */
+const LONGEST_MINUTES = 480;
+/** Nor is work listed that takes less on the whole job. */
+const SHORTEST_MINUTES = 5;
+/** From so many outlets on their number is no accident. */
+const FEWEST_OUTLETS = 5;
+
+export const workNeeded: Rule = {
+  id: "work lacking or counted twice",
+  reason: "Work that nothing counts is given away; a count of all outlets for each outlet multiplies it.",
+  example: "“Run and terminate a cable” counted for nothing; 24 times for each of 24 outlets.",
+  find: ({ read, computed }) => {
+    if (!hasJob(read)) return [];
+    const works = filledCells(read, "labour_name");
+    const quantities = namedCells(computed, "work_quantity");
+    const counted = works.filter(({ index }) => quantities[index]?.value !== 0);
+    const place = namedCells(read, "labour_name")[1]?.place;
+    const findings: Finding[] = [];
+    if (counted.length === 0 && place && !onPurpose(read)("labour")) {
+      findings.push({
+        weight: "wrong",
+        place,
+        says: works.length === 0 ? "No work is listed." : "Nothing counts any of the work that is listed.",
+        should: "Each kind of work with how often it is done.",
+        effect: "All labour is free.",
+        wayOut: "Fill the labour units on Parts, or list labour on Terms as 0 on purpose.",
+      });
+      return findings;
+    }
+    // A list in another language has none of these words, and is left alone.
+    const speaks = works.some(({ value }) => ALWAYS.some(({ words }) => words.test(String(value))));
+    for (const { words, what, needs } of speaks ? ALWAYS : []) {
+      if (filledCells(read, needs).length === 0 || counted.some(({ value }) => words.test(String(value))))
+        continue;
+      const row = works.find(({ value }) => words.test(String(value)));
+      const count = row && namedCells(read, "labour_per_outlet")[row.index]?.place;
+      findings.push({
+        weight: "doubtful",
+        place: count ?? place,
+        says: row ? `Nothing counts “${String(row.value)}”.` : `No work is named for ${what}.`,
+        should: `Work for ${what}, unless others do it.`,
+        effect: "The price holds nothing for it.",
+        wayOut: "Enter how often it is done, or say under Exclusions who does it.",
+      });
+    }
+    return [...findings, ...amounts()];
+
+    function amounts(): Finding[] {
+      const outlets = namedValue(computed, "count_outlets");
+      const [minutes, difficulty, fixed, perOutlet, hours] = [
+        "labour_minutes",
+        "labour_difficulty",
+        "labour_fixed",
+        "labour_per_outlet",
+      ]
+        .map((name) => namedCells(read, name))
+        .concat([namedCells(computed, "work_hours")]);
+      const number = (cells: typeof minutes, index: number): number =>
+        Number(cells?.[index]?.value ?? 0) || 0;
+      return works.flatMap(({ value, index }): Finding[] => {
+        const each = number(minutes, index) * (number(difficulty, index) || 1);
+        const all = number(hours, index) * 60;
+        const found: Finding[] = [];
+        for (const key of ["per_outlet", "per_branch", "per_head"] as const) {
+          const cell = namedCells(read, `labour_${key}`)[index];
+          const often = Number(cell?.value ?? 0) || 0;
+          if (!cell || often <= 1 || often * each <= LONGEST_MINUTES) continue;
+          found.push(
+            doubtful(
+              cell.place,
+              `${String(value)} is counted ${figure(often)} times for each: ${figure(Number(((often * each) / 60).toFixed(1)))} hours.`,
+              "How often for one; usually once.",
+              "All of it is multiplied.",
+            ),
+          );
+        }
+        const once = number(fixed, index);
+        if (
+          typeof outlets === "number" &&
+          outlets >= FEWEST_OUTLETS &&
+          once === outlets &&
+          number(perOutlet, index) > 0
+        )
+          found.push(
+            doubtful(
+              fixed![index]!.place,
+              `${String(value)} is counted for each outlet and ${figure(once)} times for the job, as many as there are outlets.`,
+              "One of the two.",
+              "It is priced twice.",
+            ),
+          );
+        if (all > 0 && all < SHORTEST_MINUTES)
+          found.push(
+            doubtful(
+              minutes![index]!.place,
+              `${String(value)} takes ${figure(Number(all.toFixed(1)))} minutes on the whole job.`,
+              `${figure(number(minutes, index) * 60)}, if ${figure(number(minutes, index))} hours were meant.`,
+              "Nearly nothing is charged for it.",
+            ),
+          );
+        return found;
+      });
+    }
+  },
+};
+
+const doubtful = (place: Finding["place"], says: string, should: string, effect: string): Finding => ({
+  weight: "doubtful",
+  place,
+  says,
+  should,
+  effect,
+  wayOut: "Look at the minutes and counts of this kind of work.",
+});

@@ -1,0 +1,16 @@
+import type { BookValidation } from "../book";
+import type { InputRule } from "../definition";
+
+const TEXTS: ReadonlySet<string> = new Set(["text", "named", "choice", "slot"]);
+
+type Rule = InputRule["rule"] | BookValidation["rule"];
+
+/** Whether what is typed under a rule is a name or a word, and stays text by whatever road it comes. */
+export const holdsText = ({ kind }: Rule): boolean => TEXTS.has(kind);
+
+/** What a person filled in, as its cell holds it; a name is text even where it was given as a number. */
+export function heldValue(rule: Rule, value: number | string): number | string {
+  if (typeof value === "string" || !holdsText(rule)) return value;
+  // Our functions know a slot as a number of degrees east, too.
+  return rule.kind === "slot" ? `${Math.abs(value)}${value < 0 ? "W" : "E"}` : String(value);
+}

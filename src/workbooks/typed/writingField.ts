@@ -1,0 +1,13 @@
+import type { Field } from "../definition";
+import { WRITING_FIELD, WRITING_LABEL, WRITINGS } from "./writing";
+
+/** Where a workbook says how its people write; beside its dates, where they are typed. */
+export const writingField: Field = {
+  name: WRITING_FIELD,
+  label: WRITING_LABEL,
+  note: "For 05/11/2026 and 1,234. Blank: only what reads the same everywhere is taken.",
+  input: {
+    what: "How people here write dates with strokes, and thousands",
+    rule: { kind: "choice", choices: WRITINGS.map(({ label }) => label) },
+  },
+};

@@ -1,0 +1,41 @@
+/**
+ * Every version of each template, with what changed: the one place where a
+ * version is raised. `templates/versions.json` keeps what each looked like, so a
+ * definition that changes after its version was released fails the tests until
+ * a new line stands here.
+ */
+export interface TemplateVersion {
+  readonly version: string;
+  /** What a person meets in it that the one before had not, in a sentence. */
+  readonly changes: string;
+}
+
+const FIRST: TemplateVersion = { version: "1", changes: "The first." };
+
+export const VERSIONS = {
+  "multi-room": [
+    FIRST,
+    {
+      version: "2",
+      changes:
+        "Shared supplies, doubt in lengths and minutes, measured volts and a diagnosis; a discount with its reason on Terms; checks for blank, zero and unlikely amounts; a verdict for each outlet's own slope.",
+    },
+  ],
+  "single-drop": [
+    FIRST,
+    {
+      version: "2",
+      changes: "Its checks stand on a sheet of their own; About and Checks as in the estimate.",
+    },
+  ],
+  "alignment-card": [
+    FIRST,
+    { version: "2", changes: "It takes the readings themselves; About and Checks as in the estimate." },
+  ],
+  "quote-review": [FIRST, { version: "2", changes: "About and Checks as in the estimate." }],
+} as const satisfies Readonly<Record<string, readonly TemplateVersion[]>>;
+
+export type TemplateId = keyof typeof VERSIONS;
+
+/** The version that a template has now. */
+export const versionNow = (id: TemplateId): string => VERSIONS[id].at(-1)!.version;

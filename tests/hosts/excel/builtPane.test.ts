@@ -1,0 +1,323 @@
+/**
+ * Every button of the pane, really pressed, on the add-in as it is built: what
+ * reads or writes a file does it in a browser, where nothing of Node is there.
+ * The files that come out are read by a program of other people's.
+ */
+import { readXlsx } from "../../../src/hosts/file/readXlsx";
+import { copyOf, type CopyKind } from "../../../src/hosts/file/copy/copyOf";
+import { writeJob } from "../../../src/hosts/file/writeJob";
+import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
+import { recalculate } from "../../../src/hosts/headless/recalculate";
+import { trainingSets } from "../../../src/training/sets/all";
+import { traineeSheet } from "../../../src/training/traineeSheet";
+import { trainerKey } from "../../../src/training/trainerKey";
+import { RIGSHEET_VERSION } from "../../../src/version";
+import type { Book } from "../../../src/workbooks/book";
+import { layOut } from "../../../src/workbooks/layOut";
+import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
+import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
+import { namedColumn, namedValue, placeOfName } from "../../../src/workbooks/named";
+import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
+import { readBySomebodyElse } from "../../support/readBySomebodyElse";
+import { BUNDLE_MS } from "../../pane/inChromium";
+import { BUILD_MS, buildDesk } from "../desk/desk";
+import { closeFrames, standInScript, withFramedPane, type FramedPane } from "./framedPane";
+import type { StandInPage } from "./standInPage";
+
+let script = "";
+let file: Uint8Array;
+let surveyBook: Uint8Array;
+const job = recalculate(layOut(multiRoom, guestHouse));
+
+const SURVEY: readonly (readonly (string | number)[])[] = [
+  ["Outlet", "Receiver", "Fed from", "Cable", "Length (ft)", "Wall plate"],
+  ["S-1", "receiver", "H2", "indoor drop", 45.5, "single outlet"],
+  ["S-2", "receiver", "H2", "indoor drop", 61.25, "single outlet"],
+];
+
+beforeAll(async () => {
+  buildDesk();
+  script = await standInScript();
+  file = await writeJob(job);
+  surveyBook = await surveyWorkbook();
+}, BUILD_MS + BUNDLE_MS);
+afterAll(() => closeFrames());
+
+/** A survey as another program writes it: shared strings, a style sheet of its own. */
+async function surveyWorkbook(): Promise<Uint8Array> {
+  const { Workbook } = await import("@cj-tech-master/excelts");
+  const workbook = new Workbook();
+  workbook.addWorksheet("Survey").addRows(SURVEY.map((row) => [...row]));
+  return new Uint8Array(await workbook.xlsx.writeBuffer());
+}
+
+const framed = (name: string, work: (pane: FramedPane) => Promise<void>): void =>
+  withFramedPane(
+    name,
+    () => script,
+    () => ({ file, book: job }),
+    work,
+  );
+
+const openView = ({ pane }: FramedPane, label: string): Promise<void> =>
+  pane.getByRole("navigation").getByRole("button", { name: label, exact: true }).click();
+
+const press = ({ pane }: FramedPane, name: string | RegExp): Promise<void> =>
+  pane.locator("section:not([hidden]), dialog").getByRole("button", { name, exact: true }).first().click();
+
+/** Waits for the sentence; "Not done" with whatever reason is said at once. */
+async function said({ pane }: FramedPane, wanted: RegExp): Promise<string> {
+  const status = pane.locator(".pane-status");
+  await status.filter({ hasText: new RegExp(`${wanted.source}|^Not done`) }).waitFor({ timeout: 60_000 });
+  const text = await status.innerText();
+  expect(text).toMatch(wanted);
+  return text;
+}
+
+const stateOf = ({ page }: FramedPane): Promise<Book> =>
+  page
+    .evaluate(() =>
+      JSON.stringify((globalThis as unknown as { standInPage: StandInPage }).standInPage.excel.book()),
+    )
+    .then((text) => JSON.parse(text) as Book);
+
+const select = ({ page }: FramedPane, { sheet, at }: { sheet: string; at: string }): Promise<void> =>
+  page.evaluate(
+    ([where, cell]) =>
+      (globalThis as unknown as { standInPage: StandInPage }).standInPage.excel.choose(where, cell),
+    [sheet, at] as const,
+  );
+
+const withoutDay = (book: Book): Book =>
+  JSON.parse(JSON.stringify(book).replace(/made \d{4}-\d\d-\d\d \d\d:\d\d UTC/g, "made … UTC")) as Book;
+
+describe("copies", () => {
+  const COPIES = [
+    ["office", "Make an office copy", /^The office copy is made/],
+    ["sealed", "Make a sealed copy", /^The sealed copy is made/],
+    ["cards", "Make the cards", /^The cards are made/],
+  ] as const satisfies readonly (readonly [CopyKind, string, RegExp])[];
+
+  framed("all three are sound workbooks, and what Node makes of the same file", async (pane) => {
+    await openView(pane, "Copies");
+    for (const [, button, sentence] of COPIES) {
+      await press(pane, button);
+      await said(pane, sentence);
+    }
+    const created = await pane.created();
+    expect(created).toHaveLength(COPIES.length);
+    const total = namedValue(job, "quote_total");
+    const place = placeOfName(job, "quote_total")!;
+    for (const [index, [kind]] of COPIES.entries()) {
+      const bytes = created[index]!;
+      const facts = { now: new Date(), version: RIGSHEET_VERSION };
+      const made = copyOf(await readXlsx(file), kind, facts);
+      const inNode = await writeXlsx(made, kind === "office" ? { frozen: true } : { sealed: true });
+      expect(withoutDay(await readXlsx(bytes))).toEqual(withoutDay(await readXlsx(inNode)));
+
+      const read = await readBySomebodyElse(bytes);
+      const formulas = read.flatMap(({ cells }) => [...cells.values()].flatMap((cell) => cell.formula ?? []));
+      if (kind === "cards") {
+        expect(read.map(({ name }) => name)).toEqual(["Head unit cards", "Outlet cards"]);
+        const texts = [...read[1]!.cells.values()].map(({ value }) => String(value)).join("\n");
+        for (const { outlet } of guestHouse.blocks!.rooms!) expect(texts).toContain(String(outlet));
+      } else {
+        expect(read.map(({ name }) => name)).toEqual(job.sheets.map(({ name }) => name));
+        if (kind === "office") {
+          expect(read.find(({ name }) => name === place.sheet)!.cells.get(place.at)!.value).toBe(total);
+        }
+      }
+      expect(formulas.length > 0).toBe(kind === "office");
+      expect(formulas.filter((formula) => /RIG[._]/i.test(formula))).toEqual([]);
+    }
+  });
+});
+
+describe("surveys", () => {
+  const csv = SURVEY.map((row) => row.join(",")).join("\n");
+  const FILES = [
+    ["text", () => ({ name: "survey.csv", mimeType: "text/csv", buffer: Buffer.from(csv) })],
+    [
+      "a workbook",
+      () => ({
+        name: "survey.xlsx",
+        mimeType: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+        buffer: Buffer.from(surveyBook),
+      }),
+    ],
+  ] as const;
+  for (const [kind, chosen] of FILES) {
+    framed(`${kind}: its outlets are on Rooms`, async (pane) => {
+      await openView(pane, "Survey");
+      await pane.pane.getByLabel("File, .csv or .xlsx").setInputFiles(chosen());
+      await said(pane, /^The preview shows what was understood/);
+      await press(pane, "Add 2 outlets to Rooms");
+      await said(pane, /^2 outlets added to Rooms/);
+      const book = await stateOf(pane);
+      const at = namedColumn(book, "rooms_outlet").indexOf("S-1");
+      // 45.5 ft and 61.25 ft at 0.3048 m, worked by hand.
+      expect(namedColumn(book, "rooms_run").slice(at, at + 2)).toEqual([13.8684, 18.669]);
+    });
+  }
+
+  framed("an old workbook under the new ending is refused with its sentence", async (pane) => {
+    await openView(pane, "Survey");
+    // The first bytes of the older container ([MS-CFB] 2.2), and the name that an encrypted one holds.
+    const protectedFile = Buffer.concat([
+      Buffer.from("d0cf11e0a1b11ae1", "hex"),
+      Buffer.alloc(504),
+      Buffer.from("EncryptedPackage", "utf16le"),
+    ]);
+    for (const [buffer, sentence] of [
+      [protectedFile, /^Not done\. The file is protected with a password/],
+      [protectedFile.subarray(0, 512), /^Not done\. The file is an old Excel workbook/],
+    ] as const) {
+      await pane.pane
+        .getByLabel("File, .csv or .xlsx")
+        .setInputFiles({ name: "survey.xlsx", mimeType: "application/octet-stream", buffer });
+      await said(pane, sentence);
+    }
+  });
+});
+
+framed("training: the sheets and the key are those that Node makes", async (pane) => {
+  await openView(pane, "Training");
+  await pane.pane.getByLabel("Trainees", { exact: true }).fill("Anna Berg\nBo");
+  await pane.pane.getByLabel("Seed, a whole number").fill("2026");
+  await press(pane, "Draw");
+  await said(pane, /^2 sheets and the key can be made/);
+  for (const [button, sentence] of [
+    ["1 Anna Berg", /^The sheet of Anna Berg is made/],
+    ["2 Bo", /^The sheet of Bo is made/],
+    ["Trainer's key", /^The key is made/],
+  ] as const) {
+    await press(pane, button);
+    await said(pane, sentence);
+  }
+  const set = trainingSets[0]!;
+  const trainees = ["Anna Berg", "Bo"].map((name) => ({ name, occurrence: 1 }));
+  const wanted = [
+    ...trainees.map((trainee) => traineeSheet(set, 2026, trainee)),
+    trainerKey({ set, seed: 2026, trainees }),
+  ];
+  const created = await pane.created();
+  expect(created).toHaveLength(wanted.length);
+  for (const [index, book] of wanted.entries()) {
+    expect(await readXlsx(created[index]!)).toEqual(await readXlsx(await writeXlsx(book)));
+    const read = await readBySomebodyElse(created[index]!);
+    expect(read.map(({ name }) => name)).toEqual(book.sheets.map(({ name }) => name));
+  }
+});
+
+withFramedPane(
+  "in an empty workbook, Start builds the template's sheets",
+  () => script,
+  () => ({}),
+  async (pane) => {
+    await pane.pane.getByLabel("Template").selectOption({ label: singleDrop.title });
+    await press(pane, "Demonstration");
+    await said(pane, /^The demonstration is ready/);
+    const sheets = (await stateOf(pane)).sheets.map(({ name }) => name);
+    expect(sheets).toEqual(["Sheet1", ...singleDrop.sheets.map(({ name }) => name)]);
+  },
+);
+
+/** What each button of a view is to say; a view's own preparation comes first. */
+const BUTTONS: Readonly<
+  Record<
+    string,
+    {
+      prepare?: (pane: FramedPane) => Promise<void>;
+      say: readonly (readonly [button: RegExp, sentence: RegExp])[];
+    }
+  >
+> = {
+  Start: {
+    // The names of the open workbook's sheets are taken: nothing of a person's is overwritten.
+    say: [
+      [/^Empty$/, /^Not done\. This workbook already has sheets named/],
+      [/^Demonstration$/, /^Not done\. This workbook already has sheets named/],
+    ],
+  },
+  Functions: {
+    prepare: async ({ pane }) => {
+      await pane.getByLabel("What do you want to know?").fill("azimuth");
+      await pane.locator("summary", { hasText: "RIG.AZIMUTH" }).click();
+    },
+    say: [
+      [/^Put the example/, /is not empty: replace it/],
+      [/^Keep the cell$/, /^The cell was left as it is/],
+      [/^Put the example/, /is not empty: replace it/],
+      [/^Replace it$/, /^The example is in/],
+    ],
+  },
+  "Add rows": { say: [[/^Add rows$/, /^10 rows added at the end of Outlets/]] },
+  Survey: { say: [] },
+  Check: {
+    prepare: async (pane) => void (await said(pane, /^Found: /)),
+    say: [
+      [/^Check again$/, /^Found: /],
+      [/^[A-Z][a-z ]+ [A-Z]+\d+/, /is selected\.$/],
+    ],
+  },
+  Diagnose: {
+    prepare: async (pane) => void (await said(pane, /measured/)),
+    say: [
+      [/^Diagnose again$/, /measured/],
+      [/^Enter readings$/, /^Enter low end, high end and volts/],
+    ],
+  },
+  Pictures: {
+    prepare: async (pane) => void (await said(pane, /drawn from the workbook/)),
+    say: [
+      [/^Distribution$/, /^Distribution drawn/],
+      [/^Levels$/, /^Levels drawn/],
+      [/^Slots and obstacles$/, /^Slots and obstacles drawn/],
+      // The picture large has nothing to say, and is closed again.
+      [/^Show it large$/, /^Slots and obstacles drawn/],
+      [/^Close$/, /^Slots and obstacles drawn/],
+    ],
+  },
+  Working: {
+    prepare: async (pane) => void (await said(pane, /is shown\.$|no working/)),
+    say: [[/^Show the working/, /is shown\.$|no working/]],
+  },
+  "Re-enter": { say: [[/^Enter them again$/, /^None of our formulas shows #NAME\?/]] },
+  Copies: {
+    say: [
+      [/^Make an office copy$/, /^The office copy is made/],
+      [/^Make a sealed copy$/, /^The sealed copy is made/],
+      [/^Make the cards$/, /^The cards are made/],
+    ],
+  },
+  Training: {
+    prepare: ({ pane }) => pane.getByLabel("Trainees", { exact: true }).fill("Anna"),
+    say: [
+      [/^Draw$/, /^1 sheets? and the key can be made/],
+      [/^1 Anna$/, /^The sheet of Anna is made/],
+      [/^Trainer's key$/, /^The key is made/],
+    ],
+  },
+  Settings: { say: [[/^Keep$/, /^Kept\./]] },
+  Cautions: { say: [] },
+};
+
+framed("every button of every view is pressed, and does what it says", async (pane) => {
+  const rooms = placeOfName(job, "rooms_run")!;
+  await select(pane, { ...rooms, at: rooms.at.replace(/\d+/, (row) => String(Number(row) + 2)) });
+  const views = await pane.pane.getByRole("navigation").getByRole("button").allInnerTexts();
+  expect(views).toEqual(Object.keys(BUTTONS));
+  for (const [view, { prepare, say }] of Object.entries(BUTTONS)) {
+    await openView(pane, view);
+    await prepare?.(pane);
+    for (const [button, sentence] of say) {
+      await press(pane, button);
+      await said(pane, sentence);
+    }
+    const shown = pane.pane.locator("section:not([hidden]) button:visible");
+    const unpressed = (await shown.allInnerTexts()).filter(
+      (text) => !say.some(([button]) => button.test(text)),
+    );
+    expect({ view, unpressed }).toEqual({ view, unpressed: [] });
+  }
+});

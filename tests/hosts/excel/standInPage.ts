@@ -1,0 +1,24 @@
+/**
+ * What runs around the add-in's page in a browser, as Excel on the web does:
+ * the stand-in for Excel, which the page in the frame is given as its Office.
+ */
+import type { Book } from "../../../src/workbooks/book";
+import { ExcelStandIn, type StandInOptions } from "../../support/excelStandIn";
+
+export interface StandInPage {
+  excel: ExcelStandIn;
+  /** Opens a workbook, then the add-in's page beside it. */
+  open(book: Book | undefined, options: StandInOptions): void;
+}
+
+const page: Partial<StandInPage> = {
+  open(book, options) {
+    const excel = new ExcelStandIn(options);
+    if (book) excel.state.open(book);
+    page.excel = excel;
+    const frame = document.createElement("iframe");
+    frame.src = "taskpane.html";
+    document.body.append(frame);
+  },
+};
+(globalThis as unknown as { standInPage: Partial<StandInPage> }).standInPage = page;
