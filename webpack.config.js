@@ -30,12 +30,11 @@ const types = {
   options: { transpileOnly: true, compilerOptions: { noEmit: false } },
 };
 
-/** Stay installed packages: licence, data files, or code that looks for itself on disk. */
-const INSTALLED = {
-  "@odoo/o-spreadsheet": "commonjs @odoo/o-spreadsheet",
-  "@odoo/owl": "commonjs @odoo/owl",
+/** Not bundled: shipped whole beside the bundles (build/shipped.mjs), or installed packages. */
+const SEPARATE = {
+  "@odoo/o-spreadsheet": "commonjs ./library/grid.cjs",
+  "@resvg/resvg-wasm": "commonjs ./library/@resvg/resvg-wasm/index.js",
   geomagnetism: "commonjs geomagnetism",
-  "@resvg/resvg-wasm": "commonjs @resvg/resvg-wasm",
   piscina: "commonjs piscina",
 };
 
@@ -45,7 +44,7 @@ const node = (name, entry, output, more = {}) => ({
   target: "node20",
   entry: source(entry),
   output: { path: path.dirname(output), filename: path.basename(output) },
-  externals: INSTALLED,
+  externals: SEPARATE,
   // What finds installed files must go on doing so by itself.
   module: { rules: [types], parser: { javascript: { createRequire: false } } },
   node: { __dirname: false, __filename: false },
@@ -82,7 +81,6 @@ const bundles = [
       rules: [types, { test: /\.css$/, type: "asset/resource", generator: { filename: "[name][ext]" } }],
     },
   },
-  node("desk server", "hosts/desk/server/main.ts", dist("desk", "server.js")),
   node("generator", "build/generate.ts", dist("generate.js")),
   node("bench", "build/bench.ts", dist("bench.js")),
   node("review worker", "cli/reviewWorker.ts", dist("reviewWorker.js"), {

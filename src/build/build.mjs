@@ -8,6 +8,7 @@ import { gzipSync } from "node:zlib";
 import { install, needsInstall, project, stop, stopIfTooOld } from "./install.mjs";
 import { writeFunctionList } from "./list-functions.mjs";
 import { releaseLock, takeLock } from "./lock.mjs";
+import { copyLibraries, writeNotices } from "./shipped.mjs";
 
 /** Written last, so that a build cut short is seen as none. */
 const STAMP = path.join(project, "dist", ".built");
@@ -43,12 +44,16 @@ export function needsBuild() {
   }
 }
 
-/** @param force builds even when nothing changed */
-export async function build({ force = false } = {}) {
+/**
+ * @param force builds even when nothing changed
+ * @param clean takes away first what earlier builds left, so that none of it is packed
+ */
+export async function build({ force = false, clean = false } = {}) {
   stopIfTooOld();
-  if (!force && !needsInstall() && !needsBuild()) return;
+  if (!force && !clean && !needsInstall() && !needsBuild()) return;
   await takeLock();
   try {
+    if (clean) rmSync(path.join(project, "dist"), { recursive: true, force: true });
     // Another process may have done it meanwhile.
     install();
     if (force || needsBuild()) await bundle();
@@ -72,8 +77,10 @@ async function bundle() {
   if (stats.hasErrors()) {
     stop(`${stats.toString({ preset: "errors-only", colors: false })}\nThe build failed; see above.`);
   }
+  copyLibraries();
   writeHelp();
   writeAddIn();
+  writeNotices(stats);
   writeFileSync(STAMP, ADDRESS);
   // A source saved while it was being built must count as newer.
   utimesSync(STAMP, start, start);
@@ -112,6 +119,6 @@ function printSizes() {
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  await build({ force: process.argv.includes("--force") });
+  await build({ force: process.argv.includes("--force"), clean: process.argv.includes("--clean") });
   printSizes();
 }

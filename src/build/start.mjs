@@ -5,4 +5,6 @@ import { project } from "./install.mjs";
 import { build } from "./build.mjs";
 
 await build();
-createRequire(import.meta.url)(path.join(project, "dist", "desk", "server.js"));
+// In a clone the autosaved job lies in the project's folder; a later --data goes before.
+process.argv.splice(2, 0, "desk", "--data", path.join(project, ".rigsheet"));
+createRequire(import.meta.url)(path.join(project, "dist", "rigsheet.js"));

@@ -5,6 +5,7 @@ import { RIGSHEET_VERSION } from "../version";
 import { calc } from "./calc";
 import { compare } from "./compare";
 import { EXIT, UsageTrouble, type Console } from "./console";
+import { desk } from "./desk";
 import { diagnoseJob } from "./diagnoseJob";
 import { exercises } from "./exercises";
 import { copyJob } from "./copyJob";
@@ -18,6 +19,7 @@ import { printJob } from "./printJob";
 
 const HELP = `rigsheet: plans and prices multi-room single-cable satellite reception jobs
 
+  rigsheet desk [JOB.xlsx]      open the workbook page in the browser; no Excel needed
   rigsheet calc "FORMULA" …     compute trade functions; one JSON object a line
   rigsheet new TEMPLATE …       make a workbook, from a site survey or empty
   rigsheet price JOB.xlsx       recalculate a job and print what it comes to
@@ -33,9 +35,10 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet COMMAND --help       more on each
   rigsheet --version
 
-A first job, from the invented survey of a guest house:
-  rigsheet new multi-room --demonstration --rooms templates/guest-house-survey.csv --out job.xlsx
+A first job, the invented guest house of the demonstration:
+  rigsheet new multi-room --demonstration --out job.xlsx
   rigsheet price job.xlsx
+  rigsheet desk job.xlsx
 
 ${CAPS_IN_WORDS}
 
@@ -46,6 +49,7 @@ type Command = (words: readonly string[], console: Console) => Promise<number>;
 const COMMANDS: Readonly<Record<string, Command>> = {
   calc,
   compare,
+  desk,
   diagnose: diagnoseJob,
   exercises,
   help: helpFor,

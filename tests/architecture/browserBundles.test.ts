@@ -13,7 +13,7 @@ import { withChromium } from "../support/tools";
 
 const dist = path.join(__dirname, "../../dist");
 /** The desk's server lies beside its page's script. */
-const IN_NODE = ["desk/server.js"];
+const IN_NODE = ["rigsheet.js"];
 
 const ONLY_IN_NODE = new Set([
   ...["Buffer", "process", "global", "require", "module", "exports", "__dirname", "__filename"],

@@ -27,8 +27,7 @@ export const compass = declare({
       formula: 'RIG.COMPASS(40,-75,"97W","2026-07-04",30)',
       result: 224.073,
       tolerance: 0.01,
-      source:
-        "satellite.js 7.1.0 azimuth 212.173 less the declination of -11.90 by magvar 2.2.0 (WMM2025)",
+      source: "satellite.js 7.1.0 azimuth 212.173 less the declination of -11.90 by magvar 2.2.0 (WMM2025)",
     },
   ],
   seeAlso: ["DECLINATION", "AZIMUTH", "SUNPOSITION"],

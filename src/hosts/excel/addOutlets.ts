@@ -43,8 +43,7 @@ export async function addOutlets(context: Excel.RequestContext, rows: readonly S
     const left = columns.get(key)!;
     const formats = held.get(left)!.numberFormat;
     // Rows that were just inserted look as the one above them.
-    const isText = (row: number): boolean =>
-      formats[Math.min(row, bottom - 1) - top]![0] === TEXT_FORMAT;
+    const isText = (row: number): boolean => formats[Math.min(row, bottom - 1) - top]![0] === TEXT_FORMAT;
     column(left, first, first + rows.length - 1).formulas = rows.map((row, index) => {
       const value = row[key];
       if (value === undefined) return [null];

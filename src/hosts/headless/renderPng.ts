@@ -6,8 +6,8 @@
  * the SVG they stand.
  */
 import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
 import { initWasm, Resvg } from "@resvg/resvg-wasm";
+import { libraryFile } from "./libraryFile";
 import { palettePng } from "./palettePng";
 
 const FAMILY = "DejaVu Sans";
@@ -24,12 +24,11 @@ export interface Drawing {
   readonly height: number;
 }
 
-const installed = createRequire(__filename);
 let fonts: Promise<Uint8Array[]> | undefined;
 
 async function load(): Promise<Uint8Array[]> {
-  await initWasm(await readFile(installed.resolve("@resvg/resvg-wasm/index_bg.wasm")));
-  return Promise.all(FONTS.map((name) => readFile(installed.resolve(`dejavu-fonts-ttf/ttf/${name}`))));
+  await initWasm(await readFile(libraryFile("@resvg/resvg-wasm", "index_bg.wasm")));
+  return Promise.all(FONTS.map((name) => readFile(libraryFile("dejavu-fonts-ttf", `ttf/${name}`))));
 }
 
 export async function renderPng({ svg, width, height }: Drawing): Promise<Uint8Array> {

@@ -36,7 +36,7 @@ test("every function has its page", async () => {
 });
 
 test("nothing else of the disk is served there", async () => {
-  for (const place of ["help/../desk/server.js", "help/%2e%2e/desk/server.js", "help/nothing"]) {
+  for (const place of ["help/../rigsheet.js", "help/%2e%2e/rigsheet.js", "help/nothing"]) {
     expect([place, (await got(place)).status]).toEqual([place, 404]);
   }
 });

@@ -125,7 +125,7 @@ describe("who may ask", () => {
 
   test("only listed files are served", async () => {
     const { address } = await start();
-    for (const url of ["package.json", "library/../package.json", "%2e%2e/package.json", "desk/server.js"]) {
+    for (const url of ["package.json", "library/../package.json", "%2e%2e/package.json", "rigsheet.js"]) {
       expect((await fetch(new URL(url, address))).status).toBe(404);
     }
     for (const url of ["desk.js", "desk.css", "library/o_spreadsheet.js", "library/o_spreadsheet.xml"]) {

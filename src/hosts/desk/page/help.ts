@@ -3,6 +3,7 @@ import type { SheetFunction } from "../../../functions/core/declare";
 import { pageOf, syntaxOf } from "../../../help/facts";
 import { INDEX_PAGE, LIMITS_PAGE } from "../../../help/frame";
 import { NAMESPACE } from "../../grid/registerFunctions";
+import { NOTICES_PAGE } from "../protocol";
 import { ask } from "./dialogs";
 import { make } from "./dom";
 
@@ -68,7 +69,8 @@ export function showHelp(functions: readonly SheetFunction[]): void {
       make(
         "p",
         { className: "desk-small" },
-        "The grid is o-spreadsheet (LGPL-3.0), served unmodified from node_modules/@odoo/o-spreadsheet, where you may put another version in its place.",
+        "The grid is o-spreadsheet (LGPL-3.0-or-later) and its view library owl (LGPL-3.0-only), both served unmodified and replaceable. ",
+        newTab(NOTICES_PAGE, "Notices of all that comes with Rigsheet"),
       ),
     ],
     [{ label: "Close", value: "" }],

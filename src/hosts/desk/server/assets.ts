@@ -1,6 +1,8 @@
 /** The files that the desk serves: these and no others. */
-import { existsSync, readdirSync } from "node:fs";
+import { readdirSync } from "node:fs";
 import path from "node:path";
+import { libraryFile } from "../../headless/libraryFile";
+import { NOTICES_PAGE } from "../protocol";
 
 export interface Asset {
   readonly file: string;
@@ -10,8 +12,9 @@ export interface Asset {
 const PAGE = "text/html; charset=utf-8";
 const SCRIPT = "text/javascript; charset=utf-8";
 const STYLE = "text/css; charset=utf-8";
+const TEXT = "text/plain; charset=utf-8";
 
-/** Served from where they are installed, unmodified, so that each can be replaced by another version. */
+/** Served as they came, unmodified, so that each can be replaced by another version. */
 const LIBRARIES: readonly (readonly [url: string, packageName: string, file: string, type: string])[] = [
   ["/library/owl.js", "@odoo/owl", "dist/owl.iife.min.js", SCRIPT],
   ["/library/chart.js", "chart.js", "dist/chart.umd.min.js", SCRIPT],
@@ -35,11 +38,12 @@ export function assetsIn(folder: string): ReadonlyMap<string, Asset> {
   return new Map<string, Asset>([
     ["/desk.js", { file: path.join(folder, "desk.js"), type: SCRIPT }],
     ["/pane.css", { file: path.join(folder, "pane.css"), type: STYLE }],
+    [`/help/${NOTICES_PAGE}`, { file: path.join(folder, "..", "NOTICES.txt"), type: TEXT }],
     ["/desk.css", { file: path.join(folder, "desk.css"), type: STYLE }],
     ...helpIn(path.join(folder, "..", "help")),
     ...LIBRARIES.map(([url, packageName, file, type]): [string, Asset] => [
       url,
-      { file: path.join(packageFolder(folder, packageName), file), type },
+      { file: libraryFile(packageName, file), type },
     ]),
   ]);
 }
@@ -58,15 +62,4 @@ function helpIn(folder: string): [string, Asset][] {
       asset,
     ]);
   });
-}
-
-/** Looks where Node would, but not through a package's exports: some hide their files from it. */
-function packageFolder(from: string, name: string): string {
-  for (let folder = from; ; folder = path.dirname(folder)) {
-    const found = path.join(folder, "node_modules", name);
-    if (existsSync(found)) return found;
-    if (folder === path.dirname(folder)) {
-      throw new Error(`The package ${name} is not installed. Run npm ci in the project's folder.`);
-    }
-  }
 }

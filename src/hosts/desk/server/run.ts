@@ -6,7 +6,7 @@ import path from "node:path";
 import { assetsIn } from "./assets";
 import { JobStore } from "./jobStore";
 import { openBrowser } from "./openBrowser";
-import { HELP, readOptions, USUAL_PORT, type DeskOptions } from "./options";
+import { usualDataFolder, USUAL_PORT, type DeskOptions } from "./options";
 import { createDesk, fileStamp, type DeskParts } from "./serve";
 
 /** What the host's other parts give. */
@@ -19,36 +19,19 @@ export type DeskServices = Pick<
 const MORE_PORTS = 9;
 
 /**
+ * Returns once the desk listens; it goes on until the program is stopped.
  * @param folder where the build put the desk
- * @param project the folder in which the autosaved job lies by default
+ * @param say takes what the user is told
+ * @throws Error with a sentence when it can't be started
  */
 export async function runDesk(
-  args: readonly string[],
-  services: DeskServices,
-  folder: string,
-  project: string,
-): Promise<void> {
-  const options = readOptions(args);
-  if (typeof options === "string") return stop(options, 2);
-  if (options.help) {
-    process.stdout.write(HELP);
-    return;
-  }
-  try {
-    await start(options, services, folder, project);
-  } catch (error) {
-    stop(error instanceof Error ? error.message : String(error), 1);
-  }
-}
-
-async function start(
   options: DeskOptions,
   services: DeskServices,
   folder: string,
-  project: string,
+  say: (line: string) => void,
 ): Promise<void> {
   const file = options.file ? await openFile(path.resolve(options.file), services) : undefined;
-  const data = path.resolve(options.data ?? path.join(project, ".rigsheet"));
+  const data = path.resolve(options.data ?? usualDataFolder());
   const store = await openStore(data, file?.path, services);
 
   const ports = options.port
@@ -59,10 +42,10 @@ async function start(
     const server = createDesk({ ...services, assets, store, file, port });
     if (!(await listens(server, port))) continue;
     const address = `http://127.0.0.1:${port}/`;
-    for (const notice of store.notices) console.log(notice);
+    for (const notice of store.notices) say(notice);
     if (options.open) openBrowser(address);
-    console.log(`The local workbook is open until this program is stopped (Ctrl+C). Its address:`);
-    console.log(address);
+    say("The local workbook is open until this program is stopped (Ctrl+C). Its address:");
+    say(address);
     return;
   }
   throw new Error(
@@ -118,9 +101,4 @@ function listens(server: Server, port: number): Promise<boolean> {
     });
     server.listen(port, "127.0.0.1", () => resolve(true));
   });
-}
-
-function stop(sentence: string, code: number): void {
-  console.error(sentence);
-  process.exitCode = code;
 }
