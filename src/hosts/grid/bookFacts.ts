@@ -5,22 +5,14 @@
  * move all that it speaks of (`factRanges.ts`) as they move the library's own
  * ranges, undo works on it, and it is saved with the document.
  */
-import type { BookPrint, BookValidation } from "../../workbooks/book";
-import { rangesOf, withRanges } from "./factRanges";
+import { rangesOf, withRanges, type SheetFacts } from "./factRanges";
 import type { GridLibrary } from "./library";
-
-/** Kept for each sheet by the library's id of the sheet. */
-export interface SheetFacts {
-  readonly validations: readonly BookValidation[];
-  readonly print?: BookPrint;
-  readonly protected: boolean;
-  readonly notes: Readonly<Record<string, string>>;
-}
 
 export interface BookFacts {
   readonly template: string;
   readonly templateVersion: string;
   readonly title: string;
+  /** By the library's id of the sheet. */
   readonly sheets: Readonly<Record<string, SheetFacts>>;
 }
 

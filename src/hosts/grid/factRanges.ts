@@ -1,5 +1,12 @@
 /** Which cells and rows the facts of a sheet speak of: what must follow when rows or columns come and go. */
-import type { SheetFacts } from "./bookFacts";
+import type { BookPrint, BookValidation } from "../../workbooks/book";
+
+export interface SheetFacts {
+  readonly validations: readonly BookValidation[];
+  readonly print?: BookPrint;
+  readonly protected: boolean;
+  readonly notes: Readonly<Record<string, string>>;
+}
 
 const row = (number: number): string => `${number}:${number}`;
 const rowOf = (range: string): number => Number(range.split(":")[0]);

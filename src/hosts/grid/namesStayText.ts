@@ -9,7 +9,8 @@
 import type { Zone } from "../../workbooks/address";
 import { inputZone } from "../../workbooks/book";
 import { holdsText } from "../../workbooks/typed/holdsText";
-import type { BookFacts, SheetFacts } from "./bookFacts";
+import type { BookFacts } from "./bookFacts";
+import type { SheetFacts } from "./factRanges";
 import type { GridLibrary } from "./library";
 import { contentOf } from "./toDocument";
 

@@ -221,7 +221,7 @@ describe("what is unmistakable is read", () => {
     ["site_latitude", "33.9 S", -33.9],
     ["site_date", "27.11.2026", sheetDate(2026, 11, 27)],
     ["site_date", "27 Nov 2026", sheetDate(2026, 11, 27)],
-    ["slots_slot", "28,2° E", "28.2E"],
+    ["slots_slot", "13,5° E", "13.5E"],
     // Percent entry: 20, 20 % and 20% are a fifth.
     ["site_margin", "20", 0.2],
     ["site_margin", "12,5 %", 0.125],

@@ -330,7 +330,7 @@ describe("starts that are refused", () => {
   });
 
   test.each([
-    [["--colour"], "There is no option --colour. See npm start -- --help."],
+    [["--colour"], "There is no option --colour. See: rigsheet desk --help"],
     [["--port", "70000"], '--port is "70000"; give a whole number from 1 to 65535.'],
     [["--port"], "--port is not followed by a number; give a whole number from 1 to 65535."],
     [["--data"], "--data is not followed by a folder; give one, for example --data jobs."],

@@ -1,7 +1,8 @@
 /** The line under the bar: what the selected cell wants, or what is wrong with it. */
 import { parseRange, type Zone } from "../../../workbooks/address";
 import { inputZone, type BookValidation } from "../../../workbooks/book";
-import type { BookFacts, SheetFacts } from "../../grid/bookFacts";
+import type { BookFacts } from "../../grid/bookFacts";
+import type { SheetFacts } from "../../grid/factRanges";
 import type { GridModel } from "../../grid/library";
 import type { GridPosition } from "./libraryTypes";
 
