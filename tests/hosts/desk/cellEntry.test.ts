@@ -319,7 +319,7 @@ describe("what is refused", () => {
 
   test.each([
     ["site_margin", "0.2", /can be 20% or 0\.2%/],
-    ["rooms_run", "2500", /is 2500 m; here it must be from 0 to 2000 m/],
+    ["rooms_run", "2500", /is 2500 m; here it must be from 0.1 to 2000 m/],
     ["rooms_quantity", "1.5", /not a whole number/],
     ["cables_price", "€5", /the prices here are in “demonstration money”/],
     ["slots_slot", "13", /with E or W behind them/],
