@@ -10,8 +10,9 @@ export const numbersAmong = (answers: Answers): Earlier =>
     Object.entries(answers).filter((entry): entry is [string, number] => typeof entry[1] === "number"),
   );
 
-/** @returns undefined where the numbers have no answer */
+/** @returns undefined where the numbers have no answer, or an earlier answer that it needs is missing */
 export function solved(question: Question<never>, numbers: object, earlier: Earlier): Answer | undefined {
+  if (question.needs.some((key) => earlier[key] === undefined)) return undefined;
   const answer = question.solve(numbers as never, earlier);
   if (isFault(answer)) return undefined;
   return typeof answer === "string" || Number.isFinite(answer) ? answer : undefined;

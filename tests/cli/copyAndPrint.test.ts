@@ -17,6 +17,7 @@ import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
 import { namedValue } from "../../src/workbooks/named";
 import { bookOf, emptySheet } from "../support/books";
 import { runCommand } from "../support/fakeConsole";
+import { referencePrice, type Job } from "../support/referencePrice";
 import { withLibreOffice } from "../support/tools";
 
 const demonstration = path.join(__dirname, "../../templates/multi-room-demonstration.xlsx");
@@ -196,7 +197,8 @@ describe("rigsheet print", () => {
       const foot = new RegExp(`Page[^]{0,20}\\n1\\n[^]{0,40} of[^]{0,20}\\n${pages.length}\\n`);
       expect(text).toMatch(foot);
       expect(text).toContain("D-24, revision 1, 2026-11-02");
-      expect(text).toContain("7,306.57");
+      const { total } = referencePrice(guestHouse as unknown as Job);
+      expect(text).toContain(Number(total).toLocaleString("en-US", { minimumFractionDigits: 2 }));
     }
   });
 

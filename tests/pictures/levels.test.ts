@@ -45,7 +45,7 @@ function referenceLevel(frequency: number, temperature: number): number {
     cable("trunk, steel centre", 54) -
     cable("outdoor drop", 4) -
     between(tap.through_low!, tap.through_high!) -
-    cable("outdoor drop", 6) -
+    cable("outdoor drop", 5) -
     between(splitter.port_low!, splitter.port_high!) -
     cable("thin drop", 46) -
     between(plate.loss_low!, plate.loss_high!)
