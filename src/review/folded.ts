@@ -11,7 +11,7 @@ const FOLLOWING: ReadonlySet<string> = new Set(["error", "failing check"]);
 /** Rules whose findings may follow from a wrong input, and may be a fault of the design. */
 export const SYMPTOMS: ReadonlySet<string> = new Set([...FOLLOWING, "outside limits"]);
 /** The checks of the templates, by how they begin, and the rule that names cell by cell what they count, on which sheet. */
-const NAMED_BY: readonly (readonly [check: string, rule: string, sheet?: string])[] = [
+export const NAMED_BY: readonly (readonly [check: string, rule: string, sheet?: string])[] = [
   ["Outlets that nothing feeds", "feeding"],
   ["Outlets with the name of another", "duplicate"],
   ["Outlets with the name of another", "feeding"],
@@ -20,7 +20,7 @@ const NAMED_BY: readonly (readonly [check: string, rule: string, sheet?: string]
   ["Outlets with too much level at", "outside limits", "Rooms"],
   ["Head units with more tuners", "outside limits", "Head units"],
   ["Head units short of volts", "outside limits", "Head units"],
-  ["Parts without a price", "price missing, expired or changed"],
+  ["Entries missing or out of bounds: Parts", "price missing, expired or changed"],
   ["Prices without a date", "price missing, expired or changed"],
   ["Conductors listed on Bonding", "part lacking or not needed", "Bonding"],
   ["Total of the quote less", "total that does not add"],

@@ -18,8 +18,13 @@ export const discounts: Rule = {
     const lines = ["options_name", "provisional_name"]
       .flatMap((name) => filledCells(reviewed.read, name))
       .filter(({ value }) => DISCOUNT.test(String(value)));
+    const own = ["discount_sum", "discount_share"]
+      .flatMap((name) => filledCells(reviewed.read, name))
+      .filter(({ value }) => value !== 0)
+      .map(({ place, value }) => ({ place, what: `${String(value)} under Discount on Terms` }));
     const formulas = takingOff(reviewed);
     const all = [
+      ...own,
       ...lines.map(({ place, value }) => ({ place, what: String(value) })),
       ...formulas.map(({ place, formula }) => ({ place, what: `=${formula}` })),
     ];

@@ -36,7 +36,9 @@ export function failingChecks(book: Book): Finding[] {
 
 /** The first cell of a range in a check's formula that shows an error, or a word that the formula asks for. */
 function firstCounted(book: Book, formula: string): FindingPlace | undefined {
-  const asked = new Set([...formula.matchAll(/"((?:[^"]|"")*)"/g)].flatMap(([, word]) => (word ? [word] : [])));
+  const asked = new Set(
+    [...formula.matchAll(/"((?:[^"]|"")*)"/g)].flatMap(([, word]) => (word ? [word] : [])),
+  );
   const countsErrors = /\b(?:ISERROR|IFERROR)\(/i.test(formula);
   for (const { sheet: name, range } of namesIn(book, formula)) {
     const zone = parseRange(range);
