@@ -4,19 +4,7 @@
  */
 import { deflateSync, inflateSync } from "fflate";
 
-const CRC_POLYNOMIAL = 0xedb88320;
-const TABLE = Uint32Array.from({ length: 256 }, (_, index) => {
-  let value = index;
-  for (let bit = 0; bit < 8; bit++) value = value & 1 ? (value >>> 1) ^ CRC_POLYNOMIAL : value >>> 1;
-  return value;
-});
-
-/** CRC-32 as a ZIP archive has it (ISO 3309). */
-export function crc32(bytes: Uint8Array): number {
-  let crc = 0xffffffff;
-  for (const byte of bytes) crc = TABLE[(crc ^ byte) & 0xff]! ^ (crc >>> 8);
-  return (crc ^ 0xffffffff) >>> 0;
-}
+export { checksum as crc32 } from "../../jobs/checksum";
 
 export const deflateRawSync = (bytes: Uint8Array): Uint8Array => deflateSync(bytes);
 

@@ -121,10 +121,25 @@ async function replace(
     if (!(error instanceof FileTrouble)) await disk.rm(temporary, { force: true }).catch(() => undefined);
     throw error;
   }
-  // The rename itself reaches the disk with the folder; Windows can't open one, and does so by itself.
-  const parent = await disk.open(folder, "r").catch(() => undefined);
-  await parent?.sync().catch(() => undefined);
-  await parent?.close();
+  await syncFolder(folder, disk);
+}
+
+/** What a system answers that has no such thing for a folder (Windows), and keeps names by itself; or a folder that may be written but not read. */
+const NOT_FOR_FOLDERS = new Set(["EISDIR", "EPERM", "EACCES", "EINVAL", "ENOTSUP", "EBADF"]);
+
+function unlessItCant(error: unknown): void {
+  if (!NOT_FOR_FOLDERS.has((error as NodeJS.ErrnoException).code ?? "")) throw error;
+}
+
+/** Names of files reach the disk with their folder. */
+export async function syncFolder(folder: string, disk: Pick<Disk, "open"> = realDisk): Promise<void> {
+  const parent = await disk.open(folder, "r").catch(unlessItCant);
+  if (!parent) return;
+  try {
+    await parent.sync().catch(unlessItCant);
+  } finally {
+    await parent.close();
+  }
 }
 
 /** @param whole the new content, on the disk already: it stays where the file itself can't be written to its end */

@@ -1,0 +1,172 @@
+/**
+ * A log that loses nothing: a chain of segments, each beginning with a base
+ * that says all that was so far and going on with entries. What makes it sound:
+ *
+ * - a segment is put down whole (`create`) before the one before it is given up;
+ * - entries are only ever added behind a record that is known to be whole.
+ *   After a write that failed, nobody knows what stands at the end, so the next
+ *   step puts down a new segment instead of writing behind it or cutting it off;
+ * - opening reads the newest segment whose base is whole, as far as its records
+ *   are whole. A segment with something unreadable in it is kept aside once its
+ *   successor is down, and that is said.
+ */
+import { decoded, encoded, type Tail } from "./record";
+import type { Storage } from "./storage";
+
+/** What stands in a log: its base, and all that came after it. A segment's first record is one; each other is a list of entries. */
+export interface Content<Base, Entry> {
+  readonly base: Base;
+  readonly entries: readonly Entry[];
+}
+
+/** What could not be read on opening, and where it lies now. */
+export interface Unreadable {
+  readonly keptAs: string;
+  /** A segment of which nothing could be read. */
+  readonly whole: boolean;
+  readonly tail?: Tail;
+}
+
+const SEGMENT = /^(.*)\.(\d{1,9})\.log$/;
+const segmentName = (name: string, number: number): string => `${name}.${number}.log`;
+
+/** @returns the names of the logs that have a segment here */
+export async function logNames(storage: Storage): Promise<string[]> {
+  const names = (await storage.list()).flatMap((file) => SEGMENT.exec(file)?.[1] ?? []);
+  return [...new Set(names)];
+}
+
+export class Log<Base, Entry> {
+  private queue: Promise<unknown> = Promise.resolve();
+
+  private constructor(
+    private readonly storage: Storage,
+    readonly name: string,
+    /** Of what lies here, the newest last. */
+    private segments: readonly number[],
+    /** The newest that is known to be whole. */
+    private whole: number,
+    private held: Content<Base, Entry>,
+    /** Records in the segment; undefined when what stands at its end is not known. */
+    private records: number | undefined,
+    readonly unreadable: readonly Unreadable[],
+  ) {}
+
+  get content(): Content<Base, Entry> {
+    return this.held;
+  }
+
+  /**
+   * Begins a log.
+   * @throws where there is one of that name
+   */
+  static async begin<Base, Entry>(storage: Storage, name: string, base: Base): Promise<Log<Base, Entry>> {
+    const stored: Content<Base, Entry> = { base, entries: [] };
+    await storage.create(segmentName(name, 1), encoded(0, stored));
+    return new Log<Base, Entry>(storage, name, [1], 1, stored, 1, []);
+  }
+
+  /**
+   * @param isBase whether what was read can be such a base; a log of a later version can not
+   * @returns undefined where nothing of that log can be read; what there was is kept aside
+   */
+  static async open<Base, Entry>(
+    storage: Storage,
+    name: string,
+    isBase: (value: unknown) => value is Base,
+  ): Promise<Log<Base, Entry> | { readonly unreadable: readonly Unreadable[] }> {
+    const segments = (await storage.list())
+      .flatMap((file) => {
+        const [, of, number] = SEGMENT.exec(file) ?? [];
+        return of === name ? [Number(number)] : [];
+      })
+      .sort((a, b) => a - b);
+    const unreadable: Unreadable[] = [];
+    for (const segment of segments.toReversed()) {
+      const file = segmentName(name, segment);
+      const bytes = await storage.read(file);
+      if (!bytes) continue;
+      const { payloads, tail } = decoded(bytes);
+      const first = payloads[0];
+      const rest = payloads.slice(1) as Entry[][];
+      if (!isContent<Base, Entry>(first, isBase)) {
+        unreadable.push({ keptAs: await aside(storage, file), whole: true });
+        continue;
+      }
+      const held = { base: first.base, entries: [...first.entries, ...rest.flat()] };
+      // Behind an unreadable end nothing may be written, nor in a segment whose successor was lost.
+      const records = tail === undefined && unreadable.length === 0 ? payloads.length : undefined;
+      const log = new Log<Base, Entry>(storage, name, segments, segment, held, records, unreadable);
+      if (tail) {
+        // Where there is no room for a successor now, the next step makes it; until then the old one stays.
+        const isDown = await log.rebase(held.base, held.entries).then(
+          () => true,
+          () => false,
+        );
+        unreadable.push({ keptAs: isDown ? await aside(storage, file) : file, whole: false, tail });
+      }
+      return log;
+    }
+    return { unreadable };
+  }
+
+  /** Adds entries in one step: all of them stay once it returns. */
+  append(entries: readonly Entry[]): Promise<void> {
+    return this.inTurn(async () => {
+      if (entries.length === 0) return;
+      const { records, held } = this;
+      const all = [...held.entries, ...entries];
+      if (records === undefined) return this.putDown({ base: held.base, entries: all });
+      // Unknown until it is known.
+      this.records = undefined;
+      await this.storage.append(segmentName(this.name, this.segments.at(-1)!), encoded(records, entries));
+      this.records = records + 1;
+      this.held = { base: held.base, entries: all };
+    });
+  }
+
+  /** Puts a new base in the place of all so far, in one step. */
+  rebase(base: Base, entries: readonly Entry[] = []): Promise<void> {
+    return this.inTurn(() => this.putDown({ base, entries }));
+  }
+
+  private async putDown(content: Content<Base, Entry>): Promise<void> {
+    const next = this.segments.at(-1)! + 1;
+    const earlier = this.segments;
+    // Counted before it is known: what failed to be put down may be there all the same.
+    this.segments = [...earlier, next];
+    this.records = undefined;
+    await this.storage.create(segmentName(this.name, next), encoded(0, content));
+    this.records = 1;
+    this.held = content;
+    // The last one that was whole stays, should this one be damaged by whatever else writes on the disk.
+    const before = this.whole;
+    this.whole = next;
+    for (const old of earlier) if (old !== before) await this.storage.drop(segmentName(this.name, old));
+    this.segments = [before, next];
+  }
+
+  private inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const result = this.queue.then(work, work);
+    this.queue = result.catch(() => undefined);
+    return result;
+  }
+}
+
+const isContent = <Base, Entry>(
+  value: unknown,
+  isBase: (value: unknown) => value is Base,
+): value is Content<Base, Entry> =>
+  typeof value === "object" &&
+  value !== null &&
+  isBase((value as Partial<Content<Base, Entry>>).base) &&
+  Array.isArray((value as Partial<Content<Base, Entry>>).entries);
+
+/** @returns where it lies now: where it lay, if it could not be moved */
+async function aside(storage: Storage, file: string): Promise<string> {
+  const to = `damaged/${file}.${new Date().toISOString().replace(/[:.]/g, "-")}`;
+  return storage.moveAside(file, to).then(
+    () => to,
+    () => file,
+  );
+}

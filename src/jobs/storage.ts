@@ -1,0 +1,24 @@
+/**
+ * Where logs lie: a disk in Node, a database in a browser. Few verbs, each a
+ * single step that has either happened and stays, or has not.
+ */
+export interface Storage {
+  /** @returns the names of everything that was put here and is whole; what it tells of, stays */
+  list(): Promise<string[]>;
+  /** @returns undefined where there is nothing of that name; what it tells of, stays, even if the write of it was never confirmed */
+  read(name: string): Promise<Uint8Array | undefined>;
+  /**
+   * Puts a new thing here, whole or not at all; once it returns, it stays.
+   * @throws where there is one of that name
+   */
+  create(name: string, bytes: Uint8Array): Promise<void>;
+  /**
+   * Adds to the end; once it returns, the bytes stay. Where it throws, or the
+   * program ends in the middle, any part of them may stand at the end.
+   */
+  append(name: string, bytes: Uint8Array): Promise<void>;
+  /** Gives a thing another name, in one step, keeping it as it is; nothing happens where it is gone already. */
+  moveAside(name: string, to: string): Promise<void>;
+  /** Takes away what a later thing holds whole; a failure is no trouble, it then lies there. */
+  drop(name: string): Promise<void>;
+}

@@ -1,0 +1,206 @@
+/** A log through every fault of a disk: what was confirmed is there, what was not is there whole or not at all. */
+import { DiskStorage } from "../../src/hosts/storage/diskStorage";
+import { Log, type Unreadable } from "../../src/jobs/log";
+import { decoded, encoded } from "../../src/jobs/record";
+import { randomFrom } from "../review/cleanJobs";
+import { Dead, ModelDisk, type Fault } from "./modelDisk";
+
+type Step =
+  | { readonly do: "begin"; readonly base: string }
+  | { readonly do: "append"; readonly entries: readonly string[] }
+  | { readonly do: "rebase"; readonly base: string }
+  | { readonly do: "open again" };
+
+interface State {
+  readonly base: string;
+  readonly entries: readonly string[];
+}
+const isText = (value: unknown): value is string => typeof value === "string";
+
+async function opened(disk: ModelDisk): Promise<Log<string, string> | { unreadable: readonly Unreadable[] }> {
+  return Log.open<string, string>(new DiskStorage("/jobs", disk.disk), "job", isText);
+}
+
+/** What the state would be after a step that is done. */
+const done = (state: State | undefined, step: Step): State | undefined =>
+  step.do === "begin" || step.do === "rebase"
+    ? { base: step.base, entries: [] }
+    : step.do === "append"
+      ? { base: state!.base, entries: [...state!.entries, ...step.entries] }
+      : state;
+
+/**
+ * Runs the steps, one fault among them; then the power goes, and each disk that can be left is looked at.
+ * @returns the number of calls that were made, and what was wrong
+ */
+async function run(
+  steps: readonly Step[],
+  fault: { at: number; kind: Fault } | undefined,
+  random: () => number,
+): Promise<{ calls: number; looked: number }> {
+  const disk = new ModelDisk("/jobs");
+  disk.fault = fault;
+  const storage = new DiskStorage("/jobs", disk.disk);
+  let log: Log<string, string> | undefined;
+  let confirmed: State | undefined;
+  /** What may be there beside it: the steps since that failed, or were cut. */
+  let possible: (State | undefined)[] = [];
+  for (const step of steps) {
+    if (!log && (step.do === "append" || step.do === "rebase")) continue;
+    const wanted = done(confirmed, step);
+    try {
+      if (step.do === "begin") log = await Log.begin<string, string>(storage, "job", step.base);
+      else if (step.do === "open again") {
+        const again = await opened(disk);
+        if (again instanceof Log) {
+          expectOneOf(again.content, [confirmed, ...possible], { steps, fault });
+          confirmed = again.content;
+          possible = [];
+          log = again;
+        } else expectOneOf(undefined, [confirmed, ...possible], { steps, fault });
+      } else if (!log) continue;
+      else if (step.do === "append") await log.append(step.entries);
+      else await log!.rebase(step.base);
+      if (step.do !== "open again") {
+        confirmed = wanted;
+        possible = [];
+        expect(log!.content).toEqual(wanted);
+      }
+    } catch (error) {
+      if (error instanceof Error && error.constructor.name === "JestAssertionError") throw error;
+      possible.push(wanted);
+      if (error instanceof Dead || (error as Error).cause instanceof Dead) break;
+      // What was confirmed stands as it was, for the one who goes on.
+      if (log) expect(log.content).toEqual(confirmed);
+    }
+  }
+  const { calls } = disk;
+  let looked = 0;
+  for (const found of disk.after(random)) {
+    looked++;
+    const again = await opened(found);
+    expectOneOf(again instanceof Log ? again.content : undefined, [confirmed, ...possible], { steps, fault });
+    if (!(again instanceof Log)) continue;
+    // It goes on from there, and that stays too.
+    await again.append(["after"]);
+    for (const later of found.after(random, 4)) {
+      const last = await opened(later);
+      expect(last instanceof Log ? last.content : undefined).toEqual(again.content);
+    }
+  }
+  return { calls, looked };
+}
+
+function expectOneOf(found: State | undefined, allowed: readonly (State | undefined)[], of: object): void {
+  const plain = (state: State | undefined): string => JSON.stringify(state ?? null);
+  if (!allowed.some((one) => plain(one) === plain(found)))
+    throw new Error(
+      `${plain(found)} is none of ${allowed.map(plain).join(" | ")} after ${JSON.stringify(of)}`,
+    );
+}
+
+const FAULTS: readonly Fault[] = ["dies", "is full", "fails", "writes half"];
+const OPERATIONS: Readonly<Record<string, readonly Step[]>> = {
+  begin: [{ do: "begin", base: "a" }],
+  append: [
+    { do: "begin", base: "a" },
+    { do: "append", entries: ["1", "2"] },
+    { do: "append", entries: ["3"] },
+  ],
+  rebase: [
+    { do: "begin", base: "a" },
+    { do: "append", entries: ["1"] },
+    { do: "rebase", base: "b" },
+    { do: "append", entries: ["2"] },
+    { do: "rebase", base: "c" },
+    { do: "append", entries: ["3"] },
+  ],
+  "open again": [
+    { do: "begin", base: "a" },
+    { do: "append", entries: ["1"] },
+    { do: "open again" },
+    { do: "append", entries: ["2"] },
+    { do: "open again" },
+  ],
+};
+
+describe.each(Object.entries(OPERATIONS))("%s", (_name, steps) => {
+  test.each(FAULTS)("every file call of it %s: nothing confirmed is lost, nothing is half", async (kind) => {
+    const random = randomFrom(1);
+    const { calls } = await run(steps, undefined, random);
+    let looked = 0;
+    for (let at = 0; at < calls; at++) looked += (await run(steps, { at, kind }, random)).looked;
+    expect(calls).toBeGreaterThan(5);
+    expect(looked).toBeGreaterThan(calls / 2);
+  });
+});
+
+test("random runs of all operations, with faults at random", async () => {
+  const runs = Number(process.env.JOB_RUNS ?? 100);
+  for (let seed = 0; seed < runs; seed++) {
+    const random = randomFrom(1000 + seed);
+    const steps: Step[] = [{ do: "begin", base: "a" }];
+    let next = 0;
+    for (let count = 3 + Math.floor(random() * 10); count > 0; count--) {
+      const kind = random();
+      steps.push(
+        kind < 0.6
+          ? {
+              do: "append",
+              entries: Array.from({ length: 1 + Math.floor(random() * 3) }, () => String(next++)),
+            }
+          : kind < 0.8
+            ? { do: "rebase", base: `base ${next++}` }
+            : { do: "open again" },
+      );
+    }
+    const { calls } = await run(steps, undefined, random);
+    await run(steps, { at: Math.floor(random() * calls), kind: FAULTS[Math.floor(random() * 4)]! }, random);
+  }
+}, 300_000);
+
+describe("a small log that something else has changed", () => {
+  const pieces = [{ base: "a", entries: [] }, ["1"], ["2", "ü"], ["3"]];
+  const whole = Buffer.concat(pieces.map((piece, sequence) => encoded(sequence, piece)));
+  const ends = pieces.map(
+    (_, index) =>
+      Buffer.concat(pieces.slice(0, index + 1).map((piece, sequence) => encoded(sequence, piece))).length,
+  );
+  const before = (at: number): number => ends.filter((end) => end <= at).length;
+
+  test("every truncation: the records before it are read, the rest is said", () => {
+    for (let length = 0; length < whole.length; length++) {
+      const { payloads, tail } = decoded(whole.subarray(0, length));
+      expect(payloads).toEqual(pieces.slice(0, before(length)));
+      // Cut between two records it is a whole, shorter log.
+      const isBetween = length === 0 || ends.includes(length);
+      expect(tail?.cutShort).toBe(isBetween ? undefined : true);
+      expect(tail?.at).toBe(isBetween ? undefined : [0, ...ends][before(length)]);
+    }
+  });
+
+  test("every change of one bit: found, the records before it are read", () => {
+    for (let bit = 0; bit < whole.length * 8; bit++) {
+      const changed = Uint8Array.from(whole);
+      changed[bit >> 3]! ^= 1 << (bit & 7);
+      const { payloads, tail } = decoded(changed);
+      expect(payloads).toEqual(pieces.slice(0, before(bit >> 3)));
+      expect(tail).toBeDefined();
+    }
+  });
+
+  test("opened: what can be read is there, what can't is kept aside as it was", async () => {
+    for (let at = 0; at < whole.length; at += 3) {
+      const disk = new ModelDisk("/jobs");
+      const changed = Uint8Array.from(whole);
+      changed[at]! ^= 0x10;
+      disk.put("/jobs/job.1.log", changed);
+      const log = await opened(disk);
+      expect(log.unreadable).toHaveLength(1);
+      expect(disk.file(`/jobs/${log.unreadable[0]!.keptAs}`)).toEqual(changed);
+      const readable = pieces.slice(1, before(at)).flat();
+      if (log instanceof Log) expect(log.content).toEqual({ base: "a", entries: readable });
+      else expect(before(at)).toBe(0);
+    }
+  });
+});
