@@ -30,12 +30,6 @@ export interface Unreadable {
 const SEGMENT = /^(.*)\.(\d{1,9})\.log$/;
 const segmentName = (name: string, number: number): string => `${name}.${number}.log`;
 
-/** @returns the names of the logs that have a segment here */
-export async function logNames(storage: Storage): Promise<string[]> {
-  const names = (await storage.list()).flatMap((file) => SEGMENT.exec(file)?.[1] ?? []);
-  return [...new Set(names)];
-}
-
 export class Log<Base, Entry> {
   private queue: Promise<unknown> = Promise.resolve();
 
@@ -46,7 +40,7 @@ export class Log<Base, Entry> {
     private segments: readonly number[],
     /** The newest that is known to be whole. */
     private whole: number,
-    private held: Content<Base, Entry>,
+    private held: { readonly base: Base; readonly entries: Entry[] },
     /** Records in the segment; undefined when what stands at its end is not known. */
     private records: number | undefined,
     readonly unreadable: readonly Unreadable[],
@@ -56,14 +50,19 @@ export class Log<Base, Entry> {
     return this.held;
   }
 
+  /** The segment that holds it now. */
+  get file(): string {
+    return segmentName(this.name, this.whole);
+  }
+
   /**
    * Begins a log.
    * @throws where there is one of that name
    */
   static async begin<Base, Entry>(storage: Storage, name: string, base: Base): Promise<Log<Base, Entry>> {
-    const stored: Content<Base, Entry> = { base, entries: [] };
-    await storage.create(segmentName(name, 1), encoded(0, stored));
-    return new Log<Base, Entry>(storage, name, [1], 1, stored, 1, []);
+    const first = { base, entries: [] };
+    await storage.create(segmentName(name, 1), encoded(0, first));
+    return new Log<Base, Entry>(storage, name, [1], 1, first, 1, []);
   }
 
   /**
@@ -115,13 +114,14 @@ export class Log<Base, Entry> {
     return this.inTurn(async () => {
       if (entries.length === 0) return;
       const { records, held } = this;
-      const all = [...held.entries, ...entries];
-      if (records === undefined) return this.putDown({ base: held.base, entries: all });
+      if (records === undefined)
+        return this.putDown({ base: held.base, entries: [...held.entries, ...entries] });
       // Unknown until it is known.
       this.records = undefined;
       await this.storage.append(segmentName(this.name, this.segments.at(-1)!), encoded(records, entries));
       this.records = records + 1;
-      this.held = { base: held.base, entries: all };
+      // In place: a copy for each edit would cost the square of their number.
+      held.entries.push(...entries);
     });
   }
 
@@ -138,7 +138,7 @@ export class Log<Base, Entry> {
     this.records = undefined;
     await this.storage.create(segmentName(this.name, next), encoded(0, content));
     this.records = 1;
-    this.held = content;
+    this.held = { base: content.base, entries: [...content.entries] };
     // The last one that was whole stays, should this one be damaged by whatever else writes on the disk.
     const before = this.whole;
     this.whole = next;

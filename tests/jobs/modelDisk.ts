@@ -26,6 +26,11 @@ export class Dead extends Error {}
 const failing = (code: string): NodeJS.ErrnoException => Object.assign(new Error(code), { code });
 const folderOf = (path: string): string => path.slice(0, path.lastIndexOf("/")) || "/";
 
+function apply(names: Map<string, Inode>, path: string, inode: Inode | undefined): void {
+  if (inode) names.set(path, inode);
+  else names.delete(path);
+}
+
 export class ModelDisk {
   private readonly folders = new Set<string>();
   /** What the disk would have if all pending renamings were lost. */
@@ -42,8 +47,7 @@ export class ModelDisk {
   /** Names as the process sees them. */
   private get seen(): Map<string, Inode> {
     const seen = new Map(this.names);
-    for (const { changes } of this.pending)
-      for (const [path, inode] of changes) inode ? seen.set(path, inode) : seen.delete(path);
+    for (const { changes } of this.pending) for (const [path, inode] of changes) apply(seen, path, inode);
     return seen;
   }
 
@@ -89,8 +93,7 @@ export class ModelDisk {
       for (const [path, inode] of this.names) disk.names.set(path, copyOf(inode));
       for (const { changes } of this.pending) {
         if (next(2) === 0) continue;
-        for (const [path, inode] of changes)
-          inode ? disk.names.set(path, copyOf(inode)) : disk.names.delete(path);
+        for (const [path, inode] of changes) apply(disk.names, path, inode && copyOf(inode));
       }
       yield disk;
     }
@@ -144,7 +147,7 @@ export class ModelDisk {
   private settle(folder: string): void {
     this.pending = this.pending.flatMap(({ changes }) => {
       const here = changes.filter(([path]) => folderOf(path) === folder);
-      for (const [path, inode] of here) inode ? this.names.set(path, inode) : this.names.delete(path);
+      for (const [path, inode] of here) apply(this.names, path, inode);
       const rest = changes.filter((change) => !here.includes(change));
       return rest.length > 0 ? [{ changes: rest }] : [];
     });

@@ -165,12 +165,11 @@ const partsOf = (target: string): string => `.${basename(target).slice(0, 100)}.
 /** A save takes seconds; what is older was left by a process that was ended in the middle. */
 const LEFT_AFTER_MS = 600_000;
 
-/** Takes away what a save that was ended in the middle left beside a file. */
-export async function sweepParts(path: string): Promise<void> {
-  const folder = dirname(path);
+/** Takes away what saves into a folder that were ended in the middle left there. */
+export async function sweepParts(folder: string): Promise<void> {
   const names = await readdir(folder).catch(() => []);
   for (const name of names) {
-    if (!name.startsWith(partsOf(path)) || !PART.test(name)) continue;
+    if (!name.startsWith(".") || !PART.test(name)) continue;
     const part = join(folder, name);
     const { mtimeMs } = await stat(part).catch(() => ({ mtimeMs: Date.now() }));
     if (Date.now() - mtimeMs > LEFT_AFTER_MS) await rm(part, { force: true }).catch(() => undefined);

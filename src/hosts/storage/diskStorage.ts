@@ -5,6 +5,7 @@ import path from "node:path";
 import type { Storage } from "../../jobs/storage";
 import { FileTrouble } from "../file/fileTrouble";
 import { saveAtomically, sentenceFor, syncFolder } from "../file/saveAtomically";
+import { OWN_FOLDER } from "./ownFolder";
 
 /** The file calls that are used, so that each can be made to fail. */
 export const realDisk = { mkdir, open, readdir, readlink, realpath, rename, rm, stat };
@@ -12,7 +13,6 @@ export type StorageDisk = typeof realDisk;
 
 /** A job holds costs and margin, so nobody else on the machine may read it. */
 const OWN_FILE = 0o600;
-const OWN_FOLDER = 0o700;
 /** Only to the end, and only of what is there. */
 const AT_END = constants.O_WRONLY | constants.O_APPEND;
 

@@ -1,23 +1,15 @@
 /** The desk's server as a process: who may ask it, what it keeps, what it says when it can't. */
-import {
-  chmodSync,
-  existsSync,
-  mkdirSync,
-  readdirSync,
-  readFileSync,
-  rmdirSync,
-  writeFileSync,
-} from "node:fs";
+import { chmodSync, existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { request } from "node:http";
 import { createServer } from "node:net";
 import { networkInterfaces } from "node:os";
 import path from "node:path";
 import type { Change, OpenJob } from "../../../src/hosts/desk/protocol";
 import { JobStore } from "../../../src/hosts/desk/server/jobStore";
-import { FileTrouble, troubles } from "../../../src/hosts/file/fileTrouble";
 import { readXlsx } from "../../../src/hosts/file/readXlsx";
-import { saveAtomically } from "../../../src/hosts/file/saveAtomically";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
+import { realDisk } from "../../../src/hosts/storage/diskStorage";
+import { encoded } from "../../../src/jobs/record";
 import { sampleBook } from "../../support/books";
 import {
   BUILD_MS,
@@ -163,36 +155,101 @@ describe("what is kept", () => {
     expect((await jobOf(address)).changes).toEqual([change("r1", "r2")]);
   });
 
-  test("a journal line cut short by a crash is left out, those before it stay", async () => {
+  /** The log of the open job, the only one there. */
+  const jobLog = (): string =>
+    path.join(
+      folder,
+      readdirSync(folder)
+        .filter((name) => /^job-.*\.log$/.test(name))
+        .sort()
+        .at(-1)!,
+    );
+
+  test("a record cut short by a crash is left out and said, those before it stay", async () => {
     const first = await start();
     await write(first.address, "job", "PUT", snapshot("r1", null));
     await write(first.address, "changes", "POST", JSON.stringify([change("r1", "r2")]));
     await first.kill();
-    const journal = path.join(folder, "job.changes.jsonl");
-    writeFileSync(journal, `${readFileSync(journal, "utf8")}{"type":"REMOTE_REV`);
+    writeFileSync(jobLog(), `${readFileSync(jobLog(), "utf8")}#2 70 00000000\n{"at":"`);
     const second = await start();
-    expect((await jobOf(second.address)).changes).toEqual([change("r1", "r2")]);
-    // The journal goes on from there.
+    const job = await jobOf(second.address);
+    expect(job.changes).toEqual([change("r1", "r2")]);
+    expect(job.notices).toEqual([expect.stringMatching(/cut short in its last 22 bytes.*kept as .*damaged/)]);
+    // It goes on from there.
     await write(second.address, "changes", "POST", JSON.stringify([change("r2", "r3")]));
     await second.kill();
     const third = await start();
-    expect((await jobOf(third.address)).changes).toEqual([change("r1", "r2"), change("r2", "r3")]);
+    expect(await jobOf(third.address)).toMatchObject({
+      changes: [change("r1", "r2"), change("r2", "r3")],
+      notices: [],
+    });
   });
 
-  test("changes that a newer snapshot holds already are not replayed", async () => {
+  test("a snapshot takes the place of the changes that it holds", async () => {
     const first = await start();
     await write(first.address, "job", "PUT", snapshot("r1", null));
     await write(first.address, "changes", "POST", JSON.stringify([change("r1", "r2"), change("r2", "r3")]));
-    const journal = readFileSync(path.join(folder, "job.changes.jsonl"), "utf8");
-    await write(first.address, "job", "PUT", snapshot("r2", "r3"));
+    await write(first.address, "job", "PUT", snapshot("r3", "r3", false, "newer"));
+    await write(first.address, "changes", "POST", JSON.stringify([change("r3", "r4")]));
     await first.kill();
-    // As if the crash had come between writing the snapshot and emptying the journal.
-    writeFileSync(path.join(folder, "job.changes.jsonl"), journal);
     const second = await start();
-    expect((await jobOf(second.address)).changes).toEqual([change("r2", "r3")]);
+    expect(await jobOf(second.address)).toMatchObject({
+      document: document("r3", "newer"),
+      changes: [change("r3", "r4")],
+    });
   });
 
-  test("a damaged autosave is kept aside and said, and a fresh job opens", async () => {
+  test("what the first version of the store kept is taken over, and lies in a folder as it was", async () => {
+    const [stored, journal] = [
+      JSON.stringify({ rigsheet: 1, savedAt: "2026-11-02T08:00:00.000Z", document: document("r1", "first") }),
+      `${JSON.stringify(change("r0", "r1"))}\n${JSON.stringify(change("r1", "r2"))}\n{"type":"REM`,
+    ];
+    writeFileSync(path.join(folder, "job.json"), stored);
+    writeFileSync(path.join(folder, "job.changes.jsonl"), journal);
+    for (let time = 0; time < 2; time++) {
+      const { address, kill } = await start();
+      expect(await jobOf(address)).toMatchObject({
+        document: document("r1", "first"),
+        changes: [change("r1", "r2")],
+        notices: [],
+      });
+      await kill();
+    }
+    const kept = readdirSync(path.join(folder, "before")).sort();
+    expect(kept.map((name) => readFileSync(path.join(folder, "before", name), "utf8"))).toEqual([
+      journal,
+      stored,
+    ]);
+  });
+
+  test("a log of a newer version is refused with a sentence, and left as it is", async () => {
+    const { address, kill } = await start();
+    await write(address, "job", "PUT", snapshot("r1", null));
+    await kill();
+    const newer = encoded(0, { base: { rigsheet: 3, jobs: [] }, entries: [] });
+    writeFileSync(path.join(folder, "desk-job.2.log"), newer);
+    const { status, stderr } = refusedStart("--data", folder);
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/^This data folder was written by a newer Rigsheet\./);
+    expect(readFileSync(path.join(folder, "desk-job.2.log")).equals(newer)).toBe(true);
+  });
+
+  test("a damaged job is kept aside and said, and a fresh one opens", async () => {
+    const { address, kill } = await start();
+    await write(address, "job", "PUT", snapshot("r1", null));
+    await kill();
+    const damaged = readFileSync(jobLog()).fill(0, 10, 20);
+    writeFileSync(jobLog(), damaged);
+    const again = await start();
+    const job = await jobOf(again.address);
+    expect(job.document).toBeUndefined();
+    expect(job.notices).toEqual([expect.stringMatching(/could not be read.*It is kept as .*damaged/)]);
+    const [kept] = readdirSync(path.join(folder, "damaged"));
+    expect(readFileSync(path.join(folder, "damaged", kept!)).equals(damaged)).toBe(true);
+    expect((await write(again.address, "job", "PUT", snapshot("n1", null))).status).toBe(200);
+  });
+
+  test("a damaged autosave of the first version is kept aside and said, and a fresh job opens", async () => {
     writeFileSync(path.join(folder, "job.json"), '{"rigsheet":1,"document":{"revis');
     const { address, printed } = await start();
     const job = await jobOf(address);
@@ -212,36 +269,53 @@ describe("what is kept", () => {
     const answer = await write(address, "job", "PUT", snapshot("n1", "r1", true, "second"));
     const { keptAs } = (await answer.json()) as { keptAs: string };
     expect(readFileSync(keptAs, "utf8")).toContain('"first"');
-    expect((await jobOf(address)).document).toEqual(document("n1", "second"));
+    // However many there come: none is thrown away.
+    let after = "n1";
+    for (let count = 0; count < 25; count++) {
+      await write(address, "job", "PUT", snapshot(`m${count}`, after, true, `job ${count}`));
+      after = `m${count}`;
+    }
+    expect(readFileSync(keptAs, "utf8")).toContain('"first"');
+    expect((await jobOf(address)).document).toEqual(document("m24", "job 24"));
   });
 });
 
 describe("a disk that takes nothing", () => {
-  const fullDisk = () => Promise.reject(new FileTrouble(troubles.diskFull(folder)));
+  const full = (): never => {
+    throw Object.assign(new Error("no space left"), { code: "ENOSPC" });
+  };
+  let isFull = false;
+  const disk = {
+    ...realDisk,
+    open: (async (...words: Parameters<typeof realDisk.open>) =>
+      isFull && words[1] !== "r" && words[1] !== "r+"
+        ? full()
+        : realDisk.open(...words)) as typeof realDisk.open,
+  };
+  const SAID = (): string =>
+    `The disk that holds ${folder} is full. Nothing was changed; make room or save on another disk.`;
+  afterEach(() => void (isFull = false));
 
-  test("the snapshot is refused with the sentence, and what was held stays", async () => {
-    const good = await JobStore.open(folder, "job", saveAtomically);
-    await good.put({ document: document("r1", "kept"), after: null, replaces: true });
-    const full = await JobStore.open(folder, "job", fullDisk);
-    await expect(full.put({ document: document("r2"), after: "r1", replaces: false })).rejects.toThrow(
-      `The disk that holds ${folder} is full. Nothing was changed; make room or save on another disk.`,
-    );
-    expect(full.job?.document).toEqual(document("r1", "kept"));
-    const again = await JobStore.open(folder, "job", saveAtomically);
-    expect(again.job?.document).toEqual(document("r1", "kept"));
-  });
-
-  test("a change that can't be written is refused, and taken once there is room", async () => {
-    const store = await JobStore.open(folder, "job", saveAtomically);
-    await store.put({ document: document("r1"), after: null, replaces: true });
-    const journal = path.join(folder, "job.changes.jsonl");
-    mkdirSync(journal);
-    await expect(store.append([change("r1", "r2")])).rejects.toThrow(`${journal} is a folder.`);
-    expect(store.head).toBe("r1");
-    rmdirSync(journal);
-    await store.append([change("r1", "r2")]);
-    expect((await JobStore.open(folder, "job", saveAtomically)).head).toBe("r2");
-  });
+  test.each(["a snapshot", "another job in its place", "a change"])(
+    "%s is refused with the sentence, what was held stays, and goes on once there is room",
+    async (what) => {
+      const store = await JobStore.open(folder, "job", disk);
+      await store.put({ document: document("r1", "kept"), after: null, replaces: true });
+      const step = (): Promise<unknown> =>
+        what === "a change"
+          ? store.append([change("r1", "r2")])
+          : store.put({ document: document("r2"), after: "r1", replaces: what !== "a snapshot" });
+      isFull = true;
+      await expect(step()).rejects.toThrow(SAID());
+      await expect(step()).rejects.toThrow(SAID());
+      expect(store.job?.document).toEqual(document("r1", "kept"));
+      expect(store.head).toBe("r1");
+      isFull = false;
+      expect((await JobStore.open(folder, "job", disk)).job?.document).toEqual(document("r1", "kept"));
+      await step();
+      expect((await JobStore.open(folder, "job")).head).toBe("r2");
+    },
+  );
 });
 
 describe("workbooks", () => {
@@ -312,7 +386,8 @@ describe("workbooks", () => {
     expect(job.document).toBeUndefined();
     expect(job.book!.title).toBe("changed elsewhere");
     expect(job.notices[0]).toMatch(/changed by another program/);
-    expect(readdirSync(path.join(folder, "earlier"))).toHaveLength(1);
+    const [, kept] = /kept as (\S+)\.$/.exec(job.notices[0]!)!;
+    expect(readFileSync(kept!, "utf8")).toContain('"autosaved"');
   });
 });
 

@@ -135,14 +135,13 @@ onPosix("links in a circle, a device and a pipe have their sentences", async () 
 });
 
 test("what a save that was killed left behind is swept away, what is being written is not", async () => {
-  const path = join(folder, "job.xlsx");
   const old = `.job.xlsx.${"0".repeat(8)}-0000-0000-0000-${"0".repeat(12)}.part`;
   const fresh = old.replace("00000000", "11111111");
   for (const name of [old, fresh, ".job.xlsx.mine.part", "job.xlsx"])
     await writeFile(join(folder, name), "x");
   const hourAgo = new Date(Date.now() - 3_600_000);
   for (const name of [old, ".job.xlsx.mine.part"]) await utimes(join(folder, name), hourAgo, hourAgo);
-  await sweepParts(path);
+  await sweepParts(folder);
   expect((await readdir(folder)).sort()).toEqual([".job.xlsx.mine.part", fresh, "job.xlsx"].sort());
 });
 

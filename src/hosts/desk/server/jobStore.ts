@@ -1,51 +1,53 @@
 /**
- * The autosaved job: a snapshot of the whole document, written atomically, and
- * a journal of the changes since, to which each edit adds one line. The journal
- * makes an edit safe at once whatever the size of the job; the snapshot keeps
- * the journal short.
+ * The autosaved jobs of one desk: each job a log of its own (src/jobs/log.ts),
+ * and a short log that says which of them is open. Putting another job in the
+ * place of the open one puts the new one down first and then adds one line to
+ * that log: the step either happened or did not, and the earlier job stays.
  */
-import { existsSync } from "node:fs";
-import { mkdir, open, readFile, readdir, rename, rm, stat, type FileHandle } from "node:fs/promises";
+import { randomUUID } from "node:crypto";
 import path from "node:path";
+import { Log, type Unreadable } from "../../../jobs/log";
 import { FileTrouble } from "../../file/fileTrouble";
-import { sentenceFor, sweepParts, type SaveOptions } from "../../file/saveAtomically";
+import { sentenceFor, sweepParts } from "../../file/saveAtomically";
+import { DiskStorage, realDisk, type StorageDisk } from "../../storage/diskStorage";
+import { makeOwnFolder } from "../../storage/ownFolder";
 import type { Change, DeskDocument, Saved, Snapshot } from "../protocol";
+import { takeOver } from "./firstStore";
+import { isDocument, type FileStamp, type HeldJob } from "./heldJob";
 import { Refused } from "./requestBody";
 
-export type SaveAtomically = (file: string, bytes: Uint8Array, options?: SaveOptions) => Promise<void>;
+/** The version of what the logs hold. */
+const VERSION = 2;
 
-/** A job holds costs and margin, so nobody else on the machine may read it. */
-const OWN_FILE = 0o600;
-
-/** The file that a job was opened from, as it was then; tells whether another program has changed it since. */
-export interface FileStamp {
-  readonly modified: number;
-  readonly size: number;
+interface Versioned {
+  readonly rigsheet: number;
 }
-
-interface StoredSnapshot {
-  readonly rigsheet: 1;
-  readonly savedAt: string;
-  readonly stamp?: FileStamp;
+interface JobBase extends Versioned {
   readonly document: DeskDocument;
-}
-
-export interface HeldJob {
-  readonly document: DeskDocument;
-  readonly changes: readonly Change[];
   readonly savedAt: string;
   readonly stamp?: FileStamp;
 }
+/** What one step of the page, or a save into the job's file, added. */
+interface JobEntry {
+  readonly at: string;
+  readonly changes?: readonly Change[];
+  readonly stamp?: FileStamp;
+}
+/** Which job is open; null for none. */
+interface DeskEntry {
+  readonly job: string | null;
+}
+type DeskBase = Versioned & DeskEntry;
 
-/** Earlier jobs that are kept when another takes their place. */
-const MOST_EARLIER = 20;
+type JobLog = Log<JobBase, JobEntry>;
+type DeskLog = Log<DeskBase, DeskEntry>;
 
 const OTHER_TAB =
   "this job was changed in another tab or window. Reload this page to go on with that version; to keep this one as well, save it as .xlsx first";
 
 export class JobStore {
-  private held: HeldJob | undefined;
-  private journalLength = 0;
+  private desk: DeskLog | undefined;
+  private job_: JobLog | undefined;
   private queue: Promise<unknown> = Promise.resolve();
   /** What the user must be told of the last start. */
   readonly notices: string[] = [];
@@ -53,18 +55,18 @@ export class JobStore {
   private constructor(
     private readonly folder: string,
     private readonly name: string,
-    private readonly saveAtomically: SaveAtomically,
+    private readonly storage: DiskStorage,
   ) {}
 
   /**
    * @param folder made when it is missing
-   * @param name of the job within the folder
+   * @param name of the desk within the folder: another for each file that is open
    */
-  static async open(folder: string, name: string, saveAtomically: SaveAtomically): Promise<JobStore> {
-    const store = new JobStore(folder, name, saveAtomically);
+  static async open(folder: string, name: string, disk: StorageDisk = realDisk): Promise<JobStore> {
+    const store = new JobStore(folder, name, new DiskStorage(folder, disk));
     try {
       await makeOwnFolder(folder);
-      await sweepParts(store.snapshotFile);
+      await sweepParts(folder);
       await store.restore();
     } catch (error) {
       if (error instanceof FileTrouble) throw error;
@@ -74,35 +76,50 @@ export class JobStore {
   }
 
   get job(): HeldJob | undefined {
-    return this.held;
+    if (!this.job_) return undefined;
+    const { base, entries } = this.job_.content;
+    return {
+      document: base.document,
+      changes: entries.flatMap(({ changes = [] }) => changes),
+      savedAt: entries.at(-1)?.at ?? base.savedAt,
+      stamp: entries.findLast(({ stamp }) => stamp)?.stamp ?? base.stamp,
+    };
   }
 
   /** The revision that the next change must follow. */
   get head(): string | null {
-    return this.held?.changes.at(-1)?.nextRevisionId ?? this.held?.document.revisionId ?? null;
+    const { job } = this;
+    return job?.changes.at(-1)?.nextRevisionId ?? job?.document.revisionId ?? null;
   }
 
   put(snapshot: Snapshot, stamp?: FileStamp): Promise<Saved> {
     return this.inTurn(async () => {
       if (snapshot.after !== this.head) throw new Refused(409, OTHER_TAB);
-      const keptAs = snapshot.replaces && this.held ? await this.setAside("earlier") : undefined;
       const savedAt = new Date().toISOString();
-      await this.writeSnapshot({
+      const base: JobBase = {
+        rigsheet: VERSION,
         document: snapshot.document,
-        changes: [],
         savedAt,
-        stamp: snapshot.replaces ? stamp : (stamp ?? this.held?.stamp),
-      });
+        stamp: snapshot.replaces ? stamp : (stamp ?? this.job?.stamp),
+      };
+      if (this.job_ && !snapshot.replaces) {
+        await this.job_.rebase(base);
+        return { savedAt };
+      }
+      const keptAs = this.job_ && path.join(this.folder, this.job_.file);
+      const next: JobLog = await Log.begin(this.storage, `job-${randomUUID()}`, base);
+      await this.point(next.name);
+      this.job_ = next;
       return { savedAt, keptAs };
     });
   }
 
   append(changes: readonly Change[]): Promise<Saved> {
     return this.inTurn(async () => {
-      const { held } = this;
-      if (!held) throw new Refused(409, "the job is not known here yet. Reload this page");
+      const { job_, job } = this;
+      if (!job_ || !job) throw new Refused(409, "the job is not known here yet. Reload this page");
       // A request repeated after its answer was lost brings changes that are here already.
-      const known = new Set(held.changes.map((change) => change.nextRevisionId));
+      const known = new Set(job.changes.map((change) => change.nextRevisionId));
       const fresh = changes.filter((change) => !known.has(change.nextRevisionId));
       let head = this.head;
       for (const change of fresh) {
@@ -110,8 +127,7 @@ export class JobStore {
         head = change.nextRevisionId;
       }
       const savedAt = new Date().toISOString();
-      if (fresh.length > 0) await this.appendLines(fresh.map((change) => JSON.stringify(change)));
-      this.held = { ...held, changes: [...held.changes, ...fresh], savedAt };
+      if (fresh.length > 0) await job_.append([{ at: savedAt, changes: fresh }]);
       return { savedAt };
     });
   }
@@ -119,19 +135,21 @@ export class JobStore {
   /** Notes the state of the file into which the job was just saved. */
   stampFile(stamp: FileStamp): Promise<void> {
     return this.inTurn(async () => {
-      if (!this.held) return;
-      const { document, changes, savedAt } = this.held;
-      await this.writeSnapshotFile({ document, changes, savedAt, stamp });
-      this.held = { ...this.held, stamp };
+      await this.job_?.append([{ at: new Date().toISOString(), stamp }]);
     });
   }
 
-  /** Takes the held job away, keeping its files. */
+  /**
+   * Lets go of the open job.
+   * @returns where it lies
+   */
   forget(): Promise<string | undefined> {
     return this.inTurn(async () => {
-      const kept = this.held ? await this.setAside("earlier") : undefined;
-      this.held = undefined;
-      return kept;
+      const { job_ } = this;
+      if (!job_) return undefined;
+      await this.point(null);
+      this.job_ = undefined;
+      return path.join(this.folder, job_.file);
     });
   }
 
@@ -141,155 +159,77 @@ export class JobStore {
     return result;
   }
 
-  private get snapshotFile(): string {
-    return path.join(this.folder, `${this.name}.json`);
-  }
-
-  private get journalFile(): string {
-    return path.join(this.folder, `${this.name}.changes.jsonl`);
-  }
-
-  private async writeSnapshot(job: HeldJob): Promise<void> {
-    await this.writeSnapshotFile(job);
-    this.held = job;
-    // From here on the journal's lines are in the snapshot; a kill in between is seen by their revisions.
-    await rm(this.journalFile, { force: true });
-    this.journalLength = 0;
-  }
-
-  private writeSnapshotFile({ document, savedAt, stamp }: HeldJob): Promise<void> {
-    const stored: StoredSnapshot = { rigsheet: 1, savedAt, stamp, document };
-    return this.saveAtomically(this.snapshotFile, Buffer.from(JSON.stringify(stored), "utf8"), {
-      private: true,
-    });
-  }
-
-  private async appendLines(lines: readonly string[]): Promise<void> {
-    const bytes = Buffer.from(lines.map((line) => `${line}\n`).join(""), "utf8");
-    let file: FileHandle | undefined;
-    try {
-      file = await open(this.journalFile, "a", OWN_FILE);
-      await file.writeFile(bytes);
-      await file.sync();
-      this.journalLength += bytes.length;
-    } catch (error) {
-      // A full disk may have taken half a line.
-      await file?.truncate(this.journalLength).catch(() => undefined);
-      throw new FileTrouble(sentenceFor(error, this.journalFile), { cause: error });
-    } finally {
-      await file?.close();
-    }
+  private async point(job: string | null): Promise<void> {
+    if (this.desk) return this.desk.append([{ job }]);
+    this.desk = await Log.begin(this.storage, `desk-${this.name}`, { rigsheet: VERSION, job });
   }
 
   private async restore(): Promise<void> {
-    if (!existsSync(this.snapshotFile)) return;
-    const stored = readStored(await readFile(this.snapshotFile, "utf8"));
-    if (!stored) {
-      const kept = await this.setAside("damaged");
+    const desk = await this.opened(
+      await Log.open<DeskBase, DeskEntry>(this.storage, `desk-${this.name}`, isDesk),
+    );
+    if (!desk) return this.takeOverFirst();
+    this.desk = desk;
+    const { base, entries } = desk.content;
+    const name = (entries.at(-1) ?? base).job;
+    if (name === null) return;
+    this.job_ = await this.opened(await Log.open<JobBase, JobEntry>(this.storage, name, isJob));
+    // Where a job is named, it was put down before that.
+    if (!this.job_ && this.notices.length === 0)
       this.notices.push(
-        `The autosaved job could not be read: its file is damaged. It is kept as ${kept}, and a fresh job is open instead.`,
+        `The job that was open is gone from ${this.folder} (${name}). A fresh job is open instead.`,
       );
-      return;
-    }
-    const { document, savedAt, stamp } = stored;
-    const journal = existsSync(this.journalFile) ? await readFile(this.journalFile, "utf8") : "";
-    const { changes, lost } = changesAfter(document.revisionId, journal);
-    if (lost > 0) {
-      const kept = path.join(this.folder, `${this.name}-damaged-${stampNow()}.changes.jsonl`);
-      await rename(this.journalFile, kept);
-      this.notices.push(
-        `The last ${lost} autosaved changes could not be read. They are kept as ${kept}; check the rows that were edited last.`,
-      );
-    }
-    this.held = { document, changes, savedAt, stamp };
-    await rm(this.journalFile, { force: true });
-    this.journalLength = 0;
-    if (changes.length > 0) await this.appendLines(changes.map((change) => JSON.stringify(change)));
   }
 
-  /** Moves the job's files into a folder of their own kind and names the snapshot's new place. */
-  private async setAside(kind: "earlier" | "damaged"): Promise<string> {
-    const folder = path.join(this.folder, kind);
-    await makeOwnFolder(folder);
-    const base = path.join(folder, `${this.name}-${stampNow()}`);
-    await rename(this.snapshotFile, `${base}.json`);
-    if (existsSync(this.journalFile)) await rename(this.journalFile, `${base}.changes.jsonl`);
-    this.journalLength = 0;
-    if (kind === "earlier") await dropOldest(folder);
-    return `${base}.json`;
+  private async opened<Base, Entry>(
+    found: Log<Base, Entry> | { readonly unreadable: readonly Unreadable[] },
+  ): Promise<Log<Base, Entry> | undefined> {
+    const log = found instanceof Log ? found : undefined;
+    for (const one of found.unreadable) this.notices.push(this.saidOf(one, log !== undefined));
+    return log;
   }
-}
 
-const OWN_FOLDER = 0o700;
+  private saidOf({ keptAs, whole, tail }: Unreadable, isOpen: boolean): string {
+    const kept = path.join(this.folder, keptAs);
+    if (whole)
+      return isOpen
+        ? `The newest autosaved state could not be read: its file is damaged. It is kept as ${kept}; the job is shown as it was before.`
+        : `The autosaved job could not be read: its file is damaged. It is kept as ${kept}, and a fresh job is open instead.`;
+    return tail?.cutShort === true
+      ? `The autosave was cut short in its last ${tail.length} bytes; an edit that was being written then is not in it. What there is of it is kept as ${kept}.`
+      : `The last ${tail?.length ?? 0} bytes of the autosave could not be read. They are kept as ${kept}; check the rows that were edited last.`;
+  }
 
-/** One level after the other: on some special file systems Node makes them all at once without an end. */
-async function makeOwnFolder(folder: string): Promise<void> {
-  const missing: string[] = [];
-  for (let one = folder; !existsSync(one) && path.dirname(one) !== one; one = path.dirname(one))
-    missing.unshift(one);
-  for (const one of missing) await mkdir(one, { mode: OWN_FOLDER });
-  if (!(await stat(folder)).isDirectory()) {
-    throw new FileTrouble(`${folder} is a file, not a folder. Give a folder of your own with --data.`);
+  /** A folder that the first version of this store wrote. */
+  private async takeOverFirst(): Promise<void> {
+    const found = await takeOver(this.folder, this.name);
+    if (!found) return;
+    if ("notice" in found) return void this.notices.push(found.notice);
+    const { document, changes, savedAt, stamp } = found.job;
+    const job: JobLog = await Log.begin(this.storage, `job-${randomUUID()}`, {
+      rigsheet: VERSION,
+      document,
+      savedAt,
+      stamp,
+    });
+    if (changes.length > 0) await job.append([{ at: savedAt, changes }]);
+    await this.point(job.name);
+    this.job_ = job;
+    if (found.lost) this.notices.push(found.lost);
+    await found.moveAway();
   }
 }
 
-const stampNow = (): string => new Date().toISOString().replace(/[:.]/g, "-");
-
-async function dropOldest(folder: string): Promise<void> {
-  const snapshots = (await readdir(folder)).filter((name) => name.endsWith(".json")).sort();
-  for (const name of snapshots.slice(0, -MOST_EARLIER)) {
-    await rm(path.join(folder, name), { force: true });
-    await rm(path.join(folder, name.replace(/\.json$/, ".changes.jsonl")), { force: true });
-  }
+/** @throws FileTrouble for what a later version wrote: it must neither be read nor set aside as damaged */
+function isOurs(value: unknown): value is Versioned {
+  const version = (value as Partial<Versioned> | null)?.rigsheet;
+  if (typeof version === "number" && version > VERSION)
+    throw new FileTrouble(
+      "This data folder was written by a newer Rigsheet. Start that one, or give another folder with --data; nothing here was changed.",
+    );
+  return version === VERSION;
 }
 
-function readStored(text: string): StoredSnapshot | undefined {
-  try {
-    const stored = JSON.parse(text) as Partial<StoredSnapshot> | null;
-    return stored?.rigsheet === 1 && isDocument(stored.document) && typeof stored.savedAt === "string"
-      ? (stored as StoredSnapshot)
-      : undefined;
-  } catch {
-    return undefined;
-  }
-}
-
-export const isDocument = (value: unknown): value is DeskDocument =>
-  typeof value === "object" &&
-  value !== null &&
-  typeof (value as DeskDocument).revisionId === "string" &&
-  Array.isArray((value as DeskDocument).sheets);
-
-export const isChange = (value: unknown): value is Change =>
-  typeof value === "object" &&
-  value !== null &&
-  typeof (value as Change).serverRevisionId === "string" &&
-  typeof (value as Change).nextRevisionId === "string";
-
-/**
- * The journal's changes that follow a revision. Lines older than the snapshot
- * are left out; a last line without its line end is a write cut short, whose
- * edit was never confirmed.
- */
-export function changesAfter(revision: string, journal: string): { changes: Change[]; lost: number } {
-  const lines = journal.split("\n");
-  lines.pop();
-  const read = lines.map((line) => {
-    try {
-      const change: unknown = JSON.parse(line);
-      return isChange(change) ? change : undefined;
-    } catch {
-      return undefined;
-    }
-  });
-  const first = read.findIndex((change) => change?.serverRevisionId === revision);
-  if (first < 0) return { changes: [], lost: read.filter((change) => change === undefined).length };
-  const changes: Change[] = [];
-  let head = revision;
-  for (const change of read.slice(first)) {
-    if (change?.serverRevisionId !== head) break;
-    changes.push(change);
-    head = change.nextRevisionId;
-  }
-  return { changes, lost: read.length - first - changes.length };
-}
+const isDesk = (value: unknown): value is DeskBase => isOurs(value) && "job" in value;
+const isJob = (value: unknown): value is JobBase =>
+  isOurs(value) && isDocument((value as Partial<JobBase>).document);

@@ -32,7 +32,7 @@ export async function runDesk(
 ): Promise<void> {
   const file = options.file ? await openFile(path.resolve(options.file), services) : undefined;
   const data = path.resolve(options.data ?? usualDataFolder());
-  const store = await openStore(data, file?.path, services);
+  const store = await openStore(data, file?.path);
 
   const ports = options.port
     ? [options.port]
@@ -71,13 +71,9 @@ async function openFile(file: string, { readXlsx }: DeskServices): Promise<NonNu
 }
 
 /** Each file has an autosaved job of its own, set aside when the file was changed elsewhere since. */
-async function openStore(
-  data: string,
-  file: string | undefined,
-  { saveAtomically }: DeskServices,
-): Promise<JobStore> {
+async function openStore(data: string, file: string | undefined): Promise<JobStore> {
   const name = file ? `job-${createHash("sha256").update(file).digest("hex").slice(0, 12)}` : "job";
-  const store = await JobStore.open(data, name, saveAtomically);
+  const store = await JobStore.open(data, name);
   if (!file || !store.job) return store;
   const { stamp } = store.job;
   const now = await fileStamp(file);

@@ -9,7 +9,8 @@ import { FileTrouble } from "../../file/fileTrouble";
 import type { OpenJob, Refusal, Snapshot } from "../protocol";
 import type { Asset } from "./assets";
 import { refusalOf, setGuardHeaders } from "./guard";
-import { isChange, isDocument, type FileStamp, type JobStore, type SaveAtomically } from "./jobStore";
+import { isChange, isDocument, type FileStamp } from "./heldJob";
+import type { JobStore } from "./jobStore";
 import { ICON_SVG, PAGE_HTML } from "./pageHtml";
 import { bodyOf, jsonOf, Refused } from "./requestBody";
 
@@ -21,7 +22,7 @@ export interface DeskParts {
   readonly readSurvey: (bytes: Uint8Array, unit: "m" | "ft", writing?: string) => Promise<Survey>;
   readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
   readonly writeCopy: (book: Book, kind: CopyKind) => Promise<Uint8Array>;
-  readonly saveAtomically: SaveAtomically;
+  readonly saveAtomically: (file: string, bytes: Uint8Array) => Promise<void>;
   /** The file given on the command line, with the book that was read from it. */
   readonly file?: { readonly path: string; readonly book: Book };
   readonly port: number;

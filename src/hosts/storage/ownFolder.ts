@@ -1,0 +1,18 @@
+import { existsSync } from "node:fs";
+import { mkdir, stat } from "node:fs/promises";
+import path from "node:path";
+import { FileTrouble } from "../file/fileTrouble";
+
+/** Nobody else on the machine may look into it. */
+export const OWN_FOLDER = 0o700;
+
+/** Makes a folder of the user's own. One level after the other: on some special file systems Node makes them all at once without an end. */
+export async function makeOwnFolder(folder: string): Promise<void> {
+  const missing: string[] = [];
+  for (let one = folder; !existsSync(one) && path.dirname(one) !== one; one = path.dirname(one))
+    missing.unshift(one);
+  for (const one of missing) await mkdir(one, { mode: OWN_FOLDER });
+  if (!(await stat(folder)).isDirectory()) {
+    throw new FileTrouble(`${folder} is a file, not a folder. Give a folder of your own with --data.`);
+  }
+}
