@@ -51,6 +51,13 @@ export function startDesk(...args: string[]): Promise<Started> {
   });
 }
 
+/** Starts it and kills it soon after, wherever it is by then. */
+export async function startAndKill(args: readonly string[], afterMs: number): Promise<void> {
+  const child = spawn(process.execPath, [START, "--no-open", ...args], { stdio: "ignore" });
+  await new Promise((resolve) => setTimeout(resolve, afterMs));
+  await killed(child);
+}
+
 function killed(child: ChildProcess): Promise<void> {
   return new Promise((resolve) => {
     if (child.exitCode !== null || child.signalCode !== null) return resolve();
