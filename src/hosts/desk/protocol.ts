@@ -61,5 +61,8 @@ export interface Refusal {
 /** Sent with every request that writes: a page of another origin can't add it unasked. */
 export const DESK_HEADER = "x-rigsheet-desk";
 
+/** The address at which a desk says which one it is. */
+export const ALIVE = "alive";
+
 /** Beside the help pages: the notices of all that is bundled or shipped. */
 export const NOTICES_PAGE = "notices.txt";

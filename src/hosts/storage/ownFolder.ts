@@ -2,6 +2,7 @@ import { existsSync } from "node:fs";
 import { mkdir, stat } from "node:fs/promises";
 import path from "node:path";
 import { FileTrouble } from "../file/fileTrouble";
+import { sentenceFor } from "../file/saveAtomically";
 
 /** Nobody else on the machine may look into it. */
 export const OWN_FOLDER = 0o700;
@@ -11,8 +12,11 @@ export async function makeOwnFolder(folder: string): Promise<void> {
   const missing: string[] = [];
   for (let one = folder; !existsSync(one) && path.dirname(one) !== one; one = path.dirname(one))
     missing.unshift(one);
-  for (const one of missing) await mkdir(one, { mode: OWN_FOLDER });
-  if (!(await stat(folder)).isDirectory()) {
+  const told = (error: unknown): never => {
+    throw new FileTrouble(sentenceFor(error, folder), { cause: error });
+  };
+  for (const one of missing) await mkdir(one, { mode: OWN_FOLDER }).catch(told);
+  if (!(await stat(folder).catch(told)).isDirectory()) {
     throw new FileTrouble(`${folder} is a file, not a folder. Give a folder of your own with --data.`);
   }
 }

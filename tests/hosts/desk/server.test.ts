@@ -280,6 +280,39 @@ describe("what is kept", () => {
   });
 });
 
+describe("one owner", () => {
+  test("a second start on the same job says where the first one is, and ends", async () => {
+    const first = await start();
+    const { status, stdout } = refusedStart("--data", folder, "--port", String(await freePort()));
+    expect(status).toBe(0);
+    expect(stdout).toBe(`This job is open in a desk that runs already. Its address:\n${first.address}\n`);
+    await write(first.address, "job", "PUT", snapshot("r1", null));
+    expect((await jobOf(first.address)).document).toEqual(document("r1"));
+  });
+
+  test("one that is stopped lets go; one that was killed is followed with a sentence", async () => {
+    const first = await start();
+    first.process.kill("SIGTERM");
+    await new Promise((resolve) => first.process.once("exit", resolve));
+    expect(readdirSync(folder).filter((name) => name.endsWith(".lock"))).toEqual([]);
+    const second = await start();
+    expect(second.printed).not.toMatch(/has ended/);
+    await second.kill();
+    expect((await start()).printed).toMatch(/^The desk that had this job open \(process \d+\) has ended/);
+  });
+
+  test("one that lost the job while it hung writes nothing any more", async () => {
+    const first = await start();
+    await write(first.address, "job", "PUT", snapshot("r1", null));
+    const lock = path.join(folder, "job.lock");
+    writeFileSync(lock, readFileSync(lock, "utf8").replace(/"key":"[^"]*"/, '"key":"another"'));
+    const refused = await write(first.address, "changes", "POST", JSON.stringify([change("r1", "r2")]));
+    expect(refused.status).toBe(409);
+    expect(await sentenceOf(refused)).toMatch(/^another desk has this job now/);
+    expect((await jobOf(first.address)).changes).toEqual([]);
+  });
+});
+
 describe("a disk that takes nothing", () => {
   const full = (): never => {
     throw Object.assign(new Error("no space left"), { code: "ENOSPC" });
@@ -299,7 +332,7 @@ describe("a disk that takes nothing", () => {
   test.each(["a snapshot", "another job in its place", "a change"])(
     "%s is refused with the sentence, what was held stays, and goes on once there is room",
     async (what) => {
-      const store = await JobStore.open(folder, "job", disk);
+      const store = await JobStore.open(folder, "job", { disk });
       await store.put({ document: document("r1", "kept"), after: null, replaces: true });
       const step = (): Promise<unknown> =>
         what === "a change"
@@ -311,7 +344,7 @@ describe("a disk that takes nothing", () => {
       expect(store.job?.document).toEqual(document("r1", "kept"));
       expect(store.head).toBe("r1");
       isFull = false;
-      expect((await JobStore.open(folder, "job", disk)).job?.document).toEqual(document("r1", "kept"));
+      expect((await JobStore.open(folder, "job", { disk })).job?.document).toEqual(document("r1", "kept"));
       await step();
       expect((await JobStore.open(folder, "job")).head).toBe("r2");
     },

@@ -45,6 +45,15 @@ type DeskLog = Log<DeskBase, DeskEntry>;
 const OTHER_TAB =
   "this job was changed in another tab or window. Reload this page to go on with that version; to keep this one as well, save it as .xlsx first";
 
+const TAKEN_OVER =
+  "another desk has this job now, since this one had not answered for a while. Start Rigsheet again: it opens that one; to keep what you see here, save it as .xlsx first";
+
+interface StoreOptions {
+  readonly disk?: StorageDisk;
+  /** False once another program has taken the job over: nothing is written any more. */
+  readonly isOwner?: () => boolean;
+}
+
 export class JobStore {
   private desk: DeskLog | undefined;
   private job_: JobLog | undefined;
@@ -56,14 +65,19 @@ export class JobStore {
     private readonly folder: string,
     private readonly name: string,
     private readonly storage: DiskStorage,
+    private readonly isOwner: () => boolean,
   ) {}
 
   /**
    * @param folder made when it is missing
    * @param name of the desk within the folder: another for each file that is open
    */
-  static async open(folder: string, name: string, disk: StorageDisk = realDisk): Promise<JobStore> {
-    const store = new JobStore(folder, name, new DiskStorage(folder, disk));
+  static async open(
+    folder: string,
+    name: string,
+    { disk = realDisk, isOwner = () => true }: StoreOptions = {},
+  ): Promise<JobStore> {
+    const store = new JobStore(folder, name, new DiskStorage(folder, disk), isOwner);
     try {
       await makeOwnFolder(folder);
       await sweepParts(folder);
@@ -154,7 +168,11 @@ export class JobStore {
   }
 
   private inTurn<T>(work: () => Promise<T>): Promise<T> {
-    const result = this.queue.then(work, work);
+    const turn = (): Promise<T> => {
+      if (!this.isOwner()) throw new Refused(409, TAKEN_OVER);
+      return work();
+    };
+    const result = this.queue.then(turn, turn);
     this.queue = result.catch(() => undefined);
     return result;
   }

@@ -3,6 +3,9 @@ import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import type { Server } from "node:http";
 import path from "node:path";
+import { makeOwnFolder } from "../../storage/ownFolder";
+import { takeOwnership, usualSurroundings, type Owner } from "../../storage/ownerLock";
+import { ALIVE } from "../protocol";
 import { assetsIn } from "./assets";
 import { JobStore } from "./jobStore";
 import { openBrowser } from "./openBrowser";
@@ -17,6 +20,14 @@ export type DeskServices = Pick<
 
 /** How many ports after the usual one are tried when it is taken. */
 const MORE_PORTS = 9;
+const ANSWER_MS = 1_500;
+const ENDING = [
+  ["SIGINT", 2],
+  ["SIGTERM", 15],
+  ["SIGHUP", 1],
+] as const;
+/** The exit code of a program that a signal ended, as shells have it. */
+const AFTER_SIGNAL = 128;
 
 /**
  * Returns once the desk listens; it goes on until the program is stopped.
@@ -32,22 +43,35 @@ export async function runDesk(
 ): Promise<void> {
   const file = options.file ? await openFile(path.resolve(options.file), services) : undefined;
   const data = path.resolve(options.data ?? usualDataFolder());
-  const store = await openStore(data, file?.path);
+  const name = file ? `job-${createHash("sha256").update(file.path).digest("hex").slice(0, 12)}` : "job";
+  await makeOwnFolder(data);
+  const owner = await takeOwnership(data, name, usualSurroundings(answers));
+  if ("address" in owner) {
+    say("This job is open in a desk that runs already. Its address:");
+    say(owner.address);
+    if (options.open) openBrowser(owner.address);
+    return;
+  }
+  releaseAtTheEnd(owner);
+  if (owner.notice !== undefined) say(owner.notice);
+  const store = await openStore(data, name, file?.path, owner);
 
   const ports = options.port
     ? [options.port]
     : Array.from({ length: MORE_PORTS + 1 }, (_, index) => USUAL_PORT + index);
   const assets = assetsIn(folder);
   for (const port of ports) {
-    const server = createDesk({ ...services, assets, store, file, port });
+    const server = createDesk({ ...services, assets, store, file, port, key: owner.key });
     if (!(await listens(server, port))) continue;
     const address = `http://127.0.0.1:${port}/`;
     for (const notice of store.notices) say(notice);
+    await owner.tell(address);
     if (options.open) openBrowser(address);
     say("The local workbook is open until this program is stopped (Ctrl+C). Its address:");
     say(address);
     return;
   }
+  owner.release();
   throw new Error(
     options.port
       ? `Port ${options.port} is taken by another program. Give another one with --port, or stop that program.`
@@ -70,10 +94,29 @@ async function openFile(file: string, { readXlsx }: DeskServices): Promise<NonNu
   return { path: file, book: await readXlsx(bytes) };
 }
 
+/** Whether the desk that holds a lock answers there; anything else may listen at that port by now. */
+async function answers(address: string, key: string): Promise<boolean> {
+  try {
+    const answer = await fetch(new URL(ALIVE, address), { signal: AbortSignal.timeout(ANSWER_MS) });
+    return answer.ok && (await answer.text()) === key;
+  } catch {
+    return false;
+  }
+}
+
+function releaseAtTheEnd(owner: Owner): void {
+  process.once("exit", () => owner.release());
+  for (const [signal, number] of ENDING) process.once(signal, () => process.exit(AFTER_SIGNAL + number));
+}
+
 /** Each file has an autosaved job of its own, set aside when the file was changed elsewhere since. */
-async function openStore(data: string, file: string | undefined): Promise<JobStore> {
-  const name = file ? `job-${createHash("sha256").update(file).digest("hex").slice(0, 12)}` : "job";
-  const store = await JobStore.open(data, name);
+async function openStore(
+  data: string,
+  name: string,
+  file: string | undefined,
+  owner: Owner,
+): Promise<JobStore> {
+  const store = await JobStore.open(data, name, { isOwner: () => owner.isMine() });
   if (!file || !store.job) return store;
   const { stamp } = store.job;
   const now = await fileStamp(file);

@@ -6,7 +6,7 @@ import type { Book } from "../../../workbooks/book";
 import type { Survey } from "../../../workbooks/survey/readSurvey";
 import type { CopyKind } from "../../file/copy/copyOf";
 import { FileTrouble } from "../../file/fileTrouble";
-import type { OpenJob, Refusal, Snapshot } from "../protocol";
+import { ALIVE, type OpenJob, type Refusal, type Snapshot } from "../protocol";
 import type { Asset } from "./assets";
 import { refusalOf, setGuardHeaders } from "./guard";
 import { isChange, isDocument, type FileStamp } from "./heldJob";
@@ -26,6 +26,8 @@ export interface DeskParts {
   /** The file given on the command line, with the book that was read from it. */
   readonly file?: { readonly path: string; readonly book: Book };
   readonly port: number;
+  /** By which another that is started on the same job knows this one. */
+  readonly key: string;
 }
 
 const XLSX_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
@@ -48,6 +50,8 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
     case "GET /icon.svg":
     case "GET /favicon.ico":
       return send(response, "image/svg+xml", ICON_SVG);
+    case `GET /${ALIVE}`:
+      return send(response, "text/plain; charset=utf-8", parts.key);
     case "GET /job":
       return sendJson(response, openJob(parts));
     case "PUT /job":
