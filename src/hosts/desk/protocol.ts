@@ -42,8 +42,10 @@ export interface Snapshot {
    * no job. The server refuses a snapshot that follows anything else.
    */
   readonly after: string | null;
-  /** Another job takes the place of the one held, which is kept under `earlier`. */
+  /** Another job takes the place of the one held, which is kept. */
   readonly replaces: boolean;
+  /** It was made from the file that was given at the start, and belongs to it: Save writes there. */
+  readonly fromFile: boolean;
 }
 
 /** The answer to `PUT /job` and `POST /changes`. */
@@ -57,6 +59,11 @@ export interface Saved {
 export interface Refusal {
   readonly sentence: string;
 }
+
+/** The status of a save that was not done, since the file has changed: the page asks, and may send it again with {@link OVER}. */
+export const FILE_CHANGED = 412;
+/** Added to the address of a save that writes over what another program has put there. */
+export const OVER = "over";
 
 /** Sent with every request that writes: a page of another origin can't add it unasked. */
 export const DESK_HEADER = "x-rigsheet-desk";

@@ -321,7 +321,7 @@ withPage("New keeps the job that was open; Open brings a saved workbook back wit
   const [download] = await Promise.all([page.waitForEvent("download"), button("Save .xlsx").click()]);
   const file = await download.path();
 
-  const kept = () => readdirSync(path.join(folder, "earlier"));
+  const kept = () => readdirSync(folder).filter((name) => /^job-.*\.log$/.test(name));
   const earlier = new Set(kept());
   await button("New").click();
   await page.getByRole("button", { name: "Demonstration" }).click();

@@ -28,8 +28,8 @@ jest.setTimeout(60_000);
 beforeAll(buildDesk, BUILD_MS);
 
 const document = (revisionId: string, mark = "") => ({ revisionId, sheets: [{ mark }] });
-const snapshot = (revisionId: string, after: string | null, replaces = false, mark = "") =>
-  JSON.stringify({ document: document(revisionId, mark), after, replaces });
+const snapshot = (revisionId: string, after: string | null, replaces = false, mark = "", fromFile = false) =>
+  JSON.stringify({ document: document(revisionId, mark), after, replaces, fromFile });
 const change = (serverRevisionId: string, nextRevisionId: string): Change & { mark: string } => ({
   type: "REMOTE_REVISION",
   serverRevisionId,
@@ -333,11 +333,16 @@ describe("a disk that takes nothing", () => {
     "%s is refused with the sentence, what was held stays, and goes on once there is room",
     async (what) => {
       const store = await JobStore.open(folder, "job", { disk });
-      await store.put({ document: document("r1", "kept"), after: null, replaces: true });
+      await store.put({ document: document("r1", "kept"), after: null, replaces: true, fromFile: false });
       const step = (): Promise<unknown> =>
         what === "a change"
           ? store.append([change("r1", "r2")])
-          : store.put({ document: document("r2"), after: "r1", replaces: what !== "a snapshot" });
+          : store.put({
+              document: document("r2"),
+              after: "r1",
+              replaces: what !== "a snapshot",
+              fromFile: false,
+            });
       isFull = true;
       await expect(step()).rejects.toThrow(SAID());
       await expect(step()).rejects.toThrow(SAID());
@@ -392,6 +397,7 @@ describe("workbooks", () => {
     const job = await jobOf(address);
     expect(job.file).toBe("job.xlsx");
     expect(job.book!.sheets.map(({ name }) => name)).toEqual(book.sheets.map(({ name }) => name));
+    await write(address, "job", "PUT", snapshot("r1", null, true, "", true));
     const edited = { ...book, title: "edited" };
     expect((await write(address, "file", "PUT", JSON.stringify(edited))).status).toBe(200);
     const before = readFileSync(file);
@@ -408,7 +414,7 @@ describe("workbooks", () => {
     const file = path.join(folder, "job.xlsx");
     writeFileSync(file, await writeXlsx(book));
     const first = await start(file);
-    await write(first.address, "job", "PUT", snapshot("r1", null, true, "autosaved"));
+    await write(first.address, "job", "PUT", snapshot("r1", null, true, "autosaved", true));
     await first.kill();
     const same = await start(file);
     expect((await jobOf(same.address)).document).toEqual(document("r1", "autosaved"));
@@ -421,6 +427,65 @@ describe("workbooks", () => {
     expect(job.notices[0]).toMatch(/changed by another program/);
     const [, kept] = /kept as (\S+)\.$/.exec(job.notices[0]!)!;
     expect(readFileSync(kept!, "utf8")).toContain('"autosaved"');
+  });
+});
+
+describe("the file belongs to its job", () => {
+  const book = sampleBook();
+  const opened = async (): Promise<{ file: string; desk: Started }> => {
+    const file = path.join(folder, "job.xlsx");
+    writeFileSync(file, await writeXlsx(book));
+    const desk = await start(file);
+    await write(desk.address, "job", "PUT", snapshot("r1", null, true, "of the file", true));
+    return { file, desk };
+  };
+  const titleIn = async (file: string): Promise<string> => (await readXlsx(readFileSync(file))).title;
+  const save = (address: string, title: string, over = ""): Promise<Response> =>
+    write(address, `file${over}`, "PUT", JSON.stringify({ ...book, title }));
+
+  test("a job that is put in its place has no file, after a reload and after the next start of the desk", async () => {
+    const { file, desk } = await opened();
+    const before = readFileSync(file);
+    expect((await jobOf(desk.address)).file).toBe("job.xlsx");
+    await write(desk.address, "job", "PUT", snapshot("n1", "r1", true, "new"));
+    expect((await jobOf(desk.address)).file).toBeUndefined();
+    expect((await save(desk.address, "new")).status).toBe(409);
+    expect(readFileSync(file).equals(before)).toBe(true);
+    await desk.kill();
+    // Whoever names the file means the file.
+    const again = await jobOf((await start(file)).address);
+    expect(again).toMatchObject({
+      file: "job.xlsx",
+      notices: [expect.stringMatching(/^job\.xlsx is open\..*kept as/)],
+    });
+    expect(again.document).toBeUndefined();
+    expect(again.book!.sheets).toHaveLength(book.sheets.length);
+  });
+
+  test("a file that another program has written meanwhile is asked about; written over, theirs is kept", async () => {
+    const { file, desk } = await opened();
+    expect((await save(desk.address, "ours")).status).toBe(200);
+    expect((await save(desk.address, "ours again")).status).toBe(200);
+    writeFileSync(file, await writeXlsx({ ...book, title: "theirs" }));
+    const asked = await save(desk.address, "ours at last");
+    expect(asked.status).toBe(412);
+    expect(await sentenceOf(asked)).toMatch(/^job\.xlsx has changed since it was opened or saved here/);
+    expect(await titleIn(file)).toBe("theirs");
+    const { keptAs } = (await (await save(desk.address, "ours at last", "?over")).json()) as {
+      keptAs: string;
+    };
+    expect([await titleIn(file), await titleIn(keptAs)]).toEqual(["ours at last", "theirs"]);
+    expect((await save(desk.address, "and on")).status).toBe(200);
+  });
+
+  test("a file that is gone is asked about, and made anew on a yes", async () => {
+    const { file, desk } = await opened();
+    remove(file);
+    const asked = await save(desk.address, "ours");
+    expect(asked.status).toBe(412);
+    expect(await sentenceOf(asked)).toMatch(/^job\.xlsx is gone from its folder/);
+    expect((await save(desk.address, "ours", "?over")).status).toBe(200);
+    expect(await titleIn(file)).toBe("ours");
   });
 });
 

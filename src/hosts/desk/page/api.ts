@@ -2,7 +2,15 @@
 import type { Book } from "../../../workbooks/book";
 import type { CopyKind } from "../../file/copy/copyOf";
 import type { Survey } from "../../../workbooks/survey/readSurvey";
-import { DESK_HEADER, type Change, type OpenJob, type Refusal, type Saved, type Snapshot } from "../protocol";
+import {
+  DESK_HEADER,
+  OVER,
+  type Change,
+  type OpenJob,
+  type Refusal,
+  type Saved,
+  type Snapshot,
+} from "../protocol";
 
 /** The server's sentence, or ours when it does not answer. */
 export class ServerTrouble extends Error {
@@ -48,6 +56,8 @@ export const api = {
   saveXlsx: async (book: Book) => (await ask("/save", { method: "POST", body: JSON.stringify(book) })).blob(),
   copyXlsx: async (book: Book, kind: CopyKind) =>
     (await ask(`/copy/${kind}`, { method: "POST", body: JSON.stringify(book) })).blob(),
-  saveFile: (book: Book) => askJson<Saved>("/file", { method: "PUT", body: JSON.stringify(book) }),
+  /** @param over what another program has written there meanwhile */
+  saveFile: (book: Book, over: boolean) =>
+    askJson<Saved>(`/file${over ? `?${OVER}` : ""}`, { method: "PUT", body: JSON.stringify(book) }),
   text: async (url: string) => (await ask(url)).text(),
 };

@@ -59,14 +59,18 @@ export class Autosave {
     },
   };
 
-  /** Hands the whole document to the server. */
-  async putSnapshot(replaces: boolean): Promise<string | undefined> {
+  /**
+   * Hands the whole document to the server.
+   * @param replaces another job's place
+   * @param fromFile made from the file that was given at the start
+   */
+  async putSnapshot(replaces: boolean, fromFile = false): Promise<string | undefined> {
     const document = this.exportDocument();
     const covered = this.pending.length;
     this.sending = true;
     this.report({ kind: "saving" });
     try {
-      const { savedAt, keptAs } = await api.putJob({ document, after: this.head, replaces });
+      const { savedAt, keptAs } = await api.putJob({ document, after: this.head, replaces, fromFile });
       this.head = document.revisionId;
       this.pending.splice(0, covered);
       this.sinceSnapshot = 0;
@@ -76,7 +80,7 @@ export class Autosave {
       return keptAs;
     } catch (error) {
       this.sending = false;
-      this.fail(error, () => void this.putSnapshot(replaces));
+      this.fail(error, () => void this.putSnapshot(replaces, fromFile));
       return undefined;
     }
   }

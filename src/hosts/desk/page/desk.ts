@@ -74,7 +74,7 @@ export class Desk implements OpenDesk {
       return;
     }
     await this.show(documentOf(job.book ?? templates[0]!.demonstration()), [], null);
-    await this.autosave!.putSnapshot(true);
+    await this.autosave!.putSnapshot(true, job.book !== undefined);
   }
 
   /** Puts a book in the place of the open job, which the server keeps. */
@@ -242,7 +242,7 @@ export class Desk implements OpenDesk {
     this.refresh();
     this.focus();
     if (lost) {
-      const kept = await this.autosave!.putSnapshot(true);
+      const kept = await this.autosave!.putSnapshot(true, this.file !== undefined);
       this.bar.showNotice(
         `The last ${changes.length} changes could not be shown again; they are kept as ${kept ?? "the autosaved job"}. Check the rows that were edited last.`,
         true,

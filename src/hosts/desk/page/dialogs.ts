@@ -54,7 +54,7 @@ export async function askForTemplate(
     [
       make("label", { htmlFor: "template" }, "Template"),
       choice,
-      make("p", {}, "The job that is open now is kept in the data folder, under “earlier”."),
+      make("p", {}, "The job that is open now is kept in the data folder."),
     ],
     [
       { label: "Empty", value: "empty" },
@@ -64,6 +64,27 @@ export async function askForTemplate(
   );
   const template = templates[choice.selectedIndex];
   return template && (kind === "empty" || kind === "demonstration") ? { template, kind } : undefined;
+}
+
+/** What becomes of a file that another program has changed; undefined for nothing. */
+export async function askAboutChangedFile(sentence: string): Promise<"over" | "download" | undefined> {
+  const answer = await ask(
+    "The file has changed",
+    [
+      make("p", {}, sentence),
+      make(
+        "p",
+        {},
+        "Write over it: what is there now is kept in the data folder. Download mine: the file stays as it is, and both can be compared (rigsheet compare).",
+      ),
+    ],
+    [
+      { label: "Download mine", value: "download" },
+      { label: "Write over it", value: "over" },
+      { label: "Cancel", value: "" },
+    ],
+  );
+  return answer === "over" || answer === "download" ? answer : undefined;
 }
 
 const MOST_ROWS = 10_000;

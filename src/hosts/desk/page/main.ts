@@ -8,6 +8,7 @@ import { review } from "../../../review/review";
 import { toBareDocument } from "../../grid/toDocument";
 import { withResults } from "../../grid/withResults";
 import { prepareLibrary } from "../../grid/prepareLibrary";
+import { FILE_CHANGED } from "../protocol";
 import { api, ServerTrouble } from "./api";
 import { Bar } from "./bar";
 import { CellEntry, enterTyped } from "./cellEntry";
@@ -16,7 +17,7 @@ import "../../../pane/pane.css";
 import "./desk.css";
 import { outletsAdded } from "./deskHost";
 import { registerDeskPlugin, type DeskGuard } from "./deskPlugin";
-import { askForRows, askForTemplate, chooseFile } from "./dialogs";
+import { askAboutChangedFile, askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { download, painted } from "./dom";
 import { PaneBeside } from "./paneBeside";
 import { registerPastePlugin } from "./pastePlugin";
@@ -127,13 +128,26 @@ async function openAt({ book, path, place }: Chosen, started: () => Promise<void
 async function save(started: () => Promise<void>): Promise<void> {
   await started();
   const book = desk.book();
-  if (desk.fileName) {
-    await api.saveFile(book);
-    bar.showNotice(`Written into ${desk.fileName}.`);
-  } else {
-    const name = `${desk.fileTitle}.xlsx`;
-    download(await api.saveXlsx(book), name);
-    bar.showNotice(`Saved as ${name} where the browser puts its downloads.`);
+  const { fileName } = desk;
+  if (fileName !== undefined && (await writeInto(fileName, book)) !== "elsewhere") return;
+  const name = `${desk.fileTitle}.xlsx`;
+  download(await api.saveXlsx(book), name);
+  bar.showNotice(`Saved as ${name} where the browser puts its downloads.`);
+}
+
+async function writeInto(fileName: string, book: Book): Promise<"done" | "not at all" | "elsewhere"> {
+  try {
+    await api.saveFile(book, false);
+    bar.showNotice(`Written into ${fileName}.`);
+    return "done";
+  } catch (error) {
+    if (!(error instanceof ServerTrouble) || error.status !== FILE_CHANGED) throw error;
+    const choice = await askAboutChangedFile(error.message);
+    if (choice === "download") return "elsewhere";
+    if (choice !== "over") return "not at all";
+    const { keptAs } = await api.saveFile(book, true);
+    bar.showNotice(`Written into ${fileName}.${keptAs ? ` What stood there is kept as ${keptAs}.` : ""}`);
+    return "done";
   }
 }
 

@@ -11,6 +11,7 @@ export interface HeldJob {
   readonly document: DeskDocument;
   readonly changes: readonly Change[];
   readonly savedAt: string;
+  /** The file that it belongs to, as it was last read or written; absent where it belongs to none. */
   readonly stamp?: FileStamp;
 }
 

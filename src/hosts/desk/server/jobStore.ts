@@ -106,6 +106,7 @@ export class JobStore {
     return job?.changes.at(-1)?.nextRevisionId ?? job?.document.revisionId ?? null;
   }
 
+  /** @param stamp of the file given at the start, for a job that is made from it */
   put(snapshot: Snapshot, stamp?: FileStamp): Promise<Saved> {
     return this.inTurn(async () => {
       if (snapshot.after !== this.head) throw new Refused(409, OTHER_TAB);
@@ -114,7 +115,7 @@ export class JobStore {
         rigsheet: VERSION,
         document: snapshot.document,
         savedAt,
-        stamp: snapshot.replaces ? stamp : (stamp ?? this.job?.stamp),
+        stamp: snapshot.fromFile ? stamp : snapshot.replaces ? undefined : this.job?.stamp,
       };
       if (this.job_ && !snapshot.replaces) {
         await this.job_.rebase(base);

@@ -1,12 +1,13 @@
 /** Starts the desk: reads the options, opens the store, listens, prints the address. */
 import { createHash } from "node:crypto";
-import { readFile } from "node:fs/promises";
+import { copyFile, readFile } from "node:fs/promises";
 import type { Server } from "node:http";
 import path from "node:path";
 import { makeOwnFolder } from "../../storage/ownFolder";
 import { takeOwnership, usualSurroundings, type Owner } from "../../storage/ownerLock";
 import { ALIVE } from "../protocol";
 import { assetsIn } from "./assets";
+import type { FileStamp } from "./heldJob";
 import { JobStore } from "./jobStore";
 import { openBrowser } from "./openBrowser";
 import { usualDataFolder, USUAL_PORT, type DeskOptions } from "./options";
@@ -54,14 +55,15 @@ export async function runDesk(
   }
   releaseAtTheEnd(owner);
   if (owner.notice !== undefined) say(owner.notice);
-  const store = await openStore(data, name, file?.path, owner);
+  const store = await openStore(data, name, file, owner);
 
   const ports = options.port
     ? [options.port]
     : Array.from({ length: MORE_PORTS + 1 }, (_, index) => USUAL_PORT + index);
   const assets = assetsIn(folder);
+  const keepAside = (from: string): Promise<string> => keptCopy(from, path.join(data, "replaced"));
   for (const port of ports) {
-    const server = createDesk({ ...services, assets, store, file, port, key: owner.key });
+    const server = createDesk({ ...services, assets, store, file, port, key: owner.key, keepAside });
     if (!(await listens(server, port))) continue;
     const address = `http://127.0.0.1:${port}/`;
     for (const notice of store.notices) say(notice);
@@ -81,7 +83,10 @@ export async function runDesk(
 
 async function openFile(file: string, { readXlsx }: DeskServices): Promise<NonNullable<DeskParts["file"]>> {
   let bytes: Uint8Array;
+  let stamp: FileStamp;
   try {
+    // Before it is read: what is written meanwhile is then seen as a change.
+    stamp = await fileStamp(file);
     bytes = await readFile(file);
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
@@ -91,7 +96,15 @@ async function openFile(file: string, { readXlsx }: DeskServices): Promise<NonNu
         : `The file ${file} can't be read (${code}). Check that it is a file and that you may read it.`,
     );
   }
-  return { path: file, book: await readXlsx(bytes) };
+  return { path: file, book: await readXlsx(bytes), stamp };
+}
+
+async function keptCopy(file: string, folder: string): Promise<string> {
+  await makeOwnFolder(folder);
+  const { name, ext } = path.parse(file);
+  const kept = path.join(folder, `${name} ${new Date().toISOString().replace(/[:.]/g, "-")}${ext}`);
+  await copyFile(file, kept);
+  return kept;
 }
 
 /** Whether the desk that holds a lock answers there; anything else may listen at that port by now. */
@@ -113,19 +126,21 @@ function releaseAtTheEnd(owner: Owner): void {
 async function openStore(
   data: string,
   name: string,
-  file: string | undefined,
+  file: DeskParts["file"],
   owner: Owner,
 ): Promise<JobStore> {
   const store = await JobStore.open(data, name, { isOwner: () => owner.isMine() });
   if (!file || !store.job) return store;
   const { stamp } = store.job;
-  const now = await fileStamp(file);
-  if (stamp?.modified !== now.modified || stamp.size !== now.size) {
-    const kept = await store.forget();
-    store.notices.push(
-      `${path.basename(file)} was changed by another program since it was last open here, so it is shown as it is now. What was autosaved before is kept as ${kept}.`,
-    );
-  }
+  const isAsItWas = stamp?.modified === file.stamp.modified && stamp.size === file.stamp.size;
+  if (isAsItWas) return store;
+  const kept = await store.forget();
+  const named = path.basename(file.path);
+  store.notices.push(
+    stamp
+      ? `${named} was changed by another program since it was last open here, so it is shown as it is now. What was autosaved before is kept as ${kept}.`
+      : `${named} is open. The other job that was open here in its place is kept as ${kept}.`,
+  );
   return store;
 }
 

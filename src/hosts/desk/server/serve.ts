@@ -6,7 +6,15 @@ import type { Book } from "../../../workbooks/book";
 import type { Survey } from "../../../workbooks/survey/readSurvey";
 import type { CopyKind } from "../../file/copy/copyOf";
 import { FileTrouble } from "../../file/fileTrouble";
-import { ALIVE, type OpenJob, type Refusal, type Snapshot } from "../protocol";
+import {
+  ALIVE,
+  FILE_CHANGED,
+  OVER,
+  type OpenJob,
+  type Refusal,
+  type Saved,
+  type Snapshot,
+} from "../protocol";
 import type { Asset } from "./assets";
 import { refusalOf, setGuardHeaders } from "./guard";
 import { isChange, isDocument, type FileStamp } from "./heldJob";
@@ -23,8 +31,10 @@ export interface DeskParts {
   readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
   readonly writeCopy: (book: Book, kind: CopyKind) => Promise<Uint8Array>;
   readonly saveAtomically: (file: string, bytes: Uint8Array) => Promise<void>;
+  /** Copies a file into the data folder; answers with its place there. */
+  readonly keepAside: (file: string) => Promise<string>;
   /** The file given on the command line, with the book that was read from it. */
-  readonly file?: { readonly path: string; readonly book: Book };
+  readonly file?: { readonly path: string; readonly book: Book; readonly stamp: FileStamp };
   readonly port: number;
   /** By which another that is started on the same job knows this one. */
   readonly key: string;
@@ -55,10 +65,7 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
     case "GET /job":
       return sendJson(response, openJob(parts));
     case "PUT /job":
-      return sendJson(
-        response,
-        await parts.store.put(snapshotOf(await jsonOf(request)), await stampOf(parts)),
-      );
+      return sendJson(response, await parts.store.put(snapshotOf(await jsonOf(request)), parts.file?.stamp));
     case "POST /changes": {
       const changes = await jsonOf(request);
       if (!Array.isArray(changes) || !changes.every(isChange))
@@ -86,7 +93,7 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
       return send(response, XLSX_TYPE, await parts.writeCopy(bookOf(await jsonOf(request)), kind));
     }
     case "PUT /file":
-      return sendJson(response, await saveFile(parts, bookOf(await jsonOf(request))));
+      return sendJson(response, await saveFile(parts, bookOf(await jsonOf(request)), searchParams.has(OVER)));
   }
   const asset = parts.assets.get(pathname);
   if (asset && method === "GET") return send(response, asset.type, await readFile(asset.file));
@@ -104,17 +111,38 @@ function addressOf(url: string): URL {
 
 function openJob({ store, file }: DeskParts): OpenJob {
   const { job, notices } = store;
-  const common = { file: file ? path.basename(file.path) : undefined, notices };
+  // A job that was put in the place of the file's has nothing to do with it.
+  const isOfFile = file !== undefined && (!job || job.stamp !== undefined);
+  const common = { file: isOfFile ? path.basename(file.path) : undefined, notices };
   return job
     ? { ...common, document: job.document, changes: job.changes, savedAt: job.savedAt }
     : { ...common, book: file?.book, changes: [] };
 }
 
-async function saveFile({ file, store, writeXlsx, saveAtomically }: DeskParts, book: Book): Promise<object> {
-  if (!file) throw new Refused(409, "No file was given at the start; use Save to download the workbook.");
+async function saveFile(
+  { file, store, writeXlsx, saveAtomically, keepAside }: DeskParts,
+  book: Book,
+  over: boolean,
+): Promise<Saved> {
+  const held = store.job?.stamp;
+  if (!file || !held)
+    throw new Refused(409, "This job belongs to no file; use Save to download the workbook.");
+  const name = path.basename(file.path);
+  const now = await fileStamp(file.path).catch(() => undefined);
+  const isAsItWas = now?.modified === held.modified && now.size === held.size;
+  if (!isAsItWas && !over) {
+    throw new Refused(
+      FILE_CHANGED,
+      now
+        ? `${name} has changed since it was opened or saved here: another program has written it.`
+        : `${name} is gone from its folder, or has another name now.`,
+    );
+  }
+  // What somebody else wrote there is not thrown away.
+  const keptAs = now && !isAsItWas ? await keepAside(file.path) : undefined;
   await saveAtomically(file.path, await writeXlsx(book));
   await store.stampFile(await fileStamp(file.path));
-  return { savedAt: new Date().toISOString() };
+  return { savedAt: new Date().toISOString(), keptAs };
 }
 
 export async function fileStamp(file: string): Promise<FileStamp> {
@@ -122,13 +150,15 @@ export async function fileStamp(file: string): Promise<FileStamp> {
   return { modified: mtimeMs, size };
 }
 
-const stampOf = async ({ file, store }: DeskParts): Promise<FileStamp | undefined> =>
-  file && !store.job ? fileStamp(file.path) : undefined;
-
 function snapshotOf(value: unknown): Snapshot {
   const snapshot = value as Partial<Snapshot> | null;
   if (!snapshot || !isDocument(snapshot.document)) throw new Refused(400, "This is not a document.");
-  return { document: snapshot.document, after: snapshot.after ?? null, replaces: snapshot.replaces === true };
+  return {
+    document: snapshot.document,
+    after: snapshot.after ?? null,
+    replaces: snapshot.replaces === true,
+    fromFile: snapshot.fromFile === true,
+  };
 }
 
 function bookOf(value: unknown): Book {
