@@ -1,0 +1,18 @@
+/** `npm run prove`: the long runs of what `npm test` runs a tenth of: a log through faults at random, kills of the real server. */
+import { spawnSync } from "node:child_process";
+import path from "node:path";
+import { build } from "./build.mjs";
+import { project } from "./install.mjs";
+
+await build();
+const { status } = spawnSync(
+  process.execPath,
+  [
+    path.join(project, "node_modules", "jest", "bin", "jest.js"),
+    "tests/jobs",
+    "tests/hosts/desk/kills",
+    ...process.argv.slice(2),
+  ],
+  { cwd: project, stdio: "inherit", env: { ...process.env, JOB_RUNS: "1000", JOB_KILLS: "300" } },
+);
+process.exitCode = status ?? 1;
