@@ -142,7 +142,9 @@ export class Log<Base, Entry> {
     // The last one that was whole stays, should this one be damaged by whatever else writes on the disk.
     const before = this.whole;
     this.whole = next;
-    for (const old of earlier) if (old !== before) await this.storage.drop(segmentName(this.name, old));
+    for (const old of earlier)
+      // What can't be taken away lies there, and is older than what is read.
+      if (old !== before) await this.storage.drop(segmentName(this.name, old)).catch(() => undefined);
     this.segments = [before, next];
   }
 

@@ -42,7 +42,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   compare: [],
   training: [],
   jobs: [],
-  "hosts/storage": ["node"],
+  "hosts/storage": ["idb", "node"],
   "hosts/grid": ["@odoo/o-spreadsheet"],
   "hosts/headless": ["@odoo/o-spreadsheet", "@resvg/resvg-wasm", "fflate", "node"],
   "hosts/file": ["hucre", "node"],

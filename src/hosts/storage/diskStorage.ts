@@ -85,8 +85,8 @@ export class DiskStorage implements Storage {
     });
   }
 
-  async drop(name: string): Promise<void> {
-    await this.disk.rm(this.at(name), { force: true }).catch(() => undefined);
+  drop(name: string): Promise<void> {
+    return this.saying(name, () => this.disk.rm(this.at(name), { force: true }));
   }
 
   private at(name: string): string {

@@ -1,0 +1,94 @@
+/**
+ * The browser's stand of the storage, in IndexedDB: a thing is a row for its
+ * beginning and one for each piece that was added. Every verb is one strict
+ * transaction, which has happened and stays, or has not; a piece is never half.
+ */
+import { openDB, type DBSchema, type IDBPDatabase } from "idb";
+import type { Storage } from "../../jobs/storage";
+
+interface Schema extends DBSchema {
+  /** By name and number of the piece, from 0. */
+  pieces: { key: [name: string, piece: number]; value: Uint8Array };
+}
+
+const DATABASE = "rigsheet-jobs";
+const LATEST = Number.MAX_SAFE_INTEGER;
+const STRICT = { durability: "strict" } as const;
+
+/** Every piece of a thing. */
+const piecesOf = (name: string): IDBKeyRange => IDBKeyRange.bound([name, 0], [name, LATEST]);
+
+export class BrowserStorage implements Storage {
+  private constructor(private readonly database: IDBPDatabase<Schema>) {}
+
+  /** @param name of the database; tests have their own */
+  static async open(name = DATABASE): Promise<BrowserStorage> {
+    const database = await openDB<Schema>(name, 1, {
+      upgrade: (fresh) => void fresh.createObjectStore("pieces"),
+      // A later version of this program wants to change the database: it may.
+      blocking: (_from, _to, event) => (event.target as IDBDatabase).close(),
+    });
+    return new BrowserStorage(database);
+  }
+
+  close(): void {
+    this.database.close();
+  }
+
+  async list(): Promise<string[]> {
+    const names: string[] = [];
+    const transaction = this.database.transaction("pieces");
+    // From one thing's beginning to the next one's, past all pieces between.
+    for (let cursor = await transaction.store.openKeyCursor(); cursor;) {
+      const [name] = cursor.key;
+      names.push(name);
+      cursor = await cursor.continue([name, LATEST]);
+      if (cursor?.key[0] === name) cursor = await cursor.continue();
+    }
+    return names;
+  }
+
+  async read(name: string): Promise<Uint8Array | undefined> {
+    const pieces = await this.database.getAll("pieces", piecesOf(name));
+    if (pieces.length === 0) return undefined;
+    const bytes = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
+    let at = 0;
+    for (const piece of pieces) {
+      bytes.set(piece, at);
+      at += piece.length;
+    }
+    return bytes;
+  }
+
+  async create(name: string, bytes: Uint8Array): Promise<void> {
+    const transaction = this.database.transaction("pieces", "readwrite", STRICT);
+    // Fails, and takes the transaction with it, where there is one of that name.
+    await Promise.all([transaction.store.add(bytes, [name, 0]), transaction.done]);
+  }
+
+  async append(name: string, bytes: Uint8Array): Promise<void> {
+    const transaction = this.database.transaction("pieces", "readwrite", STRICT);
+    const last = await transaction.store.openKeyCursor(piecesOf(name), "prev");
+    if (!last) {
+      transaction.abort();
+      await transaction.done.catch(() => undefined);
+      throw new Error(`There is no ${name} to add to.`);
+    }
+    await Promise.all([transaction.store.add(bytes, [name, last.key[1] + 1]), transaction.done]);
+  }
+
+  async moveAside(name: string, to: string): Promise<void> {
+    const transaction = this.database.transaction("pieces", "readwrite", STRICT);
+    for (let cursor = await transaction.store.openCursor(piecesOf(name)); cursor;) {
+      const [, piece] = cursor.key;
+      await transaction.store.put(cursor.value, [to, piece]);
+      await cursor.delete();
+      cursor = await cursor.continue();
+    }
+    await transaction.done;
+  }
+
+  async drop(name: string): Promise<void> {
+    await this.database.delete("pieces", piecesOf(name));
+  }
+}

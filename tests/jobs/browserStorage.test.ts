@@ -1,0 +1,148 @@
+/** The browser's stand of the storage, in a browser: through every fault of its database, a page that is closed, and two tabs. */
+import { createServer, type Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import path from "node:path";
+import { chromium, type Browser, type BrowserContext, type Page } from "playwright-core";
+import type { BrowserStorage as Storage } from "../../src/hosts/storage/browserStorage";
+import { bundled, FLAGS, onPath } from "../pane/inChromium";
+import { withChromium } from "../support/tools";
+
+interface Exposed {
+  readonly everyFault: () => Promise<{ runs: number; calls: number; wrong: string[] }>;
+  readonly BrowserStorage: typeof Storage;
+}
+
+let browser: Browser | undefined;
+let server: Server;
+let address: string;
+
+beforeAll(async () => {
+  const script = await bundled(path.join(__dirname, "storagePage.ts"));
+  server = createServer((request, response) => {
+    const isScript = request.url === "/page.js";
+    response.setHeader("Content-Type", isScript ? "text/javascript" : "text/html");
+    response.end(isScript ? script : `<!doctype html><title>Storage</title><script src="page.js"></script>`);
+  });
+  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
+  address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
+}, 120_000);
+afterAll(async () => {
+  await browser?.close();
+  server.close();
+});
+
+function withContext(name: string, work: (context: BrowserContext) => Promise<void>): void {
+  withChromium(name, async (program) => {
+    browser ??= await chromium.launch({ executablePath: onPath(program), args: FLAGS });
+    const context = await browser.newContext();
+    await work(context);
+    await context.close();
+  });
+}
+async function opened(context: BrowserContext): Promise<Page> {
+  const page = await context.newPage();
+  await page.goto(address);
+  return page;
+}
+
+withContext(
+  "every call of the database fails once: nothing confirmed is lost, nothing is half",
+  async (context) => {
+    const page = await opened(context);
+    const { runs, calls, wrong } = await page.evaluate(() => (window as unknown as Exposed).everyFault());
+    expect(wrong).toEqual([]);
+    expect(calls).toBeGreaterThan(15);
+    expect(runs).toBe(1 + 3 * calls);
+  },
+);
+
+withContext(
+  "a page that is closed in the middle: each piece that it had confirmed is there, whole",
+  async (context) => {
+    const watcher = await opened(context);
+    for (let turn = 0; turn < 8; turn++) {
+      const page = await opened(context);
+      const confirmed: number[] = [];
+      await page.exposeFunction("confirmed", (piece: number) => void confirmed.push(piece));
+      const working = page
+        .evaluate(async (name) => {
+          const { BrowserStorage, confirmed: tell } = window as unknown as Exposed & {
+            confirmed: (piece: number) => Promise<void>;
+          };
+          const storage = await BrowserStorage.open("closed");
+          await storage.create(name, Uint8Array.of(255));
+          for (let piece = 0; ; piece++) {
+            await storage.append(name, new Uint8Array(10_000).fill(piece % 200));
+            await tell(piece);
+          }
+        }, `job ${turn}`)
+        .catch(() => undefined);
+      await new Promise((resolve) => setTimeout(resolve, 60 + turn * 25));
+      await page.close();
+      await working;
+      const bytes = await watcher.evaluate(async (name) => {
+        const storage = await (window as unknown as Exposed).BrowserStorage.open("closed");
+        const read = await storage.read(name);
+        storage.close();
+        return read && [...read];
+      }, `job ${turn}`);
+      const pieces = ((bytes?.length ?? 1) - 1) / 10_000;
+      expect(Number.isInteger(pieces)).toBe(true);
+      expect(pieces).toBeGreaterThanOrEqual(confirmed.length);
+      for (let piece = 0; piece < pieces; piece++)
+        expect(new Set(bytes!.slice(1 + piece * 10_000, 1 + (piece + 1) * 10_000))).toEqual(
+          new Set([piece % 200]),
+        );
+    }
+  },
+);
+
+withContext("two tabs that add at once: every piece is there, none in another's place", async (context) => {
+  const tabs = [await opened(context), await opened(context)];
+  await tabs[0]!.evaluate(async () => {
+    const storage = await (window as unknown as Exposed).BrowserStorage.open("two");
+    await storage.create("job", new Uint8Array());
+  });
+  await Promise.all(
+    tabs.map((tab, which) =>
+      tab.evaluate(async (mark) => {
+        const storage = await (window as unknown as Exposed).BrowserStorage.open("two");
+        for (let count = 0; count < 50; count++) await storage.append("job", Uint8Array.of(mark, count));
+      }, which),
+    ),
+  );
+  const bytes = await tabs[0]!.evaluate(async () => {
+    const storage = await (window as unknown as Exposed).BrowserStorage.open("two");
+    return [...(await storage.read("job"))!];
+  });
+  for (const mark of [0, 1]) {
+    const counts = bytes.filter((_, index) => index % 2 === 1 && bytes[index - 1] === mark);
+    expect(counts).toEqual(Array.from({ length: 50 }, (_, count) => count));
+  }
+});
+
+withContext("what is listed, moved aside, dropped, and refused", async (context) => {
+  const page = await opened(context);
+  const found = await page.evaluate(async () => {
+    const storage = await (window as unknown as Exposed).BrowserStorage.open("verbs");
+    const refused = (work: Promise<unknown>): Promise<boolean> =>
+      work.then(
+        () => false,
+        () => true,
+      );
+    await storage.create("b", Uint8Array.of(1));
+    await storage.append("b", Uint8Array.of(2));
+    await storage.create("a", Uint8Array.of(3));
+    const seen: unknown[] = [await storage.list()];
+    seen.push(
+      await refused(storage.create("a", Uint8Array.of(4))),
+      await refused(storage.append("c", Uint8Array.of(4))),
+    );
+    await storage.moveAside("b", "damaged/b");
+    await storage.moveAside("gone", "damaged/gone");
+    await storage.drop("a");
+    seen.push(await storage.list(), [...(await storage.read("damaged/b"))!], await storage.read("a"));
+    return JSON.stringify(seen);
+  });
+  expect(found).toBe(JSON.stringify([["a", "b"], true, true, ["damaged/b"], [1, 2], undefined]));
+});
