@@ -106,6 +106,21 @@ function fedByWhatStays(job: Job): void {
   }
 }
 
+/** Shares that a job may do without, by their labels on Site. */
+const MAY_BE_NONE = {
+  site_tax: "Tax",
+  site_contingency: "Contingency",
+  site_overhead: "Overhead",
+  site_waste: "Waste added to each run",
+} as const;
+
+/** A clean job says on Terms why a share is 0. */
+function tellZeros(job: Job): void {
+  for (const [name, what] of Object.entries(MAY_BE_NONE))
+    if (job.fields[name] === 0)
+      job.blocks.onpurpose = [...(job.blocks.onpurpose ?? []), { what, why: "as the office decided" }];
+}
+
 /** One in so many is a whole block of 240 outlets. */
 const WHOLE_BLOCK = 25;
 
@@ -129,6 +144,7 @@ export function cleanJob(seed: number): Job {
     site_cold: pick([-25, -15, 0]),
     labour_rate: 40 + Math.round(random() * 40),
   });
+  tellZeros(job);
   const shorter = 0.75 + random() * 0.25;
   for (const room of job.blocks.rooms!)
     changeLengths(room, RUNS, (length) => Math.max(2, Math.round(length * shorter * 2) / 2));

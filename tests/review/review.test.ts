@@ -93,7 +93,10 @@ test("the demonstration: exactly what is wrong in it on purpose", () => {
   expect(told.filter(({ weight }) => weight === "wrong").map(({ says }) => says)).toEqual([
     expect.stringMatching(/^A-07 has too little level/),
     expect.stringMatching(/^H3 has too few volts/),
-    expect.stringMatching(/^Greatest difference between outlets/),
+  ]);
+  // 15 dB is the limit between channels at one outlet; between outlets it is a wish.
+  expect(told.filter(({ says }) => says.startsWith("Greatest difference between"))).toEqual([
+    expect.objectContaining({ weight: "worth knowing" }),
   ]);
   expect(told.filter(({ weight }) => weight === "doubtful")).toEqual([]);
 });
