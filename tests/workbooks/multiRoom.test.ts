@@ -353,7 +353,11 @@ describe("one mistake at a time shows where and why, and never a wrong total wit
       /more tuners than user bands/,
     ],
     ["a price past its date", ({ blocks }) => void (blocks.cables![0]!.until = 46_000), /past it/],
-    ["a part without a price", ({ blocks }) => void delete blocks.plates![0]!.price, /missing or out of bounds: Parts/],
+    [
+      "a part without a price",
+      ({ blocks }) => void delete blocks.plates![0]!.price,
+      /missing or out of bounds: Parts/,
+    ],
     [
       "a slot that is not one",
       ({ blocks }) => void (blocks.slots![0]!.slot = "somewhere"),
@@ -548,7 +552,8 @@ describe("supply, tax, options and doubt", () => {
         Record<string, Record<string, number | string>[]>
       > & { fields: Record<string, number | string> };
       const by = 1 + Number(long.fields.site_run_tolerance);
-      for (const row of [...long.blocks.branches!, ...long.blocks.heads!]) row.length = Number(row.length) * by;
+      for (const row of [...long.blocks.branches!, ...long.blocks.heads!])
+        row.length = Number(row.length) * by;
       for (const row of long.blocks.rooms!) row.run = row.longest ?? Number(row.run) * by;
       return [...referencePrice(long).levels].flatMap(([outlet, corners]) =>
         Math.min(...corners) < Number(long.fields.site_level_low) ? [outlet] : [],
