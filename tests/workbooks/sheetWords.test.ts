@@ -80,14 +80,28 @@ describe("a run that no reel holds, from a list of another sheet", () => {
     expect(line()).toMatch(/^Length of Attic \(Head units E\d+\) is 400/);
   });
 
+  test("review names the cause at its cell, in its own words, and folds the sentences that follow", () => {
+    const says = review(book, recalculate);
+    expect(says).toContainEqual(
+      expect.objectContaining({
+        rule: "run longer than its reel",
+        place: { sheet: "Head units", cell: "E9" },
+        says: expect.stringMatching(new RegExp(`^${HEAD}: 400 of trunk is cut at [\\d.]+ with slack`)),
+      }),
+    );
+    expect(says.filter((one) => SPOKEN_OF.test(one.says))).toEqual([]);
+  });
+
   test("review, from the file and from a host that hands out codes without sentences", () => {
-    const says = review(book, recalculate).map((finding) => finding.says);
-    expect(says.some((one) => one.includes(`Length of ${HEAD} (Head units E`))).toBe(true);
-    const bare = JSON.parse(JSON.stringify(book)) as Book;
+    // A sentence that no other rule stands in for.
+    const clock = recalculate(laidOut(({ blocks }) => void (blocks.rooms![0]!.receiver = "wall clock")));
+    const said = /Receiver of G-01 \(Rooms D\d+\) is "wall clock", a kind with no tuner count/;
+    expect(review(clock, recalculate).some(({ says }) => said.test(says))).toBe(true);
+    const bare = JSON.parse(JSON.stringify(clock)) as Book;
     for (const { results } of bare.sheets)
       for (const [at, result] of Object.entries(results))
         if (isBookError(result)) results[at] = { error: result.error };
-    expect(review(bare).some(({ says }) => says.includes(`Length of ${HEAD} (Head units E`))).toBe(true);
+    expect(review(bare).some(({ says }) => said.test(says))).toBe(true);
   });
 
   test("price", async () => {
