@@ -17,6 +17,16 @@ import { startingPoint } from "../../src/workbooks/multiRoom/startingPoint";
 import { summarise } from "../../src/workbooks/multiRoom/summarise";
 import { sheetDate } from "../../src/workbooks/sheetDate";
 import { singleDrop, singleDropExample } from "../../src/workbooks/singleDrop/definition";
+import {
+  CHECK_CELLS,
+  FORMULA_CELLS,
+  GONE,
+  PLACEHOLDERS,
+  renamed,
+  SUPPLIED_BELOW,
+  type Copy,
+} from "./movedSince";
+import { suppliedBelow } from "./suppliedBelow";
 
 type Value = number | string | null;
 export interface Edit {
@@ -91,11 +101,6 @@ export const cleanCases = read<CleanCase[]>("clean");
 export const customerCases = read<CustomerCase[]>("customer");
 export const compareCases = read<CompareCase[]>("compare");
 
-interface Copy {
-  fields: Record<string, number | string>;
-  blocks: Record<string, Record<string, number | string>[]>;
-}
-
 const BOOKS: Readonly<Record<string, { definition: WorkbookDefinition; filling: Filling }>> = {
   "multi-room": { definition: multiRoom, filling: startingPoint },
   "multi-room-demonstration": { definition: multiRoom, filling: guestHouse },
@@ -106,76 +111,14 @@ const BOOKS: Readonly<Record<string, { definition: WorkbookDefinition; filling: 
 /** The columns that name a block's rows, where it is not the first. */
 const ROW_NAMES: Readonly<Record<string, string>> = { rooms: "outlet" };
 
-/** Formula cells by their name, for layouts that have moved since: name, and row and column in it, 1-based. */
-const FORMULA_CELLS: Readonly<Record<string, readonly [string, number, number]>> = {
-  "Quote!B6": ["quote_customer", 1, 1],
-  "Quote!B10": ["quote_until", 1, 1],
-  "Quote!B12": ["quote_scope", 1, 1],
-  "Quote!B16": ["quote_cable", 1, 1],
-  "Quote!B18": ["quote_labour", 1, 1],
-  "Quote!B20": ["quote_options", 1, 1],
-  "Quote!B21": ["quote_net", 1, 1],
-  "Quote!B22": ["quote_tax", 1, 1],
-  "Quote!B23": ["quote_total", 1, 1],
-  "Quote!B24": ["quote_currency", 1, 1],
-  "Quote!B25": ["quote_expected", 1, 1],
-  "Quote!B26": ["quote_range", 1, 1],
-  "Price!B8": ["price_labour", 1, 1],
-  "Price!B11": ["price_direct", 1, 1],
-  "Price!B12": ["price_contingency", 1, 1],
-  "Price!B13": ["price_overhead", 1, 1],
-  "Price!B15": ["price_sell", 1, 1],
-  "Price!B22": ["price_deviation", 1, 1],
-  "Price!B44": ["price_taxable", 1, 1],
-  "Price!B45": ["price_tax", 1, 1],
-  "Price!B46": ["price_total", 1, 1],
-  "Materials!B5": ["count_outlets", 1, 1],
-  "Materials!B7": ["count_heads", 1, 1],
-  "Site!D52": ["corner_frequency", 1, 3],
-  "Site!E52": ["corner_frequency", 1, 4],
-  "Site!E53": ["corner_temperature", 1, 4],
-  "Labour!B21": ["work_total_hours", 1, 1],
-  "Checks!B44": ["checks_failed", 1, 1],
-  "Checks!B45": ["checks_verdict", 1, 1],
-};
-
-/** Results on Checks, by the words of their check. */
-const CHECK_CELLS: Readonly<Record<string, RegExp>> = {
-  "Checks!D13": /too little level at their weakest/,
-  "Checks!D15": /15 dB/,
-  "Checks!D24": /short of volts/,
-};
-
-/** What a placeholder of a case came to be; one that is missing here has no cell. */
-const PLACEHOLDERS: Readonly<Record<string, (copy: Copy, value: number | string) => void>> = {
-  ...Object.fromEntries(
-    ["discount_sum", "discount_share", "discount_reason"].map((name) => [
-      `<${name}>`,
-      ({ fields }: Copy, value: number | string) => void (fields[name] = value),
-    ]),
-  ),
-  "<a mark or supplier text: supplied by the customer>": onPurpose("weather cabinet"),
-  "<included, and why>": onPurpose("measure and record an outlet"),
-  "<reason for no tax>": onPurpose("Tax"),
-  // Two cases have this one, of two figures; listing both excuses only the one that is 0.
-  "<reason>": (copy, value) => {
-    onPurpose("Margin")(copy, value);
-    onPurpose("Lengths may be off by")(copy, value);
-  },
-};
-
-/** A line of the zeros that are meant. */
-function onPurpose(what: string): (copy: Copy, value: number | string) => void {
-  return ({ blocks }, why) => void (blocks.onpurpose ??= []).push({ what, why });
-}
-
-/** Whether every cell that the case writes to exists. */
-export const hasItsCells = ({ edits }: QuoteCase): boolean =>
-  edits.every(({ field }) => !field?.startsWith("<") || field in PLACEHOLDERS);
+/** Whether every cell that the case writes to exists, and its mistake is still one. */
+export const hasItsCells = ({ id, edits }: QuoteCase): boolean =>
+  !(id in GONE) && edits.every(({ field }) => !field?.startsWith("<") || field in PLACEHOLDERS);
 
 const fullDate = /^(\d{4})-(\d{2})-(\d{2})$/;
 
-function valueOf({ value, type }: Edit): number | string | undefined {
+function valueOf({ value: given, type }: Edit): number | string | undefined {
+  const value = renamed(given);
   if (value === null || value === undefined) return undefined;
   const date = type === "date" ? fullDate.exec(String(value)) : null;
   return date ? sheetDate(Number(date[1]), Number(date[2]), Number(date[3])) : value;
@@ -194,7 +137,8 @@ function columnOf(definition: WorkbookDefinition, name: string): { block: string
 function apply(definition: WorkbookDefinition, copy: Copy, edits: readonly Edit[]): void {
   const before = JSON.parse(JSON.stringify(copy)) as Copy;
   /** By the name that the row had before the case; by its place where no row has that name. */
-  const rowAt = (block: string, row: string | undefined, index: number | undefined): number => {
+  const rowAt = (block: string, called: string | undefined, index: number | undefined): number => {
+    const row = renamed(called);
     const rows = before.blocks[block] ?? [];
     const name = ROW_NAMES[block] ?? columnsOf(definition, block)[0]!;
     const at = (index ?? 0) - 1;
@@ -223,6 +167,9 @@ function apply(definition: WorkbookDefinition, copy: Copy, edits: readonly Edit[
       copy.blocks[block]!.splice(rowAt(block, row, index), 1);
     }
   }
+  // Where the supply stands is a column that the outsider's workbook did not have filled.
+  for (const head of copy.blocks.heads ?? [])
+    if (["id", "type", "cable", "length"].every((key) => head[key] === undefined)) delete head.at;
 }
 
 const columnsOf = (definition: WorkbookDefinition, block: string): string[] =>
@@ -269,9 +216,19 @@ function typeOver(book: Book, edits: readonly Edit[]): void {
 const copyOf = (filling: Filling): Copy =>
   JSON.parse(JSON.stringify({ fields: filling.fields ?? {}, blocks: filling.blocks ?? {} })) as Copy;
 
+/** The edit that gave H3 enough volts: now its trunk is changed for the copper one. */
+const mendsVolts = ({ column, row, value }: Edit): boolean =>
+  column === "heads_supply" && row === "H3" && value === "inserter 24 V";
+
 /** The filling and the book, not yet computed, after some edits. */
-function edited(book: string, ...edits: (readonly Edit[])[]): { filling: Filling; book: Book } {
-  const { definition, filling } = BOOKS[book]!;
+function edited({ id, book }: QuoteCase, ...given: (readonly Edit[])[]): { filling: Filling; book: Book } {
+  const below = SUPPLIED_BELOW.has(id);
+  const { definition, filling } = below ? { definition: multiRoom, filling: suppliedBelow } : BOOKS[book]!;
+  const edits = given.map((list) =>
+    list.map((edit): Edit =>
+      mendsVolts(edit) && !below ? { ...edit, column: "heads_cable", value: "trunk" } : edit,
+    ),
+  );
   const copy = copyOf(filling);
   for (const list of edits) apply(definition, copy, list);
   const laidOut = layOut(definition, copy);
@@ -280,16 +237,15 @@ function edited(book: string, ...edits: (readonly Edit[])[]): { filling: Filling
 }
 
 /** Before a case's mistake, not yet computed. */
-export const before = ({ book, baseEdits = [] }: QuoteCase): { filling: Filling; book: Book } =>
-  edited(book, baseEdits);
+export const before = (one: QuoteCase): { filling: Filling; book: Book } => edited(one, one.baseEdits ?? []);
 /** With it, not yet computed. */
-export const after = ({ book, baseEdits = [], edits }: QuoteCase): { filling: Filling; book: Book } =>
-  edited(book, baseEdits, edits);
+export const after = (one: QuoteCase): { filling: Filling; book: Book } =>
+  edited(one, one.baseEdits ?? [], one.edits);
 
 const computedBefore = new Map<string, Book>();
 /** Computed once for all cases that begin alike. */
 export function computedBase(one: QuoteCase): Book {
-  const key = JSON.stringify([one.book, one.baseEdits ?? []]);
+  const key = JSON.stringify([one.book, one.baseEdits ?? [], SUPPLIED_BELOW.has(one.id)]);
   let book = computedBefore.get(key);
   if (!book) computedBefore.set(key, (book = recalculate(before(one).book)));
   return book;
@@ -306,8 +262,12 @@ export function broughtAbout(base: Book, book: Book): readonly CheckLine[] {
   });
 }
 
-/** The words for a cause: the label of a field; the head of a column, its block, the row. */
-export function wordsOf(book: string, { name, row }: Cause): readonly string[] {
+/** The words for a cause: the label of a field; the head of a column, its block, the row; the sheet of a formula typed over. */
+export function wordsOf(book: string, cause: Cause): readonly string[] {
+  const name = cause.name.replace(/^<(\w+)>$/, "$1");
+  const row = renamed(cause.row);
+  const typedOver = /^([^!]+)!/.exec(name);
+  if (typedOver) return [typedOver[1]!];
   for (const { name: sheet, parts } of BOOKS[book]!.definition.sheets)
     for (const part of parts) {
       if (part.kind === "fields")

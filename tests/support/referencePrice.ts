@@ -231,14 +231,21 @@ export function referencePrice({ fields, blocks }: Job): Reference {
       .times(share("site_overhead").plus(1))
       .dividedBy(new Decimal(1).minus(share("site_margin")));
   const lines = [...sections.map(sold), provisional, options].map(cents);
-  const net = lines.reduce((a, b) => a.plus(b));
+  const before = lines.reduce((a, b) => a.plus(b));
   const labourLine = lines[3]!;
-  const taxable =
+  const wholeBase =
     fields.site_tax_on === "labour only"
       ? labourLine
       : fields.site_tax_on === "materials only"
-        ? net.minus(labourLine)
-        : net;
+        ? before.minus(labourLine)
+        : before;
+  const discount =
+    fields.discount_share === undefined
+      ? new Decimal(num(fields, "discount_sum"))
+      : cents(before.times(share("discount_share")));
+  const net = before.minus(discount);
+  // What remains after the discount is taxed: each part of the price bears its share of it, in whole cents.
+  const taxable = before.isZero() ? wholeBase : cents(wholeBase.times(net).dividedBy(before));
   const tax = cents(taxable.times(share("site_tax")));
   return { levels, volts, net: net.toFixed(2), tax: tax.toFixed(2), total: net.plus(tax).toFixed(2) };
 }

@@ -2,6 +2,7 @@
 import { aboutSheet } from "../aboutSheet";
 import type { Filling, SheetDefinition, WorkbookDefinition } from "../definition";
 import { checksSheet } from "../checksSheet";
+import { sheetEntryChecks } from "../entryChecks";
 import { peakingHelp, peaksBlock } from "../peaking";
 import { sheetDate } from "../sheetDate";
 import { slotColumns } from "../slotColumns";
@@ -31,12 +32,21 @@ const card: SheetDefinition = {
       kind: "fields",
       heading: "Site",
       fields: [
-        { name: "card_job", label: "Job", input: { what: "Which job and dish", rule: { kind: "text" } } },
+        {
+          name: "card_job",
+          label: "Job",
+          input: { what: "Which job and dish", required: true, rule: { kind: "text" } },
+        },
         {
           name: "card_date",
           label: "Date",
           format: "date",
-          input: { what: "Date of the work, for the compass", example: "2026-11-02", rule: { kind: "date" } },
+          input: {
+            what: "Date of the work, for the compass",
+            required: true,
+            example: "2026-11-02",
+            rule: { kind: "date" },
+          },
         },
         writingField,
         {
@@ -46,6 +56,7 @@ const card: SheetDefinition = {
           format: "three",
           input: {
             what: "Latitude of the dish; south is negative",
+            required: true,
             rule: { kind: "number", min: -90, max: 90 },
           },
         },
@@ -56,6 +67,7 @@ const card: SheetDefinition = {
           format: "three",
           input: {
             what: "Longitude of the dish; west is negative",
+            required: true,
             rule: { kind: "number", min: -180, max: 180 },
           },
         },
@@ -73,6 +85,7 @@ const card: SheetDefinition = {
           format: "one",
           input: {
             what: "Offset angle of the dish; 0 for a centre-fed one",
+            required: true,
             example: "22.6",
             rule: { kind: "number", min: 0, max: 60 },
           },
@@ -175,6 +188,7 @@ const card: SheetDefinition = {
 };
 
 const checks = checksSheet([
+  ...sheetEntryChecks([card]),
   {
     what: "There are slots",
     limit: "1 or more",

@@ -1,5 +1,6 @@
 /** The price worked a second way, the discount, and the customer's page against what it is made from. */
 import type { Check } from "../definition";
+import { NUMBER, SCOPE } from "./quote";
 
 const BOUGHT = ["buyunits", "buysupplies", "buycables", "buypassives", "buyplates", "buyfittings", "work"];
 const LINES = ["reception", "cable", "fittings", "labour", "provisional", "options", "discount"];
@@ -16,7 +17,15 @@ const MIRRORED = [
   ["quote_by", "site_prepared_by", "Prepared by"],
   ["quote_currency", "site_currency", "All sums in"],
 ] as const;
-const differs = MIRRORED.map(([shown, of]) => `(${shown}<>${of})*(TRIM(${of})<>"")`);
+/** Cells of the Quote that are put together from several: each typed over stands for what is not priced. */
+const PUT_TOGETHER = [
+  ["quote_number", NUMBER, "Number and revision"],
+  ["quote_scope", SCOPE, "Scope"],
+] as const;
+const DIFFERS = [
+  ...MIRRORED.map(([shown, of, label]) => ({ label, differs: `(${shown}<>${of})*(TRIM(${of})<>"")` })),
+  ...PUT_TOGETHER.map(([shown, of, label]) => ({ label, differs: `(${shown}<>${of})*1` })),
+];
 
 export const moneyChecks: readonly Check[] = [
   {
@@ -95,10 +104,10 @@ export const moneyChecks: readonly Check[] = [
   {
     what: "Cells of the quote that say something else than the sheet they come from",
     limit: "none",
-    found: differs.join("+"),
+    found: DIFFERS.map(({ differs }) => differs).join("+"),
     passes: "@=0",
     where: "Quote",
-    places: MIRRORED.map(([, , label], index) => `IF(${differs[index]},"; ${label}","")`).join("&"),
+    places: DIFFERS.map(({ differs, label }) => `IF(${differs},"; ${label}","")`).join("&"),
   },
   {
     what: "Assumptions and exclusions on the quote: lists that are empty",
@@ -106,6 +115,8 @@ export const moneyChecks: readonly Check[] = [
     found: '(SUMPRODUCT(--(assumptions_text<>""))=0)+(SUMPRODUCT(--(exclusions_text<>""))=0)',
     passes: "@=0",
     where: "Terms",
+    places:
+      'IF(SUMPRODUCT(--(assumptions_text<>""))=0,"; Assumptions","")&IF(SUMPRODUCT(--(exclusions_text<>""))=0,"; Exclusions","")',
     advice: true,
   },
 ];

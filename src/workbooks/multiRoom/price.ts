@@ -196,7 +196,8 @@ export const price: SheetDefinition = {
           ),
           note: "Provisional sums and options count as materials; a discount lowers each part by the same share.",
         },
-        money("price_tax", "Tax", "RIG.ROUNDMONEY(price_taxable,2,site_rounding,site_tax)"),
+        // A rate that is missing is no rate of 1, as a blank factor would be.
+        money("price_tax", "Tax", 'IF(site_tax="",0,RIG.ROUNDMONEY(price_taxable,2,site_rounding,site_tax))'),
         money("price_total", "Total", "ROUND(price_net+price_tax,2)", { strong: true }),
       ],
     },

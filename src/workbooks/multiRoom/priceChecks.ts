@@ -47,7 +47,7 @@ export const priceChecks: readonly Check[] = [
     limit: "1 or more",
     found: "site_until-site_date",
     passes: "@>=1",
-    where: "Site, quote valid until",
+    where: "Site, date of the quote, quote valid until",
   },
   {
     what: "Hours of labour in the price",

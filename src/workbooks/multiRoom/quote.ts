@@ -50,12 +50,20 @@ const listed = (name: string, of: string, heading: string, head: string): Block 
 const counted = (what: string, count: string): string =>
   `IFERROR(IF(${count}=0,"",", ${what}: "&${count}),"")`;
 
-const SCOPE = [
+/** What is quoted, as one formula. */
+export const SCOPE = `MID(${[
   counted("outlets", "count_outlets"),
   counted("tuners", "heads_wanted"),
   counted("head units", "count_heads"),
   counted("orbital slots", 'SUMPRODUCT(--(slots_slot<>""))'),
-].join("&");
+].join("&")},3,200)`;
+
+/** Number and revision, of which either may be missing, as one formula. */
+export const NUMBER =
+  'TRIM(site_quote)&IF(site_revision="","",IF(TRIM(site_quote)="","",", ")&"revision "&site_revision)';
+
+/** Without a rate of tax no sum with tax is known. */
+const taxed = (formula: string): string => `IF(site_tax="","${OPEN}",${formula})`;
 
 /** Where nothing is priced there is no sum to show. */
 const of = (formula: string): string => `IF(price_before=0,"",${formula})`;
@@ -84,13 +92,12 @@ export const quote: SheetDefinition = {
         {
           name: "quote_number",
           label: "Number and revision",
-          formula:
-            'TRIM(site_quote)&IF(site_revision="","",IF(TRIM(site_quote)="","",", ")&"revision "&site_revision)',
+          formula: NUMBER,
         },
         told("quote_date", "Date", "site_date", { format: "date" }),
         told("quote_until", "Valid until", "site_until", { format: "date" }),
         told("quote_by", "Prepared by", "site_prepared_by"),
-        { name: "quote_scope", label: "Scope", formula: `MID(${SCOPE},3,200)` },
+        { name: "quote_scope", label: "Scope", formula: SCOPE },
       ],
     },
     {
@@ -109,23 +116,23 @@ export const quote: SheetDefinition = {
         },
         sum("quote_net", "Price without tax", of("price_net"), { strong: true }),
         {
-          ...sum("quote_tax", "Tax", of('IF(site_tax="","open",price_tax)')),
+          ...sum("quote_tax", "Tax", of(taxed("price_tax"))),
           // A tax of 0 is printed with its reason.
           labelFormula:
             '"Tax"&IF(IFERROR(site_tax=0,FALSE),IFERROR(": "&INDEX(onpurpose_why,MATCH("Tax",onpurpose_what,0)),""),"")',
         },
-        sum("quote_total", "Total", of('IF(site_tax="","open",price_total)'), { strong: true }),
+        sum("quote_total", "Total", of(taxed("price_total")), { strong: true }),
         told("quote_currency", "All sums in", "site_currency"),
         sum(
           "quote_expected",
           "Expected total, as lengths and hours may turn out",
-          of(roundedNatively("price_expected")),
+          of(taxed(roundedNatively("price_expected"))),
         ),
         {
           name: "quote_range",
           label: "Its range, about 19 in 20",
           format: "text",
-          formula: `IFERROR(${of('ROUND(price_low,0)&" to "&ROUND(price_high,0)')},"${OPEN}")`,
+          formula: `IFERROR(${of(taxed('ROUND(price_low,0)&" to "&ROUND(price_high,0)'))},"${OPEN}")`,
         },
       ],
     },

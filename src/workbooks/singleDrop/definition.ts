@@ -1,7 +1,8 @@
 /** One cable run checked on one page: level at both ends of the band, cold and hot, and volts at its end. */
 import { aboutSheet } from "../aboutSheet";
-import type { Field, Filling, SheetDefinition, WorkbookDefinition } from "../definition";
+import type { Bound, Field, Filling, SheetDefinition, WorkbookDefinition } from "../definition";
 import { checksSheet } from "../checksSheet";
+import { sheetEntryChecks } from "../entryChecks";
 import { BUILT_IN_CABLES } from "../multiRoom/parts";
 import { versionNow } from "../versions";
 
@@ -16,6 +17,12 @@ const about = aboutSheet({
   ],
 });
 
+/** Another field that the value must not pass. */
+interface Bounds {
+  readonly atLeast?: Bound;
+  readonly atMost?: Bound;
+}
+
 const number = (
   name: string,
   label: string,
@@ -23,15 +30,18 @@ const number = (
   what: string,
   min: number,
   max: number,
-  note?: string,
+  more: { readonly note?: string; readonly required?: string; readonly bounds?: Bounds } = {},
 ): Field => ({
   name,
   label,
   unit,
   format: "general",
-  note,
-  input: { what, rule: { kind: "number", min, max } },
+  note: more.note,
+  input: { what, required: more.required ?? true, rule: { kind: "number", min, max, ...more.bounds } },
 });
+
+/** Without a load there is no supply to tell of. */
+const WITH_LOAD = "(drop_load>0)";
 
 const corners = (name: string, label: string, unit: string, formula: string): Field => ({
   name,
@@ -56,19 +66,27 @@ const drop: SheetDefinition = {
         {
           name: "drop_job",
           label: "Job and outlet",
-          input: { what: "Which run this is", rule: { kind: "text" } },
+          input: { what: "Which run this is", required: true, rule: { kind: "text" } },
         },
         {
           name: "drop_cable",
           label: "Cable",
-          input: { what: "A built-in cable type", rule: { kind: "named", name: "cable_types" } },
+          input: {
+            what: "A built-in cable type",
+            required: true,
+            rule: { kind: "named", name: "cable_types" },
+          },
         },
         {
           name: "drop_unit",
           label: "Lengths in",
-          input: { what: "The unit of the length", rule: { kind: "choice", choices: ["m", "ft"] } },
+          input: {
+            what: "The unit of the length",
+            required: true,
+            rule: { kind: "choice", choices: ["m", "ft"] },
+          },
         },
-        number("drop_length", "Length", "m or ft", "Length of the run", 0, 2000),
+        number("drop_length", "Length", "m or ft", "Length of the run", 0.1, 2000),
         number(
           "drop_ways",
           "Splitter before it",
@@ -84,7 +102,7 @@ const drop: SheetDefinition = {
           "Excess loss of the splitter at the high end",
           0,
           30,
-          "1 to 3 dB at satellite IF, from memory.",
+          { note: "1 to 3 dB at satellite IF, from memory." },
         ),
         number("drop_plate", "Loss of the outlet", "dB", "Loss of the wall plate", 0, 30),
       ],
@@ -93,10 +111,18 @@ const drop: SheetDefinition = {
       kind: "fields",
       heading: "Band, temperatures and levels",
       fields: [
-        number("drop_low", "Lowest frequency", "MHz", "Lowest frequency", 5, 3000),
-        number("drop_high", "Highest frequency", "MHz", "Highest frequency", 5, 3000),
-        number("drop_cold", "Coldest cable", "°C", "Coldest cable of the year", -60, 90),
-        number("drop_hot", "Hottest cable", "°C", "Hottest cable of the year", -60, 90),
+        number("drop_low", "Lowest frequency", "MHz", "Lowest frequency", 5, 3000, {
+          bounds: { atMost: { name: "drop_high", words: "the highest frequency" } },
+        }),
+        number("drop_high", "Highest frequency", "MHz", "Highest frequency", 5, 3000, {
+          bounds: { atLeast: { name: "drop_low", words: "the lowest frequency" } },
+        }),
+        number("drop_cold", "Coldest cable", "°C", "Coldest cable of the year", -60, 90, {
+          bounds: { atMost: { name: "drop_hot", words: "the hottest cable" } },
+        }),
+        number("drop_hot", "Hottest cable", "°C", "Hottest cable of the year", -60, 90, {
+          bounds: { atLeast: { name: "drop_cold", words: "the coldest cable" } },
+        }),
         number(
           "drop_in_low",
           "Level going in, low end",
@@ -113,49 +139,29 @@ const drop: SheetDefinition = {
           20,
           140,
         ),
-        number(
-          "drop_least",
-          "Least level at the outlet",
-          "dBµV",
-          "Least level",
-          20,
-          120,
-          "EN 60728-1: 47 dBµV for satellite IF.",
-        ),
-        number(
-          "drop_most",
-          "Greatest level at the outlet",
-          "dBµV",
-          "Greatest level",
-          20,
-          120,
-          "EN 60728-1: 77 dBµV.",
-        ),
+        number("drop_least", "Least level at the outlet", "dBµV", "Least level", 20, 120, {
+          note: "EN 60728-1: 47 dBµV for satellite IF.",
+          bounds: { atMost: { name: "drop_most", words: "the greatest level" } },
+        }),
+        number("drop_most", "Greatest level at the outlet", "dBµV", "Greatest level", 20, 120, {
+          note: "EN 60728-1: 77 dBµV.",
+          bounds: { atLeast: { name: "drop_least", words: "the least level" } },
+        }),
       ],
     },
     {
       kind: "fields",
       heading: "Supply over the same cable; leave the load at 0 for none",
       fields: [
-        number(
-          "drop_supply",
-          "Supply",
-          "V",
-          "Volts at the supply",
-          1,
-          60,
-          "A receiver gives 13 V at rest (EN 50494, EN 50607: from memory).",
-        ),
+        number("drop_supply", "Supply", "V", "Volts at the supply", 1, 60, {
+          note: "A receiver gives 13 V at rest (EN 50494, EN 50607: from memory).",
+          required: WITH_LOAD,
+        }),
         number("drop_load", "Load", "A", "Current of the load", 0, 10),
-        number(
-          "drop_volts_least",
-          "Least volts at the end",
-          "V",
-          "Least volts that the load needs",
-          1,
-          60,
-          "The maker's figure; near 10.5 V for head units fed by receivers (from memory).",
-        ),
+        number("drop_volts_least", "Least volts at the end", "V", "Least volts that the load needs", 1, 60, {
+          note: "The maker's figure; near 10.5 V for head units fed by receivers (from memory).",
+          required: WITH_LOAD,
+        }),
       ],
     },
     {
@@ -239,6 +245,24 @@ const drop: SheetDefinition = {
 };
 
 const checks = checksSheet([
+  ...sheetEntryChecks([drop]),
+  {
+    what: "Least and greatest level outside 47 to 77 dBµV",
+    limit: "none: EN 60728-1 for satellite IF with QPSK, 8PSK or APSK",
+    found: '(drop_least<>"")*(drop_least<47)+(drop_most<>"")*(drop_most>77)',
+    passes: "@=0",
+    where: "Drop",
+    places:
+      'IF((drop_least<>"")*(drop_least<47),"; Least level at the outlet","")&IF((drop_most<>"")*(drop_most>77),"; Greatest level at the outlet","")',
+  },
+  {
+    what: "Levels at the two ends of the band more than 15 dB apart",
+    limit: "no: 15 dB between channels at one outlet (EN 60728-1, from memory)",
+    found:
+      "IFERROR((ABS(INDEX(drop_level,1,1)-INDEX(drop_level,1,3))>15)+(ABS(INDEX(drop_level,1,2)-INDEX(drop_level,1,4))>15),0)",
+    passes: "@=0",
+    where: "Slope",
+  },
   {
     what: "Corners outside the window, or not found",
     limit: "none",
