@@ -20,8 +20,9 @@ const UNIX_EPOCH_DAY = 25_569;
 const LAST_DAY = 2_958_465;
 
 /**
- * @returns the changes in the order in which they are applied: fields, then
- * rows added, renamed and changed in the order of the sheets, then rows removed
+ * @returns the changes in the order in which they are applied: fields, of a
+ * part those that were emptied first, because a field filled instead of another
+ * would count for nothing beside it; then rows added, renamed and changed in the order of the sheets, then rows removed
  * from the last sheet to the first, so that nothing goes while something hangs on it
  */
 export function inputChanges(definition: WorkbookDefinition, older: Filling, newer: Filling): InputChange[] {
@@ -31,7 +32,12 @@ export function inputChanges(definition: WorkbookDefinition, older: Filling, new
   for (const sheet of definition.sheets) {
     for (const part of sheet.parts) {
       if (part.kind === "fields") {
-        for (const field of part.fields) {
+        const isEmptied = ({ name }: Field): boolean => newer.fields?.[name] === undefined;
+        const filledLast = [
+          ...part.fields.filter(isEmptied),
+          ...part.fields.filter((field) => !isEmptied(field)),
+        ];
+        for (const field of filledLast) {
           const change = field.input && fieldChange(sheet.name, part.heading, field, older, newer);
           if (change) fields.push(change);
         }

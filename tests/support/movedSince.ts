@@ -81,6 +81,7 @@ export const SUPPLIED_BELOW = new Set([
   "blank-supplies_amps",
   "zero-supplies_amps",
   "supply-ma",
+  "shared-supply",
 ]);
 
 /** What the job of a case no longer is, so that the mistake in it is none any more. */

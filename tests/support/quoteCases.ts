@@ -262,7 +262,7 @@ export function broughtAbout(base: Book, book: Book): readonly CheckLine[] {
   });
 }
 
-/** The words for a cause: the label of a field; the head of a column, its block, the row; the sheet of a formula typed over. */
+/** The words for a cause: the label of a field; the row's name in a block, or the column's head; the sheet of a formula typed over. */
 export function wordsOf(book: string, cause: Cause): readonly string[] {
   const name = cause.name.replace(/^<(\w+)>$/, "$1");
   const row = renamed(cause.row);
@@ -275,16 +275,15 @@ export function wordsOf(book: string, cause: Cause): readonly string[] {
       if (part.kind === "block")
         for (const { key, head } of part.columns)
           if (`${part.name}_${key}` === name)
-            return [
-              head,
-              ...(typeof row === "string" ? [row] : []),
-              ...(row === null ? [part.heading, sheet] : []),
-            ];
+            // A row is told by its name, or by its number where it has lost that; of one that is gone its list is named.
+            return typeof row === "string"
+              ? [row, `${head} of row`]
+              : [head, ...(row === null ? [part.heading, sheet] : [])];
     }
   return [];
 }
 
-/** Whether one of the lines says what the cause is: the label, the column's head or the row. */
+/** Whether one of the lines says one of the words. */
 export const names = (lines: readonly CheckLine[], words: readonly string[]): boolean =>
   lines.some(({ what, where }) =>
     words.some((word) => `${what} ${where}`.toLowerCase().includes(word.trim().toLowerCase())),

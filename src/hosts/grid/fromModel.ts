@@ -131,7 +131,16 @@ export function spillOf(
   position: { sheetId: string; row: number; col: number },
 ): BookCell["spill"] {
   const zone = getters.getSpreadZone(position);
-  return zone && { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 };
+  if (!zone) return undefined;
+  // Of a result that begins with an error the library tells its first cell only: the rest is looked for.
+  const isFilled = (at: { row: number; col: number }): boolean => {
+    const by = getters.getArrayFormulaSpreadingOn({ sheetId: position.sheetId, ...at });
+    return by?.row === position.row && by.col === position.col;
+  };
+  let { bottom, right } = zone;
+  while (isFilled({ row: bottom + 1, col: position.col })) bottom++;
+  while (isFilled({ row: position.row, col: right + 1 })) right++;
+  return { rows: bottom - position.row + 1, columns: right - position.col + 1 };
 }
 
 /**

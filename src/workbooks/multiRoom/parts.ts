@@ -382,7 +382,8 @@ const supplies: Block = {
       input: {
         what: "The greatest current that it gives; receivers give 0.35 to 0.5 A (from memory)",
         example: "0.4",
-        rule: { kind: "number", min: 0, max: 20 },
+        required: true,
+        rule: { kind: "number", min: 0.01, max: 20 },
       },
     },
     {

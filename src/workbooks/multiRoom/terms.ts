@@ -104,11 +104,11 @@ export const terms: SheetDefinition = {
     },
     {
       kind: "fields",
-      heading: "Discount on the price without tax",
+      heading: "Discount on the price without tax: a sum or a share",
       fields: [
         {
           name: "discount_sum",
-          label: "Discount as a sum (or a share, not both)",
+          label: "Discount as a sum",
           unit: "money",
           format: "money",
           input: {
