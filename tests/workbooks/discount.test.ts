@@ -101,15 +101,16 @@ describe("against the reference pricing, to the cent", () => {
 });
 
 describe("on the Quote", () => {
-  const labelOf = (book: Book): unknown => {
-    const { sheet, at } = placeOfName(book, "quote_discount")!;
-    return book.sheets.find(({ name }) => name === sheet)!.results[at.replace(/^[A-Z]+/, "A")];
+  const labelOf = (book: Book, name: string): unknown => {
+    const { sheet, at } = placeOfName(book, name)!;
+    return book.sheets.find((one) => one.name === sheet)!.results[at.replace(/^[A-Z]+/, "A")];
   };
+  const lineOf = (book: Book, name: string): unknown[] => [labelOf(book, name), namedValue(book, name)];
 
   test("a line of its own with its minus and its reason; the lines, the discount and the tax add up to the total", () => {
     const book = computed(job(SUM));
-    expect(labelOf(book)).toBe(`Discount: ${REASON}`);
-    expect(namedValue(book, "quote_discount")).toBe(-250);
+    expect(lineOf(book, "quote_discount")).toEqual(["Discount", -250]);
+    expect(lineOf(book, "quote_discount_reason")).toEqual(["Reason for the discount", REASON]);
     const lines = ["reception", "cable", "fittings", "labour", "provisional", "options", "discount", "tax"];
     const cents = lines.reduce(
       (sum, line) => sum + Math.round(Number(namedValue(book, `quote_${line}`) || 0) * 100),
@@ -120,8 +121,23 @@ describe("on the Quote", () => {
 
   test("without a discount neither a line nor a word of it", () => {
     const book = computed(guestHouse);
-    expect([labelOf(book), namedValue(book, "quote_discount")]).toEqual(["", ""]);
+    expect(lineOf(book, "quote_discount")).toEqual(["", ""]);
+    expect(lineOf(book, "quote_discount_reason")).toEqual(["", ""]);
   });
+});
+
+describe("a tax of 0 is printed with its reason from Terms", () => {
+  const why = (blocks: Filling["blocks"]): unknown[] => {
+    const book = computed(job({ site_tax: 0 }, blocks));
+    return [money(book, "quote_tax"), namedValue(book, "quote_tax_reason")];
+  };
+  test("with one", () =>
+    expect(why({ onpurpose: [{ what: "Tax", why: "the customer accounts for it" }] })).toEqual([
+      "0.00",
+      "the customer accounts for it",
+    ]));
+  test("without one", () => expect(why({})).toEqual(["0.00", ""]));
+  test("with a blank one", () => expect(why({ onpurpose: [{ what: "Tax" }] })).toEqual(["0.00", ""]));
 });
 
 describe("what cannot be a discount is refused by name", () => {

@@ -79,9 +79,16 @@ const list: readonly Check[] = [
     where: "Rooms, fed from",
   },
   {
+    what: "Splitters and taps that no head unit feeds",
+    limit: "none: each hangs on a head unit, or on one that does",
+    found: branch("1-ISTEXT(branches_head)"),
+    passes: noneOf,
+    where: "Branches, fed from",
+  },
+  {
     what: "Outlets with the name of another",
     limit: "none",
-    found: `SUMPRODUCT((rooms_outlet<>"")*(${repeated("rooms_outlet").bad}))`,
+    ...outlets(repeated("rooms_outlet").bad),
     passes: noneOf,
     where: "Rooms, outlet",
   },

@@ -21,6 +21,14 @@ const line = (name: string, label: string, of: string): Field => ({
   formula: `IFERROR(IF(${of}=0,"",${of}),"${OPEN}")`,
 });
 
+/** In a row of its own, where no sum beside it cuts a long one; neither word nor label where there is none. */
+const reason = (name: string, label: string, formula: string): Field => ({
+  name,
+  label,
+  labelFormula: `IF(${name}="","","${label}")`,
+  formula,
+});
+
 /** A blank stays a blank: of itself a formula would show it as 0, or as a day of 1899. */
 const told = (name: string, label: string, of: string, more: Partial<Field> = {}): Field => ({
   name,
@@ -112,15 +120,20 @@ export const quote: SheetDefinition = {
         line("quote_options", "Options chosen", "price_line_options"),
         {
           ...line("quote_discount", "Discount", "-price_discount"),
-          labelFormula: 'IF(quote_discount="","","Discount: "&discount_reason)',
+          labelFormula: 'IF(quote_discount="","","Discount")',
         },
+        reason(
+          "quote_discount_reason",
+          "Reason for the discount",
+          'IF(quote_discount="","",TRIM(discount_reason))',
+        ),
         sum("quote_net", "Price without tax", of("price_net"), { strong: true }),
-        {
-          ...sum("quote_tax", "Tax", of(taxed("price_tax"))),
-          // A tax of 0 is printed with its reason.
-          labelFormula:
-            '"Tax"&IF(IFERROR(site_tax=0,FALSE),IFERROR(": "&INDEX(onpurpose_why,MATCH("Tax",onpurpose_what,0)),""),"")',
-        },
+        sum("quote_tax", "Tax", of(taxed("price_tax"))),
+        reason(
+          "quote_tax_reason",
+          "Reason for no tax",
+          'IF(site_tax=0,IF(site_tax="","",IFERROR(TRIM(INDEX(onpurpose_why,MATCH("Tax",onpurpose_what,0))),"")),"")',
+        ),
         sum("quote_total", "Total", of(taxed("price_total")), { strong: true }),
         told("quote_currency", "All sums in", "site_currency"),
         sum(

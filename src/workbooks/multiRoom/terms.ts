@@ -5,7 +5,7 @@ export const terms: SheetDefinition = {
   name: "Terms",
   kind: "input",
   intro: "Options, provisional sums, assumptions and exclusions: lists of their own that print on the quote.",
-  print: { orientation: "portrait" },
+  print: { orientation: "landscape" },
   parts: [
     {
       kind: "block",
