@@ -16,6 +16,10 @@ const WEAKER: Readonly<Record<string, string>> = {
   "type-thin": "a cable whose name and type do not fit: names are the firm's own words",
   "type-trunk-59": "the same",
   "price-row-trunk": "a price of the row above that is not out of the way for a trunk",
+  "labour-all-uncounted":
+    "all six pieces of work are emptied; the list is named at its first row, the outsider's is the fourth",
+  "terms-assumptions-empty":
+    "the Quote says “none” under its heading now; a quote that assumes nothing is worth a word, not doubtful",
   "blank-fittings_counts":
     "a part that nothing counts is worth knowing, not doubtful: a list may hold more than a job needs",
 };

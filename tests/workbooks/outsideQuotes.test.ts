@@ -48,6 +48,7 @@ const WEAKER: Readonly<Record<string, readonly [Exclude<Outcome, "named">, strin
   "slot-no-letter": ["noticed", "the slot is named as it reads now, 97E"],
   "obstacle-high": ["noticed", "the slot that the obstacle hides is named"],
   "w-as-a": ["noticed", "the head units short of volts are named, not their kind on Parts"],
+  "outlet-twice": ["noticed", "the name that stands twice is named: the row's own is gone"],
   "round-to-tens": ["noticed", "the Quote is named, not the Price sheet from which its total comes"],
 };
 
