@@ -142,7 +142,7 @@ describe("a tax of 0 is printed with its reason from Terms", () => {
 
 describe("what cannot be a discount is refused by name", () => {
   test.each<[string, Fields, RegExp]>([
-    ["without a reason", { discount_sum: 250 }, /Terms: Reason, printed beside it/],
+    ["without a reason", { discount_sum: 250 }, /Terms: Reason for the discount/],
     ["negative", { ...SUM, discount_sum: -250 }, /Terms: Discount as a sum/],
     ["20 for 20 %", { ...SHARE, discount_share: 20 }, /Terms: Discount as a share/],
     ["more than the price", { ...SUM, discount_sum: 9000 }, /Terms, discount as a sum, discount as a share/],

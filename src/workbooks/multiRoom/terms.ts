@@ -130,7 +130,7 @@ export const terms: SheetDefinition = {
         },
         {
           name: "discount_reason",
-          label: "Reason, printed beside it",
+          label: "Reason for the discount",
           input: {
             what: "Why there is a discount",
             example: "three houses ordered together",
