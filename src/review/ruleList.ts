@@ -2,6 +2,7 @@
 import type { Rule } from "./rule";
 import { checksToday } from "./rules/checksToday";
 import { crossedFigures } from "./rules/crossedFigures";
+import { discountEntry } from "./rules/discountEntry";
 import { discounts } from "./rules/discounts";
 import { duplicates } from "./rules/duplicates";
 import { earlierVersion } from "./rules/earlierVersion";
@@ -55,6 +56,7 @@ export const rules: readonly Rule[] = [
   textNumbers,
   mirroredRows,
   inputRules,
+  discountEntry,
   crossedFigures,
   feeding,
   feedCounts,

@@ -472,6 +472,16 @@ export const mutations: readonly Mutation[] = [
   },
   retyped("an outlet without a wall plate", "part lacking or not needed", ["rooms_plate"], () => undefined),
   {
+    kind: "a discount of more than the price",
+    apply: (book) => {
+      const { place } = namedCells(book, "discount_sum")[0]!;
+      // Dearer than any job of these, in whatever money.
+      set(book, place, { value: 9_000_000 });
+      set(book, namedCells(book, "discount_reason")[0]!.place, { value: "three houses together" });
+      return { rule: "discount that cannot be", cell: place };
+    },
+  },
+  {
     kind: "a discount in two lines",
     apply: (book) => {
       const names = namedCells(book, "provisional_name");

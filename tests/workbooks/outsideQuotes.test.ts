@@ -65,8 +65,8 @@ const some = <T extends QuoteCase & { readonly kind?: string }>(all: readonly T[
 const forChecks = mistakeCases.filter(
   (one) => one.fair && (one.mustBeNamedBy === "checks" || one.mustBeNamedBy === "both") && hasItsCells(one),
 );
-const mistakes = some(forChecks, 6);
-const clean = some(cleanCases.filter(hasItsCells), 6);
+const mistakes = some(forChecks, 15);
+const clean = some(cleanCases.filter(hasItsCells), 9);
 
 const fails = ({ result }: CheckLine): boolean => result === "look" || result === "error";
 const lineOf = ({ result, what, where }: CheckLine): string => `${result}: ${what} @ ${where}`;

@@ -21,6 +21,8 @@ export const discounts: Rule = {
     const own = ["discount_sum", "discount_share"]
       .flatMap((name) => filledCells(reviewed.read, name))
       .filter(({ value }) => value !== 0)
+      // That both are filled is told as what cannot be.
+      .slice(0, 1)
       .map(({ place, value }) => ({ place, what: `${String(value)} under Discount on Terms` }));
     const formulas = takingOff(reviewed);
     const all = [

@@ -1,3 +1,6 @@
+import type { Book } from "../../workbooks/book";
+import { namedValue } from "../../workbooks/named";
+import type { Finding } from "../finding";
 import { filledCells, hasJob } from "../namedCells";
 import { onPurpose } from "../onPurpose";
 import type { Rule } from "../rule";
@@ -9,24 +12,52 @@ const percent = (share: number): string => `${Number((share * 100).toFixed(2))} 
 
 export const margin: Rule = {
   id: "margin under the floor",
-  reason: "A margin typed low by mistake or by pressure is seen by no sum.",
-  example: "A margin of 2.2 % where 22 % was meant.",
-  find: ({ read, options: { marginFloor } }) =>
-    hasJob(read) && !onPurpose(read)(LABEL)
-      ? filledCells(read, "site_margin").flatMap(({ place, value }) =>
-          typeof value === "number" && value < marginFloor
-            ? [
-                {
-                  weight: "doubtful" as const,
-                  place,
-                  says: `The margin is ${percent(value)}.`,
-                  should: `${percent(marginFloor)} or more.`,
-                  effect: "The job earns less than the floor.",
-                  wayOut:
-                    "Raise the margin, or have the low one agreed and list it, with the reason, on Terms among what is on purpose.",
-                },
-              ]
-            : [],
-        )
-      : [],
+  reason: "A margin typed low by mistake or by pressure, or given away as a discount, is seen by no sum.",
+  example: "A margin of 2.2 % where 22 % was meant; a discount of 30 % off a price with a margin of 22 %.",
+  find: ({ read, computed, options: { marginFloor } }) => {
+    if (!hasJob(read) || onPurpose(read)(LABEL)) return [];
+    const should = `${percent(marginFloor)} or more.`;
+    const low = filledCells(read, "site_margin").flatMap(({ place, value }): Finding[] =>
+      typeof value === "number" && value < marginFloor
+        ? [
+            {
+              weight: "doubtful",
+              place,
+              says: `The margin is ${percent(value)}.`,
+              should,
+              effect: "The job earns less than the floor.",
+              wayOut:
+                "Raise the margin, or have the low one agreed and list it, with the reason, on Terms among what is on purpose.",
+            },
+          ]
+        : [],
+    );
+    if (low.length > 0) return low;
+    const discount = filledCells(read, "discount_sum")[0] ?? filledCells(read, "discount_share")[0];
+    const left = discount && leftAfterDiscount(computed);
+    if (left === undefined || left >= marginFloor) return [];
+    return [
+      {
+        weight: "doubtful",
+        place: discount!.place,
+        says:
+          left < 0
+            ? `With the discount the job is sold under its cost: the margin is ${percent(left)}.`
+            : `The discount leaves a margin of ${percent(left)}.`,
+        should,
+        effect: "The job earns less than the floor.",
+        wayOut:
+          "Lower the discount, or have the low margin agreed and list it, with the reason, on Terms among what is on purpose.",
+      },
+    ];
+  },
 };
+
+/** The margin of what is worked out from cost, as a share of its price less the discount; undefined without a price, or with none left. */
+function leftAfterDiscount(computed: Book): number | undefined {
+  const [cost, sell, off] = ["price_cost", "price_sell", "price_discount"].map((name) =>
+    namedValue(computed, name),
+  );
+  if (typeof cost !== "number" || typeof sell !== "number" || typeof off !== "number") return undefined;
+  return sell - off > 0 ? (sell - off - cost) / (sell - off) : undefined;
+}
