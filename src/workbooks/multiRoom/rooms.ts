@@ -14,7 +14,8 @@ const measured = (key: string, head: string): Column => ({
   input: {
     what: "Level measured at the outlet; leave blank until it is measured",
     example: "61.5",
-    rule: { kind: "number", min: 0, max: 140 },
+    // A meter that finds nothing was read: the diagnosis asks for just that.
+    rule: { kind: "number", min: 0, max: 140, orWords: ["no signal"] },
   },
 });
 

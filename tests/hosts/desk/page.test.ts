@@ -153,11 +153,12 @@ withPage("an error's sentence is under the bar when its cell is chosen, and besi
   await choose("Rooms", CABLE);
   await page.keyboard.press("Delete");
   await choose("Rooms", VERDICT);
-  await textIs(line(), "cable is missing. Give a cable's name.");
+  const missing = "Cable of G-01 (Rooms G6) is missing. Give a cable's name.";
+  await textIs(line(), missing);
   await textIs(total(), "Total not known yet");
   // The corner by which the chosen cell is dragged tells where on the canvas the cell is.
   const corner = (await page.locator(".o-autofill").boundingBox())!;
-  const sentence = page.locator(".o-popover", { hasText: "cable is missing. Give a cable's name." });
+  const sentence = page.locator(".o-popover", { hasText: missing });
   await page.mouse.move(corner.x - 14, corner.y - 8);
   await page.mouse.move(corner.x - 12, corner.y - 6);
   await sentence.waitFor();
@@ -167,12 +168,12 @@ withPage("an input says what it wants, and a refused value is refused in the wor
   await choose("Rooms", RUN);
   await until(
     () => line().innerText(),
-    (text) => /Unit: m or ft\. A number from 0 to 2000\./.test(text),
+    (text) => /Unit: m or ft\. A number from 0\.1 to 2000\./.test(text),
   );
   await type("abc");
   await until(
     () => notice().innerText(),
-    (text) => /^Not taken\. .*A number from 0 to 2000/.test(text),
+    (text) => /“abc” can.t be read as a length\. Type it in m, or with its unit/.test(text),
   );
   await page.keyboard.press("Escape");
 });
@@ -398,7 +399,7 @@ withPage("a survey is shown as it was understood, added on a yes, and taken back
     /Price\s+not used/,
     /decimal commas of "run"/,
     /line 3: The outlet "G-01" is on the sheet Rooms already/,
-    /line 4: run is "far", which is not a number/,
+    /line 4: run: “far” can't be read as a length\. Type it in ft, or with its unit/,
     /S-1\s+receiver\s+H2\s+indoor drop\s+13\.8684/,
   ]) {
     expect(text).toMatch(said);
