@@ -355,7 +355,11 @@ describe("one mistake at a time shows where and why, and never a wrong total wit
       /more tuners than user bands/,
     ],
     ["a price past its date", ({ blocks }) => void (blocks.cables![0]!.until = 46_000), /past it/],
-    ["a part without a price", ({ blocks }) => void delete blocks.plates![0]!.price, /missing or out of bounds: Parts/],
+    [
+      "a part without a price",
+      ({ blocks }) => void delete blocks.plates![0]!.price,
+      /missing or out of bounds: Parts/,
+    ],
     [
       "a slot that is not one",
       ({ blocks }) => void (blocks.slots![0]!.slot = "somewhere"),

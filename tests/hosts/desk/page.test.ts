@@ -172,11 +172,47 @@ withPage("an input says what it wants, and a refused value is refused in the wor
   );
   await type("abc");
   await until(
-    () => notice().innerText(),
+    () => line().innerText(),
     (text) => /“abc” can.t be read as a length\. Type it in m, or with its unit/.test(text),
   );
   await page.keyboard.press("Escape");
 });
+
+withPage(
+  "a notice lies on no cell, on a wide page and on a narrow one, and hides none that was chosen",
+  async () => {
+    const before = page.viewportSize()!;
+    try {
+      for (const [width, height] of [
+        [1366, 768],
+        [390, 844],
+      ] as const) {
+        await page.setViewportSize({ width, height });
+        // The lowest row that is whole in sight: the notice takes its room from just there.
+        await choose("Rooms", "J6");
+        for (let step = 0; step < 14; step++) await page.keyboard.press("ArrowDown");
+        await page.keyboard.press("Delete");
+        await until(
+          () => notice().innerText(),
+          (text) => text.startsWith("This cell is calculated"),
+        );
+        const boxOf = async (of: Locator) => (await of.boundingBox())!;
+        const gridBox = await boxOf(page.locator("#grid"));
+        const noticeBox = await boxOf(page.locator(".desk-notice"));
+        expect(noticeBox.y).toBeGreaterThanOrEqual(gridBox.y + gridBox.height - 1);
+        expect(noticeBox.y + noticeBox.height).toBeLessThanOrEqual(height);
+        await until(
+          async () => (await boxOf(page.locator(".o-autofill"))).y,
+          (y) => y < noticeBox.y,
+        );
+        if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/notice-${width}.png` });
+        await page.locator(".desk-notice").getByRole("button", { name: "Close" }).click();
+      }
+    } finally {
+      await page.setViewportSize(before);
+    }
+  },
+);
 
 withPage("calculated cells and labels stay when typed over, deleted or pasted over", async () => {
   const before = await bookOnPage();
@@ -432,6 +468,6 @@ withPage("a survey is shown as it was understood, added on a yes, and taken back
   await textIs(total(), price);
 
   const wrong = await importing(["a;b", "1;2"]);
-  expect(await wrong.innerText()).toMatch(/lacks "outlet", "receiver", "run"/);
+  expect(await wrong.innerText()).toMatch(/lacks "outlet", "run"\. It has "a", "b"/);
   await wrong.getByRole("button", { name: "Close" }).click();
 });
