@@ -89,6 +89,7 @@ describe("shape", () => {
       "SMALL",
       "SUBSTITUTE",
       "REPLACE",
+      "FIND",
     ];
     for (const { sheet, at, formula } of formulas) {
       const bare = formula.replace(/"(?:[^"]|"")*"/g, '""');
