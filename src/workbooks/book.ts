@@ -76,6 +76,8 @@ export interface BookValidation {
         /** Names of cells that it may not lie under or over; a blank one sets no limit. With `min` and `max`. */
         readonly atLeast?: string;
         readonly atMost?: string;
+        /** Words that are taken as well as a number. With `min` and `max`. */
+        readonly orWords?: readonly string[];
       }
     | { readonly kind: "date"; readonly min?: number; readonly max?: number }
     | { readonly kind: "choice"; readonly choices: readonly string[] }

@@ -36,6 +36,8 @@ export interface InputRule {
         readonly integer?: boolean;
         readonly atLeast?: Bound;
         readonly atMost?: Bound;
+        /** Words that say as much as a number: a meter that shows "no signal" was read. With `min` and `max`. */
+        readonly orWords?: readonly string[];
       }
     | { readonly kind: "date" }
     | { readonly kind: "choice"; readonly choices: readonly string[] }

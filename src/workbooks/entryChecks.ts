@@ -139,7 +139,7 @@ const blank = ({ name, input, filled }: Entry): string =>
 function unfitOf({ rule }: InputRule, name: string): string | undefined {
   switch (rule.kind) {
     case "number": {
-      const { min, max, integer, atLeast, atMost } = rule;
+      const { min, max, integer, atLeast, atMost, orWords = [] } = rule;
       const fits = [
         min !== undefined && `(${name}>=${min})`,
         max !== undefined && `(${name}<=${max})`,
@@ -148,7 +148,9 @@ function unfitOf({ rule }: InputRule, name: string): string | undefined {
         atMost && `((${atMost.name}="")+(${name}<${atMost.orEqual ? "=" : ""}${atMost.name})>0)`,
       ].filter((fit): fit is string => !!fit);
       // Text counts as more than any number, so a greatest value refuses it.
-      return `(1-${[...(max === undefined ? [`ISNUMBER(${name})`] : []), ...fits].join("*")})`;
+      const number = [...(max === undefined ? [`ISNUMBER(${name})`] : []), ...fits].join("*");
+      const words = orWords.map((word) => `-(${name}=${quoted(word)})`).join("");
+      return `(1-${number}${words})`;
     }
     case "date":
       return `(1-(${name}>=${DATES.min})*(${name}<=${DATES.max}))`;

@@ -30,7 +30,8 @@ function limitsOf(rule: InputRule["rule"], format: Format | undefined): string |
   const whole = rule.integer ? "A whole number" : "A number";
   const beside =
     (rule.atLeast ? `, above ${rule.atLeast.words}` : "") +
-    (rule.atMost ? `, below ${rule.atMost.words}` : "");
+    (rule.atMost ? `, below ${rule.atMost.words}` : "") +
+    (rule.orWords ?? []).map((word) => `, or “${word}”`).join("");
   if (rule.min !== undefined && rule.max !== undefined)
     return `${whole} from ${rule.min} to ${rule.max}${beside}.`;
   if (rule.min !== undefined) return `${whole}, ${rule.min} or more${beside}.`;

@@ -307,7 +307,7 @@ describe("what each view does", () => {
       /Length \(ft\)\s+run, in ft, converted to m/,
       /Price\s+not used/,
       /line 3: The outlet "G-01" is on the sheet Rooms already/,
-      /line 4: run is "far", which is not a number/,
+      /line 4: run: “far” can't be read as a length\. Type it in ft, or with its unit/,
       /S-1\s+receiver\s+H2\s+indoor drop\s+13\.8684/,
     ]) {
       expect(text).toMatch(said);

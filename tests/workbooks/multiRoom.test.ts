@@ -87,6 +87,9 @@ describe("shape", () => {
       "INT",
       "ISNUMBER",
       "SMALL",
+      "SUBSTITUTE",
+      "REPLACE",
+      "FIND",
     ];
     for (const { sheet, at, formula } of formulas) {
       const bare = formula.replace(/"(?:[^"]|"")*"/g, '""');
@@ -109,7 +112,8 @@ describe("shape", () => {
           : [],
       );
     expect(calculated.length).toBeGreaterThan(50);
-    const guarded = /(?:IFERROR|ISERROR|ISTEXT|COUNTIF)\([^()]*\)/g;
+    // COUNTIF passes over errors in what it counts, in every host.
+    const guarded = /(?:IFERROR|ISERROR|ISTEXT|COUNTIF)\([^()]*\)|COUNTIF\(\w+_key,/g;
     for (const { at, formula } of formulas.filter((one) => one.formula.includes("SUMPRODUCT("))) {
       const bare = formula.replace(guarded, "");
       expect({ at, bare: calculated.filter((name) => new RegExp(`\\b${name}\\b`).test(bare)) }).toEqual({

@@ -1,5 +1,6 @@
 /** Rules and prompts of input cells, and marks on verdicts, as Excel has them. */
 import type { BookSheet, BookValidation, Look } from "../../workbooks/book";
+import { numberOrWord } from "../../workbooks/numberOrWord";
 import { isoDate } from "../../workbooks/sheetDate";
 
 /** Texts of a rule (Excel specifications and limits). */
@@ -8,7 +9,7 @@ const LONGEST_MESSAGE = 255;
 
 export function addInputRules(target: Excel.Worksheet, { validations }: BookSheet): void {
   for (const validation of validations) {
-    const rule = ruleOf(validation.rule);
+    const rule = ruleOf(validation);
     const { dataValidation } = target.getRange(validation.range);
     if (rule) {
       dataValidation.rule = rule;
@@ -30,9 +31,10 @@ export function addInputRules(target: Excel.Worksheet, { validations }: BookShee
 }
 
 /** @returns nothing for a rule that sets no limit */
-function ruleOf(rule: BookValidation["rule"]): Excel.DataValidationRule | undefined {
+function ruleOf({ rule, range }: BookValidation): Excel.DataValidationRule | undefined {
   switch (rule.kind) {
     case "number": {
+      if (rule.orWords) return { custom: { formula: `=${numberOrWord(rule, range)}` } };
       const span = spanOf(rule);
       if (!span) return undefined;
       return rule.integer ? { wholeNumber: span } : { decimal: span };

@@ -4,6 +4,7 @@ import { parseRange } from "../../workbooks/address";
 import type { BookValidation } from "../../workbooks/book";
 import { stop, troubles } from "./fileTrouble";
 import { MAX_CHOICES_TEXT, MAX_PROMPT, MAX_PROMPT_TITLE } from "./limits";
+import { numberOrWord, numberOrWordIn } from "../../workbooks/numberOrWord";
 import { cutText, fromStoredText, toStoredText } from "./storedText";
 
 /** Stands for a limit that is not given, where the format wants one. */
@@ -53,7 +54,9 @@ export function toDataValidation(validation: BookValidation, sheet: string): Dat
   };
   switch (rule.kind) {
     case "number":
-      return { ...common, type: rule.integer ? "whole" : "decimal", ...limitsOf(rule) };
+      return rule.orWords
+        ? { ...common, type: "custom", formula1: numberOrWord(rule, range) }
+        : { ...common, type: rule.integer ? "whole" : "decimal", ...limitsOf(rule) };
     case "date":
       return { ...common, type: "date", ...limits(rule.min, rule.max) };
     case "text":
@@ -100,6 +103,8 @@ function ruleOf(stored: DataValidation): BookValidation["rule"] | undefined {
       return span && { kind: "number", ...span, integer: true };
     case "decimal":
       return span && { kind: "number", ...span };
+    case "custom":
+      return numberOrWordIn(formula1);
     case "date":
       return span && { kind: "date", ...numbersOf(span) };
     case "textLength":

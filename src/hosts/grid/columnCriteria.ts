@@ -5,7 +5,8 @@
  * outlets against a thousand branches are ten million comparisons. Here the
  * cells are put into an index once, and a criterion that is plain text is looked
  * up in it. Every other criterion (a number, a date, a wildcard, a comparison,
- * letters beyond ASCII) is left to the library, once for each different one.
+ * letters beyond ASCII) is left to the library, once for each different one; but it does not know that `~~` is
+ * a sign like any other, so a text with a `~` is looked up however few the criteria are.
  */
 import type { GridLibrary } from "./library";
 
@@ -43,12 +44,13 @@ export function registerColumnCriteria(library: GridLibrary): void {
       compute: function (this: { readonly locale: never }, ...given: unknown[]) {
         const { range, criteria, sum } = parts(given);
         const able = isColumn(range) && isColumn(criteria) && (sum === undefined || isColumn(sum));
-        if (!able || criteria[0]!.length < FEWEST_CRITERIA || sum?.[0]!.length !== (sum && range[0]!.length))
+        const few = able && criteria[0]!.length < FEWEST_CRITERIA && !criteria[0]!.some(hasTilde);
+        if (!able || few || sum?.[0]!.length !== (sum && range[0]!.length))
           return original.apply(this, given);
         const totals = totalsByText(range[0]!, sum?.[0]);
         const isPlain = (text: string): boolean =>
           PLAIN.test(text) &&
-          !SPECIAL.test(text) &&
+          !SPECIAL.test(text.replace(ESCAPED, "")) &&
           text !== "TRUE" &&
           text !== "FALSE" &&
           !isNumber(text, this.locale) &&
@@ -61,7 +63,7 @@ export function registerColumnCriteria(library: GridLibrary): void {
             known.set(
               value,
               plain
-                ? { value: totals.get(value.toLowerCase()) ?? 0 }
+                ? { value: totals.get(value.replace(ESCAPED, "$1").toLowerCase()) ?? 0 }
                 : original.apply(this, name === "COUNTIF" ? [range, criterion] : [sum, range, criterion]),
             );
           }
@@ -99,6 +101,10 @@ export function registerColumnCriteria(library: GridLibrary): void {
 const PLAIN = /^[\x20-\x7e]+$/;
 /** A comparison, or a wildcard. */
 const SPECIAL = /^[<>=]|[*?~]/;
+/** One of them that stands for itself. */
+const ESCAPED = /~([*?~])/g;
+const hasTilde = (criterion: Value | undefined): boolean =>
+  typeof criterion?.value === "string" && criterion.value.includes("~");
 
 function totalsByText(
   cells: readonly (Value | undefined)[],

@@ -1,6 +1,7 @@
 /** Turns a book into the spreadsheet library's document. */
 import { address, parseRange, quotedSheet, type Zone } from "../../workbooks/address";
 import type { Book, BookCell, BookSheet, BookValidation, Edge, Look } from "../../workbooks/book";
+import { numberOrWord } from "../../workbooks/numberOrWord";
 import { TEXT_FORMAT } from "../../workbooks/looks";
 import { isoDate } from "../../workbooks/sheetDate";
 import { templateOf } from "../../workbooks/templates";
@@ -192,7 +193,7 @@ function sheetOf(
  * The library shows the apostrophe that keeps `=A-07` text in a cell of this format, and takes the text for a
  * formula without it. So text is kept by the apostrophe alone, and the format put back when the book is read.
  */
-const isGridFormat = (format: string | undefined): format is string =>
+export const isGridFormat = (format: string | undefined): format is string =>
   format !== undefined && format !== TEXT_FORMAT;
 
 /**
@@ -215,11 +216,12 @@ function oneOf(range: string, words: readonly string[]): string {
 }
 
 function criterionOf(
-  { rule }: BookValidation,
+  { rule, range }: BookValidation,
   named: ReadonlyMap<string, string>,
 ): Record<string, unknown> | undefined {
   switch (rule.kind) {
     case "number":
+      if (rule.orWords) return { type: "customFormula", values: [`=${numberOrWord(rule, range)}`] };
       if (rule.min !== undefined && rule.max !== undefined) {
         const { min, max, atLeast, atMost } = rule;
         const least = atLeast ? `=MAX(${min},${atLeast})` : String(min);
@@ -231,8 +233,8 @@ function criterionOf(
     case "choice":
       return { type: "isValueInList", values: rule.choices, displayStyle: "arrow" };
     case "named": {
-      const range = named.get(rule.name);
-      return range ? { type: "isValueInRange", values: [range], displayStyle: "arrow" } : undefined;
+      const list = named.get(rule.name);
+      return list ? { type: "isValueInRange", values: [list], displayStyle: "arrow" } : undefined;
     }
     case "date": {
       const { min, max } = rule;

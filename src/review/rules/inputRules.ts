@@ -56,6 +56,7 @@ function brokenBy(book: Book, rule: InputRule["rule"], value: BookResult | undef
   switch (rule.kind) {
     case "number": {
       // Text that holds a number has a rule of its own.
+      if (rule.orWords?.some((word) => lookupWord(word) === lookupWord(value))) return undefined;
       if (typeof value !== "number")
         return numberInText(value) === undefined ? { should: "A number." } : undefined;
       const { min = -Infinity, max = Infinity } = rule;

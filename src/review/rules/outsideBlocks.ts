@@ -42,18 +42,28 @@ const belowBlocks = (read: Book): Finding[] =>
   });
 
 function strays(sheet: BookSheet, template: BookSheet, names: readonly { range: string }[]): Finding[] {
-  const printed = new Set(
-    Object.values(template.cells).flatMap(({ value }) => (value === undefined ? [] : [value])),
-  );
+  // Rows are added above the template's own words, columns are not: each may stand as often as it was printed.
+  const printed = new Map<string, number>();
+  for (const [cell, { value }] of Object.entries(template.cells))
+    if (value !== undefined) {
+      const key = keyOf(cell, value);
+      printed.set(key, (printed.get(key) ?? 0) + 1);
+    }
   const zones = names.flatMap(({ range }) => parseRange(range) ?? []);
   const rows = new Map<number, { cell: string; value: unknown; count: number }>();
   for (const [cell, { value, formula }] of Object.entries(sheet.cells)) {
-    if (value === undefined || value === "" || formula !== undefined || printed.has(value)) continue;
+    if (value === undefined || value === "" || formula !== undefined) continue;
     const { row, column } = parseAddress(cell)!;
     const named = zones.some(
       (zone) => zone.top <= row && row <= zone.bottom && zone.left <= column && column <= zone.right,
     );
     if (named) continue;
+    const key = keyOf(cell, value);
+    const left = printed.get(key) ?? 0;
+    if (left > 0) {
+      printed.set(key, left - 1);
+      continue;
+    }
     const known = rows.get(row);
     rows.set(row, {
       cell: known?.cell ?? cell,
@@ -63,6 +73,9 @@ function strays(sheet: BookSheet, template: BookSheet, names: readonly { range: 
   }
   return [...rows.values()].map(({ cell, value, count }) => stray(sheet.name, cell, value, count));
 }
+
+const keyOf = (cell: string, value: unknown): string =>
+  `${parseAddress(cell)!.column} ${typeof value} ${String(value)}`;
 
 const stray = (sheet: string, cell: string, value: unknown, count: number): Finding => ({
   weight: "doubtful",

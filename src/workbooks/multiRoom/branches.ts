@@ -1,5 +1,6 @@
 import type { SheetDefinition } from "../definition";
 import { ALL_CORNERS, CORNERS, PAIR_TO_CORNERS } from "./corners";
+import { countOf, keyColumn } from "./nameKeys";
 
 const DEVICE = "MATCH(branches_device,passives_name,0)";
 
@@ -109,7 +110,7 @@ export const branches: SheetDefinition = {
           width: 9,
           format: "integer",
           // A tap's line on to the next branch is not one of its ports.
-          formula: `IF(branches_id="","",COUNTIF(rooms_from,branches_id)+COUNTIF(branches_from,branches_id)*(INDEX(passives_kind,${DEVICE})="splitter"))`,
+          formula: `IF(branches_id="","",${countOf("rooms_from", "branches_id")}+${countOf("branches_from", "branches_id")}*(INDEX(passives_kind,${DEVICE})="splitter"))`,
         },
         {
           key: "ways",
@@ -186,7 +187,7 @@ export const branches: SheetDefinition = {
           unit: "devices",
           format: "integer",
           width: 9,
-          formula: `IF(branches_id="","",branches_ones*(COUNTIF(rooms_from,branches_id)+COUNTIF(branches_from,branches_id)>1))`,
+          formula: `IF(branches_id="","",branches_ones*(${countOf("rooms_from", "branches_id")}+${countOf("branches_from", "branches_id")}>1))`,
         },
         {
           key: "loss",
@@ -206,6 +207,9 @@ export const branches: SheetDefinition = {
           formula:
             'IF(branches_id="","",(branches_length*site_run_tolerance/3*INDEX(cables_each,MATCH(branches_cable,cables_name,0)))^2)',
         },
+        keyColumn("branches", "from", "Fed from"),
+        keyColumn("branches", "device", "Device"),
+        keyColumn("branches", "cable", "Cable"),
       ],
       groups: [
         { name: "branches_sum", from: "own", to: "forks" },

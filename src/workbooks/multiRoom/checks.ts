@@ -15,6 +15,7 @@ import { PRICED_BLOCKS, priceChecks } from "./priceChecks";
 import { GREATEST_SLOPE, rooms } from "./rooms";
 import { site } from "./site";
 import { terms } from "./terms";
+import { countOf } from "./nameKeys";
 
 const manifold = [site, parts];
 const others = [branches, rooms, headUnits, bonding, terms, alignment, causes, log];
@@ -53,6 +54,16 @@ const NAMED_ONCE = [
   "heads_id",
 ];
 const twice = NAMED_ONCE.map((of) => `(${of}<>"")*(${repeated(of).bad})>0`);
+
+/** Names that are looked up, and the lists in which they are. */
+const WITH_WILDCARDS = [
+  ...PRICED_BLOCKS.map((block) => `${block}_name`),
+  ...["branches_id", "heads_id", "kinds_name", "branches_from", "branches_device", "branches_cable"],
+  ...["heads_type", "heads_supply", "heads_cable", "heads_at", "heads_shares"],
+  ...["rooms_from", "rooms_cable", "rooms_plate", "rooms_kind"],
+];
+const wild = (of: string): string =>
+  ["*", "?", "~"].map((sign) => `ISNUMBER(FIND("${sign}",${of}))`).join("+") + ">0";
 
 const list: readonly Check[] = [
   ...partEntryChecks(manifold),
@@ -103,9 +114,19 @@ const list: readonly Check[] = [
     ).join("&"),
   },
   {
+    what: "Names with *, ? or ~",
+    limit: "none: a lookup takes them for other names; rename them",
+    found: WITH_WILDCARDS.map(wild)
+      .map((bad) => `SUMPRODUCT(--(${bad}))`)
+      .join("+"),
+    passes: noneOf,
+    where: "Parts, Branches, Head units, and where their names stand",
+    places: WITH_WILDCARDS.map((of) => `IFERROR("; "&INDEX(${of},MATCH(1,(${wild(of)})*1,0)),"")`).join("&"),
+  },
+  {
     what: "Outlets counted from the head units, less those on Rooms",
     limit: "0",
-    found: 'SUMPRODUCT((heads_id<>"")*COUNTIF(rooms_head,heads_id))-count_outlets',
+    found: `SUMPRODUCT((heads_id<>"")*${countOf("rooms_head", "heads_id")})-count_outlets`,
     passes: noneOf,
     where: "Rooms, Head units",
   },
@@ -226,7 +247,7 @@ const list: readonly Check[] = [
     // Each would get the full level, as if a splitter cost nothing.
     what: "Head units whose one cable is said to feed two things or more",
     limit: "none: a splitter parts it; a second output is a head unit of its own",
-    found: heads("COUNTIF(branches_from,heads_id)+COUNTIF(rooms_from,heads_id)>1"),
+    found: heads(`${countOf("branches_from", "heads_id")}+${countOf("rooms_from", "heads_id")}>1`),
     passes: noneOf,
     where: "Branches and Rooms, fed from",
   },

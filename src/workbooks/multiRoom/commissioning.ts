@@ -139,7 +139,7 @@ export const commissioning: SheetDefinition = {
           head: "Verdict",
           width: 11,
           formula:
-            'IF(rooms_outlet="","",IF((rooms_built_low="")+(rooms_built_high="")>0,"to measure",IF(IFERROR((ABS(commission_low_off)>commission_tolerance)+(ABS(commission_high_off)>commission_tolerance),1)+IFERROR((commission_volts_off<>"")*(ABS(commission_volts_off)>commission_volts_tolerance),0)>0,"look","ok")))',
+            'IF(rooms_outlet="","",IF((rooms_built_low="")+(rooms_built_high="")>0,"to measure",IF(ISTEXT(rooms_built_low)+ISTEXT(rooms_built_high)+IFERROR((ABS(commission_low_off)>commission_tolerance)+(ABS(commission_high_off)>commission_tolerance),1)+IFERROR((commission_volts_off<>"")*(ABS(commission_volts_off)>commission_volts_tolerance),0)>0,"look","ok")))',
         },
         {
           key: "cause",

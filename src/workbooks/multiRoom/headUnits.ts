@@ -1,6 +1,7 @@
 import type { SheetDefinition } from "../definition";
 import { CORNERS, PAIR_TO_CORNERS } from "./corners";
 import { supplyPath, TYPE } from "./supplyPath";
+import { keyColumn, sumOf } from "./nameKeys";
 
 export const headUnits: SheetDefinition = {
   name: "Head units",
@@ -80,7 +81,7 @@ export const headUnits: SheetDefinition = {
           head: "Tuners on it",
           width: 9,
           format: "integer",
-          formula: 'IF(heads_id="","",SUMIFS(rooms_tuners,rooms_head,heads_id))',
+          formula: `IF(heads_id="","",${sumOf("rooms_tuners", "rooms_head", "heads_id")})`,
         },
         {
           key: "bands",
@@ -210,8 +211,7 @@ export const headUnits: SheetDefinition = {
           unit: "V",
           width: 9,
           format: "two",
-          formula:
-            'IF(heads_id="","",heads_supplied-heads_shared*(SUMIFS(heads_greatest,heads_feed,heads_feed)-heads_greatest))',
+          formula: `IF(heads_id="","",heads_supplied-heads_shared*(${sumOf("heads_greatest", "heads_feed", "heads_feed")}-heads_greatest))`,
         },
         {
           key: "parting",
@@ -219,8 +219,7 @@ export const headUnits: SheetDefinition = {
           unit: "V",
           width: 9,
           format: "two",
-          formula:
-            'IF(heads_id="","",heads_supplied-heads_shared*SUMIFS(heads_greatest,heads_feed,heads_feed))',
+          formula: `IF(heads_id="","",heads_supplied-heads_shared*${sumOf("heads_greatest", "heads_feed", "heads_feed")})`,
         },
         ...supplyPath,
         {
@@ -263,6 +262,10 @@ export const headUnits: SheetDefinition = {
             rule: { kind: "number", min: 0, max: 100 },
           },
         },
+        keyColumn("heads", "type", "Type"),
+        keyColumn("heads", "supply", "Supply"),
+        keyColumn("heads", "cable", "Cable"),
+        keyColumn("heads", "feed", "Feed"),
       ],
       groups: [
         { name: "heads_cables", from: "lead_cable", to: "run_cable" },

@@ -1,4 +1,5 @@
 import type { Block, Column, SheetDefinition } from "../definition";
+import { countOf, sumOf } from "./nameKeys";
 
 /** A block of the bill of materials: the parts of one block on Parts, counted and priced. */
 function bill(spec: {
@@ -101,8 +102,7 @@ export const materials: SheetDefinition = {
           unit: "m or ft",
           width: 20,
           format: "one",
-          formula:
-            'IF(cables_name="","",SUMIFS(rooms_run,rooms_cable,cables_name)+SUMIFS(branches_length,branches_cable,cables_name)+SUMIFS(heads_length,heads_cable,cables_name))',
+          formula: `IF(cables_name="","",${sumOf("rooms_run", "rooms_cable", "cables_name")}+${sumOf("branches_length", "branches_cable", "cables_name")}+${sumOf("heads_length", "heads_cable", "cables_name")})`,
         },
         {
           key: "quantity",
@@ -121,7 +121,7 @@ export const materials: SheetDefinition = {
       of: "passives",
       heading: "Splitters and taps",
       prepared: 8,
-      quantity: counted("COUNTIF(branches_device,passives_name)", "passives"),
+      quantity: counted(countOf("branches_device", "passives_name"), "passives"),
       counted: "quantity",
     }),
     bill({
@@ -129,7 +129,7 @@ export const materials: SheetDefinition = {
       of: "units",
       heading: "Head units",
       prepared: 4,
-      quantity: counted("COUNTIF(heads_type,units_name)", "units"),
+      quantity: counted(countOf("heads_type", "units_name"), "units"),
       counted: "quantity",
     }),
     bill({
@@ -138,7 +138,7 @@ export const materials: SheetDefinition = {
       heading: "Power supplies and inserters",
       prepared: 4,
       // A head unit that shares another's supply buys none.
-      quantity: counted("SUMIFS(heads_bought,heads_supply,supplies_name)", "supplies"),
+      quantity: counted(sumOf("heads_bought", "heads_supply", "supplies_name"), "supplies"),
       counted: "quantity",
     }),
     bill({
@@ -146,7 +146,7 @@ export const materials: SheetDefinition = {
       of: "plates",
       heading: "Outlets",
       prepared: 4,
-      quantity: counted("COUNTIF(rooms_plate,plates_name)", "plates"),
+      quantity: counted(countOf("rooms_plate", "plates_name"), "plates"),
       counted: "quantity",
     }),
     bill({

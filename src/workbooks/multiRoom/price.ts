@@ -1,5 +1,6 @@
 import type { Field, SheetDefinition } from "../definition";
 import { roundedNatively } from "./roundedNatively";
+import { countOf, sumOf } from "./nameKeys";
 
 /** The lines of the quote: four sections of cost, then what is entered at its selling price. */
 const LINES = [
@@ -214,7 +215,7 @@ export const price: SheetDefinition = {
           head: "Outlets",
           width: 30,
           format: "integer",
-          formula: 'IF(kinds_name="","",COUNTIF(rooms_kind,kinds_name))',
+          formula: `IF(kinds_name="","",${countOf("rooms_kind", "kinds_name")})`,
         },
         {
           key: "price",
@@ -222,8 +223,7 @@ export const price: SheetDefinition = {
           unit: "money",
           width: 14,
           format: "money",
-          formula:
-            'IF(kinds_name="","",price_factor*(SUMIFS(rooms_own,rooms_kind,kinds_name)+bykind_outlets*(price_direct-SUM(rooms_own))/count_outlets))',
+          formula: `IF(kinds_name="","",price_factor*(${sumOf("rooms_own", "rooms_kind", "kinds_name")}+bykind_outlets*(price_direct-SUM(rooms_own))/count_outlets))`,
         },
       ],
     },

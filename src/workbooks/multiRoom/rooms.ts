@@ -1,5 +1,6 @@
 import type { Column, SheetDefinition } from "../definition";
 import { ALL_CORNERS, CORNERS, PAIR_TO_CORNERS } from "./corners";
+import { keyColumn } from "./nameKeys";
 
 const AT_BRANCH = "MATCH(rooms_from,branches_id,0)";
 const AT_HEAD = "MATCH(rooms_from,heads_id,0)";
@@ -14,7 +15,8 @@ const measured = (key: string, head: string): Column => ({
   input: {
     what: "Level measured at the outlet; leave blank until it is measured",
     example: "61.5",
-    rule: { kind: "number", min: 0, max: 140 },
+    // A meter that finds nothing was read: the diagnosis asks for just that.
+    rule: { kind: "number", min: 0, max: 140, orWords: ["no signal"] },
   },
 });
 
@@ -337,6 +339,11 @@ export const rooms: SheetDefinition = {
         measured("built_low", "Measured, low end"),
         measured("built_high", "Measured, high end"),
         measuredVolts,
+        keyColumn("rooms", "from", "Fed from"),
+        keyColumn("rooms", "cable", "Cable"),
+        keyColumn("rooms", "plate", "Wall plate"),
+        keyColumn("rooms", "head", "Head unit"),
+        keyColumn("rooms", "kind", "Room kind"),
       ],
       groups: [
         { name: "rooms_extremes", from: "weakest", to: "strongest" },

@@ -199,10 +199,10 @@ export const site: SheetDefinition = {
         {
           key: "slot",
           head: "Orbital slot",
-          unit: "deg E, or 97W",
+          unit: "deg, E or W",
           width: 34,
           input: {
-            what: "Orbital slot in degrees east, or text with E or W",
+            what: "Orbital slot: its degrees from 0 to 180 with E or W behind them",
             example: "97W",
             rule: { kind: "slot" },
           },

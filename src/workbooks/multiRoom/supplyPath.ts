@@ -1,5 +1,6 @@
 /** What feeds a head unit, and the resistance between the two: the workings of Head units. */
 import type { Column } from "../definition";
+import { sumOf } from "./nameKeys";
 
 export const TYPE = "MATCH(heads_type,units_name,0)";
 const SUPPLY = "MATCH(heads_source,supplies_name,0)";
@@ -117,7 +118,7 @@ export const supplyPath: readonly Column[] = [
     unit: "A",
     width: 9,
     format: "two",
-    formula: 'IF(heads_id="","",SUMIFS(heads_current,heads_feed,heads_feed))',
+    formula: `IF(heads_id="","",${sumOf("heads_current", "heads_feed", "heads_feed")})`,
   },
   {
     key: "amps",

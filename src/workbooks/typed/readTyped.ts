@@ -3,7 +3,7 @@
  * value that its cell holds. It reads what is unmistakable in that column; it refuses the rest with a sentence
  * that says what to type, and never wraps, rounds or guesses.
  */
-import { asName } from "./plainText";
+import { asName, asWord } from "./plainText";
 import { readAngle } from "./readAngle";
 import { readChoice } from "./readChoice";
 import { readDate } from "./readDate";
@@ -43,7 +43,7 @@ export function readTyped(
     case "date":
       return readDate(figures, kind, context);
     case "number":
-      return asNumber(figures, kind, context);
+      return asNumberOrWord(figures, kind, context);
   }
 }
 
@@ -52,6 +52,20 @@ const asText = (name: string, most: number): Reading<string> =>
 
 /** No number, date or slot is as long; patterns are not tried on a page of text. */
 const LONGEST_FIGURES = 80;
+
+/** @returns the word as its cell holds it; a refusal names the words as well */
+function asNumberOrWord(text: string, kind: NumberKind, context: TypedContext): Reading<number | string> {
+  const { orWords = [] } = kind;
+  const word = orWords.find((one) => asLetters(one) === asLetters(text));
+  if (word !== undefined) return { value: word };
+  const reading = asNumber(text, kind, context);
+  return "refused" in reading && orWords.length > 0
+    ? { refused: `${reading.refused} ${sentences.orWords(orWords)}` }
+    : reading;
+}
+
+/** Neither blanks, hyphens nor points part the words that a meter shows: `NO-SIGNAL`. */
+const asLetters = (text: string): string => asWord(text).replace(/[-\s.!]/g, "");
 
 function asNumber(text: string, kind: NumberKind, context: TypedContext): Reading<number> {
   switch (kind.quantity) {

@@ -48,6 +48,8 @@ export const sentences = {
   outOfRange: (text: string, shown: string, limits: string): string =>
     `${quoted(text)} is ${shown}; here it must be ${limits}. Check the number and its unit.`,
 
+  orWords: (words: readonly string[]): string => `Or type ${words.map(quoted).join(" or ")}.`,
+
   notWhole: (text: string): string => `${quoted(text)} is not a whole number. Type one, such as 4.`,
 
   bareShare: (text: string, asShare: string, asPercent: string): string =>

@@ -28,6 +28,8 @@ export interface NumberKind {
   readonly min?: number;
   readonly max?: number;
   readonly integer?: boolean;
+  /** Words that are taken as well. */
+  readonly orWords?: readonly string[];
 }
 
 export type TypedKind =

@@ -8,6 +8,7 @@ import path from "node:path";
 import { address, parseAddress, parseRange } from "../../../src/workbooks/address";
 import type { Book } from "../../../src/workbooks/book";
 import { templates } from "../../../src/workbooks/templates";
+import { WRITING_FIELD, writingOf } from "../../../src/workbooks/typed/writing";
 import { DeskInNode } from "./openDesk";
 
 interface Case {
@@ -15,6 +16,8 @@ interface Case {
   readonly text: string | null;
   readonly html: string | null;
   readonly how: "ctrl+v" | "ctrl+shift+v" | "menu: paste as value";
+  /** Of the program that filled the clipboard; of the document, where the case says that it follows that. */
+  readonly locale: string;
   readonly into: string;
   readonly expect: readonly Readonly<Record<string, string | number | null>>[];
   readonly rowsAddedIfNeeded: number | "as needed";
@@ -63,6 +66,7 @@ function targetOf({ into, expect, id }: Case, book: Book): Target {
   if (/5 empty rows left/.test(into)) return { sheet: "Rooms", row: rooms.bottom - 5, column: 0 };
   if (/1 left/.test(into)) return { sheet: "Rooms", row: rooms.bottom - 1, column: 0 };
   if (/edit mode/.test(into)) return { sheet: "Rooms", row: empty, column: rooms.left, edited: true };
+  if (/columns Outlet, Floor, Room/.test(into)) return { sheet: "Rooms", row: empty, column: 0 };
   if (/column Outlet|columns? Floor|columns Outlet/.test(into))
     return { sheet: "Rooms", row: empty, column: width >= 3 ? 0 : rooms.left };
   if (/column Run/.test(into)) {
@@ -85,8 +89,8 @@ function targetOf({ into, expect, id }: Case, book: Book): Target {
     return { sheet: "Parts", row: price.top + 1, column: price.left, before };
   }
   if (/Valid until/.test(into)) {
-    const until = zoneOf(book, "site_until");
-    return { sheet: "Site", row: until.top, column: until.left, before: ["2026-12-31"] };
+    const until = zoneOf(book, "cables_until");
+    return { sheet: "Parts", row: until.top + 1, column: until.left, before: ["2026-12-31"] };
   }
   if (/Settings/.test(into)) {
     const margin = zoneOf(book, "site_margin");
@@ -121,6 +125,10 @@ const SOFT: Readonly<Record<string, (values: readonly (readonly Value[])[], said
   "clip-32": (values) => values[0]![1] === "needs ladder and key" && values[1]![1] === "2 plates",
   "clip-38": (values) => values[0]![0] === "16.03.26",
   "clip-45": (values) => values[0]![0] === 2,
+  // A plate may be named before it is listed on Parts (the rule warns, and a check looks at it), so it is taken,
+  // and named in the notice as what no list has.
+  "clip-58": (values, said) =>
+    values[0]![0] === "single outlet" && values[1]![0] === "sngle outlet" && said.includes("“sngle outlet”"),
   "clip-72": (values) => values[0]![0] === 1234,
 };
 
@@ -133,7 +141,30 @@ interface Outcome {
 const cellOf = (book: Book, sheet: string, at: string) =>
   book.sheets.find(({ name }) => name === sheet)!.cells[at];
 
-async function tried(one: Case): Promise<Outcome> {
+/** The case with columns side by side that ours are not, in the nearest order of ours; those between are blank. */
+function inOurOrder(one: Case): Case {
+  if (!/columns Outlet, Floor, Room/.test(one.into)) return one;
+  const lines = one.text!.trimEnd().split("\r\n");
+  const text = lines.map((line) => {
+    const [outlet, floor, room, run, plate] = line.split("\t");
+    return [floor, room, outlet, "", "", "", "", run, plate].join("\t");
+  });
+  const expect = one.expect.map(({ Outlet, Floor, Room, Run, "Wall plate": plate }) => ({
+    Floor: Floor!,
+    Room: Room!,
+    Outlet: Outlet!,
+    Receiver: null,
+    "How many": null,
+    "Fed from": null,
+    Cable: null,
+    Run: Run!,
+    "Wall plate": plate!,
+  }));
+  return { ...one, text: `${text.join("\r\n")}\r\n`, expect };
+}
+
+async function tried(given: Case): Promise<Outcome> {
+  const one = inOurOrder(given);
   const desk = new DeskInNode(templates[0]!.demonstration());
   const start = desk.book();
   const target = targetOf(one, start);
@@ -142,6 +173,10 @@ async function tried(one: Case): Promise<Outcome> {
   if (one.currency) {
     const { top, left } = zoneOf(start, "site_currency");
     desk.type("Site", address(top, left), one.currency);
+  }
+  if (/follow the document/.test(one.why)) {
+    const { top, left } = zoneOf(start, WRITING_FIELD);
+    desk.type("Site", address(top, left), writingOf(one.locale)!.label);
   }
   (target.before ?? []).forEach((value, index) => desk.type(sheet, address(row + index, column), value));
   const inBlock = sheet !== "Rooms" || row + height < zoneOf(start, "rooms_outlet").bottom;
@@ -240,19 +275,9 @@ async function tried(one: Case): Promise<Outcome> {
   return outcome;
 }
 
-/**
- * What these hold (9,5, 47,27 €, 27.11.2026, 41' 6", a misspelt choice) needs the reader of typed values, which
- * `entered.ts` asks since it is there. They have not been run with it yet: run them, and take the mark away.
- */
-const NOT_RUN_YET = new Set(
-  [4, 5, 6, 13, 14, 25, 26, 27, 37, 47, 49, 50, 51, 52, 53, 55, 56, 57, 58, 60, 62, 71].map(
-    (number) => `clip-${String(number).padStart(2, "0")}`,
-  ),
-);
 const pastedCases = cases.filter(({ into }) => !/edit mode/.test(into)).map((one) => [one.id, one] as const);
 const check = async (_: string, one: Case): Promise<void> => {
   const { word, said } = await tried(one);
-  expect([word, said]).toEqual([expect.stringMatching(/ok|soft/), expect.anything()]);
+  expect(`${word} ${said}`).toMatch(/^(ok|soft) /);
 };
-test.each(pastedCases.filter(([id]) => !NOT_RUN_YET.has(id)))("%s", check);
-test.skip.each(pastedCases.filter(([id]) => NOT_RUN_YET.has(id)))("%s, with the reader", check);
+test.each(pastedCases)("%s", check);

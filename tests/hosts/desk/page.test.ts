@@ -153,11 +153,12 @@ withPage("an error's sentence is under the bar when its cell is chosen, and besi
   await choose("Rooms", CABLE);
   await page.keyboard.press("Delete");
   await choose("Rooms", VERDICT);
-  await textIs(line(), "cable is missing. Give a cable's name.");
+  const missing = "Cable of G-01 (Rooms G6) is missing. Give a cable's name.";
+  await textIs(line(), missing);
   await textIs(total(), "Total not known yet");
   // The corner by which the chosen cell is dragged tells where on the canvas the cell is.
   const corner = (await page.locator(".o-autofill").boundingBox())!;
-  const sentence = page.locator(".o-popover", { hasText: "cable is missing. Give a cable's name." });
+  const sentence = page.locator(".o-popover", { hasText: missing });
   await page.mouse.move(corner.x - 14, corner.y - 8);
   await page.mouse.move(corner.x - 12, corner.y - 6);
   await sentence.waitFor();
@@ -167,15 +168,51 @@ withPage("an input says what it wants, and a refused value is refused in the wor
   await choose("Rooms", RUN);
   await until(
     () => line().innerText(),
-    (text) => /Unit: m or ft\. A number from 0 to 2000\./.test(text),
+    (text) => /Unit: m or ft\. A number from 0\.1 to 2000\./.test(text),
   );
   await type("abc");
   await until(
-    () => notice().innerText(),
-    (text) => /^Not taken\. .*A number from 0 to 2000/.test(text),
+    () => line().innerText(),
+    (text) => /“abc” can.t be read as a length\. Type it in m, or with its unit/.test(text),
   );
   await page.keyboard.press("Escape");
 });
+
+withPage(
+  "a notice lies on no cell, on a wide page and on a narrow one, and hides none that was chosen",
+  async () => {
+    const before = page.viewportSize()!;
+    try {
+      for (const [width, height] of [
+        [1366, 768],
+        [390, 844],
+      ] as const) {
+        await page.setViewportSize({ width, height });
+        // The lowest row that is whole in sight: the notice takes its room from just there.
+        await choose("Rooms", "J6");
+        for (let step = 0; step < 14; step++) await page.keyboard.press("ArrowDown");
+        await page.keyboard.press("Delete");
+        await until(
+          () => notice().innerText(),
+          (text) => text.startsWith("This cell is calculated"),
+        );
+        const boxOf = async (of: Locator) => (await of.boundingBox())!;
+        const gridBox = await boxOf(page.locator("#grid"));
+        const noticeBox = await boxOf(page.locator(".desk-notice"));
+        expect(noticeBox.y).toBeGreaterThanOrEqual(gridBox.y + gridBox.height - 1);
+        expect(noticeBox.y + noticeBox.height).toBeLessThanOrEqual(height);
+        await until(
+          async () => (await boxOf(page.locator(".o-autofill"))).y,
+          (y) => y < noticeBox.y,
+        );
+        if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/notice-${width}.png` });
+        await page.locator(".desk-notice").getByRole("button", { name: "Close" }).click();
+      }
+    } finally {
+      await page.setViewportSize(before);
+    }
+  },
+);
 
 withPage("calculated cells and labels stay when typed over, deleted or pasted over", async () => {
   const before = await bookOnPage();
@@ -398,7 +435,7 @@ withPage("a survey is shown as it was understood, added on a yes, and taken back
     /Price\s+not used/,
     /decimal commas of "run"/,
     /line 3: The outlet "G-01" is on the sheet Rooms already/,
-    /line 4: run is "far", which is not a number/,
+    /line 4: run: “far” can't be read as a length\. Type it in ft, or with its unit/,
     /S-1\s+receiver\s+H2\s+indoor drop\s+13\.8684/,
   ]) {
     expect(text).toMatch(said);
@@ -431,6 +468,6 @@ withPage("a survey is shown as it was understood, added on a yes, and taken back
   await textIs(total(), price);
 
   const wrong = await importing(["a;b", "1;2"]);
-  expect(await wrong.innerText()).toMatch(/lacks "outlet", "receiver", "run"/);
+  expect(await wrong.innerText()).toMatch(/lacks "outlet", "run"\. It has "a", "b"/);
   await wrong.getByRole("button", { name: "Close" }).click();
 });

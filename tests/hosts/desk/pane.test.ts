@@ -136,11 +136,18 @@ withOpenPane("a function is found by its task, and its example is worked out in 
   await openView(page, "Functions");
   await page.keyboard.type("which way does the dish point");
   await pane().locator("summary").first().click();
+  // Where nothing is asked for it is not put either: it would be neither counted nor printed.
   await inPane("Put the example into the selected cell").click();
-  await statusIs(page, /^The example is in About F6\.$/);
+  await statusIs(
+    page,
+    /^Not done\. Nothing is asked for in the selected cell\. Select a boxed cell, or a cell of a sheet that you/,
+  );
+  await page.locator(".o-add-sheet").first().click();
+  await inPane("Put the example into the selected cell").click();
+  await statusIs(page, /^The example is in Sheet\d* A1\.$/);
   // Roddy, Satellite Communications, 4th ed., example 3.1: 162.9 deg
   await pane()
-    .getByText(/^Selected: About F6 +162\.[89]\d* +=RIG\.AZIMUTH\(35,-100,-90\)$/)
+    .getByText(/^Selected: Sheet\d* A1 +162\.[89]\d* +=RIG\.AZIMUTH\(35,-100,-90\)$/)
     .waitFor();
 });
 

@@ -37,6 +37,8 @@ const ASKED: Readonly<Record<string, readonly number[]>> = {
   // A name that stands twice is given to neither the second nor the third.
   "09-duplicates.csv": [4, 5, 8],
   "13-workbook-feet.xlsx": [8],
+  // A run of 0 m is asked for again, as the maker would: an outlet's run is 0.1 m or more.
+  "20-wrong-units-and-junk.csv": [15],
 };
 /** Read without a question where the maker would read or ask. */
 const READ: Readonly<Record<string, readonly number[]>> = {

@@ -49,6 +49,8 @@ export class Bar {
   private readonly saveButton: HTMLButtonElement;
   private fileName: string | undefined;
   private jobTitle = "";
+  /** Told before a notice takes its room from the grid. */
+  noticeShows: () => void = () => undefined;
   private noticeTimer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(root: HTMLElement, actions: BarActions) {
@@ -86,8 +88,9 @@ export class Bar {
       ),
       this.work,
       this.saving,
-      this.noticeBox,
     );
+    // Under the grid: the page is a column, and what is said of a cell never lies on one.
+    root.ownerDocument.body.append(this.noticeBox);
   }
 
   showFigures({ title, template, total, verdict }: JobFigures): void {
@@ -146,6 +149,7 @@ export class Bar {
   /** A plain notice that goes away by itself; a failure stays until it is closed or the next one comes. */
   showNotice(sentence: string, stays = false): void {
     clearTimeout(this.noticeTimer);
+    this.noticeShows();
     this.noticeBox.hidden = false;
     setText(this.notice, sentence);
     if (!stays) this.noticeTimer = setTimeout(() => (this.noticeBox.hidden = true), NOTICE_MS);

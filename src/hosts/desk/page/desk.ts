@@ -39,6 +39,9 @@ interface Rejection {
   readonly result: { isCancelledBecause(reason: string): boolean };
 }
 
+/** By then the grid has taken on its new height. */
+const LAID_OUT_MS = 120;
+
 export class Desk implements OpenDesk {
   model!: GridModel;
   private readonly watchers = new Set<() => void>();
@@ -61,7 +64,20 @@ export class Desk implements OpenDesk {
       root.classList.toggle("desk-entry-refused", refused !== undefined);
       this.refresh();
     };
+    bar.noticeShows = () => this.keepInView();
     entry.dropped = (sentence) => bar.showNotice(sentence, true);
+  }
+
+  /** The grid is about to be shorter: the selected cell stays in sight if it is so now. */
+  private keepInView(): void {
+    if (!this.app) return;
+    const { model } = this;
+    const place = model.getters.getActivePosition();
+    const getters = model.getters as unknown as { isVisibleInViewport(place: GridPosition): boolean };
+    if (!getters.isVisibleInViewport(place)) return;
+    setTimeout(() => {
+      if (model === this.model) model.dispatch("SCROLL_TO_CELL" as never, place as never);
+    }, LAID_OUT_MS);
   }
 
   /** Shows what the server holds. */
@@ -316,7 +332,8 @@ export class Desk implements OpenDesk {
   private get total(): string | undefined {
     const cell = this.named("quote_total");
     if (!cell) return undefined;
-    return cell.type === "error" ? "Total not known yet" : `Total ${cell.formattedValue}`;
+    // The customer's page shows a word, or nothing, where there is no sum.
+    return cell.type === "number" ? `Total ${cell.formattedValue}` : "Total not known yet";
   }
 
   private named(name: string): ReturnType<DeskGetters["getEvaluatedCell"]> | undefined {

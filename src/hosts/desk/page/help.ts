@@ -3,6 +3,7 @@ import type { SheetFunction } from "../../../functions/core/declare";
 import { pageOf, syntaxOf } from "../../../help/facts";
 import { INDEX_PAGE, LIMITS_PAGE } from "../../../help/frame";
 import { NAMESPACE } from "../../grid/registerFunctions";
+import { WRITING_LABEL } from "../../../workbooks/typed/writing";
 import { NOTICES_PAGE } from "../protocol";
 import { ask } from "./dialogs";
 import { make } from "./dom";
@@ -42,6 +43,11 @@ export function showHelp(functions: readonly SheetFunction[]): void {
         "p",
         {},
         "Fill the tinted cells; everything else is calculated as you type. A calculated cell that shows an error says what is wrong, and what to do, when the pointer rests on it or it is selected.",
+      ),
+      make(
+        "p",
+        {},
+        `Type as you are used to: 9,5 or 9.5 m, 41' 6", 1.2 GHz, 20 %, 27 Nov 2026. A name stays as it is typed, 3-16 too. What can be read in two ways is refused and stays in the cell; “${WRITING_LABEL}”, beside the date of the job, says how dates with strokes and thousands are meant.`,
       ),
       make(
         "p",

@@ -14,13 +14,23 @@ export interface NotTaken {
 /** More are counted. */
 const MOST_NAMED = 8;
 
+/** @returns undefined where all names are listed */
+export function notListed(cells: readonly Omit<NotTaken, "sentence">[]): string | undefined {
+  if (cells.length === 0) return undefined;
+  return `Taken, but on no list that the cell offers: ${named(cells)}. Correct the name, or add it to its list.`;
+}
+
 /** @returns undefined where all were taken */
 export function notTaken(cells: readonly NotTaken[]): string | undefined {
   const [first] = cells;
   if (!first) return undefined;
-  const named = cells.slice(0, MOST_NAMED).map(({ at, text }) => `${at} “${text}”`);
+  return `Not taken, and left as they were: ${named(cells)}. ${first.sentence}`;
+}
+
+function named(cells: readonly Omit<NotTaken, "sentence">[]): string {
+  const first = cells.slice(0, MOST_NAMED).map(({ at, text }) => `${at} “${text}”`);
   const more = cells.length > MOST_NAMED ? ` and ${cells.length - MOST_NAMED} more` : "";
-  return `Not taken, and left as they were: ${named.join(", ")}${more}. ${first.sentence}`;
+  return `${first.join(", ")}${more}`;
 }
 
 export const rowsAdded = ({ block, quantity, additions }: RoomForRows): string =>

@@ -16,7 +16,7 @@ import type { GridPosition, GridZone } from "./libraryTypes";
 import { placedBlocks } from "./placedBlocks";
 import { roomForRows } from "./roomForRows";
 import { valueToPaste, type CopiedCell } from "./valueToPaste";
-import { notTaken, rowsAdded, type NotTaken } from "./pasteInWords";
+import { notListed, notTaken, rowsAdded, type NotTaken } from "./pasteInWords";
 
 type Cells = readonly (readonly (CopiedCell | undefined)[])[];
 interface Corner {
@@ -136,13 +136,18 @@ export function registerPastePlugin(library: GridLibrary, guard: Pick<DeskGuard,
       const cells = room ? all.slice(0, room.height) : all;
       const left: WhyLeft[] = [];
       const refused: NotTaken[] = [];
+      const unlisted: Omit<NotTaken, "sentence">[] = [];
       for (const { row, col } of room ? [{ ...only!, row: room.top }] : corners) {
         for (const [down, line] of cells.entries()) {
           for (const [aside, cell] of line.entries()) {
             const place = { sheetId, row: row + down, col: col + aside };
             const why = cell && this.enter(place, cell, pasteOption === "asValue");
             if (typeof why === "string") left.push(why);
-            else if (why) refused.push({ at: address(place.row, place.col), ...why });
+            else if (why) {
+              const at = address(place.row, place.col);
+              if (why.sentence === undefined) unlisted.push({ at, text: why.text });
+              else refused.push({ at, text: why.text, sentence: why.sentence });
+            }
           }
         }
       }
@@ -150,6 +155,7 @@ export function registerPastePlugin(library: GridLibrary, guard: Pick<DeskGuard,
         heads && "The first row was left out: it holds the heads.",
         room && room.quantity > 0 && rowsAdded(room),
         notTaken(refused),
+        notListed(unlisted),
         leftInWords(left),
       ].filter((sentence) => typeof sentence === "string" && sentence !== "") as string[];
       const zone = around(room ? [{ ...only!, row: room.top }] : corners, cells);
@@ -167,12 +173,12 @@ export function registerPastePlugin(library: GridLibrary, guard: Pick<DeskGuard,
       return room && { ...room, ...(filled === 0 && { quantity: 0 }), height: Math.max(filled, room.rows) };
     }
 
-    /** @returns why it was not taken */
+    /** @returns why it was not taken; its text alone where it was, but is on no list that the cell offers */
     private enter(
       place: GridPosition,
       cell: CopiedCell,
       asValue: boolean,
-    ): WhyLeft | Omit<NotTaken, "at"> | undefined {
+    ): WhyLeft | { readonly text: string; readonly sentence?: string } | undefined {
       const isValue = asValue || this.fromOutside || this.isCalculated(cell);
       const pasted = valueToPaste(this.all, place, cell, isValue);
       const why = this.all.whyLeft(place);
@@ -180,7 +186,7 @@ export function registerPastePlugin(library: GridLibrary, guard: Pick<DeskGuard,
       const taken = "content" in pasted ? pasted : entered({ getters: this.all }, place, pasted.text);
       if ("refused" in taken) return { text: pasted.text, sentence: taken.refused };
       (this as any).dispatch("UPDATE_CELL", { ...place, content: taken.content });
-      return undefined;
+      return "unlisted" in taken && taken.unlisted ? { text: pasted.text } : undefined;
     }
 
     /** Its formula fills a whole column, which is no thing to copy. */

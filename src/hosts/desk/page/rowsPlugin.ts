@@ -9,7 +9,7 @@ import { holdsText } from "../../../workbooks/typed/holdsText";
 import { templateOf } from "../../../workbooks/templates";
 import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
-import { borderOf, styleOf } from "../../grid/toDocument";
+import { borderOf, isGridFormat, styleOf } from "../../grid/toDocument";
 import { KEPT, type DeskGuard } from "./deskPlugin";
 import type { GridCommand, GridZone } from "./libraryTypes";
 import { familyOf, placedBlocks, type PlacedBlock } from "./placedBlocks";
@@ -159,9 +159,10 @@ export function registerRowsPlugin(library: GridLibrary, guard: Pick<DeskGuard, 
         if (!zone) continue;
         const look = input ? inputLook(format, holdsText(input.rule)) : resultLook(format, callsUs(formula));
         const style = styleOf(look);
+        const shown = isGridFormat(look.format) ? look.format : "";
         for (const row of rows) {
           for (let col = zone.left; col <= zone.right; col++)
-            (this as any).dispatch("UPDATE_CELL", { sheetId, row, col, style, format: look.format ?? "" });
+            (this as any).dispatch("UPDATE_CELL", { sheetId, row, col, style, format: shown });
         }
         const target = [{ ...zone, top: first, bottom: first + quantity - 1 }];
         if (look.edges)

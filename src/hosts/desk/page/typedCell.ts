@@ -17,7 +17,13 @@ import { validationAt } from "./cellLine";
 import type { GridPosition } from "./libraryTypes";
 
 /** What the cell gets, as the grid's `UPDATE_CELL` takes it; or a sentence that says what to type. */
-export type TypedContent = { readonly content: string } | { readonly refused: string };
+export type TypedContent =
+  | {
+      readonly content: string;
+      /** It is none of the names that the cell offers, which may be added to their list afterwards. */
+      readonly unlisted?: boolean;
+    }
+  | { readonly refused: string };
 
 /**
  * @param place an input cell, or any other
@@ -31,7 +37,8 @@ export function typedContent(model: GridModel, place: GridPosition, text: string
   if ("refused" in reading) return reading;
   const { value } = reading;
   if (kind.kind === "date" && typeof value === "number") return { content: isoDate(value) };
-  return { content: contentOf({ value }) ?? "" };
+  const unlisted = kind.kind === "choice" && typeof value === "string" && !kind.choices.includes(value);
+  return { content: contentOf({ value }) ?? "", ...(unlisted && { unlisted }) };
 }
 
 /** Whether the cell holds text, whatever is typed. */
