@@ -10,6 +10,7 @@ import { EXIT, UsageTrouble, type Console } from "./console";
 import { filesIn } from "./filesIn";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
+import { plain } from "./plain";
 import type { ReviewedFile } from "./reviewFile";
 import { reviewFiles } from "./reviewFiles";
 
@@ -93,10 +94,6 @@ function floorOf(text: string | undefined): number {
     throw new UsageTrouble(`--margin-floor is "${text}"; give a share from 0 to less than 1, such as 0.15`);
   return share;
 }
-
-/** Text of a file must not steer the terminal that shows it. */
-// eslint-disable-next-line no-control-regex -- control characters are what is looked for
-const plain = (line: string): string => line.replace(/[\x00-\x1f\x7f-\x9f]+/g, " ");
 
 function inWords({ path: file, unreadable, findings }: ReviewedFile): string[] {
   if (unreadable !== undefined) return [`${file}: cannot be read. ${unreadable}`];

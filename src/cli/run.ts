@@ -16,6 +16,7 @@ import { pictureOf } from "./picture";
 import { priceJob } from "./priceJob";
 import { reviewCommand } from "./review";
 import { printJob } from "./printJob";
+import { shelf } from "./shelf";
 
 const HELP = `rigsheet: plans and prices multi-room single-cable satellite reception jobs
 
@@ -24,6 +25,7 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet new TEMPLATE …       make a workbook, from a site survey or empty
   rigsheet price JOB.xlsx       recalculate a job and print what it comes to
   rigsheet review FILE …        find what is wrong in filled workbooks, or whole folders
+  rigsheet shelf [FOLDER]       list a folder's jobs: number, name, customer, total
   rigsheet print JOB.xlsx …     print the quote, or other sheets, into a PDF
   rigsheet copy JOB.xlsx …      a copy for people without Rigsheet, or of values only
   rigsheet picture JOB.xlsx …   draw the distribution, the levels, or slots and obstacles
@@ -59,6 +61,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   price: priceJob,
   review: reviewCommand,
   print: printJob,
+  shelf,
   copy: copyJob,
 };
 

@@ -1,0 +1,87 @@
+import { stat } from "node:fs/promises";
+import { FileTrouble } from "../hosts/file/fileTrouble";
+import { readXlsx } from "../hosts/file/readXlsx";
+import { labelInWords } from "../workbooks/jobLabel";
+import { shelfLineOf, type ShelfLine } from "../workbooks/shelfLine";
+import { EXIT, UsageTrouble, type Console } from "./console";
+import { filesIn } from "./filesIn";
+import { fileBytes } from "./newJob";
+import { readOptions } from "./options";
+import { plain } from "./plain";
+
+export const SHELF_HELP = `rigsheet shelf [FOLDER] [--find WORDS] [--json]
+
+Lists the workbooks of a folder and of all below it, one line each: number,
+revision and name, customer, date, total as it was last computed, and what its
+checks say. Reads them only. A file that cannot be read is a line too.
+
+  --find WORDS   only those in whose line, or file's name, all the words stand
+  --json         one JSON object a line
+
+  rigsheet shelf jobs
+  rigsheet shelf jobs --find "guest house"
+
+Exit: 0 listed; 1 some could not be read; 2 no such folder, or none in it.`;
+
+interface Listed {
+  readonly file: string;
+  readonly line?: ShelfLine;
+  readonly unreadable?: string;
+}
+
+export async function shelf(words: readonly string[], console: Console): Promise<number> {
+  const { values, positionals } = readOptions(
+    words,
+    {
+      find: { type: "string" },
+      json: { type: "boolean", default: false },
+      help: { type: "boolean", default: false },
+    },
+    "shelf",
+  );
+  if (values.help) {
+    console.out(SHELF_HELP);
+    return EXIT.ok;
+  }
+  const [folder = ".", more] = positionals;
+  if (more !== undefined) throw new UsageTrouble("Name one folder: rigsheet shelf jobs");
+  const isFolder = await stat(folder).then(
+    (found) => found.isDirectory(),
+    () => false,
+  );
+  if (!isFolder) throw new UsageTrouble(`There is no folder ${folder}. Name one: rigsheet shelf jobs`);
+  const files = await filesIn([folder]);
+  if (files.length === 0) throw new UsageTrouble(`There is no .xlsx in ${folder}, nor below it.`);
+
+  const listed: Listed[] = [];
+  for (const [index, file] of files.entries()) {
+    console.progress?.(`${index + 1} of ${files.length} read`);
+    listed.push(await looked(file));
+  }
+  console.progress?.("");
+  const asked = (values.find ?? "").toLowerCase().split(/\s+/).filter(Boolean);
+  const found = listed
+    .map((one) => ({ one, text: lineOf(one) }))
+    .filter(({ text }) => asked.every((word) => text.toLowerCase().includes(word)))
+    .sort((a, b) => (a.text < b.text ? -1 : a.text > b.text ? 1 : 0));
+  for (const { one, text } of found) console.out(values.json ? JSON.stringify(one) : plain(text));
+  if (!values.json) console.err(`${found.length} of ${listed.length} workbooks`);
+  return found.some(({ one }) => one.unreadable !== undefined) ? EXIT.look : EXIT.ok;
+}
+
+async function looked(file: string): Promise<Listed> {
+  try {
+    return { file, line: shelfLineOf(await readXlsx(await fileBytes(file))) };
+  } catch (error) {
+    if (!(error instanceof FileTrouble) && !(error instanceof UsageTrouble)) throw error;
+    return { file, unreadable: error.message };
+  }
+}
+
+function lineOf({ file, line, unreadable }: Listed): string {
+  if (!line) return `${file}: cannot be read. ${unreadable ?? ""}`;
+  const total = line.total === undefined ? "" : `${line.total.toFixed(2)} ${line.currency}`.trim();
+  return [labelInWords(line) || "(no name)", line.customer, line.date, total, line.verdict, file]
+    .filter((part) => part !== "")
+    .join(" | ");
+}

@@ -1,0 +1,40 @@
+/** A job as one line of a list: what it is, for whom, what it comes to. */
+import { isBookError, type Book } from "./book";
+import { jobLabelOf, type JobLabel } from "./jobLabel";
+import { namedValue } from "./named";
+import { isoDate } from "./sheetDate";
+
+export interface ShelfLine extends JobLabel {
+  readonly customer: string;
+  /** Of the quote, as 2026-11-02; empty where none is filled in. */
+  readonly date: string;
+  /** As it was last computed: with tax, in the job's currency. Absent where the job has none, or it is not known. */
+  readonly total?: number;
+  readonly currency: string;
+  /** The workbook's own words: "all checks pass", or how many to look at. */
+  readonly verdict: string;
+}
+
+/** @param book as it was read; nothing is computed anew */
+export function shelfLineOf(book: Book): ShelfLine {
+  const value = (name: string): unknown => namedValue(book, name);
+  const text = (name: string): string => {
+    const found = value(name);
+    return typeof found === "string" ? found.trim() : "";
+  };
+  const date = value("site_date");
+  const total = value("quote_total");
+  const label = jobLabelOf((name) => {
+    const found = namedValue(book, name);
+    return isBookError(found) ? undefined : found;
+  });
+  return {
+    // A revision alone would name nothing.
+    ...(label.number || label.name ? label : { number: "", revision: "", name: book.title }),
+    customer: text("site_customer"),
+    date: typeof date === "number" ? isoDate(date) : "",
+    ...(typeof total === "number" && { total }),
+    currency: text("site_currency"),
+    verdict: text("checks_verdict"),
+  };
+}
