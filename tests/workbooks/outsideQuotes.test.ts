@@ -45,7 +45,7 @@ const WEAKER: Readonly<Record<string, readonly [Exclude<Outcome, "named">, strin
   "quantity-slip": ["noticed", "the head unit with too many tuners is named, not the outlet"],
   "labour-all-uncounted": ["noticed", "the list of labour units is named, no single row of it"],
   "latlon-sign": ["noticed", "the slots that are below the horizon are named: the place may be right"],
-  "slot-no-letter": ["noticed", "the slot is named as it reads now, 97E"],
+  "slot-no-letter": ["noticed", "the slot is named as it reads now, in the east"],
   "obstacle-high": ["noticed", "the slot that the obstacle hides is named"],
   "w-as-a": ["noticed", "the head units short of volts are named, not their kind on Parts"],
   "outlet-twice": ["noticed", "the name that stands twice is named: the row's own is gone"],

@@ -178,7 +178,10 @@ function sheetOf(
               id: `${id}rule${index + 1}`,
               criterion,
               ranges: [validation.range],
-              isBlocking: !validation.warnOnly,
+              // The library asks such a formula about what stands in the cell, not about what is being typed: our own
+              // reader of typed values refuses that, and this marks what came otherwise.
+              isBlocking:
+                !validation.warnOnly && !(validation.rule.kind === "number" && validation.rule.orWords),
             },
           ]
         : [];

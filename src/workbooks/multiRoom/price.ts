@@ -198,7 +198,12 @@ export const price: SheetDefinition = {
           note: "Provisional sums and options count as materials; a discount lowers each part by the same share.",
         },
         // A rate that is missing is no rate of 1, as a blank factor would be.
-        money("price_tax", "Tax", 'IF(site_tax="",0,RIG.ROUNDMONEY(price_taxable,2,site_rounding,site_tax))'),
+        money(
+          "price_tax",
+          "Tax",
+          // The call is the whole of it, so that an office copy can have a native formula in its place.
+          'RIG.ROUNDMONEY(price_taxable,2,site_rounding,IF(site_tax="",0,site_tax))',
+        ),
         money("price_total", "Total", "ROUND(price_net+price_tax,2)", { strong: true }),
       ],
     },

@@ -128,13 +128,15 @@ export async function type(text: string): Promise<void> {
   await page.keyboard.press("Enter");
 }
 
+const MOST_SHOWN = 500;
+
 /** Waits for a condition of the page; what it last was goes into the failure. */
 export async function until<T>(read: () => Promise<T>, holds: (value: T) => boolean): Promise<T> {
   const end = Date.now() + 8000;
   for (;;) {
     const value = await read();
     if (holds(value)) return value;
-    if (Date.now() > end) throw new Error(`still ${JSON.stringify(value)}`);
+    if (Date.now() > end) throw new Error(`still ${JSON.stringify(value)?.slice(0, MOST_SHOWN)}`);
     await page.waitForTimeout(50);
   }
 }

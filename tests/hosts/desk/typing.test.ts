@@ -1,5 +1,7 @@
 /** Typing into the desk in a real browser: what is read, and what stays in the editor when it is refused. */
 import type { Locator } from "playwright-core";
+import { address, parseAddress } from "../../../src/workbooks/address";
+import { placeOfName } from "../../../src/workbooks/named";
 import {
   bookOnPage,
   button,
@@ -91,4 +93,34 @@ withPage("names that look like dates, numbers and formulas are kept over a reloa
   expect(await names()).toEqual(odd);
   await load();
   expect(await names()).toEqual(odd);
+});
+
+withPage("what a meter showed is a number or “no signal”, in any row; another word is refused", async () => {
+  const { sheet, at } = placeOfName(await bookOnPage(), "rooms_built_low")!;
+  const { row, column } = parseAddress(at)!;
+  const cell = (below: number): string => address(row + below, column);
+  const valueAt = async (below: number): Promise<unknown> =>
+    cellOf(await bookOnPage(), sheet, cell(below))?.value;
+  for (const [below, typed, taken] of [
+    [1, "61.5", 61.5],
+    [3, "61,5", 61.5],
+    [4, "No Signal", "no signal"],
+  ] as const) {
+    await choose(sheet, cell(below));
+    await type(typed);
+    expect(
+      await until(
+        () => valueAt(below),
+        (value) => value !== undefined,
+      ),
+    ).toBe(taken);
+  }
+  await choose(sheet, cell(5));
+  await type("dead");
+  await until(
+    () => line().innerText(),
+    (text) => /^Not taken: (?!Not taken).*no signal/.test(text),
+  );
+  await page.keyboard.press("Escape");
+  expect(await valueAt(5)).toBeUndefined();
 });

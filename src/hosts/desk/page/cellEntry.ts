@@ -6,7 +6,7 @@
  * store, used by the cell and by the box above the grid; here its ways to begin and to end are put in front.
  */
 import type { GridLibrary, GridModel } from "../../grid/library";
-import { refusalFor } from "./cellLine";
+import { ruleInWords } from "./cellLine";
 import type { GridCommand, GridPosition } from "./libraryTypes";
 import { askedAt, isName, typedContent } from "./typedCell";
 
@@ -161,7 +161,7 @@ function asMeant(editor: Composer, text: string): string {
 
 function brokenRule(editor: Composer): string {
   const { model, currentEditedCell: place } = editor;
-  return refusalFor(model, place, "violates the data validation rule") ?? "";
+  return ruleInWords(model, place) ?? "";
 }
 
 // The library's plugin types can't be named from outside; these are the parts used here.

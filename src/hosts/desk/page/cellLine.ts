@@ -30,9 +30,13 @@ export function refusalFor(model: GridModel, place: GridPosition, text: string):
   };
   if (text.startsWith("Cannot sort") && getters.isGuardedSheet?.(place.sheetId)) return undefined;
   if (!text.includes("violates the data validation rule")) return text;
-  const refusal = validationAt(model, place)?.refusal;
+  const refusal = ruleInWords(model, place);
   return refusal ? `Not taken. ${refusal}` : text;
 }
+
+/** What the rule of a cell takes, in the workbook's own words; undefined where it has none. */
+export const ruleInWords = (model: GridModel, place: GridPosition): string | undefined =>
+  validationAt(model, place)?.refusal;
 
 interface Placed {
   readonly zone: Zone;
