@@ -10,7 +10,7 @@ const measured = (key: string, head: string): Column => ({
   key,
   head,
   unit: "dBµV",
-  width: 10,
+  width: 11,
   format: "one",
   input: {
     what: "Level measured at the outlet; leave blank until it is measured",
@@ -24,7 +24,7 @@ const measuredVolts: Column = {
   key: "built_volts",
   head: "Measured, volts",
   unit: "V",
-  width: 10,
+  width: 11,
   format: "one",
   input: {
     what: "Volts measured at the outlet, receivers unplugged and the supply on; blank until measured",
@@ -146,7 +146,7 @@ export const rooms: SheetDefinition = {
         {
           key: "commands",
           head: "Commands",
-          width: 10,
+          width: 12,
           // A receiver commands the head unit with volts and a tone over this path (EN 50494, EN 50607).
           formula: `IF(rooms_outlet="","",IF(IFERROR(INDEX(branches_loss_stops,${AT_BRANCH})>0,FALSE),"dead",IF(IFERROR(INDEX(branches_loss_forks,${AT_BRANCH})>0,FALSE),"doubtful",IF(ISTEXT(rooms_head),"ok",""))))`,
         },
