@@ -21,6 +21,7 @@ import { layOut } from "../workbooks/layOut";
 import { multiRoom } from "../workbooks/multiRoom/definition";
 import { guestHouse } from "../workbooks/multiRoom/guestHouse";
 import { namedValue } from "../workbooks/named";
+import { jobTimes } from "./benchJobs";
 import { benchHostile, benchReview } from "./benchReview";
 import { scaledJob } from "./scaledJob";
 import { simulatedAnswers } from "./simulatedAnswers";
@@ -227,6 +228,22 @@ async function marking(trainees: number): Promise<void> {
   });
 }
 
+async function jobs(): Promise<void> {
+  const { appendMs, bareAppendMs, openMs, bareReadMs } = await jobTimes();
+  lines.push({
+    what: "a step added to a job's log, on the disk",
+    ms: appendMs,
+    baseline: "the same bytes to the end of a file, synced",
+    baselineMs: bareAppendMs,
+  });
+  lines.push({
+    what: "a job of 12 MB and 1,000 steps opened",
+    ms: openMs,
+    baseline: "just reading the file",
+    baselineMs: bareReadMs,
+  });
+}
+
 /** In this order; those that take minutes run only when they are named: `npm run bench -- review`. */
 const PARTS: readonly { readonly name: string; readonly run: () => unknown; readonly onlyNamed?: true }[] = [
   { name: "functions", run: () => functions(10_000) },
@@ -234,6 +251,7 @@ const PARTS: readonly { readonly name: string; readonly run: () => unknown; read
   { name: "workbook", run: () => workbook(240, 3) },
   { name: "workbook", run: () => workbook(10_000, 1) },
   { name: "training", run: () => marking(200) },
+  { name: "jobs", run: jobs },
   { name: "command", run: command },
   { name: "review", run: benchReview, onlyNamed: true },
   { name: "hostile", run: benchHostile, onlyNamed: true },

@@ -115,6 +115,23 @@ describe("who may ask", () => {
     expect((await jobOf(address)).document).toBeUndefined();
   });
 
+  test("an address with two strokes, or that is none, has its sentence, and the desk goes on", async () => {
+    const { address } = await start();
+    const { hostname, port } = new URL(address);
+    const statusOf = (asked: string): Promise<number> =>
+      new Promise((resolve, reject) => {
+        request({ hostname, port, path: asked }, (response) => {
+          response.resume();
+          resolve(response.statusCode ?? 0);
+        })
+          .on("error", reject)
+          .end();
+      });
+    for (const asked of ["//", "//elsewhere/job", "/%", "http://[", "*"])
+      expect([asked, (await statusOf(asked)) < 500]).toEqual([asked, true]);
+    expect(await statusOf("/job")).toBe(200);
+  });
+
   test("only listed files are served", async () => {
     const { address } = await start();
     for (const url of ["package.json", "library/../package.json", "%2e%2e/package.json", "rigsheet.js"]) {
@@ -535,6 +552,16 @@ describe("starts that are refused", () => {
     expect(stderr).toMatch(/^There is no folder .*\.\n$/);
     expect(existsSync(path.join(file, "inside"))).toBe(false);
   });
+
+  (process.platform === "linux" ? test : test.skip)(
+    "a data folder under a special file system: a sentence at once (Linux only: it needs /proc)",
+    () => {
+      const { status, stderr } = refusedStart("--data", "/proc/rigsheet/jobs");
+      expect(status).toBe(1);
+      expect(stderr).not.toMatch(/ENOENT|EISDIR|^\s+at /m);
+      expect(stderr).toMatch(/^.* \/proc.*\.\n$/);
+    },
+  );
 
   test("--help prints every option and ends", () => {
     const { status, stdout } = refusedStart("--help");
