@@ -3,12 +3,13 @@
  * that says all that was so far and going on with entries. What makes it sound:
  *
  * - a segment is put down whole (`create`) before the one before it is given up;
- * - entries are only ever added behind a record that is known to be whole.
- *   After a write that failed, nobody knows what stands at the end, so the next
- *   step puts down a new segment instead of writing behind it or cutting it off;
+ * - entries are only ever added behind records that this very program has put
+ *   down and knows to be whole. After a write that failed, and after opening
+ *   what another program left, the next step puts down a new segment instead of
+ *   writing behind what stands there or cutting it off;
  * - opening reads the newest segment whose base is whole, as far as its records
- *   are whole. A segment with something unreadable in it is kept aside once its
- *   successor is down, and that is said.
+ *   are whole. A segment with something unreadable in it is kept, and that is
+ *   said.
  */
 import { decoded, encoded, type Tail } from "./record";
 import type { Storage } from "./storage";
@@ -30,16 +31,32 @@ export interface Unreadable {
 const SEGMENT = /^(.*)\.(\d{1,9})\.log$/;
 const segmentName = (name: string, number: number): string => `${name}.${number}.log`;
 
+/** @returns the names of the logs that have a segment here */
+export async function logNames(storage: Storage): Promise<string[]> {
+  const names = (await storage.list()).flatMap((file) => SEGMENT.exec(file)?.[1] ?? []);
+  return [...new Set(names)];
+}
+
+/** What is left of a log of which nothing can be read. */
+export interface Unopened {
+  readonly unreadable: readonly Unreadable[];
+  /** The number of the last segment that was there. */
+  readonly last: number;
+}
+
 export class Log<Base, Entry> {
   private queue: Promise<unknown> = Promise.resolve();
+  private readonly told = new Set<number>();
 
   private constructor(
     private readonly storage: Storage,
     readonly name: string,
-    /** Of what lies here, the newest last. */
-    private segments: readonly number[],
-    /** The newest that is known to be whole. */
+    /** The greatest number of a segment that is there, or may be. */
+    private last: number,
+    /** The newest segment that is known to be whole. */
     private whole: number,
+    /** What has a newer whole segment after it, and nobody was told of. */
+    private superseded: readonly number[],
     private held: { readonly base: Base; readonly entries: Entry[] },
     /** Records in the segment; undefined when what stands at its end is not known. */
     private records: number | undefined,
@@ -57,29 +74,33 @@ export class Log<Base, Entry> {
 
   /**
    * Begins a log.
+   * @param after the number of the last segment of one of that name of which nothing can be read
    * @throws where there is one of that name
    */
-  static async begin<Base, Entry>(storage: Storage, name: string, base: Base): Promise<Log<Base, Entry>> {
+  static async begin<Base, Entry>(
+    storage: Storage,
+    name: string,
+    base: Base,
+    after = 0,
+  ): Promise<Log<Base, Entry>> {
     const first = { base, entries: [] };
-    await storage.create(segmentName(name, 1), encoded(0, first));
-    return new Log<Base, Entry>(storage, name, [1], 1, first, 1, []);
+    await storage.create(segmentName(name, after + 1), encoded(0, first));
+    return new Log<Base, Entry>(storage, name, after + 1, after + 1, [], first, 1, []);
   }
 
-  /**
-   * @param isBase whether what was read can be such a base; a log of a later version can not
-   * @returns undefined where nothing of that log can be read; what there was is kept aside
-   */
+  /** @param isBase whether what was read can be such a base; a log of a later version can not */
   static async open<Base, Entry>(
     storage: Storage,
     name: string,
     isBase: (value: unknown) => value is Base,
-  ): Promise<Log<Base, Entry> | { readonly unreadable: readonly Unreadable[] }> {
+  ): Promise<Log<Base, Entry> | Unopened> {
     const segments = (await storage.list())
       .flatMap((file) => {
         const [, of, number] = SEGMENT.exec(file) ?? [];
         return of === name ? [Number(number)] : [];
       })
       .sort((a, b) => a - b);
+    const last = segments.at(-1) ?? 0;
     const unreadable: Unreadable[] = [];
     for (const segment of segments.toReversed()) {
       const file = segmentName(name, segment);
@@ -93,20 +114,27 @@ export class Log<Base, Entry> {
         continue;
       }
       const held = { base: first.base, entries: [...first.entries, ...rest.flat()] };
-      // Behind an unreadable end nothing may be written, nor in a segment whose successor was lost.
-      const records = tail === undefined && unreadable.length === 0 ? payloads.length : undefined;
-      const log = new Log<Base, Entry>(storage, name, segments, segment, held, records, unreadable);
+      const older = segments.filter((one) => one < segment);
+      const log = new Log<Base, Entry>(storage, name, last, segment, older, held, undefined, unreadable);
       if (tail) {
         // Where there is no room for a successor now, the next step makes it; until then the old one stays.
         const isDown = await log.rebase(held.base, held.entries).then(
           () => true,
           () => false,
         );
-        unreadable.push({ keptAs: isDown ? await aside(storage, file) : file, whole: false, tail });
+        const keptAs = isDown ? await aside(storage, file) : file;
+        if (keptAs === file) log.keep(segment);
+        unreadable.push({ keptAs, whole: false, tail });
       }
       return log;
     }
-    return { unreadable };
+    return { unreadable, last };
+  }
+
+  /** Never to be dropped: a person was told of it. */
+  private keep(segment: number): void {
+    this.superseded = this.superseded.filter((one) => one !== segment);
+    this.told.add(segment);
   }
 
   /** Adds entries in one step: all of them stay once it returns. */
@@ -118,7 +146,7 @@ export class Log<Base, Entry> {
         return this.putDown({ base: held.base, entries: [...held.entries, ...entries] });
       // Unknown until it is known.
       this.records = undefined;
-      await this.storage.append(segmentName(this.name, this.segments.at(-1)!), encoded(records, entries));
+      await this.storage.append(segmentName(this.name, this.whole), encoded(records, entries));
       this.records = records + 1;
       // In place: a copy for each edit would cost the square of their number.
       held.entries.push(...entries);
@@ -131,21 +159,18 @@ export class Log<Base, Entry> {
   }
 
   private async putDown(content: Content<Base, Entry>): Promise<void> {
-    const next = this.segments.at(-1)! + 1;
-    const earlier = this.segments;
     // Counted before it is known: what failed to be put down may be there all the same.
-    this.segments = [...earlier, next];
+    const next = ++this.last;
     this.records = undefined;
     await this.storage.create(segmentName(this.name, next), encoded(0, content));
     this.records = 1;
     this.held = { base: content.base, entries: [...content.entries] };
-    // The last one that was whole stays, should this one be damaged by whatever else writes on the disk.
-    const before = this.whole;
+    const gone = this.superseded;
+    // The one before stays, should this one be damaged by whatever else writes on the disk.
+    this.superseded = this.told.has(this.whole) ? [] : [this.whole];
     this.whole = next;
-    for (const old of earlier)
-      // What can't be taken away lies there, and is older than what is read.
-      if (old !== before) await this.storage.drop(segmentName(this.name, old)).catch(() => undefined);
-    this.segments = [before, next];
+    // What can't be taken away lies there, and is older than what is read.
+    for (const old of gone) await this.storage.drop(segmentName(this.name, old)).catch(() => undefined);
   }
 
   private inTurn<T>(work: () => Promise<T>): Promise<T> {

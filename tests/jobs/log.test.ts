@@ -67,7 +67,7 @@ async function run(
         expect(log!.content).toEqual(wanted);
       }
     } catch (error) {
-      if (error instanceof Error && error.constructor.name === "JestAssertionError") throw error;
+      if (error instanceof Wrong || (error as Error).constructor.name === "JestAssertionError") throw error;
       possible.push(wanted);
       if (error instanceof Dead || (error as Error).cause instanceof Dead) break;
       // What was confirmed stands as it was, for the one who goes on.
@@ -91,10 +91,13 @@ async function run(
   return { calls, looked };
 }
 
+/** Must end the run, where a failed step only goes into what is possible. */
+class Wrong extends Error {}
+
 function expectOneOf(found: State | undefined, allowed: readonly (State | undefined)[], of: object): void {
   const plain = (state: State | undefined): string => JSON.stringify(state ?? null);
   if (!allowed.some((one) => plain(one) === plain(found)))
-    throw new Error(
+    throw new Wrong(
       `${plain(found)} is none of ${allowed.map(plain).join(" | ")} after ${JSON.stringify(of)}`,
     );
 }

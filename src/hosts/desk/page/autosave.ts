@@ -26,6 +26,7 @@ export class Autosave {
   private stopped = false;
   private sinceSnapshot = 0;
   private rest: ReturnType<typeof setTimeout> | undefined;
+  private retry: ReturnType<typeof setTimeout> | undefined;
   private readonly listeners = new Map<string, Listener>();
 
   /**
@@ -65,14 +66,19 @@ export class Autosave {
    * @param fromFile made from the file that was given at the start
    */
   async putSnapshot(replaces: boolean, fromFile = false): Promise<string | undefined> {
+    if (this.stopped) return undefined;
+    if (this.sending) {
+      this.later(() => void this.putSnapshot(replaces, fromFile));
+      return undefined;
+    }
     const document = this.exportDocument();
-    const covered = this.pending.length;
+    const covered = new Set(this.pending);
     this.sending = true;
     this.report({ kind: "saving" });
     try {
       const { savedAt, keptAs } = await api.putJob({ document, after: this.head, replaces, fromFile });
       this.head = document.revisionId;
-      this.pending.splice(0, covered);
+      this.pending = this.pending.filter((change) => !covered.has(change));
       this.sinceSnapshot = 0;
       this.sending = false;
       this.report({ kind: "saved", at: savedAt });
@@ -89,6 +95,7 @@ export class Autosave {
   stop(): void {
     this.stopped = true;
     clearTimeout(this.rest);
+    clearTimeout(this.retry);
   }
 
   /** The head that another job replaces. */
@@ -104,7 +111,8 @@ export class Autosave {
     try {
       const small = JSON.stringify(batch).length < KEEPALIVE_BYTES;
       const { savedAt } = await api.postChanges(batch, small);
-      this.pending.splice(0, batch.length);
+      const sent = new Set(batch);
+      this.pending = this.pending.filter((change) => !sent.has(change));
       this.head = batch.at(-1)!.nextRevisionId;
       this.sinceSnapshot += batch.length;
       this.sending = false;
@@ -130,6 +138,12 @@ export class Autosave {
     this.report({ kind: "failed", sentence: error instanceof Error ? error.message : String(error) });
     // Another tab has the job: trying again can't help.
     if (error instanceof ServerTrouble && error.status === 409) return;
-    setTimeout(again, RETRY_MS);
+    this.later(again);
+  }
+
+  /** One try at a time: what waits is put off, and does not run beside another. */
+  private later(again: () => void): void {
+    clearTimeout(this.retry);
+    this.retry = setTimeout(again, RETRY_MS);
   }
 }

@@ -6,7 +6,7 @@
  */
 import { randomUUID } from "node:crypto";
 import path from "node:path";
-import { Log, type Unreadable } from "../../../jobs/log";
+import { Log, logNames, type Unreadable } from "../../../jobs/log";
 import { FileTrouble } from "../../file/fileTrouble";
 import { sentenceFor, sweepParts } from "../../file/saveAtomically";
 import { DiskStorage, realDisk, type StorageDisk } from "../../storage/diskStorage";
@@ -16,6 +16,8 @@ import { takeOver } from "./firstStore";
 import { isDocument, type FileStamp, type HeldJob } from "./heldJob";
 import { Refused } from "./requestBody";
 
+/** How the names of jobs' logs begin. */
+const JOB = "job-";
 /** The version of what the logs hold. */
 const VERSION = 2;
 
@@ -26,6 +28,8 @@ interface JobBase extends Versioned {
   readonly document: DeskDocument;
   readonly savedAt: string;
   readonly stamp?: FileStamp;
+  /** Of which it was made, so that it is found should the desk's own log be damaged. */
+  readonly desk?: string;
 }
 /** What one step of the page, or a save into the job's file, added. */
 interface JobEntry {
@@ -57,6 +61,12 @@ interface StoreOptions {
 export class JobStore {
   private desk: DeskLog | undefined;
   private job_: JobLog | undefined;
+  /** A job that was put down, and to which no line could be made to point yet. */
+  private unpointed: JobLog | undefined;
+  /** What the desk's log says may be something else than what is open here. */
+  private isUnsure = false;
+  /** The number of the last segment of a desk's log of which nothing could be read. */
+  private deskAfter = 0;
   private queue: Promise<unknown> = Promise.resolve();
   /** What the user must be told of the last start. */
   readonly notices: string[] = [];
@@ -118,12 +128,21 @@ export class JobStore {
         stamp: snapshot.fromFile ? stamp : snapshot.replaces ? undefined : this.job?.stamp,
       };
       if (this.job_ && !snapshot.replaces) {
-        await this.job_.rebase(base);
+        await this.pointAgain();
+        await this.job_.rebase({ ...base, desk: this.name });
         return { savedAt };
       }
       const keptAs = this.job_ && path.join(this.folder, this.job_.file);
-      const next: JobLog = await Log.begin(this.storage, `job-${randomUUID()}`, base);
+      // A request that comes again must not put the job down once more each time.
+      const { unpointed } = this;
+      const isAgain = unpointed?.content.base.document.revisionId === snapshot.document.revisionId;
+      const next: JobLog =
+        unpointed && isAgain
+          ? unpointed
+          : await Log.begin(this.storage, `${JOB}${randomUUID()}`, { ...base, desk: this.name });
+      this.unpointed = next;
       await this.point(next.name);
+      this.unpointed = undefined;
       this.job_ = next;
       return { savedAt, keptAs };
     });
@@ -131,6 +150,7 @@ export class JobStore {
 
   append(changes: readonly Change[]): Promise<Saved> {
     return this.inTurn(async () => {
+      await this.pointAgain();
       const { job_, job } = this;
       if (!job_ || !job) throw new Refused(409, "the job is not known here yet. Reload this page");
       // A request repeated after its answer was lost brings changes that are here already.
@@ -147,9 +167,23 @@ export class JobStore {
     });
   }
 
-  /** Notes the state of the file into which the job was just saved. */
-  stampFile(stamp: FileStamp): Promise<void> {
+  /** Which job is open; another name once another is. */
+  get openName(): string | undefined {
+    return this.job_?.name;
+  }
+
+  /** @throws Refused where another desk has taken the job over */
+  mustOwn(): void {
+    if (!this.isOwner()) throw new Refused(409, TAKEN_OVER);
+  }
+
+  /**
+   * Notes the state of the file into which a job was just saved.
+   * @param name of the job that was saved: while that went on, another may have taken its place
+   */
+  stampFile(stamp: FileStamp, name: string | undefined): Promise<void> {
     return this.inTurn(async () => {
+      if (this.job_?.name !== name) return;
       await this.job_?.append([{ at: new Date().toISOString(), stamp }]);
     });
   }
@@ -170,7 +204,7 @@ export class JobStore {
 
   private inTurn<T>(work: () => Promise<T>): Promise<T> {
     const turn = (): Promise<T> => {
-      if (!this.isOwner()) throw new Refused(409, TAKEN_OVER);
+      this.mustOwn();
       return work();
     };
     const result = this.queue.then(turn, turn);
@@ -179,33 +213,72 @@ export class JobStore {
   }
 
   private async point(job: string | null): Promise<void> {
-    if (this.desk) return this.desk.append([{ job }]);
-    this.desk = await Log.begin(this.storage, `desk-${this.name}`, { rigsheet: VERSION, job });
+    // A line that could not be confirmed may stand there all the same.
+    this.isUnsure = true;
+    this.desk ??= await this.openDesk();
+    if (this.desk) await this.desk.append([{ job }]);
+    else
+      this.desk = await Log.begin(
+        this.storage,
+        `desk-${this.name}`,
+        { rigsheet: VERSION, job },
+        this.deskAfter,
+      );
+    this.isUnsure = false;
+  }
+
+  /** Before anything is confirmed in the open job: the next start must find that one. */
+  private async pointAgain(): Promise<void> {
+    if (this.isUnsure) await this.point(this.job_?.name ?? null);
+  }
+
+  private async openDesk(): Promise<DeskLog | undefined> {
+    const found = await Log.open<DeskBase, DeskEntry>(this.storage, `desk-${this.name}`, isDesk);
+    if (found instanceof Log) return found;
+    this.deskAfter = found.last;
+    return undefined;
   }
 
   private async restore(): Promise<void> {
-    const desk = await this.opened(
-      await Log.open<DeskBase, DeskEntry>(this.storage, `desk-${this.name}`, isDesk),
-    );
-    if (!desk) return this.takeOverFirst();
-    this.desk = desk;
-    const { base, entries } = desk.content;
-    const name = (entries.at(-1) ?? base).job;
-    if (name === null) return;
-    this.job_ = await this.opened(await Log.open<JobBase, JobEntry>(this.storage, name, isJob));
+    const found = await Log.open<DeskBase, DeskEntry>(this.storage, `desk-${this.name}`, isDesk);
+    if (found instanceof Log) this.desk = found;
+    else this.deskAfter = found.last;
+    const [damaged] = found.unreadable;
+    if (!this.desk && !damaged) return this.takeOverFirst();
+    let name: string | null | undefined;
+    if (damaged) {
+      this.notices.push(
+        `Which job was open here last could not be read: that file is damaged, and kept as ${path.join(this.folder, damaged.keptAs)}. No job is lost; the one that was changed last is shown.`,
+      );
+      name = await this.newestJob();
+      this.isUnsure = true;
+    } else {
+      const { base, entries } = this.desk!.content;
+      name = (entries.at(-1) ?? base).job;
+    }
+    if (name === null || name === undefined) return;
+    const job = await Log.open<JobBase, JobEntry>(this.storage, name, isJob);
+    const isOpen = job instanceof Log;
+    if (isOpen) this.job_ = job;
+    for (const one of job.unreadable) this.notices.push(this.saidOf(one, isOpen));
     // Where a job is named, it was put down before that.
-    if (!this.job_ && this.notices.length === 0)
+    if (!isOpen && job.unreadable.length === 0)
       this.notices.push(
         `The job that was open is gone from ${this.folder} (${name}). A fresh job is open instead.`,
       );
   }
 
-  private async opened<Base, Entry>(
-    found: Log<Base, Entry> | { readonly unreadable: readonly Unreadable[] },
-  ): Promise<Log<Base, Entry> | undefined> {
-    const log = found instanceof Log ? found : undefined;
-    for (const one of found.unreadable) this.notices.push(this.saidOf(one, log !== undefined));
-    return log;
+  /** @returns of this desk's jobs that can be read the one that was changed last */
+  private async newestJob(): Promise<string | undefined> {
+    let newest: { name: string; at: string } | undefined;
+    for (const name of await logNames(this.storage)) {
+      if (!name.startsWith(JOB)) continue;
+      const log = await Log.open<JobBase, JobEntry>(this.storage, name, isJob);
+      if (!(log instanceof Log) || log.content.base.desk !== this.name) continue;
+      const at = log.content.entries.at(-1)?.at ?? log.content.base.savedAt;
+      if (!newest || at > newest.at) newest = { name, at };
+    }
+    return newest?.name;
   }
 
   private saidOf({ keptAs, whole, tail }: Unreadable, isOpen: boolean): string {
@@ -225,11 +298,12 @@ export class JobStore {
     if (!found) return;
     if ("notice" in found) return void this.notices.push(found.notice);
     const { document, changes, savedAt, stamp } = found.job;
-    const job: JobLog = await Log.begin(this.storage, `job-${randomUUID()}`, {
+    const job: JobLog = await Log.begin(this.storage, `${JOB}${randomUUID()}`, {
       rigsheet: VERSION,
       document,
       savedAt,
       stamp,
+      desk: this.name,
     });
     if (changes.length > 0) await job.append([{ at: savedAt, changes }]);
     await this.point(job.name);

@@ -124,6 +124,7 @@ async function saveFile(
   book: Book,
   over: boolean,
 ): Promise<Saved> {
+  const { openName } = store;
   const held = store.job?.stamp;
   if (!file || !held)
     throw new Refused(409, "This job belongs to no file; use Save to download the workbook.");
@@ -138,10 +139,11 @@ async function saveFile(
         : `${name} is gone from its folder, or has another name now.`,
     );
   }
+  store.mustOwn();
   // What somebody else wrote there is not thrown away.
   const keptAs = now && !isAsItWas ? await keepAside(file.path) : undefined;
   await saveAtomically(file.path, await writeXlsx(book));
-  await store.stampFile(await fileStamp(file.path));
+  await store.stampFile(await fileStamp(file.path), openName);
   return { savedAt: new Date().toISOString(), keptAs };
 }
 
