@@ -123,6 +123,8 @@ test("a damaged log of the desk: the job that was changed last is shown, and it 
     ["B", "A"],
   ] as const)
     await store.put({ document: { revisionId: id, sheets: [] }, after, replaces: true, fromFile: false });
+  // Another time than A's, which has a thousandth of a second.
+  await new Promise((resolve) => setTimeout(resolve, 5));
   await store.append([change("B", "B1")]);
   const log = disk.paths.find((one) => one.includes("desk-job"))!;
   disk.put(
