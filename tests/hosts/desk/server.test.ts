@@ -280,6 +280,20 @@ describe("what is kept", () => {
     );
   });
 
+  test("a job that is sent again, since the answer was lost, is the one that is open", async () => {
+    const { address } = await start();
+    await write(address, "job", "PUT", snapshot("r1", null, true, "first"));
+    for (let time = 0; time < 2; time++) {
+      const answer = await write(address, "job", "PUT", snapshot("n1", "r1", true, "second"));
+      expect(answer.status).toBe(200);
+    }
+    await write(address, "changes", "POST", JSON.stringify([change("n1", "n2")]));
+    expect(await jobOf(address)).toMatchObject({
+      document: document("n1", "second"),
+      changes: [change("n1", "n2")],
+    });
+  });
+
   test("another job in its place leaves the earlier one beside it", async () => {
     const { address } = await start();
     await write(address, "job", "PUT", snapshot("r1", null, true, "first"));

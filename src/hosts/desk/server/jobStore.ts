@@ -119,6 +119,10 @@ export class JobStore {
   /** @param stamp of the file given at the start, for a job that is made from it */
   put(snapshot: Snapshot, stamp?: FileStamp): Promise<Saved> {
     return this.inTurn(async () => {
+      // The answer to the first time may have been lost: every new document has a revision of its own.
+      const open = this.job_?.content.base;
+      if (open && snapshot.replaces && open.document.revisionId === snapshot.document.revisionId)
+        return { savedAt: open.savedAt };
       if (snapshot.after !== this.head) throw new Refused(409, OTHER_TAB);
       const savedAt = new Date().toISOString();
       const base: JobBase = {

@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import { copyFile, readFile } from "node:fs/promises";
 import type { Server } from "node:http";
 import path from "node:path";
+import { sentenceFor } from "../../file/saveAtomically";
 import { makeOwnFolder } from "../../storage/ownFolder";
 import { takeOwnership, usualSurroundings, type Owner } from "../../storage/ownerLock";
 import { ALIVE } from "../protocol";
@@ -67,7 +68,14 @@ export async function runDesk(
     if (!(await listens(server, port))) continue;
     const address = `http://127.0.0.1:${port}/`;
     for (const notice of store.notices) say(notice);
-    await owner.tell(address);
+    try {
+      await owner.tell(address);
+    } catch (error) {
+      // Nobody would find it.
+      server.close();
+      owner.release();
+      throw new Error(sentenceFor(error, path.join(data, name)), { cause: error });
+    }
     if (options.open) openBrowser(address);
     say("The local workbook is open until this program is stopped (Ctrl+C). Its address:");
     say(address);
