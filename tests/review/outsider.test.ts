@@ -22,6 +22,16 @@ const WEAKER: Readonly<Record<string, string>> = {
     "the Quote says “none” under its heading now; a quote that assumes nothing is worth a word, not doubtful",
   "blank-fittings_counts":
     "a part that nothing counts is worth knowing, not doubtful: a list may hold more than a job needs",
+  "blank-suppliers": "who sells a part is in no sum; a blank is passed over",
+  "blank-supplies_amps":
+    "named at its cell; the case's row stands elsewhere since the demonstration has another supply",
+  "blank-supplies_price": "the same",
+  "supply-ma": "the same",
+  "zero-supplies_amps": "the same",
+  "zero-supplies_price": "the same",
+  "head-name-twice": "named at the second of the two that have the name; the outsider's is the first",
+  "labour-bonding-deleted": "work that is gone has no cell: it is named at the head of the list of labour",
+  "labour-run-deleted": "the same",
 };
 
 /** The first of each kind, then every so many. */
