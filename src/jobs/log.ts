@@ -13,6 +13,7 @@
  */
 import { decoded, encoded, type Tail } from "./record";
 import type { Storage } from "./storage";
+import { timeInName } from "./timeInName";
 
 /** What stands in a log: its base, and all that came after it. A segment's first record is one; each other is a list of entries. */
 export interface Content<Base, Entry> {
@@ -191,7 +192,7 @@ const isContent = <Base, Entry>(
 
 /** @returns where it lies now: where it lay, if it could not be moved */
 async function aside(storage: Storage, file: string): Promise<string> {
-  const to = `damaged/${file}.${new Date().toISOString().replace(/[:.]/g, "-")}`;
+  const to = `damaged/${file}.${timeInName()}`;
   return storage.moveAside(file, to).then(
     () => to,
     () => file,

@@ -143,6 +143,16 @@ const metresCell = async (): Promise<string> => {
   return cellOf(book, answerName("metres")).range;
 };
 
+/** A sheet of somebody's own, beside the one that was handed out. */
+const otherSheet = (like: BookSheet): BookSheet => ({
+  ...structuredClone(like),
+  name: "Sheet1",
+  cells: { A1: { value: 3 } },
+  results: {},
+  validations: [],
+  marks: [],
+});
+
 const CHECKS: Readonly<Record<string, () => Promise<void>>> = {
   h01: async () => {
     await fillAll();
@@ -333,14 +343,7 @@ const CHECKS: Readonly<Record<string, () => Promise<void>>> = {
   h22: async () => {
     await change(sheetAt(ADA_FILE), (book) => {
       type(book, keyOf(ADA));
-      book.sheets.push({
-        ...structuredClone(book.sheets[0]!),
-        name: "Sheet1",
-        cells: { A1: { value: 3 } },
-        results: {},
-        validations: [],
-        marks: [],
-      } as BookSheet);
+      book.sheets.push(otherSheet(book.sheets[0]!));
     });
     expect((await marked()).points["1"]).toBe(FULL);
   },
@@ -350,14 +353,7 @@ const CHECKS: Readonly<Record<string, () => Promise<void>>> = {
       const [first] = book.sheets;
       first!.name = "Übung";
       (book as { names: Book["names"] }).names = book.names.map((one) => ({ ...one, sheet: "Übung" }));
-      book.sheets.unshift({
-        ...structuredClone(first!),
-        name: "Sheet1",
-        cells: { A1: { value: 3 } },
-        results: {},
-        validations: [],
-        marks: [],
-      } as BookSheet);
+      book.sheets.unshift(otherSheet(first!));
     });
     expect((await marked()).points["1"]).toBe(FULL);
   },

@@ -43,6 +43,10 @@ export function sentenceFor(error: unknown, path: string): string {
   }
 }
 
+/** What a user is told of an error of the system's; a sentence that is one already stays. */
+export const asTrouble = (error: unknown, path: string): FileTrouble =>
+  error instanceof FileTrouble ? error : new FileTrouble(sentenceFor(error, path), { cause: error });
+
 export interface SaveOptions {
   /** The real one where absent. */
   readonly disk?: Disk;

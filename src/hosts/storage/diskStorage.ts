@@ -3,16 +3,13 @@ import { constants } from "node:fs";
 import { mkdir, open, readdir, readlink, realpath, rename, rm, stat } from "node:fs/promises";
 import path from "node:path";
 import type { Storage } from "../../jobs/storage";
-import { FileTrouble } from "../file/fileTrouble";
-import { saveAtomically, sentenceFor, syncFolder } from "../file/saveAtomically";
+import { asTrouble, saveAtomically, syncFolder } from "../file/saveAtomically";
 import { OWN_FOLDER } from "./ownFolder";
 
 /** The file calls that are used, so that each can be made to fail. */
 export const realDisk = { mkdir, open, readdir, readlink, realpath, rename, rm, stat };
 export type StorageDisk = typeof realDisk;
 
-/** A job holds costs and margin, so nobody else on the machine may read it. */
-const OWN_FILE = 0o600;
 /** Only to the end, and only of what is there. */
 const AT_END = constants.O_WRONLY | constants.O_APPEND;
 
@@ -61,7 +58,7 @@ export class DiskStorage implements Storage {
 
   append(name: string, bytes: Uint8Array): Promise<void> {
     return this.saying(name, async () => {
-      const file = await this.disk.open(this.at(name), AT_END, OWN_FILE);
+      const file = await this.disk.open(this.at(name), AT_END);
       try {
         await file.writeFile(bytes);
         await file.sync();
@@ -97,8 +94,7 @@ export class DiskStorage implements Storage {
     try {
       return await work();
     } catch (error) {
-      if (error instanceof FileTrouble) throw error;
-      throw new FileTrouble(sentenceFor(error, this.at(name)), { cause: error });
+      throw asTrouble(error, this.at(name));
     }
   }
 }

@@ -2,7 +2,7 @@ import { existsSync } from "node:fs";
 import { mkdir, stat } from "node:fs/promises";
 import path from "node:path";
 import { FileTrouble } from "../file/fileTrouble";
-import { sentenceFor } from "../file/saveAtomically";
+import { asTrouble } from "../file/saveAtomically";
 
 /** Nobody else on the machine may look into it. */
 export const OWN_FOLDER = 0o700;
@@ -13,7 +13,7 @@ export async function makeOwnFolder(folder: string): Promise<void> {
   for (let one = folder; !existsSync(one) && path.dirname(one) !== one; one = path.dirname(one))
     missing.unshift(one);
   const told = (error: unknown): never => {
-    throw new FileTrouble(sentenceFor(error, folder), { cause: error });
+    throw asTrouble(error, folder);
   };
   for (const one of missing) await mkdir(one, { mode: OWN_FOLDER }).catch(told);
   if (!(await stat(folder).catch(told)).isDirectory()) {

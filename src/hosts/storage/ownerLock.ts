@@ -11,7 +11,7 @@ import { hostname } from "node:os";
 import path from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { FileTrouble } from "../file/fileTrouble";
-import { sentenceFor } from "../file/saveAtomically";
+import { asTrouble } from "../file/saveAtomically";
 
 const OWN_FILE = 0o600;
 const BEAT_MS = 5_000;
@@ -84,8 +84,7 @@ export async function takeOwnership(
   try {
     return await taken(file, mine, around);
   } catch (error) {
-    if (error instanceof FileTrouble) throw error;
-    throw new FileTrouble(sentenceFor(error, file), { cause: error });
+    throw asTrouble(error, file);
   }
 }
 

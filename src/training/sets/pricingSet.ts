@@ -8,28 +8,17 @@ import { packReels } from "../../engine/estimate/packReels";
 import { sellPrice } from "../../engine/estimate/sellPrice";
 import { arithmetic, Working } from "../../engine/working/steps";
 import { trainingSet } from "../exercise";
-import { cutSlips, discountSlips, priceSlips, reelPriceSlips, taxSlips } from "../slips/prices";
+import { cutSlips, discountSlips, priceSlips, reelPriceSlips, taxSlips, type Pricing } from "../slips/prices";
 import { roundingUp } from "../slips/counts";
 import { minuteSlips } from "../slips/minutes";
 import { marginOfPrice, percentAdded, percentOff } from "../slips/percents";
 import { added } from "../slips/terms";
 import { workedBy } from "../workedBy";
 
-interface Numbers {
-  readonly runs: readonly number[];
-  readonly slack: number;
-  /** Percent. */
-  readonly waste: number;
-  readonly reel: number;
-  readonly reelPrice: number;
-  readonly others: number;
+interface Numbers extends Pricing {
   readonly outlets: number;
   readonly minutes: number;
   readonly rate: number;
-  /** Percent of the price. */
-  readonly margin: number;
-  readonly tax: number;
-  readonly discount: number;
 }
 
 const sum = (of: readonly number[]): number => of.reduce((total, one) => total + one, 0);

@@ -4,10 +4,12 @@ import type { Earlier, Slip } from "../exercise";
 export interface Pricing {
   readonly runs: readonly number[];
   readonly slack: number;
+  /** Percent. */
   readonly waste: number;
   readonly reel: number;
   readonly reelPrice: number;
   readonly others: number;
+  /** Percent of the price. */
   readonly margin: number;
   readonly tax: number;
   readonly discount: number;

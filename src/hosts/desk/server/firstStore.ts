@@ -6,6 +6,7 @@
 import { existsSync } from "node:fs";
 import { readFile, rename } from "node:fs/promises";
 import path from "node:path";
+import { timeInName } from "../../../jobs/timeInName";
 import { makeOwnFolder } from "../../storage/ownFolder";
 import type { Change, DeskDocument } from "../protocol";
 import { isChange, isDocument, type HeldJob } from "./heldJob";
@@ -36,7 +37,7 @@ export async function takeOver(
   const moveTo = async (kind: "before" | "damaged"): Promise<string> => {
     const to = path.join(folder, kind);
     await makeOwnFolder(to);
-    const base = path.join(to, `${name}-${new Date().toISOString().replace(/[:.]/g, "-")}`);
+    const base = path.join(to, `${name}-${timeInName()}`);
     // The snapshot last: as long as it is there, this is done again.
     if (existsSync(journalFile)) await rename(journalFile, `${base}.changes.jsonl`);
     await rename(snapshotFile, `${base}.json`);

@@ -15,6 +15,10 @@ export interface HeldJob {
   readonly stamp?: FileStamp;
 }
 
+/** A file that nothing has written between the two. */
+export const isSameStamp = (one: FileStamp | undefined, other: FileStamp): boolean =>
+  one?.modified === other.modified && one.size === other.size;
+
 export const isDocument = (value: unknown): value is DeskDocument =>
   typeof value === "object" &&
   value !== null &&

@@ -8,7 +8,7 @@ import { randomUUID } from "node:crypto";
 import path from "node:path";
 import { Log, logNames, type Unreadable } from "../../../jobs/log";
 import { FileTrouble } from "../../file/fileTrouble";
-import { sentenceFor, sweepParts } from "../../file/saveAtomically";
+import { asTrouble, sweepParts } from "../../file/saveAtomically";
 import { DiskStorage, realDisk, type StorageDisk } from "../../storage/diskStorage";
 import { makeOwnFolder } from "../../storage/ownFolder";
 import type { Change, DeskDocument, Saved, Snapshot } from "../protocol";
@@ -93,8 +93,7 @@ export class JobStore {
       await sweepParts(folder);
       await store.restore();
     } catch (error) {
-      if (error instanceof FileTrouble) throw error;
-      throw new FileTrouble(sentenceFor(error, path.join(folder, name)), { cause: error });
+      throw asTrouble(error, path.join(folder, name));
     }
     return store;
   }
@@ -113,7 +112,7 @@ export class JobStore {
   /** The revision that the next change must follow. */
   get head(): string | null {
     const { job } = this;
-    return job?.changes.at(-1)?.nextRevisionId ?? job?.document.revisionId ?? null;
+    return job ? headOf(job) : null;
   }
 
   /** @param stamp of the file given at the start, for a job that is made from it */
@@ -130,10 +129,11 @@ export class JobStore {
         document: snapshot.document,
         savedAt,
         stamp: snapshot.fromFile ? stamp : snapshot.replaces ? undefined : this.job?.stamp,
+        desk: this.name,
       };
       if (this.job_ && !snapshot.replaces) {
         await this.pointAgain();
-        await this.job_.rebase({ ...base, desk: this.name });
+        await this.job_.rebase(base);
         return { savedAt };
       }
       const keptAs = this.job_ && path.join(this.folder, this.job_.file);
@@ -141,9 +141,7 @@ export class JobStore {
       const { unpointed } = this;
       const isAgain = unpointed?.content.base.document.revisionId === snapshot.document.revisionId;
       const next: JobLog =
-        unpointed && isAgain
-          ? unpointed
-          : await Log.begin(this.storage, `${JOB}${randomUUID()}`, { ...base, desk: this.name });
+        unpointed && isAgain ? unpointed : await Log.begin(this.storage, `${JOB}${randomUUID()}`, base);
       this.unpointed = next;
       await this.point(next.name);
       this.unpointed = undefined;
@@ -160,7 +158,7 @@ export class JobStore {
       // A request repeated after its answer was lost brings changes that are here already.
       const known = new Set(job.changes.map((change) => change.nextRevisionId));
       const fresh = changes.filter((change) => !known.has(change.nextRevisionId));
-      let head = this.head;
+      let head = headOf(job);
       for (const change of fresh) {
         if (change.serverRevisionId !== head) throw new Refused(409, OTHER_TAB);
         head = change.nextRevisionId;
@@ -316,6 +314,9 @@ export class JobStore {
     await found.moveAway();
   }
 }
+
+const headOf = ({ document, changes }: HeldJob): string =>
+  changes.at(-1)?.nextRevisionId ?? document.revisionId;
 
 /** @throws FileTrouble for what a later version wrote: it must neither be read nor set aside as damaged */
 function isOurs(value: unknown): value is Versioned {

@@ -3,12 +3,13 @@ import { createHash } from "node:crypto";
 import { copyFile, readFile } from "node:fs/promises";
 import type { Server } from "node:http";
 import path from "node:path";
-import { sentenceFor } from "../../file/saveAtomically";
+import { asTrouble } from "../../file/saveAtomically";
+import { timeInName } from "../../../jobs/timeInName";
 import { makeOwnFolder } from "../../storage/ownFolder";
 import { takeOwnership, usualSurroundings, type Owner } from "../../storage/ownerLock";
 import { ALIVE } from "../protocol";
 import { assetsIn } from "./assets";
-import type { FileStamp } from "./heldJob";
+import { isSameStamp, type FileStamp } from "./heldJob";
 import { JobStore } from "./jobStore";
 import { openBrowser } from "./openBrowser";
 import { usualDataFolder, USUAL_PORT, type DeskOptions } from "./options";
@@ -74,7 +75,7 @@ export async function runDesk(
       // Nobody would find it.
       server.close();
       owner.release();
-      throw new Error(sentenceFor(error, path.join(data, name)), { cause: error });
+      throw asTrouble(error, path.join(data, name));
     }
     if (options.open) openBrowser(address);
     say("The local workbook is open until this program is stopped (Ctrl+C). Its address:");
@@ -110,7 +111,7 @@ async function openFile(file: string, { readXlsx }: DeskServices): Promise<NonNu
 async function keptCopy(file: string, folder: string): Promise<string> {
   await makeOwnFolder(folder);
   const { name, ext } = path.parse(file);
-  const kept = path.join(folder, `${name} ${new Date().toISOString().replace(/[:.]/g, "-")}${ext}`);
+  const kept = path.join(folder, `${name} ${timeInName()}${ext}`);
   await copyFile(file, kept);
   return kept;
 }
@@ -140,8 +141,7 @@ async function openStore(
   const store = await JobStore.open(data, name, { isOwner: () => owner.isMine() });
   if (!file || !store.job) return store;
   const { stamp } = store.job;
-  const isAsItWas = stamp?.modified === file.stamp.modified && stamp.size === file.stamp.size;
-  if (isAsItWas) return store;
+  if (isSameStamp(stamp, file.stamp)) return store;
   const kept = await store.forget();
   const named = path.basename(file.path);
   store.notices.push(

@@ -17,7 +17,7 @@ import {
 } from "../protocol";
 import type { Asset } from "./assets";
 import { refusalOf, setGuardHeaders } from "./guard";
-import { isChange, isDocument, type FileStamp } from "./heldJob";
+import { isChange, isDocument, isSameStamp, type FileStamp } from "./heldJob";
 import type { JobStore } from "./jobStore";
 import { ICON_SVG, PAGE_HTML } from "./pageHtml";
 import { bodyOf, jsonOf, Refused } from "./requestBody";
@@ -130,7 +130,7 @@ async function saveFile(
     throw new Refused(409, "This job belongs to no file; use Save to download the workbook.");
   const name = path.basename(file.path);
   const now = await fileStamp(file.path).catch(() => undefined);
-  const isAsItWas = now?.modified === held.modified && now.size === held.size;
+  const isAsItWas = isSameStamp(now, held);
   if (!isAsItWas && !over) {
     throw new Refused(
       FILE_CHANGED,
