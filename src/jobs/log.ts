@@ -32,10 +32,22 @@ export interface Unreadable {
 const SEGMENT = /^(.*)\.(\d{1,9})\.log$/;
 const segmentName = (name: string, number: number): string => `${name}.${number}.log`;
 
-/** @returns the names of the logs that have a segment here */
-export async function logNames(storage: Storage): Promise<string[]> {
-  const names = (await storage.list()).flatMap((file) => SEGMENT.exec(file)?.[1] ?? []);
-  return [...new Set(names)];
+/** @returns the logs' names with their segments, the oldest first */
+export function segmentsOf(files: readonly string[]): Map<string, string[]> {
+  const numbers = new Map<string, number[]>();
+  for (const file of files) {
+    const [, name, number] = SEGMENT.exec(file) ?? [];
+    if (name === undefined) continue;
+    const known = numbers.get(name);
+    if (known) known.push(Number(number));
+    else numbers.set(name, [Number(number)]);
+  }
+  return new Map(
+    [...numbers].map(([name, found]) => [
+      name,
+      found.sort((a, b) => a - b).map((number) => segmentName(name, number)),
+    ]),
+  );
 }
 
 /** What is left of a log of which nothing can be read. */

@@ -7,6 +7,8 @@ export interface Storage {
   list(): Promise<string[]>;
   /** @returns undefined where there is nothing of that name; what it tells of, stays, even if the write of it was never confirmed */
   read(name: string): Promise<Uint8Array | undefined>;
+  /** @returns how much there is of a thing: another number once something was added to it; undefined where there is none */
+  size(name: string): Promise<number | undefined>;
   /**
    * Puts a new thing here, whole or not at all; once it returns, it stays.
    * @throws where there is one of that name

@@ -1,58 +1,83 @@
 /** What the desk's page and its server say to each other. */
+import type { ShelfEntry } from "../../jobs/catalogue";
+import type { Change, FileStamp, JobDocument, JobState } from "../../jobs/content";
 import type { Book } from "../../workbooks/book";
+import type { ShelfLine } from "../../workbooks/shelfLine";
 
-/**
- * One change of the open document, as the grid library hands it to its
- * transport: which state it follows, which state it makes. The rest is the
- * library's own and passes through unread.
- */
-export interface Change {
-  readonly type: string;
-  readonly serverRevisionId: string;
-  readonly nextRevisionId: string;
+/** The answer to `GET /start`: what a page without a job's name in its address shows. */
+export interface Start {
+  /** The file given at the start. */
+  readonly given?: GivenFile;
+  /** The job that was open last; absent where there is none. */
+  readonly open?: string;
 }
 
-/** The grid library's document with our facts in it; the server reads only its revision. */
-export interface DeskDocument {
-  readonly revisionId: string;
-  readonly sheets: readonly unknown[];
-}
-
-/**
- * The answer to `GET /job`: a saved document with the changes since, or the
- * book of the file given at the start. With neither the page opens its
- * demonstration.
- */
-export interface OpenJob {
-  readonly document?: DeskDocument;
-  readonly changes: readonly Change[];
+/** A file that a desk was started with. */
+export interface GivenFile {
+  /** By which the page names it. */
+  readonly number: number;
+  readonly name: string;
+  /** The job that was made of it before, and still goes with it. */
+  readonly job?: string;
+  /** What stands in it, where there is no such job. */
   readonly book?: Book;
-  /** Name of the file that Save writes back into. */
-  readonly file?: string;
+}
+
+/** The answer to `GET /jobs`. */
+export interface ShelfList {
+  readonly jobs: readonly ShelfEntry[];
   /** Said once, above the grid. */
   readonly notices: readonly string[];
-  readonly savedAt?: string;
+  /** Where all of it lies. */
+  readonly place: string;
 }
 
-/** The body of `PUT /job`. */
+/** The body of `PUT /jobs/ID`: a new job, or the whole of one in the place of it and its changes. */
 export interface Snapshot {
-  readonly document: DeskDocument;
-  /**
-   * The revision that the page last heard the server hold; null when it held
-   * no job. The server refuses a snapshot that follows anything else.
-   */
+  readonly document: JobDocument;
+  /** The changes since, for one that is new here. */
+  readonly changes?: readonly Change[];
+  /** The revision that it follows; null for a new job. The server refuses one that follows anything else. */
   readonly after: string | null;
-  /** Another job takes the place of the one held, which is kept. */
-  readonly replaces: boolean;
-  /** It was made from the file that was given at the start, and belongs to it: Save writes there. */
-  readonly fromFile: boolean;
+  readonly line?: ShelfLine;
+  /** The number of the file that it was made from. */
+  readonly given?: number;
+  readonly conflictOf?: string;
 }
 
-/** The answer to `PUT /job` and `POST /changes`. */
+/** The body of `POST /jobs/ID/changes`. */
+export interface Changes {
+  readonly changes: readonly Change[];
+  readonly line?: ShelfLine;
+}
+
+/** The body of `POST /jobs/ID/notes`. */
+export interface Notes {
+  readonly state?: JobState;
+  readonly away?: boolean;
+  /** Lets go of its file. */
+  readonly file?: null;
+}
+
+/** The answer to what saves. */
 export interface Saved {
   readonly savedAt: string;
-  /** Where the replaced job lies now. */
+  /** Where lies what stood in the file before. */
   readonly keptAs?: string;
+}
+
+/** The answer to `GET /jobs/ID/file`: the job's file as it is now. */
+export interface Theirs {
+  readonly book: Book;
+  readonly stamp: FileStamp;
+}
+
+/** The body of `POST /jobs/ID/theirs`: the file's content in the place of the job's, which is frozen first. */
+export interface TakeTheirs {
+  readonly document: JobDocument;
+  readonly after: string;
+  readonly line?: ShelfLine;
+  readonly stamp: FileStamp;
 }
 
 /** Any answer with a status of 400 or more. */
@@ -60,6 +85,8 @@ export interface Refusal {
   readonly sentence: string;
 }
 
+/** The status of what was asked for a job that another window has changed. */
+export const CHANGED_ELSEWHERE = 409;
 /** The status of a save that was not done, since the file has changed: the page asks, and may send it again with {@link OVER}. */
 export const FILE_CHANGED = 412;
 /** Added to the address of a save that writes over what another program has put there. */
@@ -70,6 +97,12 @@ export const DESK_HEADER = "x-rigsheet-desk";
 
 /** The address at which a desk says which one it is. */
 export const ALIVE = "alive";
+/** What a second start asks the desk that runs to open. */
+export const GIVE = "given";
+/** The name in the address under which the key of the desk comes. */
+export const KEY = "key";
+/** By which a program that is no browser brings the key. */
+export const KEY_HEADER = "x-rigsheet-key";
 
 /** Beside the help pages: the notices of all that is bundled or shipped. */
 export const NOTICES_PAGE = "notices.txt";

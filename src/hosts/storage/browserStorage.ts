@@ -60,6 +60,11 @@ export class BrowserStorage implements Storage {
     return bytes;
   }
 
+  /** The number of its pieces. */
+  async size(name: string): Promise<number | undefined> {
+    return (await this.database.count("pieces", piecesOf(name))) || undefined;
+  }
+
   async create(name: string, bytes: Uint8Array): Promise<void> {
     const transaction = this.database.transaction("pieces", "readwrite", STRICT);
     // Fails, and takes the transaction with it, where there is one of that name.

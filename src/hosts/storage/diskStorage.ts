@@ -45,6 +45,18 @@ export class DiskStorage implements Storage {
     });
   }
 
+  size(name: string): Promise<number | undefined> {
+    return this.saying(name, () =>
+      this.disk.stat(this.at(name)).then(
+        ({ size }) => size,
+        (error: unknown) => {
+          if (isMissing(error)) return undefined;
+          throw error;
+        },
+      ),
+    );
+  }
+
   create(name: string, bytes: Uint8Array): Promise<void> {
     return this.saying(name, async () => {
       const there = await this.disk.stat(this.at(name)).catch((error: unknown) => {

@@ -1,15 +1,22 @@
 /** The page's calls to the desk's server. */
+import type { ShelfEntry } from "../../../jobs/catalogue";
+import type { Change, RevisionNote } from "../../../jobs/content";
+import type { HeldJob } from "../../../jobs/shelf";
 import type { Book } from "../../../workbooks/book";
-import type { CopyKind } from "../../file/copy/copyOf";
 import type { Survey } from "../../../workbooks/survey/readSurvey";
+import type { CopyKind } from "../../file/copy/copyOf";
 import {
   DESK_HEADER,
   OVER,
-  type Change,
-  type OpenJob,
+  type Changes,
+  type Notes,
   type Refusal,
   type Saved,
+  type ShelfList,
   type Snapshot,
+  type Start,
+  type TakeTheirs,
+  type Theirs,
 } from "../protocol";
 
 /** The server's sentence, or ours when it does not answer. */
@@ -42,22 +49,49 @@ async function ask(url: string, init: RequestInit = {}): Promise<Response> {
 const askJson = async <T>(url: string, init?: RequestInit): Promise<T> =>
   (await (await ask(url, init)).json()) as T;
 
+const sent = (method: string, body: unknown): RequestInit => ({ method, body: JSON.stringify(body) });
+
 export const api = {
-  job: () => askJson<OpenJob>("/job"),
-  putJob: (snapshot: Snapshot) => askJson<Saved>("/job", { method: "PUT", body: JSON.stringify(snapshot) }),
-  postChanges: (changes: readonly Change[], keepalive: boolean) =>
-    askJson<Saved>("/changes", { method: "POST", body: JSON.stringify(changes), keepalive }),
+  start: () => askJson<Start>("/start"),
+  jobs: () => askJson<ShelfList>("/jobs"),
+  openJob: (id: string) => askJson<HeldJob>(`/jobs/${id}`),
+  putJob: (id: string, snapshot: Snapshot) => askJson<Saved>(`/jobs/${id}`, sent("PUT", snapshot)),
+  deleteJob: (id: string) => askJson<object>(`/jobs/${id}`, { method: "DELETE" }),
+  postChanges: (id: string, changes: Changes, keepalive: boolean) =>
+    askJson<Saved>(`/jobs/${id}/changes`, { ...sent("POST", changes), keepalive }),
+  /** @returns null where the job did not go through that revision lately */
+  changesSince: async (id: string, revision: string) =>
+    (
+      await askJson<{ changes: readonly Change[] | null }>(
+        `/jobs/${id}/changes?after=${encodeURIComponent(revision)}`,
+      )
+    ).changes,
+  noteJob: (id: string, notes: Notes) => askJson<ShelfEntry>(`/jobs/${id}/notes`, sent("POST", notes)),
+  freeze: (id: string, why: string) =>
+    askJson<RevisionNote>(`/jobs/${id}/revisions`, sent("POST", { why })),
+  revision: (id: string, number: number) => askJson<HeldJob>(`/jobs/${id}/revisions/${number}`),
+  restore: (id: string, number: number) =>
+    askJson<HeldJob>(`/jobs/${id}/revisions/${number}/restore`, sent("POST", {})),
+  /** @param to the new job's id */
+  copyJob: (id: string, to: string, revision?: number) =>
+    askJson<{ id: string }>(
+      `/jobs/${id}/copies/${to}${revision === undefined ? "" : `?revision=${revision}`}`,
+      sent("POST", {}),
+    ),
+  /** What lies there of a job, readable or not, as an archive. */
+  asItIs: async (id: string) => (await ask(`/jobs/${id}/export`)).blob(),
+  theirs: (id: string) => askJson<Theirs>(`/jobs/${id}/file`),
+  takeTheirs: (id: string, theirs: TakeTheirs) => askJson<Saved>(`/jobs/${id}/theirs`, sent("POST", theirs)),
+  /** @param over what another program has written there meanwhile */
+  saveFile: (id: string, book: Book, over: boolean) =>
+    askJson<Saved>(`/jobs/${id}/file${over ? `?${OVER}` : ""}`, sent("PUT", book)),
   openXlsx: (bytes: Blob) => askJson<Book>("/open", { method: "POST", body: bytes }),
   readSurvey: (bytes: Blob, unit: "m" | "ft", writing?: string) =>
     askJson<Survey>(`/survey/${unit}${writing ? `?writing=${encodeURIComponent(writing)}` : ""}`, {
       method: "POST",
       body: bytes,
     }),
-  saveXlsx: async (book: Book) => (await ask("/save", { method: "POST", body: JSON.stringify(book) })).blob(),
-  copyXlsx: async (book: Book, kind: CopyKind) =>
-    (await ask(`/copy/${kind}`, { method: "POST", body: JSON.stringify(book) })).blob(),
-  /** @param over what another program has written there meanwhile */
-  saveFile: (book: Book, over: boolean) =>
-    askJson<Saved>(`/file${over ? `?${OVER}` : ""}`, { method: "PUT", body: JSON.stringify(book) }),
+  saveXlsx: async (book: Book) => (await ask("/save", sent("POST", book))).blob(),
+  copyXlsx: async (book: Book, kind: CopyKind) => (await ask(`/copy/${kind}`, sent("POST", book))).blob(),
   text: async (url: string) => (await ask(url)).text(),
 };

@@ -1,39 +1,37 @@
 /**
- * What the first version of the desk's store left in a folder: a snapshot of
- * the document and a journal of the changes since, a line each. It is read once
- * and then lies in `before`, as it was.
+ * What the first version of the desk's store left in a folder: for each desk a
+ * snapshot of the document and a journal of the changes since, a line each. It
+ * is read once and then lies in `before`, as it was.
  */
 import { existsSync } from "node:fs";
-import { readFile, rename } from "node:fs/promises";
+import { readdir, readFile, rename } from "node:fs/promises";
+import { randomUUID } from "node:crypto";
 import path from "node:path";
+import { isChange, isDocument, type Change, type FileStamp, type JobDocument } from "../../../jobs/content";
+import type { Shelf } from "../../../jobs/shelf";
 import { timeInName } from "../../../jobs/timeInName";
 import { makeOwnFolder } from "../../storage/ownFolder";
-import type { Change, DeskDocument } from "../protocol";
-import { isChange, isDocument, type HeldJob } from "./heldJob";
 
 interface StoredSnapshot {
   readonly rigsheet: 1;
   readonly savedAt: string;
-  readonly stamp?: HeldJob["stamp"];
-  readonly document: DeskDocument;
+  readonly stamp?: FileStamp;
+  readonly document: JobDocument;
 }
 
-interface Found {
-  readonly job: HeldJob;
-  /** Said where lines of the journal could not be read. */
-  readonly lost?: string;
-  /** For when the job is safe elsewhere. */
-  readonly moveAway: () => Promise<string>;
+const SNAPSHOT = /^(job(?:-[\da-f]{12})?)\.json$/;
+
+/** Makes jobs of the shelf of what the first version left. */
+export async function adoptFirst(shelf: Shelf, folder: string): Promise<void> {
+  for (const file of await readdir(folder)) {
+    const name = SNAPSHOT.exec(file)?.[1];
+    if (name !== undefined) await adopt(shelf, folder, name);
+  }
 }
 
-/** @returns undefined where there is nothing of the first version */
-export async function takeOver(
-  folder: string,
-  name: string,
-): Promise<Found | { notice: string } | undefined> {
+async function adopt(shelf: Shelf, folder: string, name: string): Promise<void> {
   const snapshotFile = path.join(folder, `${name}.json`);
   const journalFile = path.join(folder, `${name}.changes.jsonl`);
-  if (!existsSync(snapshotFile)) return undefined;
   const moveTo = async (kind: "before" | "damaged"): Promise<string> => {
     const to = path.join(folder, kind);
     await makeOwnFolder(to);
@@ -46,20 +44,22 @@ export async function takeOver(
   const stored = readStored(await readFile(snapshotFile, "utf8"));
   if (!stored) {
     const kept = await moveTo("damaged");
-    return {
-      notice: `The autosaved job could not be read: its file is damaged. It is kept as ${kept}, and a fresh job is open instead.`,
-    };
+    shelf.notices.push(
+      `An autosaved job of an earlier version could not be read: its file is damaged. It is kept as ${kept}.`,
+    );
+    return;
   }
   const { document, savedAt, stamp } = stored;
   const journal = existsSync(journalFile) ? await readFile(journalFile, "utf8") : "";
   const { changes, lost } = changesAfter(document.revisionId, journal);
-  return {
-    job: { document, changes, savedAt, stamp },
-    ...(lost > 0 && {
-      lost: `The last ${lost} autosaved changes could not be read. They are kept in ${path.join(folder, "before")}; check the rows that were edited last.`,
-    }),
-    moveAway: () => moveTo("before"),
-  };
+  await shelf.create(`job-${randomUUID()}`, { document, changes }, {
+    ...(stamp && { file: { name, stamp } }),
+  }, savedAt);
+  if (lost > 0)
+    shelf.notices.push(
+      `The last ${lost} autosaved changes could not be read. They are kept in ${path.join(folder, "before")}; check the rows that were edited last.`,
+    );
+  await moveTo("before");
 }
 
 function readStored(text: string): StoredSnapshot | undefined {

@@ -5,7 +5,7 @@
  * request by its Origin and by a header that it can't add unasked.
  */
 import type { IncomingMessage, ServerResponse } from "node:http";
-import { DESK_HEADER } from "../protocol";
+import { DESK_HEADER, KEY_HEADER } from "../protocol";
 
 const LOOPBACK_HOSTS = new Set(["127.0.0.1", "localhost", "[::1]"]);
 
@@ -28,6 +28,25 @@ export function refusalOf(request: IncomingMessage, port: number): string | unde
     return "Only the workbook's own page may change the job.";
   }
   return undefined;
+}
+
+/** What a request must bring, and where. */
+interface Lock {
+  readonly key: string;
+  readonly port: number;
+}
+
+/** Cookies are shared by all ports of an address: each desk has its own. */
+const cookieName = ({ port }: Lock): string => `rigsheet-${port}`;
+const MONTH_S = 30 * 24 * 3600;
+
+export const keyCookie = (lock: Lock): string =>
+  `${cookieName(lock)}=${lock.key}; HttpOnly; SameSite=Lax; Path=/; Max-Age=${MONTH_S}`;
+
+/** Whether whoever asks has opened the address with the key, or brings it. */
+export function hasKey({ headers }: IncomingMessage, lock: Lock): boolean {
+  const cookies = (headers.cookie ?? "").split(/; */);
+  return cookies.includes(`${cookieName(lock)}=${lock.key}`) || headers[KEY_HEADER] === lock.key;
 }
 
 // The grid library compiles its templates with `new Function`, hence

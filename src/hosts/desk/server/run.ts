@@ -1,25 +1,26 @@
-/** Starts the desk: reads the options, opens the store, listens, prints the address. */
-import { createHash } from "node:crypto";
-import { copyFile, readFile } from "node:fs/promises";
+/** Starts the desk: reads the options, opens the jobs, listens, prints the address. */
+import { randomBytes } from "node:crypto";
+import { readFile } from "node:fs/promises";
 import type { Server } from "node:http";
 import path from "node:path";
-import { asTrouble } from "../../file/saveAtomically";
-import { timeInName } from "../../../jobs/timeInName";
+import { guarded } from "../../../jobs/guarded";
+import { Refusal } from "../../../jobs/refusal";
+import { Shelf } from "../../../jobs/shelf";
+import { asTrouble, saveAtomically, sweepParts } from "../../file/saveAtomically";
+import { DiskStorage } from "../../storage/diskStorage";
 import { makeOwnFolder } from "../../storage/ownFolder";
 import { takeOwnership, usualSurroundings, type Owner } from "../../storage/ownerLock";
-import { ALIVE } from "../protocol";
+import { ALIVE, DESK_HEADER, GIVE, KEY, KEY_HEADER } from "../protocol";
 import { assetsIn } from "./assets";
-import { isSameStamp, type FileStamp } from "./heldJob";
-import { JobStore } from "./jobStore";
+import { adoptFirst } from "./firstStore";
+import { GivenFiles, type FileServices } from "./givenFiles";
 import { openBrowser } from "./openBrowser";
 import { usualDataFolder, USUAL_PORT, type DeskOptions } from "./options";
-import { createDesk, fileStamp, type DeskParts } from "./serve";
+import { createDesk, type DeskParts } from "./serve";
 
 /** What the host's other parts give. */
-export type DeskServices = Pick<
-  DeskParts,
-  "readXlsx" | "readSurvey" | "writeXlsx" | "writeCopy" | "saveAtomically"
->;
+export type DeskServices = Pick<DeskParts, "readXlsx" | "readSurvey" | "writeXlsx" | "writeCopy"> &
+  FileServices;
 
 /** How many ports after the usual one are tried when it is taken. */
 const MORE_PORTS = 9;
@@ -44,76 +45,109 @@ export async function runDesk(
   folder: string,
   say: (line: string) => void,
 ): Promise<void> {
-  const file = options.file ? await openFile(path.resolve(options.file), services) : undefined;
   const data = path.resolve(options.data ?? usualDataFolder());
-  const name = file ? `job-${createHash("sha256").update(file.path).digest("hex").slice(0, 12)}` : "job";
+  const file = options.file === undefined ? undefined : path.resolve(options.file);
   await makeOwnFolder(data);
-  const owner = await takeOwnership(data, name, usualSurroundings(answers));
+  const owner = await takeOwnership(data, LOCK, usualSurroundings(answers));
   if ("address" in owner) {
-    say("This job is open in a desk that runs already. Its address:");
+    if (file !== undefined) await give(owner.address, file);
+    say("A desk runs on this folder already. Its address:");
     say(owner.address);
     if (options.open) openBrowser(owner.address);
     return;
   }
   releaseAtTheEnd(owner);
-  if (owner.notice !== undefined) say(owner.notice);
-  const store = await openStore(data, name, file, owner);
+  try {
+    if (owner.notice !== undefined) say(owner.notice);
+    const shelf = await openShelf(data, owner);
+    const files = new GivenFiles(shelf, services, path.join(data, "replaced"));
+    if (file !== undefined) await files.give(file);
+    await listen(options, { ...services, shelf, files, place: data, name: owner.key }, folder, owner, say);
+  } catch (error) {
+    owner.release();
+    throw error;
+  }
+}
 
-  const ports = options.port
-    ? [options.port]
+/** One desk for all jobs of a folder. */
+const LOCK = "desk";
+const KEY_BYTES = 24;
+
+async function openShelf(data: string, owner: Owner): Promise<Shelf> {
+  await sweepParts(data);
+  const storage = guarded(new DiskStorage(data), () => {
+    if (!owner.isMine()) throw new Refusal("conflict", TAKEN_OVER);
+  });
+  try {
+    const shelf = await Shelf.open(storage);
+    await adoptFirst(shelf, data);
+    return shelf;
+  } catch (error) {
+    throw error instanceof Refusal ? error : asTrouble(error, path.join(data, LOCK));
+  }
+}
+
+const TAKEN_OVER =
+  "another desk has these jobs now, since this one had not answered for a while. Start Rigsheet again: it opens that one; to keep what you see here, save it as .xlsx first";
+
+type Ready = Omit<DeskParts, "assets" | "port" | "key">;
+
+async function listen(
+  { port: asked, open }: DeskOptions,
+  parts: Ready,
+  folder: string,
+  owner: Owner,
+  say: (line: string) => void,
+): Promise<void> {
+  const ports = asked
+    ? [asked]
     : Array.from({ length: MORE_PORTS + 1 }, (_, index) => USUAL_PORT + index);
   const assets = assetsIn(folder);
-  const keepAside = (from: string): Promise<string> => keptCopy(from, path.join(data, "replaced"));
+  const key = await keyIn(parts.place);
   for (const port of ports) {
-    const server = createDesk({ ...services, assets, store, file, port, key: owner.key, keepAside });
+    const server = createDesk({ ...parts, assets, port, key });
     if (!(await listens(server, port))) continue;
-    const address = `http://127.0.0.1:${port}/`;
-    for (const notice of store.notices) say(notice);
+    const address = `http://127.0.0.1:${port}/?${KEY}=${key}`;
+    for (const notice of parts.shelf.notices) say(notice);
     try {
       await owner.tell(address);
     } catch (error) {
       // Nobody would find it.
       server.close();
-      owner.release();
-      throw asTrouble(error, path.join(data, name));
+      throw asTrouble(error, path.join(parts.place, LOCK));
     }
-    if (options.open) openBrowser(address);
+    if (open) openBrowser(address);
     say("The local workbook is open until this program is stopped (Ctrl+C). Its address:");
     say(address);
     return;
   }
-  owner.release();
   throw new Error(
-    options.port
-      ? `Port ${options.port} is taken by another program. Give another one with --port, or stop that program.`
+    asked
+      ? `Port ${asked} is taken by another program. Give another one with --port, or stop that program.`
       : `The ports ${USUAL_PORT} to ${USUAL_PORT + MORE_PORTS} are taken by other programs. Give another one with --port.`,
   );
 }
 
-async function openFile(file: string, { readXlsx }: DeskServices): Promise<NonNullable<DeskParts["file"]>> {
-  let bytes: Uint8Array;
-  let stamp: FileStamp;
-  try {
-    // Before it is read: what is written meanwhile is then seen as a change.
-    stamp = await fileStamp(file);
-    bytes = await readFile(file);
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    throw new Error(
-      code === "ENOENT"
-        ? `There is no file ${file}. Check the name, or start without a file.`
-        : `The file ${file} can't be read (${code}). Check that it is a file and that you may read it.`,
-    );
-  }
-  return { path: file, book: await readXlsx(bytes), stamp };
+/** The same at every start, so that a page which waits for the desk goes on by itself; nobody else may read it. */
+async function keyIn(data: string): Promise<string> {
+  const file = path.join(data, "desk.key");
+  const found = await readFile(file, "utf8").catch(() => "");
+  if (/^[\w-]{32}$/.test(found)) return found;
+  const key = randomBytes(KEY_BYTES).toString("base64url");
+  // On a disk that takes none it holds until the desk ends.
+  await saveAtomically(file, Buffer.from(key), { private: true }).catch(() => undefined);
+  return key;
 }
 
-async function keptCopy(file: string, folder: string): Promise<string> {
-  await makeOwnFolder(folder);
-  const { name, ext } = path.parse(file);
-  const kept = path.join(folder, `${name} ${timeInName()}${ext}`);
-  await copyFile(file, kept);
-  return kept;
+/** Hands a file to the desk that runs. @throws Error with its sentence */
+async function give(address: string, file: string): Promise<void> {
+  const { searchParams } = new URL(address);
+  const answer = await fetch(new URL(GIVE, address), {
+    method: "POST",
+    body: JSON.stringify(file),
+    headers: { [DESK_HEADER]: "1", [KEY_HEADER]: searchParams.get(KEY) ?? "" },
+  });
+  if (!answer.ok) throw new Error(((await answer.json()) as { sentence: string }).sentence);
 }
 
 /** Whether the desk that holds a lock answers there; anything else may listen at that port by now. */
@@ -129,27 +163,6 @@ async function answers(address: string, key: string): Promise<boolean> {
 function releaseAtTheEnd(owner: Owner): void {
   process.once("exit", () => owner.release());
   for (const [signal, number] of ENDING) process.once(signal, () => process.exit(AFTER_SIGNAL + number));
-}
-
-/** Each file has an autosaved job of its own, set aside when the file was changed elsewhere since. */
-async function openStore(
-  data: string,
-  name: string,
-  file: DeskParts["file"],
-  owner: Owner,
-): Promise<JobStore> {
-  const store = await JobStore.open(data, name, { isOwner: () => owner.isMine() });
-  if (!file || !store.job) return store;
-  const { stamp } = store.job;
-  if (isSameStamp(stamp, file.stamp)) return store;
-  const kept = await store.forget();
-  const named = path.basename(file.path);
-  store.notices.push(
-    stamp
-      ? `${named} was changed by another program since it was last open here, so it is shown as it is now. What was autosaved before is kept as ${kept}.`
-      : `${named} is open. The other job that was open here in its place is kept as ${kept}.`,
-  );
-  return store;
 }
 
 /** @returns false when the port is taken */

@@ -1,43 +1,33 @@
-/** The desk's server: the page, its libraries, the autosaved job, and .xlsx in and out. */
+/** The desk's server: the page, its libraries, the jobs, and .xlsx in and out. */
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
-import { readFile, stat } from "node:fs/promises";
-import path from "node:path";
+import { readFile } from "node:fs/promises";
+import { zipSync } from "fflate";
+import { Refusal as JobRefusal } from "../../../jobs/refusal";
 import type { Book } from "../../../workbooks/book";
 import type { Survey } from "../../../workbooks/survey/readSurvey";
 import type { CopyKind } from "../../file/copy/copyOf";
 import { FileTrouble } from "../../file/fileTrouble";
-import {
-  ALIVE,
-  FILE_CHANGED,
-  OVER,
-  type OpenJob,
-  type Refusal,
-  type Saved,
-  type Snapshot,
-} from "../protocol";
+import { ALIVE, GIVE, KEY, type Refusal, type ShelfList, type Start } from "../protocol";
 import type { Asset } from "./assets";
-import { refusalOf, setGuardHeaders } from "./guard";
-import { isChange, isDocument, isSameStamp, type FileStamp } from "./heldJob";
-import type { JobStore } from "./jobStore";
+import { hasKey, keyCookie, refusalOf, setGuardHeaders } from "./guard";
+import { answerJob, bookOf, type JobRoutes } from "./jobRoutes";
 import { ICON_SVG, PAGE_HTML } from "./pageHtml";
 import { bodyOf, jsonOf, Refused } from "./requestBody";
 
 /** What the server needs from outside; tests hand in their own. */
-export interface DeskParts {
+export interface DeskParts extends JobRoutes {
   readonly assets: ReadonlyMap<string, Asset>;
-  readonly store: JobStore;
   readonly readXlsx: (bytes: Uint8Array) => Promise<Book>;
   readonly readSurvey: (bytes: Uint8Array, unit: "m" | "ft", writing?: string) => Promise<Survey>;
   readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
   readonly writeCopy: (book: Book, kind: CopyKind) => Promise<Uint8Array>;
-  readonly saveAtomically: (file: string, bytes: Uint8Array) => Promise<void>;
-  /** Copies a file into the data folder; answers with its place there. */
-  readonly keepAside: (file: string) => Promise<string>;
-  /** The file given on the command line, with the book that was read from it. */
-  readonly file?: { readonly path: string; readonly book: Book; readonly stamp: FileStamp };
   readonly port: number;
-  /** By which another that is started on the same job knows this one. */
+  /** By which another that is started on the same folder knows this one. */
+  readonly name: string;
+  /** Who has it may ask. */
   readonly key: string;
+  /** Where the jobs lie. */
+  readonly place: string;
 }
 
 const XLSX_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
@@ -53,25 +43,39 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
   const refusal = refusalOf(request, parts.port);
   if (refusal) throw new Refused(403, refusal);
   const { pathname, searchParams } = addressOf(request.url ?? "/");
-  const method = request.method === "HEAD" ? "GET" : request.method;
-  switch (`${method} ${pathname}`) {
+  const method = request.method === "HEAD" ? "GET" : (request.method ?? "GET");
+  const asked = `${method} ${pathname}`;
+  if (asked === `GET /${ALIVE}`) return send(response, "text/plain; charset=utf-8", parts.name);
+  if (asked === "GET /icon.svg" || asked === "GET /favicon.ico")
+    return send(response, "image/svg+xml", ICON_SVG);
+  if (asked === "GET /" && searchParams.get(KEY) === parts.key) {
+    // The key leaves the address: it would stand in the browser's history, and on a shared screen.
+    response.writeHead(303, { Location: "/", "Set-Cookie": keyCookie(parts) }).end();
+    return;
+  }
+  if (!hasKey(request, parts)) throw new Refused(403, NO_KEY);
+  if (pathname.startsWith("/jobs/")) {
+    const jobs = pathname.slice("/jobs/".length).split("/");
+    if (method === "GET" && jobs[1] === "export") return sendAsItIs(parts, jobs[0]!, response);
+    const body = (): Promise<unknown> => jsonOf(request);
+    const found = await answerJob(parts, { method, parts: jobs, query: searchParams, body });
+    if (found === undefined) throw new Refused(404, `There is nothing at ${pathname}.`);
+    return sendJson(response, found);
+  }
+  switch (asked) {
     case "GET /":
       return send(response, "text/html; charset=utf-8", PAGE_HTML);
-    case "GET /icon.svg":
-    case "GET /favicon.ico":
-      return send(response, "image/svg+xml", ICON_SVG);
-    case `GET /${ALIVE}`:
-      return send(response, "text/plain; charset=utf-8", parts.key);
-    case "GET /job":
-      return sendJson(response, openJob(parts));
-    case "PUT /job":
-      return sendJson(response, await parts.store.put(snapshotOf(await jsonOf(request)), parts.file?.stamp));
-    case "POST /changes": {
-      const changes = await jsonOf(request);
-      if (!Array.isArray(changes) || !changes.every(isChange))
-        throw new Refused(400, "These are not changes.");
-      return sendJson(response, await parts.store.append(changes));
-    }
+    case "GET /start":
+      return sendJson(response, await startOf(parts));
+    case "GET /jobs":
+      return sendJson(response, {
+        jobs: parts.shelf.list(),
+        notices: parts.shelf.notices.splice(0),
+        place: parts.place,
+      } satisfies ShelfList);
+    case `POST /${GIVE}`:
+      await parts.files.give(String(await jsonOf(request)));
+      return sendJson(response, {});
     case "POST /open":
       return sendJson(response, await parts.readXlsx(await bodyOf(request)));
     case "POST /survey/m":
@@ -92,8 +96,6 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
       const kind = pathname.slice("/copy/".length) as CopyKind;
       return send(response, XLSX_TYPE, await parts.writeCopy(bookOf(await jsonOf(request)), kind));
     }
-    case "PUT /file":
-      return sendJson(response, await saveFile(parts, bookOf(await jsonOf(request)), searchParams.has(OVER)));
   }
   const asset = parts.assets.get(pathname);
   if (asset && method === "GET") return send(response, asset.type, await readFile(asset.file));
@@ -109,67 +111,26 @@ function addressOf(url: string): URL {
   }
 }
 
-function openJob({ store, file }: DeskParts): OpenJob {
-  const { job, notices } = store;
-  // A job that was put in the place of the file's has nothing to do with it.
-  const isOfFile = file !== undefined && (!job || job.stamp !== undefined);
-  const common = { file: isOfFile ? path.basename(file.path) : undefined, notices };
-  return job
-    ? { ...common, document: job.document, changes: job.changes, savedAt: job.savedAt }
-    : { ...common, book: file?.book, changes: [] };
+async function startOf({ shelf, files }: DeskParts): Promise<Start> {
+  const given = await files.last(shelf.notices).catch((error: unknown) => {
+    // It was there when the desk was started.
+    shelf.notices.push(error instanceof Error ? error.message : String(error));
+    return undefined;
+  });
+  return { given, open: shelf.lastOpen };
 }
 
-async function saveFile(
-  { file, store, writeXlsx, saveAtomically, keepAside }: DeskParts,
-  book: Book,
-  over: boolean,
-): Promise<Saved> {
-  const { openName } = store;
-  const held = store.job?.stamp;
-  if (!file || !held)
-    throw new Refused(409, "This job belongs to no file; use Save to download the workbook.");
-  const name = path.basename(file.path);
-  const now = await fileStamp(file.path).catch(() => undefined);
-  const isAsItWas = isSameStamp(now, held);
-  if (!isAsItWas && !over) {
-    throw new Refused(
-      FILE_CHANGED,
-      now
-        ? `${name} has changed since it was opened or saved here: another program has written it.`
-        : `${name} is gone from its folder, or has another name now.`,
-    );
-  }
-  store.mustOwn();
-  // What somebody else wrote there is not thrown away.
-  const keptAs = now && !isAsItWas ? await keepAside(file.path) : undefined;
-  await saveAtomically(file.path, await writeXlsx(book));
-  await store.stampFile(await fileStamp(file.path), openName);
-  return { savedAt: new Date().toISOString(), keptAs };
+/** What lies here of a job: one thing by itself, several packed together. */
+async function sendAsItIs({ shelf }: DeskParts, id: string, response: ServerResponse): Promise<void> {
+  const things = await shelf.asItIs(id);
+  const packed = zipSync(Object.fromEntries(things.map(({ name, bytes }) => [name, bytes])));
+  send(response, "application/zip", packed);
 }
 
-export async function fileStamp(file: string): Promise<FileStamp> {
-  const { mtimeMs, size } = await stat(file);
-  return { modified: mtimeMs, size };
-}
+const STATUS = { conflict: 409, missing: 404, unreadable: 422 } as const;
 
-function snapshotOf(value: unknown): Snapshot {
-  const snapshot = value as Partial<Snapshot> | null;
-  if (!snapshot || !isDocument(snapshot.document)) throw new Refused(400, "This is not a document.");
-  return {
-    document: snapshot.document,
-    after: snapshot.after ?? null,
-    replaces: snapshot.replaces === true,
-    fromFile: snapshot.fromFile === true,
-  };
-}
-
-function bookOf(value: unknown): Book {
-  const book = value as Partial<Book> | null;
-  if (!book || !Array.isArray(book.sheets) || !Array.isArray(book.names) || !Array.isArray(book.looks)) {
-    throw new Refused(400, "This is not a workbook.");
-  }
-  return book as Book;
-}
+const NO_KEY =
+  "This desk is opened by the whole address that Rigsheet printed when it was started: it has a key at its end, which keeps other accounts of this computer out. Copy it from there, or start Rigsheet again.";
 
 function send(response: ServerResponse, type: string, body: string | Uint8Array): void {
   response.setHeader("Content-Type", type);
@@ -181,9 +142,16 @@ const sendJson = (response: ServerResponse, value: unknown): void =>
 
 function sendRefusal(response: ServerResponse, error: unknown): void {
   // A file that can't be read or written is the user's matter, and has its sentence; all else is ours.
-  const status = error instanceof Refused ? error.status : error instanceof FileTrouble ? 422 : 500;
+  const status =
+    error instanceof Refused
+      ? error.status
+      : error instanceof JobRefusal
+        ? STATUS[error.kind]
+        : error instanceof FileTrouble
+          ? 422
+          : 500;
   const sentence =
-    error instanceof Refused || error instanceof FileTrouble
+    error instanceof Refused || error instanceof FileTrouble || error instanceof JobRefusal
       ? error.message
       : `The desk's server could not do this (${error instanceof Error ? error.message : String(error)}). Your job is as it was saved last; try again.`;
   if (!response.headersSent) {

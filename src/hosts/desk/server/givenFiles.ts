@@ -1,0 +1,151 @@
+/** The workbooks that a desk was started with, and the jobs that go with them. */
+import { createHash } from "node:crypto";
+import { copyFile, readFile, stat } from "node:fs/promises";
+import path from "node:path";
+import { isSameStamp, type FileStamp, type JobFile } from "../../../jobs/content";
+import type { Shelf } from "../../../jobs/shelf";
+import { timeInName } from "../../../jobs/timeInName";
+import type { Book } from "../../../workbooks/book";
+import { asTrouble } from "../../file/saveAtomically";
+import { makeOwnFolder } from "../../storage/ownFolder";
+import { FILE_CHANGED, type GivenFile, type Saved, type Theirs } from "../protocol";
+import { Refused } from "./requestBody";
+
+interface Given {
+  readonly number: number;
+  readonly path: string;
+  /** As it was when it was last handed out. */
+  stamp?: FileStamp;
+}
+
+/** What the server does with files; tests hand in their own. */
+export interface FileServices {
+  readonly readXlsx: (bytes: Uint8Array) => Promise<Book>;
+  readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
+  readonly saveAtomically: (file: string, bytes: Uint8Array) => Promise<void>;
+}
+
+/** By it a file's job was known before version 3. */
+const firstName = (file: string): string =>
+  `job-${createHash("sha256").update(file).digest("hex").slice(0, 12)}`;
+
+const markOf = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
+
+export class GivenFiles {
+  private readonly all: Given[] = [];
+
+  /** @param replaced the folder of what saves wrote over */
+  constructor(
+    private readonly shelf: Shelf,
+    private readonly services: FileServices,
+    private readonly replaced: string,
+  ) {}
+
+  /** @throws Error with a sentence where it can't be read */
+  async give(file: string): Promise<void> {
+    await this.services.readXlsx((await read(file)).bytes);
+    this.all.push({ number: this.all.length + 1, path: file });
+  }
+
+  /**
+   * The file that was given last, with the job that goes with it. A job whose
+   * file another program has written since lets go of it, and stays on the shelf.
+   */
+  async last(notices: string[]): Promise<GivenFile | undefined> {
+    const given = this.all.at(-1);
+    if (!given) return undefined;
+    const { number } = given;
+    const name = path.basename(given.path);
+    const { bytes, stamp } = await read(given.path);
+    given.stamp = stamp;
+    const job = this.shelf.ofFile(given.path, firstName(given.path));
+    if (job !== undefined) {
+      const { notes } = await this.shelf.open(job);
+      if (isAsLeft(notes.file!, stamp, bytes)) {
+        if (!isSameStamp(notes.file!.stamp, stamp) || notes.file!.path === undefined)
+          await this.shelf.note(job, { file: { name, path: given.path, stamp } });
+        return { number, name, job };
+      }
+      await this.shelf.note(job, { file: null });
+      notices.push(
+        `${name} was changed by another program since it was last open here, so it is shown as it is now. What was edited here before is a job of its own, under Jobs.`,
+      );
+    }
+    return { number, name, book: await this.services.readXlsx(bytes) };
+  }
+
+  /** The file of a job that is made of it now. */
+  fileOf(number: number): JobFile {
+    const given = this.all.find((one) => one.number === number);
+    if (!given?.stamp) throw new Refused(404, "This desk was not started with that file.");
+    return { name: path.basename(given.path), path: given.path, stamp: given.stamp };
+  }
+
+  async theirs(id: string): Promise<Theirs> {
+    const { path: file } = await this.mustHave(id);
+    const { bytes, stamp } = await read(file);
+    return { book: await this.services.readXlsx(bytes), stamp };
+  }
+
+  /** @param over what another program has written there meanwhile */
+  async save(id: string, book: Book, over: boolean): Promise<Saved> {
+    const file = await this.mustHave(id);
+    const { name } = file;
+    const now = await read(file.path).catch(() => undefined);
+    const isAsItWas = now !== undefined && isAsLeft(file, now.stamp, now.bytes);
+    if (!isAsItWas && !over)
+      throw new Refused(
+        FILE_CHANGED,
+        now
+          ? `${name} has changed since it was opened or saved here: another program has written it.`
+          : `${name} is gone from its folder, or has another name now, or can't be read.`,
+      );
+    // What somebody else wrote there is not thrown away.
+    const keptAs = now && !isAsItWas ? await this.keepAside(file.path) : undefined;
+    const bytes = await this.services.writeXlsx(book);
+    // Said before it is done: an end in between would make our own save another program's.
+    await this.shelf.note(id, { file: { ...file, saving: markOf(bytes) } });
+    await this.services.saveAtomically(file.path, bytes);
+    await this.shelf.note(id, { file: { name, path: file.path, stamp: await stampOf(file.path) } });
+    return { savedAt: new Date().toISOString(), keptAs };
+  }
+
+  private async mustHave(id: string): Promise<JobFile & { path: string }> {
+    const { file } = (await this.shelf.held(id)).notes;
+    if (file?.path === undefined)
+      throw new Refused(409, "This job belongs to no file; use Save to download the workbook.");
+    return { ...file, path: file.path };
+  }
+
+  private async keepAside(file: string): Promise<string> {
+    await makeOwnFolder(this.replaced);
+    const { name, ext } = path.parse(file);
+    const kept = path.join(this.replaced, `${name} ${timeInName()}${ext}`);
+    await copyFile(file, kept);
+    return kept;
+  }
+}
+
+/** Nothing but a save of ours has written it since. */
+const isAsLeft = ({ stamp, saving }: JobFile, now: FileStamp, bytes: Uint8Array): boolean =>
+  isSameStamp(stamp, now) || (saving !== undefined && saving === markOf(bytes));
+
+async function stampOf(file: string): Promise<FileStamp> {
+  const { mtimeMs, size } = await stat(file);
+  return { modified: mtimeMs, size };
+}
+
+async function read(file: string): Promise<{ bytes: Uint8Array; stamp: FileStamp }> {
+  try {
+    // Before it is read: what is written meanwhile is then seen as a change.
+    const stamp = await stampOf(file);
+    return { bytes: await readFile(file), stamp };
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    throw new Error(
+      code === "ENOENT"
+        ? `There is no file ${file}. Check the name, or start without a file.`
+        : `The file ${file} can't be read (${code ?? asTrouble(error, file).message}). Check that it is a file and that you may read it.`,
+    );
+  }
+}

@@ -1,0 +1,479 @@
+/**
+ * All jobs in one place, each a log of its own with its frozen revisions beside
+ * it. Nothing is taken away but what its owner deletes. Every step is one
+ * committed write of one log; the list of all ({@link Catalogue}) follows it and
+ * may be behind, since it is drawn anew from the logs.
+ */
+import { labelInWords } from "../workbooks/jobLabel";
+import type { ShelfLine } from "../workbooks/shelfLine";
+import { Catalogue, type CatalogueLine, type ShelfEntry } from "./catalogue";
+import {
+  isDocument,
+  type Change,
+  type FileStamp,
+  type JobContent,
+  type JobDocument,
+  type JobNotes,
+  type JobState,
+  type RevisionNote,
+} from "./content";
+import { CHANGED_ELSEWHERE, isVersioned, Job, now, VERSION, type NotesChange, type Versioned } from "./job";
+import { Log, segmentsOf, type Unreadable } from "./log";
+import { Refusal } from "./refusal";
+import type { Storage } from "./storage";
+import { asInName } from "./timeInName";
+
+const JOB_ID = /^job-[\da-f]{8}(?:-[\da-f]{4}){3}-[\da-f]{12}$/;
+/** So many jobs are kept at hand; another is read when it is asked for. */
+const AT_HAND = 8;
+/** Reaching these, a job is frozen as it is: it is what somebody else has seen. */
+const FREEZING = new Set<JobState>(["sent", "accepted"]);
+
+interface RevisionBase extends Versioned, JobContent {
+  readonly note: RevisionNote;
+}
+
+/** A job as it is handed out. */
+export interface HeldJob extends JobContent {
+  readonly id: string;
+  readonly savedAt: string;
+  readonly notes: JobNotes;
+  readonly note?: RevisionNote;
+}
+
+export class Shelf {
+  private readonly atHand = new Map<string, Job>();
+  private queue: Promise<unknown> = Promise.resolve();
+  /** What the user must be told of the last start. */
+  readonly notices: string[] = [];
+
+  private constructor(
+    private readonly storage: Storage,
+    private readonly catalogue: Catalogue,
+  ) {}
+
+  /** @throws whatever the storage throws: a folder that can't be read at all */
+  static async open(storage: Storage): Promise<Shelf> {
+    const shelf = new Shelf(storage, await openCatalogue(storage));
+    await shelf.refresh();
+    return shelf;
+  }
+
+  /** The job that was open last; the newest where that is not known. */
+  get lastOpen(): string | undefined {
+    const shown = this.list().filter(({ trouble, away }) => !trouble && !away);
+    const { lastOpen } = this.catalogue;
+    return shown.find(({ id }) => id === lastOpen)?.id ?? newest(shown)?.id;
+  }
+
+  list(): ShelfEntry[] {
+    for (const job of this.atHand.values()) {
+      const before = this.catalogue.of(job.id);
+      if (before && before.savedAt !== job.savedAt)
+        this.catalogue.note({ line: { ...before, ...entryOf(job) } });
+    }
+    return [...this.catalogue.all].map(({ seen: _, ...entry }) => entry);
+  }
+
+  /**
+   * The job that belongs to a file.
+   * @param path of the file
+   * @param firstName by which it was known before version 3
+   */
+  ofFile(path: string, firstName: string): string | undefined {
+    const found = [...this.catalogue.all].filter(
+      ({ file, trouble }) =>
+        !trouble && file && (file.path ?? file.name) === (file.path === undefined ? firstName : path),
+    );
+    return newest(found)?.id;
+  }
+
+  /** Hands out a job, and remembers it as the one that is open. */
+  open(id: string): Promise<HeldJob> {
+    return this.inTurn(async () => {
+      const held = heldOf(await this.job(id));
+      if (this.catalogue.lastOpen !== id) {
+        this.catalogue.note({ open: id });
+        await this.catalogue.write();
+      }
+      return held;
+    });
+  }
+
+  /** A job as it is now. */
+  held(id: string): Promise<HeldJob> {
+    return this.inTurn(async () => heldOf(await this.job(id)));
+  }
+
+  /** @returns undefined where that revision is none that it went through since it was last folded */
+  changesSince(id: string, revision: string): Promise<readonly Change[] | undefined> {
+    return this.inTurn(async () => {
+      const { document, changes } = await this.job(id);
+      if (revision === document.revisionId) return changes;
+      const at = changes.findIndex(({ nextRevisionId }) => nextRevisionId === revision);
+      return at < 0 ? undefined : changes.slice(at + 1);
+    });
+  }
+
+  /**
+   * Puts down a job; one of the same id and document is there already, where an answer was lost.
+   * @returns when it was saved
+   */
+  create(id: string, content: JobContent, notes: Partial<JobNotes> = {}, savedAt = now()): Promise<string> {
+    return this.inTurn(async () => {
+      if (!JOB_ID.test(id)) throw new Refusal("missing", `${id} is no name of a job.`);
+      const there = this.catalogue.of(id) && (await this.job(id));
+      if (there && there.document.revisionId !== content.document.revisionId)
+        throw new Refusal("conflict", "there is another job of this name");
+      const job = there ?? (await Job.begin(this.storage, id, content, notes, savedAt));
+      this.keepAtHand(job);
+      this.catalogue.note({ open: id });
+      await this.noted(job);
+      return job.savedAt;
+    });
+  }
+
+  append(id: string, changes: readonly Change[], line?: ShelfLine): Promise<string> {
+    return this.inTurn(async () => (await this.job(id)).append(changes, line));
+  }
+
+  /** @param after the revision that the document follows */
+  fold(id: string, document: JobDocument, after: string | null, line?: ShelfLine): Promise<string> {
+    return this.inTurn(async () => {
+      const job = await this.job(id);
+      const savedAt = await job.fold(document, after, line);
+      await this.noted(job);
+      return savedAt;
+    });
+  }
+
+  /** Says something of a job; one that is sent or accepted is frozen with it. */
+  note(id: string, change: Pick<NotesChange, "state" | "away" | "file">): Promise<ShelfEntry> {
+    return this.inTurn(async () => {
+      const unreadable = this.unreadable(id);
+      if (unreadable && change.away !== undefined) {
+        // Its own log can't be written; the list can.
+        this.catalogue.note({ line: { ...unreadable, away: change.away } });
+        await this.catalogue.write();
+        return { ...unreadable, away: change.away };
+      }
+      const job = await this.job(id);
+      const { state } = change;
+      const revisions =
+        state && state !== job.notes.state && FREEZING.has(state) ? await this.frozen(job, state) : undefined;
+      await job.note({ ...change, ...(revisions && { revisions }) });
+      await this.noted(job);
+      return entryOf(job);
+    });
+  }
+
+  /** Keeps a job as it is now, for good; as it is, it is frozen once. */
+  freeze(id: string, why: string): Promise<RevisionNote> {
+    return this.inTurn(async () => this.freezeNow(await this.job(id), why));
+  }
+
+  /** A frozen state, to be looked at. */
+  revision(id: string, number: number): Promise<HeldJob> {
+    return this.inTurn(async () => {
+      const job = await this.job(id);
+      return { ...heldOf(job), ...(await this.revisionOf(job, number)) };
+    });
+  }
+
+  /** Puts a frozen state in the place of what is there now, which is frozen before. */
+  restore(id: string, number: number): Promise<HeldJob> {
+    return this.inTurn(async () => {
+      const job = await this.job(id);
+      const { note, ...content } = await this.revisionOf(job, number);
+      await this.freezeNow(job, `before revision ${number} was restored`);
+      await job.put(content, { ...job.notes, line: note.line ?? job.notes.line });
+      await this.noted(job);
+      return heldOf(job);
+    });
+  }
+
+  /** Puts what stands in the job's file in the place of what is here, which is frozen before. */
+  takeTheirs(
+    id: string,
+    document: JobDocument,
+    after: string,
+    stamp: FileStamp,
+    line?: ShelfLine,
+  ): Promise<string> {
+    return this.inTurn(async () => {
+      const job = await this.job(id);
+      const { file } = job.notes;
+      if (job.document.revisionId === document.revisionId) return job.savedAt;
+      if (after !== job.head) throw new Refusal("conflict", CHANGED_ELSEWHERE);
+      await this.freezeNow(job, "before the file's was taken");
+      await job.put(
+        { document, changes: [] },
+        { ...job.notes, ...(line && { line }), ...(file && { file: { ...file, stamp } }) },
+      );
+      await this.noted(job);
+      return job.savedAt;
+    });
+  }
+
+  /** Makes a job of its own of one, or of a frozen state of it; it is a draft and belongs to no file. */
+  copy(id: string, to: string, number?: number): Promise<string> {
+    return this.inTurn(async () => {
+      const job = await this.job(id);
+      const { document, changes, line } =
+        number === undefined
+          ? { ...heldOf(job), line: job.notes.line }
+          : await this.revisionOf(job, number).then((found) => ({ ...found, line: found.note.line }));
+      if (!JOB_ID.test(to)) throw new Refusal("missing", `${to} is no name of a job.`);
+      if (this.catalogue.of(to)) return to;
+      const copy = await Job.begin(this.storage, to, { document, changes }, { line });
+      this.keepAtHand(copy);
+      await this.noted(copy);
+      return to;
+    });
+  }
+
+  /** Deletes one that was put away, for good. */
+  delete(id: string): Promise<void> {
+    return this.inTurn(async () => {
+      const entry = this.catalogue.of(id);
+      if (!entry) return;
+      if (!entry.away) throw new Refusal("conflict", "Only what was put away can be deleted. Put it away first.");
+      const { trouble } = entry;
+      if (trouble) {
+        for (const name of trouble.kept) await this.storage.drop(name);
+        return await this.drop(id);
+      }
+      const job = await this.job(id);
+      // From here on it is gone, whatever comes in between.
+      await job.note({ deleted: true });
+      await this.drop(id);
+    });
+  }
+
+  /** A job as it lies here, each thing that holds a part of it, whether it can be read or not. */
+  async asItIs(id: string): Promise<{ name: string; bytes: Uint8Array }[]> {
+    const entry = this.catalogue.of(id);
+    const own = segmentsOf(await this.storage.list()).get(id) ?? [];
+    const found: { name: string; bytes: Uint8Array }[] = [];
+    for (const name of [...own, ...(entry?.trouble?.kept ?? [])]) {
+      const bytes = await this.storage.read(name);
+      if (bytes) found.push({ name, bytes });
+    }
+    if (found.length === 0) throw new Refusal("missing", "Nothing of this job is here any more.");
+    return found;
+  }
+
+  private async freezeNow(job: Job, why: string): Promise<RevisionNote> {
+    const revisions = await this.frozen(job, why);
+    if (revisions) {
+      await job.note({ revisions });
+      await this.noted(job);
+    }
+    return job.notes.revisions.find(({ head }) => head === job.head)!;
+  }
+
+  /** @returns what the job's revisions are with this state among them; undefined where it is */
+  private async frozen(job: Job, why: string): Promise<readonly RevisionNote[] | undefined> {
+    const { revisions, line } = job.notes;
+    if (revisions.some(({ head }) => head === job.head)) return undefined;
+    const note: RevisionNote = {
+      number: (revisions.at(-1)?.number ?? 0) + 1,
+      at: now(),
+      why,
+      head: job.head,
+      ...(line && { line }),
+    };
+    const { document, changes } = job;
+    // Whole before the job tells of it.
+    await Log.begin<RevisionBase, never>(this.storage, revisionName(job.id, note), {
+      rigsheet: VERSION,
+      document,
+      changes,
+      note,
+    });
+    return [...revisions, note];
+  }
+
+  private async revisionOf(job: Job, number: number): Promise<JobContent & { note: RevisionNote }> {
+    const note = job.notes.revisions.find((one) => one.number === number);
+    if (!note) throw new Refusal("missing", `This job has no revision ${number}.`);
+    const log = await Log.open<RevisionBase, never>(this.storage, revisionName(job.id, note), isRevision);
+    if (!(log instanceof Log)) {
+      const kept = log.unreadable.map(({ keptAs }) => keptAs).join(", ");
+      throw new Refusal(
+        "unreadable",
+        `Revision ${number} can't be read: its file is damaged or gone${kept && `. It is kept as ${kept}`}. The job itself is not touched by it.`,
+      );
+    }
+    const { document, changes } = log.content.base;
+    return { document, changes, note };
+  }
+
+  private async job(id: string): Promise<Job> {
+    const found = this.atHand.get(id) ?? (await this.read(id));
+    this.keepAtHand(found);
+    return found;
+  }
+
+  /** Reads a job, and notes what can't be read. @throws Refusal where it can't */
+  private async read(id: string): Promise<Job> {
+    const before = this.catalogue.of(id);
+    if (before?.trouble) throw new Refusal("unreadable", before.trouble.sentence);
+    if (!before) throw new Refusal("missing", "There is no such job here any more.");
+    const job = await Job.open(this.storage, id);
+    if (job instanceof Job) {
+      for (const one of job.unreadable) this.notices.push(saidOf(one, titleOf(job.notes)));
+      return job;
+    }
+    await this.troubled(id, job.unreadable);
+    throw new Refusal("unreadable", this.catalogue.of(id)!.trouble!.sentence);
+  }
+
+  /** @param sentence why it could not be tried; it is tried again the next time */
+  private async troubled(id: string, unreadable: readonly Unreadable[], sentence?: string): Promise<void> {
+    const before = this.catalogue.of(id);
+    const kept = unreadable.map(({ keptAs }) => keptAs);
+    const line: CatalogueLine = {
+      ...(before ?? { state: "draft", away: false, revisions: [], savedAt: "" }),
+      id,
+      trouble: {
+        sentence:
+          sentence ??
+          (kept.length > 0
+            ? "This job can't be read: its file is damaged. What there is of it is kept; export it as it is."
+            : "The file of this job is gone from its place."),
+        kept,
+      },
+      seen: sentence === undefined ? await this.seen(id) : "",
+    };
+    this.catalogue.note({ line });
+    await this.catalogue.write();
+  }
+
+  private unreadable(id: string): CatalogueLine | undefined {
+    const entry = this.catalogue.of(id);
+    return entry?.trouble && entry;
+  }
+
+  private keepAtHand(job: Job): void {
+    this.atHand.delete(job.id);
+    this.atHand.set(job.id, job);
+    const [oldest] = this.atHand.keys();
+    if (this.atHand.size <= AT_HAND || oldest === undefined) return;
+    this.list();
+    this.atHand.delete(oldest);
+  }
+
+  /** Brings the list up to date with a job. */
+  private async noted(job: Job): Promise<void> {
+    this.catalogue.note({ line: { ...entryOf(job), seen: await this.seen(job.id, job.file) } });
+    await this.catalogue.write();
+  }
+
+  /** The newest segment of a job and its length; what was drawn by the same is up to date. */
+  private async seen(id: string, file?: string): Promise<string> {
+    const newestOne = file ?? segmentsOf(await this.storage.list()).get(id)?.at(-1);
+    // A line without it is drawn anew the next time.
+    const size = newestOne && (await this.storage.size(newestOne).catch(() => undefined));
+    return size === undefined ? "" : `${newestOne} ${size}`;
+  }
+
+  /** Reads what the list does not know, or knows as it no longer is. */
+  private async refresh(): Promise<void> {
+    const segments = segmentsOf(await this.storage.list());
+    for (const [id, files] of segments) {
+      if (!JOB_ID.test(id)) continue;
+      const file = files.at(-1)!;
+      const known = this.catalogue.of(id);
+      if (known && known.seen === `${file} ${await this.storage.size(file)}`) continue;
+      await this.refreshOne(id);
+    }
+    for (const { id, trouble } of [...this.catalogue.all])
+      if (!segments.has(id) && !trouble) await this.troubled(id, []);
+    await this.catalogue.write();
+  }
+
+  private async refreshOne(id: string): Promise<void> {
+    try {
+      const job = await Job.open(this.storage, id);
+      if (!(job instanceof Job)) {
+        await this.troubled(id, job.unreadable);
+        this.notices.push(`A job can't be read: its file is damaged. It is kept, and stands among the jobs.`);
+        return;
+      }
+      if (job.isDeleted) return await this.drop(id);
+      for (const one of job.unreadable) this.notices.push(saidOf(one, titleOf(job.notes)));
+      this.catalogue.note({ line: { ...entryOf(job), seen: await this.seen(id, job.file) } });
+    } catch (error) {
+      await this.troubled(id, [], error instanceof Error ? error.message : String(error));
+    }
+  }
+
+  /** The job's own log last: as long as it is there, this is done again. */
+  private async drop(id: string): Promise<void> {
+    const names = await this.storage.list();
+    for (const name of names) if (name.startsWith(`revision-${id}-`)) await this.storage.drop(name);
+    for (const name of segmentsOf(names).get(id) ?? []) await this.storage.drop(name);
+    this.atHand.delete(id);
+    this.catalogue.note({ gone: id });
+    await this.catalogue.write();
+  }
+
+  private inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const result = this.queue.then(work, work);
+    this.queue = result.catch(() => undefined);
+    return result;
+  }
+}
+
+/** The list of all jobs; where version 2 wrote here, with the job that was open then. */
+async function openCatalogue(storage: Storage): Promise<Catalogue> {
+  const catalogue = await Catalogue.open(storage);
+  if (!catalogue.isFresh || !segmentsOf(await storage.list()).has(FIRST_POINTER)) return catalogue;
+  const log = await Log.open<Pointer, Pointer>(storage, FIRST_POINTER, isPointer).catch(() => undefined);
+  const { base, entries } = log instanceof Log ? log.content : { base: undefined, entries: [] };
+  const open = (entries.at(-1) ?? base)?.job;
+  if (open) catalogue.note({ open });
+  return catalogue;
+}
+
+/** Where version 2 kept which job is open. */
+const FIRST_POINTER = "desk-job";
+interface Pointer {
+  readonly job: string | null;
+}
+const isPointer = (value: unknown): value is Pointer & Versioned => isVersioned(value) && "job" in value;
+
+const isRevision = (value: unknown): value is RevisionBase =>
+  isVersioned(value) && isDocument((value as Partial<RevisionBase>).document);
+
+/** Never that of another, even where one was put down and the job then could not tell of it. */
+const revisionName = (id: string, { number, at }: RevisionNote): string =>
+  `revision-${id}-${number}-${asInName(at)}`;
+
+const heldOf = ({ id, document, changes, savedAt, notes }: Job): HeldJob => ({
+  id,
+  document,
+  changes: [...changes],
+  savedAt,
+  notes,
+});
+
+const entryOf = ({ id, savedAt, notes }: Job): ShelfEntry => ({ ...notes, id, savedAt });
+
+const newest = <Entry extends ShelfEntry>(entries: readonly Entry[]): Entry | undefined =>
+  entries.reduce<Entry | undefined>(
+    (last, entry) => (last === undefined || entry.savedAt > last.savedAt ? entry : last),
+    undefined,
+  );
+
+const titleOf = ({ line }: JobNotes): string => (line && labelInWords(line)) || "a job";
+
+/** What a person is told of what could not be read of a job that can be shown. */
+function saidOf({ keptAs, whole, tail }: Unreadable, title: string): string {
+  if (whole)
+    return `The newest state of ${title} could not be read: its file is damaged. It is kept as ${keptAs}; the job is shown as it was before.`;
+  return tail?.cutShort === true
+    ? `What was saved last of ${title} was cut short in its last ${tail.length} bytes; an edit that was being written then is not in it. What there is of it is kept as ${keptAs}.`
+    : `The last ${tail?.length ?? 0} bytes of ${title} could not be read. They are kept as ${keptAs}; check the rows that were edited last.`;
+}
