@@ -28,21 +28,14 @@ export interface JobContent {
 export const JOB_STATES = ["draft", "checked", "sent", "accepted", "done"] as const;
 export type JobState = (typeof JOB_STATES)[number];
 
-/** A file as it was when it was last read or written here; tells whether another program has changed it since. */
-export interface FileStamp {
-  /** In milliseconds. */
-  readonly modified: number;
-  /** In bytes. */
-  readonly size: number;
-}
-
 /** The file that a job belongs to: Save writes there. */
 export interface JobFile {
   readonly name: string;
   /** Absent where the browser holds it. */
   readonly path?: string;
-  readonly stamp: FileStamp;
-  /** The mark of the bytes that are being written into it: a save whose end was never noted is known by it. */
+  /** SHA-256 of its bytes when it was last read or written here, in hexadecimal: a time or a length can be the same by chance. */
+  readonly mark: string;
+  /** That of the bytes that are being written into it: a save whose end was never noted is known by it. */
   readonly saving?: string;
 }
 
@@ -67,16 +60,19 @@ export interface JobNotes {
   /** Put away: not shown unless asked for. */
   readonly away: boolean;
   readonly revisions: readonly RevisionNote[];
-  /** Made of what was typed in another window, or while the server was away, and did not fit the job of this id any more. */
-  readonly conflictOf?: string;
+  /**
+   * Made of what was typed in a window that had lost the job, or while the
+   * server was away, and did not fit any more: the job, and the last revision
+   * that the two have in common.
+   */
+  readonly conflictOf?: { readonly job: string; readonly after: string };
 }
 
 export const headOf = ({ document, changes }: JobContent): string =>
   changes.at(-1)?.nextRevisionId ?? document.revisionId;
 
-/** A file that nothing has written between the two. */
-export const isSameStamp = (one: FileStamp | undefined, other: FileStamp | undefined): boolean =>
-  one !== undefined && one.modified === other?.modified && one.size === other.size;
+/** Whether nothing but a save of ours has written a file since. */
+export const isAsLeft = ({ mark, saving }: JobFile, now: string): boolean => now === mark || now === saving;
 
 export const isDocument = (value: unknown): value is JobDocument =>
   typeof value === "object" &&

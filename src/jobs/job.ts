@@ -4,7 +4,6 @@ import {
   headOf,
   isDocument,
   type Change,
-  type FileStamp,
   type JobContent,
   type JobDocument,
   type JobFile,
@@ -29,17 +28,15 @@ interface JobBase extends Versioned {
   readonly changes?: readonly Change[];
   readonly savedAt: string;
   readonly notes?: JobNotes;
-  /** Of version 2: the desk that had it open, whose name came from its file's path, and that file as it was. */
+  /** Of version 2: the desk that had it open, whose name came from its file's path; a stamp where it had one. */
   readonly desk?: string;
-  readonly stamp?: FileStamp;
+  readonly stamp?: object;
 }
 
 interface JobEntry {
   readonly at: string;
   readonly changes?: readonly Change[];
   readonly notes?: NotesChange;
-  /** Of version 2: the file was written. */
-  readonly stamp?: FileStamp;
 }
 
 /** What of a job's notes is another; a file of null lets go of it. */
@@ -73,12 +70,12 @@ export class Job implements JobContent {
     this.document_ = base.document;
     this.changes_ = [...(base.changes ?? [])];
     this.savedAt_ = base.savedAt;
-    const file = base.stamp && { name: base.desk ?? "", stamp: base.stamp };
+    // Whether its file has changed since is not known.
+    const file = base.stamp && { name: base.desk ?? "", mark: "" };
     this.notes_ = { ...FRESH, ...(file && { file }), ...base.notes };
-    for (const { at, changes, notes, stamp } of entries) {
+    for (const { at, changes, notes } of entries) {
       if (changes) this.changes_.push(...changes);
       if (notes) this.take(notes);
-      if (stamp && file) this.take({ file: { ...file, stamp } });
       this.savedAt_ = at;
     }
     this.known = new Set(this.changes_.map(({ nextRevisionId }) => nextRevisionId));

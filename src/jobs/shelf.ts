@@ -10,7 +10,6 @@ import { Catalogue, type CatalogueLine, type ShelfEntry } from "./catalogue";
 import {
   isDocument,
   type Change,
-  type FileStamp,
   type JobContent,
   type JobDocument,
   type JobNotes,
@@ -197,7 +196,7 @@ export class Shelf {
     id: string,
     document: JobDocument,
     after: string,
-    stamp: FileStamp,
+    mark: string,
     line?: ShelfLine,
   ): Promise<string> {
     return this.inTurn(async () => {
@@ -208,7 +207,7 @@ export class Shelf {
       await this.freezeNow(job, "before the file's was taken");
       await job.put(
         { document, changes: [] },
-        { ...job.notes, ...(line && { line }), ...(file && { file: { ...file, stamp } }) },
+        { ...job.notes, ...(line && { line }), ...(file && { file: { ...file, mark, saving: undefined } }) },
       );
       await this.noted(job);
       return job.savedAt;

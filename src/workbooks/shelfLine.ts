@@ -16,21 +16,27 @@ export interface ShelfLine extends JobLabel {
 }
 
 /** @param book as it was read; nothing is computed anew */
-export function shelfLineOf(book: Book): ShelfLine {
-  const value = (name: string): unknown => namedValue(book, name);
+export const shelfLineOf = (book: Book): ShelfLine =>
+  shelfLineFrom((name) => {
+    const found = namedValue(book, name);
+    return isBookError(found) ? undefined : found;
+  }, book.title);
+
+/**
+ * @param value of a named cell; undefined where the workbook has no such name, or an error stands there
+ * @param title what the workbook calls itself
+ */
+export function shelfLineFrom(value: (name: string) => unknown, title: string): ShelfLine {
   const text = (name: string): string => {
     const found = value(name);
     return typeof found === "string" ? found.trim() : "";
   };
   const date = value("site_date");
   const total = value("quote_total");
-  const label = jobLabelOf((name) => {
-    const found = namedValue(book, name);
-    return isBookError(found) ? undefined : found;
-  });
+  const label = jobLabelOf(value);
   return {
     // A revision alone would name nothing.
-    ...(label.number || label.name ? label : { number: "", revision: "", name: book.title }),
+    ...(label.number || label.name ? label : { number: "", revision: "", name: title }),
     customer: text("site_customer"),
     date: typeof date === "number" ? isoDate(date) : "",
     ...(typeof total === "number" && { total }),

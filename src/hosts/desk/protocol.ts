@@ -1,6 +1,6 @@
 /** What the desk's page and its server say to each other. */
 import type { ShelfEntry } from "../../jobs/catalogue";
-import type { Change, FileStamp, JobDocument, JobState } from "../../jobs/content";
+import type { Change, JobDocument, JobNotes, JobState } from "../../jobs/content";
 import type { Book } from "../../workbooks/book";
 import type { ShelfLine } from "../../workbooks/shelfLine";
 
@@ -10,6 +10,8 @@ export interface Start {
   readonly given?: GivenFile;
   /** The job that was open last; absent where there is none. */
   readonly open?: string;
+  /** By it a page knows whether a desk that answers is the one of its jobs. */
+  readonly shelf: string;
 }
 
 /** A file that a desk was started with. */
@@ -42,7 +44,7 @@ export interface Snapshot {
   readonly line?: ShelfLine;
   /** The number of the file that it was made from. */
   readonly given?: number;
-  readonly conflictOf?: string;
+  readonly conflictOf?: JobNotes["conflictOf"];
 }
 
 /** The body of `POST /jobs/ID/changes`. */
@@ -55,8 +57,8 @@ export interface Changes {
 export interface Notes {
   readonly state?: JobState;
   readonly away?: boolean;
-  /** Lets go of its file. */
-  readonly file?: null;
+  /** A file that the browser holds; null lets go of the job's file. */
+  readonly file?: { readonly name: string; readonly mark: string } | null;
 }
 
 /** The answer to what saves. */
@@ -69,7 +71,7 @@ export interface Saved {
 /** The answer to `GET /jobs/ID/file`: the job's file as it is now. */
 export interface Theirs {
   readonly book: Book;
-  readonly stamp: FileStamp;
+  readonly mark: string;
 }
 
 /** The body of `POST /jobs/ID/theirs`: the file's content in the place of the job's, which is frozen first. */
@@ -77,7 +79,7 @@ export interface TakeTheirs {
   readonly document: JobDocument;
   readonly after: string;
   readonly line?: ShelfLine;
-  readonly stamp: FileStamp;
+  readonly mark: string;
 }
 
 /** Any answer with a status of 400 or more. */

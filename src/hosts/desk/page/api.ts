@@ -55,6 +55,8 @@ export const api = {
   start: () => askJson<Start>("/start"),
   jobs: () => askJson<ShelfList>("/jobs"),
   openJob: (id: string) => askJson<HeldJob>(`/jobs/${id}`),
+  /** Without making it the one that is open. */
+  held: (id: string) => askJson<HeldJob>(`/jobs/${id}?look`),
   putJob: (id: string, snapshot: Snapshot) => askJson<Saved>(`/jobs/${id}`, sent("PUT", snapshot)),
   deleteJob: (id: string) => askJson<object>(`/jobs/${id}`, { method: "DELETE" }),
   postChanges: (id: string, changes: Changes, keepalive: boolean) =>

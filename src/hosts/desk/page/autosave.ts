@@ -1,55 +1,103 @@
 /**
  * Sends every change to the server at once, one request after the other, and a
  * snapshot of the whole now and then. It is the library's transport: a change
- * counts as accepted in the grid straight away, whatever the server says.
+ * counts as accepted in the grid straight away, whatever the server says. What
+ * the server can't take waits in the browser. A window that only watches takes
+ * the changes of the other one in.
  */
-import type { Change, DeskDocument } from "../protocol";
+import type { Change, JobContent, JobDocument, JobNotes } from "../../../jobs/content";
+import type { ShelfLine } from "../../../workbooks/shelfLine";
+import { CHANGED_ELSEWHERE } from "../protocol";
 import { api, ServerTrouble } from "./api";
+import type { WaitingLog, WaitingRoom } from "./waiting";
 
 export type SavingState =
   | { readonly kind: "saved"; readonly at: string | undefined }
   | { readonly kind: "saving" }
-  | { readonly kind: "failed"; readonly sentence: string };
+  | { readonly kind: "watching" }
+  | {
+      readonly kind: "failed";
+      readonly sentence: string;
+      /** So many edits wait in this browser; absent where it keeps nothing. */
+      readonly kept?: number;
+    };
 
 /** Browsers drop a larger request when its page closes. */
 const KEEPALIVE_BYTES = 60_000;
 const RETRY_MS = 2000;
+const WATCH_MS = 1500;
 /** The journal is folded into a snapshot after this many changes, once the user rests. */
 const CHANGES_PER_SNAPSHOT = 200;
 const REST_MS = 3000;
 
 type Listener = (message: Change) => void;
 
+/** What was typed here and the server does not take any more. */
+export interface Unfitting {
+  readonly content: JobContent;
+  readonly conflictOf: NonNullable<JobNotes["conflictOf"]>;
+  readonly line: ShelfLine;
+  /** Where it waits until it is safe elsewhere. */
+  readonly waiting: WaitingLog | undefined;
+  readonly edits: number;
+}
+
+export interface AutosaveParts {
+  readonly id: string;
+  readonly shelf: string;
+  readonly room: WaitingRoom;
+  readonly report: (state: SavingState) => void;
+  readonly exportDocument: () => JobDocument;
+  /** What the list of jobs shows of it now. */
+  readonly line: () => ShelfLine;
+  /** Something was typed. */
+  readonly edited: () => void;
+  /** Another window has changed the job, or it is not there any more. */
+  readonly lost: () => void;
+}
+
 export class Autosave {
   private pending: Change[] = [];
   private sending = false;
   private stopped = false;
+  private watching = false;
+  /** The job is lost: what is typed until that is settled is kept, and not sent. */
+  private held = false;
   private sinceSnapshot = 0;
+  private toldLine = "";
+  private timer: ReturnType<typeof setTimeout> | undefined;
   private rest: ReturnType<typeof setTimeout> | undefined;
-  private retry: ReturnType<typeof setTimeout> | undefined;
+  private waiting: Promise<WaitingLog | undefined> | undefined;
+  private inWaiting = 0;
   private readonly listeners = new Map<string, Listener>();
 
   /**
-   * @param head the revision that the server holds, null for none
-   * @param report told of every change of state
+   * @param base the job as the server holds it, or is to hold it
+   * @param head the revision that the server holds, null where it is to be put down
+   * @param creation what is told when it is put down
    */
   constructor(
+    private readonly parts: AutosaveParts,
+    private base: JobContent,
     private head: string | null,
-    private readonly report: (state: SavingState) => void,
-    private readonly exportDocument: () => DeskDocument,
+    private readonly creation: { readonly given?: number; readonly conflictOf?: JobNotes["conflictOf"] } = {},
   ) {}
 
   get unsaved(): boolean {
-    return !this.stopped && (this.pending.length > 0 || this.sending);
+    return !this.stopped && (this.pending.length > 0 || this.sending || this.head === null);
   }
 
   /** What the library's model takes as its transport. */
   readonly transport = {
     sendMessage: async (message: Change): Promise<void> => {
-      for (const listener of this.listeners.values()) listener(message);
       // The library also tells where the cursor is; only changes of the document are kept.
-      if (message.nextRevisionId === undefined) return;
+      const isChange = message.nextRevisionId !== undefined;
+      if (isChange && this.watching) return;
+      this.deliver([message]);
+      if (!isChange) return;
+      this.parts.edited();
       this.pending.push(message);
+      if (this.waiting || this.held) void this.keepWaiting([message]);
       void this.flush();
     },
     onNewMessage: (id: string, listener: Listener): void => {
@@ -60,34 +108,64 @@ export class Autosave {
     },
   };
 
-  /**
-   * Hands the whole document to the server.
-   * @param replaces another job's place
-   * @param fromFile made from the file that was given at the start
-   */
-  async putSnapshot(replaces: boolean, fromFile = false): Promise<string | undefined> {
-    if (this.stopped) return undefined;
-    if (this.sending) {
-      this.later(() => void this.putSnapshot(replaces, fromFile));
-      return undefined;
+  private deliver(messages: readonly Change[]): void {
+    for (const message of messages) for (const listener of this.listeners.values()) listener(message);
+  }
+
+  /** Puts a new job down. */
+  async create(): Promise<void> {
+    if (this.head === null && !this.sending) await this.putSnapshot();
+  }
+
+  /** Hands over what is here, as far as the server takes it now. */
+  async settle(): Promise<void> {
+    while (!this.stopped && !this.held && (this.pending.length > 0 || this.sending)) {
+      const before = this.pending.length;
+      if (this.sending) await new Promise((resolve) => setTimeout(resolve, 20));
+      else await this.flush();
+      if (!this.sending && this.pending.length >= before) return;
     }
-    const document = this.exportDocument();
-    const covered = new Set(this.pending);
-    this.sending = true;
-    this.report({ kind: "saving" });
+  }
+
+  /** From here on the changes of another window come in, and none goes out. */
+  watch(): void {
+    this.watching = true;
+    clearTimeout(this.rest);
+    this.parts.report({ kind: "watching" });
+    this.later(() => void this.look(), WATCH_MS);
+  }
+
+  /** @returns whether all that the other window did is here, so that this one can go on */
+  async goOn(): Promise<boolean> {
+    clearTimeout(this.timer);
+    const isWhole = await this.look();
+    if (!isWhole) return false;
+    clearTimeout(this.timer);
+    this.watching = false;
+    this.parts.report({ kind: "saved", at: undefined });
+    return true;
+  }
+
+  private async look(): Promise<boolean> {
+    if (this.stopped || this.head === null) return false;
     try {
-      const { savedAt, keptAs } = await api.putJob({ document, after: this.head, replaces, fromFile });
-      this.head = document.revisionId;
-      this.pending = this.pending.filter((change) => !covered.has(change));
-      this.sinceSnapshot = 0;
-      this.sending = false;
-      this.report({ kind: "saved", at: savedAt });
-      void this.flush();
-      return keptAs;
+      const changes = await api.changesSince(this.parts.id, this.head);
+      if (this.stopped) return false;
+      if (changes === null) {
+        this.parts.lost();
+        return false;
+      }
+      for (const change of changes) {
+        this.deliver([change]);
+        this.head = change.nextRevisionId;
+      }
+      this.base = { ...this.base, changes: [...this.base.changes, ...changes] };
+      this.later(() => void this.look(), WATCH_MS);
+      return true;
     } catch (error) {
-      this.sending = false;
-      this.fail(error, () => void this.putSnapshot(replaces, fromFile));
-      return undefined;
+      this.parts.report({ kind: "failed", sentence: sentenceOf(error) });
+      this.later(() => void this.look(), RETRY_MS);
+      return false;
     }
   }
 
@@ -95,28 +173,89 @@ export class Autosave {
   stop(): void {
     this.stopped = true;
     clearTimeout(this.rest);
-    clearTimeout(this.retry);
+    clearTimeout(this.timer);
   }
 
-  /** The head that another job replaces. */
+  /** Another has the job: nothing is sent any more; what is typed all the same is kept. */
+  hold(): void {
+    this.held = true;
+    clearTimeout(this.timer);
+    clearTimeout(this.rest);
+  }
+
+  /** The revision that the server holds; null where it holds none yet. */
   get serverHead(): string | null {
     return this.head;
   }
 
-  private async flush(): Promise<void> {
-    if (this.sending || this.stopped || this.pending.length === 0) return;
+  /** Puts what is shown in the place of what the server holds. */
+  async putWhole(): Promise<void> {
+    await this.putSnapshot();
+  }
+
+  /** Stops. @returns what was typed here and is not at the server; undefined where all is */
+  async giveUp(): Promise<Unfitting | undefined> {
+    this.stop();
+    const waiting = await this.waiting;
+    if (this.pending.length === 0 || this.head === null) return undefined;
+    return {
+      content: { document: this.base.document, changes: [...this.base.changes, ...this.pending] },
+      conflictOf: { job: this.parts.id, after: this.head },
+      line: this.parts.line(),
+      waiting,
+      edits: this.pending.length,
+    };
+  }
+
+  /** Hands the whole document to the server, in the place of what it holds and the changes since. */
+  private async putSnapshot(): Promise<void> {
+    if (this.stopped || this.sending || this.held) return;
+    // A new job is put down as it began: what was typed since follows it.
+    const document = this.head === null ? this.base.document : this.parts.exportDocument();
+    const covered = this.head === null ? new Set<Change>() : new Set(this.pending);
+    const { id, line } = this.parts;
     this.sending = true;
-    this.report({ kind: "saving" });
+    this.parts.report({ kind: "saving" });
+    try {
+      const { savedAt } = await api.putJob(id, {
+        document,
+        after: this.head,
+        line: line(),
+        ...(this.head === null && { changes: this.base.changes, ...this.creation }),
+      });
+      this.head = this.head === null ? (this.base.changes.at(-1)?.nextRevisionId ?? document.revisionId) : document.revisionId;
+      if (covered.size > 0 || document !== this.base.document) this.base = { document, changes: [] };
+      this.pending = this.pending.filter((change) => !covered.has(change));
+      this.sinceSnapshot = 0;
+      this.sending = false;
+      this.done(savedAt);
+      void this.flush();
+    } catch (error) {
+      this.sending = false;
+      this.fail(error, () => void this.putSnapshot());
+    }
+  }
+
+  private async flush(): Promise<void> {
+    if (this.sending || this.stopped || this.watching || this.held || this.pending.length === 0) return;
+    if (this.head === null) return this.putSnapshot();
+    this.sending = true;
+    this.parts.report({ kind: "saving" });
     const batch = [...this.pending];
     try {
-      const small = JSON.stringify(batch).length < KEEPALIVE_BYTES;
-      const { savedAt } = await api.postChanges(batch, small);
+      const line = this.parts.line();
+      const lineText = JSON.stringify(line);
+      const body = { changes: batch, ...(lineText !== this.toldLine && { line }) };
+      const small = JSON.stringify(body).length < KEEPALIVE_BYTES;
+      const { savedAt } = await api.postChanges(this.parts.id, body, small);
+      this.toldLine = lineText;
       const sent = new Set(batch);
       this.pending = this.pending.filter((change) => !sent.has(change));
       this.head = batch.at(-1)!.nextRevisionId;
+      this.base = { ...this.base, changes: [...this.base.changes, ...batch] };
       this.sinceSnapshot += batch.length;
       this.sending = false;
-      if (this.pending.length === 0) this.report({ kind: "saved", at: savedAt });
+      this.done(savedAt);
       this.snapshotAtRest();
       void this.flush();
     } catch (error) {
@@ -125,25 +264,56 @@ export class Autosave {
     }
   }
 
+  private done(savedAt: string): void {
+    if (this.pending.length > 0) return;
+    this.parts.report({ kind: "saved", at: savedAt });
+    const { waiting } = this;
+    this.waiting = undefined;
+    this.inWaiting = 0;
+    void waiting?.then((log) => log?.drop());
+  }
+
   private snapshotAtRest(): void {
     clearTimeout(this.rest);
     if (this.sinceSnapshot < CHANGES_PER_SNAPSHOT) return;
     this.rest = setTimeout(() => {
-      if (!this.sending && !this.stopped && this.pending.length === 0) void this.putSnapshot(false);
+      if (!this.sending && !this.watching && this.pending.length === 0) void this.putSnapshot();
     }, REST_MS);
   }
 
   private fail(error: unknown, again: () => void): void {
     if (this.stopped) return;
-    this.report({ kind: "failed", sentence: error instanceof Error ? error.message : String(error) });
-    // Another tab has the job: trying again can't help.
-    if (error instanceof ServerTrouble && error.status === 409) return;
-    this.later(again);
+    const isLost = error instanceof ServerTrouble && error.status === CHANGED_ELSEWHERE;
+    void this.keepWaiting([]).then((kept) => {
+      if (!this.stopped && !this.sending && this.unsaved)
+        this.parts.report({ kind: "failed", sentence: sentenceOf(error), ...(kept && { kept: this.inWaiting }) });
+      // Trying again can't help.
+      if (isLost && !this.stopped) this.parts.lost();
+    });
+    if (!isLost) this.later(again, RETRY_MS);
+  }
+
+  /** @returns whether what the server does not have is kept in this browser */
+  private async keepWaiting(more: readonly Change[]): Promise<boolean> {
+    if (!this.waiting) {
+      const { id, shelf, room, line } = this.parts;
+      const pending = [...this.pending];
+      this.inWaiting = pending.length;
+      this.waiting = room.begin({ job: id, shelf, after: this.head, content: this.base, line: line() }, pending);
+      return (await this.waiting) !== undefined;
+    }
+    const log = await this.waiting;
+    if (!log) return false;
+    if (more.length > 0 && !(await log.add(more))) return false;
+    this.inWaiting += more.length;
+    return true;
   }
 
   /** One try at a time: what waits is put off, and does not run beside another. */
-  private later(again: () => void): void {
-    clearTimeout(this.retry);
-    this.retry = setTimeout(again, RETRY_MS);
+  private later(again: () => void, ms: number): void {
+    clearTimeout(this.timer);
+    this.timer = setTimeout(again, ms);
   }
 }
+
+const sentenceOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));

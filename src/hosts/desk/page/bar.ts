@@ -1,8 +1,10 @@
 /** The bar above the grid: what the job comes to, what can be done with it, whether it is saved. */
+import type { JobState } from "../../../jobs/content";
 import type { SavingState } from "./autosave";
 import { make } from "./dom";
 
 export interface BarActions {
+  jobs(): void;
   newJob(): void;
   open(): void;
   save(): void;
@@ -28,6 +30,7 @@ export interface JobFigures {
 export class Bar {
   private readonly title = make("h1", { className: "desk-title" });
   private readonly file = make("p", { className: "desk-file" });
+  private readonly state = make("p", { className: "desk-figure", title: "How far the job has come: set it under Jobs" });
   private readonly total = make("p", { className: "desk-figure" });
   private readonly verdict = make("p", { className: "desk-figure" });
   private readonly work = make("p", { className: "desk-work", role: "status" });
@@ -71,10 +74,11 @@ export class Bar {
     );
     this.saveButton = button("Save .xlsx", "Download the workbook as an .xlsx file", () => actions.save());
     root.append(
-      make("div", { className: "desk-job" }, this.title, this.file, this.total, this.verdict),
+      make("div", { className: "desk-job" }, this.title, this.file, this.state, this.total, this.verdict),
       make(
         "div",
         { className: "desk-buttons", role: "toolbar", ariaLabel: "Job" },
+        button("Jobs", "All jobs, with their revisions (Ctrl+J)", () => actions.jobs()),
         button("New", "Start a new job; the one open now is kept", () => actions.newJob()),
         button("Open .xlsx…", "Open a workbook from a file", () => actions.open()),
         this.saveButton,
@@ -138,10 +142,12 @@ export class Bar {
       state.kind === "saving"
         ? "saving…"
         : state.kind === "failed"
-          ? `not saved: ${state.sentence}`
-          : state.at
-            ? `saved ${clock(state.at)}`
-            : "";
+          ? `not saved: ${state.sentence}${keptInWords(state.kept)}`
+          : state.kind === "watching"
+            ? "watching"
+            : state.at
+              ? `saved ${clock(state.at)}`
+              : "";
     setText(this.saving, text);
     this.saving.title = text;
   }
@@ -155,6 +161,10 @@ export class Bar {
     if (!stays) this.noticeTimer = setTimeout(() => (this.noticeBox.hidden = true), NOTICE_MS);
   }
 
+  showState(state: JobState, away: boolean): void {
+    setText(this.state, away ? `${state}, put away` : state);
+  }
+
   showWork(what: string): void {
     setText(this.work, what);
   }
@@ -165,6 +175,12 @@ const NOTICE_MS = 9000;
 
 const clock = (at: string): string =>
   new Date(at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", hour12: false });
+
+/** @param kept edits that wait in this browser; undefined where it keeps nothing */
+const keptInWords = (kept: number | undefined): string =>
+  kept === undefined
+    ? ""
+    : `; ${kept === 0 ? "the job is" : kept === 1 ? "1 edit is" : `${kept} edits are`} kept in this browser for this address, also when the page is closed`;
 
 /** Leaves equal text alone, so that a screen reader isn't told again. */
 function setText(element: HTMLElement, text: string): void {

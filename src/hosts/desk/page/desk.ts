@@ -11,8 +11,8 @@ import { templates } from "../../../workbooks/templates";
 import { fromModel } from "../../grid/fromModel";
 import type { GridModel } from "../../grid/library";
 import { toDocument } from "../../grid/toDocument";
-import type { Change, DeskDocument, OpenJob } from "../protocol";
-import { Autosave } from "./autosave";
+import type { JobContent, JobDocument } from "../../../jobs/content";
+import { shelfLineFrom, type ShelfLine } from "../../../workbooks/shelfLine";
 import type { Bar } from "./bar";
 import type { CellEntry } from "./cellEntry";
 import { refusalFor, wordsFor } from "./cellLine";
@@ -21,6 +21,7 @@ import { KEPT, zonesWithout, type DeskGuard } from "./deskPlugin";
 import type { GridCommand, GridPosition, RowAddition } from "./libraryTypes";
 import { outletsToAdd, roomsNow } from "./outletsToAdd";
 import { rowsInOrder } from "./rowsInOrder";
+import { replayed, type Transport } from "./replayed";
 import { rowsToAdd } from "./rowsToAdd";
 
 /** From here on the user is told that something is going on. */
@@ -45,11 +46,12 @@ const LAID_OUT_MS = 120;
 export class Desk implements OpenDesk {
   model!: GridModel;
   private readonly watchers = new Set<() => void>();
-  private autosave: Autosave | undefined;
   private app: owl.App | undefined;
   private spreadsheet: { focusGrid(): void } | undefined;
-  private file: string | undefined;
   private shown = 0;
+  private label = "";
+  /** Another book is asked for: by the review list, the pane. */
+  replaceWith: (book: Book) => Promise<void> = async () => undefined;
 
   constructor(
     private readonly root: HTMLElement,
@@ -80,36 +82,14 @@ export class Desk implements OpenDesk {
     }, LAID_OUT_MS);
   }
 
-  /** Shows what the server holds. */
-  async start(job: OpenJob): Promise<void> {
-    this.file = job.file;
-    this.bar.showFile(job.file);
-    if (job.document) {
-      const lost = await this.show(job.document, job.changes);
-      if (!lost) this.bar.showSaving({ kind: "saved", at: job.savedAt });
-      return;
-    }
-    await this.show(documentOf(job.book ?? templates[0]!.demonstration()), [], null);
-    await this.autosave!.putSnapshot(true, job.book !== undefined);
-  }
-
-  /** Puts a book in the place of the open job, which the server keeps. */
-  async replace(book: Book): Promise<void> {
-    await this.show(documentOf(book), [], this.autosave?.serverHead ?? null);
-    this.file = undefined;
-    this.bar.showFile(undefined);
-    const kept = await this.autosave!.putSnapshot(true);
-    if (kept) this.bar.showNotice(`The job that was open is kept as ${kept}.`);
+  /** Puts a book in the place of the open job, which stays among the jobs. */
+  replace(book: Book): Promise<void> {
+    return this.replaceWith(book);
   }
 
   /** Counts up with every job that takes the place of another. */
   get jobsShown(): number {
     return this.shown;
-  }
-
-  /** @returns the file into which Save writes, if one was given at the start */
-  get fileName(): string | undefined {
-    return this.file;
   }
 
   book(): Book {
@@ -127,8 +107,17 @@ export class Desk implements OpenDesk {
     return fileNameOf(this.title);
   }
 
-  get unsaved(): boolean {
-    return this.autosave?.unsaved ?? false;
+  /** What the list of jobs tells of it. */
+  get shelfLine(): ShelfLine {
+    return shelfLineFrom((name) => {
+      const cell = this.named(name);
+      return cell?.type === "error" ? undefined : (cell?.value ?? undefined);
+    }, this.getters.getBookFacts().title);
+  }
+
+  /** Takes edits, or is only looked at. */
+  allowEdits(may: boolean): void {
+    this.model.updateMode(may ? "normal" : "readonly");
   }
 
   dispatch(type: string, payload: object = {}): boolean {
@@ -209,26 +198,18 @@ export class Desk implements OpenDesk {
     return this.model.getters.getActivePosition();
   }
 
-  /** @returns whether some changes could not be replayed, and were kept aside */
-  private async show(
-    document: DeskDocument,
-    changes: readonly Change[],
-    head: string | null = changes.at(-1)?.nextRevisionId ?? document.revisionId,
-  ): Promise<boolean> {
-    const autosave = new Autosave(
-      head,
-      (state) => this.bar.showSaving(state),
-      () => exportedBy(this.model),
-    );
-    // A document that can't be loaded leaves the open job as it is.
-    const replayed = loaded(document, changes, autosave);
-    const model = replayed ?? loaded(document, [], autosave)!;
-    const lost = replayed === undefined;
+  /**
+   * Shows a job in the place of the one that is shown.
+   * @param label said before its title, for what is not the job itself
+   * @returns how many of the last changes could not be shown
+   * @throws Error with a sentence where it can't be shown at all; the open one then stays
+   */
+  async show(content: JobContent, transport: Transport, readonly: boolean, label = ""): Promise<number> {
+    const { model, lost } = replayed(content, transport, readonly);
     this.shown++;
     this.app?.destroy();
-    this.autosave?.stop();
-    this.autosave = autosave;
     this.model = model;
+    this.label = label;
     this.guard.unlocked.clear();
     this.timeRecalculations();
     model.on("update", this, () => this.refresh());
@@ -257,13 +238,6 @@ export class Desk implements OpenDesk {
     this.spreadsheet = (await this.app.mount(this.root)) as unknown as { focusGrid(): void };
     this.refresh();
     this.focus();
-    if (lost) {
-      const kept = await this.autosave!.putSnapshot(true, this.file !== undefined);
-      this.bar.showNotice(
-        `The last ${changes.length} changes could not be shown again; they are kept as ${kept ?? "the autosaved job"}. Check the rows that were edited last.`,
-        true,
-      );
-    }
     return lost;
   }
 
@@ -307,7 +281,7 @@ export class Desk implements OpenDesk {
   private refresh(): void {
     const { getters, place } = this;
     this.bar.showFigures({
-      title: this.title,
+      title: this.label ? `${this.label}: ${this.title}` : this.title,
       template: getters.getBookFacts().title,
       total: this.total,
       verdict: this.named("checks_verdict")?.formattedValue,
@@ -345,34 +319,5 @@ export class Desk implements OpenDesk {
 }
 
 /** A fresh document has a revision of its own, so that two fresh jobs are never taken for one another. */
-const documentOf = (book: Book): DeskDocument =>
-  ({ ...toDocument(book), revisionId: crypto.randomUUID() }) as unknown as DeskDocument;
-
-/** Unlike the library's public export this one doesn't build a second model to compare with. */
-const exportedBy = (model: GridModel): DeskDocument => model._exportData(false) as unknown as DeskDocument;
-
-/** @returns undefined where the changes can't be replayed onto the document */
-function loaded(
-  document: DeskDocument,
-  changes: readonly Change[],
-  { transport }: Autosave,
-): GridModel | undefined {
-  try {
-    const model = new library.Model(
-      document,
-      {
-        // Changes of an earlier visit are replayed only when they come from another client.
-        client: { id: crypto.randomUUID(), name: "desk" },
-        transportService: transport as never,
-      },
-      changes as never,
-    );
-    return revisionOf(model) === (changes.at(-1)?.nextRevisionId ?? document.revisionId) ? model : undefined;
-  } catch (error) {
-    if (changes.length === 0) throw error;
-    return undefined;
-  }
-}
-
-const revisionOf = (model: GridModel): string =>
-  (model as unknown as { session: { getRevisionId(): string } }).session.getRevisionId();
+export const documentOf = (book: Book): JobDocument =>
+  ({ ...toDocument(book), revisionId: crypto.randomUUID() }) as unknown as JobDocument;

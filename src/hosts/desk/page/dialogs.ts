@@ -54,7 +54,7 @@ export async function askForTemplate(
     [
       make("label", { htmlFor: "template" }, "Template"),
       choice,
-      make("p", {}, "The job that is open now is kept in the data folder."),
+      make("p", {}, "The job that is open now is kept, under Jobs."),
     ],
     [
       { label: "Empty", value: "empty" },
@@ -66,8 +66,11 @@ export async function askForTemplate(
   return template && (kind === "empty" || kind === "demonstration") ? { template, kind } : undefined;
 }
 
+export type AboutFile = "over" | "theirs" | "compare" | "download";
+const ABOUT_FILE = new Set<string>(["over", "theirs", "compare", "download"]);
+
 /** What becomes of a file that another program has changed; undefined for nothing. */
-export async function askAboutChangedFile(sentence: string): Promise<"over" | "download" | undefined> {
+export async function askAboutChangedFile(sentence: string): Promise<AboutFile | undefined> {
   const answer = await ask(
     "The file has changed",
     [
@@ -75,16 +78,18 @@ export async function askAboutChangedFile(sentence: string): Promise<"over" | "d
       make(
         "p",
         {},
-        "Write over it: what is there now is kept in the data folder. Download mine: the file stays as it is, and both can be compared (rigsheet compare).",
+        "Write mine over it: what is there now is kept aside. Take theirs: the job becomes what is in the file, and is kept as a revision as it is now. Download mine: the file stays as it is.",
       ),
     ],
     [
+      { label: "Side by side", value: "compare" },
+      { label: "Write mine over it", value: "over" },
+      { label: "Take theirs", value: "theirs" },
       { label: "Download mine", value: "download" },
-      { label: "Write over it", value: "over" },
       { label: "Cancel", value: "" },
     ],
   );
-  return answer === "over" || answer === "download" ? answer : undefined;
+  return ABOUT_FILE.has(answer) ? (answer as AboutFile) : undefined;
 }
 
 const MOST_ROWS = 10_000;

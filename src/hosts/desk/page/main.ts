@@ -5,10 +5,7 @@ import type { Book } from "../../../workbooks/book";
 import { withoutKnown } from "../../../workbooks/survey/readSurvey";
 import { templates } from "../../../workbooks/templates";
 import { review } from "../../../review/review";
-import { toBareDocument } from "../../grid/toDocument";
-import { withResults } from "../../grid/withResults";
 import { prepareLibrary } from "../../grid/prepareLibrary";
-import { FILE_CHANGED } from "../protocol";
 import { api, ServerTrouble } from "./api";
 import { Bar } from "./bar";
 import { CellEntry, enterTyped } from "./cellEntry";
@@ -17,8 +14,10 @@ import "../../../pane/pane.css";
 import "./desk.css";
 import { outletsAdded } from "./deskHost";
 import { registerDeskPlugin, type DeskGuard } from "./deskPlugin";
-import { askAboutChangedFile, askForRows, askForTemplate, chooseFile } from "./dialogs";
-import { download, painted } from "./dom";
+import { askForRows, askForTemplate, chooseFile } from "./dialogs";
+import { computed } from "./comparing";
+import { painted } from "./dom";
+import { canHold, heldFile, holdFor, pickFile } from "./fileHandles";
 import { PaneBeside } from "./paneBeside";
 import { registerPastePlugin } from "./pastePlugin";
 import { askForSurvey } from "./surveyDialog";
@@ -27,7 +26,12 @@ import { growByTyping } from "./growingEntry";
 import { showHelp } from "./help";
 import { acceptDrops, readDropped, ReviewsBeside, type Chosen, type Dropped } from "./reviewDropped";
 import { registerRowsPlugin } from "./rowsPlugin";
+import { offer } from "./offers";
+import { OpenJob } from "./openJob";
+import { save } from "./saving";
 import { selectCell } from "./selectCell";
+import { Strip } from "./strip";
+import { WaitingRoom } from "./waiting";
 import { keepUnfinished, toldOfUnfinished, unfinishedEntry } from "./unfinished";
 
 // The library reports its timings there.
@@ -37,13 +41,16 @@ const element = (id: string): HTMLElement => document.getElementById(id)!;
 
 const guard: DeskGuard = { unlocked: new Set(), refused: (sentence) => bar.showNotice(sentence) };
 const entry = new CellEntry();
+const strip = new Strip(element("strip"));
 let desk: Desk;
+let job: OpenJob;
 let pane: PaneBeside | undefined;
 
 const bar = new Bar(element("bar"), {
+  jobs: () => undefined,
   newJob: () => void run("Starting a new job…", newJob),
   open: () => void run("Opening the workbook…", open),
-  save: () => void run("Saving the workbook…", save),
+  save: () => void run("Saving the workbook…", saveNow),
   importSurvey: () => void run("Reading the survey…", importSurvey),
   addRows: () => void run("Adding rows…", addRows),
   undo: () => void run("Taking back…", back("REQUEST_UNDO", "There is nothing to take back.")),
@@ -85,22 +92,23 @@ async function newJob(started: () => Promise<void>): Promise<void> {
   const choice = await askForTemplate(templates);
   if (!choice) return;
   await started();
-  await desk.replace(choice.template[choice.kind]());
+  await job.create(choice.template[choice.kind]());
 }
 
 async function open(started: () => Promise<void>): Promise<void> {
-  const file = await chooseFile(".xlsx");
+  const handle = canHold() ? await pickFile() : undefined;
+  const file = handle ? await handle.getFile() : canHold() ? undefined : await chooseFile(".xlsx");
   if (!file) return;
   await started();
-  const book: Book = await api.openXlsx(file);
-  await desk.replace(titled(book, file.name));
+  const book: Book = titled(await api.openXlsx(file), file.name);
+  if (!handle) return await job.create(book);
+  const { mark } = await heldFile(handle).read();
+  await job.create(book, undefined, { name: file.name, mark });
+  await holdFor(job.id!, handle);
 }
 
 const titled = (book: Book, file: string): Book =>
   book.title ? book : { ...book, title: file.replace(/\.xlsx$/i, "") };
-
-/** Anew, in a model of its own beside the open job's. */
-const computed = (book: Book): Book => withResults(library, new library.Model(toBareDocument(book)), book);
 
 async function reviewDropped(files: readonly File[], started: () => Promise<void>): Promise<void> {
   await started();
@@ -125,30 +133,9 @@ async function openAt({ book, path, place }: Chosen, started: () => Promise<void
   selectCell(desk.model, place.sheet, place.cell);
 }
 
-async function save(started: () => Promise<void>): Promise<void> {
+async function saveNow(started: () => Promise<void>): Promise<void> {
   await started();
-  const book = desk.book();
-  const { fileName } = desk;
-  if (fileName !== undefined && (await writeInto(fileName, book)) !== "elsewhere") return;
-  const name = `${desk.fileTitle}.xlsx`;
-  download(await api.saveXlsx(book), name);
-  bar.showNotice(`Saved as ${name} where the browser puts its downloads.`);
-}
-
-async function writeInto(fileName: string, book: Book): Promise<"done" | "not at all" | "elsewhere"> {
-  try {
-    await api.saveFile(book, false);
-    bar.showNotice(`Written into ${fileName}.`);
-    return "done";
-  } catch (error) {
-    if (!(error instanceof ServerTrouble) || error.status !== FILE_CHANGED) throw error;
-    const choice = await askAboutChangedFile(error.message);
-    if (choice === "download") return "elsewhere";
-    if (choice !== "over") return "not at all";
-    const { keptAs } = await api.saveFile(book, true);
-    bar.showNotice(`Written into ${fileName}.${keptAs ? ` What stood there is kept as ${keptAs}.` : ""}`);
-    return "done";
-  }
+  await save({ desk, bar, job });
 }
 
 async function importSurvey(started: () => Promise<void>): Promise<void> {
@@ -192,7 +179,7 @@ addEventListener(
   (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "s") return;
     event.preventDefault();
-    void run("Saving the workbook…", save);
+    void run("Saving the workbook…", saveNow);
   },
   { capture: true },
 );
@@ -219,7 +206,7 @@ const unfinished = () => (desk ? unfinishedEntry(desk.model, desk.title) : undef
 
 // The browser then asks whether to leave.
 addEventListener("beforeunload", (event) => {
-  if (desk?.unsaved || unfinished() !== undefined) event.preventDefault();
+  if (job?.unsaved || unfinished() !== undefined) event.preventDefault();
 });
 // Said yes to, or not asked at all, as on a phone or when the browser ends: what was typed is kept aside.
 addEventListener("pagehide", () => keepUnfinished(unfinished()));
@@ -236,10 +223,27 @@ await run("Opening the job…", async (started) => {
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.
   library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet");
-  const [job, gridTemplates] = await Promise.all([api.job(), api.text("/library/o_spreadsheet.xml")]);
+  const [room, gridTemplates] = await Promise.all([
+    WaitingRoom.open(),
+    api.text("/library/o_spreadsheet.xml"),
+  ]);
   desk = new Desk(element("grid"), element("line"), bar, guard, entry, gridTemplates);
-  await desk.start(job);
+  const plainRun = (what: string, work: () => Promise<void>): void =>
+    void run(what, async (begun) => {
+      await begun();
+      await work();
+    });
+  job = new OpenJob({
+    desk,
+    bar,
+    strip,
+    room,
+    run: plainRun,
+    offer: (id) => void offer(id, { job, strip, run: plainRun }).catch((error: unknown) => bar.showNotice(sentenceOf(error), true)),
+  });
+  desk.replaceWith = (book) => job.create(book);
+  await job.start();
   pane = new PaneBeside(element("pane"), element("bar"), desk, guard, reviews, (open) => bar.showPane(open));
-  const notices = [...job.notices, toldOfUnfinished()].filter((notice) => notice !== undefined);
+  const notices = [...(await api.jobs()).notices, toldOfUnfinished()].filter((notice) => notice !== undefined);
   if (notices.length > 0) bar.showNotice(notices.join(" "), true);
 });

@@ -7,7 +7,7 @@ import { existsSync } from "node:fs";
 import { readdir, readFile, rename } from "node:fs/promises";
 import { randomUUID } from "node:crypto";
 import path from "node:path";
-import { isChange, isDocument, type Change, type FileStamp, type JobDocument } from "../../../jobs/content";
+import { isChange, isDocument, type Change, type JobDocument } from "../../../jobs/content";
 import type { Shelf } from "../../../jobs/shelf";
 import { timeInName } from "../../../jobs/timeInName";
 import { makeOwnFolder } from "../../storage/ownFolder";
@@ -15,7 +15,7 @@ import { makeOwnFolder } from "../../storage/ownFolder";
 interface StoredSnapshot {
   readonly rigsheet: 1;
   readonly savedAt: string;
-  readonly stamp?: FileStamp;
+  readonly stamp?: object;
   readonly document: JobDocument;
 }
 
@@ -53,7 +53,8 @@ async function adopt(shelf: Shelf, folder: string, name: string): Promise<void> 
   const journal = existsSync(journalFile) ? await readFile(journalFile, "utf8") : "";
   const { changes, lost } = changesAfter(document.revisionId, journal);
   await shelf.create(`job-${randomUUID()}`, { document, changes }, {
-    ...(stamp && { file: { name, stamp } }),
+    // Whether its file has changed since is not known.
+    ...(stamp && { file: { name, mark: "" } }),
   }, savedAt);
   if (lost > 0)
     shelf.notices.push(

@@ -1,8 +1,8 @@
 /** The workbooks that a desk was started with, and the jobs that go with them. */
 import { createHash } from "node:crypto";
-import { copyFile, readFile, stat } from "node:fs/promises";
+import { copyFile, readFile } from "node:fs/promises";
 import path from "node:path";
-import { isSameStamp, type FileStamp, type JobFile } from "../../../jobs/content";
+import { isAsLeft, type JobFile } from "../../../jobs/content";
 import type { Shelf } from "../../../jobs/shelf";
 import { timeInName } from "../../../jobs/timeInName";
 import type { Book } from "../../../workbooks/book";
@@ -14,8 +14,8 @@ import { Refused } from "./requestBody";
 interface Given {
   readonly number: number;
   readonly path: string;
-  /** As it was when it was last handed out. */
-  stamp?: FileStamp;
+  /** Of its bytes when it was last handed out. */
+  mark?: string;
 }
 
 /** What the server does with files; tests hand in their own. */
@@ -56,19 +56,18 @@ export class GivenFiles {
     if (!given) return undefined;
     const { number } = given;
     const name = path.basename(given.path);
-    const { bytes, stamp } = await read(given.path);
-    given.stamp = stamp;
+    const { bytes, mark } = await read(given.path);
+    given.mark = mark;
     const job = this.shelf.ofFile(given.path, firstName(given.path));
     if (job !== undefined) {
       const { notes } = await this.shelf.open(job);
-      if (isAsLeft(notes.file!, stamp, bytes)) {
-        if (!isSameStamp(notes.file!.stamp, stamp) || notes.file!.path === undefined)
-          await this.shelf.note(job, { file: { name, path: given.path, stamp } });
+      if (isAsLeft(notes.file!, mark)) {
+        if (mark !== notes.file!.mark) await this.shelf.note(job, { file: { name, path: given.path, mark } });
         return { number, name, job };
       }
       await this.shelf.note(job, { file: null });
       notices.push(
-        `${name} was changed by another program since it was last open here, so it is shown as it is now. What was edited here before is a job of its own, under Jobs.`,
+        `${name} ${notes.file!.mark === "" ? "may have been" : "was"} changed by another program since it was last open here, so it is shown as it is now. What was edited here before is a job of its own, under Jobs.`,
       );
     }
     return { number, name, book: await this.services.readXlsx(bytes) };
@@ -77,14 +76,14 @@ export class GivenFiles {
   /** The file of a job that is made of it now. */
   fileOf(number: number): JobFile {
     const given = this.all.find((one) => one.number === number);
-    if (!given?.stamp) throw new Refused(404, "This desk was not started with that file.");
-    return { name: path.basename(given.path), path: given.path, stamp: given.stamp };
+    if (given?.mark === undefined) throw new Refused(404, "This desk was not started with that file.");
+    return { name: path.basename(given.path), path: given.path, mark: given.mark };
   }
 
   async theirs(id: string): Promise<Theirs> {
     const { path: file } = await this.mustHave(id);
-    const { bytes, stamp } = await read(file);
-    return { book: await this.services.readXlsx(bytes), stamp };
+    const { bytes, mark } = await read(file);
+    return { book: await this.services.readXlsx(bytes), mark };
   }
 
   /** @param over what another program has written there meanwhile */
@@ -92,7 +91,7 @@ export class GivenFiles {
     const file = await this.mustHave(id);
     const { name } = file;
     const now = await read(file.path).catch(() => undefined);
-    const isAsItWas = now !== undefined && isAsLeft(file, now.stamp, now.bytes);
+    const isAsItWas = now !== undefined && isAsLeft(file, now.mark);
     if (!isAsItWas && !over)
       throw new Refused(
         FILE_CHANGED,
@@ -104,9 +103,10 @@ export class GivenFiles {
     const keptAs = now && !isAsItWas ? await this.keepAside(file.path) : undefined;
     const bytes = await this.services.writeXlsx(book);
     // Said before it is done: an end in between would make our own save another program's.
-    await this.shelf.note(id, { file: { ...file, saving: markOf(bytes) } });
+    const mark = markOf(bytes);
+    await this.shelf.note(id, { file: { ...file, saving: mark } });
     await this.services.saveAtomically(file.path, bytes);
-    await this.shelf.note(id, { file: { name, path: file.path, stamp: await stampOf(file.path) } });
+    await this.shelf.note(id, { file: { name, path: file.path, mark } });
     return { savedAt: new Date().toISOString(), keptAs };
   }
 
@@ -126,20 +126,10 @@ export class GivenFiles {
   }
 }
 
-/** Nothing but a save of ours has written it since. */
-const isAsLeft = ({ stamp, saving }: JobFile, now: FileStamp, bytes: Uint8Array): boolean =>
-  isSameStamp(stamp, now) || (saving !== undefined && saving === markOf(bytes));
-
-async function stampOf(file: string): Promise<FileStamp> {
-  const { mtimeMs, size } = await stat(file);
-  return { modified: mtimeMs, size };
-}
-
-async function read(file: string): Promise<{ bytes: Uint8Array; stamp: FileStamp }> {
+async function read(file: string): Promise<{ bytes: Uint8Array; mark: string }> {
   try {
-    // Before it is read: what is written meanwhile is then seen as a change.
-    const stamp = await stampOf(file);
-    return { bytes: await readFile(file), stamp };
+    const bytes = await readFile(file);
+    return { bytes, mark: markOf(bytes) };
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     throw new Error(

@@ -28,7 +28,7 @@ export async function answerJob(
   const [id = "", what = "", number = "", act = ""] = parts;
   switch (`${method} ${what}${number && "/N"}${act && `/${act}`}`) {
     case "GET ":
-      return shelf.open(id);
+      return query.has("look") ? shelf.held(id) : shelf.open(id);
     case "PUT ": {
       const { document, changes = [], after, line, given, conflictOf } = snapshotOf(await body());
       if (after !== null) return saved(shelf.fold(id, document, after, line));
@@ -61,10 +61,10 @@ export async function answerJob(
     case "PUT file":
       return files.save(id, bookOf(await body()), query.has("over"));
     case "POST theirs": {
-      const { document, after, stamp, line } = (await body()) as Partial<TakeTheirs>;
-      if (!isDocument(document) || typeof after !== "string" || typeof stamp?.size !== "number")
+      const { document, after, mark, line } = (await body()) as Partial<TakeTheirs>;
+      if (!isDocument(document) || typeof after !== "string" || typeof mark !== "string")
         throw new Refused(400, "This is not a document.");
-      return saved(shelf.takeTheirs(id, document, after, stamp, line));
+      return saved(shelf.takeTheirs(id, document, after, mark, line));
     }
     default:
       return undefined;
@@ -92,6 +92,8 @@ function notesOf(value: unknown): Notes {
     ...(state !== undefined && { state }),
     ...(typeof away === "boolean" && { away }),
     ...(file === null && { file }),
+    // Only a file that a desk was started with has a path.
+    ...(file && { file: { name: String(file.name), mark: String(file.mark) } }),
   };
 }
 

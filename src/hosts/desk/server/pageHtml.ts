@@ -18,10 +18,12 @@ export const PAGE_HTML = `<!doctype html>
   </head>
   <body>
     <header id="bar" class="desk-bar"></header>
+    <div id="strip" class="desk-strip" role="status" hidden></div>
     <div id="line" class="desk-line"></div>
     <div class="desk-area">
       <main id="grid" class="desk-grid" aria-label="Workbook"></main>
       <aside id="reviews" class="desk-beside" aria-label="Review" hidden></aside>
+      <section id="jobs" class="desk-jobs" aria-label="Jobs" hidden></section>
       <aside id="pane" class="desk-pane" aria-label="Pane" hidden></aside>
     </div>
     <noscript>The local workbook needs JavaScript. Allow it for this address and reload.</noscript>

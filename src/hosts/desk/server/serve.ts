@@ -1,5 +1,6 @@
 /** The desk's server: the page, its libraries, the jobs, and .xlsx in and out. */
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
+import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { zipSync } from "fflate";
 import { Refusal as JobRefusal } from "../../../jobs/refusal";
@@ -111,13 +112,14 @@ function addressOf(url: string): URL {
   }
 }
 
-async function startOf({ shelf, files }: DeskParts): Promise<Start> {
+async function startOf({ shelf, files, key }: DeskParts): Promise<Start> {
   const given = await files.last(shelf.notices).catch((error: unknown) => {
     // It was there when the desk was started.
     shelf.notices.push(error instanceof Error ? error.message : String(error));
     return undefined;
   });
-  return { given, open: shelf.lastOpen };
+    // Known from the key, which is its own in every folder, and not telling it.
+  return { given, open: shelf.lastOpen, shelf: createHash("sha256").update(key).digest("hex").slice(0, 16) };
 }
 
 /** What lies here of a job: one thing by itself, several packed together. */

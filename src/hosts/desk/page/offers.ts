@@ -1,0 +1,102 @@
+/** What was typed in a window that had lost its job: kept as a job of its own, and offered until it is put in, or put away. */
+import type { JobContent } from "../../../jobs/content";
+import type { HeldJob } from "../../../jobs/shelf";
+import { labelInWords } from "../../../workbooks/jobLabel";
+import { api } from "./api";
+import { bookOf, showComparison } from "./comparing";
+import { ask } from "./dialogs";
+import { make } from "./dom";
+import type { OpenJob } from "./openJob";
+import { putIn, type Clash } from "./putIn";
+import type { Strip } from "./strip";
+
+/** So many clashing cells are listed. */
+const MOST_LISTED = 12;
+
+interface Around {
+  readonly job: OpenJob;
+  readonly strip: Strip;
+  readonly run: (what: string, work: () => Promise<void>) => void;
+}
+
+/** @param id of the job that holds it */
+export async function offer(id: string, { job, strip, run }: Around): Promise<void> {
+  const held = await api.held(id);
+  const { conflictOf, line } = held.notes;
+  const edits = conflictOf ? mineOf(held).length : held.changes.length;
+  const title = (line && labelInWords(line)) || "a job";
+  const what = edits === 1 ? "1 edit" : `${edits} edits`;
+  const isOpen = job.id === id;
+  const said = conflictOf
+    ? `${what} of “${title}” did not fit any more, since the job was changed elsewhere meanwhile. ${isOpen ? "This is the job with them" : "They are kept as a job of its own, under Jobs"}.`
+    : `The job “${title}” was not here any more; what was typed in it is kept as a job of its own, under Jobs.`;
+  const open = { label: "Open it", act: () => run("Opening the job…", () => job.open(id)) };
+  if (!conflictOf) return strip.show(said, isOpen ? [] : [open]);
+  strip.show(said, [
+    { label: "Put them into the job…", act: () => run("Putting the edits in…", () => putInto(held, job)) },
+    { label: "Compare", act: () => run("Comparing…", () => compareWith(held)) },
+    ...(isOpen ? [] : [open]),
+    { label: "Later", act: () => strip.hide() },
+  ]);
+}
+
+async function compareWith(held: HeldJob): Promise<void> {
+  const theirs = await api.held(held.notes.conflictOf!.job);
+  await showComparison(
+    { name: "The job as it is", book: bookOf(theirs) },
+    { name: "The job with these edits", book: bookOf(held) },
+  );
+}
+
+async function putInto(held: HeldJob, open: OpenJob): Promise<void> {
+  const { job, after } = held.notes.conflictOf!;
+  if (open.id !== job) await open.open(job);
+  if (!open.mayEdit) await open.takeOver();
+  const theirs = await api.changesSince(job, after);
+  const merged =
+    theirs === null
+      ? "The job was put down anew since, so it is not known any more where these edits belong. Compare the two and type them again."
+      : putIn(commonOf(held), theirs, mineOf(held));
+  if (typeof merged === "string") throw new Error(merged);
+  if (merged.clashes.length > 0 && !(await askAboutClashes(merged.clashes))) return;
+  await open.replaceContent(async (id, head) => {
+    await api.freeze(id, "before edits of another window were put in");
+    await api.putJob(id, { document: merged.document, after: head });
+  });
+  await api.noteJob(held.id, { away: true });
+}
+
+async function askAboutClashes(clashes: readonly Clash[]): Promise<boolean> {
+  const more = clashes.length - MOST_LISTED;
+  const answer = await ask(
+    "Both have changed these cells",
+    [
+      make("p", {}, "What stands in the job now is kept as a revision, whichever you choose."),
+      make(
+        "ul",
+        {},
+        ...clashes
+          .slice(0, MOST_LISTED)
+          .map(({ sheet, cell, theirs, mine }) =>
+            make("li", {}, `${sheet} ${cell}: now ${theirs || "blank"}, here ${mine || "blank"}`),
+          ),
+        ...(more > 0 ? [make("li", {}, `and ${more} more`)] : []),
+      ),
+    ],
+    [
+      { label: "Put these edits in", value: "in" },
+      { label: "Cancel", value: "" },
+    ],
+  );
+  return answer === "in";
+}
+
+const splitAt = ({ changes, notes }: HeldJob): number =>
+  changes.findIndex(({ nextRevisionId }) => nextRevisionId === notes.conflictOf!.after) + 1;
+
+const mineOf = (held: HeldJob): HeldJob["changes"] => held.changes.slice(splitAt(held));
+
+const commonOf = (held: HeldJob): JobContent => ({
+  document: held.document,
+  changes: held.changes.slice(0, splitAt(held)),
+});

@@ -1,0 +1,118 @@
+/** Save: into the file that the job belongs to, after a look whether it is still as it was; elsewhere a download. */
+import type { Book } from "../../../workbooks/book";
+import { FILE_CHANGED } from "../protocol";
+import { api, ServerTrouble } from "./api";
+import type { Bar } from "./bar";
+import { showComparison } from "./comparing";
+import { documentOf, type Desk } from "./desk";
+import { askAboutChangedFile } from "./dialogs";
+import { download } from "./dom";
+import { fileHeldBy, type HeldFile } from "./fileHandles";
+import type { OpenJob } from "./openJob";
+
+interface Around {
+  readonly desk: Desk;
+  readonly bar: Bar;
+  readonly job: OpenJob;
+}
+
+/** A file of the job's, whoever can reach it. */
+interface Target {
+  readonly name: string;
+  /** Says in a sentence that it has changed; undefined where it was written. */
+  write(book: Book, over: boolean): Promise<{ readonly changed: string } | { readonly keptAs?: string }>;
+  theirs(): Promise<{ readonly book: Book; readonly mark: string }>;
+}
+
+export async function save({ desk, bar, job }: Around): Promise<void> {
+  const book = desk.book();
+  const target = await targetOf(job);
+  if (target && (await into(target, book, { desk, bar, job })) !== "download") return;
+  const name = `${desk.fileTitle}.xlsx`;
+  download(await api.saveXlsx(book), name);
+  bar.showNotice(`Saved as ${name} where the browser puts its downloads.`);
+}
+
+async function targetOf({ id, file }: OpenJob): Promise<Target | undefined> {
+  if (!id || !file) return undefined;
+  const { name, path } = file;
+  if (path !== undefined) {
+    return {
+      name,
+      write: async (book, over) => {
+        try {
+          return await api.saveFile(id, book, over);
+        } catch (error) {
+          if (error instanceof ServerTrouble && error.status === FILE_CHANGED) return { changed: error.message };
+          throw error;
+        }
+      },
+      theirs: () => api.theirs(id),
+    };
+  }
+  const held = await fileHeldBy(id);
+  return held && handleTarget(id, held);
+}
+
+function handleTarget(id: string, held: HeldFile): Target {
+  return {
+    name: held.name,
+    write: async (book, over) => {
+      const { notes } = await api.held(id);
+      const now = await held.read().catch(() => undefined);
+      if (!over && now?.mark !== notes.file?.mark)
+        return {
+          changed: now
+            ? `${held.name} has changed since it was opened or saved here: another program has written it.`
+            : `${held.name} is gone from its folder, or has another name now, or can't be read.`,
+        };
+      // What somebody else wrote there is not thrown away.
+      const isTheirs = now !== undefined && now.mark !== notes.file?.mark;
+      if (isTheirs) download(new Blob([now.bytes]), `theirs ${held.name}`);
+      const mark = await held.write(await api.saveXlsx(book));
+      await api.noteJob(id, { file: { name: held.name, mark } });
+      return isTheirs ? { keptAs: `theirs ${held.name}, where the browser puts its downloads` } : {};
+    },
+    theirs: async () => {
+      const { bytes, mark } = await held.read();
+      return { book: await api.openXlsx(new Blob([bytes])), mark };
+    },
+  };
+}
+
+async function into(target: Target, book: Book, { bar, job }: Around): Promise<"done" | "download"> {
+  const written = (keptAs: string | undefined): "done" => {
+    bar.showNotice(`Written into ${target.name}.${keptAs ? ` What stood there is kept as ${keptAs}.` : ""}`);
+    return "done";
+  };
+  const first = await target.write(book, false);
+  if (!("changed" in first)) return written(first.keptAs);
+  for (;;) {
+    switch (await askAboutChangedFile(first.changed)) {
+      case "over": {
+        const again = await target.write(book, true);
+        if ("changed" in again) throw new Error(again.changed);
+        return written(again.keptAs);
+      }
+      case "compare": {
+        const { book: theirs } = await target.theirs();
+        await showComparison({ name: `What is in ${target.name}`, book: theirs }, { name: "This job", book });
+        break;
+      }
+      case "theirs": {
+        const { book: theirs, mark } = await target.theirs();
+        await job.replaceContent((id, after) =>
+          api.takeTheirs(id, { document: documentOf(theirs), after, mark }),
+        );
+        bar.showNotice(
+          `The job is now as ${target.name} is. As it was before it is kept as a revision, under Jobs.`,
+        );
+        return "done";
+      }
+      case "download":
+        return "download";
+      default:
+        return "done";
+    }
+  }
+}
