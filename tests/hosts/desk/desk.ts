@@ -4,7 +4,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { createServer, type AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { DESK_HEADER } from "../../../src/hosts/desk/protocol";
+import { DESK_HEADER, KEY, KEY_HEADER } from "../../../src/hosts/desk/protocol";
 
 const project = path.join(__dirname, "..", "..", "..");
 const START = path.join(project, "src", "build", "start.mjs");
@@ -30,6 +30,7 @@ export function freePort(): Promise<number> {
 
 export interface Started {
   readonly process: ChildProcess;
+  /** With its key, as it is printed. */
   readonly address: string;
   /** Everything printed up to the address. */
   readonly printed: string;
@@ -43,7 +44,7 @@ export function startDesk(...args: string[]): Promise<Started> {
     let printed = "";
     child.stdout.on("data", (part: Buffer) => {
       printed += part.toString();
-      const address = /^(http:\/\/127\.0\.0\.1:\d+\/)\n$/m.exec(printed)?.[1];
+      const address = /^(http:\/\/127\.0\.0\.1:\d+\/\?key=[\w-]+)\n$/m.exec(printed)?.[1];
       if (address) resolve({ process: child, address, printed, kill: () => killed(child) });
     });
     child.stderr.on("data", (part: Buffer) => (printed += part.toString()));
@@ -73,13 +74,25 @@ export const refusedStart = (...args: string[]) =>
 export const temporaryFolder = (): string => mkdtempSync(path.join(tmpdir(), "rigsheet-desk-"));
 export const remove = (folder: string): void => rmSync(folder, { recursive: true, force: true });
 
+/** The key, as a program that is no browser brings it. */
+export const keyOf = (address: string): Record<string, string> => ({
+  [KEY_HEADER]: new URL(address).searchParams.get(KEY) ?? "",
+});
+
+export const ask = (address: string, url: string): Promise<Response> =>
+  fetch(new URL(url, address), { headers: keyOf(address) });
+
+export const askJson = async <T>(address: string, url: string): Promise<T> =>
+  (await (await ask(address, url)).json()) as T;
+
 export const write = (
   address: string,
   url: string,
   method: string,
   body: string | Uint8Array<ArrayBuffer>,
   headers: Record<string, string> = { [DESK_HEADER]: "1" },
-): Promise<Response> => fetch(new URL(url, address), { method, body, headers });
+): Promise<Response> =>
+  fetch(new URL(url, address), { method, body, headers: { ...keyOf(address), ...headers } });
 
 export const sentenceOf = async (response: Response): Promise<string> =>
   ((await response.json()) as { sentence: string }).sentence;

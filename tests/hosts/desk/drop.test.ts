@@ -154,5 +154,5 @@ withDesk("while a question stands a drop does nothing, and the page stays", asyn
   await page.getByRole("button", { name: "New", exact: true }).click();
   await drop(page, [["clean.xlsx", clean]]);
   expect(await page.getByRole("dialog").count()).toBe(1);
-  expect(page.url()).toBe(`${desk.address}${desk.address.endsWith("/") ? "" : "/"}`);
+  expect(new URL(page.url()).origin).toBe(new URL(desk.address).origin);
 });

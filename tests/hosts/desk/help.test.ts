@@ -1,6 +1,6 @@
 /** The help as the desk serves it. */
 import { allFunctions } from "../../../src/functions/all";
-import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
+import { ask, BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
 
 let folder: string;
 let desk: Started;
@@ -16,7 +16,7 @@ afterAll(async () => {
 });
 
 const got = async (place: string): Promise<{ status: number; type: string | null; text: string }> => {
-  const response = await fetch(new URL(place, desk.address));
+  const response = await ask(desk.address, place);
   return { status: response.status, type: response.headers.get("content-type"), text: await response.text() };
 };
 

@@ -57,6 +57,8 @@ export async function openPage(): Promise<void> {
 /** Another tab, in which the test goes on. */
 export async function openTab(context = page.context()): Promise<void> {
   page = await context.newPage();
+  // The browser's own picker can't be answered from outside; a page without it has a file input.
+  await page.addInitScript(() => Reflect.deleteProperty(window, "showOpenFilePicker"));
   page.on("pageerror", (error) => complaints.push(`error: ${error.message}`));
   page.on("console", (message) => complaints.push(`console: ${message.text()}`));
   page.on("request", (request) => {
@@ -96,7 +98,7 @@ export async function crash(): Promise<() => Promise<void>> {
 async function startAnew(): Promise<void> {
   await button("New").click();
   await page.getByRole("button", { name: "Demonstration" }).click();
-  await page.locator(".desk-notice", { hasText: "The job that was open is kept as" }).waitFor();
+  await page.locator(".desk-notice", { hasText: "is kept, under Jobs" }).waitFor();
   await page.locator(".desk-notice").getByRole("button", { name: "Close" }).click();
   await saved();
 }
