@@ -236,7 +236,8 @@ export class Shelf {
     return this.inTurn(async () => {
       const entry = this.catalogue.of(id);
       if (!entry) return;
-      if (!entry.away) throw new Refusal("conflict", "Only what was put away can be deleted. Put it away first.");
+      if (!entry.away)
+        throw new Refusal("conflict", "Only what was put away can be deleted. Put it away first.");
       const { trouble } = entry;
       if (trouble) {
         for (const name of trouble.kept) await this.storage.drop(name);
@@ -317,11 +318,14 @@ export class Shelf {
   /** Reads a job, and notes what can't be read. @throws Refusal where it can't */
   private async read(id: string): Promise<Job> {
     const before = this.catalogue.of(id);
-    if (before?.trouble) throw new Refusal("unreadable", before.trouble.sentence);
     if (!before) throw new Refusal("missing", "There is no such job here any more.");
+    // What is set aside stays so; all else may be there again by now, as a folder of a network is.
+    if (before.trouble && before.trouble.kept.length > 0)
+      throw new Refusal("unreadable", before.trouble.sentence);
     const job = await Job.open(this.storage, id);
     if (job instanceof Job) {
       for (const one of job.unreadable) this.notices.push(saidOf(one, titleOf(job.notes)));
+      if (before.trouble) await this.noted(job);
       return job;
     }
     await this.troubled(id, job.unreadable);
@@ -371,7 +375,11 @@ export class Shelf {
 
   /** The newest segment of a job and its length; what was drawn by the same is up to date. */
   private async seen(id: string, file?: string): Promise<string> {
-    const newestOne = file ?? segmentsOf(await this.storage.list()).get(id)?.at(-1);
+    const newestOne =
+      file ??
+      segmentsOf(await this.storage.list())
+        .get(id)
+        ?.at(-1);
     // A line without it is drawn anew the next time.
     const size = newestOne && (await this.storage.size(newestOne).catch(() => undefined));
     return size === undefined ? "" : `${newestOne} ${size}`;
@@ -408,14 +416,15 @@ export class Shelf {
     }
   }
 
-  /** The job's own log last: as long as it is there, this is done again. */
+  /** The job's own log last: as long as it is there, this is done again; the list first, which would miss it. */
   private async drop(id: string): Promise<void> {
+    this.atHand.delete(id);
+    this.catalogue.note({ gone: id });
+    // The next start goes on with it.
+    if (!(await this.catalogue.write())) return;
     const names = await this.storage.list();
     for (const name of names) if (name.startsWith(`revision-${id}-`)) await this.storage.drop(name);
     for (const name of segmentsOf(names).get(id) ?? []) await this.storage.drop(name);
-    this.atHand.delete(id);
-    this.catalogue.note({ gone: id });
-    await this.catalogue.write();
   }
 
   private inTurn<T>(work: () => Promise<T>): Promise<T> {

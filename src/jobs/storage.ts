@@ -21,6 +21,6 @@ export interface Storage {
   append(name: string, bytes: Uint8Array): Promise<void>;
   /** Gives a thing another name, in one step, keeping it as it is; nothing happens where it is gone already. */
   moveAside(name: string, to: string): Promise<void>;
-  /** Takes away what a later thing holds whole. */
+  /** Takes away what a later thing holds whole; once it returns, it stays away. */
   drop(name: string): Promise<void>;
 }

@@ -95,7 +95,11 @@ export class DiskStorage implements Storage {
   }
 
   drop(name: string): Promise<void> {
-    return this.saying(name, () => this.disk.rm(this.at(name), { force: true }));
+    return this.saying(name, async () => {
+      await this.disk.rm(this.at(name), { force: true });
+      // Else it may come back after a later one of its log has gone.
+      await syncFolder(this.folder, this.disk);
+    });
   }
 
   private at(name: string): string {

@@ -30,7 +30,10 @@ export interface JobFigures {
 export class Bar {
   private readonly title = make("h1", { className: "desk-title" });
   private readonly file = make("p", { className: "desk-file" });
-  private readonly state = make("p", { className: "desk-figure", title: "How far the job has come: set it under Jobs" });
+  private readonly state = make("p", {
+    className: "desk-figure",
+    title: "How far the job has come: set it under Jobs",
+  });
   private readonly total = make("p", { className: "desk-figure" });
   private readonly verdict = make("p", { className: "desk-figure" });
   private readonly work = make("p", { className: "desk-work", role: "status" });

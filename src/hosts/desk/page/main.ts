@@ -239,11 +239,16 @@ await run("Opening the job…", async (started) => {
     strip,
     room,
     run: plainRun,
-    offer: (id) => void offer(id, { job, strip, run: plainRun }).catch((error: unknown) => bar.showNotice(sentenceOf(error), true)),
+    offer: (id) =>
+      void offer(id, { job, strip, run: plainRun }).catch((error: unknown) =>
+        bar.showNotice(sentenceOf(error), true),
+      ),
   });
   desk.replaceWith = (book) => job.create(book);
   await job.start();
   pane = new PaneBeside(element("pane"), element("bar"), desk, guard, reviews, (open) => bar.showPane(open));
-  const notices = [...(await api.jobs()).notices, toldOfUnfinished()].filter((notice) => notice !== undefined);
+  const notices = [...(await api.jobs()).notices, toldOfUnfinished()].filter(
+    (notice) => notice !== undefined,
+  );
   if (notices.length > 0) bar.showNotice(notices.join(" "), true);
 });

@@ -182,7 +182,8 @@ export class OpenJob {
    */
   async replaceContent(work: (id: string, after: string) => Promise<unknown>): Promise<void> {
     const { autosave, id_ } = this;
-    if (!autosave || !id_ || !this.mayEdit) throw new Error("Another window has this job. Take it over first.");
+    if (!autosave || !id_ || !this.mayEdit)
+      throw new Error("Another window has this job. Take it over first.");
     await autosave.settle();
     if (autosave.unsaved) throw new Error("Not all edits are saved yet. Try again when they are.");
     await work(id_, autosave.serverHead!);
@@ -201,12 +202,7 @@ export class OpenJob {
     return window;
   }
 
-  private async show(
-    held: HeldJob,
-    window: JobWindow,
-    head: string | null,
-    given?: number,
-  ): Promise<void> {
+  private async show(held: HeldJob, window: JobWindow, head: string | null, given?: number): Promise<void> {
     const { desk, bar, room, strip } = this.around;
     const { id, notes } = held;
     const autosave = new Autosave(
@@ -363,7 +359,10 @@ export class OpenJob {
         });
       } else await api.postChanges(job, { changes, line }, false);
       await room.drop(name);
-      bar.showNotice(`${edits} of “${title}”, made while the server was away, ${changes.length === 1 ? "is" : "are"} saved now.`, true);
+      bar.showNotice(
+        `${edits} of “${title}”, made while the server was away, ${changes.length === 1 ? "is" : "are"} saved now.`,
+        true,
+      );
     } catch (error) {
       if (!(error instanceof ServerTrouble) || error.status === 0) throw error;
       if (error.status !== CHANGED_ELSEWHERE && error.status !== GONE) throw error;

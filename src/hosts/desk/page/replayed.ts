@@ -44,7 +44,9 @@ export function replayed(content: JobContent, transport: Transport, readonly = f
   }
   const model = modelOf({ document, changes: changes.slice(0, shown) }, transport, readonly);
   if (model) return { model, lost: changes.length - shown };
-  throw new Error("It can't be shown: its content is damaged. It is kept as it is, and can be exported under Jobs.");
+  throw new Error(
+    "It can't be shown: its content is damaged. It is kept as it is, and can be exported under Jobs.",
+  );
 }
 
 function modelOf(content: JobContent, transport: Transport, readonly: boolean): GridModel | undefined {
@@ -69,7 +71,8 @@ export const revisionOf = (model: GridModel): string =>
   (model as unknown as { session: { getRevisionId(): string } }).session.getRevisionId();
 
 /** Unlike the library's public export this one doesn't build a second model to compare with. */
-export const exportedBy = (model: GridModel): JobDocument => model._exportData(false) as unknown as JobDocument;
+export const exportedBy = (model: GridModel): JobDocument =>
+  model._exportData(false) as unknown as JobDocument;
 
 /** Versions are numbers between points, and in earlier years one number. */
 function isNewer(version: unknown): boolean {

@@ -43,7 +43,8 @@ async function targetOf({ id, file }: OpenJob): Promise<Target | undefined> {
         try {
           return await api.saveFile(id, book, over);
         } catch (error) {
-          if (error instanceof ServerTrouble && error.status === FILE_CHANGED) return { changed: error.message };
+          if (error instanceof ServerTrouble && error.status === FILE_CHANGED)
+            return { changed: error.message };
           throw error;
         }
       },

@@ -52,10 +52,15 @@ async function adopt(shelf: Shelf, folder: string, name: string): Promise<void> 
   const { document, savedAt, stamp } = stored;
   const journal = existsSync(journalFile) ? await readFile(journalFile, "utf8") : "";
   const { changes, lost } = changesAfter(document.revisionId, journal);
-  await shelf.create(`job-${randomUUID()}`, { document, changes }, {
-    // Whether its file has changed since is not known.
-    ...(stamp && { file: { name, mark: "" } }),
-  }, savedAt);
+  await shelf.create(
+    `job-${randomUUID()}`,
+    { document, changes },
+    {
+      // Whether its file has changed since is not known.
+      ...(stamp && { file: { name, mark: "" } }),
+    },
+    savedAt,
+  );
   if (lost > 0)
     shelf.notices.push(
       `The last ${lost} autosaved changes could not be read. They are kept in ${path.join(folder, "before")}; check the rows that were edited last.`,

@@ -99,9 +99,7 @@ async function listen(
   owner: Owner,
   say: (line: string) => void,
 ): Promise<void> {
-  const ports = asked
-    ? [asked]
-    : Array.from({ length: MORE_PORTS + 1 }, (_, index) => USUAL_PORT + index);
+  const ports = asked ? [asked] : Array.from({ length: MORE_PORTS + 1 }, (_, index) => USUAL_PORT + index);
   const assets = assetsIn(folder);
   const key = await keyIn(parts.place);
   for (const port of ports) {

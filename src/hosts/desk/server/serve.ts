@@ -118,7 +118,7 @@ async function startOf({ shelf, files, key }: DeskParts): Promise<Start> {
     shelf.notices.push(error instanceof Error ? error.message : String(error));
     return undefined;
   });
-    // Known from the key, which is its own in every folder, and not telling it.
+  // Known from the key, which is its own in every folder, and not telling it.
   return { given, open: shelf.lastOpen, shelf: createHash("sha256").update(key).digest("hex").slice(0, 16) };
 }
 
