@@ -44,6 +44,8 @@ export class OpenJob {
   /** A frozen state is shown in the job's place. */
   private looking = false;
   private toldOfEdit = false;
+  /** What no longer fitted and is to be offered once a job is shown. */
+  private unfitting: string[] = [];
 
   constructor(private readonly around: Around) {}
 
@@ -128,6 +130,7 @@ export class OpenJob {
     around.desk.allowEdits(true);
     around.strip.hide();
     await this.handOver(this.id_);
+    this.offer();
   }
 
   /** Shows a frozen state of a job; the grid takes no edit. */
@@ -239,7 +242,12 @@ export class OpenJob {
     bar.showSaving({ kind: "saved", at: held.savedAt || undefined });
     if (lost > 0) await this.keepWhole(held, lost);
     if (!window.isOwner) this.watch();
-    else if (notes.conflictOf) this.around.offer(id);
+    else this.offer(notes.conflictOf ? id : undefined);
+  }
+
+  /** @param id of one that is shown itself */
+  private offer(id = this.unfitting.shift()): void {
+    if (id !== undefined) this.around.offer(id);
   }
 
   private tell(notes: JobNotes): void {
@@ -346,7 +354,7 @@ export class OpenJob {
 
   private async handOverOne(waiting: Waiting): Promise<void> {
     const { job, after, content, changes, line, name } = waiting;
-    const { room, bar, offer } = this.around;
+    const { room, bar } = this.around;
     const title = labelInWords(line) || "a job";
     const edits = changes.length === 1 ? "1 edit" : `${changes.length} edits`;
     try {
@@ -375,7 +383,7 @@ export class OpenJob {
         ...(after !== null && { conflictOf: { job, after } }),
       });
       await room.drop(name);
-      offer(id);
+      this.unfitting.push(id);
     }
   }
 }
