@@ -50,11 +50,8 @@ export const asTrouble = (error: unknown, path: string): FileTrouble =>
 export interface SaveOptions {
   /** The real one where absent. */
   readonly disk?: Disk;
-  /** Only its owner may read it, whatever it was before. */
-  readonly private?: boolean;
 }
 
-const PRIVATE = 0o600;
 /** As many links as a system follows. */
 const MOST_LINKS = 40;
 
@@ -62,7 +59,7 @@ const MOST_LINKS = 40;
 export async function saveAtomically(
   path: string,
   bytes: Uint8Array,
-  { disk = realDisk, private: isPrivate = false }: SaveOptions = {},
+  { disk = realDisk }: SaveOptions = {},
 ): Promise<void> {
   try {
     // A link keeps pointing where it did, at a file that is there or at one that is made now.
@@ -72,7 +69,7 @@ export async function saveAtomically(
     if (existing && !existing.isFile()) stop(troubles.notAFile(path));
     // Renaming over it would need no permission on the file itself.
     if (existing && (existing.mode & ANY_WRITE_BIT) === 0) stop(troubles.readOnlyFile(path));
-    await replace(target, bytes, existing, disk, isPrivate ? PRIVATE : undefined);
+    await replace(target, bytes, existing, disk);
   } catch (error) {
     if (error instanceof FileTrouble) throw error;
     stop(sentenceFor(error, path), error);
@@ -94,11 +91,10 @@ async function replace(
   bytes: Uint8Array,
   existing: Stats | undefined,
   disk: Disk,
-  ownMode: number | undefined,
 ): Promise<void> {
   const folder = dirname(target);
-  const temporary = join(folder, `${partsOf(target)}${randomUUID()}.part`);
-  const mode = ownMode ?? (existing && existing.mode & PERMISSION_BITS);
+  const temporary = partBeside(target);
+  const mode = existing && existing.mode & PERMISSION_BITS;
   let inPlace = (existing?.nlink ?? 1) > 1;
   try {
     const file = await disk.open(temporary, "wx", mode);
@@ -164,8 +160,9 @@ async function writeOver(target: string, bytes: Uint8Array, whole: string, disk:
   await disk.rm(whole, { force: true });
 }
 
-/** How the names of what is being written beside a file begin. */
-const partsOf = (target: string): string => `.${basename(target).slice(0, 100)}.`;
+/** A name beside a file for what is being written; `sweepParts` knows it. */
+export const partBeside = (target: string): string =>
+  join(dirname(target), `.${basename(target).slice(0, 100)}.${randomUUID()}.part`);
 /** A save takes seconds; what is older was left by a process that was ended in the middle. */
 const LEFT_AFTER_MS = 600_000;
 

@@ -1,13 +1,14 @@
 /** The disk's stand of the storage: a file for each thing, in a folder of the user's own. */
 import { constants } from "node:fs";
-import { mkdir, open, readdir, readlink, realpath, rename, rm, stat } from "node:fs/promises";
+import { link, mkdir, open, readdir, rename, rm, stat } from "node:fs/promises";
 import path from "node:path";
-import type { Storage } from "../../jobs/storage";
-import { asTrouble, saveAtomically, syncFolder } from "../file/saveAtomically";
+import { WrittenElsewhere, type Storage } from "../../jobs/storage";
+import { asTrouble, syncFolder } from "../file/saveAtomically";
+import { createWhole, hasNoLinks } from "./createWhole";
 import { OWN_FOLDER } from "./ownFolder";
 
 /** The file calls that are used, so that each can be made to fail. */
-export const realDisk = { mkdir, open, readdir, readlink, realpath, rename, rm, stat };
+export const realDisk = { link, mkdir, open, readdir, rename, rm, stat };
 export type StorageDisk = typeof realDisk;
 
 /** Only to the end, and only of what is there. */
@@ -46,14 +47,7 @@ export class DiskStorage implements Storage {
   }
 
   create(name: string, bytes: Uint8Array): Promise<void> {
-    return this.saying(name, async () => {
-      const there = await this.disk.stat(this.at(name)).catch((error: unknown) => {
-        if (isMissing(error)) return undefined;
-        throw error;
-      });
-      if (there) throw new Error(`${this.at(name)} is there already`);
-      await saveAtomically(this.at(name), bytes, { disk: this.disk, private: true });
-    });
+    return this.saying(name, () => createWhole(this.at(name), bytes, this.disk));
   }
 
   append(name: string, bytes: Uint8Array): Promise<void> {
@@ -74,16 +68,32 @@ export class DiskStorage implements Storage {
       await this.disk.mkdir(path.dirname(target), { mode: OWN_FOLDER }).catch((error: unknown) => {
         if ((error as NodeJS.ErrnoException).code !== "EEXIST") throw error;
       });
-      await this.disk.rename(this.at(name), target).catch((error: unknown) => {
-        if (!isMissing(error)) throw error;
-      });
+      // With the name of a folder all that lies in it would be lost.
+      await syncFolder(this.folder, this.disk);
+      const isThere = await this.secondName(name, target);
       await syncFolder(path.dirname(target), this.disk);
+      // Only now: a power cut between two folders could take both names otherwise.
+      if (isThere) await this.disk.rm(this.at(name), { force: true });
       await syncFolder(this.folder, this.disk);
     });
   }
 
   drop(name: string): Promise<void> {
     return this.saying(name, () => this.disk.rm(this.at(name), { force: true }));
+  }
+
+  /** @returns false where there is nothing of that name */
+  private async secondName(name: string, target: string): Promise<boolean> {
+    try {
+      await this.disk.link(this.at(name), target).catch((error: unknown) => {
+        if (!hasNoLinks(error)) throw error;
+        return this.disk.rename(this.at(name), target);
+      });
+      return true;
+    } catch (error) {
+      if (isMissing(error)) return false;
+      throw error;
+    }
   }
 
   private at(name: string): string {
@@ -94,7 +104,7 @@ export class DiskStorage implements Storage {
     try {
       return await work();
     } catch (error) {
-      throw asTrouble(error, this.at(name));
+      throw error instanceof WrittenElsewhere ? error : asTrouble(error, this.at(name));
     }
   }
 }

@@ -69,15 +69,6 @@ onPosix("permissions are kept whatever the process's own mask takes away", async
   expect((await stat(path)).mode & 0o777).toBe(0o664);
 });
 
-onPosix("what is its owner's alone is readable to nobody else, old or new", async () => {
-  const path = join(folder, "job.json");
-  for (const before of [undefined, 0o644]) {
-    if (before) await chmod(path, before);
-    await saveAtomically(path, NEW, { private: true });
-    expect((await stat(path)).mode & 0o777).toBe(0o600);
-  }
-});
-
 onPosix("a file with two names keeps both, with the new content", async () => {
   await writeFile(join(folder, "job.xlsx"), "an older and longer content");
   await link(join(folder, "job.xlsx"), join(folder, "other.xlsx"));
