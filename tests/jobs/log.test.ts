@@ -2,6 +2,7 @@
 import { DiskStorage } from "../../src/hosts/storage/diskStorage";
 import { Log, type Unreadable } from "../../src/jobs/log";
 import { decoded, encoded } from "../../src/jobs/record";
+import { WrittenElsewhere } from "../../src/jobs/storage";
 import { randomFrom } from "../review/cleanJobs";
 import { Dead, FAULTS, ModelDisk, type FaultAt } from "./modelDisk";
 
@@ -248,6 +249,25 @@ test("random runs of all operations, with faults at random", async () => {
     await run(steps, [some(), some(), some()], random);
   }
 }, 300_000);
+
+test("two that have one log open: the second to write is refused for good, and hides nothing of the first's", async () => {
+  const disk = new ModelDisk("/jobs");
+  const storage = (): DiskStorage => new DiskStorage("/jobs", disk.disk);
+  await (await Log.begin<string, string>(storage(), "job", "a")).append(["1"]);
+  const [first, second] = [await opened(disk), await opened(disk)] as Log<string, string>[];
+  await first!.append(["first"]);
+  for (const write of [
+    () => second!.append(["second"]),
+    () => second!.rebase("b"),
+    () => second!.append(["2"]),
+  ])
+    await expect(write()).rejects.toThrow(WrittenElsewhere);
+  await first!.append(["more"]);
+  const found = (await opened(disk)) as Log<string, string>;
+  expect(found.content).toEqual({ base: "a", entries: ["1", "first", "more"] });
+  expect(second!.content).toEqual({ base: "a", entries: ["1"] });
+  await found.append(["on"]);
+});
 
 describe("a small log that something else has changed", () => {
   const pieces = [{ base: "a", entries: [] }, ["1"], ["2", "ü"], ["3"]];
