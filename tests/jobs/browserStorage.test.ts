@@ -83,19 +83,24 @@ withContext(
       await new Promise((resolve) => setTimeout(resolve, 60 + turn * 25));
       await page.close();
       await working;
-      const bytes = await watcher.evaluate(async (name) => {
+      // Looked at there: megabytes take a minute to come over here.
+      const found = await watcher.evaluate(async (name) => {
         const storage = await (window as unknown as Exposed).BrowserStorage.open("closed");
-        const read = await storage.read(name);
+        const bytes = await storage.read(name);
         storage.close();
-        return read && [...read];
+        return (
+          bytes && {
+            length: bytes.length,
+            wrong: bytes.findIndex(
+              (byte, at) => byte !== (at === 0 ? 255 : Math.floor((at - 1) / 10_000) % 200),
+            ),
+          }
+        );
       }, `job ${turn}`);
-      const pieces = ((bytes?.length ?? 1) - 1) / 10_000;
+      const pieces = ((found?.length ?? 1) - 1) / 10_000;
       expect(Number.isInteger(pieces)).toBe(true);
       expect(pieces).toBeGreaterThanOrEqual(confirmed.length);
-      for (let piece = 0; piece < pieces; piece++)
-        expect(new Set(bytes!.slice(1 + piece * 10_000, 1 + (piece + 1) * 10_000))).toEqual(
-          new Set([piece % 200]),
-        );
+      expect(found?.wrong ?? -1).toBe(-1);
     }
   },
 );
