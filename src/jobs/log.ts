@@ -114,7 +114,8 @@ export class Log<Base, Entry> {
     for (const segment of segments.toReversed()) {
       const file = segmentName(name, segment);
       const bytes = await storage.read(file);
-      if (!bytes) continue;
+      // An older one in its place would be taken for all that there is.
+      if (!bytes) throw new Error(`${file} was taken away while it was read. Try again.`);
       const { payloads, tail } = decoded(bytes);
       const first = payloads[0];
       const rest = payloads.slice(1) as Entry[][];

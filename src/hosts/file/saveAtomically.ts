@@ -16,7 +16,9 @@ export type Disk = typeof realDisk;
 const ANY_WRITE_BIT = 0o222;
 const PERMISSION_BITS = 0o777;
 
-/** The sentence for what the system answered. */
+const detailOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** The sentence for what the system answered when something was to be written, and was not. */
 export function sentenceFor(error: unknown, path: string): string {
   const folder = dirname(path);
   switch ((error as NodeJS.ErrnoException).code) {
@@ -38,9 +40,56 @@ export function sentenceFor(error: unknown, path: string): string {
       return troubles.inUse(path);
     case "ENAMETOOLONG":
       return troubles.nameTooLong(path);
+    case "EMFILE":
+    case "ENFILE":
+      return troubles.tooManyOpen(path);
     default:
-      return troubles.notSaved(path, error instanceof Error ? error.message : String(error));
+      return troubles.notSaved(path, detailOf(error));
   }
+}
+
+/** The sentence for what the system answered when something was to be read. */
+export function sentenceForReading(error: unknown, path: string): string {
+  switch ((error as NodeJS.ErrnoException).code) {
+    case "ENOENT":
+      return troubles.gone(path);
+    case "ENOTDIR":
+      return troubles.notAFolder(dirname(path));
+    case "EISDIR":
+      return troubles.folderInPlace(path);
+    case "EACCES":
+    case "EPERM":
+      return troubles.mayNotRead(path);
+    case "EMFILE":
+    case "ENFILE":
+      return troubles.tooManyOpen(path);
+    default:
+      return troubles.notRead(path, detailOf(error));
+  }
+}
+
+/** What a system says that has not done what was asked; after anything else it may have. */
+const REFUSALS = new Set(
+  "EACCES EPERM EROFS ENOSPC EDQUOT EBUSY ETXTBSY ENOENT ENOTDIR EISDIR EEXIST ENAMETOOLONG EMFILE ENFILE EXDEV EMLINK ELOOP EINVAL ENOTSUP EOPNOTSUPP ENOSYS".split(
+    " ",
+  ),
+);
+
+const UNSURE = { replaced: troubles.unsureReplaced, added: troubles.unsureAdded } as const;
+
+/** Passes on a refusal; of another failure it says that nobody knows whether it was done. */
+export function unsure(what: keyof typeof UNSURE, path: string): (error: unknown) => never {
+  return (error) => {
+    if (REFUSALS.has((error as NodeJS.ErrnoException).code ?? "")) throw error;
+    stop(UNSURE[what](path, detailOf(error)), error);
+  };
+}
+
+const UNCONFIRMED = { replaced: troubles.unconfirmed, added: troubles.unsureAdded } as const;
+
+/** For what comes after the change: whatever fails there, the file is another by then. */
+export function unconfirmed(what: keyof typeof UNCONFIRMED, path: string): (error: unknown) => never {
+  return (error) => stop(UNCONFIRMED[what](path, detailOf(error)), error);
 }
 
 /** What a user is told of an error of the system's; a sentence that is one already stays. */
@@ -64,7 +113,11 @@ export async function saveAtomically(
   try {
     // A link keeps pointing where it did, at a file that is there or at one that is made now.
     const target = await behindLinks(path, disk);
-    const existing = await disk.stat(target).catch(() => undefined);
+    const existing = await disk.stat(target).catch((error: unknown) => {
+      // What can't be looked at must not be taken for nothing, and lose its protection.
+      if (["ENOENT", "ENOTDIR"].includes((error as NodeJS.ErrnoException).code ?? "")) return undefined;
+      throw error;
+    });
     if (existing?.isDirectory()) stop(troubles.isFolder(path));
     if (existing && !existing.isFile()) stop(troubles.notAFile(path));
     // Renaming over it would need no permission on the file itself.
@@ -116,12 +169,15 @@ async function replace(
     }
     // Another name of the same file, or another owner's, would be lost with a rename.
     if (inPlace) return await writeOver(target, bytes, temporary, disk);
-    await disk.rename(temporary, target);
+    await disk.rename(temporary, target).catch(async (error: unknown) => {
+      await disk.rm(temporary, { force: true }).catch(() => undefined);
+      return unsure("replaced", target)(error);
+    });
   } catch (error) {
     if (!(error instanceof FileTrouble)) await disk.rm(temporary, { force: true }).catch(() => undefined);
     throw error;
   }
-  await syncFolder(folder, disk);
+  await syncFolder(folder, disk).catch(unconfirmed("replaced", target));
 }
 
 /** What a system answers that has no such thing for a folder (Windows), and keeps names by itself; or a folder that may be written but not read. */
@@ -155,9 +211,11 @@ async function writeOver(target: string, bytes: Uint8Array, whole: string, disk:
   } catch (error) {
     stop(troubles.halfWritten(target, whole), error);
   } finally {
-    await file.close();
+    // What was synced is on the disk; what was not has its sentence.
+    await file.close().catch(() => undefined);
   }
-  await disk.rm(whole, { force: true });
+  // It is saved; what lies beside it is swept later.
+  await disk.rm(whole, { force: true }).catch(() => undefined);
 }
 
 /** A name beside a file for what is being written; `sweepParts` knows it. */

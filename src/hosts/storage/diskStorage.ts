@@ -1,9 +1,10 @@
 /** The disk's stand of the storage: a file for each thing, in a folder of the user's own. */
 import { constants } from "node:fs";
-import { link, mkdir, open, readdir, rename, rm, stat } from "node:fs/promises";
+import { link, mkdir, open, readdir, rename, rm, stat, type FileHandle } from "node:fs/promises";
 import path from "node:path";
 import { WrittenElsewhere, type Storage } from "../../jobs/storage";
-import { asTrouble, syncFolder } from "../file/saveAtomically";
+import { FileTrouble, stop, troubles } from "../file/fileTrouble";
+import { sentenceFor, sentenceForReading, syncFolder, unconfirmed, unsure } from "../file/saveAtomically";
 import { createWhole, hasNoLinks } from "./createWhole";
 import { OWN_FOLDER } from "./ownFolder";
 
@@ -14,7 +15,10 @@ export type StorageDisk = typeof realDisk;
 /** Only to the end, and only of what is there. */
 const AT_END = constants.O_WRONLY | constants.O_APPEND;
 
-const isMissing = (error: unknown): boolean => (error as NodeJS.ErrnoException).code === "ENOENT";
+const codeOf = (error: unknown): string => (error as NodeJS.ErrnoException).code ?? "";
+const isMissing = (error: unknown): boolean => codeOf(error) === "ENOENT";
+/** Only to be read: nothing was written here that could still be lost. */
+const isReadOnly = (error: unknown): boolean => ["EROFS", "EACCES", "EPERM"].includes(codeOf(error));
 
 export class DiskStorage implements Storage {
   /** @param folder there already, on this disk */
@@ -23,50 +27,80 @@ export class DiskStorage implements Storage {
     private readonly disk: StorageDisk = realDisk,
   ) {}
 
-  async list(): Promise<string[]> {
-    const inside = await this.saying("", () => this.disk.readdir(this.folder, { withFileTypes: true }));
-    // What a program that was ended left is seen before it is on the disk, and is built upon from here on.
-    await this.saying("", () => syncFolder(this.folder, this.disk));
-    return inside.filter((entry) => entry.isFile() && !entry.name.startsWith(".")).map(({ name }) => name);
+  list(): Promise<string[]> {
+    return this.reading("", async () => {
+      const inside = await this.disk.readdir(this.folder, { withFileTypes: true });
+      // What a program that was ended left is seen before it is on the disk, and is built upon from here on.
+      await syncFolder(this.folder, this.disk).catch((error: unknown) => {
+        if (!isReadOnly(error)) throw error;
+      });
+      // Whatever else lies in the place of a thing is told of too, so that reading it says so. A folder of ours has no dot.
+      return inside
+        .filter((entry) => !entry.name.startsWith(".") && !(entry.isDirectory() && !entry.name.includes(".")))
+        .map(({ name }) => name);
+    });
   }
 
   read(name: string): Promise<Uint8Array | undefined> {
-    return this.saying(name, async () => {
-      const file = await this.disk.open(this.at(name), "r+").catch((error: unknown) => {
-        if (isMissing(error)) return undefined;
-        throw error;
-      });
-      if (!file) return undefined;
+    return this.reading(name, async () => {
+      const file = await this.opened(name);
+      if (!file) {
+        // Nothing of that name; or the folder is gone, and with it more than that.
+        await this.disk.stat(this.folder);
+        return undefined;
+      }
       try {
-        await file.sync();
+        if (!(await file.stat()).isFile()) stop(troubles.notAFile(this.at(name)));
+        await file.sync().catch((error: unknown) => {
+          if (!isReadOnly(error)) throw error;
+        });
         return await file.readFile();
       } finally {
-        await file.close();
+        await file.close().catch(() => undefined);
       }
     });
   }
 
+  private async opened(name: string): Promise<FileHandle | undefined> {
+    try {
+      // Some systems let only those sync who may write.
+      return await this.disk.open(this.at(name), "r+").catch((error: unknown) => {
+        if (isReadOnly(error)) return this.disk.open(this.at(name), "r");
+        throw error;
+      });
+    } catch (error) {
+      if (isMissing(error)) return undefined;
+      throw error;
+    }
+  }
+
   create(name: string, bytes: Uint8Array): Promise<void> {
-    return this.saying(name, () => createWhole(this.at(name), bytes, this.disk));
+    return this.writing(name, () =>
+      createWhole(this.at(name), bytes, this.disk).catch(async (error: unknown) => {
+        if (isMissing(error) && (await this.isThere())) stop(troubles.noFilesHere(this.folder), error);
+        throw error;
+      }),
+    );
   }
 
   append(name: string, bytes: Uint8Array): Promise<void> {
-    return this.saying(name, async () => {
+    return this.writing(name, async () => {
       const file = await this.disk.open(this.at(name), AT_END);
       try {
-        await file.writeFile(bytes);
-        await file.sync();
+        await file.writeFile(bytes).catch(unsure("added", this.at(name)));
+        await file.sync().catch(unconfirmed("added", this.at(name)));
       } finally {
-        await file.close();
+        // What was synced is on the disk.
+        await file.close().catch(() => undefined);
       }
     });
   }
 
   moveAside(name: string, to: string): Promise<void> {
-    return this.saying(name, async () => {
+    return this.writing(to, async () => {
       const target = this.at(to);
       await this.disk.mkdir(path.dirname(target), { mode: OWN_FOLDER }).catch((error: unknown) => {
-        if ((error as NodeJS.ErrnoException).code !== "EEXIST") throw error;
+        if (codeOf(error) !== "EEXIST") throw error;
       });
       // With the name of a folder all that lies in it would be lost.
       await syncFolder(this.folder, this.disk);
@@ -76,10 +110,6 @@ export class DiskStorage implements Storage {
       if (isThere) await this.disk.rm(this.at(name), { force: true });
       await syncFolder(this.folder, this.disk);
     });
-  }
-
-  drop(name: string): Promise<void> {
-    return this.saying(name, () => this.disk.rm(this.at(name), { force: true }));
   }
 
   /** @returns false where there is nothing of that name */
@@ -92,19 +122,54 @@ export class DiskStorage implements Storage {
       return true;
     } catch (error) {
       if (isMissing(error)) return false;
-      throw error;
+      return unsure("replaced", this.at(name))(error);
     }
+  }
+
+  drop(name: string): Promise<void> {
+    return this.writing(name, () => this.disk.rm(this.at(name), { force: true }));
   }
 
   private at(name: string): string {
     return path.join(this.folder, ...name.split("/"));
   }
 
-  private async saying<T>(name: string, work: () => Promise<T>): Promise<T> {
+  private async reading<T>(name: string, work: () => Promise<T>): Promise<T> {
     try {
       return await work();
     } catch (error) {
-      throw error instanceof WrittenElsewhere ? error : asTrouble(error, this.at(name));
+      throw error instanceof FileTrouble ? error : await this.trouble(error, name, sentenceForReading);
     }
+  }
+
+  private async writing<T>(name: string, work: () => Promise<T>): Promise<T> {
+    try {
+      return await work();
+    } catch (error) {
+      if (error instanceof FileTrouble || error instanceof WrittenElsewhere) throw error;
+      throw await this.trouble(error, name, sentenceFor);
+    }
+  }
+
+  private async trouble(error: unknown, name: string, sentence: typeof sentenceFor): Promise<FileTrouble> {
+    const said = (text: string): FileTrouble => new FileTrouble(text, { cause: error });
+    switch (codeOf(error)) {
+      case "ENOTDIR":
+        return said(troubles.notAFolder((await this.isThere()) ? path.dirname(this.at(name)) : this.folder));
+      case "EISDIR":
+      case "ERR_FS_EISDIR":
+        return said(troubles.folderInPlace(this.at(name)));
+      case "ENOENT":
+        return said(troubles.gone((await this.isThere()) ? this.at(name) : this.folder));
+      default:
+        return said(sentence(error, this.at(name)));
+    }
+  }
+
+  private isThere(): Promise<boolean> {
+    return this.disk.stat(this.folder).then(
+      (facts) => facts.isDirectory(),
+      () => false,
+    );
   }
 }

@@ -15,7 +15,7 @@ import { hostname } from "node:os";
 import path from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { FileTrouble } from "../file/fileTrouble";
-import { asTrouble } from "../file/saveAtomically";
+import { asTrouble, sentenceForReading } from "../file/saveAtomically";
 import {
   changeLock,
   createLock,
@@ -147,7 +147,8 @@ async function taken(file: string, mine: Holder, around: Surroundings): Promise<
     const stepMs = Math.min(Math.max(now - before, 0), LONGEST_STEP_MS);
     before = now;
     failingMs = failure === undefined ? 0 : failingMs + stepMs;
-    if (failingMs > around.patienceMs) throw failure;
+    if (failingMs > around.patienceMs)
+      throw new FileTrouble(sentenceForReading(failure, file), { cause: failure });
     if (!seen) continue;
 
     const { holder, sign } = seen;

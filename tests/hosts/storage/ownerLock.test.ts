@@ -231,6 +231,7 @@ test("a lock that can't be read is a sentence, not a right to follow", async () 
   const time = waiting();
   await expect(takeOwnership(folder, "job", around({ ...time, patienceMs: 8_000 }))).rejects.toMatchObject({
     name: "FileTrouble",
+    message: `${file()} is a folder, where a file is kept otherwise. Move it elsewhere and try again.`,
   });
 });
 
