@@ -295,8 +295,39 @@ describe("a small log that something else has changed", () => {
       changed[bit >> 3]! ^= 1 << (bit & 7);
       const { payloads, tail } = decoded(changed);
       expect(payloads).toEqual(pieces.slice(0, before(bit >> 3)));
-      expect(tail).toBeDefined();
+      // Nothing is missing, so nothing was cut.
+      expect(tail?.cutShort).toBe(false);
     }
+  });
+
+  test.each([
+    ["a length that is damaged", (text: string) => text.replace(/^#1 \d+/m, "#1 9999")],
+    ["a length that is damaged, in the last record", (text: string) => text.replace(/^#3 \d+/m, "#3 9999")],
+    ["a head of the wrong number", (text: string) => text.replace(/^#3 /m, "#4 ")],
+    ["something short behind it", (text: string) => `${text}hello`],
+    ["megabytes behind it", (text: string) => text + "x".repeat(3_000_000)],
+    ["a number behind it", (text: string) => `${text}#5`],
+    ["a line behind it that is no head", (text: string) => `${text}#4 x`],
+    ["a head, and what no record holds", (text: string) => `${text}#4 90 0123abcd\n["a\tb"`],
+    ["a head, and half a letter in the middle", (text: string) => `${text}#4 90 0123abcd\n["\u00c3("`],
+    ["a whole text without its line end, and another sum", (text: string) => `${text}#4 5 00000000\n["4"]`],
+    ["one empty byte", (text: string) => text.replace("#2 ", "#2\0")],
+  ])("%s: told as changed, not as cut short", (_what, change) => {
+    const { tail } = decoded(Buffer.from(change(whole.toString("latin1")), "latin1"));
+    expect(tail?.cutShort).toBe(false);
+  });
+
+  test("a record whose length reached the disk before it: cut short, wherever the empty sectors begin", () => {
+    const long = encoded(4, ["x".repeat(3000)]);
+    const all = Buffer.concat([whole, long]);
+    for (let from = whole.length; from < all.length; from = Math.floor(from / 512 + 1) * 512) {
+      const { payloads, tail } = decoded(Buffer.from(all).fill(0, from));
+      expect(payloads).toEqual(pieces);
+      expect(tail).toEqual({ at: whole.length, length: long.length, cutShort: true });
+    }
+    // With something behind them they are told as changed: nobody knows how that came.
+    const hole = Buffer.from(all).fill(0, whole.length, 1024);
+    expect(decoded(hole)).toMatchObject({ payloads: pieces, tail: { cutShort: false } });
   });
 
   test("opened: what can be read is there, what can't is kept aside as it was", async () => {
