@@ -117,6 +117,8 @@ export const troubles = {
     `The disk failed (${detail}) while something was added to ${path}: what was last done may be there after the next start, or not. Check the disk and do it again.`,
   unconfirmed: (path: string, detail: string) =>
     `${path} was written, but the disk did not confirm it (${detail}): after a power cut it may be as it was before. Check the disk and save again.`,
+  folderUnconfirmed: (folder: string, detail: string) =>
+    `The disk did not confirm the folder ${folder} (${detail}): after a power cut it may be gone, with all in it. Check the disk and try again.`,
 
   // Reading, and a folder of the user's own
   gone: (path: string) =>
