@@ -40,14 +40,16 @@ interface Prepared {
 
 /**
  * Runs the steps, faults among them; then the power goes, and each disk that can be left is looked at.
- * @returns the number of calls that were made, and of the disks that were looked at
+ * @returns the number of calls that were made, and of the disks that were looked at; and whether it ended before
+ *   something was opened that the disk shows and has lost
  */
 async function run(
   steps: readonly Step[],
   faults: readonly FaultAt[],
   random: () => number,
   prepared?: Prepared,
-): Promise<{ calls: number; looked: number }> {
+): Promise<{ calls: number; looked: number; pretended: boolean }> {
+  let pretended = false;
   const disk = new ModelDisk("/jobs");
   for (const [name, bytes] of Object.entries(prepared?.files ?? {})) disk.put(`/jobs/${name}`, bytes);
   disk.faults = faults;
@@ -63,6 +65,11 @@ async function run(
     try {
       if (step.do === "begin") log = await Log.begin<string, string>(storage, "job", step.base);
       else if (step.do === "open again") {
+        // Nobody can tell it from what is on the disk: the one thing that is not held against the log.
+        if (disk.pretends) {
+          pretended = true;
+          break;
+        }
         const again = await opened(disk);
         if (again instanceof Log) {
           expectOneOf(again.content, [confirmed, ...possible], of);
@@ -113,7 +120,7 @@ async function run(
       expectKept(found, prepared, of);
     }
   }
-  return { calls, looked };
+  return { calls, looked, pretended };
 }
 
 /** As it is now: a log's own grows. */
@@ -192,15 +199,18 @@ const preparedFor = (name: string): Prepared | undefined => (name === "move asid
 /** All of the long runs; a sample without. */
 const RUNS = Number(process.env.JOB_RUNS ?? 100);
 /** One of so many pairs of faults; no divisor of the numbers of calls and kinds, so that no kind is left out. */
-const EVERY = RUNS < 1000 ? 19 : 1;
+const EVERY = RUNS < 1000 ? 31 : 1;
 
 describe.each(Object.entries(OPERATIONS))("%s", (name, steps) => {
   test.each(FAULTS)("every file call of it %s: nothing confirmed is lost, nothing is half", async (kind) => {
     const random = randomFrom(1);
     const { calls } = await run(steps, [], random, preparedFor(name));
     let looked = 0;
-    for (let at = 0; at < calls; at++)
-      looked += (await run(steps, [{ at, kind }], random, preparedFor(name))).looked;
+    for (let at = 0; at < calls; at++) {
+      const found = await run(steps, [{ at, kind }], random, preparedFor(name));
+      looked += found.looked;
+      expect(found.pretended).toBe(false);
+    }
     expect(calls).toBeGreaterThan(5);
     expect(looked).toBeGreaterThan(calls / 2);
   });

@@ -13,6 +13,8 @@ interface Inode {
   /** What a reader sees now. */
   now: Uint8Array;
   mode: number;
+  /** From where to where bytes were dropped by a sync that failed: a reader sees them still, and no later sync brings them to the disk. */
+  lost?: readonly [from: number, to: number];
 }
 const FOLDER = "folder";
 type Entry = Inode | typeof FOLDER;
@@ -23,7 +25,8 @@ interface Renaming {
   readonly changes: readonly (readonly [path: string, entry: Entry | undefined])[];
 }
 
-export const FAULTS = ["dies", "is full", "fails", "fails after its work", "writes half"] as const;
+export const FAULTS = ["dies", "is full", "fails", "fails after its work", "writes half", "loses"] as const;
+/** "loses" is a sync that fails and drops what it was to write, as Linux does; any other call just fails. */
 export type Fault = (typeof FAULTS)[number];
 export interface FaultAt {
   /** The number of the call, from 0. */
@@ -133,8 +136,18 @@ export class ModelDisk {
     }
   }
 
+  /** Whether a reader sees what is not on the disk and never will be. */
+  get pretends(): boolean {
+    return [...this.seen.values()].some(
+      (entry) => entry !== FOLDER && entry.lost !== undefined && entry.now.length > entry.lost[0],
+    );
+  }
+
   /** Does the work of one call, unless it fails here. */
-  private call<T>(work: () => T, half?: () => void): T {
+  private call<T>(
+    work: () => T,
+    instead: { readonly half?: () => void; readonly loses?: () => void } = {},
+  ): T {
     if (this.isDead) throw new Dead();
     const now = this.calls++;
     const kind = this.faults.find(({ at }) => at === now)?.kind;
@@ -144,13 +157,16 @@ export class ModelDisk {
       case "dies":
         this.isDead = true;
         throw new Dead();
+      case "loses":
+        instead.loses?.();
+        throw failing("EIO");
       case "fails":
         throw failing("EIO");
       case "fails after its work":
         work();
         throw failing("EIO");
       default:
-        if (kind === "writes half") half?.();
+        if (kind === "writes half") instead.half?.();
         throw failing("ENOSPC");
     }
   }
@@ -181,15 +197,25 @@ export class ModelDisk {
     };
     return {
       writeFile: async (bytes: Uint8Array) =>
-        this.call(
-          () => write(bytes),
-          () => write(bytes.subarray(0, bytes.length >> 1)),
-        ),
+        this.call(() => write(bytes), { half: () => write(bytes.subarray(0, bytes.length >> 1)) }),
       readFile: async () => this.call(() => file("read").now.slice()),
       sync: async () =>
+        this.call(
+          () => {
+            if (entry === FOLDER) this.settle(path);
+            else entry.durable = arrived(entry);
+          },
+          {
+            loses: () => {
+              if (entry !== FOLDER && entry.now !== entry.durable)
+                entry.lost = [Math.min(entry.durable.length, entry.now.length), entry.now.length];
+            },
+          },
+        ),
+      truncate: async (length: number) =>
         this.call(() => {
-          if (entry === FOLDER) this.settle(path);
-          else entry.durable = entry.now;
+          const inode = file("write");
+          inode.now = inode.now.slice(0, length);
         }),
       stat: async () => this.call(() => this.facts(entry)),
       close: async () => this.call(() => undefined),
@@ -294,6 +320,11 @@ export class ModelDisk {
         return this.facts(there);
       }),
   } as unknown as StorageDisk;
+}
+
+/** What a sync brings to the disk. */
+function arrived({ now, lost }: Inode): Uint8Array {
+  return lost && now.length > lost[0] ? now.slice().fill(0, ...lost) : now;
 }
 
 /**

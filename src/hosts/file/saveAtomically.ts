@@ -75,21 +75,17 @@ const REFUSALS = new Set(
   ),
 );
 
-const UNSURE = { replaced: troubles.unsureReplaced, added: troubles.unsureAdded } as const;
-
 /** Passes on a refusal; of another failure it says that nobody knows whether it was done. */
-export function unsure(what: keyof typeof UNSURE, path: string): (error: unknown) => never {
+export function unsure(path: string): (error: unknown) => never {
   return (error) => {
     if (REFUSALS.has((error as NodeJS.ErrnoException).code ?? "")) throw error;
-    stop(UNSURE[what](path, detailOf(error)), error);
+    stop(troubles.unsureReplaced(path, detailOf(error)), error);
   };
 }
 
-const UNCONFIRMED = { replaced: troubles.unconfirmed, added: troubles.unsureAdded } as const;
-
 /** For what comes after the change: whatever fails there, the file is another by then. */
-export function unconfirmed(what: keyof typeof UNCONFIRMED, path: string): (error: unknown) => never {
-  return (error) => stop(UNCONFIRMED[what](path, detailOf(error)), error);
+export function unconfirmed(path: string): (error: unknown) => never {
+  return (error) => stop(troubles.unconfirmed(path, detailOf(error)), error);
 }
 
 /** What a user is told of an error of the system's; a sentence that is one already stays. */
@@ -171,13 +167,13 @@ async function replace(
     if (inPlace) return await writeOver(target, bytes, temporary, disk);
     await disk.rename(temporary, target).catch(async (error: unknown) => {
       await disk.rm(temporary, { force: true }).catch(() => undefined);
-      return unsure("replaced", target)(error);
+      return unsure(target)(error);
     });
   } catch (error) {
     if (!(error instanceof FileTrouble)) await disk.rm(temporary, { force: true }).catch(() => undefined);
     throw error;
   }
-  await syncFolder(folder, disk).catch(unconfirmed("replaced", target));
+  await syncFolder(folder, disk).catch(unconfirmed(target));
 }
 
 /** What a system answers that has no such thing for a folder (Windows), and keeps names by itself; or a folder that may be written but not read. */

@@ -35,7 +35,7 @@ export async function createWhole(target: string, bytes: Uint8Array, disk: Creat
     // What can't be taken away is swept later.
     await disk.rm(part, { force: true }).catch(() => undefined);
   }
-  await syncFolder(path.dirname(target), disk).catch(unconfirmed("replaced", target));
+  await syncFolder(path.dirname(target), disk).catch(unconfirmed(target));
 }
 
 const thereAlready = (target: string): WrittenElsewhere =>
@@ -52,12 +52,12 @@ async function giveName(part: string, target: string, disk: CreatingDisk): Promi
       if ((await disk.stat(part)).nlink > 1) return;
       throw thereAlready(target);
     }
-    if (!hasNoLinks(error)) unsure("replaced", target)(error);
+    if (!hasNoLinks(error)) unsure(target)(error);
     // Between the look and the renaming another program could be quicker: only the owner's lock keeps it out here.
     const there = await disk.stat(target).catch((missing: unknown) => {
       if ((missing as NodeJS.ErrnoException).code !== "ENOENT") throw missing;
     });
     if (there) throw thereAlready(target);
-    await disk.rename(part, target).catch(unsure("replaced", target));
+    await disk.rename(part, target).catch(unsure(target));
   }
 }

@@ -1,10 +1,17 @@
-/** The disk's stand of the storage: a file for each thing, in a folder of the user's own. */
+/**
+ * The disk's stand of the storage: a file for each thing, in a folder of the
+ * user's own. What it confirms is on the disk by the disk's own word. Where a
+ * disk fails to sync and then to cut off what it failed to sync, or where a
+ * start's sync of what a killed program left fails, a later start may be shown
+ * what only the memory of the system holds; it was never confirmed, and is gone
+ * when the power is.
+ */
 import { constants } from "node:fs";
 import { link, mkdir, open, readdir, rename, rm, stat, type FileHandle } from "node:fs/promises";
 import path from "node:path";
 import { WrittenElsewhere, type Storage } from "../../jobs/storage";
 import { FileTrouble, stop, troubles } from "../file/fileTrouble";
-import { sentenceFor, sentenceForReading, syncFolder, unconfirmed, unsure } from "../file/saveAtomically";
+import { sentenceFor, sentenceForReading, syncFolder, unsure } from "../file/saveAtomically";
 import { createWhole, hasNoLinks } from "./createWhole";
 import { OWN_FOLDER } from "./ownFolder";
 
@@ -87,13 +94,34 @@ export class DiskStorage implements Storage {
     return this.writing(name, async () => {
       const file = await this.disk.open(this.at(name), AT_END);
       try {
-        await file.writeFile(bytes).catch(unsure("added", this.at(name)));
-        await file.sync().catch(unconfirmed("added", this.at(name)));
+        const facts = await file.stat();
+        if (!facts.isFile()) stop(troubles.notAFile(this.at(name)));
+        try {
+          await file.writeFile(bytes);
+          await file.sync();
+        } catch (error) {
+          await this.takenBack(name, file, facts.size, error);
+          throw error;
+        }
       } finally {
         // What was synced is on the disk.
         await file.close().catch(() => undefined);
       }
     });
+  }
+
+  /**
+   * After a sync that failed, a system shows what never reached the disk, and
+   * calls the next sync a success. So what was added, and is confirmed to
+   * nobody, is taken away again: what is seen is then what is there.
+   */
+  private async takenBack(name: string, file: FileHandle, size: number, error: unknown): Promise<void> {
+    try {
+      await file.truncate(size);
+      await file.sync();
+    } catch {
+      stop(troubles.unsureAdded(this.at(name), (error as Error).message), error);
+    }
   }
 
   moveAside(name: string, to: string): Promise<void> {
@@ -122,7 +150,7 @@ export class DiskStorage implements Storage {
       return true;
     } catch (error) {
       if (isMissing(error)) return false;
-      return unsure("replaced", this.at(name))(error);
+      return unsure(this.at(name))(error);
     }
   }
 

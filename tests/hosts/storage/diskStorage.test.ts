@@ -236,9 +236,17 @@ describe("a folder or a disk that is not as it should be: a sentence, and what w
     );
     symlinkSync("/dev/null", at("job.2.log"));
     expect(await said(real().read("job.2.log"))).toMatch(/job\.2\.log is no plain file/);
-    expect(await said(new DiskStorage("/dev").append("full", bytes("one")))).toBe(
-      "FileTrouble: The disk that holds /dev is full. Nothing was changed; make room or save on another disk.",
+    expect(await said(real().append("job.2.log", bytes("one")))).toMatch(/job\.2\.log is no plain file/);
+  });
+
+  test.each(["EIO", "ENOSPC"])("what was added and then failed (%s) is taken back", async (code) => {
+    const after = new DiskStorage(folder, failingAt("writeFile", code, "after"));
+    expect(await said(after.append("job.1.log", bytes("!")))).toMatch(
+      code === "EIO"
+        ? /job\.1\.log could not be saved \(EIO\)\. Nothing was changed\.$/
+        : /is full\. Nothing was changed;/,
     );
+    expect(onDisk("job.1.log")).toBe("one");
   });
 
   test("what was written, and then not confirmed, is not told as unchanged", async () => {
@@ -246,12 +254,8 @@ describe("a folder or a disk that is not as it should be: a sentence, and what w
     expect(await said(unsynced.append("job.1.log", bytes("!")))).toBe(
       `FileTrouble: The disk failed (EIO) while something was added to ${at("job.1.log")}: what was last done may be there after the next start, or not. Check the disk and do it again.`,
     );
-    for (const code of ["EIO", "ENOSPC"]) {
-      const after = new DiskStorage(folder, failingAt("writeFile", code, "after"));
-      expect(await said(after.append("job.1.log", bytes("!")))).toMatch(
-        code === "EIO" ? /^FileTrouble: The disk failed \(EIO\) while something was added/ : /is full/,
-      );
-    }
+    rmSync(at("job.1.log"));
+    await real().create("job.1.log", bytes("one"));
     const half: StorageDisk = { ...realDisk, open: folderFails };
     expect(await said(new DiskStorage(folder, half).create("job.2.log", bytes("two")))).toBe(
       `FileTrouble: ${at("job.2.log")} was written, but the disk did not confirm it (EIO): after a power cut it may be as it was before. Check the disk and save again.`,
