@@ -1,8 +1,8 @@
 import { stat } from "node:fs/promises";
 import { FileTrouble } from "../hosts/file/fileTrouble";
 import { readXlsx } from "../hosts/file/readXlsx";
+import { nameInWords } from "../jobs/entryInWords";
 import { finder, searched } from "../jobs/search";
-import { labelInWords } from "../workbooks/jobLabel";
 import { shelfLineOf, type ShelfLine } from "../workbooks/shelfLine";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { filesIn } from "./filesIn";
@@ -83,7 +83,7 @@ async function looked(file: string): Promise<Listed> {
 function lineOf({ file, line, unreadable }: Listed): string {
   if (!line) return `${file}: cannot be read. ${unreadable ?? ""}`;
   const total = line.total === undefined ? "" : `${line.total.toFixed(2)} ${line.currency}`.trim();
-  return [labelInWords(line) || "(no name)", line.customer, line.date, total, line.verdict, file]
+  return [nameInWords(line), line.customer, line.date, total, line.verdict, file]
     .filter((part) => part !== "")
     .join(" | ");
 }

@@ -1,4 +1,5 @@
 /** What a list says of a job, where it is not the job's own words: the same is shown and searched. */
+import { labelInWords } from "../workbooks/jobLabel";
 import type { ShelfLine } from "../workbooks/shelfLine";
 import type { ShelfEntry } from "./catalogue";
 
@@ -13,6 +14,10 @@ export const stateInWords = ({ state, away, conflictOf, trouble }: Told): string
   ]
     .filter(Boolean)
     .join(", ");
+
+/** @returns what identifies a job; a name of ours where it has none */
+export const nameInWords = (line: ShelfLine | undefined): string => (line && labelInWords(line)) || NO_NAME;
+export const NO_NAME = "(no name)";
 
 const SUM = new Intl.NumberFormat("en", { minimumFractionDigits: 2, maximumFractionDigits: 2 });
 
