@@ -215,7 +215,7 @@ export class JobDetails {
     return make(
       "li",
       {},
-      make("p", {}, make("strong", {}, `Revision ${number}`), " ", make("bdi", {}, why)),
+      make("p", {}, make("strong", {}, `Revision ${number}`), ", ", make("bdi", {}, why)),
       make(
         "p",
         { className: "desk-small" },

@@ -89,6 +89,7 @@ export class JobsTable {
     this.root.addEventListener("scroll", () => this.draw());
     new ResizeObserver(() => this.draw()).observe(this.root);
     this.table.addEventListener("keydown", (event) => this.pressed(event));
+    this.head.addEventListener("keydown", (event) => this.pressedAbove(event));
     this.lines.addEventListener("click", ({ target }) => this.choose(this.entryAt(target)?.id));
     this.lines.addEventListener("dblclick", ({ target }) => {
       const entry = this.entryAt(target);
@@ -171,6 +172,15 @@ export class JobsTable {
     }
   }
 
+  /** The headings are one stop of the Tab key; the arrows go from one to the next. */
+  private pressedAbove(event: KeyboardEvent): void {
+    const step = { ArrowLeft: -1, ArrowRight: 1 }[event.key];
+    const at = this.heads.findIndex((head) => head.contains(event.target as Node));
+    if (step === undefined || at < 0) return;
+    event.preventDefault();
+    this.heads[at + step]?.querySelector("button")!.focus();
+  }
+
   private orderBy(column: Column): void {
     const again = this.order.column === column;
     this.order = { column, falling: again ? !this.order.falling : column.falling === true };
@@ -181,7 +191,9 @@ export class JobsTable {
 
   private tellOrder(): void {
     for (const [index, head] of this.heads.entries()) {
-      if (COLUMNS[index] !== this.order.column) head.removeAttribute("aria-sort");
+      const isOrder = COLUMNS[index] === this.order.column;
+      head.querySelector("button")!.tabIndex = isOrder ? 0 : -1;
+      if (!isOrder) head.removeAttribute("aria-sort");
       else head.ariaSort = this.order.falling ? "descending" : "ascending";
     }
   }

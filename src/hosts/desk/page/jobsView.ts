@@ -98,14 +98,14 @@ export class JobsView {
         ),
       ),
       this.trouble,
-      this.said,
       make(
         "div",
         { className: "jobs-body" },
         make("div", { className: "jobs-list" }, this.table.root, this.nothing),
         this.details.root,
       ),
-      this.place,
+      // Under the list, where it moves nothing that a hand is about to click.
+      make("div", { className: "jobs-foot" }, this.said, this.place),
     );
     this.table.chosen = (entry) => this.details.show(entry);
     this.table.opened = ({ id, trouble }) => {
