@@ -25,18 +25,18 @@ export function searched({ line, file, savedAt, ...told }: Findable, ...more: st
     ...[date, longDate(date), saved, longDate(saved)],
     file?.name ?? "",
     ...more,
+    ...(line ? sumsOf(line) : []),
   ];
-  // The fields stay apart: what was typed with a hyphen may not reach from one into the next.
-  const apart = (all: string[]): string => all.map((field) => field.replace(/\n/g, " ")).join("\n");
-  const words = spellingsOf(apart(fields));
-  return (line ? [...words, ...spellingsOf(apart(sumsOf(line)))] : words).join("\n");
+  // They stay apart: what was typed with a hyphen may not reach from one into the next.
+  const apart = fields.map((field) => field.replace(/\n/g, " "));
+  return bare([...apart, ...apart.filter((field) => IS_SPELLED.test(field)).map(spelledOut)].join("\n"));
 }
 
 /** @returns whether all the words typed stand in what {@link searched} made; nothing typed is in everything */
 export function finder(typed: string): (searchedText: string) => boolean {
   const words = typed
     .split(/\s+/)
-    .map(spellingsOf)
+    .map((word) => [...new Set([word, spelledOut(word)].map(bare))])
     .filter(([word]) => word !== "");
   return (text) => words.every((spellings) => spellings.some((word) => text.includes(word)));
 }
@@ -58,35 +58,39 @@ const LETTERS: Readonly<Record<string, string>> = {
 const LETTER = new RegExp(`[${Object.keys(LETTERS).join("")}]`, "g");
 /** Where the letter is not on the keyboard. */
 const SPELLED_OUT: Readonly<Record<string, string>> = { ä: "ae", ö: "oe", ü: "ue", ø: "oe", å: "aa" };
+const SPELLED = /[äöüøå]/g;
+/** Or as a letter with a mark of its own behind it. */
+const IS_SPELLED = /[äöüøå]|\u0308|\u030a/i;
 
-const QUOTES = /["'`´‘’‚‛“”„‟«»‹›′″ʼʹ]/g;
+const QUOTES = /[´‘’‚‛“”„‟«»‹›′″ʼʹ]/g;
 /** Marks that are put on a letter of any script, and those of Hebrew; the vowel signs of Indic scripts are letters. */
 const MARKS = /\p{Script=Inherited}|(?=\p{Mn})\p{Script=Hebrew}|\p{Cf}/gu;
-/** But for the line's end, which keeps fields apart. */
-const GAPS = /(?:[^\S\n]|[\p{Pd}\u2212])+/gu;
-const PLAIN = /^[\0-\x7f]*$/;
+const GAPS = /[\s\p{Pd}\u2212]/gu;
 
-/** As it is without its marks and, where that is another, as it is where its letter is not on the keyboard. */
-function spellingsOf(text: string): string[] {
-  if (PLAIN.test(text)) return [joined(text)];
-  const composed = text.normalize("NFC").toLowerCase();
-  const spelledOut = composed.replace(/[äöüøå]/g, (letter) => SPELLED_OUT[letter]!);
-  return (spelledOut === composed ? [text] : [text, spelledOut]).map(bare);
-}
-
+/** As it is without its marks. Few letters are not plain ones, and only they cost. */
 const bare = (text: string): string =>
-  joined(
-    text
-      // One of them would come apart into a space and a mark.
-      .replace(QUOTES, "")
-      .normalize("NFKD")
-      .replace(MARKS, "")
-      .toLowerCase()
-      .replace(LETTER, (letter) => LETTERS[letter]!),
-  );
+  text
+    .replace(/[^\0-\x7f]+/g, (run) =>
+      run
+        // One of them would come apart into a space and a mark.
+        .replace(QUOTES, "")
+        .normalize("NFKD")
+        .replace(MARKS, "")
+        .toLowerCase()
+        .replace(LETTER, (letter) => LETTERS[letter]!)
+        .replace(GAPS, " "),
+    )
+    .toLowerCase()
+    .replace(/["'`]/g, "")
+    // The line's end keeps the fields apart.
+    .replace(/[ \t\v\f\r-]+/g, " ")
+    .replace(/^ | $/gm, "");
 
-const joined = (text: string): string =>
-  text.toLowerCase().replace(QUOTES, "").replace(GAPS, " ").replace(/^ | $/gm, "");
+const spelledOut = (text: string): string =>
+  text
+    .normalize("NFC")
+    .toLowerCase()
+    .replace(SPELLED, (letter) => SPELLED_OUT[letter]!);
 
 const MONTHS = "January February March April May June July August September October November December".split(
   " ",
@@ -105,7 +109,7 @@ function sumsOf(line: ShelfLine): string[] {
   const shown = totalInWords({ total, currency: "" });
   const written = new Set([String(total), total.toFixed(2), shown].flatMap((one) => [one, exchanged(one)]));
   const names = new Set([currency, signOf(currency)]);
-  return [...names].flatMap((name) => [name, ...[...written].map((one) => `${name}${one}${name}`)]);
+  return [...names].map((name) => ["", ...written, ""].join(name || " "));
 }
 
 /** Point for comma, comma for point. */

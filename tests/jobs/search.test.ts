@@ -53,6 +53,7 @@ const job: Findable = { line, state: "draft", file: { name: "müller final.xlsx"
 test.each([
   ["spelled out", "mueller luedenscheid"],
   ["spelled out where it is written so", "müller", { ...line, name: "Mueller" }],
+  ["spelled out where the marks stand for themselves", "mueller", { ...line, name: "Mu\u0308ller" }],
   ["an a with a ring, spelled out", "aase bjoern"],
   ["over the hyphen, without it", "müller lüden"],
   ["a hyphen in the place of a space", "pension-müller"],

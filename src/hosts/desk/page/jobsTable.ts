@@ -98,14 +98,13 @@ export class JobsTable {
     this.tellOrder();
   }
 
-  /** @param openId the job that this window has open */
-  setAll(all: readonly ShelfEntry[], openId: string | undefined): void {
+  /** {@link filter} then shows what is wanted of them. @param openId the job that this window has open */
+  take(all: readonly ShelfEntry[], openId: string | undefined): void {
     this.all = all;
     // A line whose entry is the same one stays as it is drawn.
     if (openId !== this.openId) this.drawn.clear();
     this.openId = openId;
     this.sort();
-    this.filter(this.isShown, false);
   }
 
   /** @param fromTop another question begins at its first answer */

@@ -48,7 +48,7 @@ export class JobsView {
   private readonly nothing = make("div", { className: "jobs-nothing", hidden: true });
   private readonly place = make("p", { className: "jobs-place desk-small" });
 
-  private entries = new Map<string, { readonly entry: ShelfEntry; readonly json: string }>();
+  private entries = new Map<string, ShelfEntry>();
   private readonly texts = new WeakMap<ShelfEntry, string>();
   private openId: string | undefined;
   private busy = false;
@@ -63,7 +63,7 @@ export class JobsView {
       actions,
       run: (work, done) => this.run(work, done),
       refuse: (sentence) => this.complain(sentence),
-      entry: (id) => this.entries.get(id)?.entry,
+      entry: (id) => this.entries.get(id),
       namesakes: (entry) => this.namesakes(entry),
       choose: (id) => this.goTo(id),
       search: (words) => this.ask(words),
@@ -170,29 +170,24 @@ export class JobsView {
     let isOther = anew || before.size !== list.jobs.length;
     this.entries = new Map(
       list.jobs.map((entry) => {
-        const json = JSON.stringify(entry);
         const known = before.get(entry.id);
         // What is the same stays the same, and is neither drawn nor made ready anew.
-        if (known?.json === json) return [entry.id, known];
+        if (known && isAlike(known, entry)) return [entry.id, known];
         isOther = true;
-        return [entry.id, { entry, json }];
+        return [entry.id, entry];
       }),
     );
-    this.table.setAll([...this.all()], this.openId);
+    this.table.take([...this.entries.values()], this.openId);
     this.look(false);
     // A click that is under way on one of its buttons counts.
     if (isOther) this.details.show(this.table.choice, true);
-    this.makeReady(this.all());
+    this.makeReady(this.entries.values());
   }
 
   private get beside(): HTMLElement[] {
     return [...(this.root.parentElement?.children ?? [])].filter(
       (one): one is HTMLElement => one instanceof HTMLElement && one !== this.root,
     );
-  }
-
-  private *all(): Generator<ShelfEntry> {
-    for (const { entry } of this.entries.values()) yield entry;
   }
 
   private textOf(entry: ShelfEntry): string {
@@ -216,17 +211,16 @@ export class JobsView {
   /** @param fromTop what is asked for is another */
   private look(fromTop = true): void {
     const [value, , isShown] = FILTERS[this.filter.selectedIndex]!;
-    const isFound = finder(this.search.value);
-    const wantsAway = value === AWAY;
-    this.table.filter(
-      (entry) => entry.away === wantsAway && isShown(entry) && isFound(this.textOf(entry)),
-      fromTop,
-    );
-    let [scope, found] = [0, 0];
     const isAsked = this.search.value.trim() !== "";
-    for (const entry of this.all()) {
+    const isInText = finder(this.search.value);
+    // Opening the list makes nothing ready to be searched.
+    const isFound = (entry: ShelfEntry): boolean => !isAsked || isInText(this.textOf(entry));
+    const wantsAway = value === AWAY;
+    this.table.filter((entry) => entry.away === wantsAway && isShown(entry) && isFound(entry), fromTop);
+    let [scope, found] = [0, 0];
+    for (const entry of this.entries.values()) {
       if (entry.away === wantsAway) scope++;
-      else if (!wantsAway && isAsked && isFound(this.textOf(entry))) found++;
+      else if (!wantsAway && isAsked && isFound(entry)) found++;
     }
     const { count } = this.table;
     setText(this.count, `${count} of ${scope} ${wantsAway ? "put away" : scope === 1 ? "job" : "jobs"}`);
@@ -271,7 +265,7 @@ export class JobsView {
   /** To a job that may not be among those shown. */
   private goTo(id: string): void {
     this.search.value = "";
-    this.narrow(this.entries.get(id)?.entry.away ? AWAY : "all");
+    this.narrow(this.entries.get(id)?.away ? AWAY : "all");
     this.table.choose(id);
     this.table.focus();
   }
@@ -279,7 +273,8 @@ export class JobsView {
   private namesakes({ id, line }: ShelfEntry): number {
     if (!line?.number) return 0;
     let count = 0;
-    for (const one of this.all()) if (one.id !== id && !one.away && one.line?.number === line.number) count++;
+    for (const one of this.entries.values())
+      if (one.id !== id && !one.away && one.line?.number === line.number) count++;
     return count;
   }
 
@@ -324,6 +319,19 @@ export class JobsView {
     this.search.value = "";
     this.look();
   }
+}
+
+/** Of two values as a server sends them. */
+function isAlike(one: unknown, other: unknown): boolean {
+  if (one === other) return true;
+  if (typeof one !== "object" || typeof other !== "object" || !one || !other) return false;
+  const names = Object.keys(one);
+  return (
+    names.length === Object.keys(other).length &&
+    names.every((name) =>
+      isAlike((one as Record<string, unknown>)[name], (other as Record<string, unknown>)[name]),
+    )
+  );
 }
 
 function sentenceOf(error: unknown): string {
