@@ -91,7 +91,7 @@ test.each([
 
 test("what it is said of a job is found: conflicting, unreadable, put away, when it was saved", () => {
   const found = (typed: string, one: Findable): boolean => finder(typed)(searched(one));
-  expect(found("draft conflicting", { ...job, conflictOf: "job-1" })).toBe(true);
+  expect(found("draft conflicting", { ...job, conflictOf: { job: "job-1", after: "r1" } })).toBe(true);
   expect(found("put away", { ...job, away: true })).toBe(true);
   expect(found("cannot be read", { trouble: { sentence: "", kept: [] }, state: "draft" })).toBe(true);
   expect(found("draft", { trouble: { sentence: "", kept: [] }, state: "draft" })).toBe(false);

@@ -73,7 +73,7 @@ const JOBS: readonly ShelfEntry[] = [
       file: {
         name: "east wing.xlsx",
         path: "/home/invented/east wing.xlsx",
-        stamp: { modified: 0, size: 0 },
+        mark: "0",
       },
     },
   ),
@@ -99,7 +99,7 @@ const JOBS: readonly ShelfEntry[] = [
     "conflict",
     15,
     { number: "Q-9", revision: "A", name: "Hotel Müller, east wing" },
-    { conflictOf: "east" },
+    { conflictOf: { job: "east", after: "r2" } },
   ),
   job(
     "broken",
@@ -498,7 +498,7 @@ withJobs("one that can't be read: its sentence, and only what can be done with i
 withJobs("a conflicting one says what it is and of which job it came", async () => {
   await line("conflict").click();
   expect(await details().innerText()).toContain(
-    "Typed in another window, or while the server was away, and did not fit Q-9, revision A, Hotel Müller, east wing any more.",
+    "Typed in another window, or while the server was away, and did not fit Q-9, revision A, Hotel Müller, east wing any more. Open it to compare the two, or to put its edits into that job.",
   );
   await shot("conflict");
   await search().fill("conflicting");

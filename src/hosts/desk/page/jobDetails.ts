@@ -83,20 +83,7 @@ export class JobDetails {
     const remarks: Node[] = [];
     if (around.isOpen(id)) remarks.push(make("p", {}, "Open in this window."));
     if (away) remarks.push(make("p", {}, "Put away: not among the others until it is brought back."));
-    if (conflictOf !== undefined) {
-      const of = around.entry(conflictOf);
-      remarks.push(
-        make(
-          "p",
-          { className: "jobs-caution" },
-          "Typed in another window, or while the server was away, and did not fit ",
-          ...(of
-            ? [make("bdi", {}, nameInWords(of.line)), " any more. Nothing of it was put in there. "]
-            : ["a job that is no longer here. "]),
-          ...(of ? [this.button("Show that job", "origin", () => around.choose(conflictOf))] : []),
-        ),
-      );
-    }
+    if (conflictOf) remarks.push(this.originOf(conflictOf.job, away));
     const last = revisions.at(-1);
     if (last && savedAt > last.at)
       remarks.push(
@@ -113,6 +100,19 @@ export class JobDetails {
         ),
       );
     return remarks;
+  }
+
+  /** @param job from which what was typed has come apart */
+  private originOf(job: string, away: boolean): HTMLElement {
+    const of = this.around.entry(job);
+    return make(
+      "p",
+      { className: "jobs-caution" },
+      "Typed in another window, or while the server was away, and did not fit ",
+      ...(of ? [make("bdi", {}, nameInWords(of.line)), " any more. "] : ["a job that is no longer here."]),
+      ...(of && !away ? ["Open it to compare the two, or to put its edits into that job. "] : []),
+      ...(of ? [this.button("Show that job", "origin", () => this.around.choose(job))] : []),
+    );
   }
 
   private buttonsOf(entry: ShelfEntry): HTMLElement {
