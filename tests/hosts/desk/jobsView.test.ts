@@ -220,6 +220,7 @@ withJobs(
     await page.getByRole("button", { name: "1 more put away" }).click();
     expect(await ids()).toEqual(["mill"]);
     expect(await counted()).toBe("1 of 1 put away");
+    expect(await page.getByText(/more put away/).isVisible()).toBe(false);
     await filter().selectOption("all but put away");
     await search().fill("muller sent €12,480.00 east wing.xlsx");
     expect(await ids()).toEqual(["east"]);
