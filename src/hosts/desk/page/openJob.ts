@@ -164,16 +164,21 @@ export class OpenJob {
   }
 
   async copy(id: string, number?: number): Promise<void> {
-    if (id === this.id_) await this.autosave?.settle();
+    await this.settle(id);
     const to = newId();
     await api.copyJob(id, to, number);
     await this.open(to);
     this.around.bar.showNotice("This is the copy: a job of its own, a draft that belongs to no file.");
   }
 
+  /** What is typed in the job is at the server, as far as it takes it. */
+  async settle(id: string): Promise<void> {
+    if (id === this.id_) await this.autosave?.settle();
+  }
+
   /** Freezes, or notes something of, the open job or another. */
   async noted(id: string, work: () => Promise<unknown>): Promise<void> {
-    if (id === this.id_) await this.autosave?.settle();
+    await this.settle(id);
     await work();
     if (id === this.id_) this.tell((await api.held(id)).notes);
   }

@@ -7,7 +7,7 @@ import { showComparison } from "./comparing";
 import { documentOf, type Desk } from "./desk";
 import { askAboutChangedFile } from "./dialogs";
 import { download } from "./dom";
-import { fileHeldBy, type HeldFile } from "./fileHandles";
+import { fileHeldBy, type HeldFile } from "../../storage/fileHandles";
 import type { OpenJob } from "./openJob";
 
 interface Around {
