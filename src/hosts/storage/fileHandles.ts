@@ -11,6 +11,7 @@ interface Picker {
   showOpenFilePicker?(options: object): Promise<FileSystemFileHandle[]>;
 }
 interface Permitting {
+  queryPermission?(how: { mode: "readwrite" }): Promise<PermissionState>;
   requestPermission?(how: { mode: "readwrite" }): Promise<PermissionState>;
 }
 
@@ -65,8 +66,7 @@ export function heldFile(handle: FileSystemFileHandle): HeldFile {
       return { bytes, mark: await markOf(bytes) };
     },
     write: async (content) => {
-      const permission = await (handle as Permitting).requestPermission?.({ mode: "readwrite" });
-      if (permission !== undefined && permission !== "granted")
+      if (!(await mayWrite(handle as Permitting)))
         throw new Error(
           `The browser does not let this page write into ${handle.name}. Allow it when it asks, or save the job under another name with “Download mine”.`,
         );
@@ -77,6 +77,13 @@ export function heldFile(handle: FileSystemFileHandle): HeldFile {
       return markOf(new Uint8Array(await content.arrayBuffer()));
     },
   };
+}
+
+/** Asks the user where the browser wants it so. */
+async function mayWrite(handle: Permitting): Promise<boolean> {
+  const known = await handle.queryPermission?.({ mode: "readwrite" });
+  if (known === undefined || known === "granted") return true;
+  return (await handle.requestPermission?.({ mode: "readwrite" })) === "granted";
 }
 
 /** SHA-256, in hexadecimal. */

@@ -19,13 +19,11 @@ import {
   load,
   notice,
   openPage,
-  openTab,
   page,
   saved,
   textIs,
   textIsNot,
   total,
-  turnTo,
   type,
   until,
   withPage,
@@ -117,27 +115,6 @@ withPage("with the server gone the page says so, and goes on by itself when it i
   forget("ERR_CONNECTION_REFUSED");
   await load();
   expect(await total().innerText()).toBe(after);
-});
-
-withPage("a tab whose job was changed in another tab says so and overwrites nothing", async () => {
-  const before = await total().innerText();
-  const first = page;
-  await openTab();
-  const second = page;
-  await choose("Rooms", RUN);
-  await type("200");
-  const changed = await textIsNot(total(), before);
-  await saved();
-
-  await turnTo(first);
-  await choose("Rooms", RUN);
-  await type("150");
-  await page.getByText(/^not saved: this job was changed in another tab.*Reload this page/).waitFor();
-  forget("409 (Conflict)");
-  page.once("dialog", (dialog) => void dialog.accept());
-  await load();
-  expect(await total().innerText()).toBe(changed);
-  await second.close();
 });
 
 withPage("a formula that is typed is helped: proposals, then its arguments", async () => {
@@ -365,7 +342,7 @@ withPage("New keeps the job that was open; Open brings a saved workbook back wit
   await textIs(total(), price);
   await until(
     () => notice().innerText(),
-    (text) => text.startsWith("The job that was open is kept as"),
+    (text) => text.endsWith("is kept, under Jobs."),
   );
   expect(kept().filter((name) => !earlier.has(name)).length).toBeGreaterThan(0);
 

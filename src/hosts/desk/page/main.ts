@@ -146,7 +146,18 @@ async function saveNow(started: () => Promise<void>): Promise<void> {
   await save({ desk, bar, job });
 }
 
+/** @throws Error with a sentence where the shown job takes no edit */
+function mustTakeEdits(): void {
+  if (!job.mayEdit)
+    throw new Error(
+      job.isLooking
+        ? "A frozen revision is shown, in which nothing can be changed. Go back to the job first."
+        : "Another window has this job open, and this one only watches. Take it over first.",
+    );
+}
+
 async function importSurvey(started: () => Promise<void>): Promise<void> {
+  mustTakeEdits();
   const file = await chooseFile(".csv,.txt,.tsv,.xlsx");
   const { rooms } = desk;
   if (!file || !rooms) return;
@@ -160,6 +171,7 @@ async function importSurvey(started: () => Promise<void>): Promise<void> {
 }
 
 async function addRows(started: () => Promise<void>): Promise<void> {
+  mustTakeEdits();
   const { additions } = desk;
   if (additions.length === 0) {
     bar.showNotice(
@@ -176,6 +188,7 @@ async function addRows(started: () => Promise<void>): Promise<void> {
 const back =
   (command: "REQUEST_UNDO" | "REQUEST_REDO", nothing: string) =>
   async (started: () => Promise<void>): Promise<void> => {
+    mustTakeEdits();
     await started();
     if (!desk.dispatch(command)) bar.showNotice(nothing);
   };

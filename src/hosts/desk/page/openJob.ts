@@ -4,6 +4,7 @@
  * fits becomes a job of its own.
  */
 import type { JobContent, JobFile, JobNotes } from "../../../jobs/content";
+import { timeInWords } from "../../../jobs/entryInWords";
 import type { HeldJob } from "../../../jobs/shelf";
 import type { Book } from "../../../workbooks/book";
 import { labelInWords } from "../../../workbooks/jobLabel";
@@ -60,6 +61,10 @@ export class OpenJob {
   }
   get unsaved(): boolean {
     return this.autosave?.unsaved ?? false;
+  }
+  /** A frozen state is shown, which is not what the job's file is to hold. */
+  get isLooking(): boolean {
+    return this.looking;
   }
   /** The job is this window's, and shown as it is now. */
   get mayEdit(): boolean {
@@ -143,7 +148,7 @@ export class OpenJob {
     await desk.show(held, NOWHERE, true, `Revision ${number}`);
     const { why, at } = held.note!;
     strip.show(
-      `You look at revision ${number}${why ? ` (${why})` : ""}, frozen ${new Date(at).toLocaleString([], { hour12: false })}. Nothing can be changed in it.`,
+      `You look at revision ${number}${why ? ` (${why})` : ""}, frozen ${timeInWords(at)}. Nothing can be changed in it.`,
       [
         { label: "Back to the job", act: () => run("Opening the job…", () => this.open(id)) },
         { label: "Restore it", act: () => run("Restoring…", () => this.restore(id, number)) },

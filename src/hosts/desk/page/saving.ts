@@ -26,7 +26,7 @@ interface Target {
 
 export async function save({ desk, bar, job }: Around): Promise<void> {
   const book = desk.book();
-  const target = await targetOf(job);
+  const target = job.isLooking ? undefined : await targetOf(job);
   if (target && (await into(target, book, { desk, bar, job })) !== "download") return;
   const name = `${desk.fileTitle}.xlsx`;
   download(await api.saveXlsx(book), name);
