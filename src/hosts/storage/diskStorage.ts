@@ -174,7 +174,8 @@ export class DiskStorage implements Storage {
     try {
       return await work();
     } catch (error) {
-      if (error instanceof FileTrouble || error instanceof WrittenElsewhere) throw error;
+      if (error instanceof FileTrouble) throw error;
+      if (error instanceof WrittenElsewhere) throw new FileTrouble(error.message, { cause: error });
       throw await this.trouble(error, name, sentenceFor);
     }
   }

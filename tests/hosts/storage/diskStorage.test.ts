@@ -41,7 +41,7 @@ describe("a new thing", () => {
       for (const one of made)
         if (one.status === "rejected")
           expect(String(one.reason)).toBe(
-            `WrittenElsewhere: ${path.join(folder, name)} is there already: another program has written it. ` +
+            `FileTrouble: ${path.join(folder, name)} is there already: another program has written it. ` +
               "It is left as it is; start Rigsheet again to see what is there.",
           );
     }
