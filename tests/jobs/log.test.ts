@@ -229,7 +229,7 @@ describe.each(Object.entries(OPERATIONS))("%s", (name, steps) => {
             if (pairs % EVERY === 0) await run(steps, [one, { at: second, kind }], random, preparedFor(name));
       }
     expect(pairs).toBeGreaterThan(calls * calls);
-  }, 600_000);
+  }, 1_800_000);
 });
 
 test("random runs of all operations, with faults at random", async () => {
