@@ -149,7 +149,11 @@ export class DiskStorage implements Storage {
       });
       return true;
     } catch (error) {
-      if (isMissing(error)) return false;
+      if (isMissing(error)) {
+        // The folder to move it to may be what is missing.
+        await this.disk.stat(path.dirname(target));
+        return false;
+      }
       return unsure(this.at(name))(error);
     }
   }
