@@ -13,7 +13,7 @@
  * - where another is seen to have written the same log, this one writes no more.
  */
 import { decoded, encoded, type Tail } from "./record";
-import { WrittenElsewhere, type Storage } from "./storage";
+import { isWrittenElsewhere, type Storage } from "./storage";
 import { timeInName } from "./timeInName";
 
 /** What stands in a log: its base, and all that came after it. A segment's first record is one; each other is a list of entries. */
@@ -61,7 +61,7 @@ export interface Unopened {
 export class Log<Base, Entry> {
   private queue: Promise<unknown> = Promise.resolve();
   /** Set once another was seen to write this log: a segment that is put down after its one would hide what it confirmed. */
-  private overtaken: WrittenElsewhere | undefined;
+  private overtaken: unknown;
   private readonly told = new Set<number>();
   /** Of what was there before, what nobody has looked into. */
   private readonly unread: ReadonlySet<number>;
@@ -203,7 +203,7 @@ export class Log<Base, Entry> {
     try {
       await work;
     } catch (error) {
-      if (error instanceof WrittenElsewhere) this.overtaken = error;
+      if (isWrittenElsewhere(error)) this.overtaken = error;
       throw error;
     }
   }

@@ -26,7 +26,14 @@ export interface Storage {
   drop(name: string): Promise<void>;
 }
 
-/** Another program, or another window, has written what this one has not seen. The message is a sentence for the user. */
+/**
+ * Another program, or another window, has written what this one has not seen.
+ * The message is a sentence for the user. A host may wrap it in a kind of its
+ * own, with this as the cause.
+ */
 export class WrittenElsewhere extends Error {
   override readonly name = "WrittenElsewhere";
 }
+
+export const isWrittenElsewhere = (error: unknown): boolean =>
+  [error, (error as Error | undefined)?.cause].some((one) => one instanceof WrittenElsewhere);

@@ -123,6 +123,8 @@ export const troubles = {
   // Reading, and a folder of the user's own
   gone: (path: string) =>
     `${path} is not there any more. If it lies on a network or on a disk that can be taken out, connect that again; then try again.`,
+  leadsNowhere: (link: string) =>
+    `${link} is a link to a folder that is not there. If that lies on a network or on a disk that can be taken out, connect that; else give another folder with --data.`,
   notAFolder: (folder: string) =>
     `${folder} is a file, not a folder. Move it elsewhere, or give another folder.`,
   folderInPlace: (path: string) =>

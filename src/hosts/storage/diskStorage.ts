@@ -161,7 +161,11 @@ export class DiskStorage implements Storage {
       });
       return true;
     } catch (error) {
-      if (isMissing(error)) return false;
+      if (isMissing(error)) {
+        // The folder to move it to may be what is missing.
+        await this.disk.stat(path.dirname(target));
+        return false;
+      }
       return unsure(this.at(name))(error);
     }
   }
@@ -190,7 +194,8 @@ export class DiskStorage implements Storage {
     try {
       return await work();
     } catch (error) {
-      if (error instanceof FileTrouble || error instanceof WrittenElsewhere) throw error;
+      if (error instanceof FileTrouble) throw error;
+      if (error instanceof WrittenElsewhere) throw new FileTrouble(error.message, { cause: error });
       throw await this.trouble(error, name, sentenceFor);
     }
   }

@@ -18,14 +18,15 @@ const codeOf = (error: unknown): string => (error as NodeJS.ErrnoException).code
 export async function makeOwnFolder(folder: string, disk: typeof realDisk = realDisk): Promise<void> {
   try {
     const missing: string[] = [];
-    for (let one = folder; !(await isFolder(one, disk)); one = path.dirname(one)) {
+    for (let one = folder; !(await isFolder(one, disk, folder)); one = path.dirname(one)) {
       missing.unshift(one);
       if (path.dirname(one) === one) break;
     }
     for (const one of missing)
-      await disk.mkdir(one, { mode: OWN_FOLDER }).catch((error: unknown) => {
-        // Another program was quicker.
+      await disk.mkdir(one, { mode: OWN_FOLDER }).catch(async (error: unknown) => {
         if (codeOf(error) !== "EEXIST") throw error;
+        // Another program was quicker; or it is a link.
+        if (!(await isFolder(one, disk))) stop(troubles.leadsNowhere(one), error);
       });
     // Those that were there too: a program may have made them and been ended before they were on the disk.
     for (let one = folder; path.dirname(one) !== one; one = path.dirname(one))
@@ -40,13 +41,16 @@ export async function makeOwnFolder(folder: string, disk: typeof realDisk = real
   }
 }
 
-async function isFolder(one: string, disk: Pick<typeof realDisk, "stat">): Promise<boolean> {
+/** @param wanted the folder that is made, of which this is one, or one above it */
+async function isFolder(one: string, disk: Pick<typeof realDisk, "stat">, wanted = one): Promise<boolean> {
   const facts = await disk.stat(one).catch((error: unknown) => {
     // Below a file; the walk upwards comes to it.
     if (["ENOENT", "ENOTDIR"].includes(codeOf(error))) return undefined;
     throw error;
   });
-  if (facts && !facts.isDirectory())
-    stop(`${one} is a file, not a folder. Give a folder of your own with --data.`);
+  if (facts && !facts.isDirectory()) {
+    const why = `${one} is a file, not a folder. Give a folder of your own with --data.`;
+    stop(one === wanted ? why : `There is no folder ${wanted}: ${why}`);
+  }
   return facts !== undefined;
 }

@@ -41,7 +41,7 @@ describe("a new thing", () => {
       for (const one of made)
         if (one.status === "rejected")
           expect(String(one.reason)).toBe(
-            `WrittenElsewhere: ${path.join(folder, name)} is there already: another program has written it. ` +
+            `FileTrouble: ${path.join(folder, name)} is there already: another program has written it. ` +
               "It is left as it is; start Rigsheet again to see what is there.",
           );
     }
@@ -205,6 +205,11 @@ describe("a folder or a disk that is not as it should be: a sentence, and what w
   test("a folder of its own is not listed, and one where things moved aside go may be a file", async () => {
     mkdirSync(at("replaced"));
     expect(await real().list()).toEqual(["job.1.log"]);
+    symlinkSync("nowhere", at("damaged"));
+    expect(await said(real().moveAside("job.1.log", "damaged/job.1.log"))).toMatch(
+      /damaged.job\.1\.log is not there any more/,
+    );
+    rmSync(at("damaged"));
     writeFileSync(at("damaged"), "a file");
     expect(await said(real().moveAside("job.1.log", "damaged/job.1.log"))).toBe(
       `FileTrouble: ${at("damaged")} is a file, not a folder. Move it elsewhere, or give another folder.`,

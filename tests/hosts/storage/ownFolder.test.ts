@@ -1,5 +1,5 @@
 /** A folder of the user's own is on the disk, by its name too, before anything is kept in it. */
-import { mkdtempSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, rmSync, statSync, symlinkSync, writeFileSync } from "node:fs";
 import { mkdir, open, stat } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -66,10 +66,23 @@ test("it is its owner's alone, of many that make it at once too, and a file in i
     for (const one of [own, path.dirname(own)]) expect(statSync(one).mode & 0o777).toBe(0o700);
   const file = path.join(folder, "file");
   writeFileSync(file, "");
-  for (const one of [file, path.join(file, "b", "own")])
+  const sentence = `${file} is a file, not a folder. Give a folder of your own with --data.`;
+  await expect(makeOwnFolder(file)).rejects.toThrow(new Error(sentence));
+  const below = path.join(file, "b", "own");
+  await expect(makeOwnFolder(below)).rejects.toThrow(new Error(`There is no folder ${below}: ${sentence}`));
+});
+
+test("a link to a folder is that one; one that leads nowhere is named, and nothing is made", async () => {
+  const [own, link, nowhere] = ["own", "link", "nowhere"].map((name) => path.join(folder, name));
+  await makeOwnFolder(own!);
+  symlinkSync(own!, link!, "dir");
+  await makeOwnFolder(link!);
+  symlinkSync(path.join(folder, "gone"), nowhere!, "dir");
+  for (const one of [nowhere!, path.join(nowhere!, "inside")])
     await expect(makeOwnFolder(one)).rejects.toThrow(
-      `${file} is a file, not a folder. Give a folder of your own with --data.`,
+      `${nowhere} is a link to a folder that is not there. If that lies on a network or on a disk that can be taken out, connect that; else give another folder with --data.`,
     );
+  expect(readdirSync(folder).sort()).toEqual(["link", "nowhere", "own"]);
 });
 
 const onLinux = process.platform === "linux" ? test : test.skip;
