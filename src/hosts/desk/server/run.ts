@@ -14,6 +14,7 @@ import { ALIVE, DESK_HEADER, GIVE, KEY, KEY_HEADER } from "../protocol";
 import { assetsIn } from "./assets";
 import { adoptFirst } from "./firstStore";
 import { GivenFiles, type FileServices } from "./givenFiles";
+import { signOfLife } from "./guard";
 import { openBrowser } from "./openBrowser";
 import { usualDataFolder, USUAL_PORT, type DeskOptions } from "./options";
 import { createDesk, type DeskParts } from "./serve";
@@ -99,9 +100,7 @@ async function listen(
   owner: Owner,
   say: (line: string) => void,
 ): Promise<void> {
-  const ports = asked
-    ? [asked]
-    : Array.from({ length: MORE_PORTS + 1 }, (_, index) => USUAL_PORT + index);
+  const ports = asked ? [asked] : Array.from({ length: MORE_PORTS + 1 }, (_, index) => USUAL_PORT + index);
   const assets = assetsIn(folder);
   const key = await keyIn(parts.place);
   for (const port of ports) {
@@ -151,10 +150,14 @@ async function give(address: string, file: string): Promise<void> {
 }
 
 /** Whether the desk that holds a lock answers there; anything else may listen at that port by now. */
-async function answers(address: string, key: string): Promise<boolean> {
+async function answers(address: string, name: string): Promise<boolean> {
   try {
-    const answer = await fetch(new URL(ALIVE, address), { signal: AbortSignal.timeout(ANSWER_MS) });
-    return answer.ok && (await answer.text()) === key;
+    const key = new URL(address).searchParams.get(KEY) ?? "";
+    const ask = randomBytes(KEY_BYTES).toString("base64url");
+    const answer = await fetch(new URL(`${ALIVE}?ask=${ask}`, address), {
+      signal: AbortSignal.timeout(ANSWER_MS),
+    });
+    return answer.ok && (await answer.text()) === signOfLife(key, name, ask);
   } catch {
     return false;
   }
