@@ -68,7 +68,8 @@ export class Shelf {
   list(): ShelfEntry[] {
     for (const job of this.atHand.values()) {
       const before = this.catalogue.of(job.id);
-      if (before && before.savedAt !== job.savedAt)
+      // Two edits can have the same time, where a clock was set.
+      if (before && (before.savedAt !== job.savedAt || before.line !== job.notes.line))
         this.catalogue.note({ line: { ...before, ...entryOf(job) } });
     }
     return [...this.catalogue.all].map(({ seen: _, ...entry }) => entry);
@@ -236,7 +237,8 @@ export class Shelf {
     return this.inTurn(async () => {
       const entry = this.catalogue.of(id);
       if (!entry) return;
-      if (!entry.away) throw new Refusal("conflict", "Only what was put away can be deleted. Put it away first.");
+      if (!entry.away)
+        throw new Refusal("conflict", "Only what was put away can be deleted. Put it away first.");
       const { trouble } = entry;
       if (trouble) {
         for (const name of trouble.kept) await this.storage.drop(name);
@@ -317,11 +319,14 @@ export class Shelf {
   /** Reads a job, and notes what can't be read. @throws Refusal where it can't */
   private async read(id: string): Promise<Job> {
     const before = this.catalogue.of(id);
-    if (before?.trouble) throw new Refusal("unreadable", before.trouble.sentence);
+    // What was kept aside stays there; what was gone or could not be reached may be back.
+    if (before?.trouble && before.trouble.kept.length > 0)
+      throw new Refusal("unreadable", before.trouble.sentence);
     if (!before) throw new Refusal("missing", "There is no such job here any more.");
     const job = await Job.open(this.storage, id);
     if (job instanceof Job) {
       for (const one of job.unreadable) this.notices.push(saidOf(one, titleOf(job.notes)));
+      if (before.trouble) await this.noted(job);
       return job;
     }
     await this.troubled(id, job.unreadable);
@@ -371,7 +376,11 @@ export class Shelf {
 
   /** The newest segment of a job and its length; what was drawn by the same is up to date. */
   private async seen(id: string, file?: string): Promise<string> {
-    const newestOne = file ?? segmentsOf(await this.storage.list()).get(id)?.at(-1);
+    const newestOne =
+      file ??
+      segmentsOf(await this.storage.list())
+        .get(id)
+        ?.at(-1);
     // A line without it is drawn anew the next time.
     const size = newestOne && (await this.storage.size(newestOne).catch(() => undefined));
     return size === undefined ? "" : `${newestOne} ${size}`;

@@ -9,7 +9,7 @@ import type { ShelfLine } from "../../../src/workbooks/shelfLine";
 import type { ShelfList, Snapshot } from "../../../src/hosts/desk/protocol";
 import { askJson, freePort, remove, startDesk, temporaryFolder, write, type Started } from "./desk";
 
-interface OwnDesk {
+export interface OwnDesk {
   readonly folder: string;
   /** Starts one on the folder; it is ended with the test. */
   start(...args: string[]): Promise<Started>;

@@ -1,11 +1,13 @@
 /** Starts the desk: reads the options, opens the jobs, listens, prints the address. */
 import { randomBytes } from "node:crypto";
+import { existsSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import type { Server } from "node:http";
 import path from "node:path";
 import { guarded } from "../../../jobs/guarded";
 import { Refusal } from "../../../jobs/refusal";
 import { Shelf } from "../../../jobs/shelf";
+import { FileTrouble, troubles } from "../../file/fileTrouble";
 import { asTrouble, saveAtomically, sweepParts } from "../../file/saveAtomically";
 import { DiskStorage } from "../../storage/diskStorage";
 import { makeOwnFolder } from "../../storage/ownFolder";
@@ -77,7 +79,7 @@ const KEY_BYTES = 24;
 async function openShelf(data: string, owner: Owner): Promise<Shelf> {
   await sweepParts(data);
   const storage = guarded(new DiskStorage(data), () => {
-    if (!owner.isMine()) throw new Refusal("conflict", TAKEN_OVER);
+    if (!owner.isMine()) throw notMine(data);
   });
   try {
     const shelf = await Shelf.open(storage);
@@ -86,6 +88,17 @@ async function openShelf(data: string, owner: Owner): Promise<Shelf> {
   } catch (error) {
     throw error instanceof Refusal ? error : asTrouble(error, path.join(data, LOCK));
   }
+}
+
+/** Why the jobs are another's now, or are not to be found. */
+function notMine(data: string): Error {
+  if (existsSync(path.join(data, `${LOCK}.lock`))) return new Refusal("conflict", TAKEN_OVER);
+  // A disk that went away, or a folder that was moved; once it is back, this desk goes on.
+  return new FileTrouble(
+    existsSync(data)
+      ? `What this desk put into ${data} is gone from there: the disk may have been taken out, or somebody has emptied the folder. Bring it back, or start Rigsheet again.`
+      : troubles.folderMissing(data),
+  );
 }
 
 const TAKEN_OVER =
