@@ -104,6 +104,26 @@ test("a disk that can't be written when it is opened shows its jobs all the same
   }
 });
 
+test("a list of all jobs that can't be read is drawn anew, and does not keep the jobs from opening", async () => {
+  const id = newId();
+  const first = await Shelf.open(new DiskStorage(folder));
+  await first.create(id, { document: document("r1", "kept"), changes: [] }, { line: lineOf("Hill Lane") });
+  await first.note(id, { state: "sent" });
+  const disk: StorageDisk = {
+    ...realDisk,
+    open: (async (...words: Parameters<typeof realDisk.open>) =>
+      String(words[0]).endsWith("catalogue.1.log")
+        ? failing("EIO")
+        : realDisk.open(...words)) as typeof realDisk.open,
+  };
+  for (let time = 0; time < 2; time++) {
+    const again = await Shelf.open(new DiskStorage(folder, disk));
+    expect(again.list()).toMatchObject([{ id, state: "sent", line: { name: "Hill Lane" } }]);
+    expect(again.lastOpen).toBe(id);
+    expect((await again.open(id)).document).toEqual(document("r1", "kept"));
+  }
+});
+
 /** A clock of the day before, of the epoch, and one that stands still. */
 describe("a clock that jumps", () => {
   const START = Date.parse("2026-11-28T12:00:00.000Z");

@@ -93,7 +93,7 @@ describe("the folder", () => {
   test("moved away while the desk runs: every write says so, the list stays; back again, all goes on", async () => {
     const ids = await threeJobs(desk);
     const { address } = await desk.start();
-    await held(address, ids.open);
+    for (const id of [ids.open, ids.sent]) await held(address, id);
     const away = `${desk.folder}-away`;
     renameSync(desk.folder, away);
     try {

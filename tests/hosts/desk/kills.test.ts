@@ -215,7 +215,7 @@ test(
         await server.kill();
       }
       console.info(
-        `${KILLS} kills, ${inTheMiddle} in the middle of a step; confirmed: ${JSON.stringify(counts)}`,
+        `${KILLS} kills, ${inTheMiddle} with a step under way; confirmed: ${JSON.stringify(counts)}`,
       );
       expect(Object.values(counts).reduce((sum, count) => sum + count, 0)).toBeGreaterThan(KILLS);
       // With fewer kills than usual a rare step may not come.
