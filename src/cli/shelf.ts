@@ -1,7 +1,8 @@
 import { stat } from "node:fs/promises";
 import { FileTrouble } from "../hosts/file/fileTrouble";
 import { readXlsx } from "../hosts/file/readXlsx";
-import { labelInWords } from "../workbooks/jobLabel";
+import { nameInWords } from "../jobs/entryInWords";
+import { finder, searched } from "../jobs/search";
 import { shelfLineOf, type ShelfLine } from "../workbooks/shelfLine";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { filesIn } from "./filesIn";
@@ -15,7 +16,8 @@ Lists the workbooks of a folder and of all below it, one line each: number,
 revision and name, customer, date, total as it was last computed, and what its
 checks say. Reads them only. A file that cannot be read is a line too.
 
-  --find WORDS   only those in whose line, or file's name, all the words stand
+  --find WORDS   only those in whose line, or file's name, all the words stand;
+                 accents, capitals and hyphens do not count
   --json         one JSON object a line
 
   rigsheet shelf jobs
@@ -59,10 +61,10 @@ export async function shelf(words: readonly string[], console: Console): Promise
     listed.push(await looked(file));
   }
   console.progress?.("");
-  const asked = (values.find ?? "").toLowerCase().split(/\s+/).filter(Boolean);
+  const isFound = finder(values.find ?? "");
   const found = listed
     .map((one) => ({ one, text: lineOf(one) }))
-    .filter(({ text }) => asked.every((word) => text.toLowerCase().includes(word)))
+    .filter(({ one, text }) => isFound(searched({ line: one.line }, text)))
     .sort((a, b) => (a.text < b.text ? -1 : a.text > b.text ? 1 : 0));
   for (const { one, text } of found) console.out(values.json ? JSON.stringify(one) : plain(text));
   if (!values.json) console.err(`${found.length} of ${listed.length} workbooks`);
@@ -81,7 +83,7 @@ async function looked(file: string): Promise<Listed> {
 function lineOf({ file, line, unreadable }: Listed): string {
   if (!line) return `${file}: cannot be read. ${unreadable ?? ""}`;
   const total = line.total === undefined ? "" : `${line.total.toFixed(2)} ${line.currency}`.trim();
-  return [labelInWords(line) || "(no name)", line.customer, line.date, total, line.verdict, file]
+  return [nameInWords(line), line.customer, line.date, total, line.verdict, file]
     .filter((part) => part !== "")
     .join(" | ");
 }

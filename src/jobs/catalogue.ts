@@ -88,18 +88,23 @@ export class Catalogue {
     this.waiting.push(...entries);
   }
 
-  /** What can't be put down now waits for the next time; until then a start draws it anew. */
-  async write(): Promise<void> {
+  /**
+   * What can't be put down now waits for the next time; until then a start draws it anew.
+   * @returns whether all is down
+   */
+  async write(): Promise<boolean> {
     const entries = this.waiting;
-    if (entries.length === 0) return;
+    if (entries.length === 0) return true;
     this.waiting = [];
     try {
       const { log } = this;
       if (!log) this.log = await Log.begin<Base, Entry>(this.storage, NAME, this.whole, this.after);
       else if (log.content.entries.length > this.lines.size + SLACK) await log.rebase(this.whole);
       else await log.append(entries);
+      return true;
     } catch {
       this.waiting = [...entries, ...this.waiting];
+      return false;
     }
   }
 

@@ -9,10 +9,11 @@
  *   writing behind what stands there or cutting it off;
  * - opening reads the newest segment whose base is whole, as far as its records
  *   are whole. A segment with something unreadable in it is kept, and that is
- *   said.
+ *   said;
+ * - where another is seen to have written the same log, this one writes no more.
  */
 import { decoded, encoded, type Tail } from "./record";
-import type { Storage } from "./storage";
+import { WrittenElsewhere, type Storage } from "./storage";
 import { timeInName } from "./timeInName";
 
 /** What stands in a log: its base, and all that came after it. A segment's first record is one; each other is a list of entries. */
@@ -59,7 +60,11 @@ export interface Unopened {
 
 export class Log<Base, Entry> {
   private queue: Promise<unknown> = Promise.resolve();
+  /** Set once another was seen to write this log: a segment that is put down after its one would hide what it confirmed. */
+  private overtaken: WrittenElsewhere | undefined;
   private readonly told = new Set<number>();
+  /** Of what was there before, what nobody has looked into. */
+  private readonly unread: ReadonlySet<number>;
 
   private constructor(
     private readonly storage: Storage,
@@ -68,13 +73,16 @@ export class Log<Base, Entry> {
     private last: number,
     /** The newest segment that is known to be whole. */
     private whole: number,
-    /** What has a newer whole segment after it, and nobody was told of. */
+    /** What has a newer whole segment after it, and is not known to be damaged. */
     private superseded: readonly number[],
     private held: { readonly base: Base; readonly entries: Entry[] },
     /** Records in the segment; undefined when what stands at its end is not known. */
     private records: number | undefined,
     readonly unreadable: readonly Unreadable[],
-  ) {}
+    private readonly isBase: (value: unknown) => value is Base,
+  ) {
+    this.unread = new Set(superseded);
+  }
 
   get content(): Content<Base, Entry> {
     return this.held;
@@ -98,7 +106,7 @@ export class Log<Base, Entry> {
   ): Promise<Log<Base, Entry>> {
     const first = { base, entries: [] };
     await storage.create(segmentName(name, after + 1), encoded(0, first));
-    return new Log<Base, Entry>(storage, name, after + 1, after + 1, [], first, 1, []);
+    return new Log<Base, Entry>(storage, name, after + 1, after + 1, [], first, 1, [], anything);
   }
 
   /** @param isBase whether what was read can be such a base; a log of a later version can not */
@@ -118,7 +126,8 @@ export class Log<Base, Entry> {
     for (const segment of segments.toReversed()) {
       const file = segmentName(name, segment);
       const bytes = await storage.read(file);
-      if (!bytes) continue;
+      // An older one in its place would be taken for all that there is.
+      if (!bytes) throw new Error(`${file} was taken away while it was read. Try again.`);
       const { payloads, tail } = decoded(bytes);
       const first = payloads[0];
       const rest = payloads.slice(1) as Entry[][];
@@ -128,7 +137,7 @@ export class Log<Base, Entry> {
       }
       const held = { base: first.base, entries: [...first.entries, ...rest.flat()] };
       const older = segments.filter((one) => one < segment);
-      const log = new Log<Base, Entry>(storage, name, last, segment, older, held, undefined, unreadable);
+      const log = new Log(storage, name, last, segment, older, held, undefined, unreadable, isBase);
       if (tail) {
         // Where there is no room for a successor now, the next step makes it; until then the old one stays.
         const isDown = await log.rebase(held.base, held.entries).then(
@@ -150,7 +159,10 @@ export class Log<Base, Entry> {
     this.told.add(segment);
   }
 
-  /** Adds entries in one step: all of them stay once it returns. */
+  /**
+   * Adds entries in one step: all of them stay once it returns.
+   * @throws WrittenElsewhere once another has written this log: open it anew
+   */
   append(entries: readonly Entry[]): Promise<void> {
     return this.inTurn(async () => {
       if (entries.length === 0) return;
@@ -159,7 +171,7 @@ export class Log<Base, Entry> {
         return this.putDown({ base: held.base, entries: [...held.entries, ...entries] });
       // Unknown until it is known.
       this.records = undefined;
-      await this.storage.append(segmentName(this.name, this.whole), encoded(records, entries));
+      await this.watched(this.storage.append(this.file, encoded(records, entries)));
       this.records = records + 1;
       // In place: a copy for each edit would cost the square of their number.
       held.entries.push(...entries);
@@ -172,18 +184,44 @@ export class Log<Base, Entry> {
   }
 
   private async putDown(content: Content<Base, Entry>): Promise<void> {
+    if (this.overtaken) throw this.overtaken;
     // Counted before it is known: what failed to be put down may be there all the same.
     const next = ++this.last;
     this.records = undefined;
-    await this.storage.create(segmentName(this.name, next), encoded(0, content));
+    await this.watched(this.storage.create(segmentName(this.name, next), encoded(0, content)));
     this.records = 1;
     this.held = { base: content.base, entries: [...content.entries] };
     const gone = this.superseded;
     // The one before stays, should this one be damaged by whatever else writes on the disk.
     this.superseded = this.told.has(this.whole) ? [] : [this.whole];
     this.whole = next;
-    // What can't be taken away lies there, and is older than what is read.
-    for (const old of gone) await this.storage.drop(segmentName(this.name, old)).catch(() => undefined);
+    // The step is done; nobody need wait for this.
+    void this.inTurn(() => this.giveUp(gone)).catch(() => undefined);
+  }
+
+  private async watched(work: Promise<void>): Promise<void> {
+    try {
+      await work;
+    } catch (error) {
+      if (error instanceof WrittenElsewhere) this.overtaken = error;
+      throw error;
+    }
+  }
+
+  /** Takes old segments away. What can't be taken away lies there, and is older than what is read. */
+  private async giveUp(old: readonly number[]): Promise<void> {
+    for (const segment of old) {
+      const file = segmentName(this.name, segment);
+      // One of a damaged kind may be there that someone was told of, and that could not be moved aside then.
+      if (this.unread.has(segment) && !(await this.isWhole(file))) await aside(this.storage, file);
+      else await this.storage.drop(file).catch(() => undefined);
+    }
+  }
+
+  private async isWhole(file: string): Promise<boolean> {
+    const bytes = await this.storage.read(file).catch(() => undefined);
+    const { payloads, tail } = decoded(bytes ?? new Uint8Array());
+    return tail === undefined && isContent(payloads[0], this.isBase);
   }
 
   private inTurn<T>(work: () => Promise<T>): Promise<T> {
@@ -192,6 +230,9 @@ export class Log<Base, Entry> {
     return result;
   }
 }
+
+/** Where nothing was there before, nothing is read. */
+const anything = <Base>(_value: unknown): _value is Base => true;
 
 const isContent = <Base, Entry>(
   value: unknown,

@@ -12,7 +12,12 @@ export interface Tail {
   /** Where the first byte stands that is part of no record. */
   readonly at: number;
   readonly length: number;
-  /** The bytes could be the beginning of one record whose write was cut short; otherwise something changed them. */
+  /**
+   * The bytes could be the beginning of one record whose write was cut short,
+   * the rest of it missing, or empty because its length reached the disk before
+   * it. Otherwise something changed them: or power went while their sectors were
+   * written out of order, which looks the same.
+   */
   readonly cutShort: boolean;
 }
 
@@ -26,6 +31,12 @@ const NEWLINE = 0x0a;
 /** A head is shorter than this, whatever the record. */
 const LONGEST_HEAD = 40;
 const HEAD = /^#(\d{1,15}) (\d{1,10}) ([0-9a-f]{8})$/;
+/** What may follow the sequence in the beginning of a head. */
+const HEAD_SO_FAR = /^[1-9]\d{0,9}(?: [0-9a-f]{0,8})?$/;
+/** No disk writes a smaller part by itself. */
+const SECTOR = 512;
+/** Below it is what JSON writes only escaped. */
+const FIRST_SIGN = 0x20;
 
 const encoder = new TextEncoder();
 const decoder = new TextDecoder("utf-8", { fatal: true });
@@ -60,20 +71,60 @@ function recordAt(
   sequence: number,
 ): { payload: unknown; end: number } | "cut short" | "changed" {
   const lineEnd = bytes.subarray(at, at + LONGEST_HEAD).indexOf(NEWLINE);
-  if (lineEnd < 0) return bytes.length - at < LONGEST_HEAD ? "cut short" : "changed";
-  const head = HEAD.exec(String.fromCharCode(...bytes.subarray(at, at + lineEnd)));
-  if (!head || Number(head[1]) !== sequence) return "changed";
+  const head = lineEnd < 0 ? null : HEAD.exec(latin1(bytes.subarray(at, at + lineEnd)));
+  if (!head || Number(head[1]) !== sequence) return cutOrChanged(bytes, at, sequence);
   const from = at + lineEnd + 1;
   const to = from + Number(head[2]);
-  if (to + 1 > bytes.length) return "cut short";
   const body = bytes.subarray(from, to);
-  if (bytes[to] !== NEWLINE || head[3] !== sumOf(sequence, body)) return "changed";
+  if (bytes[to] !== NEWLINE || head[3] !== sumOf(sequence, body)) return cutOrChanged(bytes, at, sequence);
   try {
     return { payload: JSON.parse(decoder.decode(body)), end: to + 1 };
   } catch {
     return "changed";
   }
 }
+
+/** Whether a writer could have written what stands from here to the end, and not come further. */
+function cutOrChanged(bytes: Uint8Array, at: number, sequence: number): "cut short" | "changed" {
+  const rest = bytes.subarray(at, startOfNothing(bytes, at));
+  const lineEnd = rest.subarray(0, LONGEST_HEAD).indexOf(NEWLINE);
+  if (lineEnd < 0)
+    return rest.length < LONGEST_HEAD && isHeadSoFar(latin1(rest), sequence) ? "cut short" : "changed";
+  const head = HEAD.exec(latin1(rest.subarray(0, lineEnd)));
+  if (!head || Number(head[1]) !== sequence) return "changed";
+  const body = rest.subarray(lineEnd + 1);
+  const length = Number(head[2]);
+  // A line end within it belongs to a record that is longer than its head says.
+  if (body.length > length || !isTextSoFar(body)) return "changed";
+  return body.length < length || head[3] === sumOf(sequence, body) ? "cut short" : "changed";
+}
+
+/** Where the sectors begin that hold nothing up to the end. */
+function startOfNothing(bytes: Uint8Array, at: number): number {
+  let end = bytes.length;
+  while (end > at && bytes[end - 1] === 0) end--;
+  const start = end === at ? at : Math.ceil(end / SECTOR) * SECTOR;
+  return Math.min(start, bytes.length);
+}
+
+function isHeadSoFar(text: string, sequence: number): boolean {
+  const start = `#${sequence} `;
+  return text.length <= start.length
+    ? start.startsWith(text)
+    : text.startsWith(start) && HEAD_SO_FAR.test(text.slice(start.length));
+}
+
+function isTextSoFar(body: Uint8Array): boolean {
+  if (body.some((byte) => byte < FIRST_SIGN)) return false;
+  try {
+    new TextDecoder("utf-8", { fatal: true }).decode(body, { stream: true });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+const latin1 = (bytes: Uint8Array): string => String.fromCharCode(...bytes);
 
 function sumOf(sequence: number, body: Uint8Array): string {
   const facts = encoder.encode(`${sequence} ${body.length} `);

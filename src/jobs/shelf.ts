@@ -319,10 +319,10 @@ export class Shelf {
   /** Reads a job, and notes what can't be read. @throws Refusal where it can't */
   private async read(id: string): Promise<Job> {
     const before = this.catalogue.of(id);
-    // What was kept aside stays there; what was gone or could not be reached may be back.
-    if (before?.trouble && before.trouble.kept.length > 0)
-      throw new Refusal("unreadable", before.trouble.sentence);
     if (!before) throw new Refusal("missing", "There is no such job here any more.");
+    // What is set aside stays so; all else may be there again by now, as a folder of a network is.
+    if (before.trouble && before.trouble.kept.length > 0)
+      throw new Refusal("unreadable", before.trouble.sentence);
     const job = await Job.open(this.storage, id);
     if (job instanceof Job) {
       for (const one of job.unreadable) this.notices.push(saidOf(one, titleOf(job.notes)));
@@ -417,14 +417,15 @@ export class Shelf {
     }
   }
 
-  /** The job's own log last: as long as it is there, this is done again. */
+  /** The job's own log last: as long as it is there, this is done again; the list first, which would miss it. */
   private async drop(id: string): Promise<void> {
+    this.atHand.delete(id);
+    this.catalogue.note({ gone: id });
+    // The next start goes on with it.
+    if (!(await this.catalogue.write())) return;
     const names = await this.storage.list();
     for (const name of names) if (name.startsWith(`revision-${id}-`)) await this.storage.drop(name);
     for (const name of segmentsOf(names).get(id) ?? []) await this.storage.drop(name);
-    this.atHand.delete(id);
-    this.catalogue.note({ gone: id });
-    await this.catalogue.write();
   }
 
   private inTurn<T>(work: () => Promise<T>): Promise<T> {

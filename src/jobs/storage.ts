@@ -11,16 +11,22 @@ export interface Storage {
   size(name: string): Promise<number | undefined>;
   /**
    * Puts a new thing here, whole or not at all; once it returns, it stays.
-   * @throws where there is one of that name
+   * @throws WrittenElsewhere where there is one of that name
    */
   create(name: string, bytes: Uint8Array): Promise<void>;
   /**
    * Adds to the end; once it returns, the bytes stay. Where it throws, or the
    * program ends in the middle, any part of them may stand at the end.
+   * @throws WrittenElsewhere where it is noticed that another has added to it since this one read it or added to it
    */
   append(name: string, bytes: Uint8Array): Promise<void>;
-  /** Gives a thing another name, in one step, keeping it as it is; nothing happens where it is gone already. */
+  /** Gives a thing another name, keeping it as it is; nothing happens where it is gone already. Where it throws, or is cut off, the thing may have either name, or both. */
   moveAside(name: string, to: string): Promise<void>;
-  /** Takes away what a later thing holds whole. */
+  /** Takes away what a later thing holds whole; once it returns, it stays away. */
   drop(name: string): Promise<void>;
+}
+
+/** Another program, or another window, has written what this one has not seen. The message is a sentence for the user. */
+export class WrittenElsewhere extends Error {
+  override readonly name = "WrittenElsewhere";
 }

@@ -111,6 +111,30 @@ export const troubles = {
   inUse: (path: string) => `${path} is open in another program. Close it there and save again.`,
   nameTooLong: (path: string) => `The name ${path} is too long for this disk. Shorten it.`,
   notSaved: (path: string, detail: string) => `${path} could not be saved (${detail}). Nothing was changed.`,
+  unsureReplaced: (path: string, detail: string) =>
+    `The disk failed (${detail}) while ${path} was being replaced: it is the old one or the new one, whole. Check the disk and save again.`,
+  unsureAdded: (path: string, detail: string) =>
+    `The disk failed (${detail}) while something was added to ${path}: what was last done may be there after the next start, or not. Check the disk and do it again.`,
+  unconfirmed: (path: string, detail: string) =>
+    `${path} was written, but the disk did not confirm it (${detail}): after a power cut it may be as it was before. Check the disk and save again.`,
+  folderUnconfirmed: (folder: string, detail: string) =>
+    `The disk did not confirm the folder ${folder} (${detail}): after a power cut it may be gone, with all in it. Check the disk and try again.`,
+
+  // Reading, and a folder of the user's own
+  gone: (path: string) =>
+    `${path} is not there any more. If it lies on a network or on a disk that can be taken out, connect that again; then try again.`,
+  notAFolder: (folder: string) =>
+    `${folder} is a file, not a folder. Move it elsewhere, or give another folder.`,
+  folderInPlace: (path: string) =>
+    `${path} is a folder, where a file is kept otherwise. Move it elsewhere and try again.`,
+  noFilesHere: (folder: string) =>
+    `No file can be made in ${folder}, a special folder of the system. Choose a folder of your own.`,
+  mayNotRead: (path: string) =>
+    `${path} may not be read by you. Ask whoever it belongs to, or give another folder.`,
+  tooManyOpen: (path: string) =>
+    `${path} can't be opened: too many files are open on this computer. Close other programs and try again.`,
+  notRead: (path: string, detail: string) =>
+    `${path} can't be read (${detail}). If it lies on a network or on a disk that can be taken out, connect that again; else check the disk. Then try again.`,
 } as const;
 
 /** Stops with the sentence; for use in an expression. */

@@ -16,7 +16,9 @@ export type Disk = typeof realDisk;
 const ANY_WRITE_BIT = 0o222;
 const PERMISSION_BITS = 0o777;
 
-/** The sentence for what the system answered. */
+const detailOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** The sentence for what the system answered when something was to be written, and was not. */
 export function sentenceFor(error: unknown, path: string): string {
   const folder = dirname(path);
   switch ((error as NodeJS.ErrnoException).code) {
@@ -38,9 +40,52 @@ export function sentenceFor(error: unknown, path: string): string {
       return troubles.inUse(path);
     case "ENAMETOOLONG":
       return troubles.nameTooLong(path);
+    case "EMFILE":
+    case "ENFILE":
+      return troubles.tooManyOpen(path);
     default:
-      return troubles.notSaved(path, error instanceof Error ? error.message : String(error));
+      return troubles.notSaved(path, detailOf(error));
   }
+}
+
+/** The sentence for what the system answered when something was to be read. */
+export function sentenceForReading(error: unknown, path: string): string {
+  switch ((error as NodeJS.ErrnoException).code) {
+    case "ENOENT":
+      return troubles.gone(path);
+    case "ENOTDIR":
+      return troubles.notAFolder(dirname(path));
+    case "EISDIR":
+      return troubles.folderInPlace(path);
+    case "EACCES":
+    case "EPERM":
+      return troubles.mayNotRead(path);
+    case "EMFILE":
+    case "ENFILE":
+      return troubles.tooManyOpen(path);
+    default:
+      return troubles.notRead(path, detailOf(error));
+  }
+}
+
+/** What a system says that has not done what was asked; after anything else it may have. */
+const REFUSALS = new Set(
+  "EACCES EPERM EROFS ENOSPC EDQUOT EBUSY ETXTBSY ENOENT ENOTDIR EISDIR EEXIST ENAMETOOLONG EMFILE ENFILE EXDEV EMLINK ELOOP EINVAL ENOTSUP EOPNOTSUPP ENOSYS".split(
+    " ",
+  ),
+);
+
+/** Passes on a refusal; of another failure it says that nobody knows whether it was done. */
+export function unsure(path: string): (error: unknown) => never {
+  return (error) => {
+    if (REFUSALS.has((error as NodeJS.ErrnoException).code ?? "")) throw error;
+    stop(troubles.unsureReplaced(path, detailOf(error)), error);
+  };
+}
+
+/** For what comes after the change: whatever fails there, the file is another by then. */
+export function unconfirmed(path: string): (error: unknown) => never {
+  return (error) => stop(troubles.unconfirmed(path, detailOf(error)), error);
 }
 
 /** What a user is told of an error of the system's; a sentence that is one already stays. */
@@ -50,11 +95,8 @@ export const asTrouble = (error: unknown, path: string): FileTrouble =>
 export interface SaveOptions {
   /** The real one where absent. */
   readonly disk?: Disk;
-  /** Only its owner may read it, whatever it was before. */
-  readonly private?: boolean;
 }
 
-const PRIVATE = 0o600;
 /** As many links as a system follows. */
 const MOST_LINKS = 40;
 
@@ -62,17 +104,21 @@ const MOST_LINKS = 40;
 export async function saveAtomically(
   path: string,
   bytes: Uint8Array,
-  { disk = realDisk, private: isPrivate = false }: SaveOptions = {},
+  { disk = realDisk }: SaveOptions = {},
 ): Promise<void> {
   try {
     // A link keeps pointing where it did, at a file that is there or at one that is made now.
     const target = await behindLinks(path, disk);
-    const existing = await disk.stat(target).catch(() => undefined);
+    const existing = await disk.stat(target).catch((error: unknown) => {
+      // What can't be looked at must not be taken for nothing, and lose its protection.
+      if (["ENOENT", "ENOTDIR"].includes((error as NodeJS.ErrnoException).code ?? "")) return undefined;
+      throw error;
+    });
     if (existing?.isDirectory()) stop(troubles.isFolder(path));
     if (existing && !existing.isFile()) stop(troubles.notAFile(path));
     // Renaming over it would need no permission on the file itself.
     if (existing && (existing.mode & ANY_WRITE_BIT) === 0) stop(troubles.readOnlyFile(path));
-    await replace(target, bytes, existing, disk, isPrivate ? PRIVATE : undefined);
+    await replace(target, bytes, existing, disk);
   } catch (error) {
     if (error instanceof FileTrouble) throw error;
     stop(sentenceFor(error, path), error);
@@ -94,11 +140,10 @@ async function replace(
   bytes: Uint8Array,
   existing: Stats | undefined,
   disk: Disk,
-  ownMode: number | undefined,
 ): Promise<void> {
   const folder = dirname(target);
-  const temporary = join(folder, `${partsOf(target)}${randomUUID()}.part`);
-  const mode = ownMode ?? (existing && existing.mode & PERMISSION_BITS);
+  const temporary = partBeside(target);
+  const mode = existing && existing.mode & PERMISSION_BITS;
   let inPlace = (existing?.nlink ?? 1) > 1;
   try {
     const file = await disk.open(temporary, "wx", mode);
@@ -120,12 +165,15 @@ async function replace(
     }
     // Another name of the same file, or another owner's, would be lost with a rename.
     if (inPlace) return await writeOver(target, bytes, temporary, disk);
-    await disk.rename(temporary, target);
+    await disk.rename(temporary, target).catch(async (error: unknown) => {
+      await disk.rm(temporary, { force: true }).catch(() => undefined);
+      return unsure(target)(error);
+    });
   } catch (error) {
     if (!(error instanceof FileTrouble)) await disk.rm(temporary, { force: true }).catch(() => undefined);
     throw error;
   }
-  await syncFolder(folder, disk);
+  await syncFolder(folder, disk).catch(unconfirmed(target));
 }
 
 /** What a system answers that has no such thing for a folder (Windows), and keeps names by itself; or a folder that may be written but not read. */
@@ -159,13 +207,16 @@ async function writeOver(target: string, bytes: Uint8Array, whole: string, disk:
   } catch (error) {
     stop(troubles.halfWritten(target, whole), error);
   } finally {
-    await file.close();
+    // What was synced is on the disk; what was not has its sentence.
+    await file.close().catch(() => undefined);
   }
-  await disk.rm(whole, { force: true });
+  // It is saved; what lies beside it is swept later.
+  await disk.rm(whole, { force: true }).catch(() => undefined);
 }
 
-/** How the names of what is being written beside a file begin. */
-const partsOf = (target: string): string => `.${basename(target).slice(0, 100)}.`;
+/** A name beside a file for what is being written; `sweepParts` knows it. */
+export const partBeside = (target: string): string =>
+  join(dirname(target), `.${basename(target).slice(0, 100)}.${randomUUID()}.part`);
 /** A save takes seconds; what is older was left by a process that was ended in the middle. */
 const LEFT_AFTER_MS = 600_000;
 

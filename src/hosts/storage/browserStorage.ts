@@ -4,7 +4,7 @@
  * transaction, which has happened and stays, or has not; a piece is never half.
  */
 import { openDB, type DBSchema, type IDBPDatabase } from "idb";
-import type { Storage } from "../../jobs/storage";
+import { WrittenElsewhere, type Storage } from "../../jobs/storage";
 
 interface Schema extends DBSchema {
   /** By name and number of the piece, from 0. */
@@ -18,7 +18,15 @@ const STRICT = { durability: "strict" } as const;
 /** Every piece of a thing. */
 const piecesOf = (name: string): IDBKeyRange => IDBKeyRange.bound([name, 0], [name, LATEST]);
 
+const elsewhere = (name: string): WrittenElsewhere =>
+  new WrittenElsewhere(
+    `Another window has written to ${name} meanwhile. Nothing of it was changed from here; reload this page to see what is there.`,
+  );
+
 export class BrowserStorage implements Storage {
+  /** How many pieces of each thing this one has seen, so that nothing is put behind what it has not. */
+  private readonly seen = new Map<string, number>();
+
   private constructor(private readonly database: IDBPDatabase<Schema>) {}
 
   /** @param name of the database; tests have their own */
@@ -51,6 +59,7 @@ export class BrowserStorage implements Storage {
   async read(name: string): Promise<Uint8Array | undefined> {
     const pieces = await this.database.getAll("pieces", piecesOf(name));
     if (pieces.length === 0) return undefined;
+    this.seen.set(name, pieces.length);
     const bytes = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
     let at = 0;
     for (const piece of pieces) {
@@ -67,19 +76,26 @@ export class BrowserStorage implements Storage {
 
   async create(name: string, bytes: Uint8Array): Promise<void> {
     const transaction = this.database.transaction("pieces", "readwrite", STRICT);
-    // Fails, and takes the transaction with it, where there is one of that name.
-    await Promise.all([transaction.store.add(bytes, [name, 0]), transaction.done]);
+    try {
+      // Fails, and takes the transaction with it, where there is one of that name.
+      await Promise.all([transaction.store.add(bytes, [name, 0]), transaction.done]);
+    } catch (error) {
+      throw (error as DOMException).name === "ConstraintError" ? elsewhere(name) : error;
+    }
+    this.seen.set(name, 1);
   }
 
   async append(name: string, bytes: Uint8Array): Promise<void> {
     const transaction = this.database.transaction("pieces", "readwrite", STRICT);
     const last = await transaction.store.openKeyCursor(piecesOf(name), "prev");
-    if (!last) {
+    const there = last ? last.key[1] + 1 : 0;
+    if (there === 0 || there !== (this.seen.get(name) ?? there)) {
       transaction.abort();
       await transaction.done.catch(() => undefined);
-      throw new Error(`There is no ${name} to add to.`);
+      throw there === 0 ? new Error(`There is no ${name} to add to.`) : elsewhere(name);
     }
-    await Promise.all([transaction.store.add(bytes, [name, last.key[1] + 1]), transaction.done]);
+    await Promise.all([transaction.store.add(bytes, [name, there]), transaction.done]);
+    this.seen.set(name, there + 1);
   }
 
   async moveAside(name: string, to: string): Promise<void> {
@@ -91,9 +107,11 @@ export class BrowserStorage implements Storage {
       cursor = await cursor.continue();
     }
     await transaction.done;
+    this.seen.delete(name);
   }
 
   async drop(name: string): Promise<void> {
+    this.seen.delete(name);
     await this.database.delete("pieces", piecesOf(name));
   }
 }

@@ -20,6 +20,7 @@ import {
   realDisk,
   saveAtomically,
   sentenceFor,
+  sentenceForReading,
   sweepParts,
   type Disk,
 } from "../../../src/hosts/file/saveAtomically";
@@ -67,15 +68,6 @@ onPosix("permissions are kept whatever the process's own mask takes away", async
     process.umask(mask);
   }
   expect((await stat(path)).mode & 0o777).toBe(0o664);
-});
-
-onPosix("what is its owner's alone is readable to nobody else, old or new", async () => {
-  const path = join(folder, "job.json");
-  for (const before of [undefined, 0o644]) {
-    if (before) await chmod(path, before);
-    await saveAtomically(path, NEW, { private: true });
-    expect((await stat(path)).mode & 0o777).toBe(0o600);
-  }
 });
 
 onPosix("a file with two names keeps both, with the new content", async () => {
@@ -193,6 +185,74 @@ describe("troubles", () => {
     };
     await expect(saveAtomically(path, NEW, { disk: busy })).rejects.toThrow("is open in another program");
     expect(await readdir(folder)).toEqual(["job.xlsx"]);
+  });
+
+  const failing = (code: string) => () => Promise.reject(Object.assign(new Error(code), { code }));
+
+  test("a disk that fails once the new file is in place is not told as unchanged", async () => {
+    const path = join(folder, "job.xlsx");
+    await writeFile(path, "old");
+    const disk: Disk = {
+      ...realDisk,
+      open: async (...args) => {
+        const file = await realDisk.open(...args);
+        if (args[0] === folder) file.sync = failing("EIO");
+        return file;
+      },
+    };
+    await expect(saveAtomically(path, NEW, { disk })).rejects.toThrow(
+      `${path} was written, but the disk did not confirm it (EIO): after a power cut it may be as it was before. Check the disk and save again.`,
+    );
+    expect(new Uint8Array(await readFile(path))).toEqual(NEW);
+    expect(await readdir(folder)).toEqual(["job.xlsx"]);
+  });
+
+  test("a disk that fails at the renaming has done it or not", async () => {
+    const path = join(folder, "job.xlsx");
+    for (const isDone of [true, false]) {
+      await writeFile(path, "old");
+      const rename: Disk["rename"] = async (...names) => {
+        if (isDone) await realDisk.rename(...names);
+        await failing("EIO")();
+      };
+      await expect(saveAtomically(path, NEW, { disk: { ...realDisk, rename } })).rejects.toThrow(
+        `The disk failed (EIO) while ${path} was being replaced: it is the old one or the new one, whole. Check the disk and save again.`,
+      );
+      expect(await readdir(folder)).toEqual(["job.xlsx"]);
+    }
+  });
+
+  onPosix("a file with two names that is saved, and whose copy can't be taken away, is saved", async () => {
+    const path = join(folder, "job.xlsx");
+    await writeFile(path, "old");
+    await link(path, join(folder, "other.xlsx"));
+    await saveAtomically(path, NEW, { disk: { ...realDisk, rm: failing("EIO") } });
+    expect(new Uint8Array(await readFile(join(folder, "other.xlsx")))).toEqual(NEW);
+  });
+
+  test("a file that can't be looked at is not taken for one that is not there", async () => {
+    const path = join(folder, "job.xlsx");
+    await writeFile(path, "old");
+    await chmod(path, 0o444);
+    const disk: Disk = { ...realDisk, stat: failing("EIO") as Disk["stat"] };
+    await expect(saveAtomically(path, NEW, { disk })).rejects.toThrow(
+      "could not be saved (EIO). Nothing was changed.",
+    );
+    expect(await readFile(path, "utf8")).toBe("old");
+  });
+
+  test.each([
+    ["ENOENT", "is not there any more"],
+    ["ENOTDIR", "is a file, not a folder"],
+    ["EISDIR", "is a folder, where a file is kept"],
+    ["EACCES", "may not be read by you"],
+    ["EMFILE", "too many files are open"],
+    ["ESTALE", "can't be read (ESTALE)"],
+    ["EIO", "can't be read (EIO)"],
+  ])("the system's %s on reading: no word of saving", (code, sentence) => {
+    const said = sentenceForReading(Object.assign(new Error(code), { code }), join("data", "job.xlsx"));
+    expect(said).toContain(sentence);
+    expect(said).not.toMatch(/sav(e|ed|ing)\b|changed/);
   });
 
   test.each([

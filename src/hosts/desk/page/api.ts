@@ -69,8 +69,7 @@ export const api = {
       )
     ).changes,
   noteJob: (id: string, notes: Notes) => askJson<ShelfEntry>(`/jobs/${id}/notes`, sent("POST", notes)),
-  freeze: (id: string, why: string) =>
-    askJson<RevisionNote>(`/jobs/${id}/revisions`, sent("POST", { why })),
+  freeze: (id: string, why: string) => askJson<RevisionNote>(`/jobs/${id}/revisions`, sent("POST", { why })),
   revision: (id: string, number: number) => askJson<HeldJob>(`/jobs/${id}/revisions/${number}`),
   restore: (id: string, number: number) =>
     askJson<HeldJob>(`/jobs/${id}/revisions/${number}/restore`, sent("POST", {})),

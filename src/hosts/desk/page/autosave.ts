@@ -223,7 +223,10 @@ export class Autosave {
         line: line(),
         ...(this.head === null && { changes: this.base.changes, ...this.creation }),
       });
-      this.head = this.head === null ? (this.base.changes.at(-1)?.nextRevisionId ?? document.revisionId) : document.revisionId;
+      this.head =
+        this.head === null
+          ? (this.base.changes.at(-1)?.nextRevisionId ?? document.revisionId)
+          : document.revisionId;
       if (covered.size > 0 || document !== this.base.document) this.base = { document, changes: [] };
       this.pending = this.pending.filter((change) => !covered.has(change));
       this.sinceSnapshot = 0;
@@ -286,7 +289,11 @@ export class Autosave {
     const isLost = error instanceof ServerTrouble && error.status === CHANGED_ELSEWHERE;
     void this.keepWaiting([]).then((kept) => {
       if (!this.stopped && !this.sending && this.unsaved)
-        this.parts.report({ kind: "failed", sentence: sentenceOf(error), ...(kept && { kept: this.inWaiting }) });
+        this.parts.report({
+          kind: "failed",
+          sentence: sentenceOf(error),
+          ...(kept && { kept: this.inWaiting }),
+        });
       // Trying again can't help.
       if (isLost && !this.stopped) this.parts.lost();
     });
@@ -299,7 +306,10 @@ export class Autosave {
       const { id, shelf, room, line } = this.parts;
       const pending = [...this.pending];
       this.inWaiting = pending.length;
-      this.waiting = room.begin({ job: id, shelf, after: this.head, content: this.base, line: line() }, pending);
+      this.waiting = room.begin(
+        { job: id, shelf, after: this.head, content: this.base, line: line() },
+        pending,
+      );
       return (await this.waiting) !== undefined;
     }
     const log = await this.waiting;

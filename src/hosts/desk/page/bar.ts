@@ -30,7 +30,10 @@ export interface JobFigures {
 export class Bar {
   private readonly title = make("h1", { className: "desk-title" });
   private readonly file = make("p", { className: "desk-file" });
-  private readonly state = make("p", { className: "desk-figure", title: "How far the job has come: set it under Jobs" });
+  private readonly state = make("p", {
+    className: "desk-state",
+    title: "How far the job has come: set it under Jobs",
+  });
   private readonly total = make("p", { className: "desk-figure" });
   private readonly verdict = make("p", { className: "desk-figure" });
   private readonly work = make("p", { className: "desk-work", role: "status" });
@@ -74,7 +77,13 @@ export class Bar {
     );
     this.saveButton = button("Save .xlsx", "Download the workbook as an .xlsx file", () => actions.save());
     root.append(
-      make("div", { className: "desk-job" }, this.title, this.file, this.state, this.total, this.verdict),
+      make(
+        "div",
+        { className: "desk-job" },
+        this.title,
+        make("div", { className: "desk-pair" }, this.state, this.file),
+        make("div", { className: "desk-pair" }, this.total, this.verdict),
+      ),
       make(
         "div",
         { className: "desk-buttons", role: "toolbar", ariaLabel: "Job" },

@@ -17,8 +17,7 @@ export interface Side {
   readonly book: Book;
 }
 
-export const bookOf = (content: JobContent): Book =>
-  fromModel(library, replayed(content, NOWHERE, true).model);
+export const bookOf = (content: JobContent): Book => fromModel(library, replayed(content, NOWHERE).model);
 
 /** Anew, in a model of its own beside the open job's. */
 export const computed = (book: Book): Book =>

@@ -205,7 +205,9 @@ export class Desk implements OpenDesk {
    * @throws Error with a sentence where it can't be shown at all; the open one then stays
    */
   async show(content: JobContent, transport: Transport, readonly: boolean, label = ""): Promise<number> {
-    const { model, lost } = replayed(content, transport, readonly);
+    const { model, lost } = replayed(content, transport);
+    // Not from the first: the library would then never send a change of it.
+    if (readonly) model.updateMode("readonly");
     this.shown++;
     this.app?.destroy();
     this.model = model;

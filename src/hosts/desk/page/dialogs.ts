@@ -117,6 +117,63 @@ export async function askForRows(): Promise<number | undefined> {
   return answer === "add" && count.validity.valid ? count.valueAsNumber : undefined;
 }
 
+const LONGEST_REASON = 120;
+
+/** @returns why the job is frozen, in a few words; undefined when the user thinks better of it */
+export async function askForReason(job: string): Promise<string | undefined> {
+  const reason = make("input", {
+    id: "reason",
+    className: "desk-input",
+    maxLength: LONGEST_REASON,
+    pattern: ".*\\S.*",
+    title: "a few words",
+    required: true,
+    dir: "auto",
+  });
+  const answer = await ask(
+    "Freeze the job",
+    [
+      make("p", { className: "desk-named" }, make("bdi", {}, job)),
+      make(
+        "p",
+        {},
+        "It is kept as it is now, to be looked at and restored. The job itself stays open to changes.",
+      ),
+      make("label", { htmlFor: reason.id }, "Why, in a few words"),
+      reason,
+    ],
+    [
+      { label: "Freeze", value: "freeze" },
+      { label: "Cancel", value: "" },
+    ],
+  );
+  return answer === "freeze" ? reason.value.trim() : undefined;
+}
+
+/** @returns whether the job is to go for good */
+export async function askToDelete(job: string, revisions: number): Promise<boolean> {
+  const kept =
+    revisions === 0
+      ? ""
+      : ` with its ${revisions === 1 ? "frozen revision" : `${revisions} frozen revisions`}`;
+  const answer = await ask(
+    "Delete for good?",
+    [
+      make("p", { className: "desk-named" }, make("bdi", {}, job)),
+      make(
+        "p",
+        {},
+        `The job${kept} is then gone and cannot be brought back. A file that was saved of it stays.`,
+      ),
+    ],
+    [
+      { label: "Keep it", value: "" },
+      { label: "Delete for good", value: "delete" },
+    ],
+  );
+  return answer === "delete";
+}
+
 export function chooseFile(accept: string): Promise<File | undefined> {
   const input = make("input", { type: "file", accept });
   return new Promise((resolve) => {

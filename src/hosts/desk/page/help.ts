@@ -12,6 +12,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ["F2 or Enter", "edit the selected cell"],
   ["=", "start a formula; type RIG. to see this workbook's functions"],
   ["Ctrl+Z, Ctrl+Y", "take back, do again"],
+  ["Ctrl+J", "all jobs and their revisions, and back"],
   ["Ctrl+S", "save the workbook as .xlsx"],
   ["Ctrl+C, Ctrl+V", "copy, paste; calculated cells are left as they are"],
   ["Ctrl+H", "find and replace"],

@@ -17,7 +17,7 @@ import { registerDeskPlugin, type DeskGuard } from "./deskPlugin";
 import { askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { computed } from "./comparing";
 import { painted } from "./dom";
-import { canHold, heldFile, holdFor, pickFile } from "./fileHandles";
+import { canHold, heldFile, holdFor, pickFile } from "../../storage/fileHandles";
 import { PaneBeside } from "./paneBeside";
 import { registerPastePlugin } from "./pastePlugin";
 import { askForSurvey } from "./surveyDialog";
@@ -26,6 +26,8 @@ import { growByTyping } from "./growingEntry";
 import { showHelp } from "./help";
 import { acceptDrops, readDropped, ReviewsBeside, type Chosen, type Dropped } from "./reviewDropped";
 import { registerRowsPlugin } from "./rowsPlugin";
+import { jobsShown } from "./jobsShown";
+import type { JobsView } from "./jobsView";
 import { offer } from "./offers";
 import { OpenJob } from "./openJob";
 import { save } from "./saving";
@@ -44,10 +46,11 @@ const entry = new CellEntry();
 const strip = new Strip(element("strip"));
 let desk: Desk;
 let job: OpenJob;
+let jobs: JobsView | undefined;
 let pane: PaneBeside | undefined;
 
 const bar = new Bar(element("bar"), {
-  jobs: () => undefined,
+  jobs: () => showJobs(),
   newJob: () => void run("Starting a new job…", newJob),
   open: () => void run("Opening the workbook…", open),
   save: () => void run("Saving the workbook…", saveNow),
@@ -79,13 +82,18 @@ async function run(what: string, work: (started: () => Promise<void>) => Promise
     bar.showNotice(sentenceOf(error), true);
   } finally {
     bar.showWork("");
-    desk?.focus();
+    if (!jobs?.isShown) desk?.focus();
   }
 }
 
 function sentenceOf(error: unknown): string {
   const text = error instanceof Error ? error.message : String(error);
   return error instanceof ServerTrouble && error.status === 0 ? `Not done: ${text}.` : text;
+}
+
+function showJobs(): void {
+  if (jobs?.isShown) jobs.hide();
+  else void jobs?.show(job.id);
 }
 
 async function newJob(started: () => Promise<void>): Promise<void> {
@@ -177,9 +185,12 @@ addEventListener("keydown", () => desk?.drawPending(), { capture: true });
 addEventListener(
   "keydown",
   (event) => {
-    if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "s") return;
+    if (!(event.ctrlKey || event.metaKey) || document.querySelector("dialog")) return;
+    const key = event.key.toLowerCase();
+    if (key !== "s" && key !== "j") return;
     event.preventDefault();
-    void run("Saving the workbook…", saveNow);
+    if (key === "j") showJobs();
+    else void run("Saving the workbook…", saveNow);
   },
   { capture: true },
 );
@@ -239,11 +250,25 @@ await run("Opening the job…", async (started) => {
     strip,
     room,
     run: plainRun,
-    offer: (id) => void offer(id, { job, strip, run: plainRun }).catch((error: unknown) => bar.showNotice(sentenceOf(error), true)),
+    offer: (id) =>
+      void offer(id, { job, strip, run: plainRun }).catch((error: unknown) =>
+        bar.showNotice(sentenceOf(error), true),
+      ),
   });
   desk.replaceWith = (book) => job.create(book);
+  jobs = jobsShown({
+    root: element("jobs"),
+    job,
+    focusGrid: () => desk.focus(),
+    say: (sentence) => bar.showNotice(sentence, true),
+    run: plainRun,
+    newJob: () => void run("Starting a new job…", newJob),
+    openFile: () => void run("Opening the workbook…", open),
+  });
   await job.start();
   pane = new PaneBeside(element("pane"), element("bar"), desk, guard, reviews, (open) => bar.showPane(open));
-  const notices = [...(await api.jobs()).notices, toldOfUnfinished()].filter((notice) => notice !== undefined);
+  const notices = [...(await api.jobs()).notices, toldOfUnfinished()].filter(
+    (notice) => notice !== undefined,
+  );
   if (notices.length > 0) bar.showNotice(notices.join(" "), true);
 });

@@ -44,6 +44,8 @@ export class OpenJob {
   /** A frozen state is shown in the job's place. */
   private looking = false;
   private toldOfEdit = false;
+  /** What no longer fitted and is to be offered once a job is shown. */
+  private unfitting: string[] = [];
 
   constructor(private readonly around: Around) {}
 
@@ -128,6 +130,7 @@ export class OpenJob {
     around.desk.allowEdits(true);
     around.strip.hide();
     await this.handOver(this.id_);
+    this.offer();
   }
 
   /** Shows a frozen state of a job; the grid takes no edit. */
@@ -161,16 +164,21 @@ export class OpenJob {
   }
 
   async copy(id: string, number?: number): Promise<void> {
-    if (id === this.id_) await this.autosave?.settle();
+    await this.settle(id);
     const to = newId();
     await api.copyJob(id, to, number);
     await this.open(to);
     this.around.bar.showNotice("This is the copy: a job of its own, a draft that belongs to no file.");
   }
 
+  /** What is typed in the job is at the server, as far as it takes it. */
+  async settle(id: string): Promise<void> {
+    if (id === this.id_) await this.autosave?.settle();
+  }
+
   /** Freezes, or notes something of, the open job or another. */
   async noted(id: string, work: () => Promise<unknown>): Promise<void> {
-    if (id === this.id_) await this.autosave?.settle();
+    await this.settle(id);
     await work();
     if (id === this.id_) this.tell((await api.held(id)).notes);
   }
@@ -182,7 +190,8 @@ export class OpenJob {
    */
   async replaceContent(work: (id: string, after: string) => Promise<unknown>): Promise<void> {
     const { autosave, id_ } = this;
-    if (!autosave || !id_ || !this.mayEdit) throw new Error("Another window has this job. Take it over first.");
+    if (!autosave || !id_ || !this.mayEdit)
+      throw new Error("Another window has this job. Take it over first.");
     await autosave.settle();
     if (autosave.unsaved) throw new Error("Not all edits are saved yet. Try again when they are.");
     await work(id_, autosave.serverHead!);
@@ -201,12 +210,7 @@ export class OpenJob {
     return window;
   }
 
-  private async show(
-    held: HeldJob,
-    window: JobWindow,
-    head: string | null,
-    given?: number,
-  ): Promise<void> {
+  private async show(held: HeldJob, window: JobWindow, head: string | null, given?: number): Promise<void> {
     const { desk, bar, room, strip } = this.around;
     const { id, notes } = held;
     const autosave = new Autosave(
@@ -243,7 +247,12 @@ export class OpenJob {
     bar.showSaving({ kind: "saved", at: held.savedAt || undefined });
     if (lost > 0) await this.keepWhole(held, lost);
     if (!window.isOwner) this.watch();
-    else if (notes.conflictOf) this.around.offer(id);
+    else this.offer(notes.conflictOf ? id : undefined);
+  }
+
+  /** @param id of one that is shown itself */
+  private offer(id = this.unfitting.shift()): void {
+    if (id !== undefined) this.around.offer(id);
   }
 
   private tell(notes: JobNotes): void {
@@ -350,7 +359,7 @@ export class OpenJob {
 
   private async handOverOne(waiting: Waiting): Promise<void> {
     const { job, after, content, changes, line, name } = waiting;
-    const { room, bar, offer } = this.around;
+    const { room, bar } = this.around;
     const title = labelInWords(line) || "a job";
     const edits = changes.length === 1 ? "1 edit" : `${changes.length} edits`;
     try {
@@ -363,7 +372,10 @@ export class OpenJob {
         });
       } else await api.postChanges(job, { changes, line }, false);
       await room.drop(name);
-      bar.showNotice(`${edits} of “${title}”, made while the server was away, ${changes.length === 1 ? "is" : "are"} saved now.`, true);
+      bar.showNotice(
+        `${edits} of “${title}”, made while the server was away, ${changes.length === 1 ? "is" : "are"} saved now.`,
+        true,
+      );
     } catch (error) {
       if (!(error instanceof ServerTrouble) || error.status === 0) throw error;
       if (error.status !== CHANGED_ELSEWHERE && error.status !== GONE) throw error;
@@ -376,7 +388,7 @@ export class OpenJob {
         ...(after !== null && { conflictOf: { job, after } }),
       });
       await room.drop(name);
-      offer(id);
+      this.unfitting.push(id);
     }
   }
 }

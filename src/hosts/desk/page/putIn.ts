@@ -116,6 +116,9 @@ const keyOf = ({ sheetId, row, col }: GridPosition): string => `${sheetId} ${row
 
 function contentOf({ getters }: GridModel, place: GridPosition): string {
   const cell = getters.getCell(place);
+  // A stroke before it makes it text, and is no part of it.
   if (!cell) return "";
-  return cell.isFormula ? cell.compiledFormula.toFormulaString(getters) : (cell.content ?? "");
+  return cell.isFormula
+    ? cell.compiledFormula.toFormulaString(getters)
+    : (cell.content ?? "").replace(/^'/, "");
 }

@@ -24,30 +24,31 @@ export interface Replayed {
 }
 
 /**
- * @param readonly whether it is only looked at
  * @throws Error with a sentence where the document can't be shown at all
  */
-export function replayed(content: JobContent, transport: Transport, readonly = false): Replayed {
+export function replayed(content: JobContent, transport: Transport): Replayed {
   const { document, changes } = content;
   if (isNewer((document as { version?: unknown }).version))
     throw new Error(
       "It was made with a newer Rigsheet than this one. Open it with that one; it is kept as it is, and can be exported under Jobs.",
     );
-  const whole = modelOf(content, transport, readonly);
+  const whole = modelOf(content, transport);
   if (whole) return { model: whole, lost: 0 };
   // The most that can be shown: a change that can't be takes all after it along.
   let shown = 0;
   for (let most = changes.length; most - shown > 1;) {
     const middle = (shown + most) >> 1;
-    if (modelOf({ document, changes: changes.slice(0, middle) }, NOWHERE, true)) shown = middle;
+    if (modelOf({ document, changes: changes.slice(0, middle) }, NOWHERE)) shown = middle;
     else most = middle;
   }
-  const model = modelOf({ document, changes: changes.slice(0, shown) }, transport, readonly);
+  const model = modelOf({ document, changes: changes.slice(0, shown) }, transport);
   if (model) return { model, lost: changes.length - shown };
-  throw new Error("It can't be shown: its content is damaged. It is kept as it is, and can be exported under Jobs.");
+  throw new Error(
+    "It can't be shown: its content is damaged. It is kept as it is, and can be exported under Jobs.",
+  );
 }
 
-function modelOf(content: JobContent, transport: Transport, readonly: boolean): GridModel | undefined {
+function modelOf(content: JobContent, transport: Transport): GridModel | undefined {
   try {
     const model = new library.Model(
       content.document,
@@ -55,7 +56,6 @@ function modelOf(content: JobContent, transport: Transport, readonly: boolean): 
         // Changes of an earlier visit are replayed only when they come from another client.
         client: { id: crypto.randomUUID(), name: "desk" },
         transportService: transport as never,
-        ...(readonly && { mode: "readonly" }),
       },
       content.changes as never,
     );
@@ -69,7 +69,8 @@ export const revisionOf = (model: GridModel): string =>
   (model as unknown as { session: { getRevisionId(): string } }).session.getRevisionId();
 
 /** Unlike the library's public export this one doesn't build a second model to compare with. */
-export const exportedBy = (model: GridModel): JobDocument => model._exportData(false) as unknown as JobDocument;
+export const exportedBy = (model: GridModel): JobDocument =>
+  model._exportData(false) as unknown as JobDocument;
 
 /** Versions are numbers between points, and in earlier years one number. */
 function isNewer(version: unknown): boolean {

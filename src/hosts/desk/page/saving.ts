@@ -7,7 +7,7 @@ import { showComparison } from "./comparing";
 import { documentOf, type Desk } from "./desk";
 import { askAboutChangedFile } from "./dialogs";
 import { download } from "./dom";
-import { fileHeldBy, type HeldFile } from "./fileHandles";
+import { fileHeldBy, type HeldFile } from "../../storage/fileHandles";
 import type { OpenJob } from "./openJob";
 
 interface Around {
@@ -43,7 +43,8 @@ async function targetOf({ id, file }: OpenJob): Promise<Target | undefined> {
         try {
           return await api.saveFile(id, book, over);
         } catch (error) {
-          if (error instanceof ServerTrouble && error.status === FILE_CHANGED) return { changed: error.message };
+          if (error instanceof ServerTrouble && error.status === FILE_CHANGED)
+            return { changed: error.message };
           throw error;
         }
       },

@@ -84,5 +84,7 @@ export class WaitingLog {
 
 const isBase = (value: unknown): value is Base => {
   const base = value as Partial<Base> | null;
-  return typeof base?.job === "string" && typeof base.shelf === "string" && isDocument(base.content?.document);
+  return (
+    typeof base?.job === "string" && typeof base.shelf === "string" && isDocument(base.content?.document)
+  );
 };

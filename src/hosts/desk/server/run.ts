@@ -1,14 +1,14 @@
 /** Starts the desk: reads the options, opens the jobs, listens, prints the address. */
 import { randomBytes } from "node:crypto";
 import { existsSync } from "node:fs";
-import { readFile } from "node:fs/promises";
+import { readFile, rm } from "node:fs/promises";
 import type { Server } from "node:http";
 import path from "node:path";
 import { guarded } from "../../../jobs/guarded";
 import { Refusal } from "../../../jobs/refusal";
 import { Shelf } from "../../../jobs/shelf";
 import { FileTrouble, troubles } from "../../file/fileTrouble";
-import { asTrouble, saveAtomically, sweepParts } from "../../file/saveAtomically";
+import { asTrouble, sweepParts } from "../../file/saveAtomically";
 import { DiskStorage } from "../../storage/diskStorage";
 import { makeOwnFolder } from "../../storage/ownFolder";
 import { takeOwnership, usualSurroundings, type Owner } from "../../storage/ownerLock";
@@ -74,6 +74,7 @@ export async function runDesk(
 
 /** One desk for all jobs of a folder. */
 const LOCK = "desk";
+const KEY_FILE = "desk.key";
 const KEY_BYTES = 24;
 
 async function openShelf(data: string, owner: Owner): Promise<Shelf> {
@@ -142,12 +143,14 @@ async function listen(
 
 /** The same at every start, so that a page which waits for the desk goes on by itself; nobody else may read it. */
 async function keyIn(data: string): Promise<string> {
-  const file = path.join(data, "desk.key");
+  const file = path.join(data, KEY_FILE);
   const found = await readFile(file, "utf8").catch(() => "");
   if (/^[\w-]{32}$/.test(found)) return found;
   const key = randomBytes(KEY_BYTES).toString("base64url");
   // On a disk that takes none it holds until the desk ends.
-  await saveAtomically(file, Buffer.from(key), { private: true }).catch(() => undefined);
+  await rm(file, { force: true })
+    .then(() => new DiskStorage(data).create(KEY_FILE, Buffer.from(key)))
+    .catch(() => undefined);
   return key;
 }
 

@@ -1,0 +1,24 @@
+/** What can be done from the list of jobs; the page does it. */
+import type { JobState } from "../../../jobs/content";
+import type { ShelfList } from "../protocol";
+
+export interface JobsActions {
+  list(): Promise<ShelfList>;
+  /** Opens the job in this window. */
+  open(id: string): void;
+  newJob(): void;
+  openFile(): void;
+  setState(id: string, state: JobState): Promise<void>;
+  freeze(id: string, why: string): Promise<void>;
+  /** Shows a frozen revision, to be read only. */
+  look(id: string, revision: number): void;
+  /** A frozen revision against the job as it is now. */
+  compare(id: string, revision: number): void;
+  compareTwo?(id: string, older: number, newer: number): void;
+  restore(id: string, revision: number): Promise<void>;
+  copy(id: string, revision?: number): Promise<void>;
+  putAway(id: string, away: boolean): Promise<void>;
+  delete(id: string): Promise<void>;
+  exportAsItIs(id: string): Promise<void>;
+  close(): void;
+}
