@@ -7,7 +7,16 @@ import type { Change } from "../../../src/jobs/content";
 import type { HeldJob } from "../../../src/jobs/shelf";
 import type { ShelfLine } from "../../../src/workbooks/shelfLine";
 import type { ShelfList, Snapshot } from "../../../src/hosts/desk/protocol";
-import { askJson, freePort, remove, startDesk, temporaryFolder, write, type Started } from "./desk";
+import {
+  askJson,
+  freePort,
+  refusedStart,
+  remove,
+  startDesk,
+  temporaryFolder,
+  write,
+  type Started,
+} from "./desk";
 
 export interface OwnDesk {
   readonly folder: string;
@@ -34,6 +43,13 @@ export function ownDesk(): OwnDesk {
       return started;
     },
   };
+}
+
+/** A second start, run to its end. It blocks this process, which then needs a moment to see which connections a server has closed meanwhile. */
+export async function secondStart(...args: string[]): Promise<ReturnType<typeof refusedStart>> {
+  const result = refusedStart(...args);
+  await new Promise((resolve) => setTimeout(resolve, 100));
+  return result;
 }
 
 export const newId = (): string => `job-${randomUUID()}`;
