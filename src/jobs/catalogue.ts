@@ -6,7 +6,8 @@
  */
 import type { JobNotes } from "./content";
 import { isVersioned, VERSION, type Versioned } from "./job";
-import { Log } from "./log";
+import { Log, segmentsOf } from "./log";
+import { Newer } from "./refusal";
 import type { Storage } from "./storage";
 
 /** A job as its list shows it. */
@@ -50,7 +51,17 @@ export class Catalogue {
   }
 
   static async open(storage: Storage): Promise<Catalogue> {
-    const log = await Log.open<Base, Entry>(storage, NAME, isBase);
+    const log = await Log.open<Base, Entry>(storage, NAME, isBase).catch(async (error: unknown) => {
+      if (error instanceof Newer) throw error;
+      // Nothing is in it but what the jobs tell: it must not keep them from opening.
+      return {
+        last: numberOf(
+          segmentsOf(await storage.list())
+            .get(NAME)
+            ?.at(-1),
+        ),
+      };
+    });
     return log instanceof Log ? new Catalogue(storage, log, 0) : new Catalogue(storage, undefined, log.last);
   }
 
@@ -107,6 +118,8 @@ export class Catalogue {
     else this.open_ = entry.open;
   }
 }
+
+const numberOf = (segment = ""): number => Number(/\.(\d+)\.log$/.exec(segment)?.[1] ?? 0);
 
 const isBase = (value: unknown): value is Base =>
   isVersioned(value) && Array.isArray((value as Partial<Base>).lines);

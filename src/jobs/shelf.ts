@@ -68,7 +68,8 @@ export class Shelf {
   list(): ShelfEntry[] {
     for (const job of this.atHand.values()) {
       const before = this.catalogue.of(job.id);
-      if (before && before.savedAt !== job.savedAt)
+      // Two edits can have the same time, where a clock was set.
+      if (before && (before.savedAt !== job.savedAt || before.line !== job.notes.line))
         this.catalogue.note({ line: { ...before, ...entryOf(job) } });
     }
     return [...this.catalogue.all].map(({ seen: _, ...entry }) => entry);

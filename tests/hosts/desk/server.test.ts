@@ -1,66 +1,36 @@
-/** The desk's server as a process: who may ask it, what it keeps, what it says when it can't. */
-import { chmodSync, existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+/** The desk's server as a process: who may ask it, what it keeps through a crash. */
+import { appendFileSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { request } from "node:http";
-import { createServer } from "node:net";
 import { networkInterfaces } from "node:os";
 import path from "node:path";
-import type { Change, OpenJob } from "../../../src/hosts/desk/protocol";
-import { JobStore } from "../../../src/hosts/desk/server/jobStore";
-import { readXlsx } from "../../../src/hosts/file/readXlsx";
-import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
-import { realDisk } from "../../../src/hosts/storage/diskStorage";
-import { encoded } from "../../../src/jobs/record";
-import { sampleBook } from "../../support/books";
+import { unzipSync } from "fflate";
+import { DESK_HEADER, type Start } from "../../../src/hosts/desk/protocol";
+import { ask, askJson, BUILD_MS, buildDesk, keyOf, sentenceOf, write } from "./desk";
 import {
-  BUILD_MS,
-  buildDesk,
-  freePort,
-  refusedStart,
-  remove,
-  sentenceOf,
-  startDesk,
-  temporaryFolder,
-  write,
-  type Started,
-} from "./desk";
+  change,
+  document,
+  edit,
+  entry,
+  held,
+  lineOf,
+  logOf,
+  newId,
+  ownDesk,
+  post,
+  put,
+  shelf,
+} from "./ownDesk";
 
 jest.setTimeout(60_000);
 beforeAll(buildDesk, BUILD_MS);
-
-const document = (revisionId: string, mark = "") => ({ revisionId, sheets: [{ mark }] });
-const snapshot = (revisionId: string, after: string | null, replaces = false, mark = "", fromFile = false) =>
-  JSON.stringify({ document: document(revisionId, mark), after, replaces, fromFile });
-const change = (serverRevisionId: string, nextRevisionId: string): Change & { mark: string } => ({
-  type: "REMOTE_REVISION",
-  serverRevisionId,
-  nextRevisionId,
-  mark: `made ${nextRevisionId}`,
-});
-const jobOf = async (address: string): Promise<OpenJob> =>
-  (await (await fetch(new URL("job", address))).json()) as OpenJob;
-
-let folder: string;
-const running: Started[] = [];
-
-beforeEach(() => {
-  folder = temporaryFolder();
-});
-afterEach(async () => {
-  await Promise.all(running.splice(0).map((one) => one.kill()));
-  remove(folder);
-});
-
-async function start(...args: string[]): Promise<Started> {
-  const started = await startDesk("--data", folder, "--port", String(await freePort()), ...args);
-  running.push(started);
-  return started;
-}
+const desk = ownDesk();
 
 describe("who may ask", () => {
-  /** `fetch` forbids setting the Host header, so this one goes by hand. */
-  const statusWith = (address: string, headers: Record<string, string>): Promise<number> =>
+  /** `fetch` forbids setting the Host header and mends an address, so this one goes by hand. */
+  const statusOf = (address: string, asked: string, headers: Record<string, string> = {}): Promise<number> =>
     new Promise((resolve, reject) => {
-      request(new URL("job", address), { headers }, (response) => {
+      const { hostname, port } = new URL(address);
+      request({ hostname, port, path: asked, headers: { ...keyOf(address), ...headers } }, (response) => {
         response.resume();
         resolve(response.statusCode ?? 0);
       })
@@ -69,9 +39,9 @@ describe("who may ask", () => {
     });
 
   test("the printed address is the last line, and answers with the page under a strict policy", async () => {
-    const { address, printed } = await start();
+    const { address, printed } = await desk.start();
     expect(printed.trimEnd().split("\n").at(-1)).toBe(address);
-    const page = await fetch(address);
+    const page = await ask(address, "/");
     expect(page.status).toBe(200);
     const policy = page.headers.get("content-security-policy") ?? "";
     expect(policy).toContain("default-src 'none'");
@@ -84,8 +54,7 @@ describe("who may ask", () => {
   });
 
   test("no other address of this machine answers", async () => {
-    const { address } = await start();
-    const { port } = new URL(address);
+    const { port } = new URL((await desk.start()).address);
     const others = Object.values(networkInterfaces())
       .flatMap((list) => list ?? [])
       .filter(({ internal, family }) => !internal && family === "IPv4")
@@ -96,490 +65,206 @@ describe("who may ask", () => {
     }
   });
 
-  test("a Host header of another name is refused, the loopback names are not", async () => {
-    const { address } = await start();
+  test("a Host header of another name is refused even with the key, the loopback names are not", async () => {
+    const { address } = await desk.start();
     const { port } = new URL(address);
-    expect(await statusWith(address, { Host: `rebound.example:${port}` })).toBe(403);
-    expect(await statusWith(address, { Host: "127.0.0.1:1" })).toBe(403);
-    expect(await statusWith(address, { Host: `127.0.0.1.example:${port}` })).toBe(403);
-    expect(await statusWith(address, { Host: `localhost:${port}` })).toBe(200);
+    expect(await statusOf(address, "/jobs", { Host: `rebound.example:${port}` })).toBe(403);
+    expect(await statusOf(address, "/jobs", { Host: "127.0.0.1:1" })).toBe(403);
+    expect(await statusOf(address, "/jobs", { Host: `127.0.0.1.example:${port}` })).toBe(403);
+    expect(await statusOf(address, "/jobs", { Host: `localhost:${port}` })).toBe(200);
   });
 
   test("a writing request of another origin, or without the page's header, changes nothing", async () => {
-    const { address } = await start();
-    const body = snapshot("r1", null);
-    const bare = await write(address, "job", "PUT", body, {});
-    expect(bare.status).toBe(403);
-    const foreign = { "x-rigsheet-desk": "1", Origin: "http://other.example" };
-    expect((await write(address, "job", "PUT", body, foreign)).status).toBe(403);
-    expect((await jobOf(address)).document).toBeUndefined();
+    const { address } = await desk.start();
+    const body = JSON.stringify({ document: document("r1"), after: null });
+    const url = `jobs/${newId()}`;
+    expect((await write(address, url, "PUT", body, {})).status).toBe(403);
+    const foreign = { [DESK_HEADER]: "1", Origin: "http://other.example" };
+    expect((await write(address, url, "PUT", body, foreign)).status).toBe(403);
+    expect((await shelf(address)).jobs).toEqual([]);
   });
 
   test("an address with two strokes, or that is none, has its sentence, and the desk goes on", async () => {
-    const { address } = await start();
-    const { hostname, port } = new URL(address);
-    const statusOf = (asked: string): Promise<number> =>
-      new Promise((resolve, reject) => {
-        request({ hostname, port, path: asked }, (response) => {
-          response.resume();
-          resolve(response.statusCode ?? 0);
-        })
-          .on("error", reject)
-          .end();
-      });
-    for (const asked of ["//", "//elsewhere/job", "/%", "http://[", "*"])
-      expect([asked, (await statusOf(asked)) < 500]).toEqual([asked, true]);
-    expect(await statusOf("/job")).toBe(200);
+    const { address } = await desk.start();
+    for (const asked of ["//", "//elsewhere/job", "/%", "http://[", "*", "/jobs/%", "/jobs//"])
+      expect([asked, (await statusOf(address, asked)) < 500]).toEqual([asked, true]);
+    expect(await statusOf(address, "/jobs")).toBe(200);
   });
 
   test("only listed files are served", async () => {
-    const { address } = await start();
-    for (const url of ["package.json", "library/../package.json", "%2e%2e/package.json", "rigsheet.js"]) {
-      expect((await fetch(new URL(url, address))).status).toBe(404);
+    const { address } = await desk.start();
+    for (const url of [
+      "package.json",
+      "library/../package.json",
+      "%2e%2e/package.json",
+      "rigsheet.js",
+      "desk.key",
+    ]) {
+      expect((await ask(address, url)).status).toBe(404);
     }
     for (const url of ["desk.js", "desk.css", "library/o_spreadsheet.js", "library/o_spreadsheet.xml"]) {
-      expect((await fetch(new URL(url, address))).status).toBe(200);
+      expect((await ask(address, url)).status).toBe(200);
     }
   });
 });
 
 describe("what is kept", () => {
-  test("a snapshot and the changes after it survive kill -9, and nothing else is there at first", async () => {
-    const first = await start();
-    expect(await jobOf(first.address)).toMatchObject({ changes: [], notices: [] });
-    await write(first.address, "job", "PUT", snapshot("r1", null, true, "whole"));
-    await write(first.address, "changes", "POST", JSON.stringify([change("r1", "r2")]));
-    await write(first.address, "changes", "POST", JSON.stringify([change("r2", "r3"), change("r3", "r4")]));
+  test("jobs and the changes after them survive kill -9, and nothing is there at first", async () => {
+    const first = await desk.start();
+    expect(await askJson<Start>(first.address, "start")).toEqual({
+      shelf: expect.stringMatching(/^[\da-f]{16}$/),
+    });
+    expect(await shelf(first.address)).toEqual({ jobs: [], notices: [], place: desk.folder });
+    const [one, other] = [newId(), newId()];
+    await put(first.address, one, "r1", { mark: "whole" });
+    await edit(first.address, one, change("r1", "r2"));
+    await put(first.address, other, "o1");
+    await edit(first.address, one, change("r2", "r3"), change("r3", "r4"));
     await first.kill();
 
-    const second = await start();
-    const job = await jobOf(second.address);
+    const { address } = await desk.start();
+    const job = await held(address, one);
     expect(job.document).toEqual(document("r1", "whole"));
     expect(job.changes).toEqual([change("r1", "r2"), change("r2", "r3"), change("r3", "r4")]);
+    expect((await held(address, other)).document).toEqual(document("o1"));
+    // The one that was put down last is the one that was open.
+    expect((await askJson<Start>(address, "start")).open).toBe(other);
+  });
+
+  test("a job's state, its place among what was put away and its revisions survive kill -9", async () => {
+    const first = await desk.start();
+    const [id, copy] = [newId(), newId()];
+    await put(first.address, id, "r1", { mark: "first", line: lineOf("Hill Lane") });
+    await edit(first.address, id, change("r1", "r2"));
+    await post(first.address, `jobs/${id}/notes`, { state: "sent" });
+    await edit(first.address, id, change("r2", "r3"));
+    await post(first.address, `jobs/${id}/revisions`, { why: "before the roof" });
+    expect((await post(first.address, `jobs/${id}/revisions/1/restore`, {})).status).toBe(200);
+    expect((await post(first.address, `jobs/${id}/copies/${copy}?revision=2`, {})).status).toBe(200);
+    await post(first.address, `jobs/${copy}/notes`, { away: true });
+    await first.kill();
+
+    const { address } = await desk.start();
+    expect(await entry(address, id)).toMatchObject({
+      state: "sent",
+      away: false,
+      line: { name: "Hill Lane" },
+      revisions: [
+        { number: 1, why: "sent", head: "r2" },
+        { number: 2, why: "before the roof", head: "r3" },
+      ],
+    });
+    expect(await held(address, id)).toMatchObject({
+      document: document("r1", "first"),
+      changes: [change("r1", "r2")],
+    });
+    expect(await askJson(address, `jobs/${id}/revisions/2`)).toMatchObject({
+      changes: [change("r1", "r2"), change("r2", "r3")],
+      note: { number: 2 },
+    });
+    expect(await entry(address, copy)).toMatchObject({ state: "draft", away: true, revisions: [] });
+    expect((await held(address, copy)).changes).toEqual([change("r1", "r2"), change("r2", "r3")]);
   });
 
   test("a change sent twice is kept once; one that follows another state is refused", async () => {
-    const { address } = await start();
-    await write(address, "job", "PUT", snapshot("r1", null));
-    for (let time = 0; time < 2; time++) {
-      const answer = await write(address, "changes", "POST", JSON.stringify([change("r1", "r2")]));
-      expect(answer.status).toBe(200);
-    }
-    const stale = await write(address, "changes", "POST", JSON.stringify([change("r1", "other")]));
+    const { address } = await desk.start();
+    const id = newId();
+    for (let time = 0; time < 2; time++) expect((await put(address, id, "r1")).status).toBe(200);
+    for (let time = 0; time < 2; time++)
+      expect((await edit(address, id, change("r1", "r2"))).status).toBe(200);
+    const stale = await edit(address, id, change("r1", "other"));
     expect(stale.status).toBe(409);
-    expect(await sentenceOf(stale)).toMatch(/another tab.*Reload/);
-    expect((await write(address, "job", "PUT", snapshot("r9", "r1"))).status).toBe(409);
-    expect((await jobOf(address)).changes).toEqual([change("r1", "r2")]);
+    expect(await sentenceOf(stale)).toMatch(/this job was changed in another window/);
+    expect((await put(address, id, "r9", { after: "r1" })).status).toBe(409);
+    expect((await put(address, id, "n1")).status).toBe(409);
+    expect((await held(address, id)).changes).toEqual([change("r1", "r2")]);
+    expect(await askJson(address, `jobs/${id}/changes?after=r1`)).toEqual({ changes: [change("r1", "r2")] });
+    expect(await askJson(address, `jobs/${id}/changes?after=never`)).toEqual({ changes: null });
   });
 
-  /** The log of the open job, the only one there. */
-  const jobLog = (): string =>
-    path.join(
-      folder,
-      readdirSync(folder)
-        .filter((name) => /^job-.*\.log$/.test(name))
-        .sort()
-        .at(-1)!,
-    );
-
   test("a record cut short by a crash is left out and said, those before it stay", async () => {
-    const first = await start();
-    await write(first.address, "job", "PUT", snapshot("r1", null));
-    await write(first.address, "changes", "POST", JSON.stringify([change("r1", "r2")]));
+    const first = await desk.start();
+    const id = newId();
+    await put(first.address, id, "r1");
+    await edit(first.address, id, change("r1", "r2"));
     await first.kill();
-    writeFileSync(jobLog(), `${readFileSync(jobLog(), "utf8")}#2 70 00000000\n{"at":"`);
-    const second = await start();
-    const job = await jobOf(second.address);
-    expect(job.changes).toEqual([change("r1", "r2")]);
-    expect(job.notices).toEqual([expect.stringMatching(/cut short in its last 22 bytes.*kept as .*damaged/)]);
-    // It goes on from there.
-    await write(second.address, "changes", "POST", JSON.stringify([change("r2", "r3")]));
+    appendFileSync(logOf(desk.folder, id), `#2 70 00000000\n{"at":"`);
+    const second = await desk.start();
+    expect((await held(second.address, id)).changes).toEqual([change("r1", "r2")]);
+    const { notices } = await shelf(second.address);
+    expect(notices).toEqual([expect.stringMatching(/cut short in its last 22 bytes.*kept as .*damaged/)]);
+    expect(second.printed).toContain(notices[0]);
+    // It goes on from there, and is said once.
+    await edit(second.address, id, change("r2", "r3"));
+    expect((await shelf(second.address)).notices).toEqual([]);
     await second.kill();
-    const third = await start();
-    expect(await jobOf(third.address)).toMatchObject({
-      changes: [change("r1", "r2"), change("r2", "r3")],
-      notices: [],
-    });
+    const third = await desk.start();
+    expect((await held(third.address, id)).changes).toEqual([change("r1", "r2"), change("r2", "r3")]);
+    expect((await shelf(third.address)).notices).toEqual([]);
   });
 
   test("a snapshot takes the place of the changes that it holds", async () => {
-    const first = await start();
-    await write(first.address, "job", "PUT", snapshot("r1", null));
-    await write(first.address, "changes", "POST", JSON.stringify([change("r1", "r2"), change("r2", "r3")]));
-    await write(first.address, "job", "PUT", snapshot("r3", "r3", false, "newer"));
-    await write(first.address, "changes", "POST", JSON.stringify([change("r3", "r4")]));
+    const first = await desk.start();
+    const id = newId();
+    await put(first.address, id, "r1");
+    await edit(first.address, id, change("r1", "r2"), change("r2", "r3"));
+    // The answer to the first time may have been lost.
+    for (let time = 0; time < 2; time++)
+      expect((await put(first.address, id, "r3", { after: "r3", mark: "newer" })).status).toBe(200);
+    await edit(first.address, id, change("r3", "r4"));
     await first.kill();
-    const second = await start();
-    expect(await jobOf(second.address)).toMatchObject({
+    const { address } = await desk.start();
+    expect(await held(address, id)).toMatchObject({
       document: document("r3", "newer"),
       changes: [change("r3", "r4")],
     });
   });
 
-  test("what the first version of the store kept is taken over, and lies in a folder as it was", async () => {
-    const [stored, journal] = [
-      JSON.stringify({ rigsheet: 1, savedAt: "2026-11-02T08:00:00.000Z", document: document("r1", "first") }),
-      `${JSON.stringify(change("r0", "r1"))}\n${JSON.stringify(change("r1", "r2"))}\n{"type":"REM`,
-    ];
-    writeFileSync(path.join(folder, "job.json"), stored);
-    writeFileSync(path.join(folder, "job.changes.jsonl"), journal);
-    for (let time = 0; time < 2; time++) {
-      const { address, kill } = await start();
-      expect(await jobOf(address)).toMatchObject({
-        document: document("r1", "first"),
-        changes: [change("r1", "r2")],
-        notices: [],
-      });
-      await kill();
-    }
-    const kept = readdirSync(path.join(folder, "before")).sort();
-    expect(kept.map((name) => readFileSync(path.join(folder, "before", name), "utf8"))).toEqual([
-      journal,
-      stored,
-    ]);
-  });
-
-  test("a log of a newer version is refused with a sentence, and left as it is", async () => {
-    const { address, kill } = await start();
-    await write(address, "job", "PUT", snapshot("r1", null));
-    await kill();
-    const newer = encoded(0, { base: { rigsheet: 3, jobs: [] }, entries: [] });
-    writeFileSync(path.join(folder, "desk-job.2.log"), newer);
-    const { status, stderr } = refusedStart("--data", folder);
-    expect(status).toBe(1);
-    expect(stderr).toMatch(/^This data folder was written by a newer Rigsheet\./);
-    expect(readFileSync(path.join(folder, "desk-job.2.log")).equals(newer)).toBe(true);
-  });
-
-  test("a damaged job is kept aside and said, and a fresh one opens", async () => {
-    const { address, kill } = await start();
-    await write(address, "job", "PUT", snapshot("r1", null));
-    await kill();
-    const damaged = readFileSync(jobLog()).fill(0, 10, 20);
-    writeFileSync(jobLog(), damaged);
-    const again = await start();
-    const job = await jobOf(again.address);
-    expect(job.document).toBeUndefined();
-    expect(job.notices).toEqual([expect.stringMatching(/could not be read.*It is kept as .*damaged/)]);
-    const [kept] = readdirSync(path.join(folder, "damaged"));
-    expect(readFileSync(path.join(folder, "damaged", kept!)).equals(damaged)).toBe(true);
-    expect((await write(again.address, "job", "PUT", snapshot("n1", null))).status).toBe(200);
-  });
-
-  test("a damaged autosave of the first version is kept aside and said, and a fresh job opens", async () => {
-    writeFileSync(path.join(folder, "job.json"), '{"rigsheet":1,"document":{"revis');
-    const { address, printed } = await start();
-    const job = await jobOf(address);
-    expect(job.document).toBeUndefined();
-    expect(job.notices).toHaveLength(1);
-    expect(job.notices[0]).toMatch(/could not be read.*It is kept as .*damaged/);
-    expect(printed).toContain(job.notices[0]);
-    const [kept] = readdirSync(path.join(folder, "damaged"));
-    expect(readFileSync(path.join(folder, "damaged", kept!), "utf8")).toBe(
-      '{"rigsheet":1,"document":{"revis',
-    );
-  });
-
-  test("a job that is sent again, since the answer was lost, is the one that is open", async () => {
-    const { address } = await start();
-    await write(address, "job", "PUT", snapshot("r1", null, true, "first"));
-    for (let time = 0; time < 2; time++) {
-      const answer = await write(address, "job", "PUT", snapshot("n1", "r1", true, "second"));
-      expect(answer.status).toBe(200);
-    }
-    await write(address, "changes", "POST", JSON.stringify([change("n1", "n2")]));
-    expect(await jobOf(address)).toMatchObject({
-      document: document("n1", "second"),
-      changes: [change("n1", "n2")],
-    });
-  });
-
-  test("another job in its place leaves the earlier one beside it", async () => {
-    const { address } = await start();
-    await write(address, "job", "PUT", snapshot("r1", null, true, "first"));
-    const answer = await write(address, "job", "PUT", snapshot("n1", "r1", true, "second"));
-    const { keptAs } = (await answer.json()) as { keptAs: string };
-    expect(readFileSync(keptAs, "utf8")).toContain('"first"');
-    // However many there come: none is thrown away.
-    let after = "n1";
-    for (let count = 0; count < 25; count++) {
-      await write(address, "job", "PUT", snapshot(`m${count}`, after, true, `job ${count}`));
-      after = `m${count}`;
-    }
-    expect(readFileSync(keptAs, "utf8")).toContain('"first"');
-    expect((await jobOf(address)).document).toEqual(document("m24", "job 24"));
-  });
-});
-
-describe("one owner", () => {
-  test("a second start on the same job says where the first one is, and ends", async () => {
-    const first = await start();
-    const { status, stdout } = refusedStart("--data", folder, "--port", String(await freePort()));
-    expect(status).toBe(0);
-    expect(stdout).toBe(`This job is open in a desk that runs already. Its address:\n${first.address}\n`);
-    await write(first.address, "job", "PUT", snapshot("r1", null));
-    expect((await jobOf(first.address)).document).toEqual(document("r1"));
-  });
-
-  test("one that is stopped lets go; one that was killed is followed with a sentence", async () => {
-    const first = await start();
-    first.process.kill("SIGTERM");
-    await new Promise((resolve) => first.process.once("exit", resolve));
-    expect(readdirSync(folder).filter((name) => name.endsWith(".lock"))).toEqual([]);
-    const second = await start();
-    expect(second.printed).not.toMatch(/has ended/);
-    await second.kill();
-    expect((await start()).printed).toMatch(/^The desk that had this job open \(process \d+\) has ended/);
-  });
-
-  test("one that lost the job while it hung writes nothing any more", async () => {
-    const first = await start();
-    await write(first.address, "job", "PUT", snapshot("r1", null));
-    const lock = path.join(folder, "job.lock");
-    writeFileSync(lock, readFileSync(lock, "utf8").replace(/"key":"[^"]*"/, '"key":"another"'));
-    const refused = await write(first.address, "changes", "POST", JSON.stringify([change("r1", "r2")]));
-    expect(refused.status).toBe(409);
-    expect(await sentenceOf(refused)).toMatch(/^another desk has this job now/);
-    expect((await jobOf(first.address)).changes).toEqual([]);
-  });
-});
-
-describe("a disk that takes nothing", () => {
-  const full = (): never => {
-    throw Object.assign(new Error("no space left"), { code: "ENOSPC" });
-  };
-  let isFull = false;
-  const disk = {
-    ...realDisk,
-    open: (async (...words: Parameters<typeof realDisk.open>) =>
-      isFull && words[1] !== "r" && words[1] !== "r+"
-        ? full()
-        : realDisk.open(...words)) as typeof realDisk.open,
-  };
-  const SAID = (): string =>
-    `The disk that holds ${folder} is full. Nothing was changed; make room or save on another disk.`;
-  afterEach(() => void (isFull = false));
-
-  test.each(["a snapshot", "another job in its place", "a change"])(
-    "%s is refused with the sentence, what was held stays, and goes on once there is room",
-    async (what) => {
-      const store = await JobStore.open(folder, "job", { disk });
-      await store.put({ document: document("r1", "kept"), after: null, replaces: true, fromFile: false });
-      const step = (): Promise<unknown> =>
-        what === "a change"
-          ? store.append([change("r1", "r2")])
-          : store.put({
-              document: document("r2"),
-              after: "r1",
-              replaces: what !== "a snapshot",
-              fromFile: false,
-            });
-      isFull = true;
-      await expect(step()).rejects.toThrow(SAID());
-      await expect(step()).rejects.toThrow(SAID());
-      expect(store.job?.document).toEqual(document("r1", "kept"));
-      expect(store.head).toBe("r1");
-      isFull = false;
-      expect((await JobStore.open(folder, "job", { disk })).job?.document).toEqual(document("r1", "kept"));
-      await step();
-      expect((await JobStore.open(folder, "job")).head).toBe("r2");
-    },
-  );
-});
-
-describe("workbooks", () => {
-  const book = sampleBook();
-
-  test("a book goes out as .xlsx and comes back", async () => {
-    const { address } = await start();
-    const saved = await write(address, "save", "POST", JSON.stringify(book));
-    const bytes = new Uint8Array(await saved.arrayBuffer());
-    const names = (await readXlsx(bytes)).names.map(({ name }) => name).sort();
-    expect(names).toEqual(book.names.map(({ name }) => name).sort());
-    const opened = await write(address, "open", "POST", bytes);
-    expect(
-      ((await opened.json()) as { names: { name: string }[] }).names.map(({ name }) => name).sort(),
-    ).toEqual(names);
-  });
-
-  test("a broken .xlsx is refused with a sentence", async () => {
-    const { address } = await start();
-    for (const bytes of [new Uint8Array(0), new TextEncoder().encode("not a workbook")]) {
-      const answer = await write(address, "open", "POST", bytes);
-      expect(answer.status).toBeGreaterThanOrEqual(400);
-      expect(await sentenceOf(answer)).toMatch(/^The file .*\. [A-Z].*\.$/);
-    }
-  });
-
-  test("a request larger than the desk takes is refused before it is read", async () => {
-    const { address } = await start();
-    const answer = await write(address, "open", "POST", new Uint8Array(65 * 1024 * 1024)).catch(
-      () => undefined,
-    );
-    // The connection may be closed under the sender; either way nothing came of it.
-    if (answer) expect(answer.status).toBe(413);
-    expect((await fetch(address)).status).toBe(200);
-  });
-
-  test("a file given at the start is written back in place; a read-only one is left with a sentence", async () => {
-    const file = path.join(folder, "job.xlsx");
-    writeFileSync(file, await writeXlsx(book));
-    const { address } = await start(file);
-    const job = await jobOf(address);
-    expect(job.file).toBe("job.xlsx");
-    expect(job.book!.sheets.map(({ name }) => name)).toEqual(book.sheets.map(({ name }) => name));
-    await write(address, "job", "PUT", snapshot("r1", null, true, "", true));
-    const edited = { ...book, title: "edited" };
-    expect((await write(address, "file", "PUT", JSON.stringify(edited))).status).toBe(200);
-    const before = readFileSync(file);
-    expect((await readXlsx(before)).title).toBe("edited");
-    chmodSync(file, 0o444);
-    const refused = await write(address, "file", "PUT", JSON.stringify(book));
-    expect(refused.status).toBe(422);
-    expect(await sentenceOf(refused)).toMatch(/job\.xlsx is read-only/);
-    expect(readFileSync(file).equals(before)).toBe(true);
-    chmodSync(file, 0o644);
-  });
-
-  test("a file that another program changed is shown as it is now; the autosave is kept", async () => {
-    const file = path.join(folder, "job.xlsx");
-    writeFileSync(file, await writeXlsx(book));
-    const first = await start(file);
-    await write(first.address, "job", "PUT", snapshot("r1", null, true, "autosaved", true));
+  test("a damaged job is kept aside, said, offered as it is, and the others open", async () => {
+    const first = await desk.start();
+    const [id, other] = [newId(), newId()];
+    await put(first.address, id, "r1", { line: lineOf("Hill Lane") });
+    await put(first.address, other, "o1");
     await first.kill();
-    const same = await start(file);
-    expect((await jobOf(same.address)).document).toEqual(document("r1", "autosaved"));
-    await same.kill();
-    writeFileSync(file, await writeXlsx({ ...book, title: "changed elsewhere" }));
-    const changed = await start(file);
-    const job = await jobOf(changed.address);
-    expect(job.document).toBeUndefined();
-    expect(job.book!.title).toBe("changed elsewhere");
-    expect(job.notices[0]).toMatch(/changed by another program/);
-    const [, kept] = /kept as (\S+)\.$/.exec(job.notices[0]!)!;
-    expect(readFileSync(kept!, "utf8")).toContain('"autosaved"');
-  });
-});
-
-describe("the file belongs to its job", () => {
-  const book = sampleBook();
-  const opened = async (): Promise<{ file: string; desk: Started }> => {
-    const file = path.join(folder, "job.xlsx");
-    writeFileSync(file, await writeXlsx(book));
-    const desk = await start(file);
-    await write(desk.address, "job", "PUT", snapshot("r1", null, true, "of the file", true));
-    return { file, desk };
-  };
-  const titleIn = async (file: string): Promise<string> => (await readXlsx(readFileSync(file))).title;
-  const save = (address: string, title: string, over = ""): Promise<Response> =>
-    write(address, `file${over}`, "PUT", JSON.stringify({ ...book, title }));
-
-  test("a job that is put in its place has no file, after a reload and after the next start of the desk", async () => {
-    const { file, desk } = await opened();
-    const before = readFileSync(file);
-    expect((await jobOf(desk.address)).file).toBe("job.xlsx");
-    await write(desk.address, "job", "PUT", snapshot("n1", "r1", true, "new"));
-    expect((await jobOf(desk.address)).file).toBeUndefined();
-    expect((await save(desk.address, "new")).status).toBe(409);
-    expect(readFileSync(file).equals(before)).toBe(true);
-    await desk.kill();
-    // Whoever names the file means the file.
-    const again = await jobOf((await start(file)).address);
-    expect(again).toMatchObject({
-      file: "job.xlsx",
-      notices: [expect.stringMatching(/^job\.xlsx is open\..*kept as/)],
-    });
-    expect(again.document).toBeUndefined();
-    expect(again.book!.sheets).toHaveLength(book.sheets.length);
-  });
-
-  test("a file that another program has written meanwhile is asked about; written over, theirs is kept", async () => {
-    const { file, desk } = await opened();
-    expect((await save(desk.address, "ours")).status).toBe(200);
-    expect((await save(desk.address, "ours again")).status).toBe(200);
-    writeFileSync(file, await writeXlsx({ ...book, title: "theirs" }));
-    const asked = await save(desk.address, "ours at last");
-    expect(asked.status).toBe(412);
-    expect(await sentenceOf(asked)).toMatch(/^job\.xlsx has changed since it was opened or saved here/);
-    expect(await titleIn(file)).toBe("theirs");
-    const { keptAs } = (await (await save(desk.address, "ours at last", "?over")).json()) as {
-      keptAs: string;
-    };
-    expect([await titleIn(file), await titleIn(keptAs)]).toEqual(["ours at last", "theirs"]);
-    expect((await save(desk.address, "and on")).status).toBe(200);
-  });
-
-  test("a file that is gone is asked about, and made anew on a yes", async () => {
-    const { file, desk } = await opened();
-    remove(file);
-    const asked = await save(desk.address, "ours");
-    expect(asked.status).toBe(412);
-    expect(await sentenceOf(asked)).toMatch(/^job\.xlsx is gone from its folder/);
-    expect((await save(desk.address, "ours", "?over")).status).toBe(200);
-    expect(await titleIn(file)).toBe("ours");
-  });
-});
-
-describe("starts that are refused", () => {
-  test("a port that is taken: a sentence, and 1", async () => {
-    const port = await freePort();
-    const other = createServer().listen(port, "127.0.0.1");
-    await new Promise((resolve) => other.once("listening", resolve));
-    const { status, stderr } = refusedStart("--data", folder, "--port", String(port));
-    other.close();
-    expect(status).toBe(1);
-    expect(stderr.trim()).toBe(
-      `Port ${port} is taken by another program. Give another one with --port, or stop that program.`,
+    const damaged = readFileSync(logOf(desk.folder, id)).fill(0, 10, 20);
+    writeFileSync(logOf(desk.folder, id), damaged);
+    // The list was drawn before: the damage is found when the job is opened.
+    const { address } = await desk.start();
+    const refused = await ask(address, `jobs/${id}`);
+    expect(refused.status).toBe(422);
+    expect(await sentenceOf(refused)).toMatch(
+      /^This job can't be read: its file is damaged\. .*export it as it is/,
     );
-  });
-
-  test.each([
-    [["--colour"], "There is no option --colour. See: rigsheet desk --help"],
-    [["--port", "70000"], '--port is "70000"; give a whole number from 1 to 65535.'],
-    [["--port"], "--port is not followed by a number; give a whole number from 1 to 65535."],
-    [["--data"], "--data is not followed by a folder; give one, for example --data jobs."],
-    [["a.xlsx", "b.xlsx"], "Two files are given, a.xlsx and b.xlsx; give one."],
-  ])("options %j: a sentence, and 2", (args, sentence) => {
-    const { status, stderr } = refusedStart(...args);
-    expect(status).toBe(2);
-    expect(stderr.trim()).toBe(sentence);
-  });
-
-  test("a file that is not there, or is no workbook: a sentence, and 1", () => {
-    const missing = path.join(folder, "missing.xlsx");
-    expect(refusedStart("--data", folder, missing)).toMatchObject({
-      status: 1,
-      stderr: `There is no file ${missing}. Check the name, or start without a file.\n`,
+    expect(await entry(address, id)).toMatchObject({
+      line: { name: "Hill Lane" },
+      trouble: { kept: [expect.stringMatching(/^damaged\//)] },
     });
-    const broken = path.join(folder, "broken.xlsx");
-    writeFileSync(broken, "not a workbook");
-    const { status, stderr } = refusedStart("--data", folder, broken);
-    expect(status).toBe(1);
-    expect(stderr).toMatch(/^The file is plain text, not an Excel workbook\./);
+    const [kept] = readdirSync(path.join(desk.folder, "damaged"));
+    expect(readFileSync(path.join(desk.folder, "damaged", kept!)).equals(damaged)).toBe(true);
+    expect((await askJson<Start>(address, "start")).open).toBe(other);
+    expect((await held(address, other)).document).toEqual(document("o1"));
+    const out = unzipSync(new Uint8Array(await (await ask(address, `jobs/${id}/export`)).arrayBuffer()));
+    expect(Object.values(out).map((bytes) => Buffer.from(bytes).equals(damaged))).toEqual([true]);
+    // Only its owner takes it away: first put away, then deleted.
+    expect((await write(address, `jobs/${id}`, "DELETE", "")).status).toBe(409);
+    await post(address, `jobs/${id}/notes`, { away: true });
+    expect((await write(address, `jobs/${id}`, "DELETE", "")).status).toBe(200);
+    expect((await shelf(address)).jobs.map((one) => one.id)).toEqual([other]);
   });
 
-  test("a data folder that can't be made: a sentence, and 1", () => {
-    const file = path.join(folder, "file");
-    writeFileSync(file, "");
-    const { status, stderr } = refusedStart("--data", path.join(file, "inside"));
-    expect(status).toBe(1);
-    expect(stderr).toMatch(/^There is no folder .*\.\n$/);
-    expect(existsSync(path.join(file, "inside"))).toBe(false);
-  });
-
-  (process.platform === "linux" ? test : test.skip)(
-    "a data folder under a special file system: a sentence at once (Linux only: it needs /proc)",
-    () => {
-      const { status, stderr } = refusedStart("--data", "/proc/rigsheet/jobs");
-      expect(status).toBe(1);
-      expect(stderr).not.toMatch(/ENOENT|EISDIR|^\s+at /m);
-      expect(stderr).toMatch(/^.* \/proc.*\.\n$/);
-    },
-  );
-
-  test("--help prints every option and ends", () => {
-    const { status, stdout } = refusedStart("--help");
-    expect(status).toBe(0);
-    for (const option of ["--no-open", "--port", "--data", "--help"]) expect(stdout).toContain(option);
+  test("many jobs beside one another: none is thrown away, and a deleted one stays deleted", async () => {
+    const first = await desk.start();
+    const ids = Array.from({ length: 25 }, newId);
+    for (const [index, id] of ids.entries())
+      await put(first.address, id, `m${index}`, { mark: `job ${index}` });
+    await post(first.address, `jobs/${ids[0]}/notes`, { away: true });
+    expect((await write(first.address, `jobs/${ids[0]}`, "DELETE", "")).status).toBe(200);
+    await first.kill();
+    const { address } = await desk.start();
+    expect((await shelf(address)).jobs.map(({ id }) => id).sort()).toEqual(ids.slice(1).sort());
+    for (const [index, id] of ids.entries())
+      if (index > 0)
+        expect((await held(address, id)).document).toEqual(document(`m${index}`, `job ${index}`));
+    expect(readdirSync(desk.folder).filter((name) => name.includes(ids[0]!))).toEqual([]);
   });
 });

@@ -5,7 +5,7 @@
  */
 import { existsSync } from "node:fs";
 import { readdir, readFile, rename } from "node:fs/promises";
-import { randomUUID } from "node:crypto";
+import { createHash, randomUUID } from "node:crypto";
 import path from "node:path";
 import { isChange, isDocument, type Change, type JobDocument } from "../../../jobs/content";
 import type { Shelf } from "../../../jobs/shelf";
@@ -41,7 +41,8 @@ async function adopt(shelf: Shelf, folder: string, name: string): Promise<void> 
     await rename(snapshotFile, `${base}.json`);
     return `${base}.json`;
   };
-  const stored = readStored(await readFile(snapshotFile, "utf8"));
+  const text = await readFile(snapshotFile, "utf8");
+  const stored = readStored(text);
   if (!stored) {
     const kept = await moveTo("damaged");
     shelf.notices.push(
@@ -52,20 +53,28 @@ async function adopt(shelf: Shelf, folder: string, name: string): Promise<void> 
   const { document, savedAt, stamp } = stored;
   const journal = existsSync(journalFile) ? await readFile(journalFile, "utf8") : "";
   const { changes, lost } = changesAfter(document.revisionId, journal);
-  await shelf.create(
-    `job-${randomUUID()}`,
-    { document, changes },
-    {
+  // Named by its content: after an end before it was moved it is not taken over once more.
+  const id = idFrom(`${name} ${text}`);
+  const there = shelf.list().find((one) => one.id === id);
+  if (!there || there.trouble)
+    await shelf.create(
+      there ? `job-${randomUUID()}` : id,
+      { document, changes },
       // Whether its file has changed since is not known.
-      ...(stamp && { file: { name, mark: "" } }),
-    },
-    savedAt,
-  );
+      { ...(stamp && { file: { name, mark: "" } }) },
+      savedAt,
+    );
   if (lost > 0)
     shelf.notices.push(
       `The last ${lost} autosaved changes could not be read. They are kept in ${path.join(folder, "before")}; check the rows that were edited last.`,
     );
   await moveTo("before");
+}
+
+/** A name of a job that is always the same for the same text. */
+function idFrom(text: string): string {
+  const hex = createHash("sha256").update(text).digest("hex");
+  return `job-${hex.slice(0, 8)}-${hex.slice(8, 12)}-${hex.slice(12, 16)}-${hex.slice(16, 20)}-${hex.slice(20, 32)}`;
 }
 
 function readStored(text: string): StoredSnapshot | undefined {

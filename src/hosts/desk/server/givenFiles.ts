@@ -1,11 +1,12 @@
 /** The workbooks that a desk was started with, and the jobs that go with them. */
-import { createHash } from "node:crypto";
-import { copyFile, readFile } from "node:fs/promises";
+import { createHash, randomInt } from "node:crypto";
+import { chmod, copyFile, readFile } from "node:fs/promises";
 import path from "node:path";
 import { isAsLeft, type JobFile } from "../../../jobs/content";
 import type { Shelf } from "../../../jobs/shelf";
 import { timeInName } from "../../../jobs/timeInName";
 import type { Book } from "../../../workbooks/book";
+import { FileTrouble, troubles } from "../../file/fileTrouble";
 import { asTrouble } from "../../file/saveAtomically";
 import { makeOwnFolder } from "../../storage/ownFolder";
 import { FILE_CHANGED, type GivenFile, type Saved, type Theirs } from "../protocol";
@@ -25,6 +26,9 @@ export interface FileServices {
   readonly saveAtomically: (file: string, bytes: Uint8Array) => Promise<void>;
 }
 
+const MOST_NUMBER = 2 ** 40;
+const OWN_FILE = 0o600;
+
 /** By it a file's job was known before version 3. */
 const firstName = (file: string): string =>
   `job-${createHash("sha256").update(file).digest("hex").slice(0, 12)}`;
@@ -33,6 +37,8 @@ const markOf = (bytes: Uint8Array): string => createHash("sha256").update(bytes)
 
 export class GivenFiles {
   private readonly all: Given[] = [];
+  /** Each desk counts from elsewhere: a page of one before must not name another file by its number. */
+  private readonly first = randomInt(MOST_NUMBER);
 
   /** @param replaced the folder of what saves wrote over */
   constructor(
@@ -44,7 +50,7 @@ export class GivenFiles {
   /** @throws Error with a sentence where it can't be read */
   async give(file: string): Promise<void> {
     await this.services.readXlsx((await read(file)).bytes);
-    this.all.push({ number: this.all.length + 1, path: file });
+    this.all.push({ number: this.first + this.all.length, path: file });
   }
 
   /**
@@ -122,6 +128,8 @@ export class GivenFiles {
     const { name, ext } = path.parse(file);
     const kept = path.join(this.replaced, `${name} ${timeInName()}${ext}`);
     await copyFile(file, kept);
+    // The copy has the rights of the original, which others may be able to read.
+    await chmod(kept, OWN_FILE);
     return kept;
   }
 }
@@ -132,10 +140,12 @@ async function read(file: string): Promise<{ bytes: Uint8Array; mark: string }> 
     return { bytes, mark: markOf(bytes) };
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
-    throw new Error(
+    throw new FileTrouble(
       code === "ENOENT"
         ? `There is no file ${file}. Check the name, or start without a file.`
-        : `The file ${file} can't be read (${code ?? asTrouble(error, file).message}). Check that it is a file and that you may read it.`,
+        : code === "EISDIR"
+          ? troubles.isFolder(file)
+          : `The file ${file} can't be read (${code ?? asTrouble(error, file).message}). Check that it is a file and that you may read it.`,
     );
   }
 }

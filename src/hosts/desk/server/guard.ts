@@ -4,6 +4,7 @@
  * resolves to it is refused by its Host header, and a foreign page's writing
  * request by its Origin and by a header that it can't add unasked.
  */
+import { createHmac } from "node:crypto";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { DESK_HEADER, KEY_HEADER } from "../protocol";
 
@@ -48,6 +49,14 @@ export function hasKey({ headers }: IncomingMessage, lock: Lock): boolean {
   const cookies = (headers.cookie ?? "").split(/; */);
   return cookies.includes(`${cookieName(lock)}=${lock.key}`) || headers[KEY_HEADER] === lock.key;
 }
+
+/**
+ * What a desk answers to whoever asks whether it lives: it can be worked out
+ * only with the key, and is another for each asking. Whoever heard an answer
+ * and listens at the desk's port later can't pass for it.
+ */
+export const signOfLife = (key: string, name: string, asked: string): string =>
+  createHmac("sha256", key).update(`${name} ${asked}`).digest("hex");
 
 // The grid library compiles its templates with `new Function`, hence
 // 'unsafe-eval', and sets sizes as style attributes, hence 'unsafe-inline' for

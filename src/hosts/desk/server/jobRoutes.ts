@@ -41,7 +41,7 @@ export async function answerJob(
     case "GET changes":
       return { changes: (await shelf.changesSince(id, query.get("after") ?? "")) ?? null };
     case "POST changes": {
-      const { changes, line } = (await body()) as Partial<Changes>;
+      const { changes, line } = ((await body()) ?? {}) as Partial<Changes>;
       if (!Array.isArray(changes) || !changes.every(isChange))
         throw new Refused(400, "These are not changes.");
       return saved(shelf.append(id, changes, line));
@@ -61,7 +61,7 @@ export async function answerJob(
     case "PUT file":
       return files.save(id, bookOf(await body()), query.has("over"));
     case "POST theirs": {
-      const { document, after, mark, line } = (await body()) as Partial<TakeTheirs>;
+      const { document, after, mark, line } = ((await body()) ?? {}) as Partial<TakeTheirs>;
       if (!isDocument(document) || typeof after !== "string" || typeof mark !== "string")
         throw new Refused(400, "This is not a document.");
       return saved(shelf.takeTheirs(id, document, after, mark, line));

@@ -1,12 +1,14 @@
 /** Starts the desk: reads the options, opens the jobs, listens, prints the address. */
 import { randomBytes } from "node:crypto";
-import { readFile } from "node:fs/promises";
+import { existsSync } from "node:fs";
+import { readFile, rm } from "node:fs/promises";
 import type { Server } from "node:http";
 import path from "node:path";
 import { guarded } from "../../../jobs/guarded";
 import { Refusal } from "../../../jobs/refusal";
 import { Shelf } from "../../../jobs/shelf";
-import { asTrouble, saveAtomically, sweepParts } from "../../file/saveAtomically";
+import { FileTrouble, troubles } from "../../file/fileTrouble";
+import { asTrouble, sweepParts } from "../../file/saveAtomically";
 import { DiskStorage } from "../../storage/diskStorage";
 import { makeOwnFolder } from "../../storage/ownFolder";
 import { takeOwnership, usualSurroundings, type Owner } from "../../storage/ownerLock";
@@ -14,6 +16,7 @@ import { ALIVE, DESK_HEADER, GIVE, KEY, KEY_HEADER } from "../protocol";
 import { assetsIn } from "./assets";
 import { adoptFirst } from "./firstStore";
 import { GivenFiles, type FileServices } from "./givenFiles";
+import { signOfLife } from "./guard";
 import { openBrowser } from "./openBrowser";
 import { usualDataFolder, USUAL_PORT, type DeskOptions } from "./options";
 import { createDesk, type DeskParts } from "./serve";
@@ -71,12 +74,13 @@ export async function runDesk(
 
 /** One desk for all jobs of a folder. */
 const LOCK = "desk";
+const KEY_FILE = "desk.key";
 const KEY_BYTES = 24;
 
 async function openShelf(data: string, owner: Owner): Promise<Shelf> {
   await sweepParts(data);
   const storage = guarded(new DiskStorage(data), () => {
-    if (!owner.isMine()) throw new Refusal("conflict", TAKEN_OVER);
+    if (!owner.isMine()) throw notMine(data);
   });
   try {
     const shelf = await Shelf.open(storage);
@@ -85,6 +89,17 @@ async function openShelf(data: string, owner: Owner): Promise<Shelf> {
   } catch (error) {
     throw error instanceof Refusal ? error : asTrouble(error, path.join(data, LOCK));
   }
+}
+
+/** Why the jobs are another's now, or are not to be found. */
+function notMine(data: string): Error {
+  if (existsSync(path.join(data, `${LOCK}.lock`))) return new Refusal("conflict", TAKEN_OVER);
+  // A disk that went away, or a folder that was moved; once it is back, this desk goes on.
+  return new FileTrouble(
+    existsSync(data)
+      ? `What this desk put into ${data} is gone from there: the disk may have been taken out, or somebody has emptied the folder. Bring it back, or start Rigsheet again.`
+      : troubles.folderMissing(data),
+  );
 }
 
 const TAKEN_OVER =
@@ -128,12 +143,14 @@ async function listen(
 
 /** The same at every start, so that a page which waits for the desk goes on by itself; nobody else may read it. */
 async function keyIn(data: string): Promise<string> {
-  const file = path.join(data, "desk.key");
+  const file = path.join(data, KEY_FILE);
   const found = await readFile(file, "utf8").catch(() => "");
   if (/^[\w-]{32}$/.test(found)) return found;
   const key = randomBytes(KEY_BYTES).toString("base64url");
   // On a disk that takes none it holds until the desk ends.
-  await saveAtomically(file, Buffer.from(key), { private: true }).catch(() => undefined);
+  await rm(file, { force: true })
+    .then(() => new DiskStorage(data).create(KEY_FILE, Buffer.from(key)))
+    .catch(() => undefined);
   return key;
 }
 
@@ -149,10 +166,14 @@ async function give(address: string, file: string): Promise<void> {
 }
 
 /** Whether the desk that holds a lock answers there; anything else may listen at that port by now. */
-async function answers(address: string, key: string): Promise<boolean> {
+async function answers(address: string, name: string): Promise<boolean> {
   try {
-    const answer = await fetch(new URL(ALIVE, address), { signal: AbortSignal.timeout(ANSWER_MS) });
-    return answer.ok && (await answer.text()) === key;
+    const key = new URL(address).searchParams.get(KEY) ?? "";
+    const ask = randomBytes(KEY_BYTES).toString("base64url");
+    const answer = await fetch(new URL(`${ALIVE}?ask=${ask}`, address), {
+      signal: AbortSignal.timeout(ANSWER_MS),
+    });
+    return answer.ok && (await answer.text()) === signOfLife(key, name, ask);
   } catch {
     return false;
   }

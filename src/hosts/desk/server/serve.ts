@@ -10,7 +10,7 @@ import type { CopyKind } from "../../file/copy/copyOf";
 import { FileTrouble } from "../../file/fileTrouble";
 import { ALIVE, GIVE, KEY, type Refusal, type ShelfList, type Start } from "../protocol";
 import type { Asset } from "./assets";
-import { hasKey, keyCookie, refusalOf, setGuardHeaders } from "./guard";
+import { hasKey, keyCookie, refusalOf, setGuardHeaders, signOfLife } from "./guard";
 import { answerJob, bookOf, type JobRoutes } from "./jobRoutes";
 import { ICON_SVG, PAGE_HTML } from "./pageHtml";
 import { bodyOf, jsonOf, Refused } from "./requestBody";
@@ -46,7 +46,10 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
   const { pathname, searchParams } = addressOf(request.url ?? "/");
   const method = request.method === "HEAD" ? "GET" : (request.method ?? "GET");
   const asked = `${method} ${pathname}`;
-  if (asked === `GET /${ALIVE}`) return send(response, "text/plain; charset=utf-8", parts.name);
+  if (asked === `GET /${ALIVE}`) {
+    const proof = signOfLife(parts.key, parts.name, searchParams.get("ask") ?? "");
+    return send(response, "text/plain; charset=utf-8", proof);
+  }
   if (asked === "GET /icon.svg" || asked === "GET /favicon.ico")
     return send(response, "image/svg+xml", ICON_SVG);
   if (asked === "GET /" && searchParams.get(KEY) === parts.key) {
