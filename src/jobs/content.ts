@@ -44,6 +44,8 @@ export interface RevisionNote {
   /** Counts from 1 within the job. */
   readonly number: number;
   readonly at: string;
+  /** Tells what was put down for it from what was put down in vain. */
+  readonly key: string;
   /** Why it was frozen, in a few words. */
   readonly why: string;
   /** The revision of the document that was frozen. */

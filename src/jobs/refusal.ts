@@ -1,8 +1,8 @@
 /** Why the keeper of jobs did not do what it was asked. */
 export class Refusal extends Error {
   constructor(
-    /** Something else has happened to the job since; there is no such thing; what is there can't be read. */
-    readonly kind: "conflict" | "missing" | "unreadable",
+    /** Something else has happened to the job since; there is no such thing; what is there can't be read; another program has all of them. */
+    readonly kind: "conflict" | "missing" | "unreadable" | "taken",
     sentence: string,
   ) {
     super(sentence);

@@ -20,7 +20,6 @@ import { CHANGED_ELSEWHERE, isVersioned, Job, now, VERSION, type NotesChange, ty
 import { Log, segmentsOf, type Unreadable } from "./log";
 import { Refusal } from "./refusal";
 import type { Storage } from "./storage";
-import { asInName } from "./timeInName";
 
 const JOB_ID = /^job-[\da-f]{8}(?:-[\da-f]{4}){3}-[\da-f]{12}$/;
 /** So many jobs are kept at hand; another is read when it is asked for. */
@@ -280,6 +279,7 @@ export class Shelf {
     const note: RevisionNote = {
       number: (revisions.at(-1)?.number ?? 0) + 1,
       at: now(),
+      key: Math.random().toString(36).slice(2, 10),
       why,
       head: job.head,
       ...(line && { line }),
@@ -457,8 +457,8 @@ const isRevision = (value: unknown): value is RevisionBase =>
   isVersioned(value) && isDocument((value as Partial<RevisionBase>).document);
 
 /** Never that of another, even where one was put down and the job then could not tell of it. */
-const revisionName = (id: string, { number, at }: RevisionNote): string =>
-  `revision-${id}-${number}-${asInName(at)}`;
+const revisionName = (id: string, { number, key }: RevisionNote): string =>
+  `revision-${id}-${number}-${key}`;
 
 const heldOf = ({ id, document, changes, savedAt, notes }: Job): HeldJob => ({
   id,

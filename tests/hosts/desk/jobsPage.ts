@@ -29,7 +29,7 @@ function put(id: string, change: (entry: ShelfEntry) => Partial<ShelfEntry>): vo
 const frozen = ({ revisions, line }: ShelfEntry, why: string): { revisions: RevisionNote[] } => ({
   revisions: [
     ...revisions,
-    { number: revisions.length + 1, at: "2026-11-28T12:00:00.000Z", why, head: why, line },
+    { number: revisions.length + 1, at: "2026-11-28T12:00:00.000Z", why, key: "k", head: why, line },
   ],
 });
 

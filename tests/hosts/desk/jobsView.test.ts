@@ -22,6 +22,7 @@ const note = (number: number, why: string, total: number): RevisionNote => ({
   number,
   why,
   at: new Date(2026, 9, number, 9, 5).toISOString(),
+  key: "k",
   head: `r${number}`,
   line: lineOf({ total }),
 });

@@ -242,7 +242,7 @@ describe("one owner", () => {
       await put(address, id, "r5", { after: "r1" }),
       await put(address, newId(), "n1"),
     ]) {
-      expect(refused.status).toBe(409);
+      expect(refused.status).toBe(423);
       expect(await sentenceOf(refused)).toMatch(/^another desk has these jobs now/);
     }
     expect(await held(address, id)).toMatchObject({ document: document("r1"), changes: [] });

@@ -51,7 +51,7 @@ export async function runDesk(
   const data = path.resolve(options.data ?? usualDataFolder());
   const file = options.file === undefined ? undefined : path.resolve(options.file);
   await makeOwnFolder(data);
-  const owner = await takeOwnership(data, LOCK, usualSurroundings(answers));
+  const owner = await takeOwnership(data, LOCK, usualSurroundings(answers, say));
   if ("address" in owner) {
     if (file !== undefined) await give(owner.address, file);
     say("A desk runs on this folder already. Its address:");
@@ -93,7 +93,7 @@ async function openShelf(data: string, owner: Owner): Promise<Shelf> {
 
 /** Why the jobs are another's now, or are not to be found. */
 function notMine(data: string): Error {
-  if (existsSync(path.join(data, `${LOCK}.lock`))) return new Refusal("conflict", TAKEN_OVER);
+  if (existsSync(path.join(data, `${LOCK}.lock`))) return new Refusal("taken", TAKEN_OVER);
   // A disk that went away, or a folder that was moved; once it is back, this desk goes on.
   return new FileTrouble(
     existsSync(data)

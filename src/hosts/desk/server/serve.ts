@@ -132,7 +132,7 @@ async function sendAsItIs({ shelf }: DeskParts, id: string, response: ServerResp
   send(response, "application/zip", packed);
 }
 
-const STATUS = { conflict: 409, missing: 404, unreadable: 422 } as const;
+const STATUS = { conflict: 409, missing: 404, unreadable: 422, taken: 423 } as const;
 
 const NO_KEY =
   "This desk is opened by the whole address that Rigsheet printed when it was started: it has a key at its end, which keeps other accounts of this computer out. Copy it from there, or start Rigsheet again.";
