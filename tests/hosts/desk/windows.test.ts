@@ -104,6 +104,8 @@ async function onServer(cells: readonly string[], id?: string): Promise<(string 
 const NAME = at("site_job");
 const QUOTE = at("site_quote");
 const CUSTOMER = at("site_customer");
+/** The column of the outlets' names. */
+const OUTLETS = at("rooms_outlet").replace(/\d/g, "");
 
 withDesk("the second window is told, watches live, and takes no edit", async (context) => {
   const first = await opened(context);
@@ -365,7 +367,7 @@ async function until<T>(read: () => Promise<T>, holds: (value: T) => boolean): P
 
 /** The name in the outlet's row, as the grid shows it when the cell is chosen. */
 async function nameOfRow(page: Page, cell: string): Promise<string> {
-  await choose(page, "Rooms", `A${cell.replace(/\D/g, "")}`);
+  await choose(page, "Rooms", `${OUTLETS}${cell.replace(/\D/g, "")}`);
   return page
     .locator(".o-spreadsheet-topbar .o-composer, .o-topbar-composer .o-composer")
     .first()
@@ -387,7 +389,7 @@ async function runsByName(page: Page): Promise<Map<string, string>> {
   const column = at("rooms_run").replace(/\d/g, "");
   return new Map(
     Array.from({ length: 60 }, (_, row) => [
-      String(cells[`A${row + 1}`]?.value ?? ""),
+      String(cells[`${OUTLETS}${row + 1}`]?.value ?? ""),
       String(cells[`${column}${row + 1}`]?.value ?? ""),
     ]),
   );
