@@ -11,6 +11,7 @@ const { status } = spawnSync(
     path.join(project, "node_modules", "jest", "bin", "jest.js"),
     "tests/jobs",
     "tests/hosts/desk/kills",
+    "tests/hosts/desk/pageKills",
     ...process.argv.slice(2),
   ],
   { cwd: project, stdio: "inherit", env: { ...process.env, JOB_RUNS: "1000", JOB_KILLS: "300" } },

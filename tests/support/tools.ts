@@ -37,9 +37,14 @@ const xmllint = memo((): SystemProgram => ({
 
 const LONG_MS = 120_000;
 
-function withTool(tool: SystemProgram, name: string, fn: (path: string) => Promise<void> | void): void {
+function withTool(
+  tool: SystemProgram,
+  name: string,
+  fn: (path: string) => Promise<void> | void,
+  ms = LONG_MS,
+): void {
   const { path } = tool;
-  if (path !== undefined) test(name, async () => fn(path), LONG_MS);
+  if (path !== undefined) test(name, async () => fn(path), ms);
   else if (process.env.CI === "true") {
     test(name, () => {
       throw new Error(`${tool.name} is missing: ${tool.hint}`);
@@ -51,9 +56,12 @@ function withTool(tool: SystemProgram, name: string, fn: (path: string) => Promi
 export const withLibreOffice = (name: string, fn: () => Promise<void> | void): void =>
   withTool(libreOffice(), name, fn);
 
-/** A test that needs Chromium; it is given the path of the program. */
-export const withChromium = (name: string, fn: (path: string) => Promise<void> | void): void =>
-  withTool(chromium(), name, fn);
+/**
+ * A test that needs Chromium; it is given the path of the program.
+ * @param ms that it may take
+ */
+export const withChromium = (name: string, fn: (path: string) => Promise<void> | void, ms?: number): void =>
+  withTool(chromium(), name, fn, ms);
 
 /** A test that needs xmllint; it is given the path of the program. */
 export const withXmllint = (name: string, fn: (path: string) => Promise<void> | void): void =>

@@ -53,7 +53,7 @@ export function showHelp(functions: readonly SheetFunction[]): void {
       make(
         "p",
         {},
-        "Every change is saved at once in the data folder and is there again after a restart. “Save .xlsx” makes a workbook file for others.",
+        "Every change is saved at once in the data folder and is there again after a restart. “Jobs” lists all jobs with their frozen revisions; nothing is thrown away but by you. While the server is away, what you type is kept in this browser. “Save .xlsx” makes a workbook file for others.",
       ),
       make(
         "p",
