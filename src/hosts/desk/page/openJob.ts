@@ -4,7 +4,8 @@
  * fits becomes a job of its own.
  */
 import type { JobContent, JobFile, JobNotes } from "../../../jobs/content";
-import { timeInWords } from "../../../jobs/entryInWords";
+import type { ShelfLine } from "../../../workbooks/shelfLine";
+import { timeInWords, totalInWords } from "../../../jobs/entryInWords";
 import type { HeldJob } from "../../../jobs/shelf";
 import type { Book } from "../../../workbooks/book";
 import { labelInWords } from "../../../workbooks/jobLabel";
@@ -146,9 +147,9 @@ export class OpenJob {
     await this.autosave?.settle();
     this.looking = true;
     await desk.show(held, NOWHERE, true, `Revision ${number}`);
-    const { why, at } = held.note!;
+    const { why, at, line } = held.note!;
     strip.show(
-      `You look at revision ${number}${why ? ` (${why})` : ""}, frozen ${timeInWords(at)}. Nothing can be changed in it.`,
+      `You look at revision ${number}${why ? ` (${why})` : ""}, frozen ${timeInWords(at)}. Nothing can be changed in it.${thenAndNow(line, desk.shelfLine)}`,
       [
         { label: "Back to the job", act: () => run("Opening the job…", () => this.open(id)) },
         { label: "Restore it", act: () => run("Restoring…", () => this.restore(id, number)) },
@@ -401,6 +402,12 @@ export class OpenJob {
 /** An earlier version kept a file's job under a name of its own making. */
 const isNamed = (file: JobFile | undefined): file is JobFile =>
   file !== undefined && (file.path !== undefined || file.mark !== "");
+
+/** A state is shown with its own formulas; the functions that they call are today's. */
+function thenAndNow(then: ShelfLine | undefined, now: ShelfLine): string {
+  if (then?.total === undefined || then.total === now.total) return "";
+  return ` Its total was ${totalInWords(then)} then; with today's functions it is ${totalInWords(now) || "not known"}.`;
+}
 
 const GONE = 404;
 const IDLE = { asked: async () => undefined, lost: () => undefined };

@@ -1,7 +1,7 @@
 /** Starts the desk: reads the options, opens the jobs, listens, prints the address. */
 import { randomBytes } from "node:crypto";
 import { existsSync } from "node:fs";
-import { readFile, rm } from "node:fs/promises";
+import { readFile, rm, writeFile } from "node:fs/promises";
 import type { Server } from "node:http";
 import path from "node:path";
 import { guarded } from "../../../jobs/guarded";
@@ -114,7 +114,9 @@ async function listen(
   owner: Owner,
   say: (line: string) => void,
 ): Promise<void> {
-  const ports = asked ? [asked] : Array.from({ length: MORE_PORTS + 1 }, (_, index) => USUAL_PORT + index);
+  const usual = Array.from({ length: MORE_PORTS + 1 }, (_, index) => USUAL_PORT + index);
+  const last = await lastPort(parts.place);
+  const ports = asked ? [asked] : [...new Set([...(last === undefined ? [] : [last]), ...usual])];
   const assets = assetsIn(folder);
   const key = await keyIn(parts.place);
   for (const port of ports) {
@@ -129,6 +131,7 @@ async function listen(
       server.close();
       throw asTrouble(error, path.join(parts.place, LOCK));
     }
+    await notePort(parts.place, port, last);
     if (open) openBrowser(address);
     say("The local workbook is open until this program is stopped (Ctrl+C). Its address:");
     say(address);
@@ -153,6 +156,23 @@ async function keyIn(data: string): Promise<string> {
     .catch(() => undefined);
   return key;
 }
+
+/** The port of the last time: what waits in a browser waits for that address. */
+async function lastPort(data: string): Promise<number | undefined> {
+  const found = Number(await readFile(path.join(data, PORT_FILE), "utf8").catch(() => ""));
+  return Number.isInteger(found) && found > 0 && found <= LAST_PORT ? found : undefined;
+}
+
+const PORT_FILE = "desk.port";
+const LAST_PORT = 65_535;
+
+/** On a disk that takes none the usual one is tried first again. */
+async function notePort(data: string, port: number, last: number | undefined): Promise<void> {
+  if (port !== last)
+    await writeFile(path.join(data, PORT_FILE), String(port), { mode: OWN_FILE }).catch(() => undefined);
+}
+
+const OWN_FILE = 0o600;
 
 /** Hands a file to the desk that runs. @throws Error with its sentence */
 async function give(address: string, file: string): Promise<void> {
