@@ -10,6 +10,8 @@ export function guarded(storage: Storage, mustOwn: () => void): Storage {
     async (...words: Words): Promise<void> => {
       mustOwn();
       await write(...words);
+      // It may have been taken over while this program stood still.
+      mustOwn();
     };
   return {
     list: () => storage.list(),

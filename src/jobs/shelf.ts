@@ -124,6 +124,8 @@ export class Shelf {
       const there = this.catalogue.of(id) && (await this.job(id));
       if (there && there.document.revisionId !== content.document.revisionId)
         throw new Refusal("conflict", "there is another job of this name");
+      // The answer to the first time may have been lost, and more been typed since.
+      if (there) await there.append(content.changes, notes.line);
       const job = there ?? (await Job.begin(this.storage, id, content, notes, savedAt));
       this.keepAtHand(job);
       this.catalogue.note({ open: id });
@@ -457,8 +459,7 @@ const isRevision = (value: unknown): value is RevisionBase =>
   isVersioned(value) && isDocument((value as Partial<RevisionBase>).document);
 
 /** Never that of another, even where one was put down and the job then could not tell of it. */
-const revisionName = (id: string, { number, key }: RevisionNote): string =>
-  `revision-${id}-${number}-${key}`;
+const revisionName = (id: string, { number, key }: RevisionNote): string => `revision-${id}-${number}-${key}`;
 
 const heldOf = ({ id, document, changes, savedAt, notes }: Job): HeldJob => ({
   id,

@@ -52,7 +52,8 @@ const askJson = async <T>(url: string, init?: RequestInit): Promise<T> =>
 const sent = (method: string, body: unknown): RequestInit => ({ method, body: JSON.stringify(body) });
 
 export const api = {
-  start: () => askJson<Start>("/start"),
+  /** @param isNamed the page's address names a job: the file given at the start is none of its business */
+  start: (isNamed: boolean) => askJson<Start>(`/start${isNamed ? "?named" : ""}`),
   jobs: () => askJson<ShelfList>("/jobs"),
   openJob: (id: string) => askJson<HeldJob>(`/jobs/${id}`),
   /** Without making it the one that is open. */

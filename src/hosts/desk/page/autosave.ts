@@ -29,6 +29,10 @@ const WATCH_MS = 1500;
 /** The journal is folded into a snapshot after this many changes, once the user rests. */
 const CHANGES_PER_SNAPSHOT = 200;
 const REST_MS = 3000;
+/** So long a server may take before it is told, and before a window that wants the job waits no longer. */
+const PATIENCE_MS = 5000;
+
+const GONE = 404;
 
 type Listener = (message: Change) => void;
 
@@ -63,24 +67,28 @@ export class Autosave {
   private watching = false;
   /** The job is lost: what is typed until that is settled is kept, and not sent. */
   private held = false;
+  private looking: Promise<boolean> | undefined;
   private sinceSnapshot = 0;
   private toldLine = "";
+  private savedAt: string | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private rest: ReturnType<typeof setTimeout> | undefined;
   private waiting: Promise<WaitingLog | undefined> | undefined;
-  private inWaiting = 0;
+  /** What the waiting log holds. */
+  private readonly inWaiting = new Set<Change>();
+  private adding: Promise<unknown> = Promise.resolve();
   private readonly listeners = new Map<string, Listener>();
 
   /**
    * @param base the job as the server holds it, or is to hold it
    * @param head the revision that the server holds, null where it is to be put down
-   * @param creation what is told when it is put down
+   * @param given the number of the file that it was made from
    */
   constructor(
     private readonly parts: AutosaveParts,
     private base: JobContent,
     private head: string | null,
-    private readonly creation: { readonly given?: number; readonly conflictOf?: JobNotes["conflictOf"] } = {},
+    private given?: number,
   ) {}
 
   get unsaved(): boolean {
@@ -97,7 +105,7 @@ export class Autosave {
       if (!isChange) return;
       this.parts.edited();
       this.pending.push(message);
-      if (this.waiting || this.held) void this.keepWaiting([message]);
+      if (this.waiting || this.held) void this.keepWaiting();
       void this.flush();
     },
     onNewMessage: (id: string, listener: Listener): void => {
@@ -119,9 +127,11 @@ export class Autosave {
 
   /** Hands over what is here, as far as the server takes it now. */
   async settle(): Promise<void> {
+    const end = Date.now() + PATIENCE_MS;
     while (!this.stopped && !this.held && (this.pending.length > 0 || this.sending)) {
       const before = this.pending.length;
-      if (this.sending) await new Promise((resolve) => setTimeout(resolve, 20));
+      if (Date.now() > end) return;
+      if (this.sending) await pause();
       else await this.flush();
       if (!this.sending && this.pending.length >= before) return;
     }
@@ -146,11 +156,16 @@ export class Autosave {
     return true;
   }
 
-  private async look(): Promise<boolean> {
-    if (this.stopped || this.head === null) return false;
+  private look(): Promise<boolean> {
+    this.looking ??= this.lookOnce().finally(() => (this.looking = undefined));
+    return this.looking;
+  }
+
+  private async lookOnce(): Promise<boolean> {
+    if (this.stopped || this.head === null || !this.watching) return false;
     try {
       const changes = await api.changesSince(this.parts.id, this.head);
-      if (this.stopped) return false;
+      if (this.stopped || !this.watching) return false;
       if (changes === null) {
         this.parts.lost();
         return false;
@@ -160,6 +175,7 @@ export class Autosave {
         this.head = change.nextRevisionId;
       }
       this.base = { ...this.base, changes: [...this.base.changes, ...changes] };
+      this.parts.report({ kind: "watching" });
       this.later(() => void this.look(), WATCH_MS);
       return true;
     } catch (error) {
@@ -176,11 +192,13 @@ export class Autosave {
     clearTimeout(this.timer);
   }
 
-  /** Another has the job: nothing is sent any more; what is typed all the same is kept. */
-  hold(): void {
+  /** Another has the job: nothing is sent any more; what is typed all the same is kept. @returns false where it was told before */
+  hold(): boolean {
+    if (this.held) return false;
     this.held = true;
     clearTimeout(this.timer);
     clearTimeout(this.rest);
+    return true;
   }
 
   /** The revision that the server holds; null where it holds none yet. */
@@ -193,8 +211,16 @@ export class Autosave {
     await this.putSnapshot();
   }
 
+  /** @returns whether all that was typed is at the server, or kept in this browser */
+  async isSafe(): Promise<boolean> {
+    return !this.unsaved || this.keepWaiting();
+  }
+
   /** Stops. @returns what was typed here and is not at the server; undefined where all is */
   async giveUp(): Promise<Unfitting | undefined> {
+    this.held = true;
+    // What is on its way may arrive yet, and is then no loss.
+    for (const end = Date.now() + PATIENCE_MS; this.sending && Date.now() < end;) await pause();
     this.stop();
     const waiting = await this.waiting;
     if (this.pending.length === 0 || this.head === null) return undefined;
@@ -217,12 +243,14 @@ export class Autosave {
     this.sending = true;
     this.parts.report({ kind: "saving" });
     try {
-      const { savedAt } = await api.putJob(id, {
-        document,
-        after: this.head,
-        line: line(),
-        ...(this.head === null && { changes: this.base.changes, ...this.creation }),
-      });
+      const { savedAt } = await this.patiently(
+        api.putJob(id, {
+          document,
+          after: this.head,
+          line: line(),
+          ...(this.head === null && { changes: this.base.changes, given: this.given }),
+        }),
+      );
       this.head =
         this.head === null
           ? (this.base.changes.at(-1)?.nextRevisionId ?? document.revisionId)
@@ -235,6 +263,8 @@ export class Autosave {
       void this.flush();
     } catch (error) {
       this.sending = false;
+      // The desk was started anew since, and knows no file of that number: the job then belongs to none.
+      if (error instanceof ServerTrouble && error.status === GONE) this.given = undefined;
       this.fail(error, () => void this.putSnapshot());
     }
   }
@@ -250,7 +280,7 @@ export class Autosave {
       const lineText = JSON.stringify(line);
       const body = { changes: batch, ...(lineText !== this.toldLine && { line }) };
       const small = JSON.stringify(body).length < KEEPALIVE_BYTES;
-      const { savedAt } = await api.postChanges(this.parts.id, body, small);
+      const { savedAt } = await this.patiently(api.postChanges(this.parts.id, body, small));
       this.toldLine = lineText;
       const sent = new Set(batch);
       this.pending = this.pending.filter((change) => !sent.has(change));
@@ -268,12 +298,13 @@ export class Autosave {
   }
 
   private done(savedAt: string): void {
+    this.savedAt = savedAt;
     if (this.pending.length > 0) return;
     this.parts.report({ kind: "saved", at: savedAt });
-    const { waiting } = this;
+    const { waiting, adding } = this;
     this.waiting = undefined;
-    this.inWaiting = 0;
-    void waiting?.then((log) => log?.drop());
+    this.inWaiting.clear();
+    void adding.then(async () => (await waiting)?.drop());
   }
 
   private snapshotAtRest(): void {
@@ -287,36 +318,67 @@ export class Autosave {
   private fail(error: unknown, again: () => void): void {
     if (this.stopped) return;
     const isLost = error instanceof ServerTrouble && error.status === CHANGED_ELSEWHERE;
-    void this.keepWaiting([]).then((kept) => {
-      if (!this.stopped && !this.sending && this.unsaved)
-        this.parts.report({
-          kind: "failed",
-          sentence: sentenceOf(error),
-          ...(kept && { kept: this.inWaiting }),
-        });
+    if (!this.unsaved) {
+      // Only the whole could not be put down anew; all that was typed is there.
+      this.parts.report({ kind: "saved", at: this.savedAt });
+      if (isLost) this.parts.lost();
+      return;
+    }
+    void this.sayKept(error).then(() => {
       // Trying again can't help.
       if (isLost && !this.stopped) this.parts.lost();
     });
     if (!isLost) this.later(again, RETRY_MS);
   }
 
-  /** @returns whether what the server does not have is kept in this browser */
-  private async keepWaiting(more: readonly Change[]): Promise<boolean> {
-    if (!this.waiting) {
-      const { id, shelf, room, line } = this.parts;
-      const pending = [...this.pending];
-      this.inWaiting = pending.length;
-      this.waiting = room.begin(
-        { job: id, shelf, after: this.head, content: this.base, line: line() },
-        pending,
-      );
-      return (await this.waiting) !== undefined;
+  /** Keeps in the browser what the server has not taken, and says so. */
+  private async sayKept(error: unknown): Promise<void> {
+    const isKept = await this.keepWaiting();
+    if (this.stopped || !this.unsaved) return;
+    this.parts.report({
+      kind: "failed",
+      sentence: sentenceOf(error),
+      ...(isKept && { kept: this.pending.length }),
+    });
+  }
+
+  /** A server that takes long: what is on its way is kept here until it answers. */
+  private async patiently<T>(answer: Promise<T>): Promise<T> {
+    const timer = setTimeout(
+      () => void this.sayKept(new Error("the local server has not answered for some seconds")),
+      PATIENCE_MS,
+    );
+    try {
+      return await answer;
+    } finally {
+      clearTimeout(timer);
     }
-    const log = await this.waiting;
-    if (!log) return false;
-    if (more.length > 0 && !(await log.add(more))) return false;
-    this.inWaiting += more.length;
-    return true;
+  }
+
+  /** @returns whether all that the server does not have is kept in this browser */
+  private keepWaiting(): Promise<boolean> {
+    const work = async (): Promise<boolean> => {
+      const { id, shelf, room, line } = this.parts;
+      const missing = this.pending.filter((change) => !this.inWaiting.has(change));
+      if (!this.waiting) {
+        const begun = room.begin(
+          { job: id, shelf, after: this.head, content: this.base, line: line() },
+          missing,
+        );
+        this.waiting = begun;
+        if (await begun) for (const change of missing) this.inWaiting.add(change);
+        // Tried again with the next edit, or the next failure.
+        else if (this.waiting === begun) this.waiting = undefined;
+        return (await begun) !== undefined;
+      }
+      const log = await this.waiting;
+      if (!log || (missing.length > 0 && !(await log.add(missing)))) return false;
+      for (const change of missing) this.inWaiting.add(change);
+      return true;
+    };
+    const result = this.adding.then(work, work);
+    this.adding = result;
+    return result;
   }
 
   /** One try at a time: what waits is put off, and does not run beside another. */
@@ -325,5 +387,7 @@ export class Autosave {
     this.timer = setTimeout(again, ms);
   }
 }
+
+const pause = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 20));
 
 const sentenceOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));

@@ -21,7 +21,7 @@ import { KEPT, zonesWithout, type DeskGuard } from "./deskPlugin";
 import type { GridCommand, GridPosition, RowAddition } from "./libraryTypes";
 import { outletsToAdd, roomsNow } from "./outletsToAdd";
 import { rowsInOrder } from "./rowsInOrder";
-import { replayed, type Transport } from "./replayed";
+import { replayed, type Replayed, type Transport } from "./replayed";
 import { rowsToAdd } from "./rowsToAdd";
 
 /** From here on the user is told that something is going on. */
@@ -109,10 +109,7 @@ export class Desk implements OpenDesk {
 
   /** What the list of jobs tells of it. */
   get shelfLine(): ShelfLine {
-    return shelfLineFrom((name) => {
-      const cell = this.named(name);
-      return cell?.type === "error" ? undefined : (cell?.value ?? undefined);
-    }, this.getters.getBookFacts().title);
+    return shelfLineOf(this.model);
   }
 
   /** Takes edits, or is only looked at. */
@@ -201,10 +198,10 @@ export class Desk implements OpenDesk {
   /**
    * Shows a job in the place of the one that is shown.
    * @param label said before its title, for what is not the job itself
-   * @returns how many of the last changes could not be shown
+   * @returns its model, and how many of the last changes could not be shown
    * @throws Error with a sentence where it can't be shown at all; the open one then stays
    */
-  async show(content: JobContent, transport: Transport, readonly: boolean, label = ""): Promise<number> {
+  async show(content: JobContent, transport: Transport, readonly: boolean, label = ""): Promise<Replayed> {
     const { model, lost } = replayed(content, transport);
     // Not from the first: the library would then never send a change of it.
     if (readonly) model.updateMode("readonly");
@@ -240,7 +237,7 @@ export class Desk implements OpenDesk {
     this.spreadsheet = (await this.app.mount(this.root)) as unknown as { focusGrid(): void };
     this.refresh();
     this.focus();
-    return lost;
+    return { model, lost };
   }
 
   /** A recalculation holds the page up, so a long one is told of once it is over. */
@@ -312,13 +309,29 @@ export class Desk implements OpenDesk {
     return cell.type === "number" ? `Total ${cell.formattedValue}` : "Total not known yet";
   }
 
-  private named(name: string): ReturnType<DeskGetters["getEvaluatedCell"]> | undefined {
-    const range = this.getters.getNamedRange(name)?.range;
-    if (!range) return undefined;
-    const { sheetId, zone } = range;
-    return this.getters.getEvaluatedCell({ sheetId, row: zone.top, col: zone.left });
+  private named(name: string): NamedCell | undefined {
+    return namedCell(this.model, name);
   }
 }
+
+type NamedCell = ReturnType<GridModel["getters"]["getEvaluatedCell"]>;
+
+function namedCell({ getters }: GridModel, name: string): NamedCell | undefined {
+  const range = getters.getNamedRange(name)?.range;
+  if (!range) return undefined;
+  const { sheetId, zone } = range;
+  return getters.getEvaluatedCell({ sheetId, row: zone.top, col: zone.left });
+}
+
+/** What the list of jobs tells of a job that is shown. */
+export const shelfLineOf = (model: GridModel): ShelfLine =>
+  shelfLineFrom(
+    (name) => {
+      const cell = namedCell(model, name);
+      return cell?.type === "error" ? undefined : (cell?.value ?? undefined);
+    },
+    (model.getters as DeskGetters).getBookFacts().title,
+  );
 
 /** A fresh document has a revision of its own, so that two fresh jobs are never taken for one another. */
 export const documentOf = (book: Book): JobDocument =>

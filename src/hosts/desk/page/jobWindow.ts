@@ -21,6 +21,7 @@ export class JobWindow {
   private letGo: (() => void) | undefined;
   private readonly channel: BroadcastChannel | undefined;
   private isClosed = false;
+  private taking: Promise<void> | undefined;
 
   constructor(
     private readonly id: string,
@@ -36,18 +37,14 @@ export class JobWindow {
   }
 
   /** @returns whether the job is this window's now; false where another has it */
-  own(): Promise<boolean> {
-    return this.request({ ifAvailable: true });
+  async own(): Promise<boolean> {
+    return this.isOwner || (await this.request({ ifAvailable: true }));
   }
 
   /** Takes the job over from the window that has it. */
-  async takeOver(): Promise<void> {
-    this.channel?.postMessage("wanted");
-    const patience = new AbortController();
-    const timer = setTimeout(() => patience.abort(), PATIENCE_MS);
-    const isHanded = await this.request({ signal: patience.signal });
-    clearTimeout(timer);
-    if (!isHanded) await this.request({ steal: true });
+  takeOver(): Promise<void> {
+    this.taking ??= this.taken().finally(() => (this.taking = undefined));
+    return this.taking;
   }
 
   /** This window shows another job. */
@@ -58,11 +55,24 @@ export class JobWindow {
     this.letGo = undefined;
   }
 
+  private async taken(): Promise<void> {
+    if (this.isOwner) return;
+    this.channel?.postMessage("wanted");
+    const patience = new AbortController();
+    const timer = setTimeout(() => patience.abort(), PATIENCE_MS);
+    const isHanded = await this.request({ signal: patience.signal });
+    clearTimeout(timer);
+    if (!isHanded) await this.request({ steal: true });
+  }
+
   private async handOver(): Promise<void> {
-    if (!this.letGo) return;
+    const { letGo } = this;
+    if (!letGo) return;
     await this.told.asked();
-    this.letGo?.();
+    // Taken away, or let go of, in the meantime.
+    if (this.letGo !== letGo) return;
     this.letGo = undefined;
+    letGo();
     this.told.lost();
   }
 
@@ -72,20 +82,22 @@ export class JobWindow {
       return Promise.resolve(true);
     }
     return new Promise((resolve) => {
-      let isMine = false;
+      let mine: (() => void) | undefined;
       navigator.locks
         .request(`rigsheet-${this.id}`, options, (lock) => {
           if (!lock || this.isClosed) return resolve(false);
-          isMine = true;
-          resolve(true);
-          return new Promise<void>((done) => (this.letGo = done));
+          return new Promise<void>((done) => {
+            mine = done;
+            this.letGo = done;
+            resolve(true);
+          });
         })
         .catch(() => {
           // Before it was ours: it was not to be had in time. After that: another window took it.
           resolve(false);
-          if (!isMine || this.isClosed) return;
+          if (mine === undefined || this.letGo !== mine) return;
           this.letGo = undefined;
-          this.told.lost();
+          if (!this.isClosed) this.told.lost();
         });
     });
   }

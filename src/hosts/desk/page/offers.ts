@@ -50,26 +50,27 @@ async function compareWith(held: HeldJob): Promise<void> {
 
 async function putInto(held: HeldJob, open: OpenJob): Promise<void> {
   const { job, after } = held.notes.conflictOf!;
-  if (open.id !== job) await open.open(job);
+  if (open.id !== job || open.isLooking) await open.open(job);
   if (!open.mayEdit) await open.takeOver();
+  await open.mustBeSaved(job);
   const theirs = await api.changesSince(job, after);
   const merged =
     theirs === null
       ? "The job was put down anew since, so it is not known any more where these edits belong. Compare the two and type them again."
       : putIn(commonOf(held), theirs, mineOf(held));
   if (typeof merged === "string") throw new Error(merged);
-  if (merged.clashes.length > 0 && !(await askAboutClashes(merged.clashes))) return;
-  await open.replaceContent(async (id, head) => {
-    await api.freeze(id, "before edits of another window were put in");
-    await api.putJob(id, { document: merged.document, after: head });
-  });
-  await api.noteJob(held.id, { away: true });
+  const { commands, clashes, homeless } = merged;
+  if (clashes.length + homeless.length > 0 && !(await askAboutClashes(clashes, homeless))) return;
+  await api.freeze(job, "before edits of another window were put in");
+  await open.type(commands, theirs!.at(-1)?.nextRevisionId ?? after);
+  // Put away, it can be brought back; what found no place stays where it is seen.
+  if (homeless.length === 0) await api.noteJob(held.id, { away: true });
 }
 
-async function askAboutClashes(clashes: readonly Clash[]): Promise<boolean> {
+async function askAboutClashes(clashes: readonly Clash[], homeless: readonly string[]): Promise<boolean> {
   const more = clashes.length - MOST_LISTED;
   const answer = await ask(
-    "Both have changed these cells",
+    clashes.length > 0 ? "Both have changed these cells" : "Not all of it has a place any more",
     [
       make("p", {}, "What stands in the job now is kept as a revision, whichever you choose."),
       make(
@@ -81,6 +82,9 @@ async function askAboutClashes(clashes: readonly Clash[]): Promise<boolean> {
             make("li", {}, `${sheet} ${cell}: now ${theirs || "blank"}, here ${mine || "blank"}`),
           ),
         ...(more > 0 ? [make("li", {}, `and ${more} more`)] : []),
+        ...homeless.map((one) =>
+          make("li", {}, `${one}: its row or sheet was removed; it stays in the job of its own`),
+        ),
       ),
     ],
     [

@@ -5,16 +5,18 @@
  */
 import type { JobContent, JobFile, JobNotes } from "../../../jobs/content";
 import type { ShelfLine } from "../../../workbooks/shelfLine";
-import { timeInWords, totalInWords } from "../../../jobs/entryInWords";
+import { nameInWords, timeInWords, totalInWords } from "../../../jobs/entryInWords";
 import type { HeldJob } from "../../../jobs/shelf";
 import type { Book } from "../../../workbooks/book";
-import { labelInWords } from "../../../workbooks/jobLabel";
 import { templates } from "../../../workbooks/templates";
+import type { GridModel } from "../../grid/library";
+import { fileHeldBy } from "../../storage/fileHandles";
 import { CHANGED_ELSEWHERE, type GivenFile } from "../protocol";
 import { api, ServerTrouble } from "./api";
 import { Autosave } from "./autosave";
 import type { Bar } from "./bar";
-import { documentOf, type Desk } from "./desk";
+import { documentOf, shelfLineOf, type Desk } from "./desk";
+import type { GridCommand } from "./libraryTypes";
 import { JobWindow } from "./jobWindow";
 import { exportedBy, NOWHERE } from "./replayed";
 import type { Strip } from "./strip";
@@ -74,10 +76,10 @@ export class OpenJob {
 
   /** Shows the job that the address names, the given file, the last one, or a demonstration. */
   async start(): Promise<void> {
-    const { shelf, given, open } = await api.start();
+    const named = /^#(job-[\da-f-]+)$/.exec(location.hash)?.[1];
+    const { shelf, given, open } = await api.start(named !== undefined);
     this.shelf = shelf;
     await this.handOver();
-    const named = /^#(job-[\da-f-]+)$/.exec(location.hash)?.[1];
     for (const id of [named, named ? undefined : given?.job, given?.book ? undefined : open]) {
       if (id === undefined) continue;
       try {
@@ -98,7 +100,7 @@ export class OpenJob {
     const window = id === this.id_ && this.window ? this.window : this.newWindow(id);
     const isMine = window.isOwner || (await window.own());
     try {
-      if (isMine) await this.handOver(id);
+      await this.handOver(isMine ? id : undefined);
       const held = await api.openJob(id);
       await this.show(held, window, held.changes.at(-1)?.nextRevisionId ?? held.document.revisionId);
     } catch (error) {
@@ -132,10 +134,11 @@ export class OpenJob {
     const { window, autosave, around } = this;
     if (!window || !autosave || !this.id_) return;
     await window.takeOver();
+    // Before what it makes of the job is taken in.
+    await this.handOver(this.id_);
     if (!(await autosave.goOn())) return await this.open(this.id_);
     around.desk.allowEdits(true);
     around.strip.hide();
-    await this.handOver(this.id_);
     this.offer();
   }
 
@@ -145,11 +148,11 @@ export class OpenJob {
     const held = await api.revision(id, number);
     if (id !== this.id_) await this.open(id);
     await this.autosave?.settle();
+    const { lost } = await desk.show(held, NOWHERE, true, `Revision ${number}`);
     this.looking = true;
-    await desk.show(held, NOWHERE, true, `Revision ${number}`);
     const { why, at, line } = held.note!;
     strip.show(
-      `You look at revision ${number}${why ? ` (${why})` : ""}, frozen ${timeInWords(at)}. Nothing can be changed in it.${thenAndNow(line, desk.shelfLine)}`,
+      `You look at revision ${number}${why ? ` (${why})` : ""}, frozen ${timeInWords(at)}. Nothing can be changed in it.${lost > 0 ? ` Its last ${lost} changes can't be shown; it is kept whole, for export.` : ""}${thenAndNow(line, desk.shelfLine)}`,
       [
         { label: "Back to the job", act: () => run("Opening the job…", () => this.open(id)) },
         { label: "Restore it", act: () => run("Restoring…", () => this.restore(id, number)) },
@@ -163,14 +166,14 @@ export class OpenJob {
     if (id !== this.id_) await this.open(id);
     if (!this.window?.isOwner)
       throw new Error("Another window has this job open. Take it over first, then restore the revision.");
-    await this.autosave?.settle();
+    await this.mustBeSaved(id);
     await api.restore(id, number);
     await this.open(id);
     this.around.bar.showNotice(`Revision ${number} is restored. What was there before is a revision too.`);
   }
 
   async copy(id: string, number?: number): Promise<void> {
-    await this.settle(id);
+    await this.mustBeSaved(id);
     const to = newId();
     await api.copyJob(id, to, number);
     await this.open(to);
@@ -184,9 +187,33 @@ export class OpenJob {
 
   /** Freezes, or notes something of, the open job or another. */
   async noted(id: string, work: () => Promise<unknown>): Promise<void> {
-    await this.settle(id);
+    await this.mustBeSaved(id);
     await work();
     if (id === this.id_) this.tell((await api.held(id)).notes);
+  }
+
+  /** @throws Error with a sentence while something that was typed in the job is not at the server */
+  async mustBeSaved(id: string): Promise<void> {
+    await this.settle(id);
+    if (id === this.id_ && !this.looking && this.unsaved)
+      throw new Error(
+        "Not all of what was typed is saved yet, so this would leave it out. Try again when it is.",
+      );
+  }
+
+  /**
+   * Does in the shown job what was done elsewhere, as if it were typed.
+   * @param expected the revision that it follows
+   */
+  async type(commands: readonly GridCommand[], expected: string): Promise<void> {
+    const { autosave, around } = this;
+    if (!autosave || !this.mayEdit || this.unsaved || autosave.serverHead !== expected)
+      throw new Error("The job was changed once more meanwhile. Try again.");
+    for (const command of commands)
+      if (!around.desk.dispatch(command.type, command))
+        throw new Error("A part of it was not taken. Undo takes back what was; compare the two.");
+    around.strip.hide();
+    await autosave.settle();
   }
 
   /**
@@ -198,8 +225,7 @@ export class OpenJob {
     const { autosave, id_ } = this;
     if (!autosave || !id_ || !this.mayEdit)
       throw new Error("Another window has this job. Take it over first.");
-    await autosave.settle();
-    if (autosave.unsaved) throw new Error("Not all edits are saved yet. Try again when they are.");
+    await this.mustBeSaved(id_);
     await work(id_, autosave.serverHead!);
     await this.open(id_);
   }
@@ -219,6 +245,7 @@ export class OpenJob {
   private async show(held: HeldJob, window: JobWindow, head: string | null, given?: number): Promise<void> {
     const { desk, bar, room, strip } = this.around;
     const { id, notes } = held;
+    let model: GridModel | undefined;
     const autosave = new Autosave(
       {
         id,
@@ -227,8 +254,9 @@ export class OpenJob {
         report: (state) => {
           if (autosave === this.autosave) bar.showSaving(state);
         },
-        exportDocument: () => exportedBy(desk.model),
-        line: () => desk.shelfLine,
+        // Of this job's own model, whatever is shown by then.
+        exportDocument: () => exportedBy(model!),
+        line: () => (model ? shelfLineOf(model) : { ...NO_LINE, ...notes.line }),
         edited: () => this.edited(),
         lost: () => {
           if (autosave === this.autosave) void this.lose();
@@ -236,10 +264,15 @@ export class OpenJob {
       },
       { document: held.document, changes: held.changes },
       head,
-      { given },
+      given,
     );
     await this.autosave?.settle();
-    const lost = await desk.show(held, autosave.transport, !window.isOwner);
+    if (this.autosave && !(await this.autosave.isSafe()))
+      throw new Error(
+        "Not all of what was typed in the open job is saved yet, and this browser keeps nothing. Wait until it is saved, or save it as .xlsx first.",
+      );
+    const shown = await desk.show(held, autosave.transport, !window.isOwner);
+    model = shown.model;
     this.autosave?.stop();
     if (window !== this.window) this.window?.close();
     this.autosave = autosave;
@@ -251,7 +284,7 @@ export class OpenJob {
     this.tell(notes);
     strip.hide();
     bar.showSaving({ kind: "saved", at: held.savedAt || undefined });
-    if (lost > 0) await this.keepWhole(held, lost);
+    if (shown.lost > 0 && window.isOwner) await this.keepWhole(held, shown.lost);
     if (!window.isOwner) this.watch();
     else this.offer(notes.conflictOf ? id : undefined);
   }
@@ -263,8 +296,16 @@ export class OpenJob {
 
   private tell(notes: JobNotes): void {
     this.notes_ = notes;
-    this.around.bar.showFile(isNamed(notes.file) ? notes.file.name : undefined);
-    this.around.bar.showState(notes.state, notes.away);
+    const { file } = notes;
+    const { bar } = this.around;
+    bar.showFile(file?.path === undefined ? undefined : file.name);
+    bar.showState(notes.state, notes.away);
+    // One that a browser holds is named only by that browser: Save writes there and nowhere else.
+    const { id_ } = this;
+    if (file?.path === undefined && file?.mark && id_ !== undefined)
+      void fileHeldBy(id_).then((held) => {
+        if (held && id_ === this.id_) bar.showFile(held.name);
+      });
   }
 
   /** What the customer has is not what is edited now. */
@@ -300,19 +341,17 @@ export class OpenJob {
 
   /** Another window has the job now, or has changed it. What is being typed is let come to its end. */
   private async lose(): Promise<void> {
-    const { autosave, id_, window } = this;
-    const { strip, bar } = this.around;
-    if (!autosave || !id_) return;
-    autosave.hold();
+    const { autosave, id_ } = this;
+    const { strip, bar, desk } = this.around;
+    if (!autosave || !id_ || !autosave.hold()) return;
     if (isEditing())
       strip.show(
         "Another window has taken this job over. What you type now is kept; finish the cell with Enter.",
         [],
       );
-    while (isEditing()) await new Promise((resolve) => setTimeout(resolve, EDITING_MS));
-    if (autosave !== this.autosave) return;
+    while (isEditing()) await pause(EDITING_MS);
     const unfitting = await autosave.giveUp();
-    let kept: string | undefined;
+    if (autosave === this.autosave) desk.allowEdits(false);
     if (unfitting) {
       const { content, conflictOf, line, waiting } = unfitting;
       const id = newId();
@@ -323,7 +362,7 @@ export class OpenJob {
       );
       if (isDown) {
         await waiting?.drop();
-        kept = id;
+        this.unfitting.push(id);
       } else if (!waiting) {
         bar.showNotice(
           "What was typed here last is not saved, and this browser keeps nothing. Save the workbook as .xlsx before you close this page.",
@@ -332,82 +371,102 @@ export class OpenJob {
         return;
       }
     }
-    window?.close();
+    if (autosave === this.autosave) await this.openAgain(id_);
+    else this.offer();
+  }
+
+  /** Until the server answers. */
+  private async openAgain(id: string): Promise<void> {
+    const { autosave } = this;
+    this.window?.close();
     this.window = undefined;
-    this.autosave = undefined;
-    try {
-      await this.open(id_);
-    } catch (error) {
-      bar.showNotice(error instanceof Error ? error.message : String(error), true);
+    while (autosave === this.autosave) {
+      try {
+        await this.open(id);
+        this.offer();
+        return;
+      } catch (error) {
+        this.around.bar.showNotice(error instanceof Error ? error.message : String(error), true);
+        if (!(error instanceof ServerTrouble) || error.status !== 0) return;
+        await pause(AGAIN_MS);
+      }
     }
-    if (kept !== undefined) this.around.offer(kept);
   }
 
   /**
-   * Hands over what waits in this browser, of one job or of all that no other
-   * window has; what does not fit any more becomes a job of its own.
+   * Hands over what waits in this browser, of all jobs that no other window
+   * has; what does not fit any more becomes a job of its own.
+   * @param mine the job that is this window's already
    */
-  private async handOver(only?: string): Promise<void> {
+  private async handOver(mine?: string): Promise<void> {
     for (const waiting of await this.around.room.all()) {
-      if (only !== undefined && waiting.job !== only) continue;
+      const title = nameInWords(waiting.line);
       if (waiting.shelf !== this.shelf) {
         this.around.bar.showNotice(
-          `Edits of “${labelInWords(waiting.line)}” wait in this browser; they belong to another data folder. Start Rigsheet with that folder (--data) at this address to hand them over.`,
+          `Edits of “${title}” wait in this browser; they belong to another data folder. Start Rigsheet with that folder (--data) at this address to hand them over.`,
           true,
         );
         continue;
       }
-      const window = only === undefined ? new JobWindow(waiting.job, IDLE) : undefined;
-      if (!window || (await window.own())) await this.handOverOne(waiting);
-      window?.close();
+      const window = waiting.job === mine ? undefined : new JobWindow(waiting.job, IDLE);
+      try {
+        // What an open window has not handed over yet is that window's.
+        if (!window || (await window.own())) await this.handOverOne(waiting, title);
+      } catch (error) {
+        if (error instanceof ServerTrouble && error.status === 0) throw error;
+        this.around.bar.showNotice(
+          `Edits of “${title}” still wait in this browser: ${error instanceof Error ? error.message : String(error)}`,
+          true,
+        );
+      } finally {
+        window?.close();
+      }
     }
   }
 
-  private async handOverOne(waiting: Waiting): Promise<void> {
+  private async handOverOne(waiting: Waiting, title: string): Promise<void> {
     const { job, after, content, changes, line, name } = waiting;
     const { room, bar } = this.around;
-    const title = labelInWords(line) || "a job";
-    const edits = changes.length === 1 ? "1 edit" : `${changes.length} edits`;
+    const whole = { document: content.document, changes: [...content.changes, ...changes], line };
     try {
-      if (after === null) {
-        await api.putJob(job, {
-          document: content.document,
-          changes: [...content.changes, ...changes],
-          after: null,
-          line,
-        });
-      } else await api.postChanges(job, { changes, line }, false);
-      await room.drop(name);
-      bar.showNotice(
-        `${edits} of “${title}”, made while the server was away, ${changes.length === 1 ? "is" : "are"} saved now.`,
-        true,
-      );
+      if (after === null) await api.putJob(job, { ...whole, after: null });
+      else if (changes.length > 0) await api.postChanges(job, { changes, line }, false);
     } catch (error) {
-      if (!(error instanceof ServerTrouble) || error.status === 0) throw error;
-      if (error.status !== CHANGED_ELSEWHERE && error.status !== GONE) throw error;
-      const id = newId();
-      await api.putJob(id, {
-        document: content.document,
-        changes: [...content.changes, ...changes],
-        after: null,
-        line,
-        ...(after !== null && { conflictOf: { job, after } }),
-      });
+      if (!(error instanceof ServerTrouble) || !UNFITTING.has(error.status)) throw error;
+      // Named after what waits: done again, it is the same job.
+      const id = `job-${name.slice(-UUID_LENGTH)}`;
+      await api.putJob(id, { ...whole, after: null, ...(after !== null && { conflictOf: { job, after } }) });
       await room.drop(name);
       this.unfitting.push(id);
+      return;
     }
+    await room.drop(name);
+    if (changes.length > 0 || after === null) bar.showNotice(savedNow(changes.length, title), true);
   }
 }
 
-/** An earlier version kept a file's job under a name of its own making. */
-const isNamed = (file: JobFile | undefined): file is JobFile =>
-  file !== undefined && (file.path !== undefined || file.mark !== "");
+const savedNow = (edits: number, title: string): string => {
+  const what = edits === 0 ? "The new job" : edits === 1 ? "1 edit of" : `${edits} edits of`;
+  return `${what} “${title}”, made while the server was away, ${edits > 1 ? "are" : "is"} saved now.`;
+};
+const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
+const AGAIN_MS = 2000;
+const UUID_LENGTH = 36;
+const IDLE = { asked: async () => undefined, lost: () => undefined };
+/** A job that was changed meanwhile, that is gone, or that can't be read. */
+const UNFITTING = new Set([CHANGED_ELSEWHERE, 404, 422]);
+const NO_LINE: ShelfLine = {
+  number: "",
+  revision: "",
+  name: "",
+  customer: "",
+  date: "",
+  currency: "",
+  verdict: "",
+};
 
 /** A state is shown with its own formulas; the functions that they call are today's. */
 function thenAndNow(then: ShelfLine | undefined, now: ShelfLine): string {
   if (then?.total === undefined || then.total === now.total) return "";
   return ` Its total was ${totalInWords(then)} then; with today's functions it is ${totalInWords(now) || "not known"}.`;
 }
-
-const GONE = 404;
-const IDLE = { asked: async () => undefined, lost: () => undefined };

@@ -3,11 +3,11 @@
  * now. The grid library does it as among people who edit together: rows that
  * the other window has inserted or moved carry the edits with them.
  */
-import type { Change, JobContent, JobDocument } from "../../../jobs/content";
+import type { Change, JobContent } from "../../../jobs/content";
 import { address } from "../../../workbooks/address";
 import type { GridModel } from "../../grid/library";
 import type { GridCommand, GridPosition } from "./libraryTypes";
-import { exportedBy, replayed, type Transport } from "./replayed";
+import { NOWHERE, replayed, type Transport } from "./replayed";
 
 /** A cell that both have changed. */
 export interface Clash {
@@ -18,14 +18,16 @@ export interface Clash {
 }
 
 export interface PutIn {
-  /** The job with both in it. */
-  readonly document: JobDocument;
-  /** Cells in which mine stands in the place of theirs. */
+  /** What is to be done in the job as it is now. */
+  readonly commands: readonly GridCommand[];
+  /** Cells in which mine comes in the place of theirs. */
   readonly clashes: readonly Clash[];
+  /** What was typed and has no place any more, since its row or sheet was removed. */
+  readonly homeless: readonly string[];
 }
 
 /** A change with what the library puts in it. */
-type Messages = Change & {
+type Message = Change & {
   readonly commands?: readonly GridCommand[];
   readonly undoneRevisionId?: string;
   readonly redoneRevisionId?: string;
@@ -34,7 +36,7 @@ type Messages = Change & {
 /**
  * @param common the job as both had it
  * @param theirs what was changed in the job since
- * @param mine what was typed here since
+ * @param mine what was typed here since; the first of it may have reached the job
  * @returns a sentence where it can't be done
  */
 export function putIn(
@@ -42,43 +44,66 @@ export function putIn(
   theirs: readonly Change[],
   mine: readonly Change[],
 ): PutIn | string {
-  const commands = commandsOf(mine);
+  const arrived = mine.filter(
+    ({ nextRevisionId }, at) => theirs[at]?.nextRevisionId === nextRevisionId,
+  ).length;
+  const there = new Set(theirs.map(({ nextRevisionId }) => nextRevisionId));
+  if (mine.slice(arrived).some(({ nextRevisionId }) => there.has(nextRevisionId)))
+    return "A part of what was typed is in the job already, among what others typed. Compare the two and type the rest again.";
+  const both = { document: common.document, changes: [...common.changes, ...mine.slice(0, arrived)] };
+  const others = theirs.slice(arrived);
+  const commands = commandsOf(mine.slice(arrived));
   if (!commands)
     return "What was typed includes taking back an earlier edit, which can't be put into the changed job by itself. Compare the two and type it again.";
+
   const held = new Held();
-  const { model, lost } = replayed(common, held);
+  const { model, lost } = replayed(both, held);
   if (lost > 0) return "The two can't be put together. Compare them and type it again.";
-  const cells: GridPosition[] = [];
-  for (const command of commands) {
+  for (const command of commands)
     if (!model.dispatch(command.type as never, command as never).isSuccessful)
       return "A part of what was typed is not taken any more. Compare the two and type it again.";
-    if (command.type === "UPDATE_CELL") cells.push(placeOf(command));
+  held.deliver(others);
+  const moved = held.inTurn();
+  if (moved.length !== commands.length)
+    return "The two can't be put together. Compare them and type it again.";
+
+  const start = replayed(both, NOWHERE).model;
+  const now = replayed({ document: both.document, changes: [...both.changes, ...others] }, NOWHERE);
+  if (now.lost > 0) return "The two can't be put together. Compare them and type it again.";
+  const clashes: Clash[] = [];
+  const homeless: string[] = [];
+  for (const [index, command] of commands.entries()) {
+    const after = moved[index]!.commands ?? [];
+    if (command.type !== "UPDATE_CELL") {
+      if (after.length === 0) homeless.push("a change of rows or sheets");
+      continue;
+    }
+    const place = after.find(({ type }) => type === "UPDATE_CELL");
+    if (!place) {
+      homeless.push(`“${command.content ?? ""}” in ${placeInWords(start, placeOf(command))}`);
+      continue;
+    }
+    const was = contentOf(start, placeOf(command));
+    const theirsNow = contentOf(now.model, placeOf(place));
+    const mineNow = (command.content ?? was).replace(/^'/, "");
+    if (theirsNow !== was && theirsNow !== mineNow)
+      clashes.push({
+        sheet: now.model.getters.getSheetName(place.sheetId!),
+        cell: address(place.row!, place.col!),
+        theirs: theirsNow,
+        mine: mineNow,
+      });
   }
-  const before = replayed({ ...common, changes: [...common.changes, ...theirs] }, new Held()).model;
-  const start = replayed(common, new Held()).model;
-  const written = theirs.some(hasCommands) ? (theirs as Messages[]).flatMap((one) => one.commands ?? []) : [];
-  const alsoTheirs = new Set(
-    written.filter(({ type }) => type === "UPDATE_CELL").map((one) => keyOf(placeOf(one))),
-  );
-  held.deliver(theirs);
-  const clashes = cells
-    .filter((place) => alsoTheirs.has(keyOf(place)) && contentOf(before, place) !== contentOf(start, place))
-    .map((place) => ({
-      sheet: model.getters.getSheetName(place.sheetId),
-      cell: address(place.row, place.col),
-      theirs: contentOf(before, place),
-      mine: contentOf(model, place),
-    }))
-    .filter((clash) => clash.theirs !== clash.mine);
-  const document = { ...exportedBy(model), revisionId: crypto.randomUUID() };
-  return { document, clashes };
+  return { commands: moved.flatMap((one) => one.commands ?? []), clashes, homeless };
 }
 
 /** Holds back what a model sends, as while a server does not answer, and brings others' changes. */
 class Held implements Transport {
   private listener: ((message: Change) => void) | undefined;
-  async sendMessage(): Promise<void> {
-    // Never confirmed: the whole is handed over as a document.
+  private waiting: Message | undefined;
+
+  async sendMessage(message: Message): Promise<void> {
+    if (message.nextRevisionId !== undefined) this.waiting = message;
   }
   onNewMessage(_id: string, listener: (message: Change) => void): void {
     this.listener = listener;
@@ -89,13 +114,24 @@ class Held implements Transport {
   deliver(changes: readonly Change[]): void {
     for (const change of changes) this.listener?.(change);
   }
+
+  /** Takes what waits, one after another, as a server does: the library has made each follow what came in. */
+  inTurn(): Message[] {
+    const taken: Message[] = [];
+    for (let next = this.waiting; next; next = this.waiting) {
+      this.waiting = undefined;
+      taken.push(next);
+      this.listener?.(next);
+    }
+    return taken;
+  }
 }
 
 /** @returns the commands that remain when what was taken back is left out; undefined where something of before was taken back */
 function commandsOf(changes: readonly Change[]): GridCommand[] | undefined {
   const out = new Map<string, readonly GridCommand[]>();
   const takenBack = new Set<string>();
-  for (const { nextRevisionId, commands = [], undoneRevisionId, redoneRevisionId } of changes as Messages[]) {
+  for (const { nextRevisionId, commands = [], undoneRevisionId, redoneRevisionId } of changes as Message[]) {
     if (undoneRevisionId !== undefined) {
       if (!out.has(undoneRevisionId)) return undefined;
       takenBack.add(undoneRevisionId);
@@ -106,18 +142,19 @@ function commandsOf(changes: readonly Change[]): GridCommand[] | undefined {
   return [...out].flatMap(([id, commands]) => (takenBack.has(id) ? [] : commands));
 }
 
-const hasCommands = (change: Change): boolean => (change as Messages).commands !== undefined;
 const placeOf = ({ sheetId, row, col }: GridCommand): GridPosition => ({
   sheetId: sheetId!,
   row: row!,
   col: col!,
 });
-const keyOf = ({ sheetId, row, col }: GridPosition): string => `${sheetId} ${row} ${col}`;
+
+const placeInWords = ({ getters }: GridModel, { sheetId, row, col }: GridPosition): string =>
+  `${getters.getSheetName(sheetId)} ${address(row, col)}`;
 
 function contentOf({ getters }: GridModel, place: GridPosition): string {
   const cell = getters.getCell(place);
-  // A stroke before it makes it text, and is no part of it.
   if (!cell) return "";
+  // A stroke before it makes it text, and is no part of it.
   return cell.isFormula
     ? cell.compiledFormula.toFormulaString(getters)
     : (cell.content ?? "").replace(/^'/, "");

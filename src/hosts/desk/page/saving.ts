@@ -1,5 +1,6 @@
 /** Save: into the file that the job belongs to, after a look whether it is still as it was; elsewhere a download. */
 import type { Book } from "../../../workbooks/book";
+import { shelfLineOf } from "../../../workbooks/shelfLine";
 import { FILE_CHANGED } from "../protocol";
 import { api, ServerTrouble } from "./api";
 import type { Bar } from "./bar";
@@ -26,7 +27,8 @@ interface Target {
 
 export async function save({ desk, bar, job }: Around): Promise<void> {
   const book = desk.book();
-  const target = job.isLooking ? undefined : await targetOf(job);
+  // What is only watched may be behind, and a frozen state is not what the file is to hold.
+  const target = job.mayEdit ? await targetOf(job) : undefined;
   if (target && (await into(target, book, { desk, bar, job })) !== "download") return;
   const name = `${desk.fileTitle}.xlsx`;
   download(await api.saveXlsx(book), name);
@@ -103,7 +105,7 @@ async function into(target: Target, book: Book, { bar, job }: Around): Promise<"
       case "theirs": {
         const { book: theirs, mark } = await target.theirs();
         await job.replaceContent((id, after) =>
-          api.takeTheirs(id, { document: documentOf(theirs), after, mark }),
+          api.takeTheirs(id, { document: documentOf(theirs), after, mark, line: shelfLineOf(theirs) }),
         );
         bar.showNotice(
           `The job is now as ${target.name} is. As it was before it is kept as a revision, under Jobs.`,

@@ -70,7 +70,7 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
     case "GET /":
       return send(response, "text/html; charset=utf-8", PAGE_HTML);
     case "GET /start":
-      return sendJson(response, await startOf(parts));
+      return sendJson(response, await startOf(parts, searchParams.has("named")));
     case "GET /jobs":
       return sendJson(response, {
         jobs: parts.shelf.list(),
@@ -115,12 +115,15 @@ function addressOf(url: string): URL {
   }
 }
 
-async function startOf({ shelf, files, key }: DeskParts): Promise<Start> {
-  const given = await files.last(shelf.notices).catch((error: unknown) => {
-    // It was there when the desk was started.
-    shelf.notices.push(error instanceof Error ? error.message : String(error));
-    return undefined;
-  });
+async function startOf({ shelf, files, key }: DeskParts, isNamed: boolean): Promise<Start> {
+  // A page that shows a job by name must not bring another out of step with its file.
+  const given = isNamed
+    ? undefined
+    : await files.last(shelf.notices).catch((error: unknown) => {
+        // It was there when the desk was started.
+        shelf.notices.push(error instanceof Error ? error.message : String(error));
+        return undefined;
+      });
   // Known from the key, which is its own in every folder, and not telling it.
   return { given, open: shelf.lastOpen, shelf: createHash("sha256").update(key).digest("hex").slice(0, 16) };
 }
