@@ -103,7 +103,11 @@ export const ALIVE = "alive";
 export const GIVE = "given";
 /** The name in the address under which the key of the desk comes. */
 export const KEY = "key";
-/** By which a program that is no browser brings the key. */
+/** The name in the address under which a word comes that is good for the key once. */
+export const ONCE = "once";
+/** What a page asks the sign of life for, which has heard no other name. */
+export const PAGE_NAME = "page";
+/** Brings the key, with everything that is asked of jobs and files. */
 export const KEY_HEADER = "x-rigsheet-key";
 
 /** Beside the help pages: the notices of all that is bundled or shipped. */

@@ -7,6 +7,7 @@ import type { Survey } from "../../../workbooks/survey/readSurvey";
 import type { CopyKind } from "../../file/copy/copyOf";
 import {
   DESK_HEADER,
+  KEY_HEADER,
   OVER,
   type Changes,
   type Notes,
@@ -18,6 +19,7 @@ import {
   type TakeTheirs,
   type Theirs,
 } from "../protocol";
+import { deskKey, isOurs } from "./deskKey";
 
 /** The server's sentence, or ours when it does not answer. */
 export class ServerTrouble extends Error {
@@ -30,11 +32,18 @@ export class ServerTrouble extends Error {
   }
 }
 
+/** What was sent may have gone nowhere: who answers now is looked at before anything is said to it. */
+let isUnsure = false;
+
 async function ask(url: string, init: RequestInit = {}): Promise<Response> {
   let response: Response;
   try {
-    response = await fetch(url, { ...init, headers: { [DESK_HEADER]: "1" } });
-  } catch {
+    if (isUnsure && !(await isOurs())) throw new ServerTrouble(STRANGER, 0);
+    response = await fetch(url, { ...init, headers: { [DESK_HEADER]: "1", [KEY_HEADER]: deskKey() } });
+    isUnsure = false;
+  } catch (error) {
+    isUnsure = true;
+    if (error instanceof ServerTrouble) throw error;
     throw new ServerTrouble(
       "the local server does not answer. Start it again with npm start; this page then goes on by itself",
       0,
@@ -44,6 +53,9 @@ async function ask(url: string, init: RequestInit = {}): Promise<Response> {
   const refusal = (await response.json().catch(() => undefined)) as Refusal | undefined;
   throw new ServerTrouble(refusal?.sentence ?? `the server answered ${response.status}`, response.status);
 }
+
+const STRANGER =
+  "another program answers at the address of this desk, and is told nothing. End that program, and start Rigsheet again";
 
 /** The answer's shape is the server's promise: both sides come from one build. */
 const askJson = async <T>(url: string, init?: RequestInit): Promise<T> =>

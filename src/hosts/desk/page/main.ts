@@ -10,6 +10,7 @@ import { api, ServerTrouble } from "./api";
 import { Bar } from "./bar";
 import { CellEntry, enterTyped } from "./cellEntry";
 import { Desk } from "./desk";
+import { takeKey } from "./deskKey";
 import "../../../pane/pane.css";
 import "./desk.css";
 import { outletsAdded } from "./deskHost";
@@ -17,7 +18,7 @@ import { registerDeskPlugin, type DeskGuard } from "./deskPlugin";
 import { askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { computed } from "./comparing";
 import { painted } from "./dom";
-import { canHold, heldFile, holdFor, pickFile } from "../../storage/fileHandles";
+import { canHold, heldFile, pickFile } from "../../storage/fileHandles";
 import { PaneBeside } from "./paneBeside";
 import { registerPastePlugin } from "./pastePlugin";
 import { askForSurvey } from "./surveyDialog";
@@ -104,15 +105,18 @@ async function newJob(started: () => Promise<void>): Promise<void> {
 }
 
 async function open(started: () => Promise<void>): Promise<void> {
-  const handle = canHold() ? await pickFile() : undefined;
-  const file = handle ? await handle.getFile() : canHold() ? undefined : await chooseFile(".xlsx");
+  if (canHold()) {
+    const handle = await pickFile();
+    if (!handle) return;
+    await started();
+    const { bytes, mark } = await heldFile(handle).read();
+    const book = await api.openXlsx(new Blob([bytes]));
+    return await job.create(titled(book, handle.name), undefined, { handle, mark });
+  }
+  const file = await chooseFile(".xlsx");
   if (!file) return;
   await started();
-  const book: Book = titled(await api.openXlsx(file), file.name);
-  if (!handle) return await job.create(book);
-  const { mark } = await heldFile(handle).read();
-  await job.create(book, undefined, { name: file.name, mark });
-  await holdFor(job.id!, handle);
+  await job.create(titled(await api.openXlsx(file), file.name));
 }
 
 const titled = (book: Book, file: string): Book =>
@@ -202,6 +206,7 @@ addEventListener(
     const key = event.key.toLowerCase();
     if (key !== "s" && key !== "j") return;
     event.preventDefault();
+    if (event.repeat) return;
     if (key === "j") showJobs();
     else void run("Saving the workbook…", saveNow);
   },
@@ -247,6 +252,7 @@ await run("Opening the job…", async (started) => {
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.
   library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet");
+  await takeKey();
   const [room, gridTemplates] = await Promise.all([
     WaitingRoom.open(),
     api.text("/library/o_spreadsheet.xml"),

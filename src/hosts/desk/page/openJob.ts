@@ -10,7 +10,7 @@ import type { HeldJob } from "../../../jobs/shelf";
 import type { Book } from "../../../workbooks/book";
 import { templates } from "../../../workbooks/templates";
 import type { GridModel } from "../../grid/library";
-import { fileHeldBy } from "../../storage/fileHandles";
+import { fileHeldBy, holdFor } from "../../storage/fileHandles";
 import { CHANGED_ELSEWHERE, type GivenFile } from "../protocol";
 import { api, ServerTrouble } from "./api";
 import { Autosave } from "./autosave";
@@ -24,6 +24,12 @@ import { isEditing } from "./unfinished";
 import type { Waiting, WaitingRoom } from "./waiting";
 
 export const newId = (): string => `job-${crypto.randomUUID()}`;
+
+/** A file that the browser holds, and the mark of the bytes that the job is made of. */
+export interface OpenedFile {
+  readonly handle: FileSystemFileHandle;
+  readonly mark: string;
+}
 
 const EDITING_MS = 250;
 
@@ -110,7 +116,7 @@ export class OpenJob {
   }
 
   /** Makes a job of a book, and shows it; the open one stays among the jobs. */
-  async create(book: Book, given?: GivenFile, file?: JobFile): Promise<void> {
+  async create(book: Book, given?: GivenFile, held?: OpenedFile): Promise<void> {
     const id = newId();
     const window = this.newWindow(id);
     await window.own();
@@ -121,11 +127,12 @@ export class OpenJob {
       away: false,
       revisions: [],
       ...(given && { file: { name: given.name, path: "", mark: "" } }),
-      ...(file && { file }),
+      ...(held && { file: { name: held.handle.name, mark: held.mark } }),
     };
+    if (held) await holdFor(id, held.handle);
     await this.show({ ...content, id, savedAt: "", notes }, window, null, given?.number);
     await this.autosave!.create();
-    if (file) await api.noteJob(id, { file: { name: file.name, mark: file.mark } });
+    if (held) await api.noteJob(id, { file: { name: held.handle.name, mark: held.mark } });
     if (before) this.around.bar.showNotice(`“${before}” is kept, under Jobs.`);
   }
 

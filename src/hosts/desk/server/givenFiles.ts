@@ -36,6 +36,7 @@ const firstName = (file: string): string =>
 const markOf = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
 
 export class GivenFiles {
+  private saving: Promise<unknown> = Promise.resolve();
   private readonly all: Given[] = [];
   /** Each desk counts from elsewhere: a page of one before must not name another file by its number. */
   private readonly first = randomInt(MOST_NUMBER);
@@ -92,10 +93,23 @@ export class GivenFiles {
     return { book: await this.services.readXlsx(bytes), mark };
   }
 
-  /** @param over what another program has written there meanwhile */
-  async save(id: string, book: Book, over: boolean): Promise<Saved> {
+  /**
+   * One after another: of two at once the older could come last.
+   * @param over what another program has written there meanwhile
+   */
+  save(id: string, book: Book, over: boolean): Promise<Saved> {
+    const work = (): Promise<Saved> => this.saveNow(id, book, over);
+    const result = this.saving.then(work, work);
+    this.saving = result.catch(() => undefined);
+    return result;
+  }
+
+  private async saveNow(id: string, book: Book, over: boolean): Promise<Saved> {
     const file = await this.mustHave(id);
     const { name } = file;
+    // Written first, which may take seconds: the look at the file is then the last thing before it is replaced.
+    const bytes = await this.services.writeXlsx(book);
+    const mark = markOf(bytes);
     const now = await read(file.path).catch(() => undefined);
     const isAsItWas = now !== undefined && isAsLeft(file, now.mark);
     if (!isAsItWas && !over)
@@ -107,9 +121,7 @@ export class GivenFiles {
       );
     // What somebody else wrote there is not thrown away.
     const keptAs = now && !isAsItWas ? await this.keepAside(file.path) : undefined;
-    const bytes = await this.services.writeXlsx(book);
     // Said before it is done: an end in between would make our own save another program's.
-    const mark = markOf(bytes);
     await this.shelf.note(id, { file: { ...file, saving: mark } });
     await this.services.saveAtomically(file.path, bytes);
     await this.shelf.note(id, { file: { name, path: file.path, mark } });

@@ -4,7 +4,7 @@
  * resolves to it is refused by its Host header, and a foreign page's writing
  * request by its Origin and by a header that it can't add unasked.
  */
-import { createHmac } from "node:crypto";
+import { createHmac, randomBytes } from "node:crypto";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { DESK_HEADER, KEY_HEADER } from "../protocol";
 
@@ -31,23 +31,29 @@ export function refusalOf(request: IncomingMessage, port: number): string | unde
   return undefined;
 }
 
-/** What a request must bring, and where. */
-interface Lock {
-  readonly key: string;
-  readonly port: number;
-}
+/**
+ * Whether whoever asks brings the key. A header, and no cookie: a browser hands
+ * cookies to every port of an address, and another account may listen there.
+ */
+export const hasKey = ({ headers }: IncomingMessage, key: string): boolean => headers[KEY_HEADER] === key;
 
-/** Cookies are shared by all ports of an address: each desk has its own. */
-const cookieName = ({ port }: Lock): string => `rigsheet-${port}`;
-const MONTH_S = 30 * 24 * 3600;
+const TOKEN_BYTES = 24;
+export const newToken = (): string => randomBytes(TOKEN_BYTES).toString("base64url");
 
-export const keyCookie = (lock: Lock): string =>
-  `${cookieName(lock)}=${lock.key}; HttpOnly; SameSite=Lax; Path=/; Max-Age=${MONTH_S}`;
+/** Words that open the desk once: an address that is handed to a browser can be read by others on some systems. */
+export class OnceTokens {
+  private readonly open = new Set<string>();
 
-/** Whether whoever asks has opened the address with the key, or brings it. */
-export function hasKey({ headers }: IncomingMessage, lock: Lock): boolean {
-  const cookies = (headers.cookie ?? "").split(/; */);
-  return cookies.includes(`${cookieName(lock)}=${lock.key}`) || headers[KEY_HEADER] === lock.key;
+  make(): string {
+    const token = newToken();
+    this.open.add(token);
+    return token;
+  }
+
+  /** @returns whether it was good; from here on it is not */
+  take(token: string): boolean {
+    return this.open.delete(token);
+  }
 }
 
 /**

@@ -1,5 +1,4 @@
 /** Starts the desk: reads the options, opens the jobs, listens, prints the address. */
-import { randomBytes } from "node:crypto";
 import { existsSync } from "node:fs";
 import { readFile, rm, writeFile } from "node:fs/promises";
 import type { Server } from "node:http";
@@ -12,11 +11,11 @@ import { asTrouble, sweepParts } from "../../file/saveAtomically";
 import { DiskStorage } from "../../storage/diskStorage";
 import { makeOwnFolder } from "../../storage/ownFolder";
 import { takeOwnership, usualSurroundings, type Owner } from "../../storage/ownerLock";
-import { ALIVE, DESK_HEADER, GIVE, KEY, KEY_HEADER } from "../protocol";
+import { ALIVE, DESK_HEADER, GIVE, KEY, KEY_HEADER, ONCE } from "../protocol";
 import { assetsIn } from "./assets";
 import { adoptFirst } from "./firstStore";
 import { GivenFiles, type FileServices } from "./givenFiles";
-import { signOfLife } from "./guard";
+import { newToken, OnceTokens, signOfLife } from "./guard";
 import { openBrowser } from "./openBrowser";
 import { usualDataFolder, USUAL_PORT, type DeskOptions } from "./options";
 import { createDesk, type DeskParts } from "./serve";
@@ -56,7 +55,7 @@ export async function runDesk(
     if (file !== undefined) await give(owner.address, file);
     say("A desk runs on this folder already. Its address:");
     say(owner.address);
-    if (options.open) openBrowser(owner.address);
+    if (options.open) openBrowser(await onceAddress(owner.address));
     return;
   }
   releaseAtTheEnd(owner);
@@ -75,7 +74,6 @@ export async function runDesk(
 /** One desk for all jobs of a folder. */
 const LOCK = "desk";
 const KEY_FILE = "desk.key";
-const KEY_BYTES = 24;
 
 async function openShelf(data: string, owner: Owner): Promise<Shelf> {
   await sweepParts(data);
@@ -105,7 +103,7 @@ function notMine(data: string): Error {
 const TAKEN_OVER =
   "another desk has these jobs now, since this one had not answered for a while. Start Rigsheet again: it opens that one; to keep what you see here, save it as .xlsx first";
 
-type Ready = Omit<DeskParts, "assets" | "port" | "key">;
+type Ready = Omit<DeskParts, "assets" | "port" | "key" | "once">;
 
 async function listen(
   { port: asked, open }: DeskOptions,
@@ -120,7 +118,8 @@ async function listen(
   const assets = assetsIn(folder);
   const key = await keyIn(parts.place);
   for (const port of ports) {
-    const server = createDesk({ ...parts, assets, port, key });
+    const once = new OnceTokens();
+    const server = createDesk({ ...parts, assets, port, key, once });
     if (!(await listens(server, port))) continue;
     const address = `http://127.0.0.1:${port}/?${KEY}=${key}`;
     for (const notice of parts.shelf.notices) say(notice);
@@ -132,7 +131,7 @@ async function listen(
       throw asTrouble(error, path.join(parts.place, LOCK));
     }
     await notePort(parts.place, port, last);
-    if (open) openBrowser(address);
+    if (open) openBrowser(`http://127.0.0.1:${port}/?${ONCE}=${once.make()}`);
     say("The local workbook is open until this program is stopped (Ctrl+C). Its address:");
     say(address);
     return;
@@ -149,7 +148,7 @@ async function keyIn(data: string): Promise<string> {
   const file = path.join(data, KEY_FILE);
   const found = await readFile(file, "utf8").catch(() => "");
   if (/^[\w-]{32}$/.test(found)) return found;
-  const key = randomBytes(KEY_BYTES).toString("base64url");
+  const key = newToken();
   // On a disk that takes none it holds until the desk ends.
   await rm(file, { force: true })
     .then(() => new DiskStorage(data).create(KEY_FILE, Buffer.from(key)))
@@ -185,11 +184,20 @@ async function give(address: string, file: string): Promise<void> {
   if (!answer.ok) throw new Error(((await answer.json()) as { sentence: string }).sentence);
 }
 
+/** An address that opens a desk that runs, once. */
+async function onceAddress(address: string): Promise<string> {
+  const { origin, searchParams } = new URL(address);
+  const answer = await fetch(new URL(ONCE, origin), {
+    headers: { [KEY_HEADER]: searchParams.get(KEY) ?? "" },
+  });
+  return `${origin}/?${ONCE}=${String(await answer.json())}`;
+}
+
 /** Whether the desk that holds a lock answers there; anything else may listen at that port by now. */
 async function answers(address: string, name: string): Promise<boolean> {
   try {
     const key = new URL(address).searchParams.get(KEY) ?? "";
-    const ask = randomBytes(KEY_BYTES).toString("base64url");
+    const ask = newToken();
     const answer = await fetch(new URL(`${ALIVE}?ask=${ask}`, address), {
       signal: AbortSignal.timeout(ANSWER_MS),
     });

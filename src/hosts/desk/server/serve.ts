@@ -8,9 +8,9 @@ import type { Book } from "../../../workbooks/book";
 import type { Survey } from "../../../workbooks/survey/readSurvey";
 import type { CopyKind } from "../../file/copy/copyOf";
 import { FileTrouble } from "../../file/fileTrouble";
-import { ALIVE, GIVE, KEY, type Refusal, type ShelfList, type Start } from "../protocol";
+import { ALIVE, GIVE, ONCE, PAGE_NAME, type Refusal, type ShelfList, type Start } from "../protocol";
 import type { Asset } from "./assets";
-import { hasKey, keyCookie, refusalOf, setGuardHeaders, signOfLife } from "./guard";
+import { hasKey, refusalOf, setGuardHeaders, signOfLife, type OnceTokens } from "./guard";
 import { answerJob, bookOf, type JobRoutes } from "./jobRoutes";
 import { ICON_SVG, PAGE_HTML } from "./pageHtml";
 import { bodyOf, jsonOf, Refused } from "./requestBody";
@@ -27,9 +27,12 @@ export interface DeskParts extends JobRoutes {
   readonly name: string;
   /** Who has it may ask. */
   readonly key: string;
+  readonly once: OnceTokens;
   /** Where the jobs lie. */
   readonly place: string;
 }
+
+const TEXT_TYPE = "text/plain; charset=utf-8";
 
 const XLSX_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
@@ -46,18 +49,24 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
   const { pathname, searchParams } = addressOf(request.url ?? "/");
   const method = request.method === "HEAD" ? "GET" : (request.method ?? "GET");
   const asked = `${method} ${pathname}`;
-  if (asked === `GET /${ALIVE}`) {
-    const proof = signOfLife(parts.key, parts.name, searchParams.get("ask") ?? "");
-    return send(response, "text/plain; charset=utf-8", proof);
+  // What is no secret, and the page itself, which brings the key with all else that it asks.
+  switch (asked) {
+    case `GET /${ALIVE}`: {
+      const name = searchParams.has(PAGE_NAME) ? PAGE_NAME : parts.name;
+      return send(response, TEXT_TYPE, signOfLife(parts.key, name, searchParams.get("ask") ?? ""));
+    }
+    case "GET /icon.svg":
+    case "GET /favicon.ico":
+      return send(response, "image/svg+xml", ICON_SVG);
+    case "GET /":
+      return send(response, "text/html; charset=utf-8", PAGE_HTML);
+    case `POST /${ONCE}`:
+      if (!parts.once.take(String(await jsonOf(request)))) throw new Refused(403, NO_KEY);
+      return sendJson(response, parts.key);
   }
-  if (asked === "GET /icon.svg" || asked === "GET /favicon.ico")
-    return send(response, "image/svg+xml", ICON_SVG);
-  if (asked === "GET /" && searchParams.get(KEY) === parts.key) {
-    // The key leaves the address: it would stand in the browser's history, and on a shared screen.
-    response.writeHead(303, { Location: "/", "Set-Cookie": keyCookie(parts) }).end();
-    return;
-  }
-  if (!hasKey(request, parts)) throw new Refused(403, NO_KEY);
+  const asset = method === "GET" ? parts.assets.get(pathname) : undefined;
+  if (asset) return send(response, asset.type, await readFile(asset.file));
+  if (!hasKey(request, parts.key)) throw new Refused(403, NO_KEY);
   if (pathname.startsWith("/jobs/")) {
     const jobs = pathname.slice("/jobs/".length).split("/");
     if (method === "GET" && jobs[1] === "export") return sendAsItIs(parts, jobs[0]!, response);
@@ -67,8 +76,8 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
     return sendJson(response, found);
   }
   switch (asked) {
-    case "GET /":
-      return send(response, "text/html; charset=utf-8", PAGE_HTML);
+    case `GET /${ONCE}`:
+      return sendJson(response, parts.once.make());
     case "GET /start":
       return sendJson(response, await startOf(parts, searchParams.has("named")));
     case "GET /jobs":
@@ -101,8 +110,6 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
       return send(response, XLSX_TYPE, await parts.writeCopy(bookOf(await jsonOf(request)), kind));
     }
   }
-  const asset = parts.assets.get(pathname);
-  if (asset && method === "GET") return send(response, asset.type, await readFile(asset.file));
   throw new Refused(404, `There is nothing at ${pathname}.`);
 }
 
