@@ -4,11 +4,9 @@
  * committed write of one log; the list of all ({@link Catalogue}) follows it and
  * may be behind, since it is drawn anew from the logs.
  */
-import { labelInWords } from "../workbooks/jobLabel";
 import type { ShelfLine } from "../workbooks/shelfLine";
 import { Catalogue, type CatalogueLine, type ShelfEntry } from "./catalogue";
 import {
-  isDocument,
   type Change,
   type JobContent,
   type JobDocument,
@@ -16,9 +14,11 @@ import {
   type JobState,
   type RevisionNote,
 } from "./content";
-import { CHANGED_ELSEWHERE, isVersioned, Job, now, VERSION, type NotesChange, type Versioned } from "./job";
+import { CHANGED_ELSEWHERE, isVersioned, Job, now, type NotesChange, type Versioned } from "./job";
 import { Log, segmentsOf, type Unreadable } from "./log";
+import { putDownRevision, readRevision, revisionsOf } from "./revision";
 import { Refusal } from "./refusal";
+import { saidOf } from "./saidOf";
 import type { Storage } from "./storage";
 
 const JOB_ID = /^job-[\da-f]{8}(?:-[\da-f]{4}){3}-[\da-f]{12}$/;
@@ -26,10 +26,6 @@ const JOB_ID = /^job-[\da-f]{8}(?:-[\da-f]{4}){3}-[\da-f]{12}$/;
 const AT_HAND = 8;
 /** Reaching these, a job is frozen as it is: it is what somebody else has seen. */
 const FREEZING = new Set<JobState>(["sent", "accepted"]);
-
-interface RevisionBase extends Versioned, JobContent {
-  readonly note: RevisionNote;
-}
 
 /** A job as it is handed out. */
 export interface HeldJob extends JobContent {
@@ -176,8 +172,11 @@ export class Shelf {
   /** A frozen state, to be looked at. */
   revision(id: string, number: number): Promise<HeldJob> {
     return this.inTurn(async () => {
-      const job = await this.job(id);
-      return { ...heldOf(job), ...(await this.revisionOf(job, number)) };
+      // A damaged job's frozen states may be sound.
+      const damaged = this.unreadable(id);
+      const notes = damaged ?? (await this.job(id)).notes;
+      const found = await readRevision(this.storage, id, notes, number);
+      return { id, savedAt: damaged?.savedAt ?? found.note.at, notes, ...found };
     });
   }
 
@@ -185,7 +184,7 @@ export class Shelf {
   restore(id: string, number: number): Promise<HeldJob> {
     return this.inTurn(async () => {
       const job = await this.job(id);
-      const { note, ...content } = await this.revisionOf(job, number);
+      const { note, ...content } = await readRevision(this.storage, id, job.notes, number);
       await this.freezeNow(job, `before revision ${number} was restored`);
       await job.put(content, { ...job.notes, line: note.line ?? job.notes.line });
       await this.noted(job);
@@ -219,11 +218,12 @@ export class Shelf {
   /** Makes a job of its own of one, or of a frozen state of it; it is a draft and belongs to no file. */
   copy(id: string, to: string, number?: number): Promise<string> {
     return this.inTurn(async () => {
-      const job = await this.job(id);
-      const { document, changes, line } =
+      const found =
         number === undefined
-          ? { ...heldOf(job), line: job.notes.line }
-          : await this.revisionOf(job, number).then((found) => ({ ...found, line: found.note.line }));
+          ? heldOf(await this.job(id))
+          : await readRevision(this.storage, id, this.unreadable(id) ?? (await this.job(id)).notes, number);
+      const { document, changes } = found;
+      const line = "note" in found && found.note ? found.note.line : (found as HeldJob).notes.line;
       if (!JOB_ID.test(to)) throw new Refusal("missing", `${to} is no name of a job.`);
       if (this.catalogue.of(to)) return to;
       const copy = await Job.begin(this.storage, to, { document, changes }, { line });
@@ -255,7 +255,11 @@ export class Shelf {
   /** A job as it lies here, each thing that holds a part of it, whether it can be read or not. */
   async asItIs(id: string): Promise<{ name: string; bytes: Uint8Array }[]> {
     const entry = this.catalogue.of(id);
-    const own = segmentsOf(await this.storage.list()).get(id) ?? [];
+    const names = await this.storage.list();
+    const own = [
+      ...(segmentsOf(names).get(id) ?? []),
+      ...names.filter((name) => name.startsWith(revisionsOf(id))),
+    ];
     const found: { name: string; bytes: Uint8Array }[] = [];
     for (const name of [...own, ...(entry?.trouble?.kept ?? [])]) {
       const bytes = await this.storage.read(name);
@@ -288,28 +292,8 @@ export class Shelf {
     };
     const { document, changes } = job;
     // Whole before the job tells of it.
-    await Log.begin<RevisionBase, never>(this.storage, revisionName(job.id, note), {
-      rigsheet: VERSION,
-      document,
-      changes,
-      note,
-    });
+    await putDownRevision(this.storage, job.id, { document, changes }, note);
     return [...revisions, note];
-  }
-
-  private async revisionOf(job: Job, number: number): Promise<JobContent & { note: RevisionNote }> {
-    const note = job.notes.revisions.find((one) => one.number === number);
-    if (!note) throw new Refusal("missing", `This job has no revision ${number}.`);
-    const log = await Log.open<RevisionBase, never>(this.storage, revisionName(job.id, note), isRevision);
-    if (!(log instanceof Log)) {
-      const kept = log.unreadable.map(({ keptAs }) => keptAs).join(", ");
-      throw new Refusal(
-        "unreadable",
-        `Revision ${number} can't be read: its file is damaged or gone${kept && `. It is kept as ${kept}`}. The job itself is not touched by it.`,
-      );
-    }
-    const { document, changes } = log.content.base;
-    return { document, changes, note };
   }
 
   private async job(id: string): Promise<Job> {
@@ -327,7 +311,7 @@ export class Shelf {
       throw new Refusal("unreadable", before.trouble.sentence);
     const job = await Job.open(this.storage, id);
     if (job instanceof Job) {
-      for (const one of job.unreadable) this.notices.push(saidOf(one, titleOf(job.notes)));
+      for (const one of job.unreadable) this.notices.push(saidOf(one, job.notes));
       if (before.trouble) await this.noted(job);
       return job;
     }
@@ -412,7 +396,7 @@ export class Shelf {
         return;
       }
       if (job.isDeleted) return await this.drop(id);
-      for (const one of job.unreadable) this.notices.push(saidOf(one, titleOf(job.notes)));
+      for (const one of job.unreadable) this.notices.push(saidOf(one, job.notes));
       this.catalogue.note({ line: { ...entryOf(job), seen: await this.seen(id, job.file) } });
     } catch (error) {
       await this.troubled(id, [], error instanceof Error ? error.message : String(error));
@@ -426,7 +410,7 @@ export class Shelf {
     // The next start goes on with it.
     if (!(await this.catalogue.write())) return;
     const names = await this.storage.list();
-    for (const name of names) if (name.startsWith(`revision-${id}-`)) await this.storage.drop(name);
+    for (const name of names) if (name.startsWith(revisionsOf(id))) await this.storage.drop(name);
     for (const name of segmentsOf(names).get(id) ?? []) await this.storage.drop(name);
   }
 
@@ -455,12 +439,6 @@ interface Pointer {
 }
 const isPointer = (value: unknown): value is Pointer & Versioned => isVersioned(value) && "job" in value;
 
-const isRevision = (value: unknown): value is RevisionBase =>
-  isVersioned(value) && isDocument((value as Partial<RevisionBase>).document);
-
-/** Never that of another, even where one was put down and the job then could not tell of it. */
-const revisionName = (id: string, { number, key }: RevisionNote): string => `revision-${id}-${number}-${key}`;
-
 const heldOf = ({ id, document, changes, savedAt, notes }: Job): HeldJob => ({
   id,
   document,
@@ -476,14 +454,3 @@ const newest = <Entry extends ShelfEntry>(entries: readonly Entry[]): Entry | un
     (last, entry) => (last === undefined || entry.savedAt > last.savedAt ? entry : last),
     undefined,
   );
-
-const titleOf = ({ line }: JobNotes): string => (line && labelInWords(line)) || "a job";
-
-/** What a person is told of what could not be read of a job that can be shown. */
-function saidOf({ keptAs, whole, tail }: Unreadable, title: string): string {
-  if (whole)
-    return `The newest state of ${title} could not be read: its file is damaged. It is kept as ${keptAs}; the job is shown as it was before.`;
-  return tail?.cutShort === true
-    ? `What was saved last of ${title} was cut short in its last ${tail.length} bytes; an edit that was being written then is not in it. What there is of it is kept as ${keptAs}.`
-    : `The last ${tail?.length ?? 0} bytes of ${title} could not be read. They are kept as ${keptAs}; check the rows that were edited last.`;
-}

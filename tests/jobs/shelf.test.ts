@@ -304,3 +304,34 @@ test(
   },
   RUNS * 3_000,
 );
+
+test("a damaged job's frozen states can still be looked at, copied and exported", async () => {
+  const disk = new ModelDisk(FOLDER);
+  const before = await open(disk);
+  await before.create(idOf("a"), { document: documentOf(["A"]), changes: [] });
+  await before.freeze(idOf("a"), "sent");
+  const log = disk.paths.find((one) => one.endsWith(`${idOf("a")}.1.log`))!;
+  disk.put(
+    log,
+    disk.file(log)!.map((byte, index) => (index === 60 ? byte ^ 1 : byte)),
+  );
+  const shelf = await open(disk);
+  // The list needs no job's content; a damage of the same length is seen when the job is opened.
+  await expect(shelf.held(idOf("a"))).rejects.toThrow(/its file is damaged/);
+  expect(shelf.list()).toMatchObject([
+    { id: idOf("a"), trouble: { kept: [expect.stringContaining("damaged/")] } },
+  ]);
+  expect(marksOf(await shelf.revision(idOf("a"), 1))).toEqual(["A"]);
+  await shelf.copy(idOf("a"), idOf("b"), 1);
+  expect(marksOf(await shelf.held(idOf("b")))).toEqual(["A"]);
+  expect((await shelf.asItIs(idOf("a"))).map(({ name }) => name.replace(/\..*|-[^-]*$/, ""))).toHaveLength(2);
+});
+
+test("a new job whose answer was lost, sent again with what was typed since", async () => {
+  const shelf = await open(new ModelDisk(FOLDER));
+  const content = { document: documentOf(["A"]), changes: [] };
+  await shelf.create(idOf("a"), content);
+  await shelf.create(idOf("a"), { ...content, changes: [change("A", "a1")] });
+  expect(marksOf(await shelf.held(idOf("a")))).toEqual(["A", "a1"]);
+  await expect(shelf.create(idOf("a"), { document: documentOf(["B"]), changes: [] })).rejects.toThrow();
+});

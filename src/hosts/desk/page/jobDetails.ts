@@ -73,6 +73,12 @@ export class JobDetails {
       ...(kept.length > 0 ? [make("p", { className: "desk-small" }, `Kept as ${kept.join(", ")}.`)] : []),
       make("div", { className: "jobs-buttons" }, this.exportButton(entry), ...this.awayButtons(entry)),
       factsOf(entry),
+      ...(entry.revisions.length > 0
+        ? [
+            make("h4", {}, "Frozen revisions"),
+            this.revisionList(entry, (note) => this.copyButton(entry, note)),
+          ]
+        : []),
     ];
   }
 
@@ -194,50 +200,66 @@ export class JobDetails {
       ];
     return [
       heading,
-      make(
-        "ul",
-        { className: "jobs-revisions" },
-        ...revisions.map((note) => this.revisionOf(entry, note)).reverse(),
-      ),
+      this.revisionList(entry, (note) => this.revisionButtons(entry, note)),
       make("p", { className: "desk-small" }, "Restoring one freezes what is there now before."),
       ...this.comparisonOf(entry),
     ];
   }
 
-  private revisionOf({ id }: ShelfEntry, { number, why, at, line }: RevisionNote): HTMLElement {
-    const { actions, run } = this.around;
-    const button = (label: string, onclick: () => void): HTMLButtonElement => {
-      const made = this.button(label, `${label} ${number}`, onclick);
-      made.ariaLabel = `${label}: revision ${number}`;
-      return made;
-    };
-    const total = line ? totalInWords(line) : "";
-    return make(
-      "li",
-      {},
-      make("p", {}, make("strong", {}, `Revision ${number}`), ", ", make("bdi", {}, why)),
-      make(
-        "p",
-        { className: "desk-small" },
-        timeInWords(at),
-        ...(total ? [", ", make("bdi", {}, total)] : []),
-      ),
-      make(
-        "div",
-        { className: "jobs-buttons" },
-        button("Look at", () => actions.look(id, number)),
-        button("Compare with now", () => actions.compare(id, number)),
-        button(
-          "Restore",
-          () =>
-            void run(
-              () => actions.restore(id, number),
-              `Revision ${number} is restored; what was there before is frozen.`,
-            ),
+  private revisionList(
+    { revisions }: ShelfEntry,
+    buttons: (note: RevisionNote) => readonly HTMLElement[],
+  ): HTMLElement {
+    const item = (note: RevisionNote): HTMLElement => {
+      const { number, why, at, line } = note;
+      const total = line ? totalInWords(line) : "";
+      return make(
+        "li",
+        {},
+        make("p", {}, make("strong", {}, `Revision ${number}`), ", ", make("bdi", {}, why)),
+        make(
+          "p",
+          { className: "desk-small" },
+          timeInWords(at),
+          ...(total ? [", ", make("bdi", {}, total)] : []),
         ),
-        button("Copy as new", () => void run(() => actions.copy(id, number), COPIED)),
+        make("div", { className: "jobs-buttons" }, ...buttons(note)),
+      );
+    };
+    return make("ul", { className: "jobs-revisions" }, ...revisions.map(item).reverse());
+  }
+
+  private revisionButton(label: string, { number }: RevisionNote, onclick: () => void): HTMLButtonElement {
+    const made = this.button(label, `${label} ${number}`, onclick);
+    made.ariaLabel = `${label}: revision ${number}`;
+    return made;
+  }
+
+  private copyButton({ id }: ShelfEntry, note: RevisionNote): HTMLElement[] {
+    const { actions, run } = this.around;
+    return [
+      this.revisionButton("Copy as new", note, () => void run(() => actions.copy(id, note.number), COPIED)),
+    ];
+  }
+
+  private revisionButtons(entry: ShelfEntry, note: RevisionNote): HTMLElement[] {
+    const { actions, run } = this.around;
+    const { id } = entry;
+    const { number } = note;
+    return [
+      this.revisionButton("Look at", note, () => actions.look(id, number)),
+      this.revisionButton("Compare with now", note, () => actions.compare(id, number)),
+      this.revisionButton(
+        "Restore",
+        note,
+        () =>
+          void run(
+            () => actions.restore(id, number),
+            `Revision ${number} is restored; what was there before is frozen.`,
+          ),
       ),
-    );
+      ...this.copyButton(entry, note),
+    ];
   }
 
   /** Of two frozen ones, where the page can show that. */
