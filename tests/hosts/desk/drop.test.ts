@@ -117,7 +117,7 @@ withDesk(
     await list.getByRole("heading", { name: "Review of bad.xlsx" }).waitFor();
     const finding = list.locator("li", { hasText: "G-04 is fed from Z9" }).first();
     await follow(page, finding.getByRole("button").first());
-    await page.getByText(/is kept as/).waitFor();
+    await page.getByText(/is kept, under Jobs/).waitFor();
     expect(await list.isVisible()).toBe(true);
 
     // A second place, of the workbook that is now open: what was mended meanwhile is still there.

@@ -252,7 +252,8 @@ export class OpenJob {
   private async show(held: HeldJob, window: JobWindow, head: string | null, given?: number): Promise<void> {
     const { desk, bar, room, strip } = this.around;
     const { id, notes } = held;
-    let model: GridModel | undefined;
+    // Of this job's own model, whatever is shown by then.
+    const own: { model?: GridModel } = {};
     const autosave = new Autosave(
       {
         id,
@@ -261,9 +262,8 @@ export class OpenJob {
         report: (state) => {
           if (autosave === this.autosave) bar.showSaving(state);
         },
-        // Of this job's own model, whatever is shown by then.
-        exportDocument: () => exportedBy(model!),
-        line: () => (model ? shelfLineOf(model) : { ...NO_LINE, ...notes.line }),
+        exportDocument: () => exportedBy(own.model!),
+        line: () => (own.model ? shelfLineOf(own.model) : { ...NO_LINE, ...notes.line }),
         edited: () => this.edited(),
         lost: () => {
           if (autosave === this.autosave) void this.lose();
@@ -279,7 +279,7 @@ export class OpenJob {
         "Not all of what was typed in the open job is saved yet, and this browser keeps nothing. Wait until it is saved, or save it as .xlsx first.",
       );
     const shown = await desk.show(held, autosave.transport, !window.isOwner);
-    model = shown.model;
+    own.model = shown.model;
     this.autosave?.stop();
     if (window !== this.window) this.window?.close();
     this.autosave = autosave;
