@@ -96,9 +96,15 @@ export const api = {
   asItIs: async (id: string) => (await ask(`/jobs/${id}/export`)).blob(),
   theirs: (id: string) => askJson<Theirs>(`/jobs/${id}/file`),
   takeTheirs: (id: string, theirs: TakeTheirs) => askJson<Saved>(`/jobs/${id}/theirs`, sent("POST", theirs)),
-  /** @param over what another program has written there meanwhile */
-  saveFile: (id: string, book: Book, over: boolean) =>
-    askJson<Saved>(`/jobs/${id}/file${over ? `?${OVER}` : ""}`, sent("PUT", book)),
+  /**
+   * @param after the revision of the job that the book shows
+   * @param over what another program has written there meanwhile
+   */
+  saveFile: (id: string, book: Book, after: string, over: boolean) =>
+    askJson<Saved>(
+      `/jobs/${id}/file?after=${encodeURIComponent(after)}${over ? `&${OVER}` : ""}`,
+      sent("PUT", book),
+    ),
   openXlsx: (bytes: Blob) => askJson<Book>("/open", { method: "POST", body: bytes }),
   readSurvey: (bytes: Blob, unit: "m" | "ft", writing?: string) =>
     askJson<Survey>(`/survey/${unit}${writing ? `?writing=${encodeURIComponent(writing)}` : ""}`, {

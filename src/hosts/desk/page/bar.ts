@@ -38,6 +38,7 @@ export class Bar {
   private readonly verdict = make("p", { className: "desk-figure" });
   private readonly work = make("p", { className: "desk-work", role: "status" });
   private readonly saving = make("p", { className: "desk-saving", role: "status" });
+  private readonly trouble = make("p", { className: "desk-trouble", role: "alert", hidden: true });
   private readonly notice = make("p", { role: "status" });
   private readonly noticeBox = make(
     "div",
@@ -102,6 +103,7 @@ export class Bar {
       this.work,
       this.saving,
     );
+    root.after(this.trouble);
     // Under the grid: the page is a column, and what is said of a cell never lies on one.
     root.ownerDocument.body.append(this.noticeBox);
   }
@@ -146,19 +148,12 @@ export class Bar {
   }
 
   showSaving(state: SavingState): void {
-    this.saving.classList.toggle("desk-failed", state.kind === "failed");
-    const text =
-      state.kind === "saving"
-        ? "saving…"
-        : state.kind === "failed"
-          ? `not saved: ${state.sentence}${keptInWords(state.kept)}`
-          : state.kind === "watching"
-            ? "watching"
-            : state.at
-              ? `saved ${clock(state.at)}`
-              : "";
-    setText(this.saving, text);
-    this.saving.title = text;
+    const failed = state.kind === "failed";
+    this.saving.classList.toggle("desk-failed", failed);
+    setText(this.saving, failed ? "not saved" : wordsFor(state));
+    // Why, and what is kept, takes a row of its own: the bar has no room for a sentence.
+    this.trouble.hidden = !failed;
+    setText(this.trouble, failed ? `not saved: ${state.sentence}${keptInWords(state.kept)}` : "");
   }
 
   /** A plain notice that goes away by itself; a failure stays until it is closed or the next one comes. */
@@ -176,6 +171,17 @@ export class Bar {
 
   showWork(what: string): void {
     setText(this.work, what);
+  }
+}
+
+function wordsFor(state: Exclude<SavingState, { kind: "failed" }>): string {
+  switch (state.kind) {
+    case "saving":
+      return "saving…";
+    case "watching":
+      return "watching";
+    case "saved":
+      return state.at ? `saved ${clock(state.at)}` : "";
   }
 }
 

@@ -23,6 +23,7 @@ import { outletsToAdd, roomsNow } from "./outletsToAdd";
 import { rowsInOrder } from "./rowsInOrder";
 import { replayed, type Replayed, type Transport } from "./replayed";
 import { rowsToAdd } from "./rowsToAdd";
+import { notEntered, unfinishedEntry } from "./unfinished";
 
 /** From here on the user is told that something is going on. */
 const LONG_MS = 500;
@@ -205,6 +206,10 @@ export class Desk implements OpenDesk {
     const { model, lost } = replayed(content, transport);
     // Not from the first: the library would then never send a change of it.
     if (readonly) model.updateMode("readonly");
+    // The library's editor goes with its grid, and what stands in it.
+    const left = this.app && unfinishedEntry(this.model, this.title);
+    if (left) this.bar.showNotice(notEntered("another job was opened", left), true);
+    this.entry.set(undefined);
     this.shown++;
     this.app?.destroy();
     this.model = model;

@@ -68,6 +68,10 @@ export class OpenJob {
   get file(): JobFile | undefined {
     return this.notes_?.file;
   }
+  /** The revision that the server holds. */
+  get head(): string | undefined {
+    return this.autosave?.serverHead ?? undefined;
+  }
   get unsaved(): boolean {
     return this.autosave?.unsaved ?? false;
   }

@@ -26,6 +26,7 @@ interface Target {
 }
 
 export async function save({ desk, bar, job }: Around): Promise<void> {
+  await job.settle(job.id ?? "");
   const book = desk.book();
   // What is only watched may be behind, and a frozen state is not what the file is to hold.
   const target = job.mayEdit ? await targetOf(job) : undefined;
@@ -35,15 +36,15 @@ export async function save({ desk, bar, job }: Around): Promise<void> {
   bar.showNotice(`Saved as ${name} where the browser puts its downloads.`);
 }
 
-async function targetOf({ id, file }: OpenJob): Promise<Target | undefined> {
-  if (!id || !file) return undefined;
+async function targetOf({ id, file, head }: OpenJob): Promise<Target | undefined> {
+  if (!id || !file || head === undefined) return undefined;
   const { name, path } = file;
   if (path !== undefined) {
     return {
       name,
       write: async (book, over) => {
         try {
-          return await api.saveFile(id, book, over);
+          return await api.saveFile(id, book, head, over);
         } catch (error) {
           if (error instanceof ServerTrouble && error.status === FILE_CHANGED)
             return { changed: error.message };

@@ -44,14 +44,17 @@ export function keepUnfinished(entry: UnfinishedEntry | undefined): void {
   }
 }
 
+/** @param when for instance "the page was last closed" */
+export const notEntered = (when: string, { job, sheet, cell, text }: UnfinishedEntry): string =>
+  `When ${when}, “${text}” stood in the editor of ${sheet} ${cell} (${job}) and was not entered. Type it again if it is still wanted.`;
+
 /** @returns a sentence on what an earlier visit left in the editor, once */
 export function toldOfUnfinished(): string | undefined {
   try {
     const kept = localStorage.getItem(KEY);
     if (kept === null) return undefined;
     localStorage.removeItem(KEY);
-    const { job, sheet, cell, text } = JSON.parse(kept) as UnfinishedEntry;
-    return `When the page was last closed, “${text}” stood in the editor of ${sheet} ${cell} (${job}) and was not entered. Type it again if it is still wanted.`;
+    return notEntered("the page was last closed", JSON.parse(kept) as UnfinishedEntry);
   } catch {
     return undefined;
   }

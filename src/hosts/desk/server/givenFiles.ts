@@ -2,7 +2,7 @@
 import { createHash, randomInt } from "node:crypto";
 import { chmod, copyFile, readFile } from "node:fs/promises";
 import path from "node:path";
-import { isAsLeft, type JobFile } from "../../../jobs/content";
+import { headOf, isAsLeft, type JobFile } from "../../../jobs/content";
 import type { Shelf } from "../../../jobs/shelf";
 import { timeInName } from "../../../jobs/timeInName";
 import type { Book } from "../../../workbooks/book";
@@ -96,15 +96,22 @@ export class GivenFiles {
   /**
    * One after another: of two at once the older could come last.
    * @param over what another program has written there meanwhile
+   * @param after the revision of the job that the book shows
    */
-  save(id: string, book: Book, over: boolean): Promise<Saved> {
-    const work = (): Promise<Saved> => this.saveNow(id, book, over);
+  save(id: string, book: Book, over: boolean, after?: string): Promise<Saved> {
+    const work = (): Promise<Saved> => this.saveNow(id, book, over, after);
     const result = this.saving.then(work, work);
     this.saving = result.catch(() => undefined);
     return result;
   }
 
-  private async saveNow(id: string, book: Book, over: boolean): Promise<Saved> {
+  private async saveNow(id: string, book: Book, over: boolean, after: string | undefined): Promise<Saved> {
+    const held = await this.shelf.held(id);
+    if (after !== undefined && after !== headOf(held))
+      throw new Refused(
+        409,
+        "This window does not show the job as it is now: another one has changed it, or not all that was typed here is saved yet. Nothing was written.",
+      );
     const file = await this.mustHave(id);
     const { name } = file;
     // Written first, which may take seconds: the look at the file is then the last thing before it is replaced.

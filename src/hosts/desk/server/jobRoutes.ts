@@ -59,7 +59,7 @@ export async function answerJob(
     case "GET file":
       return files.theirs(id);
     case "PUT file":
-      return files.save(id, bookOf(await body()), query.has("over"));
+      return files.save(id, bookOf(await body()), query.has("over"), query.get("after") ?? undefined);
     case "POST theirs": {
       const { document, after, mark, line } = ((await body()) ?? {}) as Partial<TakeTheirs>;
       if (!isDocument(document) || typeof after !== "string" || typeof mark !== "string")
