@@ -91,6 +91,8 @@ export interface Refusal {
 export const CHANGED_ELSEWHERE = 409;
 /** The status of a save that was not done, since the file has changed: the page asks, and may send it again with {@link OVER}. */
 export const FILE_CHANGED = 412;
+/** The status of one that was not done, since there is no such file any more, or it can't be read. */
+export const FILE_GONE = 410;
 /** Added to the address of a save that writes over what another program has put there. */
 export const OVER = "over";
 

@@ -277,7 +277,7 @@ describe("a file that is another thing now", () => {
     const { file, id, address } = await opened();
     renameSync(file, `${file}.renamed.xlsx`);
     const asked = await save(address, id, "ours");
-    expect(asked.status).toBe(412);
+    expect(asked.status).toBe(410);
     expect(await sentenceOf(asked)).toMatch(/^job\.xlsx is gone from its folder, or has another name/);
     const look = await ask(address, `jobs/${id}/file`);
     expect([look.status, await sentenceOf(look)]).toEqual([
@@ -293,7 +293,7 @@ describe("a file that is another thing now", () => {
     rmSync(file);
     mkdirSync(file);
     writeFileSync(path.join(file, "inside"), "theirs");
-    expect((await save(address, id, "ours")).status).toBe(412);
+    expect((await save(address, id, "ours")).status).toBe(410);
     const refused = await save(address, id, "ours", "?over");
     expect([refused.status, await sentenceOf(refused)]).toEqual([
       422,
@@ -302,7 +302,7 @@ describe("a file that is another thing now", () => {
     expect(readFileSync(path.join(file, "inside"), "utf8")).toBe("theirs");
     expect((await ask(address, `jobs/${id}/file`)).status).toBe(422);
     rmSync(path.dirname(file), { recursive: true });
-    expect((await save(address, id, "ours")).status).toBe(412);
+    expect((await save(address, id, "ours")).status).toBe(410);
     const nowhere = await save(address, id, "ours", "?over");
     expect([nowhere.status, await sentenceOf(nowhere)]).toEqual([
       422,

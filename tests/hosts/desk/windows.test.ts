@@ -174,7 +174,7 @@ withDesk(
     await shot(first, "offered");
     expect(await onServer([NAME, QUOTE])).not.toContain("Guest house Lindenstraße 9");
 
-    await strip(first).getByRole("button", { name: "Put them into the job…" }).click();
+    await strip(first).getByRole("button", { name: "Put them into the job" }).click();
     await until(
       () => onServer([QUOTE, NAME]),
       (found) => found[1] === "Guest house Lindenstraße 9",
@@ -200,7 +200,7 @@ withDesk("both have changed one cell in two browsers: asked, both shown, nothing
       .getByText(/^1 edit of .* did not fit any more/)
       .waitFor();
     expect(await onServer([QUOTE])).toEqual(["80.00"]);
-    await strip(mine).getByRole("button", { name: "Put them into the job…" }).click();
+    await strip(mine).getByRole("button", { name: "Put them into the job" }).click();
     const dialog = mine.getByRole("dialog", { name: "Both have changed these cells" });
     expect(await dialog.innerText()).toContain(`Site ${QUOTE}: now 80.00, here 85.00`);
     await shot(mine, "clash");
@@ -279,7 +279,7 @@ withDesk(
     await strip(again)
       .getByText(/^1 edit of .* did not fit any more/)
       .waitFor();
-    await strip(again).getByRole("button", { name: "Put them into the job…" }).click();
+    await strip(again).getByRole("button", { name: "Put them into the job" }).click();
     await strip(again).waitFor({ state: "hidden" });
     await saved(again);
     await choose(again, "Rooms", at("rooms_run"));
@@ -351,7 +351,7 @@ withDesk(
     const again = await opened(context);
     await again.goto(`${new URL(desk.address).origin}/#${kept.id}`);
     await again.reload();
-    await strip(again).getByRole("button", { name: "Put them into the job…" }).waitFor();
+    await strip(again).getByRole("button", { name: "Put them into the job" }).waitFor();
   },
 );
 

@@ -45,7 +45,7 @@ async function ask(url: string, init: RequestInit = {}): Promise<Response> {
     isUnsure = true;
     if (error instanceof ServerTrouble) throw error;
     throw new ServerTrouble(
-      "the local server does not answer. Start it again with npm start; this page then goes on by itself",
+      "the local server does not answer. Start it again (npm start, or rigsheet desk); this page then goes on by itself",
       0,
     );
   }

@@ -77,6 +77,7 @@ export class Autosave {
   /** What the waiting log holds. */
   private readonly inWaiting = new Set<Change>();
   private adding: Promise<unknown> = Promise.resolve();
+  private dropEarlier: (() => Promise<void>) | undefined;
   private readonly listeners = new Map<string, Listener>();
 
   /**
@@ -89,7 +90,13 @@ export class Autosave {
     private base: JobContent,
     private head: string | null,
     private given?: number,
-  ) {}
+    /** What was typed on an earlier visit and is not at the server yet. */
+    earlier?: { readonly changes: readonly Change[]; readonly drop: () => Promise<void> },
+  ) {
+    if (!earlier) return;
+    this.pending = [...earlier.changes];
+    this.dropEarlier = earlier.drop;
+  }
 
   get unsaved(): boolean {
     return !this.stopped && (this.pending.length > 0 || this.sending || this.head === null);
@@ -118,6 +125,11 @@ export class Autosave {
 
   private deliver(messages: readonly Change[]): void {
     for (const message of messages) for (const listener of this.listeners.values()) listener(message);
+  }
+
+  /** Sends what was typed on an earlier visit. */
+  begin(): void {
+    void this.flush();
   }
 
   /** Puts a new job down. */
@@ -304,6 +316,8 @@ export class Autosave {
     const { waiting, adding } = this;
     this.waiting = undefined;
     this.inWaiting.clear();
+    void this.dropEarlier?.();
+    this.dropEarlier = undefined;
     void adding.then(async () => (await waiting)?.drop());
   }
 

@@ -3,6 +3,7 @@ import * as owl from "@odoo/owl";
 import * as library from "@odoo/o-spreadsheet";
 import type { Book } from "../../../workbooks/book";
 import type { WorkbookDefinition } from "../../../workbooks/definition";
+import { address } from "../../../workbooks/address";
 import { fileNameOf, jobLabelOf, labelInWords } from "../../../workbooks/jobLabel";
 import { inWords, type SurveyRow } from "../../../workbooks/survey/readSurvey";
 import type { RoomsNow } from "../../../workbooks/survey/roomsBlock";
@@ -190,6 +191,12 @@ export class Desk implements OpenDesk {
 
   private get getters(): DeskGetters {
     return this.model.getters as DeskGetters;
+  }
+
+  /** The sheet and the cell that are selected. */
+  get placeShown(): { sheet: string; cell: string } {
+    const { sheetId, row, col } = this.place;
+    return { sheet: this.model.getters.getSheetName(sheetId), cell: address(row, col) };
   }
 
   private get place(): GridPosition {

@@ -69,26 +69,39 @@ export async function askForTemplate(
 export type AboutFile = "over" | "theirs" | "compare" | "download";
 const ABOUT_FILE = new Set<string>(["over", "theirs", "compare", "download"]);
 
-/** What becomes of a file that another program has changed; undefined for nothing. */
-export async function askAboutChangedFile(sentence: string): Promise<AboutFile | undefined> {
-  const answer = await ask(
-    "The file has changed",
-    [
-      make("p", {}, sentence),
-      make(
-        "p",
-        {},
-        "Write mine over it: what is there now is kept aside. Take theirs: the job becomes what is in the file, and is kept as a revision as it is now. Download mine: the file stays as it is.",
-      ),
-    ],
-    [
-      { label: "Side by side", value: "compare" },
-      { label: "Write mine over it", value: "over" },
-      { label: "Take theirs", value: "theirs" },
-      { label: "Download mine", value: "download" },
-      { label: "Cancel", value: "" },
-    ],
-  );
+/**
+ * What becomes of a file that another program has changed; undefined for nothing.
+ * @param isGone there is none any more, or it can't be read
+ */
+export async function askAboutChangedFile(sentence: string, isGone: boolean): Promise<AboutFile | undefined> {
+  const answer = isGone
+    ? await ask(
+        "The file is not there",
+        [make("p", {}, sentence)],
+        [
+          { label: "Write it anew there", value: "over" },
+          { label: "Download mine", value: "download" },
+          { label: "Cancel", value: "" },
+        ],
+      )
+    : await ask(
+        "The file has changed",
+        [
+          make("p", {}, sentence),
+          make(
+            "p",
+            {},
+            "Write mine over it: what is there now is kept aside. Take theirs: the job becomes what is in the file, and is kept as a revision as it is now. Download mine: the file stays as it is.",
+          ),
+        ],
+        [
+          { label: "Side by side", value: "compare" },
+          { label: "Write mine over it", value: "over" },
+          { label: "Take theirs", value: "theirs" },
+          { label: "Download mine", value: "download" },
+          { label: "Cancel", value: "" },
+        ],
+      );
   return ABOUT_FILE.has(answer) ? (answer as AboutFile) : undefined;
 }
 

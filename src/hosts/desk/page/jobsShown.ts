@@ -25,7 +25,13 @@ export function jobsShown({ root, job, focusGrid, run, say, newJob, openFile }: 
   };
   const opening = (what: string, work: () => Promise<void>): void =>
     run(what, async () => {
-      await work();
+      try {
+        await work();
+      } catch (error) {
+        // It may have been seen only now that it can't be read.
+        await view.refresh();
+        throw error;
+      }
       view.hide();
     });
   const actions: JobsActions = {

@@ -269,6 +269,7 @@ await run("Opening the job…", async (started) => {
     strip,
     room,
     run: plainRun,
+    changed: () => jobs?.hide(),
     offer: (id) =>
       void offer(id, { job, strip, run: plainRun }).catch((error: unknown) =>
         bar.showNotice(sentenceOf(error), true),

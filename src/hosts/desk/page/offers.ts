@@ -33,7 +33,7 @@ export async function offer(id: string, { job, strip, run }: Around): Promise<vo
   const open = { label: "Open it", act: () => run("Opening the job…", () => job.open(id)) };
   if (!conflictOf) return strip.show(said, isOpen ? [] : [open]);
   strip.show(said, [
-    { label: "Put them into the job…", act: () => run("Putting the edits in…", () => putInto(held, job)) },
+    { label: "Put them into the job", act: () => run("Putting the edits in…", () => putInto(held, job)) },
     { label: "Compare", act: () => run("Comparing…", () => compareWith(held)) },
     ...(isOpen ? [] : [open]),
     { label: "Later", act: () => strip.hide() },
@@ -41,9 +41,8 @@ export async function offer(id: string, { job, strip, run }: Around): Promise<vo
 }
 
 async function compareWith(held: HeldJob): Promise<void> {
-  const theirs = await api.held(held.notes.conflictOf!.job);
   await showComparison(
-    { name: "The job as it is", book: bookOf(theirs) },
+    { name: "The job before these edits", book: bookOf(commonOf(held)) },
     { name: "The job with these edits", book: bookOf(held) },
   );
 }

@@ -3,7 +3,7 @@
  * edit it, or looks at a frozen state of it. Here what was typed and no longer
  * fits becomes a job of its own.
  */
-import type { JobContent, JobFile, JobNotes } from "../../../jobs/content";
+import { headOf, type JobContent, type JobFile, type JobNotes } from "../../../jobs/content";
 import type { ShelfLine } from "../../../workbooks/shelfLine";
 import { nameInWords, timeInWords, totalInWords } from "../../../jobs/entryInWords";
 import type { HeldJob } from "../../../jobs/shelf";
@@ -19,6 +19,7 @@ import { documentOf, shelfLineOf, type Desk } from "./desk";
 import type { GridCommand } from "./libraryTypes";
 import { JobWindow } from "./jobWindow";
 import { exportedBy, NOWHERE } from "./replayed";
+import { selectCell } from "./selectCell";
 import type { Strip } from "./strip";
 import { isEditing } from "./unfinished";
 import type { Waiting, WaitingRoom } from "./waiting";
@@ -41,6 +42,8 @@ export interface Around {
   readonly room: WaitingRoom;
   /** Runs a user's action, and shows the sentence when it fails. */
   readonly run: (what: string, work: () => Promise<void>) => void;
+  /** Another job is shown. */
+  readonly changed: () => void;
   /** Offers what no longer fitted: the id of the job that it became. */
   readonly offer: (id: string) => void;
 }
@@ -112,7 +115,9 @@ export class OpenJob {
     try {
       await this.handOver(isMine ? id : undefined);
       const held = await api.openJob(id);
-      await this.show(held, window, held.changes.at(-1)?.nextRevisionId ?? held.document.revisionId);
+      // What could not be handed over now is shown all the same, and sent again.
+      const earlier = isMine ? await this.waitingFor(held) : undefined;
+      await this.show(held, window, headOf(held), undefined, earlier);
     } catch (error) {
       if (window !== this.window) window.close();
       throw error;
@@ -253,7 +258,22 @@ export class OpenJob {
     return window;
   }
 
-  private async show(held: HeldJob, window: JobWindow, head: string | null, given?: number): Promise<void> {
+  /** What waits in this browser and follows the job as it is. */
+  private async waitingFor(held: HeldJob): Promise<Waiting | undefined> {
+    const all = await this.around.room.all();
+    return all.find(
+      ({ job, shelf, after, changes }) =>
+        job === held.id && shelf === this.shelf && after === headOf(held) && changes.length > 0,
+    );
+  }
+
+  private async show(
+    held: HeldJob,
+    window: JobWindow,
+    head: string | null,
+    given?: number,
+    earlier?: Waiting,
+  ): Promise<void> {
     const { desk, bar, room, strip } = this.around;
     const { id, notes } = held;
     // Of this job's own model, whatever is shown by then.
@@ -276,25 +296,29 @@ export class OpenJob {
       { document: held.document, changes: held.changes },
       head,
       given,
+      earlier && { changes: earlier.changes, drop: () => room.drop(earlier.name) },
     );
     await this.autosave?.settle();
     if (this.autosave && !(await this.autosave.isSafe()))
       throw new Error(
         "Not all of what was typed in the open job is saved yet, and this browser keeps nothing. Wait until it is saved, or save it as .xlsx first.",
       );
-    const shown = await desk.show(held, autosave.transport, !window.isOwner);
+    const whole = earlier ? { ...held, changes: [...held.changes, ...earlier.changes] } : held;
+    const shown = await desk.show(whole, autosave.transport, !window.isOwner);
     own.model = shown.model;
     this.autosave?.stop();
     if (window !== this.window) this.window?.close();
     this.autosave = autosave;
     this.window = window;
+    if (id !== this.id_) this.around.changed();
     this.id_ = id;
     this.looking = false;
     this.toldOfEdit = false;
     history.replaceState(null, "", `#${id}`);
     this.tell(notes);
     strip.hide();
-    bar.showSaving({ kind: "saved", at: held.savedAt || undefined });
+    if (earlier) autosave.begin();
+    else bar.showSaving({ kind: "saved", at: held.savedAt || undefined });
     if (shown.lost > 0 && window.isOwner) await this.keepWhole(held, shown.lost);
     if (!window.isOwner) this.watch();
     else this.offer(notes.conflictOf ? id : undefined);
@@ -389,11 +413,14 @@ export class OpenJob {
   /** Until the server answers. */
   private async openAgain(id: string): Promise<void> {
     const { autosave } = this;
+    const { desk } = this.around;
+    const place = desk.placeShown;
     this.window?.close();
     this.window = undefined;
     while (autosave === this.autosave) {
       try {
         await this.open(id);
+        selectCell(desk.model, place.sheet, place.cell);
         this.offer();
         return;
       } catch (error) {

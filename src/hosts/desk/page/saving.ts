@@ -1,7 +1,7 @@
 /** Save: into the file that the job belongs to, after a look whether it is still as it was; elsewhere a download. */
 import type { Book } from "../../../workbooks/book";
 import { shelfLineOf } from "../../../workbooks/shelfLine";
-import { FILE_CHANGED } from "../protocol";
+import { FILE_CHANGED, FILE_GONE } from "../protocol";
 import { api, ServerTrouble } from "./api";
 import type { Bar } from "./bar";
 import { showComparison } from "./comparing";
@@ -17,11 +17,18 @@ interface Around {
   readonly job: OpenJob;
 }
 
+interface NotDone {
+  /** In a sentence. */
+  readonly changed: string;
+  /** There is nothing there to take or to compare with. */
+  readonly isGone: boolean;
+}
+
 /** A file of the job's, whoever can reach it. */
 interface Target {
   readonly name: string;
   /** Says in a sentence that it has changed; undefined where it was written. */
-  write(book: Book, over: boolean): Promise<{ readonly changed: string } | { readonly keptAs?: string }>;
+  write(book: Book, over: boolean): Promise<NotDone | { readonly keptAs?: string }>;
   theirs(): Promise<{ readonly book: Book; readonly mark: string }>;
 }
 
@@ -46,9 +53,10 @@ async function targetOf({ id, file, head }: OpenJob): Promise<Target | undefined
         try {
           return await api.saveFile(id, book, head, over);
         } catch (error) {
-          if (error instanceof ServerTrouble && error.status === FILE_CHANGED)
-            return { changed: error.message };
-          throw error;
+          if (!(error instanceof ServerTrouble)) throw error;
+          const isGone = error.status === FILE_GONE;
+          if (!isGone && error.status !== FILE_CHANGED) throw error;
+          return { changed: error.message, isGone };
         }
       },
       theirs: () => api.theirs(id),
@@ -69,6 +77,7 @@ function handleTarget(id: string, held: HeldFile): Target {
           changed: now
             ? `${held.name} has changed since it was opened or saved here: another program has written it.`
             : `${held.name} is gone from its folder, or has another name now, or can't be read.`,
+          isGone: now === undefined,
         };
       // What somebody else wrote there is not thrown away.
       const isTheirs = now !== undefined && now.mark !== notes.file?.mark;
@@ -92,7 +101,7 @@ async function into(target: Target, book: Book, { bar, job }: Around): Promise<"
   const first = await target.write(book, false);
   if (!("changed" in first)) return written(first.keptAs);
   for (;;) {
-    switch (await askAboutChangedFile(first.changed)) {
+    switch (await askAboutChangedFile(first.changed, first.isGone)) {
       case "over": {
         const again = await target.write(book, true);
         if ("changed" in again) throw new Error(again.changed);

@@ -9,7 +9,7 @@ import type { Book } from "../../../workbooks/book";
 import { FileTrouble, troubles } from "../../file/fileTrouble";
 import { asTrouble } from "../../file/saveAtomically";
 import { makeOwnFolder } from "../../storage/ownFolder";
-import { FILE_CHANGED, type GivenFile, type Saved, type Theirs } from "../protocol";
+import { FILE_CHANGED, FILE_GONE, type GivenFile, type Saved, type Theirs } from "../protocol";
 import { Refused } from "./requestBody";
 
 interface Given {
@@ -121,7 +121,7 @@ export class GivenFiles {
     const isAsItWas = now !== undefined && isAsLeft(file, now.mark);
     if (!isAsItWas && !over)
       throw new Refused(
-        FILE_CHANGED,
+        now ? FILE_CHANGED : FILE_GONE,
         now
           ? `${name} has changed since it was opened or saved here: another program has written it.`
           : `${name} is gone from its folder, or has another name now, or can't be read.`,
