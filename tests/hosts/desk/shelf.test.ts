@@ -303,3 +303,51 @@ withDesk(
     }
   },
 );
+
+withDesk(
+  "another job that is shown takes the list away, which would speak of the one before (story 26)",
+  async () => {
+    await button("Jobs").click();
+    await view().getByLabel("Search").waitFor();
+    await button("New").click();
+    await page.getByRole("button", { name: "Empty" }).click();
+    await says(/is kept, under Jobs/);
+    expect(await view().isVisible()).toBe(false);
+    await button("Jobs").click();
+    await view().getByText("2 of 2 jobs").waitFor();
+  },
+);
+
+withDesk(
+  "what waits and the server can't take yet is shown after a closed tab, and saved once it can (story 57)",
+  async () => {
+    const full = async (url: string): Promise<void> => {
+      await page.route(url, (route) =>
+        route.request().method() === "GET"
+          ? route.fallback()
+          : route.fulfill({ status: 422, json: { sentence: "The disk is full." } }),
+      );
+    };
+    await full("**/jobs/**");
+    await enter("Site", at("site_customer"), "Fourteen");
+    await page.getByText(/^not saved: The disk is full\.; 1 edit is kept in this browser/).waitFor();
+    const context = page.context();
+    await page.close();
+    page = await context.newPage();
+    page.on("dialog", (dialog) => void dialog.accept());
+    await full("**/jobs/**");
+    await page.goto(desk.address);
+    await page.getByText(/^not saved: The disk is full/).waitFor();
+    expect((await jobs())[0]!.line!.customer).not.toBe("Fourteen");
+    // The edit is on the page, and more can be typed behind it.
+    await enter("Site", at("site_quote"), "F-15");
+    await page.unroute("**/jobs/**");
+    await saved();
+    await until(async () => (await jobs())[0]!.line!.customer === "Fourteen");
+    expect((await jobs())[0]!.line!.number).toBe("F-15");
+    expect(await jobs()).toHaveLength(1);
+    await page.reload();
+    await saved();
+    expect(await page.locator(".desk-notice").isVisible()).toBe(false);
+  },
+);
