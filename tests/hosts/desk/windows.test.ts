@@ -121,8 +121,11 @@ withDesk("the second window is told, watches live, and takes no edit", async (co
   await second.waitForTimeout(500);
   expect(await onServer([QUOTE])).toEqual(["W-36"]);
   expect(await second.getByText(/^saved/).count()).toBe(0);
-  // The window that has it closes: nothing hinders the other.
+  // The window that has it closes: it is said, and nothing hinders the other.
   await first.close();
+  await strip(second)
+    .getByText(/^The window that had this job open has closed/)
+    .waitFor();
   await strip(second).getByRole("button", { name: "Take over" }).click();
   await strip(second).waitFor({ state: "hidden" });
   await enter(second, QUOTE, "W-37");

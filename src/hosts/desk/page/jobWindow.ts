@@ -41,6 +41,13 @@ export class JobWindow {
     return this.isOwner || (await this.request({ ifAvailable: true }));
   }
 
+  /** @returns whether no window of this browser has the job */
+  async isFree(): Promise<boolean> {
+    if (!this.channel) return false;
+    const { held = [] } = await navigator.locks.query();
+    return !held.some(({ name }) => name === `rigsheet-${this.id}`);
+  }
+
   /** Takes the job over from the window that has it. */
   takeOver(): Promise<void> {
     this.taking ??= this.taken().finally(() => (this.taking = undefined));

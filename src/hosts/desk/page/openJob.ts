@@ -359,9 +359,21 @@ export class OpenJob {
     const { desk, strip, run } = this.around;
     desk.allowEdits(false);
     this.autosave?.watch();
-    strip.show("Another window has this job open. You watch: what is typed there appears here.", [
-      { label: "Take over", act: () => run("Taking the job over…", () => this.takeOver()) },
-    ]);
+    const take = { label: "Take over", act: () => run("Taking the job over…", () => this.takeOver()) };
+    strip.show("Another window has this job open. You watch: what is typed there appears here.", [take]);
+    void this.untilFree(() =>
+      strip.show("The window that had this job open has closed. Take it over to edit it here.", [take]),
+    );
+  }
+
+  /** Tells once that no other window has the job that is watched here. */
+  private async untilFree(tell: () => void): Promise<void> {
+    const { window, autosave } = this;
+    for (;;) {
+      await pause(AGAIN_MS);
+      if (window !== this.window || autosave !== this.autosave || window?.isOwner !== false) return;
+      if (await window.isFree()) return tell();
+    }
   }
 
   /** The last changes could not be shown: the whole is frozen as it is before anything is put in its place. */
