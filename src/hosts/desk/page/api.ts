@@ -21,6 +21,9 @@ import {
 } from "../protocol";
 import { deskKey, isOurs } from "./deskKey";
 
+/** What is shown of anything that was thrown. */
+export const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
 /** The server's sentence, or ours when it does not answer. */
 export class ServerTrouble extends Error {
   constructor(

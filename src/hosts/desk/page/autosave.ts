@@ -8,7 +8,8 @@
 import type { Change, JobContent, JobDocument, JobNotes } from "../../../jobs/content";
 import type { ShelfLine } from "../../../workbooks/shelfLine";
 import { CHANGED_ELSEWHERE } from "../protocol";
-import { api, ServerTrouble } from "./api";
+import { api, messageOf, ServerTrouble } from "./api";
+import { pause } from "./dom";
 import type { WaitingLog, WaitingRoom } from "./waiting";
 
 export type SavingState =
@@ -32,6 +33,8 @@ const REST_MS = 3000;
 /** So long a server may take before it is told, and before a window that wants the job waits no longer. */
 const PATIENCE_MS = 5000;
 
+/** How often it is looked whether an answer is there. */
+const STEP_MS = 20;
 const GONE = 404;
 
 type Listener = (message: Change) => void;
@@ -43,7 +46,6 @@ export interface Unfitting {
   readonly line: ShelfLine;
   /** Where it waits until it is safe elsewhere. */
   readonly waiting: WaitingLog | undefined;
-  readonly edits: number;
 }
 
 export interface AutosaveParts {
@@ -143,7 +145,7 @@ export class Autosave {
     while (!this.stopped && !this.held && (this.pending.length > 0 || this.sending)) {
       const before = this.pending.length;
       if (Date.now() > end) return;
-      if (this.sending) await pause();
+      if (this.sending) await pause(STEP_MS);
       else await this.flush();
       if (!this.sending && this.pending.length >= before) return;
     }
@@ -191,7 +193,7 @@ export class Autosave {
       this.later(() => void this.look(), WATCH_MS);
       return true;
     } catch (error) {
-      this.parts.report({ kind: "failed", sentence: sentenceOf(error) });
+      this.parts.report({ kind: "failed", sentence: messageOf(error) });
       this.later(() => void this.look(), RETRY_MS);
       return false;
     }
@@ -232,7 +234,7 @@ export class Autosave {
   async giveUp(): Promise<Unfitting | undefined> {
     this.held = true;
     // What is on its way may arrive yet, and is then no loss.
-    for (const end = Date.now() + PATIENCE_MS; this.sending && Date.now() < end;) await pause();
+    for (const end = Date.now() + PATIENCE_MS; this.sending && Date.now() < end;) await pause(STEP_MS);
     this.stop();
     const waiting = await this.waiting;
     if (this.pending.length === 0 || this.head === null) return undefined;
@@ -241,7 +243,6 @@ export class Autosave {
       conflictOf: { job: this.parts.id, after: this.head },
       line: this.parts.line(),
       waiting,
-      edits: this.pending.length,
     };
   }
 
@@ -351,7 +352,7 @@ export class Autosave {
     if (this.stopped || !this.unsaved) return;
     this.parts.report({
       kind: "failed",
-      sentence: sentenceOf(error),
+      sentence: messageOf(error),
       ...(isKept && { kept: this.pending.length }),
     });
   }
@@ -401,7 +402,3 @@ export class Autosave {
     this.timer = setTimeout(again, ms);
   }
 }
-
-const pause = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 20));
-
-const sentenceOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));

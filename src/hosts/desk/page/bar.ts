@@ -1,6 +1,7 @@
 /** The bar above the grid: what the job comes to, what can be done with it, whether it is saved. */
 import type { JobState } from "../../../jobs/content";
 import type { SavingState } from "./autosave";
+import { setText } from "../../../pane/dom";
 import { make } from "./dom";
 
 export interface BarActions {
@@ -196,8 +197,3 @@ const keptInWords = (kept: number | undefined): string =>
   kept === undefined
     ? ""
     : `; ${kept === 0 ? "the job is" : kept === 1 ? "1 edit is" : `${kept} edits are`} kept in this browser for this address, also when the page is closed`;
-
-/** Leaves equal text alone, so that a screen reader isn't told again. */
-function setText(element: HTMLElement, text: string): void {
-  if (element.textContent !== text) element.textContent = text;
-}

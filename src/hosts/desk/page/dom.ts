@@ -9,6 +9,8 @@ export function make<K extends keyof HTMLElementTagNameMap>(
   return element;
 }
 
+export const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
+
 /** Lets the browser paint before work that holds it up. */
 export const painted = (): Promise<void> =>
   new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));

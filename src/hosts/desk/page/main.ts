@@ -6,7 +6,7 @@ import { withoutKnown } from "../../../workbooks/survey/readSurvey";
 import { templates } from "../../../workbooks/templates";
 import { review } from "../../../review/review";
 import { prepareLibrary } from "../../grid/prepareLibrary";
-import { api, ServerTrouble } from "./api";
+import { api, messageOf, ServerTrouble } from "./api";
 import { Bar } from "./bar";
 import { CellEntry, enterTyped } from "./cellEntry";
 import { Desk } from "./desk";
@@ -88,7 +88,7 @@ async function run(what: string, work: (started: () => Promise<void>) => Promise
 }
 
 function sentenceOf(error: unknown): string {
-  const text = error instanceof Error ? error.message : String(error);
+  const text = messageOf(error);
   return error instanceof ServerTrouble && error.status === 0 ? `Not done: ${text}.` : text;
 }
 

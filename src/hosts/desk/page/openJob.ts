@@ -12,7 +12,8 @@ import { templates } from "../../../workbooks/templates";
 import type { GridModel } from "../../grid/library";
 import { fileHeldBy, holdFor } from "../../storage/fileHandles";
 import { CHANGED_ELSEWHERE, type GivenFile } from "../protocol";
-import { api, ServerTrouble } from "./api";
+import { api, messageOf, ServerTrouble } from "./api";
+import { pause } from "./dom";
 import { Autosave } from "./autosave";
 import type { Bar } from "./bar";
 import { documentOf, shelfLineOf, type Desk } from "./desk";
@@ -99,10 +100,7 @@ export class OpenJob {
         return await this.open(id);
       } catch (error) {
         if (error instanceof ServerTrouble && error.status === 0) throw error;
-        this.around.bar.showNotice(
-          `The job that was open can't be shown. ${error instanceof Error ? error.message : String(error)}`,
-          true,
-        );
+        this.around.bar.showNotice(`The job that was open can't be shown. ${messageOf(error)}`, true);
       }
     }
     await this.create(given?.book ?? templates[0]!.demonstration(), given);
@@ -436,7 +434,7 @@ export class OpenJob {
         this.offer();
         return;
       } catch (error) {
-        this.around.bar.showNotice(error instanceof Error ? error.message : String(error), true);
+        this.around.bar.showNotice(messageOf(error), true);
         if (!(error instanceof ServerTrouble) || error.status !== 0) return;
         await pause(AGAIN_MS);
       }
@@ -465,7 +463,7 @@ export class OpenJob {
       } catch (error) {
         if (error instanceof ServerTrouble && error.status === 0) throw error;
         this.around.bar.showNotice(
-          `Edits of “${title}” still wait in this browser: ${error instanceof Error ? error.message : String(error)}`,
+          `Edits of “${title}” still wait in this browser: ${messageOf(error)}`,
           true,
         );
       } finally {
@@ -499,7 +497,6 @@ const savedNow = (edits: number, title: string): string => {
   const what = edits === 0 ? "The new job" : edits === 1 ? "1 edit of" : `${edits} edits of`;
   return `${what} “${title}”, made while the server was away, ${edits > 1 ? "are" : "is"} saved now.`;
 };
-const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
 const AGAIN_MS = 2000;
 const UUID_LENGTH = 36;
 const IDLE = { asked: async () => undefined, lost: () => undefined };
