@@ -5,6 +5,7 @@ import type { HeldJob } from "../../../src/jobs/shelf";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { placeOfName } from "../../../src/workbooks/named";
+import { chooseCell } from "./gridOnPage";
 import { FLAGS, onPath } from "../../pane/inChromium";
 import { randomFrom } from "../../review/cleanJobs";
 import { withChromium } from "../../support/tools";
@@ -81,12 +82,7 @@ async function opened(context: BrowserContext, desk: Started): Promise<Page> {
   await page.goto(desk.address);
   await page.locator(".o-grid canvas").first().waitFor();
   await page.getByText(/^saved \d\d:\d\d$/).waitFor();
-  await page.locator(".o-sheet", { hasText: "Site" }).first().click();
-  const box = page.locator(".o-named-range-selector input");
-  await box.click();
-  await box.fill(CELL);
-  await box.press("Enter");
-  await page.waitForFunction(() => document.activeElement?.closest(".o-grid") !== null);
+  await chooseCell(page, "Site", CELL);
   return page;
 }
 

@@ -13,6 +13,7 @@ import type { ShelfList } from "../../../src/hosts/desk/protocol";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { placeOfName } from "../../../src/workbooks/named";
+import { chooseCell } from "./gridOnPage";
 import { FLAGS, onPath } from "../../pane/inChromium";
 import { withChromium } from "../../support/tools";
 import {
@@ -86,12 +87,7 @@ const shot = async (name: string): Promise<void> => {
 const logOf = (id: string): string => path.join(folder, `${id}.1.log`);
 
 async function enter(sheet: string, cell: string, text: string): Promise<void> {
-  await page.locator(".o-sheet", { hasText: sheet }).first().click();
-  const box = page.locator(".o-named-range-selector input");
-  await box.click();
-  await box.fill(cell);
-  await box.press("Enter");
-  await page.waitForFunction(() => document.activeElement?.closest(".o-grid") !== null);
+  await chooseCell(page, sheet, cell);
   await page.keyboard.type(text);
   await page.keyboard.press("Enter");
 }

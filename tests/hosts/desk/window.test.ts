@@ -2,6 +2,7 @@
 import path from "node:path";
 import { chromium, type Browser, type BrowserContextOptions, type Page } from "playwright-core";
 import { placeOfName } from "../../../src/workbooks/named";
+import { chooseCell } from "./gridOnPage";
 import { FLAGS, onPath } from "../../pane/inChromium";
 import { withChromium } from "../../support/tools";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
@@ -48,15 +49,6 @@ function withBrowser(name: string, work: () => Promise<void>): void {
   });
 }
 
-async function choose(page: Page, sheet: string, cell: string): Promise<void> {
-  await page.locator(".o-sheet", { hasText: sheet }).first().click();
-  const box = page.locator(".o-named-range-selector input");
-  await box.click();
-  await box.fill(cell);
-  await box.press("Enter");
-  await page.waitForFunction(() => document.activeElement?.closest(".o-grid") !== null);
-}
-
 withBrowser(
   "number, revision and name stand in the bar, in the window's title and in the saved file's name",
   async () => {
@@ -66,7 +58,7 @@ withBrowser(
       ["site_revision", "3"],
       ["site_job", "Lodge: north wing"],
     ] as const) {
-      await choose(page, "Site", at(name));
+      await chooseCell(page, "Site", at(name));
       await page.keyboard.type(text);
       await page.keyboard.press("Enter");
     }
@@ -103,14 +95,14 @@ withBrowser("a tab closed with a cell half typed asks first, and tells of it at 
     asked.push(dialog.type());
     void dialog.accept();
   });
-  await choose(page, "Rooms", at("rooms_run"));
+  await chooseCell(page, "Rooms", at("rooms_run"));
   // Looked into and left as it was, a cell is no reason to ask.
   await page.keyboard.press("F2");
   await page.reload();
   await page.getByText(/^saved \d\d:\d\d$/).waitFor();
   expect(asked).toEqual([]);
 
-  await choose(page, "Rooms", at("rooms_run"));
+  await chooseCell(page, "Rooms", at("rooms_run"));
   await page.keyboard.type("12.75");
   await page.reload();
   expect(asked).toEqual(["beforeunload"]);
@@ -170,7 +162,7 @@ for (const [width, height] of [
 withBrowser("an outlet's run can be typed on a screen of 360 pixels", async () => {
   const page = await opened({ viewport: { width: 360, height: 640 }, hasTouch: true, isMobile: true });
   const before = await page.getByText(/^Total /).innerText();
-  await choose(page, "Rooms", at("rooms_run"));
+  await chooseCell(page, "Rooms", at("rooms_run"));
   await page.keyboard.type("200");
   await page.keyboard.press("Enter");
   await page.waitForFunction(

@@ -11,6 +11,7 @@ import type { ShelfList } from "../../../src/hosts/desk/protocol";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { placeOfName } from "../../../src/workbooks/named";
+import { chooseCell } from "./gridOnPage";
 import { FLAGS, onPath } from "../../pane/inChromium";
 import { withChromium } from "../../support/tools";
 import {
@@ -68,16 +69,8 @@ const shot = async (page: Page, name: string): Promise<void> => {
   if (SHOTS) await page.screenshot({ path: path.join(SHOTS, `${name}.png`) });
 };
 
-async function choose(page: Page, sheet: string, cell: string): Promise<void> {
-  await page.locator(".o-sheet", { hasText: sheet }).first().click();
-  const box = page.locator(".o-named-range-selector input");
-  await box.click();
-  await box.fill(cell);
-  await box.press("Enter");
-  await page.waitForFunction(() => document.activeElement?.closest(".o-grid") !== null);
-}
 async function enter(page: Page, cell: string, text: string, sheet = "Site"): Promise<void> {
-  await choose(page, sheet, cell);
+  await chooseCell(page, sheet, cell);
   await page.keyboard.type(text);
   await page.keyboard.press("Enter");
 }
@@ -157,7 +150,7 @@ withDesk(
   "taken over in the middle of a cell: the letters stay, and the whole is offered",
   async (context) => {
     const first = await opened(context);
-    await choose(first, "Site", NAME);
+    await chooseCell(first, "Site", NAME);
     await first.keyboard.type("Guest house Linden");
     const second = await opened(context);
     await strip(second).getByRole("button", { name: "Take over" }).click();
@@ -260,7 +253,7 @@ withDesk(
   async (context) => {
     const mine = await opened(context);
     const { port } = new URL(desk.address);
-    await choose(mine, "Rooms", at("rooms_run"));
+    await chooseCell(mine, "Rooms", at("rooms_run"));
     await desk.kill();
     await enter(mine, at("rooms_run"), "77", "Rooms");
     await mine.getByText(/1 edit is kept in this browser/).waitFor();
@@ -269,7 +262,7 @@ withDesk(
 
     const other = await browser!.newContext({ viewport: { width: 1366, height: 768 } });
     const theirs = await opened(other);
-    await choose(theirs, "Rooms", at("rooms_run"));
+    await chooseCell(theirs, "Rooms", at("rooms_run"));
     const before = await nameOfRow(theirs, at("rooms_run"));
     await theirs.getByRole("toolbar", { name: "Job" }).getByRole("button", { name: "Add rows" }).click();
     await theirs.getByLabel("How many rows").fill("1");
@@ -285,7 +278,7 @@ withDesk(
     await strip(again).getByRole("button", { name: "Put them into the job" }).click();
     await strip(again).waitFor({ state: "hidden" });
     await saved(again);
-    await choose(again, "Rooms", at("rooms_run"));
+    await chooseCell(again, "Rooms", at("rooms_run"));
     const rows = await runsByName(again);
     expect(rows.get(before)).toBe("77");
   },
@@ -370,7 +363,7 @@ async function until<T>(read: () => Promise<T>, holds: (value: T) => boolean): P
 
 /** The name in the outlet's row, as the grid shows it when the cell is chosen. */
 async function nameOfRow(page: Page, cell: string): Promise<string> {
-  await choose(page, "Rooms", `${OUTLETS}${cell.replace(/\D/g, "")}`);
+  await chooseCell(page, "Rooms", `${OUTLETS}${cell.replace(/\D/g, "")}`);
   return page
     .locator(".o-spreadsheet-topbar .o-composer, .o-topbar-composer .o-composer")
     .first()
