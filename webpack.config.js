@@ -62,7 +62,7 @@ const addIn = (name, entry, filename) => ({
   module: {
     rules: [types, { test: /\.css$/, type: "asset/resource", generator: { filename: "[name][ext]" } }],
   },
-  plugins: [new NormalModuleReplacementPlugin(/^node:zlib$/, source("hosts/excel/zlib.ts"))],
+  plugins: [new NormalModuleReplacementPlugin(/^node:zlib$/, source("hosts/file/zlibInBrowser.ts"))],
 });
 
 const bundles = [

@@ -45,7 +45,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   "hosts/storage": ["idb", "node"],
   "hosts/grid": ["@odoo/o-spreadsheet"],
   "hosts/headless": ["@odoo/o-spreadsheet", "@resvg/resvg-wasm", "fflate", "node"],
-  "hosts/file": ["hucre", "node"],
+  "hosts/file": ["fflate", "hucre", "node"],
   "hosts/desk": ["@odoo/o-spreadsheet", "@odoo/owl", "fflate", "node"],
   "hosts/excel": ["@microsoft/office-js-helpers", "fflate"],
   pane: ["@microsoft/office-js-helpers"],

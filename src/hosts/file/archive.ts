@@ -3,7 +3,8 @@
  * part unpacked within its declared size, and an archive packed from parts.
  * Reading trusts nothing: sizes, offsets and checksums must all agree.
  */
-import { crc32, deflateRawSync, inflateRawSync } from "node:zlib";
+import { crc32, inflateRawSync } from "node:zlib";
+import { deflateSync } from "fflate";
 import { stop, troubles } from "./fileTrouble";
 
 export interface ArchiveEntry {
@@ -122,10 +123,11 @@ export const storedPart = (name: string, content: Uint8Array): Part => ({
   packed: content,
 });
 
+/** By one packer on every host: each browser's own, and each version of Node, gives other bytes. */
 export const deflatedPart = (name: string, content: Uint8Array): Part => ({
   ...storedPart(name, content),
   method: 8,
-  packed: deflateRawSync(content),
+  packed: deflateSync(content),
 });
 
 /** A part of another archive, as it lies there. */

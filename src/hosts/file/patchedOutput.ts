@@ -1,7 +1,8 @@
 /**
  * Puts right in the written archive what the library can't write. Each patch
- * says why; parts that need none are copied as they are.
+ * says why; in parts that need none nothing is changed.
  */
+import { joined } from "../../jobs/joined";
 import { copiedPart, deflatedPart, entriesOf, packed, unpacked } from "./archive";
 import { withTextKept } from "./keptText";
 import { MARKER } from "./storedText";
@@ -62,12 +63,9 @@ const withPlainRows =
 function encoded(pieces: Iterable<string>): Uint8Array {
   const encoder = new TextEncoder();
   const chunks: Uint8Array[] = [];
-  let size = 0;
   let waiting = "";
   const flush = (): void => {
-    const chunk = encoder.encode(waiting);
-    chunks.push(chunk);
-    size += chunk.length;
+    chunks.push(encoder.encode(waiting));
     waiting = "";
   };
   for (const piece of pieces) {
@@ -75,13 +73,7 @@ function encoded(pieces: Iterable<string>): Uint8Array {
     if (waiting.length >= 65_536) flush();
   }
   flush();
-  const bytes = new Uint8Array(size);
-  let at = 0;
-  for (const chunk of chunks) {
-    bytes.set(chunk, at);
-    at += chunk.length;
-  }
-  return bytes;
+  return joined(chunks);
 }
 
 /**
@@ -102,7 +94,11 @@ export function patchedOutput(bytes: Uint8Array, sheets: readonly WrittenSheet[]
   return packed(
     entriesOf(bytes).map((entry) => {
       const patch = patchFor(entry.name);
-      if (!patch) return copiedPart(bytes, entry);
+      // What the library has packed by its host's own means is packed anew: the same on every host.
+      if (!patch)
+        return entry.method === 0
+          ? copiedPart(bytes, entry)
+          : deflatedPart(entry.name, unpacked(bytes, entry));
       const xml = patch(new TextDecoder().decode(unpacked(bytes, entry)));
       return deflatedPart(entry.name, encoded(typeof xml === "string" ? [xml] : xml));
     }),

@@ -3,8 +3,9 @@
  * drawings have a few dozen shades, and a byte a pixel packs far smaller than
  * four. The packer is the same on every machine, unlike the system's own.
  */
-import { crc32 } from "node:zlib";
 import { zlibSync } from "fflate";
+import { checksum } from "../../jobs/checksum";
+import { joined } from "../../jobs/joined";
 
 const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 const MOST_COLOURS = 256;
@@ -42,7 +43,7 @@ export function palettePng(pixels: Uint8Array, width: number, height: number): U
   const palette = Uint8Array.from(
     [...colours.keys()].flatMap((colour) => [colour >>> 24, (colour >>> 16) & 0xff, (colour >>> 8) & 0xff]),
   );
-  return Buffer.concat([
+  return joined([
     Uint8Array.from(SIGNATURE),
     chunk("IHDR", head),
     chunk("PLTE", palette),
@@ -58,6 +59,6 @@ function chunk(kind: string, content: Uint8Array): Uint8Array {
   view.setUint32(0, content.length);
   bytes.set(new TextEncoder().encode(kind), 4);
   bytes.set(content, 8);
-  view.setUint32(8 + content.length, crc32(bytes.subarray(4, 8 + content.length)));
+  view.setUint32(8 + content.length, checksum(bytes.subarray(4, 8 + content.length)));
   return bytes;
 }

@@ -4,6 +4,7 @@
  * transaction, which has happened and stays, or has not; a piece is never half.
  */
 import { openDB, type DBSchema, type IDBPDatabase } from "idb";
+import { joined } from "../../jobs/joined";
 import { WrittenElsewhere, type Storage } from "../../jobs/storage";
 
 interface Schema extends DBSchema {
@@ -60,13 +61,7 @@ export class BrowserStorage implements Storage {
     const pieces = await this.database.getAll("pieces", piecesOf(name));
     if (pieces.length === 0) return undefined;
     this.seen.set(name, pieces.length);
-    const bytes = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
-    let at = 0;
-    for (const piece of pieces) {
-      bytes.set(piece, at);
-      at += piece.length;
-    }
-    return bytes;
+    return joined(pieces);
   }
 
   /** The number of its pieces. */

@@ -1,12 +1,10 @@
 /**
- * The three parts of Node's zlib that hosts/file uses, for the browser; the
+ * The two parts of Node's zlib that hosts/file uses, for the browser; the
  * build puts this file in its place.
  */
-import { deflateSync, inflateSync } from "fflate";
+import { inflateSync } from "fflate";
 
 export { checksum as crc32 } from "../../jobs/checksum";
-
-export const deflateRawSync = (bytes: Uint8Array): Uint8Array => deflateSync(bytes);
 
 /** Refuses what unpacks to more than the given length, as Node's does: a part must not grow beyond what it declares. */
 export function inflateRawSync(
