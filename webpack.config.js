@@ -80,6 +80,16 @@ const bundles = [
     module: {
       rules: [types, { test: /\.css$/, type: "asset/resource", generator: { filename: "[name][ext]" } }],
     },
+    plugins: [new NormalModuleReplacementPlugin(/^node:zlib$/, source("hosts/file/zlibInBrowser.ts"))],
+  },
+  {
+    ...common,
+    name: "offline worker",
+    target: "webworker",
+    optimization: { minimize: true },
+    entry: source("hosts/desk/worker/offlineWorker.ts"),
+    output: { path: dist("desk"), filename: "offlineWorker.js" },
+    module: { rules: [types] },
   },
   node("generator", "build/generate.ts", dist("generate.js")),
   node("bench", "build/bench.ts", dist("bench.js")),

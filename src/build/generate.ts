@@ -6,13 +6,19 @@
  *
  *     node dist/generate.js PROJECT [--release]
  *     node dist/generate.js --addin PROJECT ADDRESS
+ *     node dist/generate.js --static PROJECT
  */
-import { mkdir, readFile, writeFile } from "node:fs/promises";
+import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { addInFiles } from "./addin/addInFiles";
 import { addressTrouble } from "./addin/facts";
 import { generatedFiles } from "./generatedFiles";
+import { oneFile } from "./static/oneFile";
+import { MOST_FIRST_KILOBYTES, packedSize } from "./static/packedSize";
+import { fetchedAtFirst, staticFolder } from "./static/staticFolder";
 import { VERSION_RECORD, type VersionRecord } from "./versionRecord";
+
+const ONE_FILE = "rigsheet.html";
 
 async function write(folder: string, files: ReadonlyMap<string, string | Uint8Array>): Promise<void> {
   for (const [name, content] of files) {
@@ -32,6 +38,20 @@ async function main(words: readonly string[]): Promise<void> {
       return;
     }
     await write(path.join(project, "dist", "addin"), await addInFiles(project, address));
+    return;
+  }
+  if (words[0] === "--static") {
+    const dist = path.join(words[1]!, "dist");
+    const files = await staticFolder(dist);
+    const folder = path.join(dist, "static");
+    await rm(folder, { recursive: true, force: true });
+    await write(folder, files);
+    await writeFile(path.join(dist, ONE_FILE), await oneFile(dist));
+    const first = packedSize(fetchedAtFirst(files));
+    process.stdout.write(
+      `dist/static: ${files.size} files; a first visit fetches ${first} kB packed, of at most ${MOST_FIRST_KILOBYTES}\n`,
+    );
+    if (first > MOST_FIRST_KILOBYTES) process.exitCode = 1;
     return;
   }
   const [project = "."] = words;

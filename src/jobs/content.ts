@@ -59,6 +59,8 @@ export interface JobNotes {
   readonly line?: ShelfLine;
   readonly state: JobState;
   readonly file?: JobFile;
+  /** The time of the last edit that a file outside of this storage has too. */
+  readonly outside?: string;
   /** Put away: not shown unless asked for. */
   readonly away: boolean;
   readonly revisions: readonly RevisionNote[];

@@ -45,6 +45,7 @@ export interface NotesChange {
   readonly state?: JobState;
   readonly file?: JobFile | null;
   readonly away?: boolean;
+  readonly outside?: string;
   readonly revisions?: readonly RevisionNote[];
   /** Its owner has deleted it: what is left of it is to be dropped. */
   readonly deleted?: true;

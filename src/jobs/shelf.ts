@@ -145,7 +145,7 @@ export class Shelf {
   }
 
   /** Says something of a job; one that is sent or accepted is frozen with it. */
-  note(id: string, change: Pick<NotesChange, "state" | "away" | "file">): Promise<ShelfEntry> {
+  note(id: string, change: Pick<NotesChange, "state" | "away" | "file" | "outside">): Promise<ShelfEntry> {
     return this.inTurn(async () => {
       const unreadable = this.unreadable(id);
       if (unreadable && change.away !== undefined) {

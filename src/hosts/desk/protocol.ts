@@ -1,6 +1,7 @@
 /** What the desk's page and its server say to each other. */
 import type { ShelfEntry } from "../../jobs/catalogue";
 import type { Change, JobDocument, JobNotes, JobState } from "../../jobs/content";
+import type { Refusal as JobRefusal } from "../../jobs/refusal";
 import type { Book } from "../../workbooks/book";
 import type { ShelfLine } from "../../workbooks/shelfLine";
 
@@ -12,6 +13,8 @@ export interface Start {
   readonly open?: string;
   /** By it a page knows whether a desk that answers is the one of its jobs. */
   readonly shelf: string;
+  /** Why nothing of it is kept once the page is closed, in a sentence. */
+  readonly unkept?: string;
 }
 
 /** A file that a desk was started with. */
@@ -59,6 +62,8 @@ export interface Notes {
   readonly away?: boolean;
   /** A file that the browser holds; null lets go of the job's file. */
   readonly file?: { readonly name: string; readonly mark: string } | null;
+  /** See {@link JobNotes.outside}; where the browser keeps the jobs. */
+  readonly outside?: string;
 }
 
 /** The answer to what saves. */
@@ -89,6 +94,15 @@ export interface Refusal {
 
 /** The status of what was asked for a job that another window has changed. */
 export const CHANGED_ELSEWHERE = 409;
+/** That of a file, or a job, that can't be read. */
+export const UNREADABLE = 422;
+/** That of each kind of refusal of the jobs' keeper. */
+export const STATUS_OF: Readonly<Record<JobRefusal["kind"], number>> = {
+  conflict: CHANGED_ELSEWHERE,
+  missing: 404,
+  unreadable: UNREADABLE,
+  taken: 423,
+};
 /** The status of a save that was not done, since the file has changed: the page asks, and may send it again with {@link OVER}. */
 export const FILE_CHANGED = 412;
 /** The status of one that was not done, since there is no such file any more, or it can't be read. */

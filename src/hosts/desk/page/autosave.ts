@@ -8,8 +8,10 @@
 import type { Change, JobContent, JobDocument, JobNotes } from "../../../jobs/content";
 import type { ShelfLine } from "../../../workbooks/shelfLine";
 import { CHANGED_ELSEWHERE } from "../protocol";
-import { api, messageOf, ServerTrouble } from "./api";
+import { api } from "./api";
+import { messageOf, ServerTrouble } from "./deskTrouble";
 import { pause } from "./dom";
+import { keeper } from "./stand";
 import type { WaitingLog, WaitingRoom } from "./waiting";
 
 export type SavingState =
@@ -360,7 +362,7 @@ export class Autosave {
   /** A server that takes long: what is on its way is kept here until it answers. */
   private async patiently<T>(answer: Promise<T>): Promise<T> {
     const timer = setTimeout(
-      () => void this.sayKept(new Error("the local server has not answered for some seconds")),
+      () => void this.sayKept(new Error(`${keeper} has not answered for some seconds`)),
       PATIENCE_MS,
     );
     try {

@@ -57,6 +57,7 @@ export class Bar {
   private readonly saveButton: HTMLButtonElement;
   private fileName: string | undefined;
   private jobTitle = "";
+  private isKept = true;
   /** Told before a notice takes its room from the grid. */
   noticeShows: () => void = () => undefined;
   private noticeTimer: ReturnType<typeof setTimeout> | undefined;
@@ -148,10 +149,15 @@ export class Bar {
     document.title = `${this.jobTitle}${file} – Rigsheet`;
   }
 
+  /** @param isKept false where all ends with the page */
+  showKept(isKept: boolean): void {
+    this.isKept = isKept;
+  }
+
   showSaving(state: SavingState): void {
     const failed = state.kind === "failed";
-    this.saving.classList.toggle("desk-failed", failed);
-    setText(this.saving, failed ? "not saved" : wordsFor(state));
+    this.saving.classList.toggle("desk-failed", failed || !this.isKept);
+    setText(this.saving, failed ? "not saved" : this.isKept ? wordsFor(state) : "kept only in this window");
     // Why, and what is kept, takes a row of its own: the bar has no room for a sentence.
     this.trouble.hidden = !failed;
     setText(this.trouble, failed ? `not saved: ${state.sentence}${keptInWords(state.kept)}` : "");

@@ -25,6 +25,7 @@ import { rowsInOrder } from "./rowsInOrder";
 import { replayed, type Replayed, type Transport } from "./replayed";
 import { rowsToAdd } from "./rowsToAdd";
 import { notEntered, unfinishedEntry } from "./unfinished";
+import { uuid } from "./uuid";
 
 /** From here on the user is told that something is going on. */
 const LONG_MS = 500;
@@ -347,4 +348,4 @@ export const shelfLineOf = (model: GridModel): ShelfLine =>
 
 /** A fresh document has a revision of its own, so that two fresh jobs are never taken for one another. */
 export const documentOf = (book: Book): JobDocument =>
-  ({ ...toDocument(book), revisionId: crypto.randomUUID() }) as unknown as JobDocument;
+  ({ ...toDocument(book), revisionId: uuid() }) as unknown as JobDocument;

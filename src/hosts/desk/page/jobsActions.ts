@@ -1,9 +1,13 @@
 /** What can be done from the list of jobs; the page does it. */
 import type { JobState } from "../../../jobs/content";
+import type { ShelfEntry } from "../../../jobs/catalogue";
 import type { ShelfList } from "../protocol";
+import type { Remark } from "./offline";
 
 export interface JobsActions {
   list(): Promise<ShelfList>;
+  /** What is to be said above the list, of all jobs together. */
+  remarks?(entries: readonly ShelfEntry[]): readonly Remark[];
   /** Opens the job in this window. */
   open(id: string): void;
   newJob(): void;

@@ -1,10 +1,12 @@
 /** The list of all jobs over the grid, and what its buttons do. */
+import type { ShelfEntry } from "../../../jobs/catalogue";
 import type { JobContent } from "../../../jobs/content";
 import { api } from "./api";
 import { bookOf, showComparison } from "./comparing";
 import { download } from "./dom";
 import type { JobsActions } from "./jobsActions";
 import { JobsView } from "./jobsView";
+import type { Remark } from "./offline";
 import type { OpenJob } from "./openJob";
 
 interface Around {
@@ -16,9 +18,10 @@ interface Around {
   readonly say: (sentence: string) => void;
   readonly newJob: () => void;
   readonly openFile: () => void;
+  readonly remarks: (entries: readonly ShelfEntry[]) => readonly Remark[];
 }
 
-export function jobsShown({ root, job, focusGrid, run, say, newJob, openFile }: Around): JobsView {
+export function jobsShown({ root, job, focusGrid, run, say, newJob, openFile, remarks }: Around): JobsView {
   const leave = (act: () => void) => (): void => {
     view.hide();
     act();
@@ -40,6 +43,7 @@ export function jobsShown({ root, job, focusGrid, run, say, newJob, openFile }: 
       if (found.notices.length > 0) say(found.notices.join(" "));
       return found;
     },
+    remarks,
     open: (id) => opening("Opening the job…", () => job.open(id)),
     newJob: leave(newJob),
     openFile: leave(openFile),

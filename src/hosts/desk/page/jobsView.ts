@@ -44,6 +44,7 @@ export class JobsView {
   private readonly count = make("p", { className: "jobs-count", role: "status" });
   private readonly elsewhere: HTMLButtonElement;
   private readonly trouble = make("p", { className: "jobs-alert", role: "alert" });
+  private readonly remarks = make("div", { className: "jobs-remarks", role: "status" });
   private readonly said = make("p", { className: "jobs-said", role: "status" });
   private readonly nothing = make("div", { className: "jobs-nothing", hidden: true });
   private readonly place = make("p", { className: "jobs-place desk-small" });
@@ -53,6 +54,7 @@ export class JobsView {
   private openId: string | undefined;
   private busy = false;
   private loads = 0;
+  private remarked = "";
 
   /** @param root lies over the grid and what is beside it, which are out of reach while it is shown */
   constructor(
@@ -98,6 +100,7 @@ export class JobsView {
         ),
       ),
       this.trouble,
+      this.remarks,
       make(
         "div",
         { className: "jobs-body" },
@@ -178,10 +181,34 @@ export class JobsView {
       }),
     );
     this.table.take([...this.entries.values()], this.openId);
+    this.showRemarks();
     this.look(false);
     // A click that is under way on one of its buttons counts.
     if (isOther) this.details.show(this.table.choice, true);
     this.makeReady(this.entries.values());
+  }
+
+  /** What is said of all jobs together may have changed. */
+  showRemarks(): void {
+    const remarks = this.actions.remarks?.([...this.entries.values()]) ?? [];
+    const texts = JSON.stringify(
+      remarks.map(({ text, actions }) => [text, actions.map(({ label }) => label)]),
+    );
+    // A button that is about to be pressed stays.
+    if (texts === this.remarked) return;
+    this.remarked = texts;
+    this.remarks.replaceChildren(
+      ...remarks.map(({ text, actions }) =>
+        make(
+          "p",
+          {},
+          `${text} `,
+          ...actions.map(({ label, act }) =>
+            make("button", { type: "button", className: "desk-button", onclick: act }, label),
+          ),
+        ),
+      ),
+    );
   }
 
   private get beside(): HTMLElement[] {

@@ -6,7 +6,8 @@ import { withoutKnown } from "../../../workbooks/survey/readSurvey";
 import { templates } from "../../../workbooks/templates";
 import { review } from "../../../review/review";
 import { prepareLibrary } from "../../grid/prepareLibrary";
-import { api, messageOf, ServerTrouble } from "./api";
+import { api } from "./api";
+import { messageOf, ServerTrouble } from "./deskTrouble";
 import { Bar } from "./bar";
 import { CellEntry, enterTyped } from "./cellEntry";
 import { Desk } from "./desk";
@@ -30,9 +31,12 @@ import { registerRowsPlugin } from "./rowsPlugin";
 import { jobsShown } from "./jobsShown";
 import type { JobsView } from "./jobsView";
 import { offer } from "./offers";
+import { Offline } from "./offline";
 import { OpenJob } from "./openJob";
+import { remarksOn } from "./remarksOn";
 import { save } from "./saving";
 import { selectCell } from "./selectCell";
+import { stand } from "./stand";
 import { Strip } from "./strip";
 import { WaitingRoom } from "./waiting";
 import { keepUnfinished, toldOfUnfinished, unfinishedEntry } from "./unfinished";
@@ -49,6 +53,7 @@ let desk: Desk;
 let job: OpenJob;
 let jobs: JobsView | undefined;
 let pane: PaneBeside | undefined;
+let offline: Offline | undefined;
 
 const bar = new Bar(element("bar"), {
   jobs: () => showJobs(),
@@ -111,12 +116,14 @@ async function open(started: () => Promise<void>): Promise<void> {
     await started();
     const { bytes, mark } = await heldFile(handle).read();
     const book = await api.openXlsx(new Blob([bytes]));
-    return await job.create(titled(book, handle.name), undefined, { handle, mark });
+    await job.create(titled(book, handle.name), undefined, { handle, mark });
+    return await job.wentOutside(job.savedAt);
   }
   const file = await chooseFile(".xlsx");
   if (!file) return;
   await started();
   await job.create(titled(await api.openXlsx(file), file.name));
+  await job.wentOutside(job.savedAt);
 }
 
 const titled = (book: Book, file: string): Book =>
@@ -235,7 +242,7 @@ const unfinished = () => (desk ? unfinishedEntry(desk.model, desk.title) : undef
 
 // The browser then asks whether to leave.
 addEventListener("beforeunload", (event) => {
-  if (job?.unsaved || unfinished() !== undefined) event.preventDefault();
+  if (job?.unsaved || job?.needsFile || unfinished() !== undefined) event.preventDefault();
 });
 // Said yes to, or not asked at all, as on a phone or when the browser ends: what was typed is kept aside.
 addEventListener("pagehide", () => keepUnfinished(unfinished()));
@@ -252,11 +259,9 @@ await run("Opening the job…", async (started) => {
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.
   library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet");
-  await takeKey();
-  const [room, gridTemplates] = await Promise.all([
-    WaitingRoom.open(),
-    api.text("/library/o_spreadsheet.xml"),
-  ]);
+  document.getElementById("starting")?.remove();
+  if (stand === "server") await takeKey();
+  const [room, gridTemplates] = await Promise.all([WaitingRoom.open(), api.gridTemplates()]);
   desk = new Desk(element("grid"), element("line"), bar, guard, entry, gridTemplates);
   const plainRun = (what: string, work: () => Promise<void>): void =>
     void run(what, async (begun) => {
@@ -284,11 +289,30 @@ await run("Opening the job…", async (started) => {
     run: plainRun,
     newJob: () => void run("Starting a new job…", newJob),
     openFile: () => void run("Opening the workbook…", open),
+    remarks: (entries) => [
+      ...remarksOn(entries, job, () => jobs?.showRemarks()),
+      ...(offline?.remarks ?? []),
+    ],
   });
+  const isNamed = location.hash !== "";
   await job.start();
   pane = new PaneBeside(element("pane"), element("bar"), desk, guard, reviews, (open) => bar.showPane(open));
   const notices = [...(await api.jobs()).notices, toldOfUnfinished()].filter(
     (notice) => notice !== undefined,
   );
   if (notices.length > 0) bar.showNotice(notices.join(" "), true);
+  if (stand === "server") return;
+  if (stand === "folder") {
+    offline = new Offline({
+      changed: () => jobs?.showRemarks(),
+      run: plainRun,
+      mustBeSafe: async () => {
+        if (unfinished() !== undefined) throw new Error("A cell is being typed. Finish it with Enter first.");
+        if (job.id !== undefined) await job.mustBeSaved(job.id);
+      },
+    });
+    offline.begin();
+  }
+  // The jobs are what there is to begin with; a reload stays where it was.
+  if (!isNamed) await jobs.show(job.id);
 });

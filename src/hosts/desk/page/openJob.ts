@@ -12,7 +12,8 @@ import { templates } from "../../../workbooks/templates";
 import type { GridModel } from "../../grid/library";
 import { fileHeldBy, holdFor } from "../../storage/fileHandles";
 import { CHANGED_ELSEWHERE, type GivenFile } from "../protocol";
-import { api, messageOf, ServerTrouble } from "./api";
+import { api } from "./api";
+import { messageOf, ServerTrouble } from "./deskTrouble";
 import { pause } from "./dom";
 import { Autosave } from "./autosave";
 import type { Bar } from "./bar";
@@ -21,11 +22,14 @@ import type { GridCommand } from "./libraryTypes";
 import { JobWindow } from "./jobWindow";
 import { exportedBy, NOWHERE } from "./replayed";
 import { selectCell } from "./selectCell";
+import { askToPersist } from "./persistence";
+import { keeper, stand } from "./stand";
 import type { Strip } from "./strip";
 import { isEditing } from "./unfinished";
+import { uuid } from "./uuid";
 import type { Waiting, WaitingRoom } from "./waiting";
 
-export const newId = (): string => `job-${crypto.randomUUID()}`;
+export const newId = (): string => `job-${uuid()}`;
 
 /** A file that the browser holds, and the mark of the bytes that the job is made of. */
 export interface OpenedFile {
@@ -58,6 +62,10 @@ export class OpenJob {
   /** A frozen state is shown in the job's place. */
   private looking = false;
   private toldOfEdit = false;
+  /** Of the last edit that is saved. */
+  private savedAt_ = "";
+  /** Why nothing is kept once the page is closed. */
+  private unkept_: string | undefined;
   /** What no longer fitted and is to be offered once a job is shown. */
   private unfitting: string[] = [];
 
@@ -79,6 +87,17 @@ export class OpenJob {
   get unsaved(): boolean {
     return this.autosave?.unsaved ?? false;
   }
+  get savedAt(): string {
+    return this.savedAt_;
+  }
+  get unkept(): string | undefined {
+    return this.unkept_;
+  }
+  /** Work that is lost with the page, or may be, since it is in no file: a browser's storage for files' pages is a rescue and no more. */
+  get needsFile(): boolean {
+    const isRescue = stand === "file" || this.unkept_ !== undefined;
+    return isRescue && !this.looking && this.savedAt_ !== (this.notes_?.outside ?? "");
+  }
   /** A frozen state is shown, which is not what the job's file is to hold. */
   get isLooking(): boolean {
     return this.looking;
@@ -91,8 +110,10 @@ export class OpenJob {
   /** Shows the job that the address names, the given file, the last one, or a demonstration. */
   async start(): Promise<void> {
     const named = /^#(job-[\da-f-]+)$/.exec(location.hash)?.[1];
-    const { shelf, given, open } = await api.start(named !== undefined);
+    const { shelf, given, open, unkept } = await api.start(named !== undefined);
     this.shelf = shelf;
+    this.unkept_ = unkept;
+    this.around.bar.showKept(unkept === undefined);
     await this.handOver();
     for (const id of [named, named ? undefined : given?.job, given?.book ? undefined : open]) {
       if (id === undefined) continue;
@@ -104,6 +125,16 @@ export class OpenJob {
       }
     }
     await this.create(given?.book ?? templates[0]!.demonstration(), given);
+    // What came with the page is nobody's work.
+    if (!given) await this.wentOutside(this.savedAt_);
+  }
+
+  /** A file has now what was saved until then. */
+  async wentOutside(savedAt: string): Promise<void> {
+    const { id_ } = this;
+    if (stand === "server" || id_ === undefined || savedAt === "") return;
+    const { outside } = await api.noteJob(id_, { outside: savedAt });
+    if (id_ === this.id_) this.tell({ ...this.notes_!, outside });
   }
 
   /** @throws Error with a sentence; the job that is shown then stays */
@@ -282,7 +313,9 @@ export class OpenJob {
         shelf: this.shelf,
         room,
         report: (state) => {
-          if (autosave === this.autosave) bar.showSaving(state);
+          if (autosave !== this.autosave) return;
+          if (state.kind === "saved" && state.at !== undefined) this.savedAt_ = state.at;
+          bar.showSaving(state);
         },
         exportDocument: () => exportedBy(own.model!),
         line: () => (own.model ? shelfLineOf(own.model) : { ...NO_LINE, ...notes.line }),
@@ -310,6 +343,7 @@ export class OpenJob {
     this.window = window;
     if (id !== this.id_) this.around.changed();
     this.id_ = id;
+    this.savedAt_ = held.savedAt;
     this.looking = false;
     this.toldOfEdit = false;
     history.replaceState(null, "", `#${id}`);
@@ -343,6 +377,7 @@ export class OpenJob {
 
   /** What the customer has is not what is edited now. */
   private edited(): void {
+    if (stand === "folder") askToPersist();
     const { state, revisions } = this.notes_ ?? {};
     const last = revisions?.at(-1);
     if (this.toldOfEdit || !last || (state !== "sent" && state !== "accepted" && state !== "done")) return;
@@ -495,7 +530,7 @@ export class OpenJob {
 
 const savedNow = (edits: number, title: string): string => {
   const what = edits === 0 ? "The new job" : edits === 1 ? "1 edit of" : `${edits} edits of`;
-  return `${what} “${title}”, made while the server was away, ${edits > 1 ? "are" : "is"} saved now.`;
+  return `${what} “${title}”, made while ${keeper} was away, ${edits > 1 ? "are" : "is"} saved now.`;
 };
 const AGAIN_MS = 2000;
 const UUID_LENGTH = 36;

@@ -2,7 +2,8 @@
 import * as library from "@odoo/o-spreadsheet";
 import { mountPane } from "../../../pane/mountPane";
 import { HostTrouble } from "../../../pane/host";
-import { api, ServerTrouble } from "./api";
+import { api } from "./api";
+import { ServerTrouble } from "./deskTrouble";
 import type { Desk } from "./desk";
 import { deskHost } from "./deskHost";
 import type { DeskGuard } from "./deskPlugin";

@@ -2,6 +2,7 @@
 import * as library from "@odoo/o-spreadsheet";
 import { headOf, type Change, type JobContent, type JobDocument } from "../../../jobs/content";
 import { DOCUMENT_VERSION, type GridModel } from "../../grid/library";
+import { uuid } from "./uuid";
 
 /** What a model sends its changes to, and hears those of others from. */
 export interface Transport {
@@ -54,7 +55,7 @@ function modelOf(content: JobContent, transport: Transport): GridModel | undefin
       content.document,
       {
         // Changes of an earlier visit are replayed only when they come from another client.
-        client: { id: crypto.randomUUID(), name: "desk" },
+        client: { id: uuid(), name: "desk" },
         transportService: transport as never,
       },
       content.changes as never,

@@ -2,7 +2,8 @@
 import type { Book } from "../../../workbooks/book";
 import { shelfLineOf } from "../../../workbooks/shelfLine";
 import { FILE_CHANGED, FILE_GONE } from "../protocol";
-import { api, ServerTrouble } from "./api";
+import { api } from "./api";
+import { ServerTrouble } from "./deskTrouble";
 import type { Bar } from "./bar";
 import { showComparison } from "./comparing";
 import { documentOf, type Desk } from "./desk";
@@ -34,13 +35,20 @@ interface Target {
 
 export async function save({ desk, bar, job }: Around): Promise<void> {
   await job.settle(job.id ?? "");
+  const { savedAt } = job;
   const book = desk.book();
   // What is only watched may be behind, and a frozen state is not what the file is to hold.
   const target = job.mayEdit ? await targetOf(job) : undefined;
-  if (target && (await into(target, book, { desk, bar, job })) !== "download") return;
+  const isWhole = job.mayEdit && !job.unsaved;
+  if (target) {
+    const done = await into(target, book, { desk, bar, job });
+    if (done === "written" && isWhole) await job.wentOutside(savedAt);
+    if (done !== "download") return;
+  }
   const name = `${desk.fileTitle}.xlsx`;
   download(await api.saveXlsx(book), name);
   bar.showNotice(`Saved as ${name} where the browser puts its downloads.`);
+  if (isWhole) await job.wentOutside(savedAt);
 }
 
 async function targetOf({ id, file, head }: OpenJob): Promise<Target | undefined> {
@@ -93,10 +101,14 @@ function handleTarget(id: string, held: HeldFile): Target {
   };
 }
 
-async function into(target: Target, book: Book, { bar, job }: Around): Promise<"done" | "download"> {
-  const written = (keptAs: string | undefined): "done" => {
+async function into(
+  target: Target,
+  book: Book,
+  { bar, job }: Around,
+): Promise<"written" | "left" | "download"> {
+  const written = (keptAs: string | undefined): "written" => {
     bar.showNotice(`Written into ${target.name}.${keptAs ? ` What stood there is kept as ${keptAs}.` : ""}`);
-    return "done";
+    return "written";
   };
   const first = await target.write(book, false);
   if (!("changed" in first)) return written(first.keptAs);
@@ -117,15 +129,16 @@ async function into(target: Target, book: Book, { bar, job }: Around): Promise<"
         await job.replaceContent((id, after) =>
           api.takeTheirs(id, { document: documentOf(theirs), after, mark, line: shelfLineOf(theirs) }),
         );
+        await job.wentOutside(job.savedAt);
         bar.showNotice(
           `The job is now as ${target.name} is. As it was before it is kept as a revision, under Jobs.`,
         );
-        return "done";
+        return "left";
       }
       case "download":
         return "download";
       default:
-        return "done";
+        return "left";
     }
   }
 }

@@ -6,6 +6,7 @@ import { BrowserStorage } from "../../storage/browserStorage";
 import { isDocument, type Change, type JobContent } from "../../../jobs/content";
 import { Log, segmentsOf } from "../../../jobs/log";
 import type { ShelfLine } from "../../../workbooks/shelfLine";
+import { uuid } from "./uuid";
 
 const PREFIX = "waiting-";
 
@@ -39,7 +40,7 @@ export class WaitingRoom {
   async begin(base: Base, changes: readonly Change[]): Promise<WaitingLog | undefined> {
     if (!this.storage) return undefined;
     try {
-      const name = `${PREFIX}${base.job}-${crypto.randomUUID()}`;
+      const name = `${PREFIX}${base.job}-${uuid()}`;
       const log = await Log.begin<Base, Change>(this.storage, name, base);
       await log.append(changes);
       return new WaitingLog(log, () => this.drop(name));

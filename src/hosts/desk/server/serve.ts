@@ -8,11 +8,21 @@ import type { Book } from "../../../workbooks/book";
 import type { Survey } from "../../../workbooks/survey/readSurvey";
 import type { CopyKind } from "../../file/copy/copyOf";
 import { FileTrouble } from "../../file/fileTrouble";
-import { ALIVE, GIVE, ONCE, PAGE_NAME, type Refusal, type ShelfList, type Start } from "../protocol";
+import {
+  ALIVE,
+  GIVE,
+  ONCE,
+  PAGE_NAME,
+  STATUS_OF,
+  UNREADABLE,
+  type Refusal,
+  type ShelfList,
+  type Start,
+} from "../protocol";
 import type { Asset } from "./assets";
 import { hasKey, refusalOf, setGuardHeaders, signOfLife, type OnceTokens } from "./guard";
 import { answerJob, bookOf, type JobRoutes } from "./jobRoutes";
-import { ICON_SVG, PAGE_HTML } from "./pageHtml";
+import { ICON_SVG, linkedHead, pageHtml } from "../pageHtml";
 import { bodyOf, jsonOf, Refused } from "./requestBody";
 
 /** What the server needs from outside; tests hand in their own. */
@@ -31,6 +41,8 @@ export interface DeskParts extends JobRoutes {
   /** Where the jobs lie. */
   readonly place: string;
 }
+
+const PAGE_HTML = pageHtml({ head: linkedHead("/", "/icon.svg") });
 
 const TEXT_TYPE = "text/plain; charset=utf-8";
 
@@ -142,8 +154,6 @@ async function sendAsItIs({ shelf }: DeskParts, id: string, response: ServerResp
   send(response, "application/zip", packed);
 }
 
-const STATUS = { conflict: 409, missing: 404, unreadable: 422, taken: 423 } as const;
-
 const NO_KEY =
   "This desk is opened by the whole address that Rigsheet printed when it was started: it has a key at its end, which keeps other accounts of this computer out. Copy it from there, or start Rigsheet again.";
 
@@ -161,9 +171,9 @@ function sendRefusal(response: ServerResponse, error: unknown): void {
     error instanceof Refused
       ? error.status
       : error instanceof JobRefusal
-        ? STATUS[error.kind]
+        ? STATUS_OF[error.kind]
         : error instanceof FileTrouble
-          ? 422
+          ? UNREADABLE
           : 500;
   const sentence =
     error instanceof Refused || error instanceof FileTrouble || error instanceof JobRefusal

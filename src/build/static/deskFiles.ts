@@ -1,0 +1,46 @@
+/** The files of the desk's page as a folder or one file brings them. */
+import { gzipSync } from "fflate";
+import { readFile } from "node:fs/promises";
+import path from "node:path";
+import { assetsIn } from "../../hosts/desk/server/assets";
+import { libraryFile } from "../../hosts/headless/libraryFile";
+
+export type Files = Map<string, Uint8Array>;
+
+/** Formats that no browser which runs this page asks for. */
+const OLD_FONT = /\.(?:woff|ttf)$/;
+/** With each library that stays whole goes its licence. */
+const LICENCES: readonly (readonly [name: string, packageName: string, file: string])[] = [
+  ["library/o_spreadsheet.LICENSE.txt", "@odoo/o-spreadsheet", "LICENSE"],
+  ["library/owl.LICENSE.txt", "@odoo/owl", "LICENSE"],
+];
+const PACKED: readonly (readonly [name: string, packageName: string, file: string])[] = [
+  ["pictures/renderer.wasm", "@resvg/resvg-wasm", "index_bg.wasm"],
+  ["pictures/regular.ttf", "dejavu-fonts-ttf", "ttf/DejaVuSans.ttf"],
+  ["pictures/bold.ttf", "dejavu-fonts-ttf", "ttf/DejaVuSans-Bold.ttf"],
+];
+
+const DAY_ONE = 0;
+
+/** By one packer, and with no time in it: the same bytes on every machine. */
+export const packed = (bytes: Uint8Array): Uint8Array => gzipSync(bytes, { level: 9, mtime: DAY_ONE });
+
+/** @param dist where the build put everything */
+export async function deskFiles(dist: string): Promise<{ page: Files; help: Files; parts: Files }> {
+  const page: Files = new Map();
+  const help: Files = new Map();
+  for (const [url, { file }] of assetsIn(path.join(dist, "desk"))) {
+    const name = url.slice(1);
+    if (OLD_FONT.test(name)) continue;
+    // The server finds a page of the help without its ending too.
+    if (name.startsWith("help/")) {
+      if (path.extname(name) !== "") help.set(name.slice("help/".length), await readFile(file));
+    } else page.set(name, await readFile(file));
+  }
+  for (const [name, packageName, file] of LICENCES)
+    page.set(name, await readFile(libraryFile(packageName, file)));
+  const parts: Files = new Map();
+  for (const [name, packageName, file] of PACKED)
+    parts.set(name, packed(await readFile(libraryFile(packageName, file))));
+  return { page, help, parts };
+}

@@ -1,0 +1,77 @@
+/** The desk as one HTML file that asks for nothing: opened from a disk, a stick, a mail. */
+import { ICON_SVG, pageHtml, SCRIPTS, STYLES } from "../../hosts/desk/pageHtml";
+import { deskFiles, packed, type Files } from "./deskFiles";
+
+const POLICY = [
+  "default-src 'none'",
+  // Every script stands in the file; the grid library compiles its templates with `new Function`.
+  "script-src 'unsafe-inline' 'unsafe-eval'",
+  "style-src 'unsafe-inline'",
+  "img-src data: blob:",
+  "font-src data:",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join("; ");
+
+const STUCK =
+  "If nothing follows, this file is not whole, or no script runs where it was opened: save it to a disk and open it from there in a browser.";
+
+const LINE = 100_000;
+
+/** @param dist where the build put everything */
+export async function oneFile(dist: string): Promise<Uint8Array> {
+  const { page, help, parts } = await deskFiles(dist);
+  const text = (name: string): string => new TextDecoder().decode(page.get(name)!);
+  const inside: Files = new Map(parts);
+  inside.set("library/o_spreadsheet.xml", packed(page.get("library/o_spreadsheet.xml")!));
+  const pages = Object.fromEntries([...help].map(([name, bytes]) => [name, new TextDecoder().decode(bytes)]));
+  inside.set("help", packed(new TextEncoder().encode(JSON.stringify(pages))));
+  const icon = `data:image/svg+xml;base64,${Buffer.from(ICON_SVG).toString("base64")}`;
+  const font = Buffer.from(page.get("library/fonts/fontawesome-webfont.woff2")!).toString("base64");
+  const styles = STYLES.map((file) => {
+    const css = text(file);
+    const whole =
+      file === "library/css/font-awesome.css"
+        ? css
+            .replace(/src:url\([^}]*?(?=;font-weight)/, "")
+            .replace(
+              "@font-face{font-family:'FontAwesome';",
+              () =>
+                `@font-face{font-family:'FontAwesome';src:url(data:font/woff2;base64,${font}) format('woff2')`,
+            )
+        : css;
+    return `<style data-file="${file}">\n${fit(whole, "style", file)}\n</style>`;
+  });
+  return new TextEncoder().encode(
+    pageHtml({
+      attributes: { "data-stand": "file" },
+      head: [
+        `<meta http-equiv="Content-Security-Policy" content="${POLICY}" />`,
+        `<link rel="icon" href="${icon}" type="image/svg+xml" />`,
+        ...styles,
+      ].join("\n    "),
+      foot: [
+        ...[...inside].map(
+          ([name, bytes]) =>
+            `<script type="application/octet-stream" id="part:${name}">\n${inLines(Buffer.from(bytes).toString("base64"))}\n</script>`,
+        ),
+        // Each library is an element of its own, unmodified: another version can take its place.
+        ...SCRIPTS.map(
+          (file) => `<script data-file="${file}">\n${fit(text(file), "script", file)}\n</script>`,
+        ),
+        "",
+      ].join("\n"),
+      ifStuck: STUCK,
+    }),
+  );
+}
+
+/** @throws for text that would end its element */
+function fit(text: string, element: "script" | "style", file: string): string {
+  const own = file === "desk.js" ? text.replace(/<\/(script)/gi, "<\\/$1").replace(/<!--/g, "<\\!--") : text;
+  if (new RegExp(`</${element}|<!--`, "i").test(own))
+    throw new Error(`${file} can't stand in a page as it is.`);
+  return own;
+}
+
+const inLines = (base64: string): string => base64.replace(new RegExp(`.{${LINE}}`, "g"), "$&\n");
