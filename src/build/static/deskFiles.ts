@@ -1,7 +1,7 @@
 /** The files of the desk's page as a folder or one file brings them. */
-import { gzipSync } from "fflate";
 import { readFile } from "node:fs/promises";
 import path from "node:path";
+import { gzipSync } from "node:zlib";
 import { assetsIn } from "../../hosts/desk/server/assets";
 import { libraryFile } from "../../hosts/headless/libraryFile";
 
@@ -20,10 +20,16 @@ const PACKED: readonly (readonly [name: string, packageName: string, file: strin
   ["pictures/bold.ttf", "dejavu-fonts-ttf", "ttf/DejaVuSans-Bold.ttf"],
 ];
 
-const DAY_ONE = 0;
+/** Where the format has the system that packed it (RFC 1952, 2.3.1), and its word for "unknown". */
+const SYSTEM_AT = 9;
+const NO_SYSTEM = 255;
 
-/** By one packer, and with no time in it: the same bytes on every machine. */
-export const packed = (bytes: Uint8Array): Uint8Array => gzipSync(bytes, { level: 9, mtime: DAY_ONE });
+/** Whatever a server packs or not, it weighs this. Of the same bytes the same, on every system. */
+export function packed(bytes: Uint8Array): Uint8Array {
+  const whole = gzipSync(bytes, { level: 9 });
+  whole[SYSTEM_AT] = NO_SYSTEM;
+  return whole;
+}
 
 /** @param dist where the build put everything */
 export async function deskFiles(dist: string): Promise<{ page: Files; help: Files; parts: Files }> {

@@ -8,7 +8,6 @@ import { renderPng } from "../../hosts/headless/renderPng";
 import { RIGSHEET_VERSION } from "../../version";
 import { deskFiles, packed, type Files } from "./deskFiles";
 import { FOLDER_README } from "./folderReadme";
-import { trainingFiles } from "./trainingFiles";
 
 /** What an office may put in the place of a library under the LGPL is known by no checksum. */
 const REPLACEABLE = /\/library\/(?:o_spreadsheet|owl)\./;
@@ -53,7 +52,6 @@ export async function staticFolder(dist: string): Promise<Files> {
   for (const [name, bytes] of help) files.set(`help/${name}`, bytes);
   // Some sixty small pages as one: a fraction of the bytes, and of the requests.
   files.set(HELP_PACK, packed(encode(JSON.stringify(Object.fromEntries([...help].map(textOf))))));
-  for (const [name, bytes] of await trainingFiles("../help/help.css")) files.set(`training/${name}`, bytes);
   files.set("icon.svg", encode(ICON_SVG));
   for (const size of ICON_SIZES) files.set(`icon-${size}.png`, await icon(size));
   files.set("manifest.webmanifest", encode(WEB_MANIFEST));

@@ -1,4 +1,5 @@
 /** The page's few questions, in the browser's own dialog: it keeps the focus and closes on Escape. */
+import type { AnySet } from "../../../training/exercise";
 import type { Template } from "../../../workbooks/templates";
 import { make } from "./dom";
 
@@ -43,7 +44,7 @@ export function ask(
 
 export async function askForTemplate(
   templates: readonly Template[],
-): Promise<{ template: Template; kind: "empty" | "demonstration" } | undefined> {
+): Promise<{ template: Template; kind: "empty" | "demonstration" } | "exercises" | undefined> {
   const choice = make(
     "select",
     { id: "template", className: "desk-input" },
@@ -59,15 +60,70 @@ export async function askForTemplate(
     [
       { label: "Empty", value: "empty" },
       { label: "Demonstration", value: "demonstration" },
+      { label: "Exercises…", value: "exercises" },
       { label: "Cancel", value: "" },
     ],
   );
+  if (kind === "exercises") return kind;
   const template = templates[choice.selectedIndex];
   return template && (kind === "empty" || kind === "demonstration") ? { template, kind } : undefined;
 }
 
 export type AboutFile = "over" | "theirs" | "compare" | "download";
 const ABOUT_FILE = new Set<string>(["over", "theirs", "compare", "download"]);
+
+const MOST_SERIES = 999_999;
+
+/** @returns undefined where the user thinks better of it */
+export async function askForExercise(
+  sets: readonly AnySet[],
+): Promise<{ set: AnySet; name: string; series: number } | undefined> {
+  const choice = make(
+    "select",
+    { id: "exercise", className: "desk-input" },
+    ...sets.map(({ id, title }) => make("option", { value: id }, title)),
+  );
+  const name = make("input", {
+    id: "trainee",
+    className: "desk-input",
+    value: "Dana Demonstration",
+    required: true,
+  });
+  const series = make("input", {
+    id: "series",
+    className: "desk-input",
+    type: "number",
+    min: "0",
+    max: String(MOST_SERIES),
+    step: "1",
+    value: "2026",
+    required: true,
+  });
+  const answer = await ask(
+    "Exercises",
+    [
+      make("label", { htmlFor: "exercise" }, "Set"),
+      choice,
+      make("label", { htmlFor: "trainee" }, "Name"),
+      name,
+      make("label", { htmlFor: "series" }, `Series (0 to ${MOST_SERIES})`),
+      series,
+      make(
+        "p",
+        {},
+        "Questions with worked examples beside them. Another name or series gives other numbers. A trainer makes sheets for many, their key and their marks with the command: rigsheet exercises.",
+      ),
+    ],
+    [
+      { label: "Begin", value: "begin" },
+      { label: "Cancel", value: "" },
+    ],
+  );
+  const set = sets[choice.selectedIndex];
+  if (answer !== "begin" || !set) return undefined;
+  const number = Math.min(MOST_SERIES, Math.max(0, Math.trunc(Number(series.value) || 0)));
+  return { set, name: name.value.trim() || "Dana Demonstration", series: number };
+}
 
 /**
  * What becomes of a file that another program has changed; undefined for nothing.

@@ -5,6 +5,8 @@ import type { Book } from "../../../workbooks/book";
 import { withoutKnown } from "../../../workbooks/survey/readSurvey";
 import { templates } from "../../../workbooks/templates";
 import { review } from "../../../review/review";
+import { trainingSets } from "../../../training/sets/all";
+import { traineeSheet } from "../../../training/traineeSheet";
 import { prepareLibrary } from "../../grid/prepareLibrary";
 import { api } from "./api";
 import { messageOf, ServerTrouble } from "./deskTrouble";
@@ -16,7 +18,7 @@ import "../../../pane/pane.css";
 import "./desk.css";
 import { outletsAdded } from "./deskHost";
 import { registerDeskPlugin, type DeskGuard } from "./deskPlugin";
-import { askForRows, askForTemplate, chooseFile } from "./dialogs";
+import { askForExercise, askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { computed } from "./comparing";
 import { painted } from "./dom";
 import { canHold, heldFile, pickFile } from "../../storage/fileHandles";
@@ -105,6 +107,14 @@ function showJobs(): void {
 async function newJob(started: () => Promise<void>): Promise<void> {
   const choice = await askForTemplate(templates);
   if (!choice) return;
+  if (choice === "exercises") {
+    const exercise = await askForExercise(trainingSets);
+    if (!exercise) return;
+    const { set, name, series } = exercise;
+    await started();
+    await job.create(traineeSheet(set, series, { name, occurrence: 1 }));
+    return await job.wentOutside(job.savedAt);
+  }
   await started();
   await job.create(choice.template[choice.kind]());
 }

@@ -50,7 +50,7 @@ const HASH = "x-sha256";
 const PAGE = "index.html";
 /** Needs its own office program and network; kept by neither. */
 const ADD_IN = "addin/";
-const ABROAD = /^(?:addin|help|training)\//;
+const ABROAD = /^(?:addin|help)\//;
 
 const TYPES: Readonly<Record<string, string>> = {
   html: "text/html; charset=utf-8",
