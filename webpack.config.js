@@ -74,7 +74,8 @@ const bundles = [
     target: "web",
     optimization: { minimize: true },
     entry: source("hosts/desk/page/main.ts"),
-    output: { path: dist("desk"), filename: "desk.js" },
+    // No file is loaded by it: it may stand in a page that is one file.
+    output: { path: dist("desk"), filename: "desk.js", publicPath: "" },
     // Loaded by scripts of their own on the page, so that they stay separate and replaceable.
     externals: { "@odoo/o-spreadsheet": "o_spreadsheet", "@odoo/owl": "owl" },
     module: {

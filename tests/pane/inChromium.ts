@@ -22,7 +22,7 @@ export const FLAGS = [
 ];
 
 const AXE = path.join(path.dirname(require.resolve("axe-core/package.json")), "axe.min.js");
-const ZLIB = path.join(__dirname, "..", "..", "src", "hosts", "excel", "zlib.ts");
+const ZLIB = path.join(__dirname, "..", "..", "src", "hosts", "file", "zlibInBrowser.ts");
 const CSS = path.join(__dirname, "..", "..", "src", "pane", "pane.css");
 
 /** The browser's driver wants the whole path of a program that is known by its name. */

@@ -29,6 +29,17 @@ const chromium = memo((): SystemProgram => ({
   ]),
 }));
 
+const firefox = memo((): SystemProgram => ({
+  name: "Firefox",
+  hint: "install Firefox (Debian: apt-get install firefox-esr), or set FIREFOX to its program",
+  path: firstThatStarts([
+    ...(process.env.FIREFOX ? [process.env.FIREFOX] : []),
+    "firefox-esr",
+    "firefox",
+    "/Applications/Firefox.app/Contents/MacOS/firefox",
+  ]),
+}));
+
 const xmllint = memo((): SystemProgram => ({
   name: "xmllint",
   hint: "install libxml2's tools (Debian and Ubuntu: apt-get install libxml2-utils)",
@@ -62,6 +73,10 @@ export const withLibreOffice = (name: string, fn: () => Promise<void> | void): v
  */
 export const withChromium = (name: string, fn: (path: string) => Promise<void> | void, ms?: number): void =>
   withTool(chromium(), name, fn, ms);
+
+/** A test that needs Firefox; parameters as for {@link withChromium}. */
+export const withFirefox = (name: string, fn: (path: string) => Promise<void> | void, ms?: number): void =>
+  withTool(firefox(), name, fn, ms);
 
 /** A test that needs xmllint; it is given the path of the program. */
 export const withXmllint = (name: string, fn: (path: string) => Promise<void> | void): void =>

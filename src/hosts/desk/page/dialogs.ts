@@ -244,10 +244,13 @@ export async function askToDelete(job: string, revisions: number): Promise<boole
 }
 
 export function chooseFile(accept: string): Promise<File | undefined> {
-  const input = make("input", { type: "file", accept });
-  return new Promise((resolve) => {
+  const input = make("input", { type: "file", accept, hidden: true });
+  // A browser may forget one that is nowhere on the page while its user still looks for the file.
+  document.body.append(input);
+  const chosen = new Promise<File | undefined>((resolve) => {
     input.addEventListener("change", () => resolve(input.files?.[0]));
     input.addEventListener("cancel", () => resolve(undefined));
-    input.click();
   });
+  input.click();
+  return chosen.finally(() => input.remove());
 }

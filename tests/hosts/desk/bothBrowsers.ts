@@ -1,0 +1,110 @@
+/** Tests of the desk without its server, in each browser that the machine has: what Chromium does, Firefox must do. */
+import { chromium, firefox, type Browser, type BrowserContext, type Page } from "playwright-core";
+import { FLAGS, onPath } from "../../pane/inChromium";
+import { withChromium, withFirefox } from "../../support/tools";
+
+export type Kind = "chromium" | "firefox";
+
+const open = new Map<Kind, Browser>();
+
+const START: Readonly<Record<Kind, (program: string) => Promise<Browser>>> = {
+  chromium: (program) => chromium.launch({ executablePath: onPath(program), args: FLAGS }),
+  // The system's own, unpatched: the driver speaks WebDriver BiDi with it.
+  firefox: (program) => firefox.launch({ executablePath: onPath(program), channel: "moz-firefox" }),
+};
+
+export async function browserOf(kind: Kind, program: string): Promise<Browser> {
+  const known = open.get(kind);
+  if (known) return known;
+  const browser = await START[kind](program);
+  open.set(kind, browser);
+  browser.on("disconnected", () => open.delete(kind));
+  return browser;
+}
+
+export const closeBrowsers = async (): Promise<void> => {
+  for (const browser of [...open.values()]) await browser.close();
+};
+
+export interface Shown {
+  readonly kind: Kind;
+  readonly context: BrowserContext;
+  /** What pages complained of. */
+  readonly complaints: string[];
+  /** A page that is listened to. */
+  page(): Promise<Page>;
+}
+
+/** Once in each browser, in a context of its own. */
+export function inBoth(
+  name: string,
+  work: (shown: Shown) => Promise<void>,
+  { ms = 120_000, size = { width: 1366, height: 768 }, hasTouch = false } = {},
+): void {
+  const run = (kind: Kind) => async (program: string) => {
+    const browser = await browserOf(kind, program);
+    // Firefox's driver can't make touches; the same page is then used by mouse.
+    const context = await browser.newContext({ viewport: size, ...(kind === "chromium" && { hasTouch }) });
+    const complaints: string[] = [];
+    const page = async (): Promise<Page> => {
+      const made = await context.newPage();
+      made.on("pageerror", (error) => complaints.push(`error: ${error.message}`));
+      made.on("console", (message) => {
+        if (message.type() === "error") complaints.push(`console: ${message.text()}`);
+      });
+      return made;
+    };
+    try {
+      await work({ kind, context, complaints, page });
+    } finally {
+      await context.close();
+    }
+  };
+  withChromium(`${name} (Chromium)`, run("chromium"), ms);
+  withFirefox(`${name} (Firefox)`, run("firefox"), ms);
+}
+
+/** The desk has started: its job's total is shown. */
+export async function started(page: Page): Promise<void> {
+  await page.locator(".desk-figure", { hasText: "Total" }).first().waitFor({ timeout: 60_000 });
+}
+
+/** From the list of jobs, over which a page without a server opens, to the grid. */
+export async function toGrid(page: Page): Promise<void> {
+  const jobs = page.locator(".desk-jobs");
+  // Not there where the address names a job, and on a desk with a server.
+  await jobs.waitFor({ timeout: 2500 }).catch(() => undefined);
+  if (await jobs.isVisible()) await jobs.getByRole("button", { name: "Close", exact: true }).click();
+  await jobs.waitFor({ state: "hidden" });
+  await page.locator(".o-grid canvas").first().waitFor();
+}
+
+export const saved = (page: Page): Promise<void> => page.getByText(/^saved \d\d:\d\d$/).waitFor();
+
+/** Before a page hands out a file: not every driver tells of downloads, so the page's own bytes are taken. */
+export const keepDownloads = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const kept: Blob[] = [];
+    const make = URL.createObjectURL.bind(URL);
+    URL.createObjectURL = (blob: Blob) => {
+      kept.push(blob);
+      return make(blob);
+    };
+    Object.assign(window, { kept });
+  });
+
+/** @returns the bytes of the file that was handed out last, once there are so many */
+export async function downloaded(page: Page, count = 1): Promise<Buffer> {
+  await page.waitForFunction((least) => (window as unknown as { kept: Blob[] }).kept.length >= least, count, {
+    timeout: 60_000,
+  });
+  const base64 = await page.evaluate(async () => {
+    const blob = (window as unknown as { kept: Blob[] }).kept.at(-1)!;
+    const reader = new FileReader();
+    const read = new Promise((resolve) => (reader.onload = resolve));
+    reader.readAsDataURL(blob);
+    await read;
+    return (reader.result as string).replace(/^[^,]*,/, "");
+  });
+  return Buffer.from(base64, "base64");
+}
