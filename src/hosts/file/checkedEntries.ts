@@ -49,21 +49,28 @@ export function checkedEntries(bytes: Uint8Array): ArchiveEntry[] {
 }
 
 function sentenceForOtherKind(bytes: Uint8Array): string {
+  // Directory names in such a container are UTF-16; an encrypted workbook has a stream of this name.
+  if (beginsWith(bytes, OLE_HEADER)) return troubles.oldOrProtected(findBytes(bytes, ENCRYPTED_STREAM) >= 0);
+  const kind = kindOf(bytes);
+  return kind === undefined || kind === UNKNOWN ? troubles.notAnArchive() : troubles.otherKind(kind);
+}
+
+const UNKNOWN = "of another kind";
+
+/** @returns what a file is by its beginning, in a few words; undefined where it may be an archive with something in it */
+export function kindOf(bytes: Uint8Array): string | undefined {
+  if (beginsWith(bytes, ZIP_HEADER)) return undefined;
+  if (beginsWith(bytes, OLE_HEADER)) return "an old or protected office document";
+  if (beginsWith(bytes, EMPTY_ZIP_HEADER)) return "an empty ZIP archive";
   const head = new TextDecoder("latin1").decode(bytes.subarray(0, 512));
-  if (beginsWith(bytes, OLE_HEADER)) {
-    // Directory names in such a container are UTF-16; an encrypted workbook has a stream of this name.
-    return troubles.oldOrProtected(findBytes(bytes, ENCRYPTED_STREAM) >= 0);
-  }
-  if (beginsWith(bytes, EMPTY_ZIP_HEADER)) return troubles.otherKind("an empty ZIP archive");
-  if (head.startsWith("%PDF")) return troubles.otherKind("a PDF document");
-  if (/^(?:ï»¿)?\s*<(?:!doctype html|html)/i.test(head)) return troubles.otherKind("a web page");
-  if (/^(?:ï»¿)?\s*<\?xml/i.test(head)) return troubles.otherKind("an XML document");
-  if (/^\{\\rtf/.test(head)) return troubles.otherKind("a text document");
+  if (head.startsWith("%PDF")) return "a PDF document";
+  if (/^(?:ï»¿)?\s*<(?:!doctype html|html)/i.test(head)) return "a web page";
+  if (/^(?:ï»¿)?\s*<\?xml/i.test(head)) return "an XML document";
+  if (/^\{\\rtf/.test(head)) return "a text document";
   // eslint-disable-next-line no-control-regex -- control bytes are what tells a binary file from text
   const isText = !/[\x00-\x08\x0e-\x1f]/.test(head);
-  if (isText && /[,;\t]/.test(head)) return troubles.otherKind("a text table (CSV)");
-  if (isText) return troubles.otherKind("plain text");
-  return troubles.notAnArchive();
+  if (isText && /[,;\t]/.test(head)) return "a text table (CSV)";
+  return isText ? "plain text" : UNKNOWN;
 }
 
 function checkPath(name: string): void {
