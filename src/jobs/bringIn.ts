@@ -266,7 +266,11 @@ async function bringInAsItIs(shelf: Shelving, carried: CarriedJob, name: string)
   for (const part of parts)
     if (jobOfPart(part.name) === id && !here.has(textOf(part.bytes)) && (await isHarmless(id, part)))
       missing.push(part);
-  if (before && missing.length === 0) return { id, name, outcome: "there already", remarks: [] };
+  if (before && missing.length === 0) {
+    // What could not be looked into then is set aside now.
+    if (inPlace.length > 0) await shelf.listedAnew(id);
+    return { id, name, outcome: "there already", remarks: [] };
+  }
   // Listed first: what is set aside of it is found by the list alone.
   const file = known.file && { name: known.file.name, mark: known.file.mark };
   if (!before) await shelf.listed({ ...known, file, id, trouble: { sentence, kept: [] }, seen: "" });

@@ -67,6 +67,8 @@ export function kindOf(bytes: Uint8Array): string | undefined {
   if (/^(?:ï»¿)?\s*<(?:!doctype html|html)/i.test(head)) return "a web page";
   if (/^(?:ï»¿)?\s*<\?xml/i.test(head)) return "an XML document";
   if (/^\{\\rtf/.test(head)) return "a text document";
+  // As JSON is written, whatever stands before it.
+  if (/^(?:ï»¿)?\s*[[{]|"\s*:\s*["[{\d]/.test(head)) return "plain text";
   // eslint-disable-next-line no-control-regex -- control bytes are what tells a binary file from text
   const isText = !/[\x00-\x08\x0e-\x1f]/.test(head);
   if (isText && /[,;\t]/.test(head)) return "a text table (CSV)";

@@ -95,7 +95,7 @@ export const troubles = {
   tooMuchForOne: (what: string) =>
     `These are too many jobs for one file (${what}). Export fewer at a time: choose a job and “Export as it is”.`,
   noExport: (kind: string) =>
-    `The file is ${kind}, not an export of Rigsheet's jobs. Choose the .zip that “Export all…” or “Export as it is” made.`,
+    `The file is ${kind}, not an export of Rigsheet's jobs. Choose the .zip that “Export all…” or “Export as it is” made.${kind.includes("CSV") ? " A survey goes in by “Import survey…”." : ""}`,
   isWorkbook: () =>
     "The file is an Excel workbook, not an export of Rigsheet's jobs. “Open .xlsx…” opens it as a job.",
   exportInside: (name: string) =>

@@ -51,17 +51,25 @@ export function readJobsArchive(bytes: Uint8Array): JobsArchive {
     for (const { name } of job.parts) known.add(name);
     return { id: job.id, carried: () => carriedOf(bytes, job, folder, byName) };
   });
-  const others = entries.filter(
-    ({ name }) => !name.endsWith("/") && !(name.startsWith(folder) && known.has(name.slice(folder.length))),
-  ).length;
+  const others: string[] = [];
+  const listed = new Set(jobs.map(({ id }) => id));
+  const unlisted = new Set<string>();
+  for (const { name } of entries) {
+    if (name.endsWith("/") || (name.startsWith(folder) && known.has(name.slice(folder.length)))) continue;
+    const own = name.startsWith(folder) ? name.slice(folder.length) : "";
+    const id = jobOfPart(own) ?? jobOfRevisionPart(own);
+    if (id === undefined || listed.has(id)) others.push(name);
+    else unlisted.add(id);
+  }
+  const left = [...unlisted].map((id) => ({ id, carried: () => "the file's list of jobs does not name it" }));
   return {
-    jobs: found,
+    jobs: [...found, ...left],
     remarks: [
-      ...(jobs.length === 0 ? ["The file holds no job."] : []),
-      ...(others === 0
+      ...(jobs.length + left.length === 0 ? ["The file holds no job."] : []),
+      ...(others.length === 0
         ? []
         : [
-            `${others === 1 ? "1 thing" : `${others} things`} in the file belonged to no job and stayed there.`,
+            `${others.length === 1 ? "1 thing" : `${others.length} things`} in the file belonged to no job and stayed there.`,
           ]),
     ],
   };
