@@ -261,7 +261,9 @@ export class Shelf {
     return this.inTurn(async () => {
       const found = this.atHand.get(id) ?? (await this.read(id).catch(unlessMissing));
       if (found) return { id, parts: await partsOf(this.storage, found) };
-      const { seen: _, trouble, id: __, ...known } = this.catalogue.of(id)!;
+      const { trouble, line, state, away, file, revisions, conflictOf, outside, savedAt } =
+        this.catalogue.of(id)!;
+      const known = { line, state, away, file, revisions, conflictOf, outside, savedAt };
       const names = await this.storage.list();
       const own = [
         ...(segmentsOf(names).get(id) ?? []),

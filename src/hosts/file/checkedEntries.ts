@@ -6,6 +6,7 @@
 import { declaredCount, entriesOf, type ArchiveEntry } from "./archive";
 import { stop, troubles } from "./fileTrouble";
 import { findBytes } from "./findBytes";
+import { JOBS_LIST } from "./jobsFile";
 import {
   MAX_ENTRIES,
   MAX_FILE_BYTES,
@@ -101,6 +102,8 @@ function checkKind(names: ReadonlySet<string>): void {
   if (names.has("xl/vbaproject.bin")) stop(troubles.macros());
   if (names.has("xl/workbook.bin")) stop(troubles.otherKind("a binary workbook (.xlsb)"));
   if (names.has("[content_types].xml") && names.has("xl/workbook.xml") && names.has("_rels/.rels")) return;
+  if ([...names].some((name) => name === JOBS_LIST || name.endsWith(`/${JOBS_LIST}`)))
+    stop(troubles.jobsAreNoWorkbook());
   if (names.has("word/document.xml")) stop(troubles.otherKind("a Word document"));
   if (names.has("ppt/presentation.xml")) stop(troubles.otherKind("a presentation"));
   if (names.has("mimetype") && names.has("content.xml")) stop(troubles.otherKind("an OpenDocument file"));
