@@ -271,7 +271,8 @@ export class Shelf {
       ];
       const parts: { name: string; bytes: Uint8Array }[] = [];
       for (const name of [...own, ...(trouble?.kept ?? [])]) {
-        const bytes = await this.storage.read(name);
+        // What can't be had must not keep all else from going along.
+        const bytes = await this.storage.read(name).catch(() => undefined);
         if (bytes) parts.push({ name, bytes });
       }
       return { id, parts, unreadable: { ...known, sentence: trouble?.sentence ?? "It can't be read." } };

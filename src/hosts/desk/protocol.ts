@@ -110,12 +110,6 @@ export const FILE_GONE = 410;
 /** Added to the address of a save that writes over what another program has put there. */
 export const OVER = "over";
 
-/** The address of all jobs in one file, or of those that it names, each as {@link EXPORTED}. */
-export const EXPORT = "/export";
-export const EXPORTED = "job";
-/** Takes such a file, and answers with a `BringInReport`. */
-export const BRING_IN = "/import";
-
 /** Sent with every request that writes: a page of another origin can't add it unasked. */
 export const DESK_HEADER = "x-rigsheet-desk";
 

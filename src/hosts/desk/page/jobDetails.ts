@@ -115,7 +115,7 @@ export class JobDetails {
     return make(
       "p",
       { className: "jobs-caution" },
-      "Typed in another window, or while it could not be saved, and did not fit ",
+      "Typed in another window or another place, or while it could not be saved, and did not fit ",
       ...(of ? [make("bdi", {}, nameInWords(of.line)), " any more. "] : ["a job that is no longer here."]),
       ...(of && !away ? ["Open it to compare the two, or to put its edits into that job. "] : []),
       ...(of ? [this.button("Show that job", "origin", () => this.around.choose(job))] : []),

@@ -7,10 +7,7 @@ import type { Book } from "../../../workbooks/book";
 import type { Survey } from "../../../workbooks/survey/readSurvey";
 import type { CopyKind } from "../../file/copy/copyOf";
 import {
-  BRING_IN,
   DESK_HEADER,
-  EXPORT,
-  EXPORTED,
   KEY_HEADER,
   OVER,
   type Changes,
@@ -91,9 +88,9 @@ export const serverApi = {
    * @param ids absent for all
    */
   exportJobs: async (ids: readonly string[] = []) =>
-    (await ask(`${EXPORT}?${ids.map((id) => `${EXPORTED}=${id}`).join("&")}`)).blob(),
+    (await ask(`/export?${ids.map((id) => `job=${id}`).join("&")}`)).blob(),
   /** Brings in the jobs of such a file. */
-  bringIn: (file: Blob) => askJson<BringInReport>(BRING_IN, { method: "POST", body: file }),
+  bringIn: (file: Blob) => askJson<BringInReport>("/import", { method: "POST", body: file }),
   theirs: (id: string) => askJson<Theirs>(`/jobs/${id}/file`),
   takeTheirs: (id: string, theirs: TakeTheirs) => askJson<Saved>(`/jobs/${id}/theirs`, sent("POST", theirs)),
   /**

@@ -11,9 +11,6 @@ import { bringIn, exportOf } from "../../file/jobsArchive";
 import { MAX_JOBS_FILE_BYTES } from "../../file/limits";
 import {
   ALIVE,
-  BRING_IN,
-  EXPORT,
-  EXPORTED,
   GIVE,
   ONCE,
   PAGE_NAME,
@@ -101,11 +98,11 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
         notices: parts.shelf.notices.splice(0),
         place: parts.place,
       } satisfies ShelfList);
-    case `GET ${EXPORT}`: {
-      const ids = searchParams.getAll(EXPORTED);
+    case "GET /export": {
+      const ids = searchParams.getAll("job");
       return send(response, "application/zip", await exportOf(parts.shelf, ids.length > 0 ? ids : undefined));
     }
-    case `POST ${BRING_IN}`: {
+    case "POST /import": {
       const bytes = await bodyOf(request, MAX_JOBS_FILE_BYTES, troubles.jobsTooLarge);
       return sendJson(response, await bringIn(parts.shelf, bytes));
     }
