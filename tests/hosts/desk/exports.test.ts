@@ -15,6 +15,8 @@ const said = (): Locator => view().locator(".jobs-said");
 /** The list, with the open job chosen in it. */
 async function openJobs(): Promise<void> {
   await button("Jobs").click();
+  // What was asked for last is asked for still.
+  await view().getByLabel("Show", { exact: true }).selectOption("all");
   await view().getByText("Open in this window.").waitFor();
 }
 const openId = (): Promise<string> => page.evaluate(() => location.hash.slice(1));

@@ -263,7 +263,7 @@ withDesk(
     await shot("damaged-job");
     const [download] = await Promise.all([page.waitForEvent("download"), inView("Export as it is").click()]);
     const exported = unzipSync(readFileSync(await download.path()));
-    expect(download.suggestedFilename()).toBe("ZZ-83.zip");
+    expect(download.suggestedFilename()).toBe("ZZ-83, made by hand.zip");
     const parts = Object.keys(exported).filter((name) => name !== JOBS_LIST);
     expect(parts.map((name) => Buffer.from(exported[name]!))).toEqual([Buffer.from(damaged)]);
 
