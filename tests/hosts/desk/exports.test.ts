@@ -15,8 +15,10 @@ const said = (): Locator => view().locator(".jobs-said");
 /** The list, with the open job chosen in it. */
 async function openJobs(): Promise<void> {
   await button("Jobs").click();
-  // What was asked for last is asked for still.
+  // What was asked for last is asked for still, and the open job is chosen only where it is shown.
   await view().getByLabel("Show", { exact: true }).selectOption("all");
+  await inView("Close").click();
+  await button("Jobs").click();
   await view().getByText("Open in this window.").waitFor();
 }
 const openId = (): Promise<string> => page.evaluate(() => location.hash.slice(1));
