@@ -156,12 +156,16 @@ function fileToWrite(out: string | undefined, force: boolean): string {
 }
 
 /** Reads a file; a missing or unreadable one, or what is no file and may never end, becomes a sentence. */
-export async function fileBytes(path: string): Promise<Uint8Array> {
+export async function fileBytes(
+  path: string,
+  most = MAX_FILE_BYTES,
+  tooLarge: (bytes: number, most: number) => string = troubles.tooLarge,
+): Promise<Uint8Array> {
   let why: string;
   try {
     const found = await stat(path);
     if (found.isFile()) {
-      if (found.size > MAX_FILE_BYTES) stop(`${path}: ${troubles.tooLarge(found.size, MAX_FILE_BYTES)}`);
+      if (found.size > most) stop(`${path}: ${tooLarge(found.size, most)}`);
       return await readFile(path);
     }
     why = found.isDirectory()

@@ -10,6 +10,7 @@ import { diagnoseJob } from "./diagnoseJob";
 import { exercises } from "./exercises";
 import { copyJob } from "./copyJob";
 import { helpFor } from "./helpFor";
+import { jobsCommand } from "./jobs";
 import { mark } from "./mark";
 import { newJob } from "./newJob";
 import { pictureOf } from "./picture";
@@ -26,6 +27,7 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet price JOB.xlsx       recalculate a job and print what it comes to
   rigsheet review FILE …        find what is wrong in filled workbooks, or whole folders
   rigsheet shelf [FOLDER]       list a folder's jobs: number, name, customer, total
+  rigsheet jobs --export FILE   all jobs of a desk in one file; --bring-in FILE brings them in
   rigsheet print JOB.xlsx …     print the quote, or other sheets, into a PDF
   rigsheet copy JOB.xlsx …      a copy for people without Rigsheet, or of values only
   rigsheet picture JOB.xlsx …   draw the distribution, the levels, or slots and obstacles
@@ -55,6 +57,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   diagnose: diagnoseJob,
   exercises,
   help: helpFor,
+  jobs: jobsCommand,
   mark,
   new: newJob,
   picture: pictureOf,

@@ -14,6 +14,7 @@ import {
 import { Log, type Unopened, type Unreadable } from "./log";
 import { Newer, Refusal } from "./refusal";
 import type { Storage } from "./storage";
+import { isTrail, trailFrom } from "./trail";
 
 /** The version of what the logs hold; the one before, without notes, is read too. */
 export const VERSION = 3;
@@ -28,6 +29,8 @@ interface JobBase extends Versioned {
   readonly changes?: readonly Change[];
   readonly savedAt: string;
   readonly notes?: JobNotes;
+  /** What it went through up to here ({@link trailFrom}); absent where nothing was put down anew yet. */
+  readonly trail?: readonly string[];
   /** Of version 2: the desk that had it open, whose name came from its file's path; a stamp where it had one. */
   readonly desk?: string;
   readonly stamp?: object;
@@ -51,6 +54,12 @@ export interface NotesChange {
   readonly deleted?: true;
 }
 
+/** What is told of one that is put down with its past. */
+export interface Past {
+  readonly savedAt?: string;
+  readonly trail?: readonly string[];
+}
+
 const FRESH: JobNotes = { state: "draft", away: false, revisions: [] };
 
 export const CHANGED_ELSEWHERE = "this job was changed in another window";
@@ -62,6 +71,9 @@ export class Job implements JobContent {
   private notes_: JobNotes;
   private savedAt_: string;
   private deleted = false;
+  private trail_: readonly string[];
+  /** Since the trail was drawn last. */
+  private readonly steps: string[] = [];
 
   private constructor(
     readonly id: string,
@@ -71,15 +83,18 @@ export class Job implements JobContent {
     this.document_ = base.document;
     this.changes_ = [...(base.changes ?? [])];
     this.savedAt_ = base.savedAt;
+    this.trail_ = isTrail(base.trail) ? base.trail : [];
+    if (this.trail_.length === 0) this.steps.push(base.document.revisionId, ...this.changes_.map(idOf));
     // Whether its file has changed since is not known.
     const file = base.stamp && { name: base.desk ?? "", mark: "" };
     this.notes_ = { ...FRESH, ...(file && { file }), ...base.notes };
     for (const { at, changes, notes } of entries) {
       if (changes) this.changes_.push(...changes);
+      if (changes) this.steps.push(...changes.map(idOf));
       if (notes) this.take(notes);
       this.savedAt_ = at;
     }
-    this.known = new Set(this.changes_.map(({ nextRevisionId }) => nextRevisionId));
+    this.known = new Set(this.changes_.map(idOf));
   }
 
   /** @param notes what is told of it from the first */
@@ -88,7 +103,7 @@ export class Job implements JobContent {
     id: string,
     { document, changes }: JobContent,
     notes: Partial<JobNotes> = {},
-    savedAt = now(),
+    { savedAt = now(), trail }: Past = {},
     after = 0,
   ): Promise<Job> {
     const base: JobBase = {
@@ -97,8 +112,17 @@ export class Job implements JobContent {
       ...(changes.length > 0 && { changes }),
       savedAt,
       notes: { ...FRESH, ...notes },
+      ...(trail && { trail }),
     };
     return new Job(id, await Log.begin<JobBase, JobEntry>(storage, id, base, after));
+  }
+
+  /**
+   * Puts down the log of one that lay elsewhere, byte for byte.
+   * @param number of its segment: greater than that of any which is here
+   */
+  static async adopt(storage: Storage, id: string, number: number, segment: Uint8Array): Promise<Job> {
+    return new Job(id, await Log.adopt<JobBase, JobEntry>(storage, id, number, segment, isJob));
   }
 
   /** @throws Newer for what a later version wrote */
@@ -127,6 +151,16 @@ export class Job implements JobContent {
   get isDeleted(): boolean {
     return this.deleted;
   }
+  /** What it went through, from the beginning or as far back as it is kept; the last is what it is now. */
+  get trail(): readonly string[] {
+    this.trail_ = trailFrom(this.trail_, this.steps.splice(0));
+    return this.trail_;
+  }
+  /** Whether anything in its log tells of a place on a disk. */
+  get tellsOfPlaces(): boolean {
+    const { base, entries } = this.log.content;
+    return [base, ...entries].some(({ notes }) => notes?.file?.path !== undefined);
+  }
   /** What could not be read when it was opened. */
   get unreadable(): readonly Unreadable[] {
     return this.log.unreadable;
@@ -151,6 +185,7 @@ export class Job implements JobContent {
       const at = now();
       await this.log.append([{ at, changes: fresh, ...(line && { notes: { line } }) }]);
       this.changes_.push(...fresh);
+      this.steps.push(...fresh.map(idOf));
       for (const { nextRevisionId } of fresh) this.known.add(nextRevisionId);
       this.savedAt_ = at;
       if (line) this.take({ line });
@@ -171,10 +206,19 @@ export class Job implements JobContent {
     return this.savedAt_;
   }
 
-  /** Puts another content in the place of this one, in one step. */
-  async put({ document, changes }: JobContent, notes: JobNotes): Promise<void> {
-    const savedAt = now();
-    await this.log.rebase({ rigsheet: VERSION, document, changes, savedAt, notes });
+  /**
+   * Puts another content in the place of this one, in one step.
+   * @param past where it comes from elsewhere
+   */
+  async put(content: JobContent, notes: JobNotes, past: Past = {}): Promise<void> {
+    const { document, changes } = content;
+    const head = headOf(content);
+    const {
+      savedAt = now(),
+      trail = trailFrom(this.trail, [...(head === this.head ? [] : [head]), ...stepsOf(notes, this.notes_)]),
+    } = past;
+    await this.log.rebase({ rigsheet: VERSION, document, changes, savedAt, notes, trail });
+    this.trail_ = trail;
     this.document_ = document;
     this.changes_ = [...changes];
     this.known.clear();
@@ -190,6 +234,7 @@ export class Job implements JobContent {
   }
 
   private take({ file, deleted, ...rest }: NotesChange): void {
+    this.steps.push(...stepsOf(rest, this.notes_));
     this.notes_ = {
       ...this.notes_,
       ...rest,
@@ -198,6 +243,14 @@ export class Job implements JobContent {
     if (deleted) this.deleted = true;
   }
 }
+
+const idOf = ({ nextRevisionId }: Change): string => nextRevisionId;
+
+/** What of a job's notes is a step of its own: how far it has come, and whether it is put away. */
+const stepsOf = ({ state, away }: NotesChange, before: JobNotes): string[] => [
+  ...(state !== undefined && state !== before.state ? [`state ${state}`] : []),
+  ...(away !== undefined && away !== before.away ? [`away ${away}`] : []),
+];
 
 export const now = (): string => new Date().toISOString();
 

@@ -31,7 +31,7 @@ export interface Unreadable {
 }
 
 const SEGMENT = /^(.*)\.(\d{1,9})\.log$/;
-const segmentName = (name: string, number: number): string => `${name}.${number}.log`;
+export const segmentName = (name: string, number: number): string => `${name}.${number}.log`;
 
 /** @returns the logs' names with their segments, the oldest first */
 export function segmentsOf(files: readonly string[]): Map<string, string[]> {
@@ -109,6 +109,25 @@ export class Log<Base, Entry> {
     return new Log<Base, Entry>(storage, name, after + 1, after + 1, [], first, 1, [], anything);
   }
 
+  /**
+   * Puts down a segment that lay elsewhere, byte for byte, as a log of its own.
+   * @param number of the segment: greater than that of any of this name that is here
+   * @throws where it is not whole
+   */
+  static async adopt<Base, Entry>(
+    storage: Storage,
+    name: string,
+    number: number,
+    bytes: Uint8Array,
+    isBase: (value: unknown) => value is Base,
+  ): Promise<Log<Base, Entry>> {
+    const { payloads, tail } = decoded(bytes);
+    const held = tail ? undefined : heldIn<Base, Entry>(payloads, isBase);
+    if (!held) throw new Error(`${name} is not whole.`);
+    await storage.create(segmentName(name, number), bytes);
+    return new Log<Base, Entry>(storage, name, number, number, [], held, payloads.length, [], isBase);
+  }
+
   /** @param isBase whether what was read can be such a base; a log of a later version can not */
   static async open<Base, Entry>(
     storage: Storage,
@@ -129,13 +148,11 @@ export class Log<Base, Entry> {
       // An older one in its place would be taken for all that there is.
       if (!bytes) throw new Error(`${file} was taken away while it was read. Try again.`);
       const { payloads, tail } = decoded(bytes);
-      const first = payloads[0];
-      const rest = payloads.slice(1) as Entry[][];
-      if (!isContent<Base, Entry>(first, isBase)) {
+      const held = heldIn<Base, Entry>(payloads, isBase);
+      if (!held) {
         unreadable.push({ keptAs: await aside(storage, file), whole: true });
         continue;
       }
-      const held = { base: first.base, entries: [...first.entries, ...rest.flat()] };
       const older = segments.filter((one) => one < segment);
       const log = new Log(storage, name, last, segment, older, held, undefined, unreadable, isBase);
       if (tail) {
@@ -242,6 +259,16 @@ const isContent = <Base, Entry>(
   value !== null &&
   isBase((value as Partial<Content<Base, Entry>>).base) &&
   Array.isArray((value as Partial<Content<Base, Entry>>).entries);
+
+/** @returns undefined where the first record is no base */
+function heldIn<Base, Entry>(
+  [first, ...rest]: readonly unknown[],
+  isBase: (value: unknown) => value is Base,
+): { readonly base: Base; readonly entries: Entry[] } | undefined {
+  return isContent<Base, Entry>(first, isBase)
+    ? { base: first.base, entries: [...first.entries, ...(rest as Entry[][]).flat()] }
+    : undefined;
+}
 
 /** @returns where it lies now: where it lay, if it could not be moved */
 async function aside(storage: Storage, file: string): Promise<string> {

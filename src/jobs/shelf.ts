@@ -14,14 +14,16 @@ import {
   type JobState,
   type RevisionNote,
 } from "./content";
+import { bringIn, type BroughtIn } from "./bringIn";
+import { partsOf, type CarriedJob } from "./carried";
 import { CHANGED_ELSEWHERE, isVersioned, Job, now, type NotesChange, type Versioned } from "./job";
+import { isJobId } from "./jobId";
 import { Log, segmentsOf, type Unreadable } from "./log";
-import { putDownRevision, readRevision, revisionsOf } from "./revision";
+import { frozenNow, readRevision, revisionsOf } from "./revision";
 import { Refusal } from "./refusal";
 import { saidOf } from "./saidOf";
 import type { Storage } from "./storage";
 
-const JOB_ID = /^job-[\da-f]{8}(?:-[\da-f]{4}){3}-[\da-f]{12}$/;
 /** So many jobs are kept at hand; another is read when it is asked for. */
 const AT_HAND = 8;
 /** Reaching these, a job is frozen as it is: it is what somebody else has seen. */
@@ -116,13 +118,13 @@ export class Shelf {
    */
   create(id: string, content: JobContent, notes: Partial<JobNotes> = {}, savedAt = now()): Promise<string> {
     return this.inTurn(async () => {
-      if (!JOB_ID.test(id)) throw new Refusal("missing", `${id} is no name of a job.`);
+      if (!isJobId(id)) throw new Refusal("missing", `${id} is no name of a job.`);
       const there = this.catalogue.of(id) && (await this.job(id));
       if (there && there.document.revisionId !== content.document.revisionId)
         throw new Refusal("conflict", "there is another job of this name");
       // The answer to the first time may have been lost, and more been typed since.
       if (there) await there.append(content.changes, notes.line);
-      const job = there ?? (await Job.begin(this.storage, id, content, notes, savedAt));
+      const job = there ?? (await Job.begin(this.storage, id, content, notes, { savedAt }));
       this.keepAtHand(job);
       this.catalogue.note({ open: id });
       await this.noted(job);
@@ -157,7 +159,9 @@ export class Shelf {
       const job = await this.job(id);
       const { state } = change;
       const revisions =
-        state && state !== job.notes.state && FREEZING.has(state) ? await this.frozen(job, state) : undefined;
+        state && state !== job.notes.state && FREEZING.has(state)
+          ? await frozenNow(this.storage, job, state)
+          : undefined;
       await job.note({ ...change, ...(revisions && { revisions }) });
       await this.noted(job);
       return entryOf(job);
@@ -224,7 +228,7 @@ export class Shelf {
           : await readRevision(this.storage, id, this.unreadable(id) ?? (await this.job(id)).notes, number);
       const { document, changes } = found;
       const line = "note" in found && found.note ? found.note.line : (found as HeldJob).notes.line;
-      if (!JOB_ID.test(to)) throw new Refusal("missing", `${to} is no name of a job.`);
+      if (!isJobId(to)) throw new Refusal("missing", `${to} is no name of a job.`);
       if (this.catalogue.of(to)) return to;
       const copy = await Job.begin(this.storage, to, { document, changes }, { line });
       this.keepAtHand(copy);
@@ -252,48 +256,60 @@ export class Shelf {
     });
   }
 
-  /** A job as it lies here, each thing that holds a part of it, whether it can be read or not. */
-  async asItIs(id: string): Promise<{ name: string; bytes: Uint8Array }[]> {
-    const entry = this.catalogue.of(id);
-    const names = await this.storage.list();
-    const own = [
-      ...(segmentsOf(names).get(id) ?? []),
-      ...names.filter((name) => name.startsWith(revisionsOf(id))),
-    ];
-    const found: { name: string; bytes: Uint8Array }[] = [];
-    for (const name of [...own, ...(entry?.trouble?.kept ?? [])]) {
-      const bytes = await this.storage.read(name);
-      if (bytes) found.push({ name, bytes });
-    }
-    if (found.length === 0) throw new Refusal("missing", "Nothing of this job is here any more.");
-    return found;
+  /** A job with all that belongs to it, to be brought onto another shelf; one that can't be read with what there is of it. */
+  carried(id: string): Promise<CarriedJob> {
+    return this.inTurn(async () => {
+      const found = this.atHand.get(id) ?? (await this.read(id).catch(unlessMissing));
+      if (found) return { id, parts: await partsOf(this.storage, found) };
+      const { trouble, line, state, away, file, revisions, conflictOf, outside, savedAt } =
+        this.catalogue.of(id)!;
+      const known = { line, state, away, file, revisions, conflictOf, outside, savedAt };
+      const names = await this.storage.list();
+      const own = [
+        ...(segmentsOf(names).get(id) ?? []),
+        ...names.filter((name) => name.startsWith(revisionsOf(id))),
+      ];
+      const parts: { name: string; bytes: Uint8Array }[] = [];
+      for (const name of [...own, ...(trouble?.kept ?? [])]) {
+        // What can't be had must not keep all else from going along.
+        const bytes = await this.storage.read(name).catch(() => undefined);
+        if (bytes) parts.push({ name, bytes });
+      }
+      return { id, parts, unreadable: { ...known, sentence: trouble?.sentence ?? "It can't be read." } };
+    });
+  }
+
+  /** Takes a job of another shelf onto this one; nothing that is here is lost by it. */
+  bringIn(carried: CarriedJob): Promise<BroughtIn> {
+    return this.inTurn(() =>
+      bringIn(
+        {
+          storage: this.storage,
+          entry: (id) => this.catalogue.of(id),
+          entries: () => this.catalogue.all,
+          job: (id) => this.job(id),
+          noted: (job) => {
+            this.keepAtHand(job);
+            return this.noted(job);
+          },
+          listedAnew: (id) => this.refreshOne(id),
+          listed: async (line) => {
+            this.catalogue.note({ line });
+            if (!(await this.catalogue.write())) throw new Error("the list of jobs can't be written now");
+          },
+        },
+        carried,
+      ),
+    );
   }
 
   private async freezeNow(job: Job, why: string): Promise<RevisionNote> {
-    const revisions = await this.frozen(job, why);
+    const revisions = await frozenNow(this.storage, job, why);
     if (revisions) {
       await job.note({ revisions });
       await this.noted(job);
     }
     return job.notes.revisions.find(({ head }) => head === job.head)!;
-  }
-
-  /** @returns what the job's revisions are with this state among them; undefined where it is */
-  private async frozen(job: Job, why: string): Promise<readonly RevisionNote[] | undefined> {
-    const { revisions, line } = job.notes;
-    if (revisions.some(({ head }) => head === job.head)) return undefined;
-    const note: RevisionNote = {
-      number: (revisions.at(-1)?.number ?? 0) + 1,
-      at: now(),
-      key: Math.random().toString(36).slice(2, 10),
-      why,
-      head: job.head,
-      ...(line && { line }),
-    };
-    const { document, changes } = job;
-    // Whole before the job tells of it.
-    await putDownRevision(this.storage, job.id, { document, changes }, note);
-    return [...revisions, note];
   }
 
   private async job(id: string): Promise<Job> {
@@ -322,7 +338,8 @@ export class Shelf {
   /** @param sentence why it could not be tried; it is tried again the next time */
   private async troubled(id: string, unreadable: readonly Unreadable[], sentence?: string): Promise<void> {
     const before = this.catalogue.of(id);
-    const kept = unreadable.map(({ keptAs }) => keptAs);
+    // What was set aside of it before is found by the list alone.
+    const kept = [...new Set([...(before?.trouble?.kept ?? []), ...unreadable.map(({ keptAs }) => keptAs)])];
     const line: CatalogueLine = {
       ...(before ?? { state: "draft", away: false, revisions: [], savedAt: "" }),
       id,
@@ -376,7 +393,7 @@ export class Shelf {
   private async refresh(): Promise<void> {
     const segments = segmentsOf(await this.storage.list());
     for (const [id, files] of segments) {
-      if (!JOB_ID.test(id)) continue;
+      if (!isJobId(id)) continue;
       const file = files.at(-1)!;
       const known = this.catalogue.of(id);
       if (known && known.seen === `${file} ${await this.storage.size(file)}`) continue;
@@ -438,6 +455,12 @@ interface Pointer {
   readonly job: string | null;
 }
 const isPointer = (value: unknown): value is Pointer & Versioned => isVersioned(value) && "job" in value;
+
+/** @throws what tells that there is no such job */
+function unlessMissing(error: unknown): undefined {
+  if (error instanceof Refusal && error.kind === "missing") throw error;
+  return undefined;
+}
 
 const heldOf = ({ id, document, changes, savedAt, notes }: Job): HeldJob => ({
   id,

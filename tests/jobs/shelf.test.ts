@@ -324,7 +324,9 @@ test("a damaged job's frozen states can still be looked at, copied and exported"
   expect(marksOf(await shelf.revision(idOf("a"), 1))).toEqual(["A"]);
   await shelf.copy(idOf("a"), idOf("b"), 1);
   expect(marksOf(await shelf.held(idOf("b")))).toEqual(["A"]);
-  expect((await shelf.asItIs(idOf("a"))).map(({ name }) => name.replace(/\..*|-[^-]*$/, ""))).toHaveLength(2);
+  expect(
+    (await shelf.carried(idOf("a"))).parts.map(({ name }) => name.replace(/\..*|-[^-]*$/, "")),
+  ).toHaveLength(2);
 });
 
 test("a new job whose answer was lost, sent again with what was typed since", async () => {

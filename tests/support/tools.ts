@@ -46,6 +46,12 @@ const xmllint = memo((): SystemProgram => ({
   path: firstThatStarts(["xmllint"]),
 }));
 
+const python = memo((): SystemProgram => ({
+  name: "Python 3",
+  hint: "install Python 3 (Debian and Ubuntu: apt-get install python3)",
+  path: firstThatStarts(["python3"]),
+}));
+
 const LONG_MS = 120_000;
 
 function withTool(
@@ -81,6 +87,10 @@ export const withFirefox = (name: string, fn: (path: string) => Promise<void> | 
 /** A test that needs xmllint; it is given the path of the program. */
 export const withXmllint = (name: string, fn: (path: string) => Promise<void> | void): void =>
   withTool(xmllint(), name, fn);
+
+/** A test that needs Python, for what an outsider has written in it; it is given the path of the program. */
+export const withPython = (name: string, fn: (path: string) => Promise<void> | void): void =>
+  withTool(python(), name, fn);
 
 /**
  * @param source the bytes of an .xlsx, or the path of one

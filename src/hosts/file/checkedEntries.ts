@@ -6,6 +6,7 @@
 import { declaredCount, entriesOf, type ArchiveEntry } from "./archive";
 import { stop, troubles } from "./fileTrouble";
 import { findBytes } from "./findBytes";
+import { JOBS_LIST } from "./jobsFile";
 import {
   MAX_ENTRIES,
   MAX_FILE_BYTES,
@@ -49,21 +50,30 @@ export function checkedEntries(bytes: Uint8Array): ArchiveEntry[] {
 }
 
 function sentenceForOtherKind(bytes: Uint8Array): string {
+  // Directory names in such a container are UTF-16; an encrypted workbook has a stream of this name.
+  if (beginsWith(bytes, OLE_HEADER)) return troubles.oldOrProtected(findBytes(bytes, ENCRYPTED_STREAM) >= 0);
+  const kind = kindOf(bytes);
+  return kind === undefined || kind === UNKNOWN ? troubles.notAnArchive() : troubles.otherKind(kind);
+}
+
+const UNKNOWN = "of another kind";
+
+/** @returns what a file is by its beginning, in a few words; undefined where it may be an archive with something in it */
+export function kindOf(bytes: Uint8Array): string | undefined {
+  if (beginsWith(bytes, ZIP_HEADER)) return undefined;
+  if (beginsWith(bytes, OLE_HEADER)) return "an old or protected office document";
+  if (beginsWith(bytes, EMPTY_ZIP_HEADER)) return "an empty ZIP archive";
   const head = new TextDecoder("latin1").decode(bytes.subarray(0, 512));
-  if (beginsWith(bytes, OLE_HEADER)) {
-    // Directory names in such a container are UTF-16; an encrypted workbook has a stream of this name.
-    return troubles.oldOrProtected(findBytes(bytes, ENCRYPTED_STREAM) >= 0);
-  }
-  if (beginsWith(bytes, EMPTY_ZIP_HEADER)) return troubles.otherKind("an empty ZIP archive");
-  if (head.startsWith("%PDF")) return troubles.otherKind("a PDF document");
-  if (/^(?:ï»¿)?\s*<(?:!doctype html|html)/i.test(head)) return troubles.otherKind("a web page");
-  if (/^(?:ï»¿)?\s*<\?xml/i.test(head)) return troubles.otherKind("an XML document");
-  if (/^\{\\rtf/.test(head)) return troubles.otherKind("a text document");
+  if (head.startsWith("%PDF")) return "a PDF document";
+  if (/^(?:ï»¿)?\s*<(?:!doctype html|html)/i.test(head)) return "a web page";
+  if (/^(?:ï»¿)?\s*<\?xml/i.test(head)) return "an XML document";
+  if (/^\{\\rtf/.test(head)) return "a text document";
+  // As JSON is written, whatever stands before it.
+  if (/^(?:ï»¿)?\s*[[{]|"\s*:\s*["[{\d]/.test(head)) return "plain text";
   // eslint-disable-next-line no-control-regex -- control bytes are what tells a binary file from text
   const isText = !/[\x00-\x08\x0e-\x1f]/.test(head);
-  if (isText && /[,;\t]/.test(head)) return troubles.otherKind("a text table (CSV)");
-  if (isText) return troubles.otherKind("plain text");
-  return troubles.notAnArchive();
+  if (isText && /[,;\t]/.test(head)) return "a text table (CSV)";
+  return isText ? "plain text" : UNKNOWN;
 }
 
 function checkPath(name: string): void {
@@ -92,6 +102,8 @@ function checkKind(names: ReadonlySet<string>): void {
   if (names.has("xl/vbaproject.bin")) stop(troubles.macros());
   if (names.has("xl/workbook.bin")) stop(troubles.otherKind("a binary workbook (.xlsb)"));
   if (names.has("[content_types].xml") && names.has("xl/workbook.xml") && names.has("_rels/.rels")) return;
+  if ([...names].some((name) => name === JOBS_LIST || name.endsWith(`/${JOBS_LIST}`)))
+    stop(troubles.jobsAreNoWorkbook());
   if (names.has("word/document.xml")) stop(troubles.otherKind("a Word document"));
   if (names.has("ppt/presentation.xml")) stop(troubles.otherKind("a presentation"));
   if (names.has("mimetype") && names.has("content.xml")) stop(troubles.otherKind("an OpenDocument file"));

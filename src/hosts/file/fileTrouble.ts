@@ -89,6 +89,26 @@ export const troubles = {
   surveyNotText: () =>
     "The file is neither text nor a workbook. Save the survey as CSV (comma, semicolon or tab) or as an Excel workbook (.xlsx).",
 
+  // An export of jobs
+  jobsTooLarge: (bytes: number, most: number) =>
+    `The file is ${inMebibytes(bytes)}; an export of jobs is read up to ${inMebibytes(most)}. Export fewer jobs at a time.`,
+  tooMuchForOne: (what: string) =>
+    `These are too many jobs for one file (${what}). Export fewer at a time: choose a job and “Export as it is”.`,
+  noExport: (kind: string) =>
+    `The file is ${kind}, not an export of Rigsheet's jobs. Choose the .zip that “Export all…” or “Export as it is” made.${kind.includes("CSV") ? " A survey goes in by “Import survey…”." : ""}`,
+  isWorkbook: () =>
+    "The file is an Excel workbook, not an export of Rigsheet's jobs. “Open .xlsx…” opens it as a job.",
+  exportInside: (name: string) =>
+    `The file is packed once more: the export lies in it as ${JSON.stringify(name.slice(0, 60))}. Unpack it and choose that one.`,
+  exportDamaged: (detail: string) =>
+    `The file is an export of Rigsheet's jobs, but its list of jobs is damaged (${detail}). Copy or download it again, or export once more where it comes from.`,
+  newerExport: (version: number) =>
+    `The file was made by a newer Rigsheet (version ${version} of the export; this one reads 1). Bring it in with that one; nothing here was changed.`,
+  exportProtected: () =>
+    "The file is protected with a password. Unpack it with that, then pack what is in it again without one.",
+  jobsAreNoWorkbook: () =>
+    "The file is an export of Rigsheet's jobs, not a workbook. Under Jobs, “Bring in…” brings them in.",
+
   // LibreOffice
   noLibreOffice: (hint: string) =>
     `Printing to a PDF needs LibreOffice, which was not found: ${hint}. Or write a sealed copy (rigsheet copy JOB.xlsx --sealed --out copy.xlsx), open it in your spreadsheet program and print it there.`,

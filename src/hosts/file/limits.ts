@@ -44,3 +44,9 @@ export const MAX_PROMPT_TITLE = 32;
 export const MAX_CHOICES_TEXT = 255;
 /** A page's foot with all its codes may hold 255 characters; so much is left for each side. */
 export const MAX_FOOT_SIDE = 110;
+
+/** An export of jobs, with all of their revisions; it needs no ZIP64 below these. */
+export const MAX_JOBS_FILE_BYTES = 512 * MEBI;
+export const MAX_JOBS_PARTS = 60_000;
+/** What lists the parts of such an export. */
+export const MAX_JOBS_LIST_BYTES = 32 * MEBI;

@@ -12,6 +12,8 @@ import path from "node:path";
 import { encoded } from "../../../src/jobs/record";
 import { ask, BUILD_MS, buildDesk, sentenceOf } from "./desk";
 import { change, document, edit, entry, filesIn, held, logOf, ownDesk, post, put, shelf } from "./ownDesk";
+import { JOBS_LIST } from "../../../src/hosts/file/jobsFile";
+import { unzipSync } from "fflate";
 import { exported, othersAreWhole, threeJobs } from "./threeJobs";
 
 jest.setTimeout(60_000);
@@ -93,9 +95,14 @@ describe("one job's file", () => {
     expect(refused.status).toBe(422);
     expect(await sentenceOf(refused)).toMatch(/^The file of this job is gone from its place\.$| is a folder/);
     expect((await edit(address, ids.harmed, change("r2", "r3"))).status).toBe(422);
-    const none = await ask(address, `jobs/${ids.harmed}/export`);
-    expect([404, 422]).toContain(none.status);
-    expect(await sentenceOf(none)).toMatch(/\.$/);
+    // Nothing of it can be had: the export names it, and says why.
+    const none = unzipSync(
+      new Uint8Array(await (await ask(address, `export?job=${ids.harmed}`)).arrayBuffer()),
+    );
+    expect(Object.keys(none)).toEqual([JOBS_LIST]);
+    expect(JSON.parse(Buffer.from(none[JOBS_LIST]!).toString())).toMatchObject({
+      jobs: [{ id: ids.harmed, parts: [], unreadable: { sentence: expect.stringMatching(/\.$/) as string } }],
+    });
     await othersAreWhole(address, ids);
     expect(readFileSync(path.join(file, "inside"), "utf8")).toBe("theirs");
     await kill();

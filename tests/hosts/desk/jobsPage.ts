@@ -74,6 +74,16 @@ const actions: JobsActions = {
     page.jobs = page.jobs.filter((one) => one.id !== id);
   },
   exportAsItIs: async (id) => asked("exportAsItIs", id),
+  exportAll: async () => {
+    asked("exportAll");
+    return "7 jobs are in rigsheet jobs 2026-11-28.zip, where the browser puts its downloads.";
+  },
+  chooseExport: async () => new File(["invented"], "jobs.zip"),
+  bringIn: async (file) => {
+    asked("bringIn", file.name);
+    page.jobs = [...page.jobs, { ...page.jobs[0]!, id: "from-elsewhere" }];
+    return "1 job brought in, 6 there already.";
+  },
   close: () => {
     asked("close");
     view.hide();

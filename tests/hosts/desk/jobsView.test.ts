@@ -500,7 +500,7 @@ withJobs("one that can't be read: its sentence, and only what can be done with i
 withJobs("a conflicting one says what it is and of which job it came", async () => {
   await line("conflict").click();
   expect(await details().innerText()).toContain(
-    "Typed in another window, or while the server was away, and did not fit Q-9, revision A, Hotel Müller, east wing any more. Open it to compare the two, or to put its edits into that job.",
+    "Typed in another window or another place, or while it could not be saved, and did not fit Q-9, revision A, Hotel Müller, east wing any more. Open it to compare the two, or to put its edits into that job.",
   );
   await shot("conflict");
   await search().fill("conflicting");

@@ -42,9 +42,9 @@ describe("what can't be done", () => {
       404,
       expect.stringMatching(/^This job has no revision/),
     ]);
-    expect(await told(ask(address, `jobs/${never}/export`))).toEqual([
+    expect(await told(ask(address, `export?job=${never}`))).toEqual([
       404,
-      "Nothing of this job is here any more.",
+      "There is no such job here any more.",
     ]);
     expect(await told(ask(address, `jobs/${id}/nothing`))).toEqual([
       404,

@@ -32,7 +32,7 @@ const routesFor = (id: string): [method: string, url: string][] => [
     const [method = "", what = ""] = route.split(" ");
     return [method, `/jobs/${id}${what && `/${what.replace("/N", "/1")}`}`];
   }),
-  ["GET", `/jobs/${id}/export`],
+  ["GET", `/export?job=${id}`],
   ["GET", `/jobs/${id}?look`],
   ["POST", "/given"],
   ["GET", "/once"],
@@ -87,10 +87,14 @@ test("a refusal tells nobody which jobs there are", async () => {
   const { address } = await desk.start();
   const [there, never] = [newId(), newId()];
   await put(address, there, "r1", { line: lineOf("Hill Lane") });
-  for (const rest of ["", "?look", "/export", "/file", "/revisions/1", "/changes?after=r1"])
+  for (const rest of ["", "?look", "/file", "/revisions/1", "/changes?after=r1"])
     expect(await (await asked(address, ["GET", `/jobs/${there}${rest}`])).text()).toBe(
       await (await asked(address, ["GET", `/jobs/${never}${rest}`])).text(),
     );
+  const files = await Promise.all(
+    [there, never].map(async (id) => (await asked(address, ["GET", `/export?job=${id}`])).text()),
+  );
+  expect(files[0]).toBe(files[1]);
   // Nor does what is open to all.
   for (const url of ["/", "/alive", "/alive?ask=x", "/alive?page&ask=x", "/icon.svg", "/desk.js"]) {
     const text = await (await asked(address, ["GET", url])).text();

@@ -1,5 +1,6 @@
 /** Three jobs, of which a test harms one: what must be found of the other two. */
 import { unzipSync } from "fflate";
+import { JOBS_LIST } from "../../../src/hosts/file/jobsFile";
 import type { Start } from "../../../src/hosts/desk/protocol";
 import { ask, askJson } from "./desk";
 import { change, document, edit, held, lineOf, newId, post, put, shelf, type OwnDesk } from "./ownDesk";
@@ -48,7 +49,9 @@ export async function othersAreWhole(address: string, { harmed, sent, open }: Th
 
 /** What is handed out of a job as it is. */
 export async function exported(address: string, id: string): Promise<Buffer[]> {
-  const answer = await ask(address, `jobs/${id}/export`);
+  const answer = await ask(address, `export?job=${id}`);
   expect(answer.status).toBe(200);
-  return Object.values(unzipSync(new Uint8Array(await answer.arrayBuffer()))).map((one) => Buffer.from(one));
+  return Object.entries(unzipSync(new Uint8Array(await answer.arrayBuffer()))).flatMap(([name, one]) =>
+    name === JOBS_LIST ? [] : [Buffer.from(one)],
+  );
 }

@@ -53,7 +53,7 @@ export function showHelp(functions: readonly SheetFunction[]): void {
       make(
         "p",
         {},
-        "Every change is saved at once in the data folder and is there again after a restart. “Jobs” lists all jobs with their frozen revisions; nothing is thrown away but by you. While the server is away, what you type is kept in this browser. “Save .xlsx” makes a workbook file for others.",
+        "Every change is saved at once in the data folder and is there again after a restart. “Jobs” lists all jobs with their frozen revisions; nothing is thrown away but by you. “Export all…” there puts all of them into one file, and “Bring in…” takes such a file in, on any other browser or desk, and loses nothing that is there. While the server is away, what you type is kept in this browser. “Save .xlsx” makes a workbook file for others.",
       ),
       make(
         "p",

@@ -1,11 +1,11 @@
 /** What the desk's server does, done in the page: jobs in the browser's storage, workbooks read and written here. */
-import { zipSync } from "fflate";
 import { isWrittenElsewhere } from "../../../jobs/storage";
 import { Refusal } from "../../../jobs/refusal";
 import type { Shelf } from "../../../jobs/shelf";
 import { RIGSHEET_VERSION } from "../../../version";
 import { writeCopy } from "../../file/copy/writeCopy";
 import { FileTrouble } from "../../file/fileTrouble";
+import { bringIn, exportOf } from "../../file/jobsArchive";
 import { jobFile } from "../../file/jobFile";
 import { readSurveyFile } from "../../file/readSurveyFile";
 import { readXlsx } from "../../file/readXlsx";
@@ -89,15 +89,9 @@ export function inPageApi(stand: Exclude<Stand, "server">): typeof serverApi {
     copyJob: (id, to, revision) => use(async (shelf) => ({ id: await shelf.copy(id, to, revision) })),
     takeTheirs: (id, { document, after, mark, line }) =>
       saved((shelf) => shelf.takeTheirs(id, structuredClone(document), after, mark, line)),
-    asItIs: (id) =>
-      use(async (shelf) => {
-        const things = await shelf.asItIs(id);
-        return new Blob([
-          zipSync(
-            Object.fromEntries(things.map(({ name, bytes }) => [name, bytes])),
-          ) as Uint8Array<ArrayBuffer>,
-        ]);
-      }),
+    exportJobs: (ids = []) =>
+      use(async (shelf) => zip(await exportOf(shelf, ids.length > 0 ? ids : undefined))),
+    bringIn: (file) => use(async (shelf) => bringIn(shelf, await bytesOf(file))),
     // Only a file that a desk was started with has a place; those that a browser holds are the page's own affair.
     theirs: async () => noFile(),
     saveFile: async () => noFile(),
@@ -116,6 +110,9 @@ export function inPageApi(stand: Exclude<Stand, "server">): typeof serverApi {
 const bytesOf = async (blob: Blob): Promise<Uint8Array> => new Uint8Array(await blob.arrayBuffer());
 
 const xlsx = (bytes: Uint8Array): Blob => new Blob([bytes as Uint8Array<ArrayBuffer>], { type: XLSX_TYPE });
+
+const zip = (bytes: Uint8Array): Blob =>
+  new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/zip" });
 
 /** Troubles as the page knows them from a server. */
 async function told<T>(work: () => Promise<T>): Promise<T> {

@@ -2,6 +2,7 @@
 import type { ShelfEntry } from "../../../jobs/catalogue";
 import { JOB_STATES, type JobState, type RevisionNote } from "../../../jobs/content";
 import { NO_NAME, nameInWords, timeInWords, totalInWords } from "../../../jobs/entryInWords";
+import { fileNameOf } from "../../../workbooks/jobLabel";
 import { askForReason, askToDelete } from "./dialogs";
 import { make } from "./dom";
 import type { JobsActions } from "./jobsActions";
@@ -114,7 +115,7 @@ export class JobDetails {
     return make(
       "p",
       { className: "jobs-caution" },
-      "Typed in another window, or while it could not be saved, and did not fit ",
+      "Typed in another window or another place, or while it could not be saved, and did not fit ",
       ...(of ? [make("bdi", {}, nameInWords(of.line)), " any more. "] : ["a job that is no longer here."]),
       ...(of && !away ? ["Open it to compare the two, or to put its edits into that job. "] : []),
       ...(of ? [this.button("Show that job", "origin", () => this.around.choose(job))] : []),
@@ -156,9 +157,10 @@ export class JobDetails {
     ];
   }
 
-  private exportButton({ id }: ShelfEntry): HTMLElement {
+  private exportButton({ id, line }: ShelfEntry): HTMLElement {
     const { actions, run } = this.around;
-    return this.button("Export as it is", "export", () => void run(() => actions.exportAsItIs(id), ""));
+    const name = fileNameOf(nameInWords(line));
+    return this.button("Export as it is", "export", () => void run(() => actions.exportAsItIs(id, name), ""));
   }
 
   private stateOf({ id, state }: ShelfEntry): HTMLElement {

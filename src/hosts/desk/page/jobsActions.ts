@@ -23,6 +23,13 @@ export interface JobsActions {
   copy(id: string, revision?: number): Promise<void>;
   putAway(id: string, away: boolean): Promise<void>;
   delete(id: string): Promise<void>;
-  exportAsItIs(id: string): Promise<void>;
+  /** @param name of the file, without its ending */
+  exportAsItIs(id: string, name: string): Promise<void>;
+  /** @returns a sentence that says where all of them are now */
+  exportAll(): Promise<string>;
+  /** @returns undefined where none is chosen */
+  chooseExport(): Promise<File | undefined>;
+  /** @returns what became of the jobs of an export, in sentences */
+  bringIn(file: File): Promise<string>;
   close(): void;
 }

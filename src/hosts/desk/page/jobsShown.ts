@@ -1,13 +1,18 @@
 /** The list of all jobs over the grid, and what its buttons do. */
 import type { ShelfEntry } from "../../../jobs/catalogue";
+import type { Outcome } from "../../../jobs/bringIn";
+import { broughtInWords } from "../../../jobs/broughtInWords";
 import type { JobContent } from "../../../jobs/content";
+import { timeInWords } from "../../../jobs/entryInWords";
 import { api } from "./api";
 import { bookOf, showComparison } from "./comparing";
+import { chooseFile } from "./dialogs";
 import { download } from "./dom";
 import type { JobsActions } from "./jobsActions";
 import { JobsView } from "./jobsView";
 import type { Remark } from "./offline";
 import type { OpenJob } from "./openJob";
+import { stand } from "./stand";
 
 interface Around {
   readonly root: HTMLElement;
@@ -83,12 +88,54 @@ export function jobsShown({ root, job, focusGrid, run, say, newJob, openFile, re
         throw new Error("This job is open in this window. Open another one first, then delete it.");
       await api.deleteJob(id);
     },
-    exportAsItIs: async (id) => download(await api.asItIs(id), `${id}.zip`),
+    exportAsItIs: async (id, name) => void (await exported(`${name}.zip`, id)),
+    exportAll: async () => {
+      const name = `rigsheet jobs ${timeInWords(new Date().toISOString()).slice(0, DATE_LENGTH)}.zip`;
+      const count = await exported(name);
+      return `${count === 1 ? "1 job is" : `${count} jobs are`} in ${name}, where the browser puts its downloads.`;
+    },
+    chooseExport: () => chooseFile(".zip"),
+    bringIn: async (file) => {
+      if (job.id !== undefined) await job.mustBeSaved(job.id);
+      const report = await api.bringIn(file);
+      const here = report.jobs.map((one) => ({ ...one, id: one.beside ?? one.id }));
+      const inFile = here.filter(({ outcome }) => !NOT_AS_IN_FILE.has(outcome));
+      const ids = new Set(inFile.map(({ id }) => id));
+      const { jobs } = await actions.list();
+      await wentOutside(jobs.filter(({ id }) => ids.has(id)));
+      const isOther = here.some(({ id, outcome }) => id === job.id && SHOWN_ANEW.has(outcome));
+      if (isOther && !job.isLooking) await job.open(job.id!);
+      return `${broughtInWords(report)}${isOther ? " The job that is open is one of them, and is shown as it is now." : ""}`;
+    },
     close: leave(focusGrid),
+  };
+  /** A file has now what was saved until then. */
+  const wentOutside = async (jobs: readonly ShelfEntry[]): Promise<void> => {
+    if (stand === "server") return;
+    for (const { id, savedAt, outside, trouble } of jobs) {
+      if (trouble || savedAt === outside) continue;
+      if (id === job.id) await job.wentOutside(savedAt);
+      else await api.noteJob(id, { outside: savedAt });
+    }
+  };
+  /** @returns how many jobs the file has */
+  const exported = async (name: string, id?: string): Promise<number> => {
+    if (job.id !== undefined) await job.mustBeSaved(job.id);
+    const all = (await actions.list()).jobs;
+    const jobs = id === undefined ? all : all.filter((one) => one.id === id);
+    download(await api.exportJobs(id === undefined ? undefined : [id]), name);
+    await wentOutside(jobs);
+    return jobs.length;
   };
   const view = new JobsView(root, actions);
   return view;
 }
+
+const DATE_LENGTH = 10;
+/** What is here is not what the file has, or can't be read. */
+const NOT_AS_IN_FILE = new Set<Outcome>(["ours is newer", "as it is", "not read"]);
+/** What a window shows of it is no longer so. */
+const SHOWN_ANEW = new Set<Outcome>(["theirs is newer", "brought in"]);
 
 const compared = (
   olderName: string,

@@ -96,6 +96,8 @@ export class JobsView {
           { className: "jobs-buttons" },
           button("New job…", () => actions.newJob()),
           button("Open .xlsx…", () => actions.openFile()),
+          button("Bring in…", () => void this.chooseAndBringIn()),
+          button("Export all…", () => void this.exportAll()),
           button("Close", () => actions.close()),
         ),
       ),
@@ -303,6 +305,34 @@ export class JobsView {
     for (const one of this.entries.values())
       if (one.id !== id && !one.away && one.line?.number === line.number) count++;
     return count;
+  }
+
+  private async chooseAndBringIn(): Promise<void> {
+    const file = await this.actions.chooseExport();
+    if (file) await this.bringIn(file);
+  }
+
+  /** Brings in the jobs of an export, and says what became of them. */
+  async bringIn(file: File): Promise<void> {
+    let said = "";
+    await this.run(
+      async () => {
+        setText(this.said, "Bringing the jobs in…");
+        said = await this.actions.bringIn(file);
+      },
+      () => said,
+    );
+  }
+
+  private async exportAll(): Promise<void> {
+    let said = "";
+    await this.run(
+      async () => {
+        setText(this.said, "Exporting the jobs…");
+        said = await this.actions.exportAll();
+      },
+      () => said,
+    );
   }
 
   private async run(work: () => Promise<void>, done: string | (() => string)): Promise<void> {

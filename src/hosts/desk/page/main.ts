@@ -240,7 +240,16 @@ addEventListener(
   { capture: true },
 );
 
-acceptDrops((files) => {
+/** An export that is dropped goes where “Bring in…” is. */
+async function bringInDropped(files: readonly File[]): Promise<void> {
+  if (!jobs?.isShown) await jobs?.show(job.id);
+  for (const file of files) await jobs?.bringIn(file);
+}
+
+acceptDrops((dropped) => {
+  const exported = dropped.filter(({ name }) => /\.zip$/i.test(name));
+  const files = dropped.filter((file) => !exported.includes(file));
+  if (desk && exported.length > 0) void bringInDropped(exported);
   if (desk && files.length > 0)
     void run(`Reviewing ${files.length === 1 ? files[0]!.name : `${files.length} workbooks`}…`, (started) =>
       reviewDropped(files, started),

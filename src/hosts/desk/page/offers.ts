@@ -27,13 +27,21 @@ export async function offer(id: string, { job, strip, run }: Around): Promise<vo
   const title = (line && labelInWords(line)) || "a job";
   const what = edits === 1 ? "1 edit" : `${edits} edits`;
   const isOpen = job.id === id;
+  const isApart = conflictOf !== undefined && !isKnown(held);
   const said = conflictOf
-    ? `${what} of “${title}” did not fit any more, since the job was changed elsewhere meanwhile. ${isOpen ? "This is the job with them" : "They are kept as a job of its own, under Jobs"}.`
+    ? `${isApart ? `“${title}” was changed in two places since a state that is not known any more` : `${what} of “${title}” did not fit any more, since the job was changed elsewhere meanwhile`}. ${isOpen ? "This is the job with them" : "They are kept as a job of its own, under Jobs"}.`
     : `The job “${title}” was not here any more; what was typed in it is kept as a job of its own, under Jobs.`;
   const open = { label: "Open it", act: () => run("Opening the job…", () => job.open(id)) };
   if (!conflictOf) return strip.show(said, isOpen ? [] : [open]);
   strip.show(said, [
-    { label: "Put them into the job", act: () => run("Putting the edits in…", () => putInto(held, job)) },
+    ...(isApart
+      ? []
+      : [
+          {
+            label: "Put them into the job",
+            act: () => run("Putting the edits in…", () => putInto(held, job)),
+          },
+        ]),
     { label: "Compare", act: () => run("Comparing…", () => compareWith(held)) },
     ...(isOpen ? [] : [open]),
     { label: "Later", act: () => strip.hide() },
@@ -41,6 +49,11 @@ export async function offer(id: string, { job, strip, run }: Around): Promise<vo
 }
 
 async function compareWith(held: HeldJob): Promise<void> {
+  if (!isKnown(held))
+    return await showComparison(
+      { name: "The job now", book: bookOf(await api.held(held.notes.conflictOf!.job)) },
+      { name: "This one", book: bookOf(held) },
+    );
   await showComparison(
     { name: "The job before these edits", book: bookOf(commonOf(held)) },
     { name: "The job with these edits", book: bookOf(held) },
@@ -93,6 +106,11 @@ async function askAboutClashes(clashes: readonly Clash[], homeless: readonly str
   );
   return answer === "in";
 }
+
+/** Whether it still holds the state from which the two went apart; of one that was brought in it may be long past. */
+const isKnown = ({ document, changes, notes: { conflictOf } }: HeldJob): boolean =>
+  document.revisionId === conflictOf!.after ||
+  changes.some(({ nextRevisionId }) => nextRevisionId === conflictOf!.after);
 
 const splitAt = ({ changes, notes }: HeldJob): number =>
   changes.findIndex(({ nextRevisionId }) => nextRevisionId === notes.conflictOf!.after) + 1;

@@ -1,5 +1,6 @@
 /** The page's calls to the desk's server. */
 import type { ShelfEntry } from "../../../jobs/catalogue";
+import type { BringInReport } from "../../../jobs/broughtInWords";
 import type { Change, RevisionNote } from "../../../jobs/content";
 import type { HeldJob } from "../../../jobs/shelf";
 import type { Book } from "../../../workbooks/book";
@@ -82,8 +83,14 @@ export const serverApi = {
       `/jobs/${id}/copies/${to}${revision === undefined ? "" : `?revision=${revision}`}`,
       sent("POST", {}),
     ),
-  /** What lies there of a job, readable or not, as an archive. */
-  asItIs: async (id: string) => (await ask(`/jobs/${id}/export`)).blob(),
+  /**
+   * Jobs in one file, readable or not, with all that belongs to them.
+   * @param ids absent for all
+   */
+  exportJobs: async (ids: readonly string[] = []) =>
+    (await ask(`/export?${ids.map((id) => `job=${id}`).join("&")}`)).blob(),
+  /** Brings in the jobs of such a file. */
+  bringIn: (file: Blob) => askJson<BringInReport>("/import", { method: "POST", body: file }),
   theirs: (id: string) => askJson<Theirs>(`/jobs/${id}/file`),
   takeTheirs: (id: string, theirs: TakeTheirs) => askJson<Saved>(`/jobs/${id}/theirs`, sent("POST", theirs)),
   /**

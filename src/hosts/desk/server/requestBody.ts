@@ -13,22 +13,27 @@ export class Refused extends Error {
 /** A workbook of 10,000 outlets is about a tenth of this. */
 const MOST_BYTES = 64 * 1024 * 1024;
 
-export async function bodyOf(request: IncomingMessage): Promise<Buffer> {
-  const tooLarge = () =>
-    new Refused(
-      413,
-      `The workbook is larger than ${MOST_BYTES / 1024 / 1024} MB, more than the desk takes. Split the job.`,
-    );
-  if (Number(request.headers["content-length"] ?? 0) > MOST_BYTES) throw tooLarge();
+/** @param sentence why so many bytes are not taken; the first is how many it are, as far as they were counted */
+export async function bodyOf(
+  request: IncomingMessage,
+  most = MOST_BYTES,
+  sentence: (bytes: number, most: number) => string = workbookTooLarge,
+): Promise<Buffer> {
+  const tooLarge = (bytes: number) => new Refused(413, sentence(bytes, most));
+  const declared = Number(request.headers["content-length"] ?? 0);
+  if (declared > most) throw tooLarge(declared);
   const parts: Buffer[] = [];
   let size = 0;
   for await (const part of request as AsyncIterable<Buffer>) {
     size += part.length;
-    if (size > MOST_BYTES) throw tooLarge();
+    if (size > most) throw tooLarge(size);
     parts.push(part);
   }
   return Buffer.concat(parts);
 }
+
+const workbookTooLarge = (_bytes: number, most: number): string =>
+  `The workbook is larger than ${most / 1024 / 1024} MB, more than the desk takes. Split the job.`;
 
 export async function jsonOf(request: IncomingMessage): Promise<unknown> {
   const text = (await bodyOf(request)).toString("utf8");

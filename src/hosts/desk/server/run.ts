@@ -1,22 +1,17 @@
 /** Starts the desk: reads the options, opens the jobs, listens, prints the address. */
-import { existsSync } from "node:fs";
 import { readFile, rm, writeFile } from "node:fs/promises";
 import type { Server } from "node:http";
 import path from "node:path";
-import { guarded } from "../../../jobs/guarded";
-import { Refusal } from "../../../jobs/refusal";
-import { Shelf } from "../../../jobs/shelf";
-import { FileTrouble, troubles } from "../../file/fileTrouble";
-import { asTrouble, sweepParts } from "../../file/saveAtomically";
+import { asTrouble } from "../../file/saveAtomically";
 import { DiskStorage } from "../../storage/diskStorage";
 import { makeOwnFolder } from "../../storage/ownFolder";
-import { takeOwnership, usualSurroundings, type Owner } from "../../storage/ownerLock";
-import { ALIVE, DESK_HEADER, GIVE, KEY, KEY_HEADER, ONCE } from "../protocol";
+import type { Owner } from "../../storage/ownerLock";
+import { DESK_HEADER, GIVE, KEY, KEY_HEADER, ONCE } from "../protocol";
 import { assetsIn } from "./assets";
-import { adoptFirst } from "./firstStore";
 import { GivenFiles, type FileServices } from "./givenFiles";
-import { newToken, OnceTokens, signOfLife } from "./guard";
+import { newToken, OnceTokens } from "./guard";
 import { openBrowser } from "./openBrowser";
+import { LOCK, openShelf, ownerOf, releaseAtTheEnd } from "./ownedShelf";
 import { usualDataFolder, USUAL_PORT, type DeskOptions } from "./options";
 import { createDesk, type DeskParts } from "./serve";
 
@@ -26,14 +21,6 @@ export type DeskServices = Pick<DeskParts, "readXlsx" | "readSurvey" | "writeXls
 
 /** How many ports after the usual one are tried when it is taken. */
 const MORE_PORTS = 9;
-const ANSWER_MS = 1_500;
-const ENDING = [
-  ["SIGINT", 2],
-  ["SIGTERM", 15],
-  ["SIGHUP", 1],
-] as const;
-/** The exit code of a program that a signal ended, as shells have it. */
-const AFTER_SIGNAL = 128;
 
 /**
  * Returns once the desk listens; it goes on until the program is stopped.
@@ -50,7 +37,7 @@ export async function runDesk(
   const data = path.resolve(options.data ?? usualDataFolder());
   const file = options.file === undefined ? undefined : path.resolve(options.file);
   await makeOwnFolder(data);
-  const owner = await takeOwnership(data, LOCK, usualSurroundings(answers, say));
+  const owner = await ownerOf(data, say);
   if ("address" in owner) {
     if (file !== undefined) await give(owner.address, file);
     say("A desk runs on this folder already. Its address:");
@@ -71,37 +58,7 @@ export async function runDesk(
   }
 }
 
-/** One desk for all jobs of a folder. */
-const LOCK = "desk";
 const KEY_FILE = "desk.key";
-
-async function openShelf(data: string, owner: Owner): Promise<Shelf> {
-  await sweepParts(data);
-  const storage = guarded(new DiskStorage(data), () => {
-    if (!owner.isMine()) throw notMine(data);
-  });
-  try {
-    const shelf = await Shelf.open(storage);
-    await adoptFirst(shelf, data);
-    return shelf;
-  } catch (error) {
-    throw error instanceof Refusal ? error : asTrouble(error, path.join(data, LOCK));
-  }
-}
-
-/** Why the jobs are another's now, or are not to be found. */
-function notMine(data: string): Error {
-  if (existsSync(path.join(data, `${LOCK}.lock`))) return new Refusal("taken", TAKEN_OVER);
-  // A disk that went away, or a folder that was moved; once it is back, this desk goes on.
-  return new FileTrouble(
-    existsSync(data)
-      ? `What this desk put into ${data} is gone from there: the disk may have been taken out, or somebody has emptied the folder. Bring it back, or start Rigsheet again.`
-      : troubles.folderMissing(data),
-  );
-}
-
-const TAKEN_OVER =
-  "another desk has these jobs now, since this one had not answered for a while. Start Rigsheet again: it opens that one; to keep what you see here, save it as .xlsx first";
 
 type Ready = Omit<DeskParts, "assets" | "port" | "key" | "once">;
 
@@ -191,25 +148,6 @@ async function onceAddress(address: string): Promise<string> {
     headers: { [KEY_HEADER]: searchParams.get(KEY) ?? "" },
   });
   return `${origin}/?${ONCE}=${String(await answer.json())}`;
-}
-
-/** Whether the desk that holds a lock answers there; anything else may listen at that port by now. */
-async function answers(address: string, name: string): Promise<boolean> {
-  try {
-    const key = new URL(address).searchParams.get(KEY) ?? "";
-    const ask = newToken();
-    const answer = await fetch(new URL(`${ALIVE}?ask=${ask}`, address), {
-      signal: AbortSignal.timeout(ANSWER_MS),
-    });
-    return answer.ok && (await answer.text()) === signOfLife(key, name, ask);
-  } catch {
-    return false;
-  }
-}
-
-function releaseAtTheEnd(owner: Owner): void {
-  process.once("exit", () => owner.release());
-  for (const [signal, number] of ENDING) process.once(signal, () => process.exit(AFTER_SIGNAL + number));
 }
 
 /** @returns false when the port is taken */

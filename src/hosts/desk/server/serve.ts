@@ -2,12 +2,13 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
-import { zipSync } from "fflate";
 import { Refusal as JobRefusal } from "../../../jobs/refusal";
 import type { Book } from "../../../workbooks/book";
 import type { Survey } from "../../../workbooks/survey/readSurvey";
 import type { CopyKind } from "../../file/copy/copyOf";
-import { FileTrouble } from "../../file/fileTrouble";
+import { FileTrouble, troubles } from "../../file/fileTrouble";
+import { bringIn, exportOf } from "../../file/jobsArchive";
+import { MAX_JOBS_FILE_BYTES } from "../../file/limits";
 import {
   ALIVE,
   GIVE,
@@ -81,7 +82,6 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
   if (!hasKey(request, parts.key)) throw new Refused(403, NO_KEY);
   if (pathname.startsWith("/jobs/")) {
     const jobs = pathname.slice("/jobs/".length).split("/");
-    if (method === "GET" && jobs[1] === "export") return sendAsItIs(parts, jobs[0]!, response);
     const body = (): Promise<unknown> => jsonOf(request);
     const found = await answerJob(parts, { method, parts: jobs, query: searchParams, body });
     if (found === undefined) throw new Refused(404, `There is nothing at ${pathname}.`);
@@ -98,6 +98,14 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
         notices: parts.shelf.notices.splice(0),
         place: parts.place,
       } satisfies ShelfList);
+    case "GET /export": {
+      const ids = searchParams.getAll("job");
+      return send(response, "application/zip", await exportOf(parts.shelf, ids.length > 0 ? ids : undefined));
+    }
+    case "POST /import": {
+      const bytes = await bodyOf(request, MAX_JOBS_FILE_BYTES, troubles.jobsTooLarge);
+      return sendJson(response, await bringIn(parts.shelf, bytes));
+    }
     case `POST /${GIVE}`:
       await parts.files.give(String(await jsonOf(request)));
       return sendJson(response, {});
@@ -145,13 +153,6 @@ async function startOf({ shelf, files, key }: DeskParts, isNamed: boolean): Prom
       });
   // Known from the key, which is its own in every folder, and not telling it.
   return { given, open: shelf.lastOpen, shelf: createHash("sha256").update(key).digest("hex").slice(0, 16) };
-}
-
-/** What lies here of a job: one thing by itself, several packed together. */
-async function sendAsItIs({ shelf }: DeskParts, id: string, response: ServerResponse): Promise<void> {
-  const things = await shelf.asItIs(id);
-  const packed = zipSync(Object.fromEntries(things.map(({ name, bytes }) => [name, bytes])));
-  send(response, "application/zip", packed);
 }
 
 const NO_KEY =
