@@ -11,6 +11,7 @@ import { withPictures } from "../pictures/withPictures";
 import { RIGSHEET_VERSION } from "../version";
 import type { Book } from "../workbooks/book";
 import { withPageBreaks, withPrint } from "../workbooks/printFoot";
+import { usualSheets } from "../workbooks/usualSheets";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { errorCells, errorsInWords, outFile } from "./copyJob";
 import { fileBytes } from "./newJob";
@@ -39,7 +40,6 @@ Exit: 0 printed; 1 printed, but some cells show the word error; 2 nothing was
 written.`;
 
 const PAPERS = ["a4", "letter"] as const;
-const USUAL_SHEET = "Quote";
 /** Where the figures of the cards come from. */
 const BEHIND_CARDS = ["Commissioning", "Head units", "Alignment"];
 
@@ -101,8 +101,7 @@ export async function printJob(
 }
 
 /** @returns undefined for all of them */
-function sheetsToPrint({ sheets }: Book, wanted: readonly string[] | undefined): string[] | undefined {
+function sheetsToPrint(book: Book, wanted: readonly string[] | undefined): string[] | undefined {
   if (wanted?.some((name) => name.toLowerCase() === "all")) return undefined;
-  if (wanted) return [...wanted];
-  return sheets.some(({ name }) => name === USUAL_SHEET) ? [USUAL_SHEET] : undefined;
+  return wanted ? [...wanted] : usualSheets(book);
 }

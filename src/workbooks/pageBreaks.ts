@@ -10,18 +10,9 @@
 import { address, parseRange } from "./address";
 import type { BookPrint, BookSheet, Look } from "./book";
 import { LOOKS } from "./looks";
+import { pageRoom, POINTS_PER_CHARACTER, USUAL_WIDTH } from "./pageRoom";
 import { LINE_POINTS } from "./placing";
 
-/** In inches: wide sheets need the width, and a home printer leaves about 5 mm. */
-export const PAGE_MARGINS = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.7, header: 0.3, footer: 0.3 };
-
-const POINTS_PER_INCH = 72;
-/** Width and height upright, in points: ISO 216; 8.5 by 11 inches. */
-const PAPERS = { a4: [595, 842], letter: [612, 792] } as const;
-/** Of a column's width: seven pixels of 1/96 inch with the usual font (from memory). */
-const POINTS_PER_CHARACTER = 5.25;
-/** In characters, where a sheet names none (from memory). */
-const USUAL_WIDTH = 8.43;
 /** A page that is emptier than this takes the beginning of a part that fits no page, or not the rest of this one. */
 const FULL_ENOUGH = 0.45;
 /** A heading, its heads and units, and the first rows: so much of a part stands together. */
@@ -75,12 +66,9 @@ export function pageBreaks(sheet: BookSheet, looks: readonly Look[]): number[] |
 }
 
 /** What a page holds, in points of the sheet before it is made smaller to fit. */
-function pagePoints({ paper, orientation }: BookPrint, width: number): number {
-  const [short, long] = PAPERS[paper];
-  const [across, down] = orientation === "landscape" ? [long, short] : [short, long];
-  const { left, right, top, bottom } = PAGE_MARGINS;
-  const scale = Math.min(1, (across - (left + right) * POINTS_PER_INCH) / width);
-  return (down - (top + bottom) * POINTS_PER_INCH) / scale;
+function pagePoints(print: BookPrint, width: number): number {
+  const { across, down } = pageRoom(print);
+  return down / Math.min(1, across / width);
 }
 
 function widthOf({ columnWidths }: BookSheet, from: number, to: number): number {

@@ -5,7 +5,7 @@
 import type { HeaderFooter, NamedRange, PageSetup } from "hucre";
 import { parseRange } from "../../workbooks/address";
 import type { BookPrint } from "../../workbooks/book";
-import { PAGE_MARGINS } from "../../workbooks/pageBreaks";
+import { PAGE_MARGINS } from "../../workbooks/pageRoom";
 import { MAX_FOOT_SIDE } from "./limits";
 import { absoluteRange, onSheet } from "./references";
 import { cutText, fromStoredText, toStoredText } from "./storedText";

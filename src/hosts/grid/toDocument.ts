@@ -263,7 +263,7 @@ export function styleOf(look: Look): Record<string, unknown> {
   return style;
 }
 
-const EDGE_COLOR = "#8A8F98";
+export const EDGE_COLOR = "#8A8F98";
 
 export function borderOf(edges: NonNullable<Look["edges"]>): Record<string, unknown> {
   const side = (edge: Edge | undefined) => (edge ? { style: edge, color: EDGE_COLOR } : undefined);

@@ -9,6 +9,7 @@ export interface BarActions {
   newJob(): void;
   open(): void;
   save(): void;
+  print(): void;
   importSurvey(): void;
   addRows(): void;
   undo(): void;
@@ -94,6 +95,9 @@ export class Bar {
         button("New", "Start a new job; the one open now is kept", () => actions.newJob()),
         button("Open .xlsx…", "Open a workbook from a file", () => actions.open()),
         this.saveButton,
+        button("Print…", "The quote, other sheets or cards, on paper or as PDF (Ctrl+P)", () =>
+          actions.print(),
+        ),
         this.survey,
         button("Add rows", "Add rows to the block of the selected cell", () => actions.addRows()),
         button("Undo", "Take back the last change (Ctrl+Z)", () => actions.undo()),

@@ -24,6 +24,7 @@ import { painted } from "./dom";
 import { canHold, heldFile, pickFile } from "../../storage/fileHandles";
 import { PaneBeside } from "./paneBeside";
 import { registerPastePlugin } from "./pastePlugin";
+import { printPages } from "./printing";
 import { askForSurvey } from "./surveyDialog";
 import { registerFillPlugin } from "./fillPlugin";
 import { growByTyping } from "./growingEntry";
@@ -62,6 +63,7 @@ const bar = new Bar(element("bar"), {
   newJob: () => void run("Starting a new job…", newJob),
   open: () => void run("Opening the workbook…", open),
   save: () => void run("Saving the workbook…", saveNow),
+  print: () => void run("Looking at what prints…", printNow),
   importSurvey: () => void run("Reading the survey…", importSurvey),
   addRows: () => void run("Adding rows…", addRows),
   undo: () => void run("Taking back…", back("REQUEST_UNDO", "There is nothing to take back.")),
@@ -167,6 +169,14 @@ async function saveNow(started: () => Promise<void>): Promise<void> {
   await save({ desk, bar, job });
 }
 
+async function printNow(started: () => Promise<void>): Promise<void> {
+  await started();
+  await printPages(desk, unfinished(), (words) => {
+    bar.showWork(words);
+    return painted();
+  });
+}
+
 /** @throws Error with a sentence where the shown job takes no edit */
 function mustTakeEdits(): void {
   if (!job.mayEdit)
@@ -219,12 +229,15 @@ addEventListener("keydown", () => desk?.drawPending(), { capture: true });
 addEventListener(
   "keydown",
   (event) => {
-    if (!(event.ctrlKey || event.metaKey) || document.querySelector("dialog")) return;
+    if (!(event.ctrlKey || event.metaKey)) return;
     const key = event.key.toLowerCase();
-    if (key !== "s" && key !== "j") return;
+    const asked = document.querySelector("dialog") !== null;
+    // The browser's own printing of the page would show one screen of the grid.
+    if (key !== "p" && (asked || (key !== "s" && key !== "j"))) return;
     event.preventDefault();
-    if (event.repeat) return;
+    if (event.repeat || asked) return;
     if (key === "j") showJobs();
+    else if (key === "p") void run("Looking at what prints…", printNow);
     else void run("Saving the workbook…", saveNow);
   },
   { capture: true },

@@ -62,6 +62,7 @@ export function squeezed(
         ),
       ),
       rowCount: to(sheet.rowCount),
+      ...(sheet.merges && { merges: sheet.merges.map(range) }),
       print: print && {
         ...print,
         ...(print.area && { area: endingAt(range(print.area), to(last)) }),

@@ -1,0 +1,89 @@
+/** What of a workbook can be printed on the desk, and what then stands on the pages. */
+import { withPictures } from "../../../pictures/withPictures";
+import { RIGSHEET_VERSION } from "../../../version";
+import type { Book, BookPrint, BookSheet } from "../../../workbooks/book";
+import { cardsOf } from "../../../workbooks/multiRoom/cards/cardsOf";
+import { paperSheet, PLAIN_PRINT, shownZone, type Typesetting } from "../../../workbooks/paperSheet";
+import { printFootOf, withPageBreaks, withPrint } from "../../../workbooks/printFoot";
+import { usualSheets } from "../../../workbooks/usualSheets";
+import { copyOf } from "../../file/copy/copyOf";
+import type { PaperPart } from "./paperHtml";
+
+export interface PrintChoice {
+  /** Of the sheet, or what it is called where it is none. */
+  readonly name: string;
+  /** What a person should know of it before it is printed; empty for nothing. */
+  readonly note: string;
+  /** Chosen from the first. */
+  readonly chosen: boolean;
+  /** The customer's page: everything else is the office's and the crew's. */
+  readonly forCustomer: boolean;
+}
+
+export interface Printable {
+  /** The customer's page first, then the other sheets in their order; none where nothing can be printed. */
+  readonly choices: readonly PrintChoice[];
+  /** As the workbook has it. */
+  readonly paper: BookPrint["paper"];
+  /** @returns what stands on the pages, values only */
+  parts(chosen: readonly PrintChoice[], paper: BookPrint["paper"], setting: Typesetting): PaperPart[];
+}
+
+/** @param book a computed workbook, as its grid shows it */
+export function printable(book: Book): Printable {
+  const ready = withPictures({ ...book, sheets: book.sheets.map(withPrintSetUp) });
+  const usual = usualSheets(book);
+  const isUsual = (name: string): boolean => usual?.includes(name) ?? false;
+  const sheets = ready.sheets
+    .filter((sheet) => !sheet.hidden && (sheet.pictures ?? shownZone(sheet)))
+    .map(({ name, pictures }): PrintChoice => ({
+      name,
+      note: pictures ? picturesInWords(pictures) : noteOn(book, name),
+      chosen: usual === undefined || isUsual(name),
+      forCustomer: isUsual(name),
+    }));
+  const cards = sheets.length > 0 ? cardsOf(book) : undefined;
+  const cardChoice: PrintChoice = {
+    name: "Cards for the crew",
+    note: "one for each head unit and each outlet, to be cut apart",
+    chosen: false,
+    forCustomer: false,
+  };
+  return {
+    choices: [
+      ...sheets.filter(({ forCustomer }) => forCustomer),
+      ...sheets.filter(({ forCustomer }) => !forCustomer),
+      ...(cards ? [cardChoice] : []),
+    ],
+    paper: book.sheets.find(({ print }) => print)?.print?.paper ?? PLAIN_PRINT.paper,
+    parts: (chosen, paper, setting) => {
+      const names = chosen.filter((one) => one !== cardChoice).map(({ name }) => name);
+      const facts = { now: new Date(), version: RIGSHEET_VERSION, sheets: names };
+      const copies = [
+        ...(names.length > 0 ? [copyOf(ready, "sealed", facts)] : []),
+        ...(cards && chosen.includes(cardChoice) ? [withPrint(cards, { footRight: printFootOf(book) })] : []),
+      ];
+      return copies
+        .map((copy) => withPageBreaks(withPrint(copy, { paper })))
+        .flatMap((copy) => copy.sheets.flatMap((sheet) => partOf(sheet, copy, setting)));
+    },
+  };
+}
+
+function partOf(sheet: BookSheet, { looks }: Book, setting: Typesetting): PaperPart[] {
+  const { name, print = PLAIN_PRINT, pictures } = sheet;
+  if (pictures) return [{ name, print, pictures }];
+  const part = paperSheet(sheet, looks, setting);
+  return part ? [part] : [];
+}
+
+const withPrintSetUp = (sheet: BookSheet): BookSheet =>
+  sheet.print ? sheet : { ...sheet, print: { ...PLAIN_PRINT, footLeft: sheet.name } };
+
+const picturesInWords = (pictures: NonNullable<BookSheet["pictures"]>): string =>
+  `${pictures.length === 1 ? "1 picture" : `${pictures.length} pictures`}, each on a page of its own`;
+
+const noteOn = ({ sheets }: Book, name: string): string =>
+  sheets.find((sheet) => sheet.name === name)?.print
+    ? ""
+    : "no print set-up of its own: all that is filled, one page wide";
