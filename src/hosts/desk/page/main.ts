@@ -24,7 +24,7 @@ import { painted } from "./dom";
 import { canHold, heldFile, pickFile } from "../../storage/fileHandles";
 import { PaneBeside } from "./paneBeside";
 import { registerPastePlugin } from "./pastePlugin";
-import { printPages } from "./printing";
+import { printByMenu, printPages } from "./printing";
 import { askForSurvey } from "./surveyDialog";
 import { registerFillPlugin } from "./fillPlugin";
 import { growByTyping } from "./growingEntry";
@@ -232,8 +232,9 @@ addEventListener(
     if (!(event.ctrlKey || event.metaKey)) return;
     const key = event.key.toLowerCase();
     const asked = document.querySelector("dialog") !== null;
-    // The browser's own printing of the page would show one screen of the grid.
-    if (key !== "p" && (asked || (key !== "s" && key !== "j"))) return;
+    // The browser would print one screen of the page, the grid library the grid as it stands, workings and all.
+    if (key === "p") event.stopImmediatePropagation();
+    else if (asked || (key !== "s" && key !== "j")) return;
     event.preventDefault();
     if (event.repeat || asked) return;
     if (key === "j") showJobs();
@@ -288,6 +289,7 @@ await run("Opening the job…", async (started) => {
   registerFillPlugin(library);
   enterTyped(library, entry);
   growByTyping(library, guard);
+  printByMenu(library, () => void run("Looking at what prints…", printNow));
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.
   library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet");

@@ -24,6 +24,7 @@ export interface PaperPictures {
 
 const SIZES = { a4: "210mm 297mm", letter: "8.5in 11in" } as const;
 const SIZES_ACROSS = { a4: "297mm 210mm", letter: "11in 8.5in" } as const;
+/** Not made smaller with the sheet: a line of less than a pixel is drawn as one anyway. */
 const EDGE_POINTS = { thin: 0.75, medium: 1.5 } as const;
 const POINTS_PER_PIXEL = 0.75;
 /** A page holds a little less than it measures. */
@@ -142,7 +143,7 @@ function declarations(
   if (isColor(fill)) found.push(`background:#${fill}`);
   for (const side of ["top", "right", "bottom", "left"] as const) {
     const edge = edges?.[side];
-    if (edge) found.push(`border-${side}:${points(EDGE_POINTS[edge])} solid ${EDGE_COLOR}`);
+    if (edge) found.push(`border-${side}:${EDGE_POINTS[edge]}pt solid ${EDGE_COLOR}`);
   }
   if (!shown) return found.join(";");
   found.push(`font-size:${points(shown.size)}`);

@@ -59,7 +59,8 @@ export async function askWhatToPrint(
         ...choices.map(({ name, note }, index) =>
           make(
             "label",
-            { htmlFor: `print-${index}` },
+            // What has more to say takes a line of its own.
+            { htmlFor: `print-${index}`, className: note ? "print-wide" : "" },
             boxes[index]!,
             make("bdi", {}, name),
             make(

@@ -3,6 +3,7 @@ import * as library from "@odoo/o-spreadsheet";
 import { pageRoom } from "../../../workbooks/pageRoom";
 import type { PaperSheet, Typesetting } from "../../../workbooks/paperSheet";
 import { shownOnGrid } from "../../grid/shownOnGrid";
+import type { GridLibrary } from "../../grid/library";
 import type { Desk } from "./desk";
 import { make, pause } from "./dom";
 import { FONTS, paperHtml } from "./paperHtml";
@@ -46,6 +47,17 @@ export async function printPages(
   fitOnePages(frame.contentDocument!, tall);
   await handOver(frame.contentWindow!);
 }
+
+/** The grid library's own printing knows no print set-up: it would print a sheet's workings beside it. */
+export const printByMenu = ({ registries }: GridLibrary, print: () => void): void =>
+  void registries.topbarMenuRegistry.replaceChild("print", ["file"], {
+    name: "Print…",
+    sequence: 190,
+    execute: print,
+    isReadonlyAllowed: true,
+    isEnabledOnLockedSheet: true,
+    icon: "o-spreadsheet-Icon.PRINT",
+  });
 
 /** The page's own measure of a line, in the type that prints it. */
 function typesetting(): Typesetting {
