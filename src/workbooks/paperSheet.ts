@@ -119,7 +119,7 @@ export function paperSheet(
     (isHead(row) ? head : row < repeatTo ? before : parts.at(-1)!).push(place(row, rows));
   }
   // Rows to repeat may stand above what prints.
-  if (repeatTo <= zone.top)
+  if (repeatTo > 0 && repeatTo <= zone.top)
     for (const row of visible(repeatFrom - 1, repeatTo - 1, (at) => sheet.rowHeights[at]))
       head.push(place(row, rows));
   return {
@@ -171,7 +171,8 @@ function rowMaker(
     const look = looks[cells[at]?.look ?? -1] ?? {};
     const value = shown(at);
     const { bold = false, size = USUAL_SIZE } = look;
-    const text = value === undefined ? "" : typeof value === "string" ? value : formatted(value, look.format);
+    const text =
+      value === undefined ? "" : typeof value === "string" ? value : formatted(plain(value), look.format);
     const align =
       look.align ?? (typeof value === "number" ? "right" : typeof value === "boolean" ? "center" : "left");
     const span = zone
@@ -214,6 +215,9 @@ function rowMaker(
     return { height: rowHeights[row] ?? LINE_POINTS, cells: placed };
   };
 }
+
+/** A nought of the other sign is a nought. */
+const plain = (value: number | boolean): number | boolean => (value === 0 ? 0 : value);
 
 const within = (places: readonly number[], first: number, last: number): number =>
   places.filter((at) => at >= first && at <= last).length;

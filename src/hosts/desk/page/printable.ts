@@ -25,7 +25,7 @@ export interface Printable {
   readonly choices: readonly PrintChoice[];
   /** As the workbook has it. */
   readonly paper: BookPrint["paper"];
-  /** @returns what stands on the pages, values only */
+  /** @returns what stands on the pages, values only, in the order of the choices */
   parts(chosen: readonly PrintChoice[], paper: BookPrint["paper"], setting: Typesetting): PaperPart[];
 }
 
@@ -60,7 +60,7 @@ export function printable(book: Book): Printable {
       const names = chosen.filter((one) => one !== cardChoice).map(({ name }) => name);
       const facts = { now: new Date(), version: RIGSHEET_VERSION, sheets: names };
       const copies = [
-        ...(names.length > 0 ? [copyOf(ready, "sealed", facts)] : []),
+        ...(names.length > 0 ? [inOrder(copyOf(ready, "sealed", facts), names)] : []),
         ...(cards && chosen.includes(cardChoice) ? [withPrint(cards, { footRight: printFootOf(book) })] : []),
       ];
       return copies
@@ -69,6 +69,11 @@ export function printable(book: Book): Printable {
     },
   };
 }
+
+const inOrder = (book: Book, names: readonly string[]): Book => ({
+  ...book,
+  sheets: [...book.sheets].sort((a, b) => names.indexOf(a.name) - names.indexOf(b.name)),
+});
 
 function partOf(sheet: BookSheet, { looks }: Book, setting: Typesetting): PaperPart[] {
   const { name, print = PLAIN_PRINT, pictures } = sheet;

@@ -1,0 +1,493 @@
+/**
+ * Printing on the desk: what is offered, and what stands on the pages. A browser
+ * without a screen shows no print dialog, so the pages are taken where they are
+ * handed to it, and Chromium makes the PDF of them that its dialog would make.
+ */
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { printJob } from "../../../src/cli/printJob";
+import type { Console } from "../../../src/cli/console";
+import { libreOffice } from "../../../src/hosts/file/libreOffice";
+import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
+import { recalculate } from "../../../src/hosts/headless/recalculate";
+import type { Book } from "../../../src/workbooks/book";
+import type { Filling } from "../../../src/workbooks/definition";
+import { layOut } from "../../../src/workbooks/layOut";
+import { apartmentBlock } from "../../../src/workbooks/multiRoom/apartmentBlock";
+import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
+import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
+import { namedColumn, namedValue, placeOfName } from "../../../src/workbooks/named";
+import { bookOf, emptySheet } from "../../support/books";
+import { referencePrice, type Job } from "../../support/referencePrice";
+import { barriers } from "../../pane/inChromium";
+import {
+  bookOnPage,
+  button,
+  choose,
+  crash,
+  forget,
+  notice,
+  page,
+  saved,
+  type,
+  until,
+  withPage,
+} from "./onDesk";
+import { BUILD_MS } from "./desk";
+
+jest.setTimeout(BUILD_MS);
+
+const dialog = () => page.getByRole("dialog", { name: "Print" });
+const boxes = () => dialog().getByRole("checkbox");
+const printButton = () => dialog().getByRole("button", { name: "Print…" });
+
+interface Handed {
+  rigsheetPages?: string;
+}
+
+let folder: string;
+beforeAll(() => void (folder = mkdtempSync(path.join(tmpdir(), "rigsheet-printing-"))));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+let stubbed: unknown;
+/** What the browser is asked to print is kept; as a browser does, the window is told before. */
+async function takePages(): Promise<void> {
+  await page.evaluate(() => delete (window as Handed).rigsheetPages);
+  if (stubbed === page) return;
+  stubbed = page;
+  await page.addInitScript(() => {
+    window.print = () => {
+      window.dispatchEvent(new Event("beforeprint"));
+      (window.top as Handed).rigsheetPages = document.documentElement.outerHTML;
+    };
+  });
+}
+
+/** @param sheets by name; what is chosen from the first where absent */
+async function printed(sheets?: readonly string[], paper?: "A4" | "Letter"): Promise<string> {
+  await takePages();
+  await page.keyboard.press("Control+p");
+  await dialog().waitFor();
+  if (sheets) {
+    for (const box of await boxes().all()) await box.uncheck();
+    for (const sheet of sheets)
+      await dialog()
+        .getByRole("checkbox", { name: new RegExp(`^${sheet}\\b`) })
+        .check();
+  }
+  if (paper) await dialog().getByLabel("Paper").selectOption({ label: paper });
+  await printButton().click();
+  await dialog().waitFor({ state: "detached" });
+  const pages = await until(
+    () => page.evaluate(() => (window as Handed).rigsheetPages ?? ""),
+    (html) => html !== "",
+  );
+  return `<!doctype html>${pages}`;
+}
+
+interface Word {
+  readonly text: string;
+  readonly left: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+interface PaperPage {
+  readonly width: number;
+  readonly height: number;
+  readonly words: readonly Word[];
+  /** Its lines, each blank of any length one. */
+  readonly lines: readonly string[];
+}
+
+function pdfText(...words: string[]): string {
+  const { stdout, status } = spawnSync("pdftotext", words, { encoding: "utf8", maxBuffer: 1 << 28 });
+  if (status !== 0) throw new Error("pdftotext is missing: install poppler's tools (poppler-utils)");
+  return stdout;
+}
+
+function pagesOf(pdf: string): PaperPage[] {
+  const texts = pdfText("-layout", pdf, "-").split("\f");
+  const boxed = pdfText("-bbox", pdf, "-").split("<page ").slice(1);
+  return boxed.map((text, index) => {
+    const size = /width="([\d.]+)" height="([\d.]+)"/.exec(text)!;
+    return {
+      width: Number(size[1]),
+      height: Number(size[2]),
+      words: [
+        ...text.matchAll(/xMin="([-\d.]+)" yMin="[-\d.]+" xMax="([-\d.]+)" yMax="([-\d.]+)">([^<]*)</g),
+      ].map((found) => ({
+        text: found[4]!,
+        left: Number(found[1]),
+        right: Number(found[2]),
+        bottom: Number(found[3]),
+      })),
+      lines: texts[index]!.split("\n")
+        .map((line) => line.replace(/\s+/g, " ").trim())
+        .filter((line) => line !== ""),
+    };
+  });
+}
+
+/** The pages as Chromium prints them, with "background graphics" off as its dialog has it. */
+async function onPaper(html: string, name = "pages"): Promise<PaperPage[]> {
+  const paper = await page.context().newPage();
+  await paper.setContent(html);
+  const file = path.join(folder, `${name}.pdf`);
+  writeFileSync(file, await paper.pdf({ preferCSSPageSize: true, printBackground: false }));
+  await paper.close();
+  return pagesOf(file);
+}
+
+const quiet: Console = { out: () => undefined, err: () => undefined, readInput: async () => "" };
+
+/** The same workbook's file through the command and LibreOffice. */
+async function byLibreOffice(book: Book, ...words: string[]): Promise<PaperPage[]> {
+  const job = path.join(folder, "job.xlsx");
+  const out = path.join(folder, "libreOffice.pdf");
+  writeFileSync(job, await writeXlsx(recalculate(book)));
+  await printJob([job, ...words, "--out", out, "--force"], quiet);
+  return pagesOf(out);
+}
+
+const linesOf = (pages: readonly PaperPage[]): string[] => pages.flatMap(({ lines }) => lines);
+const wordsOf = (pages: readonly PaperPage[]): string[] => linesOf(pages).flatMap((line) => line.split(" "));
+
+function expectWithinPages(pages: readonly PaperPage[]): void {
+  for (const { width, height, words } of pages) {
+    const outside = words.filter(({ left, right, bottom }) => left < 0 || right > width || bottom > height);
+    expect(outside).toEqual([]);
+  }
+}
+
+/** Texts that their cell, or the cells that they run over, do not hold: they would be cut on paper. */
+const cutTexts = async (html: string): Promise<string[]> => {
+  const paper = await page.context().newPage();
+  await paper.setContent(html);
+  const cut = await paper.evaluate(() =>
+    [...document.querySelectorAll("td")].flatMap((cell) => {
+      const box = cell.querySelector("div") ?? cell;
+      const room = box.getBoundingClientRect();
+      const range = document.createRange();
+      range.selectNodeContents(box);
+      const text = range.getBoundingClientRect();
+      const isCut = text.width > room.width + 0.5 || text.height > room.height + 0.5;
+      return cell.textContent && isCut ? [cell.textContent] : [];
+    }),
+  );
+  await paper.close();
+  return cut;
+};
+
+/** A workbook opened from a file, as a person opens one. */
+async function open(book: Book): Promise<void> {
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), button("Open .xlsx…").click()]);
+  await chooser.setFiles({ name: "job.xlsx", mimeType: "", buffer: Buffer.from(await writeXlsx(book)) });
+  await until(
+    () => notice().innerText(),
+    (text) => text.endsWith("is kept, under Jobs."),
+  );
+  await page.locator(".desk-notice").getByRole("button", { name: "Close" }).click();
+}
+
+const filled = (change: (filling: Required<Filling>) => void): Book => {
+  const filling = JSON.parse(JSON.stringify(guestHouse)) as Required<Filling>;
+  change(filling);
+  return recalculate(layOut(multiRoom, filling));
+};
+
+const money = (amount: number | string): string =>
+  Number(amount).toLocaleString("en-US", { minimumFractionDigits: 2, maximumFractionDigits: 2 });
+
+describe("the quote", () => {
+  withPage("has the reference's sums, and lines that add up to them; nothing is cut", async () => {
+    const html = await printed();
+    const pages = await onPaper(html);
+    expect(pages).toHaveLength(1);
+    // A4, 210 by 297 mm (ISO 216).
+    expect([pages[0]!.width, pages[0]!.height].map(Math.round)).toEqual([595, 842]);
+    const { net, tax, total: sum } = referencePrice(guestHouse as unknown as Job);
+    const lines = linesOf(pages);
+    expect(lines).toContain(`Price without tax ${money(net)}`);
+    expect(lines).toContain(`Tax ${money(tax)}`);
+    expect(lines).toContain(`Total ${money(sum)}`);
+    const from = lines.indexOf("Price") + 1;
+    const amounts = lines
+      .slice(from, lines.indexOf(`Price without tax ${money(net)}`))
+      .map((line) => Number(/ ([\d,]+\.\d\d)$/.exec(line)![1]!.replace(/,/g, "")));
+    expect(amounts).toHaveLength(6);
+    expect(amounts.reduce((all, one) => all + one, 0).toFixed(2)).toBe(net);
+    expect(lines.at(-1)).toBe("Quote Page 1 of 1 D-24, revision 1, 2026-11-02");
+    expectWithinPages(pages);
+    expect(await cutTexts(html)).toEqual([]);
+  });
+
+  withPage("shows no cost and no margin; Price does, and is asked for with a caution", async () => {
+    const book = await bookOnPage();
+    const figures = ["price_cost", "price_margin_money", "price_direct"]
+      .map((name) => namedValue(book, name))
+      .filter((value) => typeof value === "number");
+    expect(figures.length).toBeGreaterThan(1);
+    const costs = figures.map(money);
+    const html = await printed();
+    for (const cost of costs) expect(html).not.toContain(cost);
+    expect(linesOf(await onPaper(html)).join("\n")).not.toMatch(/cost|margin|overhead(?! lines)/i);
+
+    await page.keyboard.press("Control+p");
+    const caution = dialog().getByText(/costs and margin/);
+    expect(await caution.count()).toBe(0);
+    await dialog().getByRole("checkbox", { name: "Price" }).check();
+    await caution.waitFor();
+    await page.keyboard.press("Escape");
+    const price = await printed(["Price"]);
+    for (const cost of costs) expect(price).toContain(cost);
+  });
+});
+
+const withBoth = libreOffice().path === undefined ? test.skip : withPage;
+
+describe("against what LibreOffice prints of the same workbook's file", () => {
+  withBoth("the demonstration's quote: the same words in the same rows, on as many pages", async () => {
+    const ours = await onPaper(await printed());
+    const theirs = await byLibreOffice(await bookOnPage());
+    expect(ours).toHaveLength(theirs.length);
+    expect(linesOf(ours)).toEqual(linesOf(theirs));
+  });
+
+  withBoth("every other sheet of it, and the cards", async () => {
+    await page.keyboard.press("Control+p");
+    const names = await dialog().locator("bdi").allInnerTexts();
+    await page.keyboard.press("Escape");
+    const sheets = names.filter((name) => !/^(D-24|Quote|About|Pictures|Cards)/.test(name));
+    expect(sheets.length).toBeGreaterThan(15);
+    const book = await bookOnPage();
+    for (const [chosen, words] of [
+      [sheets, sheets.flatMap((sheet) => ["--sheet", sheet])],
+      [["Cards"], ["--cards"]],
+    ] as const) {
+      const html = await printed(chosen);
+      const ours = await onPaper(html);
+      const theirs = await byLibreOffice(book, ...words);
+      expect(ours).toHaveLength(theirs.length);
+      // In what order wrapped heads and long rows are read from a page is pdftotext's guess.
+      expect(wordsOf(ours).sort()).toEqual(wordsOf(theirs).sort());
+      expectWithinPages(ours);
+      expect(await cutTexts(html)).toEqual([]);
+    }
+  });
+});
+
+describe("long and odd jobs", () => {
+  withPage("240 outlets: the heads on every page, every outlet once, nothing beyond the paper", async () => {
+    const book = recalculate(layOut(multiRoom, apartmentBlock));
+    await open(book);
+    for (const [paper, across] of [
+      ["A4", 842],
+      ["Letter", 792],
+    ] as const) {
+      const html = await printed(["Rooms"], paper);
+      const pages = await onPaper(html, "rooms");
+      expect(pages.length).toBeGreaterThan(2);
+      expect(new Set(pages.map(({ width }) => Math.round(width)))).toEqual(new Set([across]));
+      for (const { lines, words } of pages) {
+        expect(lines.join("\n")).toMatch(/Floor Room Outlet Receiver/);
+        expect(words.map(({ text }) => text)).toEqual(
+          expect.arrayContaining(["Wall", "Verdict", "Strongest"]),
+        );
+      }
+      const outlets = namedColumn(book, "rooms_outlet").filter((name) => name) as string[];
+      expect(outlets).toHaveLength(240);
+      const shown = pages.flatMap(({ words }) => words.map(({ text }) => text));
+      for (const outlet of outlets) expect(shown.filter((word) => word === outlet)).toHaveLength(1);
+      expectWithinPages(pages);
+      expect(await cutTexts(html)).toEqual([]);
+      const last = pages.at(-1)!;
+      expect(last.lines.at(-1)).toMatch(new RegExp(`^Rooms Page ${pages.length} of ${pages.length} D-240`));
+    }
+  });
+
+  const LONG = "Holiday homes at the far end of the old railway embankment, building of the northern wing";
+
+  withPage("long names: whole on paper, and the page no wider for them", async () => {
+    await open(
+      filled(({ fields, blocks }) => {
+        Object.assign(fields, { site_job: LONG, site_customer: LONG, site_quote: 'Q&A <24> "b"' });
+        Object.assign(blocks.rooms![0]!, { room: LONG, note: LONG });
+      }),
+    );
+    const html = await printed(["Quote", "Rooms"]);
+    const pages = await onPaper(html, "long");
+    expect(pages.map(({ width }) => Math.round(width))).toEqual([595, 842]);
+    expectWithinPages(pages);
+    expect(await cutTexts(html)).toEqual([]);
+    const words = pages.map(({ lines }) => lines.join(" "));
+    expect(words[0]!.split(LONG)).toHaveLength(3);
+    expect(words[0]).toContain('Q&A <24> "b", revision 1');
+    for (const word of LONG.split(" ")) expect(words[1]).toContain(word);
+  });
+
+  withPage("a job without prices prints no sum, and says so; a renamed job prints its new name", async () => {
+    await open(
+      filled(({ blocks }) => {
+        for (const rows of Object.values(blocks))
+          for (const row of rows as Record<string, unknown>[])
+            for (const key of ["price", "cost", "rate"]) delete row[key];
+      }),
+    );
+    await choose("Site", "A1");
+    const { sheet, at } = placeOfName(await bookOnPage(), "site_job")!;
+    await choose(sheet, at);
+    await type("Mill, annexe");
+    await page.getByText("Mill, annexe").first().waitFor();
+    const html = await printed();
+    const lines = linesOf(await onPaper(html, "bare"));
+    expect(lines).toContain("Job Mill, annexe");
+    expect(html).toContain("<title>D-24, revision 1, Mill, annexe</title>");
+    expect(lines.join("\n")).toMatch(/^Draft: not to be sent Entries are missing or wrong: see Checks$/m);
+    expect(lines.join("\n")).not.toMatch(/#(?:VALUE|N\/A|NAME|REF|DIV)|NaN|undefined/);
+  });
+});
+
+describe("the dialog", () => {
+  withPage(
+    "Ctrl+P asks, a second one does not ask again, Esc leaves, Enter prints; the grid has the keys again",
+    async () => {
+      await takePages();
+      await choose("Rooms", "C8");
+      await page.keyboard.press("Control+p");
+      await dialog().waitFor();
+      // The grid library has printing of its own, of the grid as it stands.
+      expect(await page.locator(".o-spreadsheet-print").count()).toBe(0);
+      expect(await dialog().locator("bdi").nth(1).innerText()).toBe("Quote");
+      const chosen = await boxes().evaluateAll((all) => all.map((box) => (box as HTMLInputElement).checked));
+      expect(chosen.slice(0, 2)).toEqual([true, false]);
+      expect(chosen.filter((one) => one)).toHaveLength(1);
+      await page.keyboard.press("Control+p");
+      expect(await page.locator("dialog").count()).toBe(1);
+      await page.keyboard.press("Escape");
+      await dialog().waitFor({ state: "detached" });
+      await inGrid();
+      expect(await page.evaluate(() => (window as Handed).rigsheetPages)).toBeUndefined();
+
+      await page.keyboard.press("Control+p");
+      await dialog().waitFor();
+      await page.keyboard.press("Enter");
+      await dialog().waitFor({ state: "detached" });
+      await until(
+        () => page.evaluate(() => (window as Handed).rigsheetPages ?? ""),
+        (html) => html.includes("Terms and safety"),
+      );
+      await inGrid();
+      expect(await page.locator(".o-named-range-selector input").inputValue()).toBe("C8");
+    },
+  );
+
+  withPage("nothing chosen is not printed; the library's menu and the bar ask the same", async () => {
+    await button("Print…").click();
+    await dialog().waitFor();
+    await boxes().first().uncheck();
+    await printButton().click();
+    expect(
+      await boxes()
+        .first()
+        .evaluate((box) => (box as HTMLInputElement).validationMessage),
+    ).toBe("Choose at least one sheet to print.");
+    await page.keyboard.press("Escape");
+    await page.locator(".o-topbar-menu", { hasText: "File" }).click();
+    await page.locator(".o-menu .o-menu-item", { hasText: "Print" }).click();
+    await dialog().waitFor();
+    await page.keyboard.press("Escape");
+  });
+
+  withPage("has no barrier, and fits a window of 390 pixels", async () => {
+    await page.setViewportSize({ width: 390, height: 700 });
+    try {
+      await page.keyboard.press("Control+p");
+      await dialog().getByRole("checkbox", { name: "Price" }).check();
+      expect(await barriers(page, "dialog")).toEqual([]);
+      const { width, wide } = await dialog().evaluate((box) => ({
+        width: box.getBoundingClientRect().width,
+        wide: box.scrollWidth > box.clientWidth,
+      }));
+      expect(width).toBeLessThanOrEqual(390);
+      expect(wide).toBe(false);
+      await printButton().scrollIntoViewIfNeeded();
+      expect(await printButton().isVisible()).toBe(true);
+      await page.keyboard.press("Escape");
+    } finally {
+      await page.setViewportSize({ width: 1366, height: 768 });
+    }
+  });
+});
+
+const inGrid = (): Promise<boolean> =>
+  until(
+    () => page.evaluate(() => document.activeElement?.closest(".o-grid, .o-spreadsheet") !== null),
+    (is) => is,
+  );
+
+describe("what goes wrong", () => {
+  withPage("a browser that prints nothing, and one that refuses: a sentence and a way on", async () => {
+    const refused = /printed nothing.*Save the workbook as \.xlsx/;
+    for (const how of ["silent", "throws", "missing"]) {
+      await page.evaluate((kind) => ((window as { refuses?: string }).refuses = kind), how);
+      await page.addInitScript(() => {
+        const { refuses } = window.top as { refuses?: string };
+        if (refuses === undefined) return;
+        if (refuses === "missing") Object.assign(window, { print: undefined });
+        else
+          window.print = () => {
+            if (refuses === "throws") throw new DOMException("Printing is off.", "NotAllowedError");
+          };
+      });
+      await page.keyboard.press("Control+p");
+      await printButton().click();
+      await until(
+        () => notice().innerText(),
+        (text) => refused.test(text),
+      );
+      await page.locator(".desk-notice").getByRole("button", { name: "Close" }).click();
+    }
+    await page.evaluate(() => delete (window as { refuses?: string }).refuses);
+  });
+
+  withPage("a workbook with nothing on it: a sentence, and no dialog", async () => {
+    await open(bookOf(emptySheet("Empty")));
+    await page.keyboard.press("Control+p");
+    await until(
+      () => notice().innerText(),
+      (text) =>
+        text.startsWith("There is nothing to print: every sheet of this workbook is empty or hidden."),
+    );
+    expect(await page.locator("dialog").count()).toBe(0);
+  });
+
+  withPage("what is being typed is told of: it is not printed", async () => {
+    await choose("Site", "B6");
+    await page.keyboard.type("not yet");
+    await page.keyboard.press("Control+p");
+    await dialog()
+      .getByText("What is being typed into Site B6 is not entered yet, and is not printed.")
+      .waitFor();
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("Escape");
+  });
+
+  withPage("the server stopped and the network denied: what was typed since prints", async () => {
+    const startAgain = await crash();
+    await page.context().setOffline(true);
+    try {
+      const { sheet, at } = placeOfName(layOut(multiRoom, guestHouse), "site_customer")!;
+      await choose(sheet, at);
+      await type("Typed without a server");
+      const html = await printed();
+      expect(html).toContain("Typed without a server");
+    } finally {
+      await page.context().setOffline(false);
+      await startAgain();
+    }
+    await saved();
+    forget("Failed to load resource");
+  });
+});
