@@ -172,7 +172,11 @@ function rowMaker(
     const value = shown(at);
     const { bold = false, size = USUAL_SIZE } = look;
     const text =
-      value === undefined ? "" : typeof value === "string" ? value : formatted(plain(value), look.format);
+      value === undefined
+        ? ""
+        : typeof value === "string"
+          ? value
+          : withoutSign(formatted(value, look.format));
     const align =
       look.align ?? (typeof value === "number" ? "right" : typeof value === "boolean" ? "center" : "left");
     const span = zone
@@ -216,8 +220,8 @@ function rowMaker(
   };
 }
 
-/** A nought of the other sign is a nought. */
-const plain = (value: number | boolean): number | boolean => (value === 0 ? 0 : value);
+/** What comes to nought in the digits that are shown has no sign, as in the programs that printed it before. */
+const withoutSign = (text: string): string => text.replace(/^-(?=[0.,]+%?$)/, "");
 
 const within = (places: readonly number[], first: number, last: number): number =>
   places.filter((at) => at >= first && at <= last).length;

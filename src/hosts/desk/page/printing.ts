@@ -12,6 +12,7 @@ import { askWhatToPrint } from "./printDialog";
 import type { UnfinishedEntry } from "./unfinished";
 
 const PIXELS_PER_POINT = 4 / 3;
+const LARGE = 10;
 /** A page holds a little less than it measures. */
 const FILLED = 0.98;
 /** A browser that prints begins at once. */
@@ -66,9 +67,9 @@ function typesetting(): Typesetting {
   return {
     formatted: (value, format) => library.helpers.formatValue(value, { format, locale }),
     textWidth: (text, size, bold) => {
-      // In points, whatever a pixel is.
-      pen.font = `${bold ? "bold " : ""}${size}px ${FONTS}`;
-      return pen.measureText(text).width;
+      // Large: on a screen the letters of small type are moved to whole pixels.
+      pen.font = `${bold ? "bold " : ""}${LARGE * size}px ${FONTS}`;
+      return pen.measureText(text).width / LARGE;
     },
   };
 }
