@@ -1,16 +1,5 @@
-/**
- * Printing on the desk: what is offered, and what stands on the pages. A browser
- * without a screen shows no print dialog, so the pages are taken where they are
- * handed to it, and Chromium makes the PDF of them that its dialog would make.
- */
-import { spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import path from "node:path";
-import { printJob } from "../../../src/cli/printJob";
-import type { Console } from "../../../src/cli/console";
+/** Printing on the desk: what is asked, and what stands on the pages. */
 import { libreOffice } from "../../../src/hosts/file/libreOffice";
-import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../../src/hosts/headless/recalculate";
 import type { Book } from "../../../src/workbooks/book";
 import type { Filling } from "../../../src/workbooks/definition";
@@ -19,9 +8,10 @@ import { apartmentBlock } from "../../../src/workbooks/multiRoom/apartmentBlock"
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { namedColumn, namedValue, placeOfName } from "../../../src/workbooks/named";
+import { barriers } from "../../pane/inChromium";
 import { bookOf, emptySheet } from "../../support/books";
 import { referencePrice, type Job } from "../../support/referencePrice";
-import { barriers } from "../../pane/inChromium";
+import { BUILD_MS } from "./desk";
 import {
   bookOnPage,
   button,
@@ -35,168 +25,23 @@ import {
   until,
   withPage,
 } from "./onDesk";
-import { BUILD_MS } from "./desk";
+import {
+  boxes,
+  byLibreOffice,
+  cutTexts,
+  dialog,
+  expectWithinPages,
+  linesOf,
+  onPaper,
+  open,
+  printButton,
+  printed,
+  takePages,
+  wordsOf,
+  type Handed,
+} from "./printedPages";
 
 jest.setTimeout(BUILD_MS);
-
-const dialog = () => page.getByRole("dialog", { name: "Print" });
-const boxes = () => dialog().getByRole("checkbox");
-const printButton = () => dialog().getByRole("button", { name: "Print…" });
-
-interface Handed {
-  rigsheetPages?: string;
-}
-
-let folder: string;
-beforeAll(() => void (folder = mkdtempSync(path.join(tmpdir(), "rigsheet-printing-"))));
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-let stubbed: unknown;
-/** What the browser is asked to print is kept; as a browser does, the window is told before. */
-async function takePages(): Promise<void> {
-  await page.evaluate(() => delete (window as Handed).rigsheetPages);
-  if (stubbed === page) return;
-  stubbed = page;
-  await page.addInitScript(() => {
-    window.print = () => {
-      window.dispatchEvent(new Event("beforeprint"));
-      (window.top as Handed).rigsheetPages = document.documentElement.outerHTML;
-    };
-  });
-}
-
-/** @param sheets by name; what is chosen from the first where absent */
-async function printed(sheets?: readonly string[], paper?: "A4" | "Letter"): Promise<string> {
-  await takePages();
-  await page.keyboard.press("Control+p");
-  await dialog().waitFor();
-  if (sheets) {
-    for (const box of await boxes().all()) await box.uncheck();
-    for (const sheet of sheets)
-      await dialog()
-        .getByRole("checkbox", { name: new RegExp(`^${sheet}\\b`) })
-        .check();
-  }
-  if (paper) await dialog().getByLabel("Paper").selectOption({ label: paper });
-  await printButton().click();
-  await dialog().waitFor({ state: "detached" });
-  const pages = await until(
-    () => page.evaluate(() => (window as Handed).rigsheetPages ?? ""),
-    (html) => html !== "",
-  );
-  return `<!doctype html>${pages}`;
-}
-
-interface Word {
-  readonly text: string;
-  readonly left: number;
-  readonly right: number;
-  readonly bottom: number;
-}
-interface PaperPage {
-  readonly width: number;
-  readonly height: number;
-  readonly words: readonly Word[];
-  /** Its lines, each blank of any length one. */
-  readonly lines: readonly string[];
-}
-
-function pdfText(...words: string[]): string {
-  const { stdout, status } = spawnSync("pdftotext", words, { encoding: "utf8", maxBuffer: 1 << 28 });
-  if (status !== 0) throw new Error("pdftotext is missing: install poppler's tools (poppler-utils)");
-  return stdout;
-}
-
-function pagesOf(pdf: string): PaperPage[] {
-  const texts = pdfText("-layout", pdf, "-").split("\f");
-  const boxed = pdfText("-bbox", pdf, "-").split("<page ").slice(1);
-  return boxed.map((text, index) => {
-    const size = /width="([\d.]+)" height="([\d.]+)"/.exec(text)!;
-    return {
-      width: Number(size[1]),
-      height: Number(size[2]),
-      words: [
-        ...text.matchAll(/xMin="([-\d.]+)" yMin="[-\d.]+" xMax="([-\d.]+)" yMax="([-\d.]+)">([^<]*)</g),
-      ].map((found) => ({
-        text: found[4]!,
-        left: Number(found[1]),
-        right: Number(found[2]),
-        bottom: Number(found[3]),
-      })),
-      lines: texts[index]!.split("\n")
-        .map((line) => line.replace(/\s+/g, " ").trim())
-        .filter((line) => line !== ""),
-    };
-  });
-}
-
-/** The pages as Chromium prints them, with "background graphics" off as its dialog has it. */
-async function onPaper(html: string, name = "pages"): Promise<PaperPage[]> {
-  const paper = await page.context().newPage();
-  await paper.setContent(html);
-  const file = path.join(folder, `${name}.pdf`);
-  writeFileSync(file, await paper.pdf({ preferCSSPageSize: true, printBackground: false }));
-  await paper.close();
-  return pagesOf(file);
-}
-
-const quiet: Console = { out: () => undefined, err: () => undefined, readInput: async () => "" };
-
-/** The same workbook's file through the command and LibreOffice. */
-async function byLibreOffice(book: Book, ...words: string[]): Promise<PaperPage[]> {
-  const job = path.join(folder, "job.xlsx");
-  const out = path.join(folder, "libreOffice.pdf");
-  writeFileSync(job, await writeXlsx(recalculate(book)));
-  await printJob([job, ...words, "--out", out, "--force"], quiet);
-  return pagesOf(out);
-}
-
-const linesOf = (pages: readonly PaperPage[]): string[] => pages.flatMap(({ lines }) => lines);
-const wordsOf = (pages: readonly PaperPage[]): string[] => linesOf(pages).flatMap((line) => line.split(" "));
-
-function expectWithinPages(pages: readonly PaperPage[]): void {
-  for (const { width, height, words } of pages) {
-    const outside = words.filter(({ left, right, bottom }) => left < 0 || right > width || bottom > height);
-    expect(outside).toEqual([]);
-  }
-}
-
-/** Texts that their cell, or the cells that they run over, do not hold: they would be cut on paper. */
-const cutTexts = async (html: string): Promise<string[]> => {
-  const paper = await page.context().newPage();
-  await paper.setContent(html);
-  // Large: on a screen the letters of small type are moved to whole pixels, which they are not on paper.
-  await paper.evaluate(() => {
-    for (const section of document.querySelectorAll("section")) section.style.setProperty("--p", "10pt");
-    // A blank at the end of a line hangs over the edge, and would be measured.
-    for (const cell of document.querySelectorAll("td"))
-      if (getComputedStyle(cell).whiteSpace === "pre-wrap") cell.style.whiteSpace = "pre-line";
-  });
-  const cut = await paper.evaluate(() =>
-    [...document.querySelectorAll("td")].flatMap((cell) => {
-      const box = cell.querySelector("div") ?? cell;
-      const room = box.getBoundingClientRect();
-      const range = document.createRange();
-      range.selectNodeContents(box);
-      const text = range.getBoundingClientRect();
-      const isCut = text.width > room.width + 1 || text.height > room.height + 1;
-      return cell.textContent && isCut ? [cell.textContent] : [];
-    }),
-  );
-  await paper.close();
-  return cut;
-};
-
-/** A workbook opened from a file, as a person opens one. */
-async function open(book: Book): Promise<void> {
-  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), button("Open .xlsx…").click()]);
-  await chooser.setFiles({ name: "job.xlsx", mimeType: "", buffer: Buffer.from(await writeXlsx(book)) });
-  await until(
-    () => notice().innerText(),
-    (text) => text.endsWith("is kept, under Jobs."),
-  );
-  await page.locator(".desk-notice").getByRole("button", { name: "Close" }).click();
-}
 
 const filled = (change: (filling: Required<Filling>) => void): Book => {
   const filling = JSON.parse(JSON.stringify(guestHouse)) as Required<Filling>;
@@ -206,6 +51,12 @@ const filled = (change: (filling: Required<Filling>) => void): Book => {
 
 const money = (amount: number | string): string =>
   Number(amount).toLocaleString("en-US", { minimumFractionDigits: 2, maximumFractionDigits: 2 });
+
+const inGrid = (): Promise<boolean> =>
+  until(
+    () => page.evaluate(() => document.activeElement?.closest(".o-grid, .o-spreadsheet") !== null),
+    (is) => is,
+  );
 
 describe("the quote", () => {
   withPage("has the reference's sums, and lines that add up to them; nothing is cut", async () => {
@@ -427,12 +278,6 @@ describe("the dialog", () => {
     }
   });
 });
-
-const inGrid = (): Promise<boolean> =>
-  until(
-    () => page.evaluate(() => document.activeElement?.closest(".o-grid, .o-spreadsheet") !== null),
-    (is) => is,
-  );
 
 describe("what goes wrong", () => {
   withPage("a browser that prints nothing, and one that refuses: a sentence and a way on", async () => {

@@ -1,0 +1,132 @@
+/**
+ * The pages that the desk hands over to be printed. A browser without a screen
+ * shows no print dialog, so they are taken where they are handed to it, and
+ * Chromium makes the PDF of them that its dialog would make.
+ */
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import type { Console } from "../../../src/cli/console";
+import { printJob } from "../../../src/cli/printJob";
+import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
+import { recalculate } from "../../../src/hosts/headless/recalculate";
+import type { Book } from "../../../src/workbooks/book";
+import { button, notice, page, until } from "./onDesk";
+import { pagesOf, type PaperPage } from "./pdfPages";
+
+export const dialog = () => page.getByRole("dialog", { name: "Print" });
+export const boxes = () => dialog().getByRole("checkbox");
+export const printButton = () => dialog().getByRole("button", { name: "Print…" });
+
+export interface Handed {
+  rigsheetPages?: string;
+}
+
+let folder: string;
+beforeAll(() => void (folder = mkdtempSync(path.join(tmpdir(), "rigsheet-printing-"))));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+let stubbed: unknown;
+/** What the browser is asked to print is kept; as a browser does, the window is told before. */
+export async function takePages(): Promise<void> {
+  await page.evaluate(() => delete (window as Handed).rigsheetPages);
+  if (stubbed === page) return;
+  stubbed = page;
+  await page.addInitScript(() => {
+    window.print = () => {
+      window.dispatchEvent(new Event("beforeprint"));
+      (window.top as Handed).rigsheetPages = document.documentElement.outerHTML;
+    };
+  });
+}
+
+/** @param sheets by name; what is chosen from the first where absent */
+export async function printed(sheets?: readonly string[], paper?: "A4" | "Letter"): Promise<string> {
+  await takePages();
+  await page.keyboard.press("Control+p");
+  await dialog().waitFor();
+  if (sheets) {
+    for (const box of await boxes().all()) await box.uncheck();
+    for (const sheet of sheets)
+      await dialog()
+        .getByRole("checkbox", { name: new RegExp(`^${sheet}\\b`) })
+        .check();
+  }
+  if (paper) await dialog().getByLabel("Paper").selectOption({ label: paper });
+  await printButton().click();
+  await dialog().waitFor({ state: "detached" });
+  const pages = await until(
+    () => page.evaluate(() => (window as Handed).rigsheetPages ?? ""),
+    (html) => html !== "",
+  );
+  return `<!doctype html>${pages}`;
+}
+
+/** The pages as Chromium prints them, with "background graphics" off as its dialog has it. */
+export async function onPaper(html: string, name = "pages"): Promise<PaperPage[]> {
+  const paper = await page.context().newPage();
+  await paper.setContent(html);
+  const file = path.join(folder, `${name}.pdf`);
+  writeFileSync(file, await paper.pdf({ preferCSSPageSize: true, printBackground: false }));
+  await paper.close();
+  return pagesOf(file);
+}
+
+const quiet: Console = { out: () => undefined, err: () => undefined, readInput: async () => "" };
+
+/** The same workbook's file through the command and LibreOffice. */
+export async function byLibreOffice(book: Book, ...words: string[]): Promise<PaperPage[]> {
+  const job = path.join(folder, "job.xlsx");
+  const out = path.join(folder, "libreOffice.pdf");
+  writeFileSync(job, await writeXlsx(recalculate(book)));
+  await printJob([job, ...words, "--out", out, "--force"], quiet);
+  return pagesOf(out);
+}
+
+export const linesOf = (pages: readonly PaperPage[]): string[] => pages.flatMap(({ lines }) => lines);
+export const wordsOf = (pages: readonly PaperPage[]): string[] =>
+  linesOf(pages).flatMap((line) => line.split(" "));
+
+export function expectWithinPages(pages: readonly PaperPage[]): void {
+  for (const { width, height, words } of pages) {
+    const outside = words.filter(({ left, right, bottom }) => left < 0 || right > width || bottom > height);
+    expect(outside).toEqual([]);
+  }
+}
+
+/** Texts that their cell, or the cells that they run over, do not hold: they would be cut on paper. */
+export const cutTexts = async (html: string): Promise<string[]> => {
+  const paper = await page.context().newPage();
+  await paper.setContent(html);
+  // Large: on a screen the letters of small type are moved to whole pixels, which they are not on paper.
+  await paper.evaluate(() => {
+    for (const section of document.querySelectorAll("section")) section.style.setProperty("--p", "10pt");
+    // A blank at the end of a line hangs over the edge, and would be measured.
+    for (const cell of document.querySelectorAll("td"))
+      if (getComputedStyle(cell).whiteSpace === "pre-wrap") cell.style.whiteSpace = "pre-line";
+  });
+  const cut = await paper.evaluate(() =>
+    [...document.querySelectorAll("td")].flatMap((cell) => {
+      const box = cell.querySelector("div") ?? cell;
+      const room = box.getBoundingClientRect();
+      const range = document.createRange();
+      range.selectNodeContents(box);
+      const text = range.getBoundingClientRect();
+      const isCut = text.width > room.width + 1 || text.height > room.height + 1;
+      return cell.textContent && isCut ? [cell.textContent] : [];
+    }),
+  );
+  await paper.close();
+  return cut;
+};
+
+/** A workbook opened from a file, as a person opens one. */
+export async function open(book: Book): Promise<void> {
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), button("Open .xlsx…").click()]);
+  await chooser.setFiles({ name: "job.xlsx", mimeType: "", buffer: Buffer.from(await writeXlsx(book)) });
+  await until(
+    () => notice().innerText(),
+    (text) => text.endsWith("is kept, under Jobs."),
+  );
+  await page.locator(".desk-notice").getByRole("button", { name: "Close" }).click();
+}
