@@ -15,8 +15,7 @@ const PAPERS: readonly (readonly [Paper, string])[] = [
   ["a4", "A4"],
   ["letter", "Letter"],
 ];
-const NOT_FOR_CUSTOMER =
-  "Chosen too is what is not for the customer: sheets of the office show costs and margin.";
+const NOT_FOR_CUSTOMER = "Not all of it is for the customer: the office's sheets show costs and margin.";
 
 /**
  * @param job its number, revision and name
