@@ -43,6 +43,8 @@ export async function takePages(): Promise<void> {
 /** @param sheets by name; what is chosen from the first where absent */
 export async function printed(sheets?: readonly string[], paper?: "A4" | "Letter"): Promise<string> {
   await takePages();
+  // A dialog that is about to go still has the keys.
+  await page.locator("dialog").waitFor({ state: "detached" });
   await page.keyboard.press("Control+p");
   await dialog().waitFor();
   if (sheets) {
