@@ -171,10 +171,7 @@ async function saveNow(started: () => Promise<void>): Promise<void> {
 
 async function printNow(started: () => Promise<void>): Promise<void> {
   await started();
-  await printPages(desk, unfinished(), (words) => {
-    bar.showWork(words);
-    return painted();
-  });
+  await printPages(desk, unfinished(), (words) => (bar.showWork(words), painted()));
 }
 
 /** @throws Error with a sentence where the shown job takes no edit */
