@@ -50,6 +50,18 @@ inBoth(
       await page.reload();
       await started(page);
       await toGrid(page);
+      await page.evaluate(() => {
+        // Chosen by hand then, as in a browser without the other kind of chooser.
+        delete (window as { showOpenFilePicker?: unknown }).showOpenFilePicker;
+      });
+      const choosing = page.waitForEvent("filechooser");
+      await page.getByRole("button", { name: "Import survey…" }).click();
+      const chooser = await choosing;
+      // The driver of Firefox tells of it before the page has the input in its hands.
+      await page.waitForTimeout(500);
+      await chooser.setFiles(SURVEY);
+      await page.locator("dialog", { hasText: /outlets? / }).waitFor();
+      await page.keyboard.press("Escape");
       await chooseCell(page, "Site", CELL);
       await page.keyboard.type(CUSTOMER);
       await page.keyboard.press("Enter");
@@ -80,15 +92,6 @@ inBoth(
         [bytes.toString("base64"), "quote.xlsx"],
       );
       await page.locator("#reviews h3", { hasText: "quote.xlsx" }).waitFor({ timeout: 60_000 });
-      await page.evaluate(() => {
-        // Chosen by hand then, as in a browser without the other kind of chooser.
-        delete (window as { showOpenFilePicker?: unknown }).showOpenFilePicker;
-      });
-      const choosing = page.waitForEvent("filechooser");
-      await page.getByRole("button", { name: "Import survey…" }).click();
-      await (await choosing).setFiles(SURVEY);
-      await page.locator("dialog", { hasText: /outlets? / }).waitFor();
-      await page.keyboard.press("Escape");
       const help = await shown.page();
       await help.goto(`${server.address}help/azimuth.html`);
       expect(await help.title()).toContain("RIG.AZIMUTH");
