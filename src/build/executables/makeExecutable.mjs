@@ -64,11 +64,26 @@ export function makeBlob(node) {
  * @param to the executable
  */
 export async function makeExecutable({ node, blob, to }) {
-  const { inject } = createRequire(import.meta.url)("postject");
   // The maker's signature would be wrong afterwards, which looks worse than none.
   writeFileSync(to, withoutSignature(readFileSync(node)));
   chmodSync(to, 0o755);
-  await inject(to, BLOB, blob, { sentinelFuse: FUSE });
+  await withoutItsNotes(async () => {
+    const { inject } = createRequire(import.meta.url)("postject");
+    await inject(to, BLOB, blob, { sentinelFuse: FUSE });
+  });
+}
+
+/** The injector's library notes that it can't share the names of Node's own notes, which harms nothing. */
+const NOTE = /^warning: Can't find string offset for section name '\.note/;
+
+async function withoutItsNotes(work) {
+  const { warn } = console;
+  console.warn = (...words) => void (NOTE.test(words[0]) || warn.call(console, ...words));
+  try {
+    await work();
+  } finally {
+    console.warn = warn;
+  }
 }
 
 /** Whether a Node program can be made into an executable: some systems' own lack the place for it. */
