@@ -9,7 +9,7 @@ import { gzipSync, zipSync } from "fflate";
 
 /** The one that npm gives all files in its packages. */
 const DATE = new Date(Date.UTC(1985, 9, 26, 8, 15));
-const LEVEL = 9;
+const LEVEL = 6;
 const MODE = { program: 0o755, other: 0o644 };
 const IN_UNIX = 3;
 const PLAIN_FILE = 0o100000;
