@@ -23,13 +23,14 @@ import {
 } from "node:fs";
 import path from "node:path";
 import { build } from "./build.mjs";
-import { executableNames, makeExecutables } from "./executables.mjs";
+import { makeExecutables } from "./executables.mjs";
 import { fetchNodePrograms, NODE_PROGRAMS, nodeVersion } from "./executables/nodePrograms.mjs";
 import { project, stop } from "./install.mjs";
 import { neededPackages, packageFiles } from "./packedFiles.mjs";
 import { tarGzOf, zipOf } from "./release/archives.mjs";
 import { readMe } from "./release/readMe.mjs";
 import { noticeOf, NOTICES_PARTED } from "./shipped.mjs";
+import { writeStatic } from "./static.mjs";
 
 const SUMS = "SHA256SUMS";
 const dist = (...parts) => path.join(project, "dist", ...parts);
@@ -74,10 +75,6 @@ async function release() {
   const part = mkdtempSync(`${target}.part-`);
   try {
     const files = { ...texts(executables), ...forBrowsers() };
-    files["READ-ME.txt"] = readMe(version, [
-      ...Object.keys(files),
-      ...(executables ? executableNames.map(archiveOf) : []),
-    ]);
     const beside = pickedFrom(files, ["LICENCES.txt", "READ-ME.txt"]);
     files[`rigsheet-${version}.tgz`] = npmPackage();
     files[`rigsheet-${version}-addin.zip`] = zipOf(filesBelow(dist("addin"), `rigsheet-addin-${version}`));
@@ -97,11 +94,9 @@ async function release() {
 
 /** The desk without a server, as a folder and as one file. */
 function makeStatic() {
-  const script = path.join(project, "src", "build", "static.mjs");
-  if (!existsSync(script)) return;
-  if (spawnSync(process.execPath, [script], { cwd: project, stdio: "inherit" }).status !== 0) {
-    stop("The folder for a browser without a server could not be made; see above.");
-  }
+  const isBuilt = existsSync(dist("static")) && existsSync(dist("rigsheet.html"));
+  if (has("--as-built") && isBuilt) return;
+  if (!writeStatic()) stop("The desk without a server could not be made; see above.");
 }
 
 function texts(executables) {
@@ -111,6 +106,7 @@ function texts(executables) {
   return {
     "CHANGES.txt": changes.stdout,
     "LICENCES.txt": licences(executables),
+    "READ-ME.txt": readMe(version, executables),
   };
 }
 
@@ -132,15 +128,10 @@ function licences(executables) {
   ].join(NOTICES_PARTED)}\n`;
 }
 
-/** What was made of the desk without a server, if it was. */
-function forBrowsers() {
-  const files = {};
-  if (existsSync(dist("static"))) {
-    files[`rigsheet-${version}-static.zip`] = zipOf(filesBelow(dist("static"), `rigsheet-${version}`));
-  }
-  if (existsSync(dist("rigsheet.html"))) files["rigsheet.html"] = readFileSync(dist("rigsheet.html"));
-  return files;
-}
+const forBrowsers = () => ({
+  [`rigsheet-${version}-static.zip`]: zipOf(filesBelow(dist("static"), `rigsheet-${version}`)),
+  "rigsheet.html": readFileSync(dist("rigsheet.html")),
+});
 
 /** What `npm pack` makes, but for the rights and the packer, which differ between machines. */
 const npmPackage = () =>

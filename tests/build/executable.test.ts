@@ -19,6 +19,7 @@ import {
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { BUILD_MS, buildDesk } from "../hosts/desk/desk";
+import { madeTwice } from "./madeTwice";
 
 const project = path.join(__dirname, "../..");
 const built = path.join(project, "dist", "rigsheet.js");
@@ -40,35 +41,14 @@ const folder = path.join(top, "Büro 1. Stock");
 const program = path.join(folder, "Sat rechnen ä");
 const home = path.join(top, "home");
 
-/** Another place, another mask of rights, another zone: nothing of them may be in it. */
-const CIRCUMSTANCES = [
-  { place: "first", umask: "022", env: { TZ: "UTC", LANG: "C" } },
-  { place: "second place", umask: "077", env: { TZ: "Pacific/Auckland", LANG: "de_DE.UTF-8" } },
-];
-
-function made({ place, umask, env }: (typeof CIRCUMSTANCES)[number]): Promise<string> {
-  const to = path.join(top, place);
-  const script = path.join(project, "src", "build", "executables.mjs");
-  return new Promise((resolve, reject) => {
-    const child = spawn(
-      "sh",
-      ["-c", `umask ${umask}; exec "$0" "$@"`, process.execPath, script, "--this-node", "--to", to],
-      { env: { ...process.env, ...env }, stdio: ["ignore", "pipe", "pipe"] },
-    );
-    let said = "";
-    for (const stream of [child.stdout, child.stderr]) stream.on("data", (part) => (said += part));
-    child.on("close", (code) =>
-      code === 0 ? resolve(path.join(to, readdirSync(to)[0]!)) : reject(new Error(said)),
-    );
-  });
-}
-
 let files: readonly string[] = [];
 
 beforeAll(async () => {
   if (why !== undefined) return;
   buildDesk();
-  files = await Promise.all(CIRCUMSTANCES.map(made));
+  files = (await madeTwice(top, "executables.mjs", "--this-node")).map((to) =>
+    path.join(to, readdirSync(to)[0]!),
+  );
   for (const one of [folder, home]) mkdirSync(one);
   cpSync(files[0]!, program);
 }, BUILD_MS);

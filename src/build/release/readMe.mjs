@@ -1,11 +1,14 @@
 /** What lies beside the files of a release for whoever gets them. */
 
-/** What each is; of those that a release may lack, only what it has is told. */
-const KINDS = (version) => [
+const kindsOf = (version, executables) => [
   ["rigsheet.html", "everything in one file: open it in a browser, from a stick or a mail"],
   [`rigsheet-${version}-static.zip`, "the same as a folder, for a web server or an intranet"],
-  [`rigsheet-${version}-win-x64.zip`, "the command and the desk for Windows 10 and newer, 64 bits"],
-  [`rigsheet-${version}-linux-x64.tar.gz`, "the same for Linux on x64 with glibc 2.28 or newer"],
+  ...(executables
+    ? [
+        [`rigsheet-${version}-win-x64.zip`, "the command and the desk for Windows 10 and newer, 64 bits"],
+        [`rigsheet-${version}-linux-x64.tar.gz`, "the same for Linux on x64 with glibc 2.28 or newer"],
+      ]
+    : []),
   [`rigsheet-${version}-addin.zip`, "the add-in for Excel, to be served by your office"],
   [`rigsheet-${version}.tgz`, `the package for people with Node: npm install ./rigsheet-${version}.tgz`],
   ["CHANGES.txt", "what changed in functions and templates"],
@@ -15,11 +18,9 @@ const KINDS = (version) => [
 ];
 const WIDTH = 36;
 
-/** @param names of the files that may be lacking and are there */
-export function readMe(version, names) {
-  const mayLack = /^rigsheet\.html$|-(?:static|win-x64|linux-x64)\./;
-  const kinds = KINDS(version).filter(([name]) => !mayLack.test(name) || names.includes(name));
-  const executables = names.some((name) => name.includes("-x64."));
+/** @param executables whether they are part of it */
+export function readMe(version, executables) {
+  const kinds = kindsOf(version, executables);
   return `Rigsheet ${version}
 
 What is here
