@@ -1,7 +1,7 @@
 /**
  * Archives whose bytes come from their files alone: names in one order, one
  * date, rights that we set, and a packer that is the same on every machine
- * (Node's own packs otherwise on other processors).
+ * (Node's own may pack otherwise on another processor).
  *
  * A file is { name, bytes, runs }: its path in the archive, and whether it is a program.
  */
