@@ -68,7 +68,7 @@ async function release() {
   const start = Date.now();
   const executables = !has("--no-executables");
   await (has("--as-built") ? build() : build({ clean: true }));
-  makeStatic();
+  if (!(await writeStatic())) stop("The desk without a server could not be made; see above.");
   if (executables) fetchNodePrograms();
   // Whole, or not there: it is made beside its place.
   mkdirSync(path.dirname(target), { recursive: true });
@@ -90,13 +90,6 @@ async function release() {
   }
   list();
   console.log(`Made in ${((Date.now() - start) / 1000).toFixed(0)} s: ${target}`);
-}
-
-/** The desk without a server, as a folder and as one file. */
-function makeStatic() {
-  const isBuilt = existsSync(dist("static")) && existsSync(dist("rigsheet.html"));
-  if (has("--as-built") && isBuilt) return;
-  if (!writeStatic()) stop("The desk without a server could not be made; see above.");
 }
 
 function texts(executables) {
