@@ -4,7 +4,7 @@
  * file, and run under Wine where that is installed: a trial, no proof.
  */
 import { execFileSync, spawnSync } from "node:child_process";
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { closeSync, mkdtempSync, openSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { firstThatStarts } from "../../src/hosts/file/libreOffice";
@@ -26,14 +26,17 @@ beforeAll(() => {
 }, 600_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-/** What it says, run as `[program, …words]` in the folder. */
+/** What it says, run as `[program, …words]` in the folder; into a file, because Wine's pipes are none that Node takes. */
 const said = ([program, ...before]: readonly string[], ...words: string[]) => {
-  const { status, stdout } = spawnSync(program!, [...before, ...words], {
+  const file = path.join(folder, "said");
+  const [out, err] = [openSync(file, "w"), openSync(`${file} of trouble`, "w")];
+  const { status } = spawnSync(program!, [...before, ...words], {
     cwd: folder,
-    encoding: "utf8",
+    stdio: ["ignore", out, err],
     env: { HOME: folder, WINEPREFIX: path.join(folder, "wine"), WINEDEBUG: "-all", PATH: process.env.PATH },
   });
-  return { status, stdout: stdout.replaceAll("\r\n", "\n") };
+  for (const one of [out, err]) closeSync(one);
+  return { status, stdout: readFileSync(file, "utf8").replaceAll("\r\n", "\n") };
 };
 
 function runsAs(program: readonly string[]): void {
