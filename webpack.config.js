@@ -103,6 +103,7 @@ const bundles = [
   node("command", "cli/main.ts", dist("rigsheet.js"), {
     plugins: [new BannerPlugin({ banner: "#!/usr/bin/env node", raw: true })],
   }),
+  node("start of an executable", "cli/executable/main.ts", dist("executable.js")),
 ];
 
 module.exports = bundles.filter(({ entry }) => fs.existsSync(entry));

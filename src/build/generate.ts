@@ -7,12 +7,16 @@
  *     node dist/generate.js PROJECT [--release]
  *     node dist/generate.js --addin PROJECT ADDRESS
  *     node dist/generate.js --static PROJECT
+ *     node dist/generate.js --changes PROJECT       (to standard output)
  */
 import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
+import { RIGSHEET_VERSION } from "../version";
 import { addInFiles } from "./addin/addInFiles";
 import { addressTrouble } from "./addin/facts";
-import { generatedFiles } from "./generatedFiles";
+import { changes } from "./changes";
+import { generatedFiles, type Records } from "./generatedFiles";
+import { hasNow, lastBefore, RELEASE_RECORD, type ReleaseRecord } from "./releaseRecord";
 import { oneFile } from "./static/oneFile";
 import { MOST_FIRST_KILOBYTES, packedSize } from "./static/packedSize";
 import { fetchedAtFirst, staticFolder } from "./static/staticFolder";
@@ -26,6 +30,15 @@ async function write(folder: string, files: ReadonlyMap<string, string | Uint8Ar
     await mkdir(path.dirname(file), { recursive: true });
     await writeFile(file, content);
   }
+}
+
+async function recordsIn(project: string): Promise<Records> {
+  const read = async (file: string): Promise<unknown> =>
+    JSON.parse(await readFile(path.join(project, file), "utf8"));
+  return {
+    versions: (await read(VERSION_RECORD)) as VersionRecord,
+    releases: (await read(RELEASE_RECORD)) as ReleaseRecord,
+  };
 }
 
 async function main(words: readonly string[]): Promise<void> {
@@ -54,8 +67,13 @@ async function main(words: readonly string[]): Promise<void> {
     if (first > MOST_FIRST_KILOBYTES) process.exitCode = 1;
     return;
   }
+  if (words[0] === "--changes") {
+    const { releases } = await recordsIn(words[1]!);
+    process.stdout.write(changes(RIGSHEET_VERSION, hasNow(), lastBefore(releases)));
+    return;
+  }
   const [project = "."] = words;
-  const kept = JSON.parse(await readFile(path.join(project, VERSION_RECORD), "utf8")) as VersionRecord;
+  const kept = await recordsIn(project);
   let files;
   try {
     files = await generatedFiles(kept, words.includes("--release"));

@@ -11,20 +11,28 @@ import { functionsJson } from "./addin/addInFiles";
 import { LOCAL_ADDRESS } from "./addin/facts";
 import { jsonManifest } from "./addin/jsonManifest";
 import { xmlManifest } from "./addin/xmlManifest";
+import { RELEASE_RECORD, releaseRecord, type ReleaseRecord } from "./releaseRecord";
 import { VERSION_RECORD, versionRecord, type VersionRecord } from "./versionRecord";
+
+/** What the repository keeps of the past, which can't be made from the sources. */
+export interface Records {
+  readonly versions: VersionRecord;
+  readonly releases: ReleaseRecord;
+}
 
 /**
  * Every generated file by its path in the project.
  *
- * @param kept the record of the templates' versions as the repository has it
- * @param release closes today's versions
+ * @param kept the records as the repository has them
+ * @param release closes today's versions, and notes what this release has
  */
 export async function generatedFiles(
-  kept: VersionRecord,
+  kept: Records,
   release = false,
 ): Promise<Map<string, string | Uint8Array>> {
   const files = new Map<string, string | Uint8Array>();
-  files.set(VERSION_RECORD, `${JSON.stringify(versionRecord(kept, release), null, 2)}\n`);
+  files.set(VERSION_RECORD, `${JSON.stringify(versionRecord(kept.versions, release), null, 2)}\n`);
+  files.set(RELEASE_RECORD, `${JSON.stringify(releaseRecord(kept.releases, release), null, 2)}\n`);
   files.set("manifest/functions.json", functionsJson(LOCAL_ADDRESS));
   files.set("manifest/manifest.xml", xmlManifest(LOCAL_ADDRESS));
   files.set("manifest/manifest.json", jsonManifest(LOCAL_ADDRESS));

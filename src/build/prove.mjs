@@ -1,9 +1,11 @@
-/** `npm run prove`: the long runs of what `npm test` runs a tenth of: a log through faults at random, kills of the real server. */
+/** `npm run prove`: the long runs of what `npm test` runs a tenth of: a log through faults at random, kills of the real server; and a whole release made twice. */
 import { spawnSync } from "node:child_process";
 import path from "node:path";
 import { build } from "./build.mjs";
 import { project } from "./install.mjs";
+import { isSameTwice } from "./release/sameTwice.mjs";
 
+const canMakeExecutables = process.platform === "linux" && process.arch === "x64";
 await build();
 const { status } = spawnSync(
   process.execPath,
@@ -12,8 +14,15 @@ const { status } = spawnSync(
     "tests/jobs",
     "tests/hosts/desk/kills",
     "tests/hosts/desk/pageKills",
+    ...(canMakeExecutables ? ["tests/build/bothExecutables"] : []),
     ...process.argv.slice(2),
   ],
-  { cwd: project, stdio: "inherit", env: { ...process.env, JOB_RUNS: "1000", JOB_KILLS: "300" } },
+  {
+    cwd: project,
+    stdio: "inherit",
+    env: { ...process.env, JOB_RUNS: "1000", JOB_KILLS: "300", RIGSHEET_EXECUTABLES: "1" },
+  },
 );
-process.exitCode = status ?? 1;
+// Last: it builds from nothing.
+const same = isSameTwice(...(canMakeExecutables ? [] : ["--no-executables"]));
+process.exitCode = same ? (status ?? 1) : 1;

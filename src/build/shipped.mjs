@@ -62,33 +62,37 @@ function bundledIn(stats) {
   return [...names];
 }
 
+export const NOTICES_PARTED = `\n\n${"=".repeat(78)}\n\n`;
+
+/** Who made an installed package, and under which licence. */
+export function noticeOf(name) {
+  const { version, license, repository, author } = factsOf(name);
+  const home = typeof repository === "string" ? repository : repository?.url;
+  const texts = licenceFiles(name).map((file) => readFileSync(path.join(installed(name), file), "utf8"));
+  const maker = typeof author === "string" ? author : author?.name;
+  const whole =
+    name in WHOLE ? `Shipped unmodified in library/${name}, where another version can take its place.` : "";
+  const named = TEXTS.filter((id) => texts.length === 0 && license.includes(id));
+  const body = [...texts, ...named.map((id) => `The text of ${id} stands at the end.`)];
+  return [
+    `${name} ${version}: ${license}`,
+    [maker && `By ${maker}.`, home && `Source: ${home.replace(/^git\+|\.git$/g, "")}`, whole]
+      .filter(Boolean)
+      .join("\n"),
+    ...body.map((text) => text.trim()),
+  ].join("\n\n");
+}
+
 /** Writes who made what is bundled or shipped whole, and under which licence. */
 export function writeNotices(stats) {
   const names = [...new Set([...Object.keys(WHOLE), ...bundledIn(stats)])].sort();
-  const notices = names.map((name) => {
-    const { version, license, repository, author } = factsOf(name);
-    const home = typeof repository === "string" ? repository : repository?.url;
-    const texts = licenceFiles(name).map((file) => readFileSync(path.join(installed(name), file), "utf8"));
-    const maker = typeof author === "string" ? author : author?.name;
-    const whole =
-      name in WHOLE ? `Shipped unmodified in library/${name}, where another version can take its place.` : "";
-    const named = TEXTS.filter((id) => texts.length === 0 && license.includes(id));
-    const body = [...texts, ...named.map((id) => `The text of ${id} stands at the end.`)];
-    return [
-      `${name} ${version}: ${license}`,
-      [maker && `By ${maker}.`, home && `Source: ${home.replace(/^git\+|\.git$/g, "")}`, whole]
-        .filter(Boolean)
-        .join("\n"),
-      ...body.map((text) => text.trim()),
-    ].join("\n\n");
-  });
+  const notices = names.map(noticeOf);
   const texts = TEXTS.map((id) =>
     readFileSync(path.join(project, "src", "build", "licences", `${id}.txt`), "utf8").trim(),
   );
-  const parted = `\n\n${"=".repeat(78)}\n\n`;
   const head = "Rigsheet contains, or comes with, the work of others. Each part keeps its own licence.";
   const file = path.join(project, "dist", "NOTICES.txt");
-  writeFileSync(file, `${[head, ...notices, ...texts].join(parted)}\n`);
+  writeFileSync(file, `${[head, ...notices, ...texts].join(NOTICES_PARTED)}\n`);
   // Served by itself, without the rest.
   cpSync(file, path.join(project, "dist", "addin", "NOTICES.txt"));
 }

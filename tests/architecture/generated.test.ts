@@ -1,7 +1,8 @@
 /** Generated files are rebuilt here; one that differs from what is kept fails. */
 import { readFileSync } from "node:fs";
 import path from "node:path";
-import { generatedFiles } from "../../src/build/generatedFiles";
+import { generatedFiles, type Records } from "../../src/build/generatedFiles";
+import { RELEASE_RECORD, type ReleaseRecord } from "../../src/build/releaseRecord";
 import { hashOf, VERSION_RECORD, versionRecord, type VersionRecord } from "../../src/build/versionRecord";
 import type { WorkbookDefinition } from "../../src/workbooks/definition";
 import { singleDrop } from "../../src/workbooks/singleDrop/definition";
@@ -9,7 +10,11 @@ import { templates } from "../../src/workbooks/templates";
 import { VERSIONS } from "../../src/workbooks/versions";
 
 const project = path.join(__dirname, "../..");
-const kept = JSON.parse(readFileSync(path.join(project, VERSION_RECORD), "utf8")) as VersionRecord;
+const read = (file: string): unknown => JSON.parse(readFileSync(path.join(project, file), "utf8"));
+const kept: Records = {
+  versions: read(VERSION_RECORD) as VersionRecord,
+  releases: read(RELEASE_RECORD) as ReleaseRecord,
+};
 
 test("what `npm run generate` writes is what the repository keeps", async () => {
   const files = await generatedFiles(kept);
