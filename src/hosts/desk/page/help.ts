@@ -7,6 +7,7 @@ import { WRITING_LABEL } from "../../../workbooks/typed/writing";
 import { NOTICES_PAGE } from "../protocol";
 import { ask } from "./dialogs";
 import { make } from "./dom";
+import { stand, type Stand } from "./stand";
 
 const KEYS: readonly (readonly [string, string])[] = [
   ["F2 or Enter", "edit the selected cell"],
@@ -20,6 +21,15 @@ const KEYS: readonly (readonly [string, string])[] = [
   ["F6", "from the grid to the pane, to the bar, and back"],
   ["Shift+PageDown, Shift+PageUp", "next sheet, previous sheet"],
 ];
+
+/** What is saved where. */
+const KEPT: Readonly<Record<Stand, string>> = {
+  server:
+    "Every change is saved at once in the data folder and is there again after a restart. While the server is away, what you type is kept in this browser.",
+  folder:
+    "Every change is saved at once in this browser, for this address, and nowhere else: nothing goes to the server. The browser may throw it away, as the foot of “Jobs” says, so save files and export.",
+  file: "Every change is kept at once in this browser, as a rescue only: other pages that are opened from files may read or clear it. The place of a job is a file: save it, or export all, before you close the page.",
+};
 
 export function showHelp(functions: readonly SheetFunction[]): void {
   const list = make("ul", { className: "desk-functions" });
@@ -54,13 +64,13 @@ export function showHelp(functions: readonly SheetFunction[]): void {
       make(
         "p",
         {},
-        "Every change is saved at once in the data folder and is there again after a restart. “Jobs” lists all jobs with their frozen revisions; nothing is thrown away but by you. “Export all…” there puts all of them into one file, and “Bring in…” takes such a file in, on any other browser or desk, and loses nothing that is there. While the server is away, what you type is kept in this browser. “Save .xlsx” makes a workbook file for others.",
+        `${KEPT[stand]} “Jobs” lists all jobs with their frozen revisions; nothing is thrown away but by you. “Export all…” there puts all of them into one file, and “Bring in…” takes such a file in, on any other browser or desk, and loses nothing that is there. “Save .xlsx” makes a workbook file for others.`,
       ),
       make(
         "p",
         {},
         newTab(INDEX_PAGE, "All help pages, by task and by name"),
-        " (in a new tab). Read also ",
+        stand === "file" ? ". Read also " : " (in a new tab). Read also ",
         newTab(LIMITS_PAGE, "what the model leaves out, and where published answers are wrong"),
         ".",
       ),
@@ -100,4 +110,4 @@ function entryOf(one: SheetFunction): HTMLElement {
 
 /** A page of the help beside the workbook, not in its place. */
 const newTab = (page: string, ...words: (string | Node)[]): HTMLElement =>
-  make("a", { href: `/help/${page}`, target: "_blank", rel: "noopener" }, ...words);
+  make("a", { href: `help/${page}`, target: "_blank", rel: "noopener" }, ...words);

@@ -29,6 +29,7 @@ import { askForSurvey } from "./surveyDialog";
 import { registerFillPlugin } from "./fillPlugin";
 import { growByTyping } from "./growingEntry";
 import { showHelp } from "./help";
+import { showHelpHere } from "./helpHere";
 import { acceptDrops, readDropped, ReviewsBeside, type Chosen, type Dropped } from "./reviewDropped";
 import { registerRowsPlugin } from "./rowsPlugin";
 import { jobsShown } from "./jobsShown";
@@ -292,6 +293,7 @@ await run("Opening the job…", async (started) => {
   library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet");
   document.getElementById("starting")?.remove();
   if (stand === "server") await takeKey();
+  if (stand === "file") showHelpHere((error) => bar.showNotice(sentenceOf(error), true));
   const [room, gridTemplates] = await Promise.all([WaitingRoom.open(), api.gridTemplates()]);
   desk = new Desk(element("grid"), element("line"), bar, guard, entry, gridTemplates);
   const plainRun = (what: string, work: () => Promise<void>): void =>
