@@ -10,7 +10,13 @@ const open = new Map<Kind, Browser>();
 const START: Readonly<Record<Kind, (program: string) => Promise<Browser>>> = {
   chromium: (program) => chromium.launch({ executablePath: onPath(program), args: FLAGS }),
   // The system's own, unpatched: the driver speaks WebDriver BiDi with it.
-  firefox: (program) => firefox.launch({ executablePath: onPath(program), channel: "moz-firefox" }),
+  firefox: (program) =>
+    firefox.launch({
+      executablePath: onPath(program),
+      channel: "moz-firefox",
+      // Its list of downloads opens over the page and takes the keys.
+      firefoxUserPrefs: { "browser.download.alwaysOpenPanel": false },
+    }),
 };
 
 export async function browserOf(kind: Kind, program: string): Promise<Browser> {
