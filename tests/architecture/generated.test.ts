@@ -24,7 +24,7 @@ test("what `npm run generate` writes is what the repository keeps", async () => 
     return Buffer.compare(kept, Buffer.from(content)) !== 0;
   });
   expect(stale.map(([name]) => name)).toEqual([]);
-});
+}, 180_000);
 
 describe("the templates' versions", () => {
   /** The same version with one label changed. */

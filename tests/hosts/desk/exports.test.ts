@@ -7,7 +7,19 @@ import { bringIn, exportOf } from "../../../src/hosts/file/jobsArchive";
 import { JOBS_LIST } from "../../../src/hosts/file/jobsFile";
 import type { Shelf } from "../../../src/jobs/shelf";
 import { newShelf } from "../../jobs/onShelf";
-import { button, choose, folder, forget, notice, page, saved, type, until, withPage } from "./onDesk";
+import {
+  complaints,
+  button,
+  choose,
+  folder,
+  forget,
+  notice,
+  page,
+  saved,
+  type,
+  until,
+  withPage,
+} from "./onDesk";
 
 const view = (): Locator => page.getByRole("region", { name: "Jobs" });
 const inView = (name: string): Locator => view().getByRole("button", { name, exact: true });
@@ -142,6 +154,13 @@ withPage(
   "one job by itself, named after it; dropped on the page it goes in; opened as a workbook it says where it goes",
   async () => {
     await button("Jobs").click();
+    // The test before has left the list narrowed.
+    await view().getByLabel("Show", { exact: true }).selectOption("all");
+    await view()
+      .getByRole("row")
+      .filter({ has: page.getByText("open", { exact: true }) })
+      .click();
+    await view().getByText("Open in this window.").waitFor();
     const { name, bytes } = await downloaded(inView("Export as it is"));
     expect(name).toMatch(/^D-24, revision 1, Guest house.*\.zip$/);
     expect(idsIn(bytes)).toEqual([await openId()]);
@@ -169,6 +188,8 @@ withPage(
       () => notice().innerText(),
       (text) => /export of Rigsheet's jobs, not a workbook\. Under Jobs, “Bring in…”/.test(text),
     );
+    // The browser tells of the refusal too.
+    expect(complaints.splice(0)).toEqual([expect.stringContaining("422")]);
   },
 );
 
