@@ -6,7 +6,7 @@ import { ICON_SVG, linkedHead, pageHtml } from "../../hosts/desk/pageHtml";
 import type { Release } from "../../hosts/desk/worker/release";
 import { renderPng } from "../../hosts/headless/renderPng";
 import { RIGSHEET_VERSION } from "../../version";
-import { deskFiles, packed, type Files } from "./deskFiles";
+import { deskFiles, packed, type DeskFiles, type Files } from "./deskFiles";
 import { FOLDER_README } from "./folderReadme";
 
 /** What an office may put in the place of a library under the LGPL is known by no checksum. */
@@ -38,9 +38,15 @@ const STUCK =
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 const sha256 = (bytes: Uint8Array | string): string => createHash("sha256").update(bytes).digest("hex");
 
-/** @param dist where the build put everything */
-export async function staticFolder(dist: string): Promise<Files> {
-  const { page, help, parts } = await deskFiles(dist);
+/**
+ * @param dist where the build put everything
+ * @param other what is in it, where that is not what was built
+ */
+export async function staticFolder(
+  dist: string,
+  other: { readonly files?: DeskFiles; readonly version?: string } = {},
+): Promise<Files> {
+  const { files: { page, help, parts } = await deskFiles(dist), version = RIGSHEET_VERSION } = other;
   const own: Files = new Map([...page].filter(([name]) => !name.startsWith("help/")));
   for (const [name, bytes] of parts) own.set(`${name}.pack`, bytes);
   // A page that is open goes on with its own parts when another release lies on the server.
@@ -73,7 +79,7 @@ export async function staticFolder(dist: string): Promise<Files> {
   );
   const release: Release = {
     edition,
-    version: RIGSHEET_VERSION,
+    version,
     files: Object.fromEntries(
       [...files]
         .filter(([name]) => !name.startsWith("help/") || name === HELP_PACK)
