@@ -18,10 +18,21 @@ const ICON_SIZES = [192, 512] as const;
 const RENDERED_SCALE = 2;
 const SHORT = 10;
 
+/**
+ * All addresses of the page are relative, so its own has to end in a stroke. A server that answers without it is asked
+ * again; once, as another may take the stroke away each time.
+ */
+const WITH_STROKE = `try {
+  if (!/(?:\\/|\\.html?|\\/index)$/.test(location.pathname) && !sessionStorage.getItem("rigsheet.stroke")) {
+    sessionStorage.setItem("rigsheet.stroke", "asked");
+    location.replace(location.pathname + "/" + location.search + location.hash);
+  }
+} catch {}`;
+
 // As the server has it (see server/guard.ts for why); `frame-ancestors` counts in a header only.
 const POLICY = [
   "default-src 'none'",
-  "script-src 'self' 'unsafe-eval'",
+  `script-src 'self' 'unsafe-eval' 'sha256-${createHash("sha256").update(WITH_STROKE).digest("base64")}'`,
   "style-src 'self' 'unsafe-inline'",
   "img-src 'self' data: blob:",
   "font-src 'self'",
@@ -33,7 +44,7 @@ const POLICY = [
 ].join("; ");
 
 const STUCK =
-  "If nothing follows, this server does not send Rigsheet's files as they are: it may send scripts as text, or another page in their place. Tell whoever keeps it; until then use rigsheet.html, the one file.";
+  "If nothing follows, this server does not send Rigsheet's files as they are: it may send scripts as text, or another page in their place, or the address of this page lacks the stroke at its end. Tell whoever keeps it; until then use rigsheet.html, the one file.";
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 const sha256 = (bytes: Uint8Array | string): string => createHash("sha256").update(bytes).digest("hex");
@@ -52,10 +63,10 @@ export async function staticFolder(
   // A page that is open goes on with its own parts when another release lies on the server.
   const folder = `desk-${hashOf(own).slice(0, SHORT)}`;
   const files: Files = new Map();
-  for (const [name, bytes] of own) files.set(`${folder}/${name}`, bytes);
+  for (const [name, bytes] of own) files.set(`${folder}/${name}`, marked(name, bytes));
   const script = await readFile(path.join(dist, "desk", "offlineWorker.js"), "utf8");
   files.delete(`${folder}/offlineWorker.js`);
-  for (const [name, bytes] of help) files.set(`help/${name}`, bytes);
+  for (const [name, bytes] of help) files.set(`help/${name}`, marked(name, bytes));
   // Some sixty small pages as one: a fraction of the bytes, and of the requests.
   files.set(HELP_PACK, packed(encode(JSON.stringify(Object.fromEntries([...help].map(textOf))))));
   files.set("icon.svg", encode(ICON_SVG));
@@ -65,16 +76,20 @@ export async function staticFolder(
   const edition = sha256(`${hashOf(files)} ${script} ${POLICY}`).slice(0, SHORT);
   files.set(
     "index.html",
-    encode(
-      pageHtml({
-        attributes: { "data-stand": "folder", "data-edition": edition },
-        head: [
-          `<meta http-equiv="Content-Security-Policy" content="${POLICY}" />`,
-          `<link rel="manifest" href="manifest.webmanifest" />`,
-          linkedHead(`${folder}/`, "icon.svg"),
-        ].join("\n    "),
-        ifStuck: STUCK,
-      }),
+    marked(
+      "index.html",
+      encode(
+        pageHtml({
+          attributes: { "data-stand": "folder", "data-edition": edition },
+          head: [
+            `<script>${WITH_STROKE}</script>`,
+            `<meta http-equiv="Content-Security-Policy" content="${POLICY}" />`,
+            `<link rel="manifest" href="manifest.webmanifest" />`,
+            linkedHead(`${folder}/`, "icon.svg"),
+          ].join("\n    "),
+          ifStuck: STUCK,
+        }),
+      ),
     ),
   );
   const release: Release = {
@@ -105,6 +120,19 @@ const textOf = ([name, bytes]: [string, Uint8Array]): [string, string] => [
   name,
   new TextDecoder().decode(bytes),
 ];
+
+const TEXT = /\.(?:html|js|css|txt|xml)$/;
+const MARK = [0xef, 0xbb, 0xbf];
+const MOST_ASCII = 127;
+
+/**
+ * With the mark of UTF-8 in front of a text that needs it, which counts more than the encoding that a server names
+ * (Encoding Standard, 6, "decode"). A library is otherwise as its makers built it.
+ */
+const marked = (name: string, bytes: Uint8Array): Uint8Array =>
+  TEXT.test(name) && bytes.some((byte) => byte > MOST_ASCII) && bytes[0] !== MARK[0]
+    ? Uint8Array.from([...MARK, ...bytes])
+    : bytes;
 
 const hashOf = (files: Files): string =>
   sha256(JSON.stringify([...files].map(([name, bytes]) => [name, sha256(bytes)])));

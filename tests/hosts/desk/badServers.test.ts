@@ -137,25 +137,33 @@ inBoth("scripts as plain text that may not be guessed: the page itself says it",
   await started(page);
 });
 
-inBoth("no types known: works", async (shown) => {
-  const server = await serve({ types: "octet" });
-  const page = await opened(shown, server);
-  await remarks(page)
-    .getByText(/without a network/)
-    .waitFor({ timeout: 20_000 });
-  await typed(page, "Möwe");
-  await isStyled(page);
-}, CHROMIUM);
+inBoth(
+  "no types known: works",
+  async (shown) => {
+    const server = await serve({ types: "octet" });
+    const page = await opened(shown, server);
+    await remarks(page)
+      .getByText(/without a network/)
+      .waitFor({ timeout: 20_000 });
+    await typed(page, "Möwe");
+    await isStyled(page);
+  },
+  CHROMIUM,
+);
 
-inBoth("no types sent at all: works", async (shown) => {
-  const server = await serve({ types: "none" });
-  const page = await opened(shown, server);
-  await remarks(page)
-    .getByText(/without a network|Kept/)
-    .waitFor({ timeout: 20_000 });
-  await typed(page, "Möwe");
-  await isStyled(page);
-}, CHROMIUM);
+inBoth(
+  "no types sent at all: works",
+  async (shown) => {
+    const server = await serve({ types: "none" });
+    const page = await opened(shown, server);
+    await remarks(page)
+      .getByText(/without a network|Kept/)
+      .waitFor({ timeout: 20_000 });
+    await typed(page, "Möwe");
+    await isStyled(page);
+  },
+  CHROMIUM,
+);
 
 inBoth("everything as Latin-1: all words are right, of the help too", async (shown) => {
   const server = await serve({ types: "latin1" });
@@ -175,18 +183,22 @@ for (const [what, name] of [
   ["worker", "sw.js"],
   ["picture of another page", "icon.svg"],
 ] as const)
-  inBoth(`another page in the place of the ${what}: said, and not kept`, async (shown) => {
-    const server = await serve({ fallback: [name] });
-    const page = await opened(shown, server);
-    await remarks(page)
-      .getByText(/without a network/)
-      .waitFor({ timeout: 30_000 });
-    expect(await remarks(page).innerText()).not.toContain(READY);
-    server.habits = {};
-    await page.reload();
-    await started(page);
-    await isKept(page);
-  }, CHROMIUM);
+  inBoth(
+    `another page in the place of the ${what}: said, and not kept`,
+    async (shown) => {
+      const server = await serve({ fallback: [name] });
+      const page = await opened(shown, server);
+      await remarks(page)
+        .getByText(/without a network/)
+        .waitFor({ timeout: 30_000 });
+      expect(await remarks(page).innerText()).not.toContain(READY);
+      server.habits = {};
+      await page.reload();
+      await started(page);
+      await isKept(page);
+    },
+    CHROMIUM,
+  );
 
 inBoth("another page in the place of the grid: said, and gone once it is mended", async (shown) => {
   const server = await serve({ fallback: ["o_spreadsheet.js"] });
@@ -201,74 +213,94 @@ inBoth("another page in the place of the grid: said, and gone once it is mended"
   await worksWithoutNetwork(shown, server);
 });
 
-inBoth("another page in the grid's place for the worker only, without a type: not kept", async (shown) => {
-  const server = await serve({});
-  const page = await shown.page();
-  await page.goto(server.address);
-  // The page has its own grid by then.
-  server.habits = { fallback: ["o_spreadsheet.js"], types: "none" };
-  await started(page);
-  await page.waitForTimeout(6000);
-  expect(await remarks(page).innerText()).not.toContain(READY);
-}, CHROMIUM);
-
-for (const portal of ["page", "redirect"] as const)
-  inBoth(`a guest network's ${portal}: the desk starts from its own`, async (shown) => {
-    const server = await serve({});
-    const page = await opened(shown, server);
-    await isKept(page);
-    await page.close();
-    server.habits = { portal };
-    for (let start = 0; start < 2; start++) {
-      const again = await opened(shown, server);
-      await again.evaluate(async () =>
-        (await navigator.serviceWorker.getRegistration())!.update().catch(() => undefined),
-      );
-      expect(await again.title()).not.toContain("Sign in");
-      await again.close();
-    }
-  }, portal === "page" ? {} : CHROMIUM);
-
-for (const cache of ["forever", "never"] as const)
-  inBoth(`with caches for ${cache}, another release is found at the next visit`, async (shown) => {
-    const server = await serve({ cache });
-    const page = await opened(shown, server);
-    await isKept(page);
-    server.files = await markedRelease("later", "0.2.0");
-    await page.reload();
-    await started(page);
-    await remarks(page).getByText("Rigsheet 0.2.0").waitFor({ timeout: 30_000 });
-    await worksWithoutNetwork(shown, server);
-  }, cache === "forever" ? {} : CHROMIUM);
-
-for (const habits of [{ cut: true }, { failing: true }] as const)
-  inBoth(`answers that are ${Object.keys(habits)[0]}: kept whole, or said`, async (shown) => {
+inBoth(
+  "another page in the grid's place for the worker only, without a type: not kept",
+  async (shown) => {
     const server = await serve({});
     const page = await shown.page();
     await page.goto(server.address);
-    server.habits = habits;
+    // The page has its own grid by then.
+    server.habits = { fallback: ["o_spreadsheet.js"], types: "none" };
     await started(page);
-    await remarks(page)
-      .getByText(/without a network/)
-      .waitFor({ timeout: 60_000 });
-    const isSaid = (await remarks(page).innerText()).includes(READY);
-    server.habits = {};
-    if (!isSaid) {
+    await page.waitForTimeout(6000);
+    expect(await remarks(page).innerText()).not.toContain(READY);
+  },
+  CHROMIUM,
+);
+
+for (const portal of ["page", "redirect"] as const)
+  inBoth(
+    `a guest network's ${portal}: the desk starts from its own`,
+    async (shown) => {
+      const server = await serve({});
+      const page = await opened(shown, server);
+      await isKept(page);
+      await page.close();
+      server.habits = { portal };
+      for (let start = 0; start < 2; start++) {
+        const again = await opened(shown, server);
+        await again.evaluate(async () =>
+          (await navigator.serviceWorker.getRegistration())!.update().catch(() => undefined),
+        );
+        expect(await again.title()).not.toContain("Sign in");
+        await again.close();
+      }
+    },
+    portal === "page" ? {} : CHROMIUM,
+  );
+
+for (const cache of ["forever", "never"] as const)
+  inBoth(
+    `with caches for ${cache}, another release is found at the next visit`,
+    async (shown) => {
+      const server = await serve({ cache });
+      const page = await opened(shown, server);
+      await isKept(page);
+      server.files = await markedRelease("later", "0.2.0");
       await page.reload();
       await started(page);
-      await isKept(page);
-    }
-    await worksWithoutNetwork(shown, server);
-  }, CHROMIUM);
+      await remarks(page).getByText("Rigsheet 0.2.0").waitFor({ timeout: 30_000 });
+      await worksWithoutNetwork(shown, server);
+    },
+    cache === "forever" ? {} : CHROMIUM,
+  );
 
-inBoth("a file that no job needs is missing: said by its name", async (shown) => {
-  const server = await serve({ missing: /\.webmanifest$/ });
-  const page = await opened(shown, server);
-  await remarks(page)
-    .getByText(/manifest\.webmanifest/)
-    .waitFor({ timeout: 30_000 });
-  await typed(page, "Möwe");
-}, CHROMIUM);
+for (const habits of [{ cut: true }, { failing: true }] as const)
+  inBoth(
+    `answers that are ${Object.keys(habits)[0]}: kept whole, or said`,
+    async (shown) => {
+      const server = await serve({});
+      const page = await shown.page();
+      await page.goto(server.address);
+      server.habits = habits;
+      await started(page);
+      await remarks(page)
+        .getByText(/without a network/)
+        .waitFor({ timeout: 60_000 });
+      const isSaid = (await remarks(page).innerText()).includes(READY);
+      server.habits = {};
+      if (!isSaid) {
+        await page.reload();
+        await started(page);
+        await isKept(page);
+      }
+      await worksWithoutNetwork(shown, server);
+    },
+    CHROMIUM,
+  );
+
+inBoth(
+  "a file that no job needs is missing: said by its name",
+  async (shown) => {
+    const server = await serve({ missing: /\.webmanifest$/ });
+    const page = await opened(shown, server);
+    await remarks(page)
+      .getByText(/manifest\.webmanifest/)
+      .waitFor({ timeout: 30_000 });
+    await typed(page, "Möwe");
+  },
+  CHROMIUM,
+);
 
 inBoth("a server that takes its time does not hold up the second visit", async (shown) => {
   const server = await serve({});

@@ -17,7 +17,7 @@ import { chooseCell } from "./gridOnPage";
 import { markedRelease } from "./otherReleases";
 
 const CELL = placeOfName(layOut(multiRoom), "site_customer")!.at;
-const OLD_WORKERS = path.join(__dirname, "fixtures", "oldWorkers");
+const OLD_WORKERS = path.join(__dirname, "..", "..", "fixtures", "workers");
 const CHROMIUM = { kinds: ["chromium"] } as const;
 
 let first: Files;
@@ -175,7 +175,10 @@ inBoth("with two windows, neither is changed until the other is closed", async (
   await looks(two);
   await isOffered(two, "0.2.0");
   await button(two, "Change to it").click();
-  await two.getByText(/another window/).first().waitFor();
+  await two
+    .getByText(/another window/)
+    .first()
+    .waitFor();
   expect([await markOf(one), await markOf(two)]).toEqual(["first", "first"]);
   await one.close();
   await button(two, "Change to it").click();
@@ -191,7 +194,9 @@ inBoth("a half-copied folder is not taken, and said", async (shown) => {
   // The worker's list is there already, the scripts and the page are still the old ones.
   server.files = new Map([...first, ["sw.js", second.get("sw.js")!]]);
   await looks(page);
-  await remarks(page).getByText(/half copied|answers 404/).waitFor({ timeout: 60_000 });
+  await remarks(page)
+    .getByText(/half copied|answers 404/)
+    .waitFor({ timeout: 60_000 });
   expect(await button(page, "Change to it").count()).toBe(0);
   const again = await withoutNetwork(shown, server);
   expect(await markOf(again)).toBe("first");
@@ -210,7 +215,9 @@ inBoth(
     server.files = second;
     server.habits = { missing: /\/pane\.css$/ };
     await looks(page);
-    await remarks(page).getByText(/pane\.css/).waitFor({ timeout: 60_000 });
+    await remarks(page)
+      .getByText(/pane\.css/)
+      .waitFor({ timeout: 60_000 });
     expect(await markOf(await withoutNetwork(shown, server))).toBe("first");
   },
   CHROMIUM,
@@ -226,7 +233,9 @@ inBoth(
     server.files = first;
     await looks(page);
     await page.keyboard.press("Control+j");
-    await remarks(page).getByText(/older release, Rigsheet 0\.1\.0/).waitFor();
+    await remarks(page)
+      .getByText(/older release, Rigsheet 0\.1\.0/)
+      .waitFor();
     await button(page, "Change to it").click();
     await page.waitForFunction(() => document.documentElement.dataset.mark === "first");
     await started(page);
@@ -235,29 +244,32 @@ inBoth(
   CHROMIUM,
 );
 
-inBoth("another build of the grid, put in its place as the folder's README says, works without a network", async (shown) => {
-  const server = await serve(first);
-  const page = await opened(shown, server.address);
-  await kept(page);
-  const grid = [...first.keys()].find((name) => name.endsWith("/o_spreadsheet.js"))!;
-  const script = Buffer.from(first.get(grid)!).toString();
-  const worker = Buffer.from(first.get("sw.js")!).toString();
-  server.files = new Map([
-    ...first,
-    [grid, Buffer.from(`document.documentElement.dataset.grid = "ours";\n${script}`)],
-    ["sw.js", Buffer.from(worker.replace(/("edition": ")./, "$1x"))],
-  ]);
-  await looks(page);
-  await isOffered(page, "0.1.0");
-  await button(page, "Change to it").click();
-  await page.waitForFunction(() => document.documentElement.dataset.grid === "ours");
-  await started(page);
-  await looks(page);
-  await isQuiet(page);
-  expect(await button(page, "Change to it").count()).toBe(0);
-  const again = await withoutNetwork(shown, server);
-  expect(await again.evaluate(() => document.documentElement.dataset.grid)).toBe("ours");
-});
+inBoth(
+  "another build of the grid, put in its place as the folder's README says, works without a network",
+  async (shown) => {
+    const server = await serve(first);
+    const page = await opened(shown, server.address);
+    await kept(page);
+    const grid = [...first.keys()].find((name) => name.endsWith("/o_spreadsheet.js"))!;
+    const script = Buffer.from(first.get(grid)!).toString();
+    const worker = Buffer.from(first.get("sw.js")!).toString();
+    server.files = new Map([
+      ...first,
+      [grid, Buffer.from(`document.documentElement.dataset.grid = "ours";\n${script}`)],
+      ["sw.js", Buffer.from(worker.replace(/("edition": ")./, "$1x"))],
+    ]);
+    await looks(page);
+    await isOffered(page, "0.1.0");
+    await button(page, "Change to it").click();
+    await page.waitForFunction(() => document.documentElement.dataset.grid === "ours");
+    await started(page);
+    await looks(page);
+    await isQuiet(page);
+    expect(await button(page, "Change to it").count()).toBe(0);
+    const again = await withoutNetwork(shown, server);
+    expect(await again.evaluate(() => document.documentElement.dataset.grid)).toBe("ours");
+  },
+);
 
 inBoth("two folders at one address leave each other alone", async (shown) => {
   const server = await serve(new Map([...prefixed(first, "real/"), ...prefixed(second, "test/")]), "/tools/");
@@ -285,7 +297,7 @@ for (const name of ["cache-first-forever", "throws"])
     inBoth(
       `a worker of last year, ${name}, as ${file}, gives way`,
       async (shown) => {
-        const old = readFileSync(path.join(OLD_WORKERS, `sw-${name}.js`));
+        const old = readFileSync(path.join(OLD_WORKERS, `sw-${name}.txt`));
         const server = await serve(new Map([...first, [file, old]]));
         const page = await shown.page();
         // As its page did: ours would bring its own worker at once.
@@ -323,10 +335,12 @@ for (const name of ["install-fails", "broken-syntax", "is-html"])
   inBoth(
     `where the worker is ${name}, it is said, and the next visit is as if it had not been`,
     async (shown) => {
-      const bad = readFileSync(path.join(OLD_WORKERS, `sw-${name}.js`));
+      const bad = readFileSync(path.join(OLD_WORKERS, `sw-${name}.txt`));
       const server = await serve(new Map([...first, ["sw.js", bad]]));
       const page = await opened(shown, server.address);
-      await remarks(page).getByText(/without a network/).waitFor({ timeout: 20_000 });
+      await remarks(page)
+        .getByText(/without a network/)
+        .waitFor({ timeout: 20_000 });
       expect(await remarks(page).innerText()).not.toContain("Kept in this browser");
       await typed(page, "Tannenblick");
       server.files = first;
