@@ -44,7 +44,7 @@ const POLICY = [
 ].join("; ");
 
 const STUCK =
-  "If nothing follows, this server does not send Rigsheet's files as they are: it may send scripts as text, or another page in their place, or the address of this page lacks the stroke at its end. Tell whoever keeps it; until then use rigsheet.html, the one file.";
+  "If nothing follows, this server does not send Rigsheet's files as they are: it may send scripts as text, or another page in their place, or the address of this page lacks the stroke at its end. Tell whoever keeps it; once it is mended, reload with Ctrl+F5. Until then use rigsheet.html, the one file.";
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 const sha256 = (bytes: Uint8Array | string): string => createHash("sha256").update(bytes).digest("hex");

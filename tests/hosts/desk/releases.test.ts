@@ -66,8 +66,17 @@ const isOffered = (page: Page, version: string): Promise<void> =>
   remarks(page).getByText(`Rigsheet ${version}`).waitFor({ state: "attached" });
 const button = (page: Page, name: string) => remarks(page).getByRole("button", { name, exact: true });
 
+/** Remarks stand there; a page that is reloaded shows its job. */
+async function toJobs(page: Page): Promise<void> {
+  const jobs = page.locator(".desk-jobs");
+  await jobs.waitFor({ timeout: 2500 }).catch(() => undefined);
+  if (!(await jobs.isVisible())) await page.keyboard.press("Control+j");
+  await jobs.waitFor();
+}
+
 /** Nothing is offered, though there was time for it. */
 async function isQuiet(page: Page): Promise<void> {
+  await toJobs(page);
   await page.waitForTimeout(1500);
   expect(await button(page, "Not now").count()).toBe(0);
 }
@@ -81,7 +90,7 @@ async function typed(page: Page, customer: string): Promise<void> {
 }
 
 const isThere = async (page: Page, customer: string): Promise<void> => {
-  if (!(await page.locator(".desk-jobs").isVisible())) await page.keyboard.press("Control+j");
+  await toJobs(page);
   await page.locator(".desk-jobs").getByText(customer).first().waitFor();
 };
 
@@ -157,6 +166,7 @@ inBoth("an offer outlives a reload", async (shown) => {
   await started(page);
   expect(await markOf(page)).toBe("first");
   await isOffered(page, "0.2.0");
+  await toJobs(page);
   // What is thrown away at a start is none of it.
   await page.waitForTimeout(1500);
   await server.stop();
