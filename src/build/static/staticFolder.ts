@@ -11,6 +11,8 @@ import { FOLDER_README } from "./folderReadme";
 
 /** What an office may put in the place of a library under the LGPL is known by no checksum. */
 const REPLACEABLE = /\/library\/(?:o_spreadsheet|owl)\./;
+/** Its font is asked for by the name that the worker knows, else a first visit fetches it twice. */
+const ICONS = "library/css/font-awesome.css";
 /** Never asked for by a visit to the desk. */
 const APART = /^(?:addin\/|readme\.txt$|sw\.js$)/i;
 const ICON_SIZES = [192, 512] as const;
@@ -63,6 +65,7 @@ export async function staticFolder(
   // A page that is open goes on with its own parts when another release lies on the server.
   const folder = `desk-${hashOf(own).slice(0, SHORT)}`;
   const files: Files = new Map();
+  own.set(ICONS, encode(new TextDecoder().decode(own.get(ICONS)).replace(/(\.woff2)\?v=[\d.]+/g, "$1")));
   for (const [name, bytes] of own) files.set(`${folder}/${name}`, marked(name, bytes));
   const script = await readFile(path.join(dist, "desk", "offlineWorker.js"), "utf8");
   files.delete(`${folder}/offlineWorker.js`);

@@ -108,11 +108,10 @@ inBoth("a first visit that is cut off halfway is no kept one, and the next one i
   expect(await remarks(page).innerText()).not.toContain(READY);
   await server.stop();
   await page.reload().catch(() => undefined);
+  await page.close();
   await server.start();
   server.habits = {};
-  await page.goto(server.address);
-  await started(page);
-  await isKept(page);
+  await isKept(await opened(shown, server));
   await worksWithoutNetwork(shown, server);
 });
 
