@@ -66,10 +66,10 @@ export async function staticFolder(
   const folder = `desk-${hashOf(own).slice(0, SHORT)}`;
   const files: Files = new Map();
   own.set(ICONS, encode(new TextDecoder().decode(own.get(ICONS)).replace(/(\.woff2)\?v=[\d.]+/g, "$1")));
-  for (const [name, bytes] of own) files.set(`${folder}/${name}`, marked(name, bytes));
+  for (const [name, bytes] of own) files.set(`${folder}/${name}`, readable(name, bytes));
   const script = await readFile(path.join(dist, "desk", "offlineWorker.js"), "utf8");
   files.delete(`${folder}/offlineWorker.js`);
-  for (const [name, bytes] of help) files.set(`help/${name}`, marked(name, bytes));
+  for (const [name, bytes] of help) files.set(`help/${name}`, readable(name, bytes));
   // Some sixty small pages as one: a fraction of the bytes, and of the requests.
   files.set(HELP_PACK, packed(encode(JSON.stringify(Object.fromEntries([...help].map(textOf))))));
   files.set("icon.svg", encode(ICON_SVG));
@@ -79,7 +79,7 @@ export async function staticFolder(
   const edition = sha256(`${hashOf(files)} ${script} ${POLICY}`).slice(0, SHORT);
   files.set(
     "index.html",
-    marked(
+    readable(
       "index.html",
       encode(
         pageHtml({
@@ -124,18 +124,24 @@ const textOf = ([name, bytes]: [string, Uint8Array]): [string, string] => [
   new TextDecoder().decode(bytes),
 ];
 
-const TEXT = /\.(?:html|js|css|txt|xml)$/;
 const MARK = [0xef, 0xbb, 0xbf];
 const MOST_ASCII = 127;
 
 /**
- * With the mark of UTF-8 in front of a text that needs it, which counts more than the encoding that a server names
- * (Encoding Standard, 6, "decode"). A library is otherwise as its makers built it.
+ * A text that is read rightly whatever encoding a server names. A page stays within ASCII (with a mark in front it would
+ * be no page where the server names no type: MIME Sniffing Standard, 7.1); the mark of UTF-8 in front of anything else
+ * counts more than the server's word (Encoding Standard, 6, "decode"). The libraries stay as their makers built them.
  */
-const marked = (name: string, bytes: Uint8Array): Uint8Array =>
-  TEXT.test(name) && bytes.some((byte) => byte > MOST_ASCII) && bytes[0] !== MARK[0]
-    ? Uint8Array.from([...MARK, ...bytes])
-    : bytes;
+function readable(name: string, bytes: Uint8Array): Uint8Array {
+  if (name.startsWith("library/") || bytes.every((byte) => byte <= MOST_ASCII)) return bytes;
+  if (name.endsWith(".html"))
+    return encode(
+      [...new TextDecoder().decode(bytes)]
+        .map((one) => (one.codePointAt(0)! > MOST_ASCII ? `&#${one.codePointAt(0)!};` : one))
+        .join(""),
+    );
+  return /\.(?:js|css|txt)$/.test(name) ? Uint8Array.from([...MARK, ...bytes]) : bytes;
+}
 
 const hashOf = (files: Files): string =>
   sha256(JSON.stringify([...files].map(([name, bytes]) => [name, sha256(bytes)])));
