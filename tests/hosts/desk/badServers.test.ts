@@ -259,7 +259,7 @@ for (const cache of ["forever", "never"] as const)
       server.files = await markedRelease("later", "0.2.0");
       await page.reload();
       await started(page);
-      await remarks(page).getByText("Rigsheet 0.2.0").waitFor({ timeout: 30_000 });
+      await remarks(page).getByText("Rigsheet 0.2.0").waitFor({ state: "attached", timeout: 30_000 });
       await worksWithoutNetwork(shown, server);
     },
     cache === "forever" ? {} : CHROMIUM,

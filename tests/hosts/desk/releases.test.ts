@@ -236,18 +236,18 @@ inBoth(
 inBoth(
   "the folder of an older release is offered as what it is",
   async (shown) => {
-    const server = await serve(second);
+    const server = await serve(first);
     const page = await opened(shown, server.address);
     await kept(page);
     await typed(page, "Schulhaus");
-    server.files = first;
+    server.files = await markedRelease("older", "0.0.9");
     await looks(page);
     await page.keyboard.press("Control+j");
     await remarks(page)
-      .getByText(/older release, Rigsheet 0\.1\.0/)
+      .getByText(/older release, Rigsheet 0\.0\.9/)
       .waitFor();
     await button(page, "Change to it").click();
-    await page.waitForFunction(() => document.documentElement.dataset.mark === "first");
+    await page.waitForFunction(() => document.documentElement.dataset.mark === "older");
     await started(page);
     await isThere(page, "Schulhaus");
   },

@@ -165,7 +165,7 @@ async function foundIn(
 async function fetched(name: string, hash: string | null): Promise<Response> {
   for (let tries = 1; ; tries++)
     try {
-      return await fetchedOnce(name, hash, tries === 1);
+      return await fetchedOnce(name, hash);
     } catch (error) {
       if (!(error instanceof BrokenOff)) throw error;
       if (tries === TRIES) throw new Error(error.message);
@@ -176,25 +176,21 @@ async function fetched(name: string, hash: string | null): Promise<Response> {
 /** May be better in a moment. */
 class BrokenOff extends Error {}
 
-async function fetchedOnce(name: string, hash: string | null, isFirst: boolean): Promise<Response> {
-  // What the page has fetched itself is not fetched twice where its content proves it.
-  const [answer, bytes] = await read(name, hash === null ? "no-cache" : isFirst ? "force-cache" : "no-store");
+async function fetchedOnce(name: string, hash: string | null): Promise<Response> {
   if (hash === null) {
+    const [answer, bytes] = await read(name, "no-cache");
     const head = new TextDecoder().decode(bytes.slice(0, HEAD_BYTES));
-    if (
-      bytes.byteLength === 0 ||
-      /html/i.test(answer.headers.get("Content-Type") ?? "") ||
-      OTHER_PAGE.test(head)
-    )
-      throw new Error(somethingElse(name));
+    const isPage = /html/i.test(answer.headers.get("Content-Type") ?? "") || OTHER_PAGE.test(head);
+    if (bytes.byteLength === 0 || isPage) throw new Error(somethingElse(name));
     return new Response(bytes, { headers: { "Content-Type": typeOf(name) } });
   }
   const headers = { "Content-Type": typeOf(name), [HASH]: hash };
-  if (hash === (await sha256(bytes))) return new Response(bytes, { headers });
-  // Out of some cache, perhaps.
-  const [, again] = await read(name, "no-store");
-  if (hash !== (await sha256(again))) throw new Error(somethingElse(name));
-  return new Response(again, { headers });
+  // What the page has fetched itself is not fetched twice where its content proves it; a cache may hold a failure too.
+  const [, known] = await read(name, "force-cache").catch(() => [undefined, undefined]);
+  if (known && hash === (await sha256(known))) return new Response(known, { headers });
+  const [, bytes] = await read(name, "no-store");
+  if (hash !== (await sha256(bytes))) throw new Error(somethingElse(name));
+  return new Response(bytes, { headers });
 }
 
 const somethingElse = (name: string): string =>
