@@ -7,6 +7,13 @@ import { libraryFile } from "../../hosts/headless/libraryFile";
 
 export type Files = Map<string, Uint8Array>;
 
+/** Each by its name in its own folder. */
+export interface DeskFiles {
+  readonly page: Files;
+  readonly help: Files;
+  readonly parts: Files;
+}
+
 /** Formats that no browser which runs this page asks for. */
 const OLD_FONT = /\.(?:woff|ttf)$/;
 /** With each library that stays whole goes its licence. */
@@ -32,7 +39,7 @@ export function packed(bytes: Uint8Array): Uint8Array {
 }
 
 /** @param dist where the build put everything */
-export async function deskFiles(dist: string): Promise<{ page: Files; help: Files; parts: Files }> {
+export async function deskFiles(dist: string): Promise<DeskFiles> {
   const page: Files = new Map();
   const help: Files = new Map();
   for (const [url, { file }] of assetsIn(path.join(dist, "desk"))) {

@@ -6,11 +6,13 @@ import { ICON_SVG, linkedHead, pageHtml } from "../../hosts/desk/pageHtml";
 import type { Release } from "../../hosts/desk/worker/release";
 import { renderPng } from "../../hosts/headless/renderPng";
 import { RIGSHEET_VERSION } from "../../version";
-import { deskFiles, packed, type Files } from "./deskFiles";
+import { deskFiles, packed, type DeskFiles, type Files } from "./deskFiles";
 import { FOLDER_README } from "./folderReadme";
 
 /** What an office may put in the place of a library under the LGPL is known by no checksum. */
 const REPLACEABLE = /\/library\/(?:o_spreadsheet|owl)\./;
+/** Its font is asked for by the name that the worker knows, else a first visit fetches it twice. */
+const ICONS = "library/css/font-awesome.css";
 /** Never asked for by a visit to the desk. */
 const APART = /^(?:addin\/|readme\.txt$|sw\.js$)/i;
 const ICON_SIZES = [192, 512] as const;
@@ -18,10 +20,21 @@ const ICON_SIZES = [192, 512] as const;
 const RENDERED_SCALE = 2;
 const SHORT = 10;
 
+/**
+ * All addresses of the page are relative, so its own has to end in a stroke. A server that answers without it is asked
+ * again; once, as another may take the stroke away each time.
+ */
+const WITH_STROKE = `try {
+  if (!/(?:\\/|\\.html?|\\/index)$/.test(location.pathname) && !sessionStorage.getItem("rigsheet.stroke")) {
+    sessionStorage.setItem("rigsheet.stroke", "asked");
+    location.replace(location.pathname + "/" + location.search + location.hash);
+  }
+} catch {}`;
+
 // As the server has it (see server/guard.ts for why); `frame-ancestors` counts in a header only.
 const POLICY = [
   "default-src 'none'",
-  "script-src 'self' 'unsafe-eval'",
+  `script-src 'self' 'unsafe-eval' 'sha256-${createHash("sha256").update(WITH_STROKE).digest("base64")}'`,
   "style-src 'self' 'unsafe-inline'",
   "img-src 'self' data: blob:",
   "font-src 'self'",
@@ -33,23 +46,30 @@ const POLICY = [
 ].join("; ");
 
 const STUCK =
-  "If nothing follows, this server does not send Rigsheet's files as they are: it may send scripts as text, or another page in their place. Tell whoever keeps it; until then use rigsheet.html, the one file.";
+  "If nothing follows, this server does not send Rigsheet's files as they are: it may send scripts as text, or another page in their place, or the address of this page lacks the stroke at its end. Tell whoever keeps it; once it is mended, reload with Ctrl+F5. Until then use rigsheet.html, the one file.";
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 const sha256 = (bytes: Uint8Array | string): string => createHash("sha256").update(bytes).digest("hex");
 
-/** @param dist where the build put everything */
-export async function staticFolder(dist: string): Promise<Files> {
-  const { page, help, parts } = await deskFiles(dist);
+/**
+ * @param dist where the build put everything
+ * @param other what is in it, where that is not what was built
+ */
+export async function staticFolder(
+  dist: string,
+  other: { readonly files?: DeskFiles; readonly version?: string } = {},
+): Promise<Files> {
+  const { files: { page, help, parts } = await deskFiles(dist), version = RIGSHEET_VERSION } = other;
   const own: Files = new Map([...page].filter(([name]) => !name.startsWith("help/")));
   for (const [name, bytes] of parts) own.set(`${name}.pack`, bytes);
   // A page that is open goes on with its own parts when another release lies on the server.
   const folder = `desk-${hashOf(own).slice(0, SHORT)}`;
   const files: Files = new Map();
-  for (const [name, bytes] of own) files.set(`${folder}/${name}`, bytes);
+  own.set(ICONS, encode(new TextDecoder().decode(own.get(ICONS)).replace(/(\.woff2)\?v=[\d.]+/g, "$1")));
+  for (const [name, bytes] of own) files.set(`${folder}/${name}`, readable(name, bytes));
   const script = await readFile(path.join(dist, "desk", "offlineWorker.js"), "utf8");
   files.delete(`${folder}/offlineWorker.js`);
-  for (const [name, bytes] of help) files.set(`help/${name}`, bytes);
+  for (const [name, bytes] of help) files.set(`help/${name}`, readable(name, bytes));
   // Some sixty small pages as one: a fraction of the bytes, and of the requests.
   files.set(HELP_PACK, packed(encode(JSON.stringify(Object.fromEntries([...help].map(textOf))))));
   files.set("icon.svg", encode(ICON_SVG));
@@ -59,21 +79,25 @@ export async function staticFolder(dist: string): Promise<Files> {
   const edition = sha256(`${hashOf(files)} ${script} ${POLICY}`).slice(0, SHORT);
   files.set(
     "index.html",
-    encode(
-      pageHtml({
-        attributes: { "data-stand": "folder", "data-edition": edition },
-        head: [
-          `<meta http-equiv="Content-Security-Policy" content="${POLICY}" />`,
-          `<link rel="manifest" href="manifest.webmanifest" />`,
-          linkedHead(`${folder}/`, "icon.svg"),
-        ].join("\n    "),
-        ifStuck: STUCK,
-      }),
+    readable(
+      "index.html",
+      encode(
+        pageHtml({
+          attributes: { "data-stand": "folder", "data-edition": edition },
+          head: [
+            `<script>${WITH_STROKE}</script>`,
+            `<meta http-equiv="Content-Security-Policy" content="${POLICY}" />`,
+            `<link rel="manifest" href="manifest.webmanifest" />`,
+            linkedHead(`${folder}/`, "icon.svg"),
+          ].join("\n    "),
+          ifStuck: STUCK,
+        }),
+      ),
     ),
   );
   const release: Release = {
     edition,
-    version: RIGSHEET_VERSION,
+    version,
     files: Object.fromEntries(
       [...files]
         .filter(([name]) => !name.startsWith("help/") || name === HELP_PACK)
@@ -99,6 +123,25 @@ const textOf = ([name, bytes]: [string, Uint8Array]): [string, string] => [
   name,
   new TextDecoder().decode(bytes),
 ];
+
+const MARK = [0xef, 0xbb, 0xbf];
+const MOST_ASCII = 127;
+
+/**
+ * A text that is read rightly whatever encoding a server names. A page stays within ASCII (with a mark in front it would
+ * be no page where the server names no type: MIME Sniffing Standard, 7.1); the mark of UTF-8 in front of anything else
+ * counts more than the server's word (Encoding Standard, 6, "decode"). The libraries stay as their makers built them.
+ */
+function readable(name: string, bytes: Uint8Array): Uint8Array {
+  if (name.startsWith("library/") || bytes.every((byte) => byte <= MOST_ASCII)) return bytes;
+  if (name.endsWith(".html"))
+    return encode(
+      [...new TextDecoder().decode(bytes)]
+        .map((one) => (one.codePointAt(0)! > MOST_ASCII ? `&#${one.codePointAt(0)!};` : one))
+        .join(""),
+    );
+  return /\.(?:js|css|txt)$/.test(name) ? Uint8Array.from([...MARK, ...bytes]) : bytes;
+}
 
 const hashOf = (files: Files): string =>
   sha256(JSON.stringify([...files].map(([name, bytes]) => [name, sha256(bytes)])));

@@ -45,7 +45,12 @@ export interface Shown {
 export function inBoth(
   name: string,
   work: (shown: Shown) => Promise<void>,
-  { ms = 120_000, size = { width: 1366, height: 768 }, hasTouch = false } = {},
+  {
+    ms = 120_000,
+    size = { width: 1366, height: 768 },
+    hasTouch = false,
+    kinds = ["chromium", "firefox"] as readonly Kind[],
+  } = {},
 ): void {
   const run = (kind: Kind) => async (program: string) => {
     const browser = await browserOf(kind, program);
@@ -66,8 +71,8 @@ export function inBoth(
       await context.close();
     }
   };
-  withChromium(`${name} (Chromium)`, run("chromium"), ms);
-  withFirefox(`${name} (Firefox)`, run("firefox"), ms);
+  if (kinds.includes("chromium")) withChromium(`${name} (Chromium)`, run("chromium"), ms);
+  if (kinds.includes("firefox")) withFirefox(`${name} (Firefox)`, run("firefox"), ms);
 }
 
 /** The desk has started: its job's total is shown. */

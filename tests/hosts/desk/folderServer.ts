@@ -3,7 +3,8 @@
  * told bad habits; the list of habits was made by someone who had not seen the
  * code (as a server in Python, of which this is a translation).
  */
-import { createServer, type ServerResponse } from "node:http";
+import { createHash } from "node:crypto";
+import { createServer, type IncomingMessage, type ServerResponse } from "node:http";
 import type { AddressInfo } from "node:net";
 import path from "node:path";
 import type { Files } from "../../../src/build/static/deskFiles";
@@ -33,6 +34,10 @@ export interface Habits {
   /** Each second answer stops half-way. */
   readonly cut?: boolean;
   readonly missing?: RegExp;
+  /** A sub-path without its stroke at the end is answered as if it had one. */
+  readonly noSlash?: boolean;
+  /** A policy of the server's own. */
+  readonly policy?: string;
   /** Each third answer is 500. */
   readonly failing?: boolean;
   readonly delayMs?: number;
@@ -42,6 +47,8 @@ export interface FolderServer {
   readonly address: string;
   /** Paths asked for, in order. */
   readonly asked: string[];
+  /** Files that were sent, as often as they were; not those of which a browser had the same already. */
+  readonly sent: string[];
   files: Files;
   habits: Habits;
   /** No answer any more, as with no network; the address stays its own. */
@@ -54,19 +61,21 @@ export async function serveFolder(files: Files, under = "/tools/rigsheet/"): Pro
   let count = 0;
   let port = 0;
   const asked: string[] = [];
+  const sent: string[] = [];
   const http = createServer((request, response) => {
     const { pathname } = new URL(request.url ?? "/", "http://x");
     asked.push(pathname);
     count++;
-    setTimeout(() => answer(decodeURIComponent(pathname), response), served.habits.delayMs ?? 0);
+    setTimeout(() => answer(decodeURIComponent(pathname), request, response), served.habits.delayMs ?? 0);
   });
   const send = (response: ServerResponse, status: number, body: string | Uint8Array, type?: string): void => {
-    const { types, nosniff, cache, cut, failing } = served.habits;
+    const { types, nosniff, cache, cut, failing, policy } = served.habits;
     const fails = failing && count % 3 === 0;
     response.statusCode = fails ? 500 : status;
     if (type && types !== "none") response.setHeader("Content-Type", type);
     if (nosniff) response.setHeader("X-Content-Type-Options", "nosniff");
     if (cache === "forever") response.setHeader("Cache-Control", "public, max-age=31536000, immutable");
+    if (policy) response.setHeader("Content-Security-Policy", policy);
     if (cache === "never") response.setHeader("Cache-Control", "no-store");
     const bytes = Buffer.from(fails ? "error" : body);
     response.setHeader("Content-Length", bytes.length);
@@ -76,13 +85,15 @@ export async function serveFolder(files: Files, under = "/tools/rigsheet/"): Pro
     }
     response.end(bytes);
   };
-  const answer = (pathname: string, response: ServerResponse): void => {
-    const { portal, fallback, missing, types } = served.habits;
+  const answer = (pathname: string, request: IncomingMessage, response: ServerResponse): void => {
+    const { portal, fallback, missing, types, noSlash } = served.habits;
     if (portal === "redirect" && pathname !== "/login") {
       response.setHeader("Location", "/login");
       return send(response, 302, "");
     }
     if (portal) return send(response, 200, LOGIN, "text/html");
+    if (`${pathname}/` === under && noSlash)
+      return send(response, 200, served.files.get("index.html")!, TYPES[".html"]);
     if (`${pathname}/` === under) {
       response.setHeader("Location", under);
       return send(response, 301, "");
@@ -94,6 +105,15 @@ export async function serveFolder(files: Files, under = "/tools/rigsheet/"): Pro
     if (fallback && (!bytes || fallback.some((one) => name.endsWith(one))))
       return send(response, 200, served.files.get("index.html")!, TYPES[".html"]);
     if (!bytes) return send(response, 404, "not found", "text/plain");
+    // As all common servers do.
+    const tag = `"${createHash("sha256").update(bytes).digest("hex")}"`;
+    response.setHeader("ETag", tag);
+    if (request.headers["if-none-match"] === tag) {
+      response.statusCode = 304;
+      response.end();
+      return;
+    }
+    sent.push(name);
     const extension = path.extname(name);
     const right = TYPES[extension] ?? "application/octet-stream";
     const type =
@@ -115,6 +135,7 @@ export async function serveFolder(files: Files, under = "/tools/rigsheet/"): Pro
       return `http://127.0.0.1:${port}${under}`;
     },
     asked,
+    sent,
     files,
     habits: {},
     start: () =>

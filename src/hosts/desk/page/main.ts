@@ -43,6 +43,8 @@ import { selectCell } from "./selectCell";
 import { stand } from "./stand";
 import { Strip } from "./strip";
 import { WaitingRoom } from "./waiting";
+import { mustCompile } from "./mustCompile";
+import { stylesAnyway } from "./stylesAnyway";
 import { keepUnfinished, toldOfUnfinished, unfinishedEntry } from "./unfinished";
 
 // The library reports its timings there.
@@ -291,6 +293,8 @@ await run("Opening the job…", async (started) => {
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.
   library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet");
+  mustCompile();
+  if (stand === "folder") await stylesAnyway();
   document.getElementById("starting")?.remove();
   if (stand === "server") await takeKey();
   if (stand === "file") showHelpHere((error) => bar.showNotice(sentenceOf(error), true));

@@ -7,6 +7,8 @@
  */
 import type { Asked, NotKept, Release, Which } from "./release";
 
+type Answer = Awaited<ReturnType<typeof fetch>>;
+
 /** Of the browser's types for such workers, which exclude those for pages, what is used here. */
 interface Window {
   readonly url: string;
@@ -24,7 +26,13 @@ interface Messaged extends Waiting {
   readonly ports: readonly MessagePort[];
 }
 interface Worker {
-  readonly registration: { readonly scope: string };
+  readonly registration: {
+    readonly scope: string;
+    /** Of workers, only that there is one is of interest here. */
+    readonly installing: object | null;
+    readonly waiting: object | null;
+    readonly active: object | null;
+  };
   readonly clients: {
     claim(): Promise<void>;
     matchAll(which: object): Promise<readonly Window[]>;
@@ -48,6 +56,13 @@ const cacheOf = (release: string): string => `${PREFIX}${release}`;
 const POINTER = `${PREFIX}pointer`;
 const HASH = "x-sha256";
 const PAGE = "index.html";
+/** A phone's network and a busy server break off now and then. */
+const TRIES = 3;
+const BETWEEN_TRIES_MS = 500;
+const SERVER_FAILS = 500;
+/** What servers send in the place of a file that they lack, whatever they call it. */
+const OTHER_PAGE = /^\s*<(?:!doctype html|html)\b/i;
+const HEAD_BYTES = 200;
 /** Needs its own office program and network; kept by neither. */
 const ADD_IN = "addin/";
 const ABROAD = /^(?:addin|help)\//;
@@ -102,13 +117,35 @@ async function keep(): Promise<void> {
         await cache.put(keyOf(held), new Response(text, { headers: { "Content-Type": typeOf(held) } }));
       await cache.put(keyOf(name), file);
     }
+    if (!(await isWhole())) throw new Error("the browser threw some of it away again.");
   } catch (error) {
-    if ((await pointer()) !== edition) await caches.delete(cacheOf(edition));
-    const sentence = error instanceof Error ? error.message : String(error);
+    const current = await pointer();
+    if (current !== edition) await caches.delete(cacheOf(edition));
+    const told: NotKept = { notKept: inWords(error), isFirst: current === undefined };
     for (const window of await worker.clients.matchAll({ type: "window", includeUncontrolled: true }))
-      window.postMessage({ notKept: sentence } satisfies NotKept);
+      window.postMessage(told);
     throw error;
   }
+}
+
+const inWords = (error: unknown): string =>
+  error instanceof DOMException && error.name === "QuotaExceededError"
+    ? "the browser has no more room for it."
+    : error instanceof Error
+      ? error.message
+      : String(error);
+
+const isKept = (): Promise<boolean> =>
+  keep().then(
+    () => true,
+    () => false,
+  );
+
+/** Every file of this release is here. */
+async function isWhole(): Promise<boolean> {
+  if (!(await caches.has(cacheOf(edition)))) return false;
+  const held = new Set((await (await caches.open(cacheOf(edition))).keys()).map(({ url }) => url));
+  return Object.keys(files).every((name) => held.has(keyOf(name)));
 }
 
 const keyOf = (name: string): string => new URL(encodeURI(name), scope).href;
@@ -126,23 +163,51 @@ async function foundIn(
 }
 
 async function fetched(name: string, hash: string | null): Promise<Response> {
-  const answer = await fetch(keyOf(name), { cache: "no-store", credentials: "same-origin" }).catch(
-    () => undefined,
-  );
-  if (!answer) throw new Error(`${name} could not be fetched: the network or the server broke off.`);
-  if (!answer.ok) throw new Error(`the server answers ${answer.status} for ${name}.`);
-  const bytes = await answer.arrayBuffer();
-  const isOther =
-    hash === null
-      ? bytes.byteLength === 0 || /html/i.test(answer.headers.get("Content-Type") ?? "")
-      : hash !== (await sha256(bytes));
-  if (isOther)
-    throw new Error(
-      `the server sends something else for ${name} than this release has there. The folder may be half copied, or the server answers with another page.`,
-    );
-  return new Response(bytes, {
-    headers: { "Content-Type": typeOf(name), ...(hash !== null && { [HASH]: hash }) },
-  });
+  for (let tries = 1; ; tries++)
+    try {
+      return await fetchedOnce(name, hash);
+    } catch (error) {
+      if (!(error instanceof BrokenOff)) throw error;
+      if (tries === TRIES) throw new Error(error.message);
+      await new Promise((resolve) => setTimeout(resolve, BETWEEN_TRIES_MS));
+    }
+}
+
+/** May be better in a moment. */
+class BrokenOff extends Error {}
+
+async function fetchedOnce(name: string, hash: string | null): Promise<Response> {
+  if (hash === null) {
+    const [answer, bytes] = await read(name, "no-cache");
+    const head = new TextDecoder().decode(bytes.slice(0, HEAD_BYTES));
+    const isPage = /html/i.test(answer.headers.get("Content-Type") ?? "") || OTHER_PAGE.test(head);
+    if (bytes.byteLength === 0 || isPage) throw new Error(somethingElse(name));
+    return new Response(bytes, { headers: { "Content-Type": typeOf(name) } });
+  }
+  const headers = { "Content-Type": typeOf(name), [HASH]: hash };
+  // What the page has fetched itself is not fetched twice where its content proves it; a cache may hold a failure too.
+  const [, known] = await read(name, "force-cache").catch(() => [undefined, undefined]);
+  if (known && hash === (await sha256(known))) return new Response(known, { headers });
+  const [, bytes] = await read(name, "no-store");
+  if (hash !== (await sha256(bytes))) throw new Error(somethingElse(name));
+  return new Response(bytes, { headers });
+}
+
+const somethingElse = (name: string): string =>
+  `the server sends something else for ${name} than this release has there. The folder may be half copied, or the server answers with another page.`;
+
+async function read(name: string, cache: RequestCache): Promise<[Answer, ArrayBuffer]> {
+  try {
+    const answer = await fetch(keyOf(name), { cache, credentials: "same-origin" });
+    if (answer.status >= SERVER_FAILS)
+      throw new BrokenOff(`the server answers ${answer.status} for ${name}.`);
+    if (!answer.ok) throw new Error(`the server answers ${answer.status} for ${name}.`);
+    return [answer, await answer.arrayBuffer()];
+  } catch (error) {
+    // So does a browser call what the network did.
+    if (!(error instanceof TypeError) && !(error instanceof DOMException)) throw error;
+    throw new BrokenOff(`${name} could not be fetched: the network or the server broke off.`);
+  }
 }
 
 async function heldIn(name: string, file: Response): Promise<[string, string][]> {
@@ -201,12 +266,15 @@ async function answered(asked: Asked): Promise<Which> {
       return name !== undefined && !ABROAD.test(name);
     },
   );
-  if (asked === "use" && desks.length <= 1) {
+  // Browsers may throw it away while it waits.
+  if (asked === "use" && desks.length <= 1 && ((await isWhole()) || (await isKept()))) {
     await point();
     await worker.skipWaiting();
   }
   const current = await pointer();
-  if (asked === "tidy" && desks.length <= 1)
+  const { installing, waiting, active } = worker.registration;
+  // What another worker fetches or holds ready is no page's yet, and known to that one only.
+  if (asked === "tidy" && desks.length <= 1 && !installing && !(waiting && active))
     for (const one of await caches.keys())
       if (one.startsWith(PREFIX) && ![POINTER, cacheOf(edition), cacheOf(current ?? edition)].includes(one))
         await caches.delete(one);

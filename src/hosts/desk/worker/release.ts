@@ -35,4 +35,6 @@ export interface Which {
 /** Told to all pages by a worker that could not keep a release. */
 export interface NotKept {
   readonly notKept: string;
+  /** No release is kept so far. */
+  readonly isFirst: boolean;
 }
