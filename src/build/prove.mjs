@@ -1,4 +1,4 @@
-/** `npm run prove`: the long runs of what `npm test` runs a tenth of: a log through faults at random, kills of the real server; and a whole release made twice. */
+/** `npm run prove`: the long runs of what `npm test` runs a tenth of: a log through faults at random, kills of the real server, and of the browser; and a whole release made twice. */
 import { spawnSync } from "node:child_process";
 import path from "node:path";
 import { build } from "./build.mjs";
@@ -14,6 +14,7 @@ const { status } = spawnSync(
     "tests/jobs",
     "tests/hosts/desk/kills",
     "tests/hosts/desk/pageKills",
+    "tests/hosts/desk/browserKills",
     ...(canMakeExecutables ? ["tests/build/bothExecutables"] : []),
     ...process.argv.slice(2),
   ],

@@ -392,11 +392,13 @@ export class Shelf {
   /** Reads what the list does not know, or knows as it no longer is. */
   private async refresh(): Promise<void> {
     const segments = segmentsOf(await this.storage.list());
+    const sizes = await this.storage.sizes?.();
     for (const [id, files] of segments) {
       if (!isJobId(id)) continue;
       const file = files.at(-1)!;
       const known = this.catalogue.of(id);
-      if (known && known.seen === `${file} ${await this.storage.size(file)}`) continue;
+      const size = sizes ? sizes.get(file) : await this.storage.size(file);
+      if (known && known.seen === `${file} ${size}`) continue;
       await this.refreshOne(id);
     }
     for (const { id, trouble } of [...this.catalogue.all])

@@ -9,6 +9,8 @@ export interface Storage {
   read(name: string): Promise<Uint8Array | undefined>;
   /** @returns how much there is of a thing: another number once something was added to it; undefined where there is none */
   size(name: string): Promise<number | undefined>;
+  /** The sizes of all at once, where that costs less than one after the other. */
+  sizes?(): Promise<ReadonlyMap<string, number>>;
   /**
    * Puts a new thing here, whole or not at all; once it returns, it stays.
    * @throws WrittenElsewhere where there is one of that name

@@ -59,16 +59,24 @@ export class BrowserStorage implements Storage {
   }
 
   async list(): Promise<string[]> {
-    const keys = await this.asked((database) => database.getAllKeys("pieces"));
-    // One of many pieces is listed once: they lie side by side.
-    return keys.filter(([name], index) => name !== keys[index - 1]?.[0]).map(([name]) => name);
+    return [...(await this.sizes()).keys()];
+  }
+
+  /** One look at the keys, where one a job would be a transaction each: a window that finds that another has written reads the list anew. */
+  async sizes(): Promise<ReadonlyMap<string, number>> {
+    const sizes = new Map<string, number>();
+    // What another page put there under keys of its own is none of this one's.
+    for (const [name] of (await this.asked((database) => database.getAllKeys("pieces"))).filter(isOwn))
+      sizes.set(name, (sizes.get(name) ?? 0) + 1);
+    return sizes;
   }
 
   async read(name: string): Promise<Uint8Array | undefined> {
     const pieces = await this.asked((database) => database.getAll("pieces", piecesOf(name)));
     if (pieces.length === 0) return undefined;
     this.seen.set(name, pieces.length);
-    return joined(pieces);
+    // What is no piece reads as one of which nothing is left.
+    return joined(pieces.map((piece: unknown) => (piece instanceof Uint8Array ? piece : NOTHING)));
   }
 
   /** The number of its pieces. */
@@ -142,9 +150,10 @@ export class BrowserStorage implements Storage {
       this.database = undefined;
     };
     this.database = await openDB<Schema>(this.databaseName, VERSION, {
-      upgrade: (fresh, before) => {
-        if (before < 1) fresh.createObjectStore("pieces");
-        fresh.createObjectStore("writes");
+      upgrade: (fresh) => {
+        // Another page of this address may have made one of this name.
+        for (const store of WRITING)
+          if (!fresh.objectStoreNames.contains(store)) fresh.createObjectStore(store);
       },
       // A later version of this program wants to change the database: it may.
       blocking: (_from, _to, event) => {
@@ -155,6 +164,10 @@ export class BrowserStorage implements Storage {
     }).catch((error: unknown) => {
       throw inWords(error);
     });
+    if (WRITING.some((store) => !this.database!.objectStoreNames.contains(store))) {
+      this.close();
+      throw new Error(OF_ANOTHER);
+    }
     return this.database;
   }
 
@@ -168,6 +181,10 @@ export class BrowserStorage implements Storage {
     }
   }
 }
+
+const NOTHING = new Uint8Array();
+const isOwn = (key: unknown): key is [name: string, piece: number] =>
+  Array.isArray(key) && key.length === 2 && typeof key[0] === "string" && typeof key[1] === "number";
 
 type Pieces = IDBPObjectStore<Schema, Stores, "pieces", "readwrite">;
 
@@ -192,6 +209,9 @@ function inWords(error: unknown): unknown {
     cause: error,
   });
 }
+
+const OF_ANOTHER =
+  "another page of this address has put a database of the same name in the place of the one for jobs. Delete this site's data in the browser's settings, once all that matters there is saved elsewhere";
 
 const SENTENCES: Readonly<Record<string, string>> = {
   QuotaExceededError:

@@ -1,5 +1,5 @@
 /** Files that the browser holds for a job, where it can: then Save writes into the file itself. */
-import { openDB, type DBSchema } from "idb";
+import { openDB, type DBSchema, type IDBPDatabase } from "idb";
 
 interface Schema extends DBSchema {
   /** By the job's id. */
@@ -17,13 +17,27 @@ interface Permitting {
 
 export interface HeldFile {
   readonly name: string;
+  /** @throws Error with a sentence where the user does not let this page write, which a browser asks anew after its own start */
+  mustBeAllowed(): Promise<void>;
   read(): Promise<{ readonly bytes: Uint8Array<ArrayBuffer>; readonly mark: string }>;
-  /** @returns the mark of what stands there now */
+  /**
+   * @returns the mark of what stands there now
+   * @throws Error with a sentence; what stood there is then as it was
+   */
   write(content: Blob): Promise<string>;
 }
 
-const database = () =>
-  openDB<Schema>("rigsheet-files", 1, { upgrade: (fresh) => void fresh.createObjectStore("files") });
+/** A browser that keeps nothing remembers no file either. */
+async function inFiles<T>(work: (database: IDBPDatabase<Schema>) => Promise<T>): Promise<T | undefined> {
+  try {
+    const database = await openDB<Schema>("rigsheet-files", 1, {
+      upgrade: (fresh) => void fresh.createObjectStore("files"),
+    });
+    return await work(database).finally(() => database.close());
+  } catch {
+    return undefined;
+  }
+}
 
 const browser = window as unknown as Picker;
 
@@ -49,34 +63,46 @@ export async function pickFile(): Promise<FileSystemFileHandle | undefined> {
 
 /** Remembers the file of a job. */
 export async function holdFor(id: string, handle: FileSystemFileHandle): Promise<void> {
-  await (await database()).put("files", handle, id).catch(() => undefined);
+  await inFiles((database) => database.put("files", handle, id));
 }
 
 /** @returns the file that this browser holds for a job; undefined where it holds none */
 export async function fileHeldBy(id: string): Promise<HeldFile | undefined> {
-  const handle = await (await database()).get("files", id).catch(() => undefined);
+  const handle = await inFiles((database) => database.get("files", id));
   return handle && heldFile(handle);
 }
 
 export function heldFile(handle: FileSystemFileHandle): HeldFile {
   return {
     name: handle.name,
+    mustBeAllowed: () => mustBeAllowed(handle),
     read: async () => {
       const bytes = new Uint8Array(await (await handle.getFile()).arrayBuffer());
       return { bytes, mark: await markOf(bytes) };
     },
     write: async (content) => {
-      if (!(await mayWrite(handle as Permitting)))
+      await mustBeAllowed(handle);
+      try {
+        // The browser writes beside the file and puts it in its place when it is closed.
+        const stream = await handle.createWritable();
+        await stream.write(content);
+        await stream.close();
+      } catch (error) {
         throw new Error(
-          `The browser does not let this page write into ${handle.name}. Allow it when it asks, or save the job under another name with “Download mine”.`,
+          `${handle.name} could not be written: ${(error as Error).message}. What stood there is as it was, and the job is kept in this browser. Is the file read-only, open in another program, or its disk full or taken out? Mend that and save again, or take the job out with Export all, under Jobs.`,
+          { cause: error },
         );
-      // The browser writes beside the file and puts it in its place when it is closed.
-      const stream = await handle.createWritable();
-      await stream.write(content);
-      await stream.close();
+      }
       return markOf(new Uint8Array(await content.arrayBuffer()));
     },
   };
+}
+
+async function mustBeAllowed(handle: FileSystemFileHandle): Promise<void> {
+  if (await mayWrite(handle as Permitting)) return;
+  throw new Error(
+    `The browser does not let this page write into ${handle.name}, so the file is behind; the job is kept in this browser. Save again and allow it when the browser asks, or take the job out with Export all, under Jobs.`,
+  );
 }
 
 /** Asks the user where the browser wants it so. */

@@ -4,6 +4,9 @@ import { Autosave, type SavingState } from "../../../src/hosts/desk/page/autosav
 import type { WaitingRoom } from "../../../src/hosts/desk/page/waiting";
 import { randomFrom } from "../../review/cleanJobs";
 
+// The desk with a server: which of the two a page is stands in the page, and here is none.
+jest.mock("../../../src/hosts/desk/page/stand", () => ({ stand: "server", keeper: "the local server" }));
+jest.mock("../../../src/hosts/desk/page/inPageApi", () => ({}));
 jest.mock("../../../src/hosts/desk/page/deskKey", () => ({
   deskKey: () => "key",
   isOurs: async () => true,

@@ -60,8 +60,8 @@ export interface AutosaveParts {
   readonly line: () => ShelfLine;
   /** Something was typed. */
   readonly edited: () => void;
-  /** Another window has changed the job, or it is not there any more. */
-  readonly lost: () => void;
+  /** Another window has changed the job; or it is not there any more. */
+  readonly lost: (isGone: boolean) => void;
 }
 
 export class Autosave {
@@ -183,7 +183,7 @@ export class Autosave {
       const changes = await api.changesSince(this.parts.id, this.head);
       if (this.stopped || !this.watching) return false;
       if (changes === null) {
-        this.parts.lost();
+        this.parts.lost(false);
         return false;
       }
       for (const change of changes) {
@@ -196,7 +196,8 @@ export class Autosave {
       return true;
     } catch (error) {
       this.parts.report({ kind: "failed", sentence: messageOf(error) });
-      this.later(() => void this.look(), RETRY_MS);
+      if (isGone(error)) this.parts.lost(true);
+      else this.later(() => void this.look(), RETRY_MS);
       return false;
     }
   }
@@ -279,7 +280,7 @@ export class Autosave {
     } catch (error) {
       this.sending = false;
       // The desk was started anew since, and knows no file of that number: the job then belongs to none.
-      if (error instanceof ServerTrouble && error.status === GONE) this.given = undefined;
+      if (isGone(error)) this.given = undefined;
       this.fail(error, () => void this.putSnapshot());
     }
   }
@@ -334,16 +335,17 @@ export class Autosave {
 
   private fail(error: unknown, again: () => void): void {
     if (this.stopped) return;
-    const isLost = error instanceof ServerTrouble && error.status === CHANGED_ELSEWHERE;
+    const gone = this.head !== null && isGone(error);
+    const isLost = gone || (error instanceof ServerTrouble && error.status === CHANGED_ELSEWHERE);
     if (!this.unsaved) {
       // Only the whole could not be put down anew; all that was typed is there.
       this.parts.report({ kind: "saved", at: this.savedAt });
-      if (isLost) this.parts.lost();
+      if (isLost) this.parts.lost(gone);
       return;
     }
     void this.sayKept(error).then(() => {
       // Trying again can't help.
-      if (isLost && !this.stopped) this.parts.lost();
+      if (isLost && !this.stopped) this.parts.lost(gone);
     });
     if (!isLost) this.later(again, RETRY_MS);
   }
@@ -404,3 +406,5 @@ export class Autosave {
     this.timer = setTimeout(again, ms);
   }
 }
+
+const isGone = (error: unknown): boolean => error instanceof ServerTrouble && error.status === GONE;

@@ -122,6 +122,8 @@ async function newJob(started: () => Promise<void>): Promise<void> {
   }
   await started();
   await job.create(choice.template[choice.kind]());
+  // What comes with the page is nobody's work.
+  if (choice.kind === "demonstration") await job.wentOutside(job.savedAt);
 }
 
 async function open(started: () => Promise<void>): Promise<void> {

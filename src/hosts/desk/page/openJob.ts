@@ -320,8 +320,8 @@ export class OpenJob {
         exportDocument: () => exportedBy(own.model!),
         line: () => (own.model ? shelfLineOf(own.model) : { ...NO_LINE, ...notes.line }),
         edited: () => this.edited(),
-        lost: () => {
-          if (autosave === this.autosave) void this.lose();
+        lost: (isGone) => {
+          if (autosave === this.autosave) void this.lose(isGone);
         },
       },
       { document: held.document, changes: held.changes },
@@ -419,14 +419,17 @@ export class OpenJob {
     );
   }
 
-  /** Another window has the job now, or has changed it. What is being typed is let come to its end. */
-  private async lose(): Promise<void> {
+  /**
+   * Another window has the job now, or has changed it. What is being typed is let come to its end.
+   * @param isGone it is not there any more
+   */
+  private async lose(isGone = false): Promise<void> {
     const { autosave, id_ } = this;
     const { strip, bar, desk } = this.around;
     if (!autosave || !id_ || !autosave.hold()) return;
     if (isEditing())
       strip.show(
-        "Another window has taken this job over. What you type now is kept; finish the cell with Enter.",
+        `${isGone ? "This job is not here any more." : "Another window has taken this job over."} What you type now is kept; finish the cell with Enter.`,
         [],
       );
     while (isEditing()) await pause(EDITING_MS);
@@ -436,7 +439,8 @@ export class OpenJob {
       const { content, conflictOf, line, waiting } = unfitting;
       const id = newId();
       // Where the server can't take it now, it waits in the browser.
-      const isDown = await api.putJob(id, { ...content, after: null, conflictOf, line }).then(
+      const whole = { ...content, after: null, ...(!isGone && { conflictOf }), line };
+      const isDown = await api.putJob(id, whole).then(
         () => true,
         () => false,
       );
@@ -451,8 +455,38 @@ export class OpenJob {
         return;
       }
     }
-    if (autosave === this.autosave) await this.openAgain(id_);
-    else this.offer();
+    if (autosave !== this.autosave) this.offer();
+    else if (isGone) await this.goOnWithout();
+    else await this.openAgain(id_);
+  }
+
+  /** The shown job was deleted in another window, or with all that the browser kept: what is here goes on as a job of its own. */
+  private async goOnWithout(): Promise<void> {
+    const { strip, desk, bar, run } = this.around;
+    const kept = this.unfitting.shift();
+    this.window?.close();
+    this.window = undefined;
+    try {
+      if (kept === undefined)
+        return strip.show(
+          "This job is not here any more: it was deleted. You see it as it was last, and nothing more is saved in it.",
+          [
+            {
+              label: "Keep it as a job",
+              act: () => run("Keeping the job…", () => this.create(desk.book())),
+            },
+          ],
+        );
+      const place = desk.placeShown;
+      await this.open(kept);
+      selectCell(desk.model, place.sheet, place.cell);
+      strip.show(
+        "The job was not here any more: it was deleted in another window, or with all that this browser kept. As it stood here, with what you typed last, it is kept as this job, a new one.",
+        [{ label: "Close", act: () => strip.hide() }],
+      );
+    } catch (error) {
+      bar.showNotice(messageOf(error), true);
+    }
   }
 
   /** Until the server answers. */

@@ -79,6 +79,8 @@ function handleTarget(id: string, held: HeldFile): Target {
     name: held.name,
     write: async (book, over) => {
       const { notes } = await api.held(id);
+      // Before a look at it: one that is only closed to this page is not gone.
+      await held.mustBeAllowed();
       const now = await held.read().catch(() => undefined);
       if (!over && now?.mark !== notes.file?.mark)
         return {

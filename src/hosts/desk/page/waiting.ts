@@ -53,9 +53,11 @@ export class WaitingRoom {
   async all(): Promise<Waiting[]> {
     if (!this.storage) return [];
     const found: Waiting[] = [];
-    for (const name of segmentsOf(await this.storage.list()).keys()) {
+    // What can't be read now waits on: it must not keep the page from starting.
+    const names = await this.storage.list().catch(() => []);
+    for (const name of segmentsOf(names).keys()) {
       if (!name.startsWith(PREFIX)) continue;
-      const log = await Log.open<Base, Change>(this.storage, name, isBase);
+      const log = await Log.open<Base, Change>(this.storage, name, isBase).catch(() => undefined);
       if (log instanceof Log) found.push({ ...log.content.base, name, changes: log.content.entries });
     }
     return found;
