@@ -130,10 +130,11 @@ const MOST_ASCII = 127;
 /**
  * A text that is read rightly whatever encoding a server names. A page stays within ASCII (with a mark in front it would
  * be no page where the server names no type: MIME Sniffing Standard, 7.1); the mark of UTF-8 in front of anything else
- * counts more than the server's word (Encoding Standard, 6, "decode"). The libraries stay as their makers built them.
+ * counts more than the server's word (Encoding Standard, 6, "decode"). A library
+ * gets that mark only, without which a wrong encoding breaks its script; it is otherwise as its makers built it.
  */
 function readable(name: string, bytes: Uint8Array): Uint8Array {
-  if (name.startsWith("library/") || bytes.every((byte) => byte <= MOST_ASCII)) return bytes;
+  if (bytes.every((byte) => byte <= MOST_ASCII)) return bytes;
   if (name.endsWith(".html"))
     return encode(
       [...new TextDecoder().decode(bytes)]
