@@ -152,7 +152,7 @@ const FAILING = (): void => {
   const state = { how: "" as "" | "throws" | "at commit" | "closed" };
   Object.assign(window, { state });
   for (const name of ["put", "add"] as const) {
-    // eslint-disable-next-line @typescript-eslint/unbound-method -- called on the store below
+     
     const real = IDBObjectStore.prototype[name];
     IDBObjectStore.prototype[name] = function (this: IDBObjectStore, ...given: [unknown, IDBValidKey?]) {
       if (state.how === "throws") throw new DOMException("no room", "QuotaExceededError");
@@ -161,7 +161,7 @@ const FAILING = (): void => {
       return request;
     };
   }
-  // eslint-disable-next-line @typescript-eslint/unbound-method -- called on the database below
+   
   const begin = IDBDatabase.prototype.transaction;
   IDBDatabase.prototype.transaction = function (this: IDBDatabase, ...given: Parameters<typeof begin>) {
     if (state.how === "closed") throw new DOMException("closing", "InvalidStateError");

@@ -142,7 +142,7 @@ withHeld(
   async (page) => {
     await page.evaluate(() => {
       const state = { answer: "denied" as PermissionState, asked: 0 };
-      // eslint-disable-next-line @typescript-eslint/unbound-method -- called on the file below
+       
       const real = FileSystemFileHandle.prototype.getFile;
       Object.assign(window, { state, real });
       Object.assign(FileSystemFileHandle.prototype, {
