@@ -152,7 +152,6 @@ const FAILING = (): void => {
   const state = { how: "" as "" | "throws" | "at commit" | "closed" };
   Object.assign(window, { state });
   for (const name of ["put", "add"] as const) {
-     
     const real = IDBObjectStore.prototype[name];
     IDBObjectStore.prototype[name] = function (this: IDBObjectStore, ...given: [unknown, IDBValidKey?]) {
       if (state.how === "throws") throw new DOMException("no room", "QuotaExceededError");
@@ -161,7 +160,7 @@ const FAILING = (): void => {
       return request;
     };
   }
-   
+
   const begin = IDBDatabase.prototype.transaction;
   IDBDatabase.prototype.transaction = function (this: IDBDatabase, ...given: Parameters<typeof begin>) {
     if (state.how === "closed") throw new DOMException("closing", "InvalidStateError");
@@ -456,7 +455,7 @@ inBoth(
     expect(await countedOf(shown, id)).toEqual([0, 1]);
     await second.bringToFront();
     await jobs.locator("select#jobs-filter").selectOption("away");
-    await jobs.locator("tbody tr").first().click();
+    await jobs.locator("tbody tr[aria-selected]").first().click();
     await jobs.getByRole("button", { name: "Delete for good…" }).click();
     await second
       .locator("dialog")
@@ -482,7 +481,7 @@ inBoth(
 
 /** Chooses the one in the list that is not the open one. */
 const chooseOther = (page: Page): Promise<void> =>
-  page.locator(".desk-jobs tbody tr:not([aria-selected=true])").first().click();
+  page.locator(".desk-jobs tbody tr[aria-selected=false]").first().click();
 
 /* What two windows on different jobs cost one another, with 200 jobs on the shelf. */
 inBoth(

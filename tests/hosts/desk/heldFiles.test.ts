@@ -142,7 +142,7 @@ withHeld(
   async (page) => {
     await page.evaluate(() => {
       const state = { answer: "denied" as PermissionState, asked: 0 };
-       
+
       const real = FileSystemFileHandle.prototype.getFile;
       Object.assign(window, { state, real });
       Object.assign(FileSystemFileHandle.prototype, {
