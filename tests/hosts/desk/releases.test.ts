@@ -302,35 +302,41 @@ inBoth("two folders at one address leave each other alone", async (shown) => {
 const prefixed = (files: Files, prefix: string): Files =>
   new Map([...files].map(([name, bytes]) => [`${prefix}${name}`, bytes]));
 
-for (const { name, file, entry } of [
-  { name: "cache-first-forever", file: "sw.js", entry: "" },
+for (const { name, file, entry, kinds } of [
+  { name: "cache-first-forever", file: "sw.js", entry: "", ...CHROMIUM },
+  // Firefox looks for another worker by itself only after a day.
+  { name: "cache-first-forever", file: "sw.js", entry: "index.html", kinds: ["firefox"] },
   // Its page is of last year for ever; the page's whole address is one that it does not know.
-  { name: "cache-first-forever", file: "old.js", entry: "index.html" },
+  { name: "cache-first-forever", file: "old.js", entry: "index.html", kinds: undefined },
   // Under another name nothing that a folder holds could reach it.
-  { name: "throws", file: "sw.js", entry: "" },
-])
-  inBoth(`a worker of last year, ${name}, as ${file}, gives way`, async (shown) => {
-    const old = readFileSync(path.join(OLD_WORKERS, `sw-${name}.txt`));
-    const server = await serve(new Map([...first, [file, old]]));
-    const page = await shown.page();
-    // As its page did: ours would bring its own worker at once.
-    await page.goto(`${server.address}README.txt`);
-    await page.evaluate(async (script) => {
-      await navigator.serviceWorker.register(script);
-      await navigator.serviceWorker.ready;
-    }, `/tools/rigsheet/${file}`);
-    server.files = second;
-    for (let start = 0; start < 2; start++) {
-      await page.goto(`${server.address}${entry}`).catch(() => undefined);
-      await page.waitForTimeout(4000);
-      await page.goto("about:blank");
-      await page.waitForTimeout(500);
-    }
-    await page.goto(server.address);
-    await started(page);
-    await kept(page);
-    expect(await markOf(await withoutNetwork(shown, server))).toBe("second");
-  });
+  { name: "throws", file: "sw.js", entry: "", kinds: undefined },
+] as const)
+  inBoth(
+    `a worker of last year, ${name}, as ${file}, gives way`,
+    async (shown) => {
+      const old = readFileSync(path.join(OLD_WORKERS, `sw-${name}.txt`));
+      const server = await serve(new Map([...first, [file, old]]));
+      const page = await shown.page();
+      // As its page did: ours would bring its own worker at once.
+      await page.goto(`${server.address}README.txt`);
+      await page.evaluate(async (script) => {
+        await navigator.serviceWorker.register(script);
+        await navigator.serviceWorker.ready;
+      }, `/tools/rigsheet/${file}`);
+      server.files = second;
+      for (let start = 0; start < 2; start++) {
+        await page.goto(`${server.address}${entry}`).catch(() => undefined);
+        await page.waitForTimeout(4000);
+        await page.goto("about:blank");
+        await page.waitForTimeout(500);
+      }
+      await page.goto(server.address);
+      await started(page);
+      await kept(page);
+      expect(await markOf(await withoutNetwork(shown, server))).toBe("second");
+    },
+    { kinds },
+  );
 
 for (const name of ["install-fails", "broken-syntax", "is-html"])
   inBoth(
