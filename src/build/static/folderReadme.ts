@@ -19,8 +19,10 @@ until its user says so.
 Another version of a library that stays separate (LGPL: o_spreadsheet.js, .xml and
 .css, owl.js, in desk-…/library): put it in the place of the file, under the same
 name, and change a letter of "edition" at the head of sw.js, which tells browsers
-that there is something new; they ask their user before they change to it.
+that there is something new; they ask their user before they change to it. The
+files are the libraries' own; scripts and styles that hold more than ASCII begin
+with the three bytes that say "UTF-8", since some servers say otherwise.
 
 addin/ holds the add-in's files for the address that manifest.xml in it names.
-LICENSE.txt is Rigsheet's licence; desk-…/NOTICES is under help/notices.txt.
+LICENSE.txt is Rigsheet's licence; help/notices.txt has those of all that is inside.
 `;

@@ -109,6 +109,8 @@ inBoth(
     await page.addInitScript(() => Reflect.deleteProperty(window, "showOpenFilePicker"));
     await page.goto(server.address);
     await started(page);
+    // It begins with the jobs, by itself.
+    await page.locator(".desk-jobs").waitFor();
     expect(await onShelf(page)).not.toMatch(/this browser only/);
     // An exercise, and a demonstration that was asked for, are only looked at.
     for (const kind of ["Exercises…", "Demonstration"]) {
@@ -138,15 +140,20 @@ inBoth(
     await edit(page, "e2");
     expect(await onShelf(page)).toMatch(/One job has work/);
     // Not on paper, and not in the grid.
-    await page.emulateMedia({ media: "print" });
-    expect(await page.locator(".jobs-remarks").isVisible()).toBe(false);
-    await page.emulateMedia({ media: "screen" });
+    if (shown.kind === "chromium") {
+      // Firefox's driver takes no such wish.
+      await page.emulateMedia({ media: "print" });
+      expect(await page.locator(".jobs-remarks").isVisible()).toBe(false);
+      await page.emulateMedia({ media: "screen" });
+    }
     await page.getByRole("button", { name: "Not today" }).click();
     expect(await remarks(page)).not.toMatch(/this browser only/);
     await edit(page, "e3");
     await page.goto("about:blank");
     await page.goto(server.address);
     await started(page);
+    // It begins with the jobs, by itself.
+    await page.locator(".desk-jobs").waitFor();
     expect(await onShelf(page)).not.toMatch(/this browser only/);
     expect(shown.complaints.filter((one) => one.startsWith("error"))).toEqual([]);
   },
