@@ -149,21 +149,24 @@ export class BrowserStorage implements Storage {
     const closed = (): void => {
       this.database = undefined;
     };
-    this.database = await openDB<Schema>(this.databaseName, VERSION, {
-      upgrade: (fresh) => {
-        // Another page of this address may have made one of this name.
-        for (const store of WRITING)
-          if (!fresh.objectStoreNames.contains(store)) fresh.createObjectStore(store);
-      },
-      // A later version of this program wants to change the database: it may.
-      blocking: (_from, _to, event) => {
-        (event.target as IDBDatabase).close();
-        closed();
-      },
-      terminated: closed,
-    }).catch((error: unknown) => {
+    try {
+      this.database = await openDB<Schema>(this.databaseName, VERSION, {
+        upgrade: (fresh) => {
+          // Another page of this address may have made one of this name.
+          for (const store of WRITING)
+            if (!fresh.objectStoreNames.contains(store)) fresh.createObjectStore(store);
+        },
+        // A later version of this program wants to change the database: it may.
+        blocking: (_from, _to, event) => {
+          (event.target as IDBDatabase).close();
+          closed();
+        },
+        terminated: closed,
+      });
+    } catch (error) {
+      // Where site data are blocked it is refused at once, and not by an event.
       throw inWords(error);
-    });
+    }
     if (WRITING.some((store) => !this.database!.objectStoreNames.contains(store))) {
       this.close();
       throw new Error(OF_ANOTHER);

@@ -188,10 +188,12 @@ for (const [how, sentence] of [
       await type(page, 3);
       await trouble(page, sentence);
       await type(page, 4, 5, 6, 7, 8);
-      expect(await page.locator(".desk-saving").innerText()).toBe("not saved");
+      // Between two tries it says that it tries.
+      await page.locator(".desk-saving", { hasText: /^not saved$/ }).waitFor();
       expect(await asksOnLeaving(page)).toBe(true);
       await savesAsFile(page);
-      expect(await page.locator(".desk-saving").innerText()).toBe("not saved");
+      // Between two tries it says that it tries.
+      await page.locator(".desk-saving", { hasText: /^not saved$/ }).waitFor();
       await fail(page, "");
       await saved(page);
       expect(await countedOf(shown, idOf(page))).toEqual(upTo(9));
@@ -308,7 +310,8 @@ inBoth(
     await jobs.getByRole("button", { name: "Export all…" }).click();
     await jobs.getByText(/^5 jobs are in rigsheet jobs/).waitFor();
     expect((await downloaded(again)).includes(newer)).toBe(true);
-    // The other two open and take edits.
+    // The other two open and take edits, once no other window has one of them.
+    await again.close();
     for (const one of [id, sound]) {
       const own = await opened(shown, { id: one });
       await type(own, 2);
