@@ -15,13 +15,16 @@ const { status } = spawnSync(
     "tests/hosts/desk/kills",
     "tests/hosts/desk/pageKills",
     "tests/hosts/desk/browserKills",
+    "tests/hosts/desk/browserJobs",
+    "tests/hosts/desk/releases",
+    "tests/hosts/desk/badServers",
     ...(canMakeExecutables ? ["tests/build/bothExecutables"] : []),
     ...process.argv.slice(2),
   ],
   {
     cwd: project,
     stdio: "inherit",
-    env: { ...process.env, JOB_RUNS: "1000", JOB_KILLS: "300", RIGSHEET_EXECUTABLES: "1" },
+    env: { ...process.env, JOB_RUNS: "1000", JOB_KILLS: "300", PROVE: "1", RIGSHEET_EXECUTABLES: "1" },
   },
 );
 // Last: it builds from nothing.

@@ -12,7 +12,7 @@ import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { placeOfName } from "../../../src/workbooks/named";
 import { FLAGS, onPath } from "../../pane/inChromium";
 import { withChromium } from "../../support/tools";
-import { closeBrowsers, inBoth, saved, started, toGrid, type Shown } from "./bothBrowsers";
+import { closeBrowsers, inBoth, saved, started, toGrid, type Shown, mostlyInChromium } from "./bothBrowsers";
 import { builtFolder } from "./builtFolder";
 import { BUILD_MS, buildDesk } from "./desk";
 import { serveFolder, type FolderServer, type Habits } from "./folderServer";
@@ -98,22 +98,25 @@ inBoth("says when it is kept, not before, and has fetched less than 3 MB packed 
 
 const gzipped = (bytes: Uint8Array): number => Math.min(bytes.length, gzipSync(bytes).length);
 
-inBoth("a first visit that is cut off halfway is no kept one, and the next one is whole", async (shown) => {
-  const server = await serve({});
-  server.habits = { missing: /(?:bold|renderer)\./ };
-  const page = await opened(shown, server);
-  await remarks(page)
-    .getByText(/without a network/)
-    .waitFor();
-  expect(await remarks(page).innerText()).not.toContain(READY);
-  await server.stop();
-  await page.reload().catch(() => undefined);
-  await page.close();
-  await server.start();
-  server.habits = {};
-  await isKept(await opened(shown, server));
-  await worksWithoutNetwork(shown, server);
-});
+mostlyInChromium(
+  "a first visit that is cut off halfway is no kept one, and the next one is whole",
+  async (shown) => {
+    const server = await serve({});
+    server.habits = { missing: /(?:bold|renderer)\./ };
+    const page = await opened(shown, server);
+    await remarks(page)
+      .getByText(/without a network/)
+      .waitFor();
+    expect(await remarks(page).innerText()).not.toContain(READY);
+    await server.stop();
+    await page.reload().catch(() => undefined);
+    await page.close();
+    await server.start();
+    server.habits = {};
+    await isKept(await opened(shown, server));
+    await worksWithoutNetwork(shown, server);
+  },
+);
 
 inBoth("scripts and styles as plain text: works, and says why not without a network", async (shown) => {
   const server = await serve({ types: "text" });
@@ -137,7 +140,7 @@ inBoth("scripts as plain text that may not be guessed: the page itself says it",
   expect(await sentence.innerText()).toContain("Ctrl+F5");
 });
 
-inBoth(
+mostlyInChromium(
   "no types known: works",
   async (shown) => {
     const server = await serve({ types: "octet" });
@@ -151,7 +154,7 @@ inBoth(
   CHROMIUM,
 );
 
-inBoth(
+mostlyInChromium(
   "no types sent at all: works",
   async (shown) => {
     const server = await serve({ types: "none" });
@@ -165,7 +168,7 @@ inBoth(
   CHROMIUM,
 );
 
-inBoth("everything as Latin-1: all words are right, of the help too", async (shown) => {
+mostlyInChromium("everything as Latin-1: all words are right, of the help too", async (shown) => {
   const server = await serve({ types: "latin1" });
   const page = await opened(shown, server);
   const words = async (): Promise<string> =>
@@ -183,7 +186,7 @@ for (const [what, name] of [
   ["worker", "sw.js"],
   ["picture of another page", "icon.svg"],
 ] as const)
-  inBoth(
+  mostlyInChromium(
     `another page in the place of the ${what}: said, and not kept`,
     async (shown) => {
       const server = await serve({ fallback: [name] });
@@ -200,7 +203,7 @@ for (const [what, name] of [
     CHROMIUM,
   );
 
-inBoth("another page in the place of the grid: said, and gone once it is mended", async (shown) => {
+mostlyInChromium("another page in the place of the grid: said, and gone once it is mended", async (shown) => {
   const server = await serve({ fallback: ["o_spreadsheet.js"] });
   const page = await shown.page();
   await page.goto(server.address);
@@ -213,7 +216,7 @@ inBoth("another page in the place of the grid: said, and gone once it is mended"
   await worksWithoutNetwork(shown, server);
 });
 
-inBoth(
+mostlyInChromium(
   "another page in the grid's place for the worker only, without a type: not kept",
   async (shown) => {
     const server = await serve({});
@@ -229,7 +232,7 @@ inBoth(
 );
 
 for (const portal of ["page", "redirect"] as const)
-  inBoth(
+  mostlyInChromium(
     `a guest network's ${portal}: the desk starts from its own`,
     async (shown) => {
       const server = await serve({});
@@ -250,7 +253,7 @@ for (const portal of ["page", "redirect"] as const)
   );
 
 for (const cache of ["forever", "never"] as const)
-  inBoth(
+  mostlyInChromium(
     `with caches for ${cache}, another release is found at the next visit`,
     async (shown) => {
       const server = await serve({ cache });
@@ -266,7 +269,7 @@ for (const cache of ["forever", "never"] as const)
   );
 
 for (const habits of [{ cut: true }, { failing: true }] as const)
-  inBoth(
+  mostlyInChromium(
     `answers that become ${Object.keys(habits)[0]}: kept whole, or said`,
     async (shown) => {
       const server = await serve({});
@@ -290,7 +293,7 @@ for (const habits of [{ cut: true }, { failing: true }] as const)
     CHROMIUM,
   );
 
-inBoth(
+mostlyInChromium(
   "a file that no job needs is missing: said by its name",
   async (shown) => {
     const server = await serve({ missing: /\.webmanifest$/ });
@@ -303,7 +306,7 @@ inBoth(
   CHROMIUM,
 );
 
-inBoth("a server that takes its time does not hold up the second visit", async (shown) => {
+mostlyInChromium("a server that takes its time does not hold up the second visit", async (shown) => {
   const server = await serve({});
   const page = await opened(shown, server);
   await isKept(page);
@@ -319,7 +322,7 @@ inBoth("a server that takes its time does not hold up the second visit", async (
 /** The machine runs other tests beside this one. */
 const SLACK = 3;
 
-inBoth("the address without its stroke at the end, answered as it is: works", async (shown) => {
+mostlyInChromium("the address without its stroke at the end, answered as it is: works", async (shown) => {
   const server = await serve({ noSlash: true });
   const page = await shown.page();
   await page.goto(server.address.replace(/\/$/, ""));
@@ -327,7 +330,7 @@ inBoth("the address without its stroke at the end, answered as it is: works", as
   expect(server.asked.filter((one) => !one.startsWith("/tools/rigsheet"))).toEqual([]);
 });
 
-inBoth("a policy of the server's own that forbids what the grid needs: said", async (shown) => {
+mostlyInChromium("a policy of the server's own that forbids what the grid needs: said", async (shown) => {
   const server = await serve({ policy: "default-src 'self'" });
   const page = await shown.page();
   await page.goto(server.address);

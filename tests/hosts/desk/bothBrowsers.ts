@@ -75,6 +75,13 @@ export function inBoth(
   if (kinds.includes("firefox")) withFirefox(`${name} (Firefox)`, run("firefox"), ms);
 }
 
+/** In Firefox too only in the long runs of `npm run prove`: the whole of the tests must end within the hour. */
+export const mostlyInChromium: typeof inBoth = (name, work, options = {}) =>
+  inBoth(name, work, {
+    ...(process.env.PROVE === undefined && { kinds: ["chromium"] }),
+    ...options,
+  });
+
 /** The desk has started: its job's total is shown. */
 export async function started(page: Page): Promise<void> {
   await page.locator(".desk-figure", { hasText: "Total" }).first().waitFor({ timeout: 60_000 });

@@ -13,6 +13,7 @@ import {
   started,
   toGrid,
   type Shown,
+  mostlyInChromium,
 } from "./bothBrowsers";
 import { beside, countedIn, piecesOn, shelfOf, type Piece } from "./browsersStore";
 import { builtFolder } from "./builtFolder";
@@ -202,7 +203,7 @@ for (const [how, sentence] of [
   );
 
 /* Story 22. */
-inBoth(
+mostlyInChromium(
   "the jobs are deleted under the open page: said at the next write, kept on screen, and there again after a reload",
   async (shown) => {
     const page = await opened(shown);
@@ -256,7 +257,7 @@ const segmentOf = (pieces: readonly Piece[], id: string): Piece[] =>
   pieces.filter(({ name }) => name.startsWith(`${id}.`));
 
 /* Stories 23 and 24. */
-inBoth(
+mostlyInChromium(
   "a damaged record, an empty one, one of a later version and foreign rows: said of the one, all else opens",
   async (shown) => {
     const page = await opened(shown);
@@ -328,7 +329,7 @@ inBoth(
 );
 
 /* Story 32, as far as it concerns the jobs. */
-inBoth("a database of a later version: said, and nothing in it is touched", async (shown) => {
+mostlyInChromium("a database of a later version: said, and nothing in it is touched", async (shown) => {
   const page = await opened(shown);
   await type(page, 0);
   await saved(page);
@@ -356,25 +357,28 @@ inBoth("a database of a later version: said, and nothing in it is touched", asyn
 });
 
 /* A foreign page has made one of that name. */
-inBoth("a database of our name without what is ours: the page starts and keeps its jobs", async (shown) => {
-  await beside(shown.context, server.address, (other) =>
-    other.evaluate(
-      () =>
-        new Promise<void>((resolve) => {
-          const request = indexedDB.open("rigsheet-jobs", 1);
-          request.onupgradeneeded = () => request.result.createObjectStore("jobs");
-          request.onsuccess = () => {
-            request.result.close();
-            resolve();
-          };
-        }),
-    ),
-  );
-  const page = await opened(shown);
-  await type(page, 0);
-  await saved(page);
-  expect(await countedOf(shown, idOf(page))).toEqual([0]);
-});
+mostlyInChromium(
+  "a database of our name without what is ours: the page starts and keeps its jobs",
+  async (shown) => {
+    await beside(shown.context, server.address, (other) =>
+      other.evaluate(
+        () =>
+          new Promise<void>((resolve) => {
+            const request = indexedDB.open("rigsheet-jobs", 1);
+            request.onupgradeneeded = () => request.result.createObjectStore("jobs");
+            request.onsuccess = () => {
+              request.result.close();
+              resolve();
+            };
+          }),
+      ),
+    );
+    const page = await opened(shown);
+    await type(page, 0);
+    await saved(page);
+    expect(await countedOf(shown, idOf(page))).toEqual([0]);
+  },
+);
 
 /* Story 34. */
 inBoth(
@@ -412,32 +416,35 @@ inBoth(
 );
 
 /* Story 34 on an address without a certificate, where a browser has no locks. */
-inBoth("one job in two windows without the browser's locks: every value is in a job", async (shown) => {
-  const init = (): void => {
-    Reflect.deleteProperty(Navigator.prototype, "locks");
-  };
-  const first = await opened(shown, { init });
-  await type(first, 0);
-  await saved(first);
-  const id = idOf(first);
-  const second = await opened(shown, { init, id });
-  await type(second, 1);
-  await saved(second);
-  await first.bringToFront();
-  await type(first, 2);
-  await saved(first);
-  await second.bringToFront();
-  await type(second, 3);
-  await Promise.all([saved(first), saved(second)]);
-  const found = new Set<number>();
-  const shelf = await shelfIn(shown);
-  for (const { id: one } of shelf.list())
-    for (const value of countedIn(await shelf.held(one), CELL)) found.add(value);
-  expect([...found].sort()).toEqual([0, 1, 2, 3]);
-});
+mostlyInChromium(
+  "one job in two windows without the browser's locks: every value is in a job",
+  async (shown) => {
+    const init = (): void => {
+      Reflect.deleteProperty(Navigator.prototype, "locks");
+    };
+    const first = await opened(shown, { init });
+    await type(first, 0);
+    await saved(first);
+    const id = idOf(first);
+    const second = await opened(shown, { init, id });
+    await type(second, 1);
+    await saved(second);
+    await first.bringToFront();
+    await type(first, 2);
+    await saved(first);
+    await second.bringToFront();
+    await type(second, 3);
+    await Promise.all([saved(first), saved(second)]);
+    const found = new Set<number>();
+    const shelf = await shelfIn(shown);
+    for (const { id: one } of shelf.list())
+      for (const value of countedIn(await shelf.held(one), CELL)) found.add(value);
+    expect([...found].sort()).toEqual([0, 1, 2, 3]);
+  },
+);
 
 /* Story 35. */
-inBoth(
+mostlyInChromium(
   "deleted in another window: said at the next edit, which is kept as a job of its own",
   async (shown) => {
     const page = await opened(shown);
@@ -487,7 +494,7 @@ const chooseOther = (page: Page): Promise<void> =>
   page.locator(".desk-jobs tbody tr[aria-selected=false]").first().click();
 
 /* What two windows on different jobs cost one another, with 200 jobs on the shelf. */
-inBoth(
+mostlyInChromium(
   "two windows type in jobs of their own, among 200: all of it is there, and none waits for the other",
   async (shown) => {
     const first = await opened(shown);

@@ -41,10 +41,10 @@ export const piecesOn = (page: Page): Promise<Piece[]> =>
       const pieces = database.transaction("pieces").objectStore("pieces");
       const [keys, values] = await Promise.all([done(pieces.getAllKeys()), done(pieces.getAll())]);
       return keys.flatMap((key, index) => {
-        const [name, piece] = key as unknown as [string, number];
         const bytes = values[index] as Uint8Array;
         // What another program put there.
-        if (!(bytes instanceof Uint8Array)) return [];
+        if (!Array.isArray(key) || !(bytes instanceof Uint8Array)) return [];
+        const [name, piece] = key as [string, number];
         let binary = "";
         for (const byte of bytes) binary += String.fromCharCode(byte);
         return { name, piece, bytes: btoa(binary) };
@@ -59,7 +59,9 @@ export async function shelfOf(pieces: readonly Piece[]): Promise<Shelf> {
   const storage = new MemoryStorage();
   for (const { name, piece, bytes } of pieces)
     if (piece === 0) await storage.create(name, Buffer.from(bytes, "base64"));
-    else await storage.append(name, Buffer.from(bytes, "base64"));
+    // Of one whose beginning another program has overwritten nothing can be read.
+    else if ((await storage.size(name)) !== undefined)
+      await storage.append(name, Buffer.from(bytes, "base64"));
   return Shelf.open(storage);
 }
 

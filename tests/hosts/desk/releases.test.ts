@@ -10,7 +10,7 @@ import type { Files } from "../../../src/build/static/deskFiles";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { placeOfName } from "../../../src/workbooks/named";
-import { closeBrowsers, inBoth, saved, started, toGrid, type Shown } from "./bothBrowsers";
+import { closeBrowsers, inBoth, saved, started, toGrid, type Shown, mostlyInChromium } from "./bothBrowsers";
 import { BUILD_MS, buildDesk } from "./desk";
 import { serveFolder, type FolderServer } from "./folderServer";
 import { chooseCell } from "./gridOnPage";
@@ -155,7 +155,7 @@ inBoth("an offer that is turned down is quiet, and no closing of windows takes i
   expect(await markOf(await withoutNetwork(shown, server))).toBe("third");
 });
 
-inBoth("an offer outlives a reload", async (shown) => {
+mostlyInChromium("an offer outlives a reload", async (shown) => {
   const server = await serve(first);
   const page = await opened(shown, server.address);
   await kept(page);
@@ -175,7 +175,7 @@ inBoth("an offer outlives a reload", async (shown) => {
   await started(page);
 });
 
-inBoth("with two windows, neither is changed until the other is closed", async (shown) => {
+mostlyInChromium("with two windows, neither is changed until the other is closed", async (shown) => {
   const server = await serve(first);
   const one = await opened(shown, server.address);
   await kept(one);
@@ -197,7 +197,7 @@ inBoth("with two windows, neither is changed until the other is closed", async (
   await isThere(two, "Tannenblick");
 });
 
-inBoth("a half-copied folder is not taken, and said", async (shown) => {
+mostlyInChromium("a half-copied folder is not taken, and said", async (shown) => {
   const server = await serve(first);
   const page = await opened(shown, server.address);
   await kept(page);
@@ -216,7 +216,7 @@ inBoth("a half-copied folder is not taken, and said", async (shown) => {
   await isOffered(again, "0.2.0");
 });
 
-inBoth(
+mostlyInChromium(
   "an update that breaks off leaves the release whole",
   async (shown) => {
     const server = await serve(first);
@@ -233,7 +233,7 @@ inBoth(
   CHROMIUM,
 );
 
-inBoth(
+mostlyInChromium(
   "the folder of an older release is offered as what it is",
   async (shown) => {
     const server = await serve(first);
@@ -254,7 +254,7 @@ inBoth(
   CHROMIUM,
 );
 
-inBoth(
+mostlyInChromium(
   "another build of the grid, put in its place as the folder's README says, works without a network",
   async (shown) => {
     const server = await serve(first);
@@ -281,7 +281,7 @@ inBoth(
   },
 );
 
-inBoth("two folders at one address leave each other alone", async (shown) => {
+mostlyInChromium("two folders at one address leave each other alone", async (shown) => {
   const server = await serve(new Map([...prefixed(first, "real/"), ...prefixed(second, "test/")]), "/tools/");
   const real = await opened(shown, `${server.address}real/`);
   await kept(real);
@@ -311,7 +311,7 @@ for (const { name, file, entry, kinds } of [
   // Under another name nothing that a folder holds could reach it.
   { name: "throws", file: "sw.js", entry: "", kinds: undefined },
 ] as const)
-  inBoth(
+  mostlyInChromium(
     `a worker of last year, ${name}, as ${file}, gives way`,
     async (shown) => {
       const old = readFileSync(path.join(OLD_WORKERS, `sw-${name}.txt`));
@@ -339,7 +339,7 @@ for (const { name, file, entry, kinds } of [
   );
 
 for (const name of ["install-fails", "broken-syntax", "is-html"])
-  inBoth(
+  mostlyInChromium(
     `where the worker is ${name}, it is said, and the next visit is as if it had not been`,
     async (shown) => {
       const bad = readFileSync(path.join(OLD_WORKERS, `sw-${name}.txt`));
