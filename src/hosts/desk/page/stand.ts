@@ -10,4 +10,4 @@ const written = (document.documentElement.dataset as { stand?: string }).stand;
 export const stand: Stand = written === "folder" || written === "file" ? written : "server";
 
 /** Its name in a sentence. */
-export const keeper = stand === "server" ? "the local server" : "the browser's storage";
+export const keeper = stand === "server" ? "the server" : "the browser's storage";
