@@ -110,6 +110,11 @@ export const FILE_GONE = 410;
 /** Added to the address of a save that writes over what another program has put there. */
 export const OVER = "over";
 
+/** A reason for freezing is cut to so many characters. */
+export const LONGEST_WHY = 200;
+/** What a workbook is called on the way. */
+export const XLSX_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
 /** Sent with every request that writes: a page of another origin can't add it unasked. */
 export const DESK_HEADER = "x-rigsheet-desk";
 

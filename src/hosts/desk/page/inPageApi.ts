@@ -13,19 +13,17 @@ import { pngRenderer } from "../../headless/pngRenderer";
 import { BrowserStorage } from "../../storage/browserStorage";
 import { MemoryStorage } from "../../storage/memoryStorage";
 import { SharedShelf } from "../../storage/sharedShelf";
-import { CHANGED_ELSEWHERE, STATUS_OF, UNREADABLE, type Saved } from "../protocol";
+import { CHANGED_ELSEWHERE, LONGEST_WHY, STATUS_OF, UNREADABLE, XLSX_TYPE, type Saved } from "../protocol";
 import { messageOf, ServerTrouble } from "./deskTrouble";
 import { partsOf } from "./pageParts";
 import { placeInWords } from "./persistence";
 import type { serverApi } from "./serverApi";
 import type { Stand } from "./stand";
 
-const XLSX_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 const FAILED = 500;
 const NO_FILE = 409;
 /** One storage for all pages of an address: what waits there is always this one's. */
 const SHELF = "browser";
-const LONGEST_WHY = 200;
 
 interface Kept {
   readonly shelf: SharedShelf;

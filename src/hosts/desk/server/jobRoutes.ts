@@ -2,7 +2,7 @@
 import { isChange, isDocument, JOB_STATES } from "../../../jobs/content";
 import type { Shelf } from "../../../jobs/shelf";
 import type { Book } from "../../../workbooks/book";
-import type { Changes, Notes, Snapshot, TakeTheirs } from "../protocol";
+import { LONGEST_WHY, type Changes, type Notes, type Snapshot, type TakeTheirs } from "../protocol";
 import type { GivenFiles } from "./givenFiles";
 import { Refused } from "./requestBody";
 
@@ -78,7 +78,6 @@ function numberIn(query: URLSearchParams): number | undefined {
   return text === null ? undefined : Number(text);
 }
 
-const LONGEST_WHY = 200;
 function whyOf(value: unknown): string {
   const { why } = (value ?? {}) as { why?: unknown };
   return typeof why === "string" ? why.trim().slice(0, LONGEST_WHY) : "";

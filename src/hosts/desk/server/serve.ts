@@ -16,6 +16,7 @@ import {
   PAGE_NAME,
   STATUS_OF,
   UNREADABLE,
+  XLSX_TYPE,
   type Refusal,
   type ShelfList,
   type Start,
@@ -46,8 +47,6 @@ export interface DeskParts extends JobRoutes {
 const PAGE_HTML = pageHtml({ head: linkedHead("/", "/icon.svg") });
 
 const TEXT_TYPE = "text/plain; charset=utf-8";
-
-const XLSX_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
 export function createDesk(parts: DeskParts): Server {
   return createServer((request, response) => {
