@@ -87,8 +87,8 @@ afterAll(async () => {
 const remarks = (page: Page): Promise<string> => page.locator(".jobs-remarks").innerText();
 async function onShelf(page: Page): Promise<string> {
   if (!(await page.locator(".desk-jobs").isVisible())) await page.keyboard.press("Control+j");
-  // The list is there, and what is said of it.
-  await page.locator(".jobs-count", { hasText: /\d+ of \d+/ }).waitFor();
+  // The list is there, as it is now, and what is said of it.
+  await page.locator('.desk-jobs[aria-busy="false"]').waitFor();
   await page.locator(".jobs-place", { hasText: "All of it lies in" }).waitFor();
   return remarks(page);
 }

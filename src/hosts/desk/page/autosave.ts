@@ -46,8 +46,6 @@ export interface Unfitting {
   readonly content: JobContent;
   readonly conflictOf: NonNullable<JobNotes["conflictOf"]>;
   readonly line: ShelfLine;
-  /** Where it waits until it is safe elsewhere. */
-  readonly waiting: WaitingLog | undefined;
 }
 
 export interface AutosaveParts {
@@ -69,8 +67,9 @@ export class Autosave {
   private sending = false;
   private stopped = false;
   private watching = false;
-  /** The job is lost: what is typed until that is settled is kept, and not sent. */
+  /** Another has the job: what is typed until that is settled is kept, and not sent. */
   private held = false;
+  private id: string;
   private looking: Promise<boolean> | undefined;
   private sinceSnapshot = 0;
   private toldLine = "";
@@ -97,6 +96,7 @@ export class Autosave {
     /** What was typed on an earlier visit and is not at the server yet. */
     earlier?: { readonly changes: readonly Change[]; readonly drop: () => Promise<void> },
   ) {
+    this.id = parts.id;
     if (!earlier) return;
     this.pending = [...earlier.changes];
     this.dropEarlier = earlier.drop;
@@ -180,7 +180,7 @@ export class Autosave {
   private async lookOnce(): Promise<boolean> {
     if (this.stopped || this.head === null || !this.watching) return false;
     try {
-      const changes = await api.changesSince(this.parts.id, this.head);
+      const changes = await api.changesSince(this.id, this.head);
       if (this.stopped || !this.watching) return false;
       if (changes === null) {
         this.parts.lost(false);
@@ -233,19 +233,33 @@ export class Autosave {
     return !this.unsaved || this.keepWaiting();
   }
 
-  /** Stops. @returns what was typed here and is not at the server; undefined where all is */
-  async giveUp(): Promise<Unfitting | undefined> {
-    this.held = true;
-    // What is on its way may arrive yet, and is then no loss.
+  /** What is on its way may arrive yet, and is then no loss. @returns where the rest waits */
+  async settled(): Promise<WaitingLog | undefined> {
     for (const end = Date.now() + PATIENCE_MS; this.sending && Date.now() < end;) await pause(STEP_MS);
+    return this.waiting;
+  }
+
+  /**
+   * The job is not there any more: what is here goes on under another id, as a
+   * job of its own, and nothing that is typed meanwhile is left behind.
+   */
+  goOnAs(id: string): void {
+    this.id = id;
+    this.head = null;
+    this.given = undefined;
+    this.toldLine = "";
+    this.held = false;
+    void this.flush();
+  }
+
+  /** Stops. @returns what was typed here and is not at the server; undefined where all is */
+  giveUp(): Unfitting | undefined {
     this.stop();
-    const waiting = await this.waiting;
     if (this.pending.length === 0 || this.head === null) return undefined;
     return {
       content: { document: this.base.document, changes: [...this.base.changes, ...this.pending] },
-      conflictOf: { job: this.parts.id, after: this.head },
+      conflictOf: { job: this.id, after: this.head },
       line: this.parts.line(),
-      waiting,
     };
   }
 
@@ -255,7 +269,8 @@ export class Autosave {
     // A new job is put down as it began: what was typed since follows it.
     const document = this.head === null ? this.base.document : this.parts.exportDocument();
     const covered = this.head === null ? new Set<Change>() : new Set(this.pending);
-    const { id, line } = this.parts;
+    const { id } = this;
+    const { line } = this.parts;
     this.sending = true;
     this.parts.report({ kind: "saving" });
     try {
@@ -296,7 +311,7 @@ export class Autosave {
       const lineText = JSON.stringify(line);
       const body = { changes: batch, ...(lineText !== this.toldLine && { line }) };
       const small = JSON.stringify(body).length < KEEPALIVE_BYTES;
-      const { savedAt } = await this.patiently(api.postChanges(this.parts.id, body, small));
+      const { savedAt } = await this.patiently(api.postChanges(this.id, body, small));
       this.toldLine = lineText;
       const sent = new Set(batch);
       this.pending = this.pending.filter((change) => !sent.has(change));
@@ -377,7 +392,8 @@ export class Autosave {
   /** @returns whether all that the server does not have is kept in this browser */
   private keepWaiting(): Promise<boolean> {
     const work = async (): Promise<boolean> => {
-      const { id, shelf, room, line } = this.parts;
+      const { id } = this;
+      const { shelf, room, line } = this.parts;
       const missing = this.pending.filter((change) => !this.inWaiting.has(change));
       if (!this.waiting) {
         const begun = room.begin(

@@ -158,12 +158,14 @@ export class JobsView {
   /** @param anew draws the details though nothing has changed: a choice that failed goes back */
   private async read(anew: boolean): Promise<void> {
     const load = ++this.loads;
+    this.root.ariaBusy = "true";
     if (this.entries.size === 0) setText(this.count, "reading the jobs…");
     let list: ShelfList;
     try {
       list = await this.actions.list();
     } catch (error) {
       if (load === this.loads) {
+        this.root.ariaBusy = String(this.busy);
         if (this.entries.size === 0) setText(this.count, "");
         this.complain(`The jobs can't be listed now: ${sentenceOf(error)}`);
       }
@@ -188,6 +190,7 @@ export class JobsView {
     // A click that is under way on one of its buttons counts.
     if (isOther) this.details.show(this.table.choice, true);
     this.makeReady(this.entries.values());
+    this.root.ariaBusy = String(this.busy);
   }
 
   /** What is said of all jobs together may have changed. */
@@ -350,7 +353,7 @@ export class JobsView {
     }
     await this.read(true);
     this.busy = false;
-    this.root.ariaBusy = null;
+    this.root.ariaBusy = "false";
     if (failure !== undefined) return this.complain(`Not done: ${failure}`);
     setText(this.said, typeof done === "string" ? done : done());
     const fresh = [...this.entries.keys()].filter((id) => !before.has(id));

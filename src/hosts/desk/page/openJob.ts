@@ -27,7 +27,7 @@ import { keeper, stand } from "./stand";
 import type { Strip } from "./strip";
 import { isEditing } from "./unfinished";
 import { uuid } from "./uuid";
-import type { Waiting, WaitingRoom } from "./waiting";
+import type { Waiting, WaitingLog, WaitingRoom } from "./waiting";
 
 export const newId = (): string => `job-${uuid()}`;
 
@@ -427,19 +427,25 @@ export class OpenJob {
     const { autosave, id_ } = this;
     const { strip, bar, desk } = this.around;
     if (!autosave || !id_ || !autosave.hold()) return;
+    if (isGone && autosave.unsaved) return this.goOnAsOwn(autosave);
     if (isEditing())
       strip.show(
-        `${isGone ? "This job is not here any more." : "Another window has taken this job over."} What you type now is kept; finish the cell with Enter.`,
+        "Another window has taken this job over. What you type now is kept; finish the cell with Enter.",
         [],
       );
-    while (isEditing()) await pause(EDITING_MS);
-    const unfitting = await autosave.giveUp();
+    let waiting: WaitingLog | undefined;
+    do {
+      while (isEditing()) await pause(EDITING_MS);
+      waiting = await autosave.settled();
+    } while (isEditing());
+    // From the last look to here nothing was awaited: no key was pressed in between.
+    const unfitting = autosave.giveUp();
     if (autosave === this.autosave) desk.allowEdits(false);
     if (unfitting) {
-      const { content, conflictOf, line, waiting } = unfitting;
+      const { content, conflictOf, line } = unfitting;
       const id = newId();
       // Where the server can't take it now, it waits in the browser.
-      const whole = { ...content, after: null, ...(!isGone && { conflictOf }), line };
+      const whole = { ...content, after: null, conflictOf, line };
       const isDown = await api.putJob(id, whole).then(
         () => true,
         () => false,
@@ -456,37 +462,54 @@ export class OpenJob {
       }
     }
     if (autosave !== this.autosave) this.offer();
-    else if (isGone) await this.goOnWithout();
+    else if (isGone) this.showGone();
     else await this.openAgain(id_);
   }
 
-  /** The shown job was deleted in another window, or with all that the browser kept: what is here goes on as a job of its own. */
-  private async goOnWithout(): Promise<void> {
-    const { strip, desk, bar, run } = this.around;
-    const kept = this.unfitting.shift();
+  /**
+   * The shown job was deleted in another window, or with all that the browser
+   * kept, and has edits that are nowhere else: it goes on as a job of its own,
+   * under the hands of whoever types in it.
+   */
+  private async goOnAsOwn(autosave: Autosave): Promise<void> {
+    const { strip, run } = this.around;
+    const id = newId();
+    const window = this.newWindow(id);
+    await window.own();
+    if (autosave !== this.autosave) return window.close();
+    this.window?.close();
+    this.window = window;
+    this.id_ = id;
+    this.toldOfEdit = false;
+    this.around.changed();
+    history.replaceState(null, "", `#${id}`);
+    this.tell({ state: "draft", away: false, revisions: [] });
+    autosave.goOnAs(id);
+    if (this.looking)
+      run("Opening the job…", async () => {
+        await autosave.settle();
+        await this.open(id);
+      });
+    strip.show(
+      "The job was not here any more: it was deleted in another window, or with all that this browser kept. As it stood here, with what you typed last, it is kept as this job, a new one.",
+      [{ label: "Close", act: () => strip.hide() }],
+    );
+  }
+
+  /** The shown job was deleted, and all that was typed in it had been saved. */
+  private showGone(): void {
+    const { strip, desk, run } = this.around;
     this.window?.close();
     this.window = undefined;
-    try {
-      if (kept === undefined)
-        return strip.show(
-          "This job is not here any more: it was deleted. You see it as it was last, and nothing more is saved in it.",
-          [
-            {
-              label: "Keep it as a job",
-              act: () => run("Keeping the job…", () => this.create(desk.book())),
-            },
-          ],
-        );
-      const place = desk.placeShown;
-      await this.open(kept);
-      selectCell(desk.model, place.sheet, place.cell);
-      strip.show(
-        "The job was not here any more: it was deleted in another window, or with all that this browser kept. As it stood here, with what you typed last, it is kept as this job, a new one.",
-        [{ label: "Close", act: () => strip.hide() }],
-      );
-    } catch (error) {
-      bar.showNotice(messageOf(error), true);
-    }
+    strip.show(
+      "This job is not here any more: it was deleted. You see it as it was last, and nothing more is saved in it.",
+      [
+        {
+          label: "Keep it as a job",
+          act: () => run("Keeping the job…", () => this.create(desk.book())),
+        },
+      ],
+    );
   }
 
   /** Until the server answers. */
