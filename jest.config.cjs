@@ -1,3 +1,5 @@
+const { testsByNeed } = require("./tests/support/projects.cjs");
+
 /** Type errors are found by `npm run typecheck`, so the tests only strip types: twice as fast on two cores. */
 const stripTypes = [
   "ts-jest",
@@ -15,17 +17,25 @@ const stripTypes = [
   },
 ];
 
-module.exports = {
+const common = {
+  rootDir: __dirname,
   testEnvironment: "node",
-  // Suites wait for a browser or for LibreOffice much of the time: a worker for each core, not one fewer.
-  maxWorkers: "100%",
-  // Two busy cores make a slow test slower; a hang still ends.
-  testTimeout: 60_000,
   roots: ["<rootDir>/tests"],
-  testMatch: ["**/*.test.ts"],
   transform: { "^.+\\.(ts|mjs)$": stripTypes, "/node_modules/(d3-[a-z-]+|internmap)/.+\\.js$": stripTypes },
   // Published as ES modules only, which the test runner's loader can't read as they are.
   transformIgnorePatterns: ["/node_modules/(?!(hucre|satellite\\.js|magvar|d3-[a-z-]+|internmap)/)"],
   moduleFileExtensions: ["ts", "mjs", "js", "cjs", "json"],
+};
+
+module.exports = {
+  // Suites wait for a browser or for LibreOffice much of the time: a worker for each core, not one fewer.
+  maxWorkers: "100%",
+  // Two busy cores make a slow test slower; a hang still ends.
+  testTimeout: 60_000,
   reporters: ["default", "<rootDir>/tests/support/closingLine.cjs"],
+  projects: Object.entries(testsByNeed()).map(([displayName, testMatch]) => ({
+    ...common,
+    displayName,
+    testMatch,
+  })),
 };

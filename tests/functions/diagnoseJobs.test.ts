@@ -7,9 +7,10 @@ import { CAUSES } from "../../src/engine/diagnosis/causes";
 import type { Matrix } from "../../src/functions/core/cells";
 import { simulateJob, SIMULATED_CAUSES } from "../support/simulateFaults";
 import { call } from "../support/functionGroup";
+import { tries } from "../support/tries";
 
 const BAND = [950, 2150] as const;
-const JOBS = 2000;
+const JOBS = tries(400, 2000);
 /** Rows that the template has ready and that a job leaves empty. */
 const SPARE = 4;
 

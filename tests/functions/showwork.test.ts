@@ -9,6 +9,7 @@ import { exampleCall } from "../../src/help/exampleCall";
 import { call, sentence } from "../support/functionGroup";
 import { validArguments } from "../support/validArguments";
 import { valueOfLine } from "../support/valueOfLine";
+import { tries } from "../support/tries";
 
 const worked: readonly (readonly [string, SheetFunction])[] = workedFunctions.map((one) => [one.name, one]);
 
@@ -23,7 +24,11 @@ function ownOf(value: Cell | Matrix): Cell {
   return cells.find(isFault) ?? cells.at(-1)!;
 }
 
-describe("the last row is the function's own value, 1,000 runs each", () => {
+const numRuns = tries(100, 1000);
+/** Fewer would say little; more than chance can bring where three in ten runs have no fault. */
+const LEAST = tries(20, 300);
+
+describe(`the last row is the function's own value, ${numRuns} runs each`, () => {
   test.each(worked)("%s", (name, one) => {
     let values = 0;
     fc.assert(
@@ -35,10 +40,10 @@ describe("the last row is the function's own value, 1,000 runs each", () => {
         values += 1;
         expect((work as Matrix).at(-1)![2]).toBe(own);
       }),
-      { numRuns: 1000 },
+      { numRuns },
     );
     // Were most runs faults, the property would say little.
-    expect(values).toBeGreaterThan(300);
+    expect(values).toBeGreaterThan(LEAST);
   });
 });
 
@@ -63,9 +68,9 @@ describe("every line holds: worked out with its numbers as they stand, it gives 
           held += 1;
         }
       }),
-      { numRuns: 1000 },
+      { numRuns },
     );
-    expect(held).toBeGreaterThan(300);
+    expect(held).toBeGreaterThan(LEAST);
   });
 });
 

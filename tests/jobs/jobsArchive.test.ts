@@ -27,6 +27,7 @@ import {
   type,
   type SeenJob,
 } from "./onShelf";
+import { tries } from "../support/tries";
 
 const outcomes = ({ jobs }: BringInReport): Record<string, string> =>
   Object.fromEntries(jobs.map(({ id, outcome }) => [id.at(-1)!, outcome]));
@@ -487,7 +488,7 @@ describe("files that are made to harm, or by another version", () => {
   });
 });
 
-const RUNS = Number(process.env.JOB_RUNS ?? 60);
+const RUNS = tries(20, 60, 1000);
 test(
   `${RUNS} random shelves, exported and brought in to an empty one: everything equal`,
   async () => {

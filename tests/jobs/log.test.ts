@@ -5,6 +5,7 @@ import { decoded, encoded } from "../../src/jobs/record";
 import { isWrittenElsewhere } from "../../src/jobs/storage";
 import { randomFrom } from "../review/cleanJobs";
 import { Dead, FAULTS, ModelDisk, type FaultAt } from "./modelDisk";
+import { tries } from "../support/tries";
 
 type Step =
   | { readonly do: "begin"; readonly base: string }
@@ -197,7 +198,7 @@ const DAMAGED: Prepared = (() => {
 })();
 const preparedFor = (name: string): Prepared | undefined => (name === "move aside" ? DAMAGED : undefined);
 /** All of the long runs; a sample without. */
-const RUNS = Number(process.env.JOB_RUNS ?? 100);
+const RUNS = tries(30, 100, 1000);
 /** One of so many pairs of faults; no divisor of the numbers of calls and kinds, so that no kind is left out. */
 const EVERY = RUNS < 1000 ? 31 : 1;
 

@@ -9,6 +9,7 @@ import { Shelf } from "../../src/jobs/shelf";
 import { DiskStorage } from "../../src/hosts/storage/diskStorage";
 import { randomFrom } from "../review/cleanJobs";
 import { Dead, ModelDisk, type Fault } from "./modelDisk";
+import { tries } from "../support/tries";
 
 const FOLDER = "/jobs";
 
@@ -274,7 +275,7 @@ test.each<Fault>(["dies", "is full", "fails", "writes half"])(
   300_000,
 );
 
-const RUNS = Number(process.env.JOB_RUNS ?? 100);
+const RUNS = tries(30, 100, 1000);
 test(
   `${RUNS} runs of operations in any order, with a fault anywhere`,
   async () => {

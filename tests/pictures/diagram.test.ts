@@ -16,6 +16,7 @@ import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
 import { namedColumn } from "../../src/workbooks/named";
 import { computed, innerGroups, textsIn, withRow, type Row } from "../support/pictureJobs";
 import { referencePrice, type Job } from "../support/referencePrice";
+import { tries } from "../support/tries";
 
 const DASHED = "stroke-dasharray";
 
@@ -267,7 +268,7 @@ test("no box stands on another, and no line runs through one", () => {
         }
       }
     }),
-    { numRuns: 300 },
+    { numRuns: tries(30, 300) },
   );
 });
 
@@ -284,7 +285,7 @@ test("pieces never hold more levels than there are columns, and lose nothing", (
         );
       expect(outlets(sections)).toBe(outlets(heads));
     }),
-    { numRuns: 300 },
+    { numRuns: tries(30, 300) },
   );
 });
 

@@ -9,6 +9,7 @@ import { recognised } from "../../src/review/recognised";
 import { review } from "../../src/review/review";
 import { earlierVersion } from "../../src/review/rules/earlierVersion";
 import type { Book, BookCell } from "../../src/workbooks/book";
+import { isMost } from "../support/tries";
 
 const LONG_MS = 240_000;
 const folder = path.join(__dirname, "../fixtures/earlier");
@@ -156,7 +157,7 @@ const planted: readonly (readonly [what: string, rule: string, plant: (book: Boo
 describe("planted mistakes", () => {
   // Each in another of the workbooks, in turn; all in all of them on demand.
   const pairs = planted.flatMap((one, index) =>
-    (process.env.REVIEW_CASES === "all" ? estimates : [estimates[index % estimates.length]!]).map(
+    (isMost ? estimates : [estimates[index % estimates.length]!]).map(
       (name) => [one[0], name, one] as const,
     ),
   );

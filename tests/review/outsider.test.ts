@@ -1,13 +1,14 @@
 /**
  * The outsider's mistakes and clean jobs before the review: the cause is named,
  * the innocent are not blamed, and a clean job stays quiet. One of each kind
- * runs; all do with REVIEW_CASES=all.
+ * runs; all do with RIGSHEET_RUNS=most.
  */
 import { cleanCases, hasItsCells } from "../support/quoteCases";
 import { brought, reviewCases, scored } from "./outsiderCases";
+import { isMost } from "../support/tries";
 
 const LONG_MS = 3_600_000;
-const ALL = process.env.REVIEW_CASES === "all";
+const ALL = isMost;
 
 /**
  * Named by nothing, or in another cell than the outsider's, and why.

@@ -13,14 +13,10 @@ import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
 import { templateOf, templates } from "../../src/workbooks/templates";
 import { blockOf, cleanJob, mendedGuestHouse, randomFrom, type Job } from "./cleanJobs";
 import { mutations } from "./mutants";
+import { tries } from "../support/tries";
 
-/**
- * The full counts take many minutes; so many run unless the variables
- * REVIEW_MUTANTS (500) and REVIEW_CLEAN (200) ask for more.
- */
-const EACH = 2;
-const MUTANTS = Number(process.env.REVIEW_MUTANTS ?? EACH * mutations.length);
-const CLEAN = Number(process.env.REVIEW_CLEAN ?? 10);
+const MUTANTS = tries(mutations.length, 2 * mutations.length, 500);
+const CLEAN = tries(4, 10, 200);
 const NEEDED = 0.98;
 const LONG_MS = 3_600_000;
 

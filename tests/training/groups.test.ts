@@ -7,8 +7,9 @@ import { sharedAnswers, type MarkedSheet } from "../../src/training/sharedAnswer
 import { trainingSets } from "../../src/training/sets/all";
 import { slipValues } from "../../src/training/slips/slipValues";
 import { numbersAmong, solved } from "../../src/training/solve";
+import { tries } from "../support/tries";
 
-const GROUP = 100;
+const GROUP = tries(30, 100);
 const COPIES = 8;
 
 describe.each(trainingSets.map((set) => [set.id, set] as const))("%s", (id, set) => {

@@ -1,7 +1,7 @@
 /**
  * Slips thought up by someone who had not seen the code, made on sheets that
  * are drawn anew: how many are named rightly, as something else, or not at all.
- * Two draws of each set by default; TRAINING_DRAWS=12 for the figures in full.
+ * Two draws of each set by default; RIGSHEET_RUNS=most for the figures in full.
  */
 import names from "../fixtures/training/names.json";
 import { drawFor, type Drawn } from "../../src/training/drawNumbers";
@@ -9,8 +9,9 @@ import { isWithin, toleranceOf, type AnySet, type Answer } from "../../src/train
 import { markAnswers, type MarkedAnswer } from "../../src/training/markAnswers";
 import { trainingSets } from "../../src/training/sets/all";
 import { bind, outsideSheet, papersOf, right, slips, type OutsideSlip } from "./outsideSheet";
+import { tries } from "../support/tries";
 
-const DRAWS = Number(process.env.TRAINING_DRAWS ?? 2);
+const DRAWS = tries(2, 2, 12);
 const drawsOf = (set: AnySet): Drawn[] =>
   Array.from({ length: DRAWS }, (_, seed) => drawFor(set, seed, { name: "Simulated", occurrence: 1 }));
 const expected: Readonly<Record<string, string>> = names;

@@ -2,7 +2,7 @@
  * The outsider's mistakes, clean jobs and customers' pages (tests/fixtures/quotes)
  * before the Checks sheet and the Quote: a mistake is named at its place, a clean
  * job stays as it was, and the customer's page shows nothing that it must not.
- * Some of each kind run; all do with QUOTE_CASES=all.
+ * Some of each kind run; all do with RIGSHEET_RUNS=most.
  */
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { isBookError, type Book } from "../../src/workbooks/book";
@@ -24,9 +24,10 @@ import {
   type MistakeCase,
   type QuoteCase,
 } from "../support/quoteCases";
+import { isMost } from "../support/tries";
 
 const LONG_MS = 3_600_000;
-const ALL = process.env.QUOTE_CASES === "all";
+const ALL = isMost;
 
 type Outcome = "named" | "noticed" | "silent";
 

@@ -11,6 +11,7 @@ import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
 import { previewOf, previewText } from "../../src/workbooks/survey/preview";
 import { withoutKnown, type Survey } from "../../src/workbooks/survey/readSurvey";
 import { bookOf, emptySheet } from "../support/books";
+import { tries } from "../support/tries";
 
 const read = (text: string, unit: "m" | "ft" = "m"): Promise<Survey> =>
   readSurveyFile(new TextEncoder().encode(text), unit);
@@ -279,7 +280,7 @@ describe("files that are no survey", () => {
           expect(error).toBeInstanceOf(FileTrouble);
         }
       }),
-      { numRuns: 500 },
+      { numRuns: tries(50, 500) },
     );
   });
 
@@ -299,7 +300,7 @@ describe("files that are no survey", () => {
           for (const { run } of survey.rows) expect(Number.isFinite(run)).toBe(true);
         },
       ),
-      { numRuns: 500 },
+      { numRuns: tries(50, 500) },
     );
   });
 

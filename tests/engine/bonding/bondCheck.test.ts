@@ -4,6 +4,7 @@ import { bondCheck, LOOK_CLOSER, NO_FLAG, type BondFinding } from "../../../src/
 import { BOND_RULES, type BondRule } from "../../../src/engine/bonding/constants";
 import { heldTo } from "../../support/heldTo";
 import { basisOf, publishedCheck } from "../../support/published";
+import { tries } from "../../support/tries";
 
 const rule = (kind: string): BondRule => {
   const found = BOND_RULES.find((one) => one.kind === kind);
@@ -102,6 +103,6 @@ test("a thicker or shorter conductor is never flagged where a thinner or longer 
         expect(better.clause).toContain(one.clause);
       },
     ),
-    { numRuns: 1000 },
+    { numRuns: tries(100, 1000) },
   );
 });

@@ -4,6 +4,7 @@ import { mastStress } from "../../../src/engine/bonding/mastStress";
 import { windLoad } from "../../../src/engine/bonding/windLoad";
 import { heldTo } from "../../support/heldTo";
 import { basisOf, publishedCheck } from "../../support/published";
+import { tries } from "../../support/tries";
 
 const MM3_PER_IN3 = 25.4 ** 3;
 
@@ -63,7 +64,7 @@ describe("how they scale", () => {
         expect(windLoad(2 * speed, diameter) / windLoad(speed, diameter)).toBeCloseTo(4, 9);
         expect(windLoad(speed, 2 * diameter) / windLoad(speed, diameter)).toBeCloseTo(4, 9);
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -80,7 +81,7 @@ describe("how they scale", () => {
           expect(stress(force, arm, outside, 1) / stress(force, arm, 2 * outside, 2)).toBeCloseTo(8, 9);
         },
       ),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 });

@@ -3,6 +3,7 @@ import Decimal from "decimal.js";
 import fc from "fast-check";
 import { addMoney } from "../../../src/engine/estimate/addMoney";
 import { Exact } from "../../../src/engine/estimate/exact";
+import { tries } from "../../support/tries";
 
 const D = Decimal.clone({ precision: 60 });
 const of = (value: number): Exact => Exact.of(value);
@@ -56,14 +57,14 @@ describe("arithmetic against decimal.js with 60 digits", () => {
         expect(of(a).times(of(b)).toNumber() + 0).toBe(x.times(y).toNumber() + 0);
         if (b !== 0) expect(of(a).dividedBy(of(b)).toNumber() + 0).toBe(x.dividedBy(y).toNumber() + 0);
       }),
-      { numRuns: 3000 },
+      { numRuns: tries(300, 3000) },
     );
   });
 
   test("a double comes back as it went in", () => {
     fc.assert(
       fc.property(typed, (value) => expect(of(value).toNumber() + 0).toBe(value + 0)),
-      { numRuns: 3000 },
+      { numRuns: tries(300, 3000) },
     );
   });
 
@@ -83,7 +84,7 @@ describe("arithmetic against decimal.js with 60 digits", () => {
         );
         expect(addMoney(lines.map(([n, price]) => n * (price / 1000)))).toBe(exact.toNumber());
       }),
-      { numRuns: 500 },
+      { numRuns: tries(50, 500) },
     );
   });
 });

@@ -6,6 +6,7 @@ import { sellPrice } from "../../../src/engine/estimate/sellPrice";
 import { threePoint } from "../../../src/engine/estimate/threePoint";
 import { heldTo } from "../../support/heldTo";
 import { basisOf, publishedCheck } from "../../support/published";
+import { tries } from "../../support/tries";
 
 describe("margin and markup", () => {
   const check = publishedCheck("markup-to-margin");
@@ -24,7 +25,7 @@ describe("margin and markup", () => {
       fc.property(share, (margin) => {
         expect(marginOfMarkup(markupOfMargin(margin) as number)).toBeCloseTo(margin, 12);
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -35,7 +36,7 @@ describe("margin and markup", () => {
         expect(price).toBeCloseTo(cost * (1 + (markupOfMargin(margin) as number)), 5);
         expect(price * (1 - margin)).toBeCloseTo(cost, 5);
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -75,7 +76,7 @@ describe("three-point estimate", () => {
         expect(mirrored.mean).toBeCloseTo(-mean, 9);
         expect(mirrored.deviation).toBeCloseTo(deviation, 9);
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 

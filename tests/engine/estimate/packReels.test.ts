@@ -3,6 +3,7 @@ import { isFault } from "../../../src/engine/faults";
 import { packReels, type ReelPacking } from "../../../src/engine/estimate/packReels";
 import { leastBinsByTrying } from "../../support/leastBinsByTrying";
 import { publishedCheck } from "../../support/published";
+import { tries } from "../../support/tries";
 
 const runs = (lengths: readonly number[]) =>
   lengths.map((length, index) => ({ label: `Run ${index + 1} of lengths`, length }));
@@ -48,7 +49,7 @@ describe("runs onto whole reels", () => {
         const total = lengths.reduce((sum, length) => sum + length, 0);
         expect(reels.length).toBeGreaterThanOrEqual(Math.ceil(total / 100 - 1e-6));
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -67,7 +68,7 @@ describe("runs onto whole reels", () => {
           expect(reel.remainder).toBeCloseTo(150 - cut, 4);
         }
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -77,7 +78,7 @@ describe("runs onto whole reels", () => {
         expect(count([...lengths].reverse(), 100)).toBe(count(lengths, 100));
         expect(count(lengths.slice(1), 100)).toBeLessThanOrEqual(count(lengths, 100));
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 

@@ -7,6 +7,7 @@ import { pack } from "../../../src/engine/packing/pack";
 import { relaxation } from "../../../src/engine/packing/relaxation";
 import { countBySize } from "../../../src/engine/packing/stock";
 import { leastBinsByTrying } from "../../support/leastBinsByTrying";
+import { tries } from "../../support/tries";
 
 const descending = (sizes: readonly number[]): number[] => [...sizes].sort((a, b) => b - a);
 
@@ -36,7 +37,7 @@ describe("packing into the fewest bins", () => {
         expect(loads).toHaveLength(packing.count);
         expect(Math.max(...loads)).toBeLessThanOrEqual(capacity);
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -60,7 +61,7 @@ describe("packing into the fewest bins", () => {
         );
         if (least > 0) expect(findFillings(stock, capacity, least - 1, { steps: 1e6 })).toBeUndefined();
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -71,7 +72,7 @@ describe("packing into the fewest bins", () => {
         expect(bound).toBeLessThanOrEqual(leastBinsByTrying(sizes, capacity));
         expect(bound * capacity).toBeGreaterThanOrEqual(sizes.reduce((sum, size) => sum + size, 0));
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -87,7 +88,7 @@ describe("packing into the fewest bins", () => {
         expect(loads).toHaveLength(count);
         expect(Math.max(...loads)).toBeLessThanOrEqual(1_000_000);
       }),
-      { numRuns: 50 },
+      { numRuns: tries(10, 50) },
     );
   });
 
@@ -96,7 +97,7 @@ describe("packing into the fewest bins", () => {
       fc.property(job, ([capacity, sizes]) => {
         expect(pack([...sizes].reverse(), capacity).count).toBe(pack(sizes, capacity).count);
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -121,7 +122,7 @@ describe("packing into the fewest bins", () => {
         expect(bound).toBeGreaterThanOrEqual(Math.ceil(total / 100_000_000));
         expect(bound).toBeLessThanOrEqual(some.length);
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -132,7 +133,7 @@ describe("packing into the fewest bins", () => {
         expect(bound).toBeLessThanOrEqual(leastBinsByTrying(sizes, capacity));
         expect(bound * capacity).toBeGreaterThanOrEqual(sizes.reduce((sum, size) => sum + size, 0));
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -158,7 +159,7 @@ describe("fullest first", () => {
         expect(loads).toHaveLength(count);
         for (const load of loads) expect(load).toBeLessThanOrEqual(97);
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -185,7 +186,7 @@ describe("first fit", () => {
         });
         expect(firstFit(sizes, 20)).toEqual(plain);
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 });

@@ -7,8 +7,9 @@ import { rayHeight } from "../../../src/engine/sightline/rayHeight";
 import { setback } from "../../../src/engine/sightline/setback";
 import { heldTo } from "../../support/heldTo";
 import { publishedCheck, publishedChecks } from "../../support/published";
+import { tries } from "../../support/tries";
 
-const runs = { numRuns: 1000 };
+const often = { numRuns: tries(100, 1000) };
 
 describe("clearance", () => {
   const to = heldTo({
@@ -64,7 +65,7 @@ describe("clearance", () => {
           expect(rayHeight(elevation, distance, dish, margin)).toBeCloseTo(dish + above, 8);
         },
       ),
-      runs,
+      often,
     );
   });
 
@@ -74,7 +75,7 @@ describe("clearance", () => {
         const metres = setback(elevation, 6, 2) as number;
         expect(setback(elevation, 6 / 0.3048, 2 / 0.3048)).toBeCloseTo(metres / 0.3048, 8);
       }),
-      runs,
+      often,
     );
   });
 });
@@ -183,7 +184,7 @@ describe("peaking by equal drops", () => {
           expect(found).toBeCloseTo(offset, 8);
         },
       ),
-      runs,
+      often,
     );
   });
 
@@ -193,7 +194,7 @@ describe("peaking by equal drops", () => {
       fc.property(drop, drop, (plus, minus) => {
         expect((peakOffset(plus, minus, 1) as number) + (peakOffset(minus, plus, 1) as number)).toBe(0);
       }),
-      runs,
+      often,
     );
   });
 });

@@ -12,6 +12,7 @@ import { isFault } from "../../../src/engine/faults";
 import { equalDrops, type EqualDrops } from "../../../src/engine/sightline/equalDrops";
 import { heldTo } from "../../support/heldTo";
 import { randomFrom } from "../../support/simulateFaults";
+import { tries } from "../../support/tries";
 
 /** J_n(x) = (1/π) ∫₀^π cos(nτ − x·sin τ) dτ. */
 function bessel(n: number, x: number): number {
@@ -149,7 +150,7 @@ describe("the equal-drop formula against the exact beam", () => {
   test("two standard deviations hold the peak in 95 of 100 seeded readings with meter error", () => {
     const random = randomFrom(11);
     let inside = 0;
-    const runs = 4000;
+    const runs = tries(500, 4000);
     const error = 0.3;
     for (let run = 0; run < runs; run += 1) {
       const off = (random() - 0.5) * 0.5;

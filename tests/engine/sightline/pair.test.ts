@@ -10,6 +10,7 @@ import { polarisationSkew } from "../../../src/engine/sightline/polarisationSkew
 import { separation } from "../../../src/engine/sightline/separation";
 import { heldTo } from "../../support/heldTo";
 import { publishedChecks } from "../../support/published";
+import { tries } from "../../support/tries";
 
 type Args = Parameters<typeof pairAim>;
 function sure<T>(found: T): Exclude<T, { kind: "fault" }> {
@@ -134,7 +135,7 @@ describe("properties over visible pairs, 1,000 runs each", () => {
   const longitude = fc.double({ min: -180, max: 180, noNaN: true });
   const off = fc.double({ min: -60, max: 60, noNaN: true });
   const gap = fc.double({ min: 0.5, max: 40, noNaN: true });
-  const runs = { numRuns: 1000 };
+  const often = { numRuns: tries(100, 1000) };
   const visible = (φ: number, d: number): boolean => elevation(φ, 0, d) > 0.1;
   const pair = (φ: number, d: number, g: number): void => fc.pre(visible(φ, d) && visible(φ, d + g));
 
@@ -145,7 +146,7 @@ describe("properties over visible pairs, 1,000 runs each", () => {
         expect(tilt(φ, λ, λ + d + g, λ + d)).toBeCloseTo(tilt(φ, λ, λ + d, λ + d + g), 9);
         expect(apart(φ, λ, λ + d + g, λ + d)).toBeCloseTo(apart(φ, λ, λ + d, λ + d + g), 9);
       }),
-      runs,
+      often,
     );
   });
 
@@ -161,7 +162,7 @@ describe("properties over visible pairs, 1,000 runs each", () => {
         expect(wrap180(mirrored.azimuth + there.azimuth)).toBeCloseTo(0, 7);
         expect(mirrored.elevation).toBeCloseTo(there.elevation, 8);
       }),
-      runs,
+      often,
     );
   });
 
@@ -173,7 +174,7 @@ describe("properties over visible pairs, 1,000 runs each", () => {
         expect(tilt(...moved)).toBeCloseTo(tilt(φ, λ, λ + d, λ + d + g), 7);
         expect(apart(...moved)).toBeCloseTo(apart(φ, λ, λ + d, λ + d + g), 8);
       }),
-      runs,
+      often,
     );
   });
 
@@ -184,7 +185,7 @@ describe("properties over visible pairs, 1,000 runs each", () => {
         // Its asin loses digits near a quarter turn.
         expect(tilt(φ, 0, d, d + g)).toBeCloseTo(tiltBySines(φ, 0, d, d + g), 3);
       }),
-      runs,
+      often,
     );
   });
 
@@ -203,7 +204,7 @@ describe("properties over visible pairs, 1,000 runs each", () => {
         expect(one).toBeCloseTo(two!, 5);
         expect(one! + two!).toBeCloseTo(apart(φ, 0, d, d + g), 5);
       }),
-      runs,
+      often,
     );
   });
 
@@ -215,7 +216,7 @@ describe("properties over visible pairs, 1,000 runs each", () => {
         expect(apart(φ, 0, d, d + g) / g).toBeGreaterThan(0.98);
         expect(apart(φ, 0, d, d + g) / g).toBeLessThan(1.19);
       }),
-      runs,
+      often,
     );
   });
 
@@ -226,7 +227,7 @@ describe("properties over visible pairs, 1,000 runs each", () => {
         fc.pre(φ > 5 || Math.abs(d) > 5);
         expect(tilt(φ, 0, d, d + 0.01)).toBeCloseTo(sure(polarisationSkew(φ, 0, d + 0.005, "H")), 3);
       }),
-      runs,
+      often,
     );
   });
 });

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { refraction } from "../../../src/engine/sightline/refraction";
 import { heldTo } from "../../support/heldTo";
 import { publishedChecks } from "../../support/published";
+import { tries } from "../../support/tries";
 
 describe("refraction", () => {
   const exact = heldTo({
@@ -41,7 +42,7 @@ describe("refraction", () => {
           return lift > 0 && lift < 0.1;
         },
       ),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -54,7 +55,7 @@ describe("refraction", () => {
           refraction(elevation + 1, height) < refraction(elevation, height) &&
           refraction(elevation, height + 500) < refraction(elevation, height),
       ),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 });

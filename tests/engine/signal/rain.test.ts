@@ -6,6 +6,7 @@ import { rainPower, rainSpecific } from "../../../src/engine/signal/rainSpecific
 import itu from "../../fixtures/published/itu-p618-validation.json";
 import { heldTo } from "../../support/heldTo";
 import { basisOf, publishedCheck, publishedChecks } from "../../support/published";
+import { tries } from "../../support/tries";
 
 describe("P.838-3", () => {
   for (const check of publishedChecks("10-rain").filter(({ id }) => id.startsWith("p838"))) {
@@ -125,7 +126,7 @@ describe("boundary", () => {
           expect(fade(r1, Math.min(p1, p2))).toBeGreaterThanOrEqual(fade(r1, Math.max(p1, p2)) - 1e-12);
         },
       ),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 });
@@ -208,7 +209,7 @@ describe("a rarer part of the year never fades less, or is refused", () => {
           last = fade;
         }
       }),
-      { numRuns: 500 },
+      { numRuns: tries(50, 500) },
     );
     expect(refused).toBeGreaterThan(0);
   });

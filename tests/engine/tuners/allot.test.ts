@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { faults, isFault } from "../../../src/engine/faults";
 import { allot, NONE } from "../../../src/engine/tuners/allot";
 import { leastBinsByTrying } from "../../support/leastBinsByTrying";
+import { tries } from "../../support/tries";
 
 const rooms = fc.record({
   capacity: fc.integer({ min: 1, max: 32 }),
@@ -47,7 +48,7 @@ describe("allotment of rooms to head units", () => {
         expect(loads.size).toBe(leastBinsByTrying(fitting, job.capacity));
         for (const load of loads.values()) expect(load).toBeLessThanOrEqual(job.capacity);
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -65,7 +66,7 @@ describe("allotment of rooms to head units", () => {
           expect(isFault(answers[row])).toBe(sizes.get(key)! > job.capacity);
         });
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -77,7 +78,7 @@ describe("allotment of rooms to head units", () => {
         );
         expect(first).toEqual(first.map((_, index) => index + 1));
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -88,7 +89,7 @@ describe("allotment of rooms to head units", () => {
       fc.property(rooms, (job) => {
         expect(most(run({ ...job, rows: [...job.rows].reverse() }))).toBe(most(run(job)));
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { tuningWord } from "../../../src/engine/tuners/tuningWord";
 import { heldTo } from "../../support/heldTo";
 import { basisOf, publishedCheck } from "../../support/published";
+import { tries } from "../../support/tries";
 
 describe("tuning words against the published formulas", () => {
   const old = publishedCheck("en50494-T-1950-2042");
@@ -35,7 +36,7 @@ describe("tuning words", () => {
           expect((tuningWord(wanted, band, "EN 50607") as number) + 100).toBe(wanted);
         },
       ),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 

@@ -3,6 +3,7 @@ import type { Change, JobDocument } from "../../../src/jobs/content";
 import { Autosave, type SavingState } from "../../../src/hosts/desk/page/autosave";
 import type { WaitingRoom } from "../../../src/hosts/desk/page/waiting";
 import { randomFrom } from "../../review/cleanJobs";
+import { tries } from "../../support/tries";
 
 // The desk with a server: which of the two a page is stands in the page, and here is none.
 jest.mock("../../../src/hosts/desk/page/stand", () => ({ stand: "server", keeper: "the local server" }));
@@ -82,7 +83,7 @@ class Room {
   } as unknown as WaitingRoom;
 }
 
-const RUNS = Number(process.env.JOB_RUNS ?? 100);
+const RUNS = tries(30, 100, 1000);
 const FAULTS: readonly Fault[] = ["none", "request lost", "answer lost", "refused", "hangs"];
 
 beforeEach(() => void jest.useFakeTimers());

@@ -2,6 +2,7 @@
 import { chromium, firefox, type Browser, type BrowserContext, type Page } from "playwright-core";
 import { FLAGS, onPath } from "../../pane/inChromium";
 import { withChromium, withFirefox } from "../../support/tools";
+import { isMost } from "../../support/tries";
 
 export type Kind = "chromium" | "firefox";
 
@@ -78,7 +79,7 @@ export function inBoth(
 /** In Firefox too only in the long runs of `npm run prove`: the whole of the tests must end within the hour. */
 export const mostlyInChromium: typeof inBoth = (name, work, options = {}) =>
   inBoth(name, work, {
-    ...(process.env.PROVE === undefined && { kinds: ["chromium"] }),
+    ...(!isMost && { kinds: ["chromium"] }),
     ...options,
   });
 

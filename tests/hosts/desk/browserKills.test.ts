@@ -14,9 +14,10 @@ import { builtFolder } from "./builtFolder";
 import { BUILD_MS, buildDesk, remove, temporaryFolder } from "./desk";
 import { serveFolder, type FolderServer } from "./folderServer";
 import { chooseCell } from "./gridOnPage";
+import { tries } from "../../support/tries";
 
 /** `npm run prove` gives 300. */
-const KILLS = Math.ceil(Number(process.env.JOB_KILLS ?? 30) / 3);
+const KILLS = tries(4, 10, 100);
 const CELL = placeOfName(layOut(multiRoom), "site_customer")!.at;
 /** A kill comes so long after its round has begun at the latest. */
 const LATEST_MS = 1200;

@@ -19,9 +19,10 @@ import {
   temporaryFolder,
   type Started,
 } from "./desk";
+import { tries } from "../../support/tries";
 
 /** `npm run prove` gives 300. */
-const KILLS = Math.ceil(Number(process.env.JOB_KILLS ?? 30) / 2);
+const KILLS = tries(5, 15, 150);
 const CELL = placeOfName(layOut(multiRoom), "site_customer")!.at;
 
 let browser: Browser | undefined;

@@ -8,6 +8,7 @@ import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { bookOf, emptySheet, sampleBook } from "../../support/books";
 import { partsOf } from "../../support/parts";
+import { tries } from "../../support/tries";
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 const part = (name: string, text = "<x/>"): Part => storedPart(name, encode(text));
@@ -151,7 +152,7 @@ describe("a file that was cut or damaged on its way", () => {
       fc.asyncProperty(fc.integer({ min: 1, max: whole.length - 1 }), async (length) => {
         await expect(readXlsx(whole.slice(0, length))).rejects.toBeInstanceOf(FileTrouble);
       }),
-      { numRuns: 200 },
+      { numRuns: tries(30, 200) },
     );
   });
 
@@ -165,7 +166,7 @@ describe("a file that was cut or damaged on its way", () => {
           expect(error).toBeInstanceOf(FileTrouble);
         });
       }),
-      { numRuns: 500 },
+      { numRuns: tries(50, 500) },
     );
   });
 });

@@ -5,6 +5,7 @@ import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { address } from "../../../src/workbooks/address";
 import type { Book, BookCell, BookResult, BookSheet, Look } from "../../../src/workbooks/book";
 import { bookOf, emptySheet } from "../../support/books";
+import { tries } from "../../support/tries";
 
 const written = async (book: Book): Promise<Book> => readXlsx(await writeXlsx(book));
 
@@ -108,7 +109,7 @@ describe("what a person typed", () => {
           expect(withoutExtent(await written(book))).toStrictEqual(withoutExtent(book));
         },
       ),
-      { numRuns: 150 },
+      { numRuns: tries(30, 150) },
     );
   });
 
@@ -170,7 +171,7 @@ describe("what a template sets", () => {
           );
         },
       ),
-      { numRuns: 150 },
+      { numRuns: tries(30, 150) },
     );
   });
 
@@ -202,7 +203,7 @@ describe("what a template sets", () => {
           expect(withoutExtent(await written(bookOf(sheet)))).toStrictEqual(withoutExtent(bookOf(sheet)));
         },
       ),
-      { numRuns: 150 },
+      { numRuns: tries(30, 150) },
     );
   });
 });

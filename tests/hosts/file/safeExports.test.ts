@@ -9,6 +9,7 @@ import { writeCsv } from "../../../src/hosts/file/writeCsv";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { bookOf, emptySheet } from "../../support/books";
 import { cellXml, partOf } from "../../support/parts";
+import { tries } from "../../support/tries";
 
 const dangerous = fc
   .tuple(
@@ -39,7 +40,7 @@ describe("CSV", () => {
         // In so short a file a bar or semicolon could be taken for the separator.
         if (!/^'|[|;\t]/.test(text)) expect(readCsv(written)[0]!.cells[1]).toBe(text);
       }),
-      { numRuns: 1000 },
+      { numRuns: tries(100, 1000) },
     );
   });
 
@@ -101,7 +102,7 @@ test("the page of a comparison: the tags of one filled with anything are those o
       ),
       (text) => expect(pageOf(text)).toEqual(plain),
     ),
-    { numRuns: 300 },
+    { numRuns: tries(30, 300) },
   );
 });
 
@@ -134,7 +135,7 @@ test("the page of a review: the tags of one filled with anything are those of on
   const plain = pageOf("x");
   fc.assert(
     fc.property(markup, (text) => expect(pageOf(text)).toEqual(plain)),
-    { numRuns: 300 },
+    { numRuns: tries(30, 300) },
   );
 });
 
@@ -146,6 +147,6 @@ test("a picture: what is written into it becomes no element and ends no attribut
   const plain = elementsOf("x");
   fc.assert(
     fc.property(markup, (text) => expect(elementsOf(text)).toEqual(plain)),
-    { numRuns: 300 },
+    { numRuns: tries(30, 300) },
   );
 });
