@@ -7,14 +7,15 @@ const { existsSync, readdirSync, readFileSync } = require("node:fs");
 const path = require("node:path");
 
 const tests = path.join(__dirname, "..");
-const IMPORTED = /(?:\bfrom|\bimport|\bimport\(|\brequire\(|\brequire\.resolve\(|\bjest\.mock\()\s*"([^"]+)"/g;
+const IMPORTED =
+  /(?:\bfrom|\bimport|\bimport\(|\brequire\(|\brequire\.resolve\(|\bjest\.mock\()\s*"([^"]+)"/g;
 
 /** Dearest first; each tells by a test's own text, or by that of a helper in tests/ which it imports. */
 const NEEDS = [
   ["browser", (text) => /from "playwright-core"/.test(text)],
   ["office", (text) => /\b(?:withLibreOffice|recalculated|convertedBy)\(/.test(text)],
   ["built", (text) => /"node:child_process"/.test(text)],
-  ["engine", (text) => /\/src\/(?:hosts|cli)\//.test(text)],
+  ["engine", (text) => /\/src\/(?:hosts|cli|build)\//.test(text)],
 ];
 /** Defines what the others call. */
 const DEFINES = path.join(__dirname, "tools.ts");
