@@ -1,6 +1,8 @@
 /** The command `rigsheet`. */
 import { CAPS_IN_WORDS } from "../hosts/file/capsInWords";
 import { FileTrouble } from "../hosts/file/fileTrouble";
+import { GridTrouble } from "../hosts/grid/gridContract";
+import { gridTroubles } from "../hosts/headless/loadLibrary";
 import { RIGSHEET_VERSION } from "../version";
 import { calc } from "./calc";
 import { compare } from "./compare";
@@ -68,6 +70,9 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   copy: copyJob,
 };
 
+/** Errors whose message is a sentence for whoever uses the command. */
+const SAID = [UsageTrouble, FileTrouble, GridTrouble];
+
 /** @returns the exit code; every trouble that a user can cause becomes a sentence */
 export async function run(words: readonly string[], console: Console): Promise<number> {
   const [name, ...rest] = words;
@@ -82,10 +87,12 @@ export async function run(words: readonly string[], console: Console): Promise<n
   try {
     const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
     if (!command) throw new UsageTrouble(`There is no command "${name}". See: rigsheet --help`);
-    return await command(rest, console);
+    const code = await command(rest, console);
+    for (const sentence of gridTroubles()) console.err(sentence);
+    return code;
   } catch (error) {
-    if (!(error instanceof UsageTrouble) && !(error instanceof FileTrouble)) throw error;
-    console.err(error.message);
+    if (!SAID.some((kind) => error instanceof kind)) throw error;
+    console.err((error as Error).message);
     return EXIT.unusable;
   }
 }

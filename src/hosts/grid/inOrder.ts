@@ -14,6 +14,8 @@
  * Its script stays unmodified: this is a plugin of it, extended and registered
  * in its place.
  */
+import { keepsInside } from "./gridContract";
+import { limitReached } from "./iterationLimit";
 import { keepSpills, type SpreadingEvaluator } from "./keptSpills";
 import type { GridLibrary } from "./library";
 
@@ -60,7 +62,8 @@ interface Evaluator extends SpreadingEvaluator {
   };
   readonly evaluatedCells: SpreadingEvaluator["evaluatedCells"] & { has(position: Position): boolean };
   readonly cellsBeingComputed: ReadonlySet<unknown>;
-  readonly nextRangesToUpdate: { addMany(ranges: Iterable<Range>): void };
+  readonly nextRangesToUpdate: { addMany(ranges: Iterable<Range>): void; isEmpty(): boolean };
+  evaluate(ranges: Iterable<Range>): void;
   updateCompilationParameters(): void;
   computeAndSave(position: Position): unknown;
   readonly spreadingRelations: { getArrayResultZone(formula: Position): Zone | undefined };
@@ -68,8 +71,11 @@ interface Evaluator extends SpreadingEvaluator {
   invalidatePositionsDependingOnSpread(sheetId: string, zone: Zone): void;
 }
 
-/** Teaches the library to compute in order; prepareLibrary sees to it that this is done once. */
-export function registerInOrder(library: GridLibrary): void {
+/**
+ * Teaches the library to compute in order; prepareLibrary sees to it that this is done once.
+ * @param keeps whether cells of a spill that stay as they were are kept too
+ */
+export function registerInOrder(library: GridLibrary, keeps = true): void {
   const plugins = library.registries.coreViewsPluginRegistry;
   const Evaluation = plugins.get("evaluation") as unknown as new (...args: unknown[]) => {
     evaluator: Evaluator;
@@ -77,11 +83,22 @@ export function registerInOrder(library: GridLibrary): void {
   class EvaluationInOrder extends Evaluation {
     constructor(...args: unknown[]) {
       super(...args);
+      keepsInside(library, "inOrder", this);
       putInOrder(this.evaluator);
-      keepSpills(this.evaluator);
+      hearLimit(this.evaluator);
+      if (keeps && keepsInside(library, "keptSpills", this)) keepSpills(this.evaluator);
     }
   }
   plugins.replace("evaluation", EvaluationInOrder as never);
+}
+
+/** The library gives up on a chain of spills that is too long: what is left to compute is then stale. */
+function hearLimit(evaluator: Evaluator): void {
+  const { evaluate } = evaluator;
+  evaluator.evaluate = (ranges) => {
+    evaluate.call(evaluator, ranges);
+    if (!evaluator.nextRangesToUpdate.isEmpty()) limitReached();
+  };
 }
 
 function putInOrder(evaluator: Evaluator): void {

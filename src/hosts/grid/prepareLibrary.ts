@@ -1,9 +1,13 @@
-/** The spreadsheet library with all that we register in it; preparing it twice changes nothing. */
+/**
+ * The spreadsheet library with all that we register in it, each part held to what
+ * it stands on (gridContract.ts); preparing it twice changes nothing.
+ */
 import { allFunctions } from "../../functions/all";
 import { registerBookFacts } from "./bookFacts";
 import { registerColumnCriteria } from "./columnCriteria";
 import { registerColumnOperators } from "./columnOperators";
 import { registerInOrder } from "./inOrder";
+import { checkVersion, keepContract, type Part } from "./gridContract";
 import type { GridLibrary } from "./library";
 import { registerNamesStayText } from "./namesStayText";
 import { sayPlainly } from "./plainWords";
@@ -14,17 +18,29 @@ import { registerTooDeep } from "./tooDeep";
 
 const prepared = new WeakSet<object>();
 
-export function prepareLibrary(library: GridLibrary): void {
+/**
+ * @param without parts that are left to the library's own way, to measure them
+ * @throws GridTrouble where the library lacks what figures depend on
+ */
+export function prepareLibrary(library: GridLibrary, without: readonly Part[] = []): void {
   if (prepared.has(library)) return;
+  const use = (part: Part, register: (library: GridLibrary) => void): void => {
+    if (!without.includes(part)) keepContract(library, part, () => register(library));
+  };
+  checkVersion(library);
+  use("model", (all) => {
+    registerFunctions(all, allFunctions);
+    registerBookFacts(all);
+  });
+  use("plainWords", sayPlainly);
+  use("ruleRanges", registerRuleRanges);
+  use("namesStayText", registerNamesStayText);
+  use("inOrder", (all) => registerInOrder(all, !without.includes("keptSpills")));
+  use("columnCriteria", registerColumnCriteria);
+  use("columnOperators", registerColumnOperators);
+  use("styledColors", registerStyledColors);
+  use("tooDeep", registerTooDeep);
+  // The first model, of nothing: what is only there in one is looked for before a job is opened.
+  new library.Model();
   prepared.add(library);
-  sayPlainly(library);
-  registerFunctions(library, allFunctions);
-  registerBookFacts(library);
-  registerRuleRanges(library);
-  registerNamesStayText(library);
-  registerInOrder(library);
-  registerColumnCriteria(library);
-  registerColumnOperators(library);
-  registerStyledColors(library);
-  registerTooDeep(library);
 }

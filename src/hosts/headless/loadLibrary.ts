@@ -1,12 +1,16 @@
 /** The spreadsheet library in Node, with our functions registered. */
 import * as library from "@odoo/o-spreadsheet";
+import { troublesOf } from "../grid/gridContract";
 import type { GridLibrary } from "../grid/library";
 import { prepareLibrary } from "../grid/prepareLibrary";
 
 export function loadLibrary(): GridLibrary {
-  prepareLibrary(library);
+  quietly(() => prepareLibrary(library));
   return library;
 }
+
+/** What the library that was loaded lacks, in sentences; nothing where none was needed. */
+export const gridTroubles = (): readonly string[] => troublesOf(library);
 
 /** The library reports its timings with console.debug, which in Node would land in a command's output. */
 export function quietly<T>(work: () => T): T {
@@ -15,16 +19,14 @@ export function quietly<T>(work: () => T): T {
   console.error = () => undefined;
   console.debug = () => undefined;
   console.warn = (...words: unknown[]) => {
-    // The library gives up on a chain of spills that is too long and would leave stale values behind.
-    if (String(words[0]).includes("Maximum iteration"))
-      throw new Error("the workbook could not be computed to its end");
-    warn(...words);
+    // Heard where it comes from, in iterationLimit.ts.
+    if (!String(words[0]).includes("Maximum iteration")) warn(...words);
   };
   try {
     return work();
   } finally {
     console.debug = debug;
-    console.error = error;
     console.warn = warn;
+    console.error = error;
   }
 }

@@ -5,6 +5,7 @@
  * The library (19.3.7) reads what is typed by itself, and lets go of a text that breaks a rule. Its editor is one
  * store, used by the cell and by the box above the grid; here its ways to begin and to end are put in front.
  */
+import { EDITOR_METHODS } from "../../grid/gridContract";
 import type { GridLibrary, GridModel } from "../../grid/library";
 import { ruleInWords } from "./cellLine";
 import type { GridCommand, GridPosition } from "./libraryTypes";
@@ -133,19 +134,8 @@ export function enterTyped(library: GridLibrary, entry: CellEntry): void {
   holdSheet(library, entry);
 }
 
-const NAMES = [
-  "startEdition",
-  "stopEdition",
-  "_stopEdition",
-  "cancelEdition",
-  "canStopEdition",
-  "autoCompleteOrStop",
-  "canStartComposerRangeSelection",
-  "getComposerContent",
-] as const;
-
-const methodsOf = (composer: Composer): Pick<Composer, (typeof NAMES)[number]> =>
-  Object.fromEntries(NAMES.map((name) => [name, composer[name]])) as never;
+const methodsOf = (composer: Composer): Pick<Composer, (typeof EDITOR_METHODS)[number]> =>
+  Object.fromEntries(EDITOR_METHODS.map((name) => [name, composer[name]])) as never;
 
 const holdsName = (editor: Composer): boolean => {
   const kind =

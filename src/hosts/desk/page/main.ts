@@ -7,31 +7,27 @@ import { templates } from "../../../workbooks/templates";
 import { review } from "../../../review/review";
 import { trainingSets } from "../../../training/sets/all";
 import { traineeSheet } from "../../../training/traineeSheet";
-import { prepareLibrary } from "../../grid/prepareLibrary";
+import { troublesOf } from "../../grid/gridContract";
 import { api } from "./api";
 import { messageOf, ServerTrouble } from "./deskTrouble";
 import { Bar } from "./bar";
-import { CellEntry, enterTyped } from "./cellEntry";
+import { CellEntry } from "./cellEntry";
 import { Desk } from "./desk";
 import { takeKey } from "./deskKey";
 import "../../../pane/pane.css";
 import "./desk.css";
 import { outletsAdded } from "./deskHost";
-import { registerDeskPlugin, type DeskGuard } from "./deskPlugin";
+import type { DeskGuard } from "./deskPlugin";
 import { askForExercise, askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { computed } from "./comparing";
 import { painted } from "./dom";
 import { canHold, heldFile, pickFile } from "../../storage/fileHandles";
 import { PaneBeside } from "./paneBeside";
-import { registerPastePlugin } from "./pastePlugin";
-import { printByMenu, printPages } from "./printing";
+import { printPages } from "./printing";
 import { askForSurvey } from "./surveyDialog";
-import { registerFillPlugin } from "./fillPlugin";
-import { growByTyping } from "./growingEntry";
 import { showHelp } from "./help";
 import { showHelpHere } from "./helpHere";
 import { acceptDrops, readDropped, ReviewsBeside, type Chosen, type Dropped } from "./reviewDropped";
-import { registerRowsPlugin } from "./rowsPlugin";
 import { jobsShown } from "./jobsShown";
 import type { JobsView } from "./jobsView";
 import { offer } from "./offers";
@@ -45,6 +41,7 @@ import { Strip } from "./strip";
 import { WaitingRoom } from "./waiting";
 import { mustCompile } from "./mustCompile";
 import { stylesAnyway } from "./stylesAnyway";
+import { teachGrid } from "./teachGrid";
 import { keepUnfinished, toldOfUnfinished, unfinishedEntry } from "./unfinished";
 
 // The library reports its timings there.
@@ -284,17 +281,7 @@ addEventListener("pagehide", () => keepUnfinished(unfinished()));
 
 await run("Opening the job…", async (started) => {
   await started();
-  prepareLibrary(library);
-  registerDeskPlugin(library, guard);
-  registerRowsPlugin(library, guard);
-  registerPastePlugin(library, guard);
-  registerFillPlugin(library);
-  enterTyped(library, entry);
-  growByTyping(library, guard);
-  printByMenu(library, () => void run("Looking at what prints…", printNow));
-  // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
-  // own, and a row of outlets is copied whole.
-  library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet");
+  teachGrid({ guard, entry, print: () => void run("Looking at what prints…", printNow) });
   mustCompile();
   if (stand === "folder") await stylesAnyway();
   document.getElementById("starting")?.remove();
@@ -336,7 +323,7 @@ await run("Opening the job…", async (started) => {
   const isNamed = location.hash !== "";
   await job.start();
   pane = new PaneBeside(element("pane"), element("bar"), desk, guard, reviews, (open) => bar.showPane(open));
-  const notices = [...(await api.jobs()).notices, toldOfUnfinished()].filter(
+  const notices = [...troublesOf(library), ...(await api.jobs()).notices, toldOfUnfinished()].filter(
     (notice) => notice !== undefined,
   );
   if (notices.length > 0) bar.showNotice(notices.join(" "), true);
