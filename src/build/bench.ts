@@ -21,6 +21,7 @@ import { layOut } from "../workbooks/layOut";
 import { multiRoom } from "../workbooks/multiRoom/definition";
 import { guestHouse } from "../workbooks/multiRoom/guestHouse";
 import { namedValue } from "../workbooks/named";
+import { benchGrid, GRID_WITHOUT, measureWithout } from "./benchGrid";
 import { jobTimes, shelfTimes } from "./benchJobs";
 import { benchHostile, benchReview } from "./benchReview";
 import { scaledJob } from "./scaledJob";
@@ -262,11 +263,13 @@ const PARTS: readonly { readonly name: string; readonly run: () => unknown; read
   { name: "command", run: command },
   { name: "review", run: benchReview, onlyNamed: true },
   { name: "hostile", run: benchHostile, onlyNamed: true },
+  { name: "grid", run: benchGrid, onlyNamed: true },
 ];
 
 async function main(): Promise<void> {
   const named = process.argv.slice(2);
   if (named[0] === WRITE) return write(named.slice(1));
+  if (named[0] === GRID_WITHOUT) return measureWithout(named[1]!, Number(named[2]));
   const unknown = named.filter((one) => !PARTS.some(({ name }) => name === one));
   if (unknown.length > 0) {
     const known = [...new Set(PARTS.map(({ name }) => name))].join(", ");
