@@ -298,7 +298,7 @@ describe("columns, 1,000 runs each", () => {
         RUNS,
       );
       // Were most rows faults, the property would say little.
-      expect(values).toBeGreaterThan(300);
+      expect(values).toBeGreaterThan(tries(30, 300));
     },
   );
 });
