@@ -1,5 +1,5 @@
 /** The notes of a release: what an estimator meets otherwise than in the one before. */
-import { NAMESPACE } from "../functions/core/namespace";
+import { NAMESPACE } from "../formula/namespace";
 import { templates } from "../workbooks/templates";
 import { VERSIONS, type TemplateVersion } from "../workbooks/versions";
 import type { Had } from "./releaseRecord";

@@ -2,7 +2,7 @@ import { mkdir, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { allFunctions } from "../functions/all";
 import type { SheetFunction } from "../functions/core/declare";
-import { NAMESPACE } from "../functions/core/namespace";
+import { NAMESPACE } from "../formula/namespace";
 import { fullName } from "../help/facts";
 import { helpFiles } from "../help/helpFiles";
 import { helpText } from "../help/helpText";

@@ -1,5 +1,5 @@
 /** Calculated fields and columns whose formula is not the same in two workbooks of one template, however it is written. */
-import { address, parseRange } from "../workbooks/address";
+import { address, parseRange } from "../formula/address";
 import type { Book } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { sameFormula } from "../workbooks/sameFormula";

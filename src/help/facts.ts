@@ -2,7 +2,7 @@
 import { isFault, limitsInWords, type Fault } from "../engine/faults";
 import type { Cell, Matrix } from "../functions/core/cells";
 import type { Example, Group, SheetFunction } from "../functions/core/declare";
-import { NAMESPACE } from "../functions/core/namespace";
+import { NAMESPACE } from "../formula/namespace";
 import type { Parameter } from "../functions/core/parameters";
 import { exampleCall } from "./exampleCall";
 

@@ -1,6 +1,6 @@
 /** Finds functions by the words of a task, best first. */
 import type { SheetFunction } from "../functions/core/declare";
-import { NAMESPACE } from "../functions/core/namespace";
+import { NAMESPACE } from "../formula/namespace";
 
 /** Words of a question that say nothing of its task. */
 const EMPTY_WORDS = new Set(

@@ -1,5 +1,5 @@
 /** A new workbook with the person's own settings in it. */
-import { parseRange, address } from "../workbooks/address";
+import { parseRange, address } from "../formula/address";
 import type { Book } from "../workbooks/book";
 import type { Template } from "../workbooks/templates";
 import type { Preferences } from "./host";

@@ -4,7 +4,7 @@ import { allFunctions } from "../functions/all";
 import { showwork } from "../functions/about/showwork";
 import { isMatrix, type Argument, type Cell, type Matrix } from "../functions/core/cells";
 import type { SheetFunction } from "../functions/core/declare";
-import { address, parseAddress, type Place } from "../workbooks/address";
+import { address, parseAddress, type Place } from "../formula/address";
 import type { Book, BookSheet } from "../workbooks/book";
 import { argumentValue } from "../review/argumentValue";
 import { callIn, type Call } from "../review/callIn";

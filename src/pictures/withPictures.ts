@@ -3,7 +3,7 @@
  * on its own page when printed. The sheet is known by a name that stands on it:
  * it is left out when a workbook is read, and drawn anew when one is written.
  */
-import { address } from "../workbooks/address";
+import { address } from "../formula/address";
 import { lookIndex, type Book, type BookCell, type BookPicture, type BookSheet } from "../workbooks/book";
 import { LOOKS } from "../workbooks/looks";
 import { namedColumn, namedValue } from "../workbooks/named";

@@ -1,7 +1,7 @@
 /** What an argument of a formula holds, read out of a computed book. */
 import type { Argument, Cell } from "../functions/core/cells";
 import { exampleCall } from "../help/exampleCall";
-import { address, parseRange, type Zone } from "../workbooks/address";
+import { address, parseRange, type Zone } from "../formula/address";
 import { isBookError, type Book, type BookName, type BookResult, type BookSheet } from "../workbooks/book";
 
 /**

@@ -1,5 +1,5 @@
 /** Finds the call of one of our functions in a formula. */
-import { NAMESPACE } from "../functions/core/namespace";
+import { NAMESPACE } from "../formula/namespace";
 
 export interface Call {
   /** Without the namespace. */

@@ -4,7 +4,7 @@
  * comes to is shown in the old one's own cells. So its inputs are judged by
  * today's rules, and nothing is held against it that was otherwise then.
  */
-import { address, parseRange, type Zone } from "../workbooks/address";
+import { address, parseRange, type Zone } from "../formula/address";
 import type { Book, BookName, BookResult, BookSheet } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { fillingOf } from "../workbooks/fillingOf";

@@ -3,7 +3,7 @@
  * that come to something else than by today's template. A formula that is only
  * written otherwise is no difference: the template has changed since.
  */
-import { address, parseAddress, parseRange, type Zone } from "../workbooks/address";
+import { address, parseAddress, parseRange, type Zone } from "../formula/address";
 import { inputZone, isBookError, type Book, type BookResult } from "../workbooks/book";
 import { calculatedNames, type CalculatedName } from "../workbooks/calculatedNames";
 import type { WorkbookDefinition } from "../workbooks/definition";

@@ -3,7 +3,7 @@
  * moved to where the workbook's names lie now. Rows that a person inserted move
  * the names, so the names say how far each cell was moved.
  */
-import { address, parseAddress, parseRange, type Place, type Zone } from "../workbooks/address";
+import { address, parseAddress, parseRange, type Place, type Zone } from "../formula/address";
 import type { Book } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { blankBook } from "./blankBook";

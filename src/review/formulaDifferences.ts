@@ -1,5 +1,5 @@
 /** Calculated cells that were typed over, emptied or given another formula than the template's. */
-import { address, parseAddress } from "../workbooks/address";
+import { address, parseAddress } from "../formula/address";
 import type { Book, BookSheet } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { callsUs } from "../workbooks/callsUs";

@@ -1,5 +1,5 @@
 /** What the cells of a template's workbook are called, in the template's own words. */
-import { columnLetters, parseRange, type Place } from "../workbooks/address";
+import { columnLetters, parseRange, type Place } from "../formula/address";
 import type { Book } from "../workbooks/book";
 import type { Part, WorkbookDefinition } from "../workbooks/definition";
 

@@ -1,5 +1,5 @@
 /** The cells of a named column or field, with where they lie. */
-import { address, parseRange } from "../workbooks/address";
+import { address, parseRange } from "../formula/address";
 import type { Book, BookResult } from "../workbooks/book";
 import type { FindingPlace } from "./finding";
 

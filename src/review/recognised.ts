@@ -3,7 +3,7 @@
  * programs drop a document's own properties when they save. Its About sheet
  * still says it.
  */
-import { parseRange, address } from "../workbooks/address";
+import { parseRange, address } from "../formula/address";
 import type { Book } from "../workbooks/book";
 import { templates } from "../workbooks/templates";
 import { blankBook } from "./blankBook";

@@ -1,5 +1,5 @@
 /** The workbook with the template's own formulas back in their places, for what it should come to. */
-import { address } from "../workbooks/address";
+import { address } from "../formula/address";
 import type { Book } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { expectedFormulas } from "./expectedFormulas";

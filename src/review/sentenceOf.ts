@@ -6,7 +6,7 @@
 import { isFault } from "../engine/faults";
 import { allFunctions } from "../functions/all";
 import { isMatrix, type Argument, type Cell, type Matrix } from "../functions/core/cells";
-import type { Place } from "../workbooks/address";
+import type { Place } from "../formula/address";
 import type { Book } from "../workbooks/book";
 import { argumentValue } from "./argumentValue";
 import { callIn } from "./callIn";

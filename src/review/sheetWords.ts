@@ -8,7 +8,7 @@ import { reworded } from "../engine/argumentNames";
 import { isFault, type Fault } from "../engine/faults";
 import { isMatrix, type Cell, type Matrix } from "../functions/core/cells";
 import type { Declaration } from "../functions/core/declare";
-import { address, columnLetters, parseRange, type Place, type Zone } from "../workbooks/address";
+import { address, columnLetters, parseRange, type Place, type Zone } from "../formula/address";
 import { isBookError, type Book, type BookName, type BookResult } from "../workbooks/book";
 import type { Block, WorkbookDefinition } from "../workbooks/definition";
 import { rowKey } from "../workbooks/rowKey";

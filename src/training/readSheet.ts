@@ -1,5 +1,5 @@
 /** What a trainee's sheet says: whose it is, and what stands in its answer cells. */
-import { address, parseAddress } from "../workbooks/address";
+import { address, parseAddress } from "../formula/address";
 import type { Book, BookSheet } from "../workbooks/book";
 import { namedValue, placeOfName } from "../workbooks/named";
 import { answerName, givenName, SHEET_CODE, SHEET_TEMPLATE, SHEET_TRAINEE } from "./answerName";

@@ -9,7 +9,7 @@
  * "Formula vs Formula2". What is not known here, or not understood, is stored
  * as an array, which is never wrong.
  */
-import { parseRange } from "./address";
+import { parseRange } from "../formula/address";
 import type { Book, BookCell } from "./book";
 import { callsUs } from "./callsUs";
 

@@ -5,7 +5,7 @@
  * turned into JSON and back without loss.
  */
 import type { FaultCode } from "../engine/faults";
-import { parseRange, type Zone } from "./address";
+import { parseRange, type Zone } from "../formula/address";
 
 /** What a cell holds or shows. A date is a sheet's date number with a date format. */
 export type BookValue = number | string | boolean;

@@ -8,7 +8,7 @@
  * inserted above it stretches the names. The names reach from the one to the
  * other; in both thin rows the inputs are blank and every result is empty.
  */
-import { address, rangeOf } from "./address";
+import { address, rangeOf } from "../formula/address";
 import { markArrays } from "./arrayFormulas";
 import { lookIndex, type Book, type BookSheet } from "./book";
 import { callsUs } from "./callsUs";

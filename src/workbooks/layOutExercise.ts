@@ -1,6 +1,6 @@
 /** Lays out questions with worked examples beside them, and fixed tables. */
 import type { Look } from "./book";
-import { address } from "./address";
+import { address } from "../formula/address";
 import type { Exercise, Table } from "./definition";
 import { validationOf } from "./inputValidation";
 import { linesOf, wrapped, wrappedLinesOf } from "./linesOf";

@@ -1,5 +1,5 @@
 /** Reads a computed book by its defined names. */
-import { address, parseRange } from "./address";
+import { address, parseRange } from "../formula/address";
 import type { Book, BookResult } from "./book";
 
 /** The values of a named range, row by row; `undefined` for an empty cell or an unknown name. */

@@ -7,7 +7,7 @@
  * the next one nearly empty. Excel leaves such breaks aside where a sheet is
  * fitted to a page's width (from memory); LibreOffice keeps them.
  */
-import { address, parseRange } from "./address";
+import { address, parseRange } from "../formula/address";
 import type { BookPrint, BookSheet, Look } from "./book";
 import { LOOKS } from "./looks";
 import { pageRoom, POINTS_PER_CHARACTER, USUAL_WIDTH } from "./pageRoom";

@@ -5,7 +5,7 @@
  * that is too long runs over empty neighbours as on the sheet, and what still
  * does not fit is set smaller.
  */
-import { address, parseRange, type Zone } from "./address";
+import { address, parseRange, type Zone } from "../formula/address";
 import type { BookPrint, BookResult, BookSheet, BookValue, Look } from "./book";
 import { LINE_POINTS } from "./placing";
 import { pageRoom, POINTS_PER_CHARACTER, USUAL_WIDTH } from "./pageRoom";

@@ -1,5 +1,5 @@
 /** Puts cells, names and widths onto a sheet while it is laid out. */
-import { address, rangeOf } from "./address";
+import { address, rangeOf } from "../formula/address";
 import { lookIndex, type Book, type BookSheet, type Look } from "./book";
 import type { Filling, InputRule } from "./definition";
 import { heldValue } from "./typed/holdsText";

@@ -1,5 +1,5 @@
 /** Where rows must be inserted so that a block, and every block that mirrors it, grows. */
-import { parseRange } from "./address";
+import { parseRange } from "../formula/address";
 import type { BookName } from "./book";
 import type { Block, WorkbookDefinition } from "./definition";
 

@@ -11,6 +11,7 @@ const source = path.join(__dirname, "../../src");
 /** First what everything may use; last what nothing imports. */
 const LAYERS = [
   "version",
+  "formula",
   "engine",
   "functions",
   "help",
@@ -33,6 +34,7 @@ const LAYERS = [
 
 /** Packages from outside that a layer may import; Node's own count as `node`. */
 const PACKAGES: Readonly<Record<string, readonly string[]>> = {
+  formula: ["@borgar/fx"],
   engine: ["geomagnetism"],
   functions: [],
   help: [],

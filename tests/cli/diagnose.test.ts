@@ -7,7 +7,7 @@ import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { writeJob } from "../../src/hosts/file/writeJob";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { namedColumn, namedRows } from "../../src/workbooks/named";
-import { address, parseRange } from "../../src/workbooks/address";
+import { address, parseRange } from "../../src/formula/address";
 
 const demonstration = path.join(__dirname, "../../templates/multi-room-demonstration.xlsx");
 

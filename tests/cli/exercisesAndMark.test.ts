@@ -7,7 +7,7 @@ import { answerName, SHEET_CODE } from "../../src/training/answerName";
 import { drawFor, type Trainee } from "../../src/training/drawNumbers";
 import type { Answer } from "../../src/training/exercise";
 import { trainingSetOf, trainingSets } from "../../src/training/sets/all";
-import { parseAddress, address, parseRange } from "../../src/workbooks/address";
+import { parseAddress, address, parseRange } from "../../src/formula/address";
 import type { Book } from "../../src/workbooks/book";
 import { partsOf } from "../support/parts";
 import { runCommand, type Ran } from "../support/fakeConsole";

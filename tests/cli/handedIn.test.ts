@@ -14,7 +14,7 @@ import { drawFor, type Trainee } from "../../src/training/drawNumbers";
 import type { Answer } from "../../src/training/exercise";
 import { asAsked } from "../../src/training/precision";
 import { trainingSetOf } from "../../src/training/sets/all";
-import { parseAddress, address } from "../../src/workbooks/address";
+import { parseAddress, address } from "../../src/formula/address";
 import type { Book, BookSheet } from "../../src/workbooks/book";
 import handedIn from "../fixtures/training/handed-in.json";
 import { runCommand, type Ran } from "../support/fakeConsole";

@@ -19,7 +19,7 @@ import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { argumentValue } from "../../src/review/argumentValue";
 import { callIn } from "../../src/review/callIn";
-import { address, parseAddress } from "../../src/workbooks/address";
+import { address, parseAddress } from "../../src/formula/address";
 import { isBookError, type Book } from "../../src/workbooks/book";
 import type { Filling } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";

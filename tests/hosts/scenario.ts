@@ -3,7 +3,7 @@
  * host must bring it to the same figures.
  */
 import { HostTrouble, type PaneHost } from "../../src/pane/host";
-import { address, parseRange } from "../../src/workbooks/address";
+import { address, parseRange } from "../../src/formula/address";
 import { isBookError, type Book, type BookValue } from "../../src/workbooks/book";
 import { namedColumn, namedValue } from "../../src/workbooks/named";
 import { readXlsx } from "../../src/hosts/file/readXlsx";

@@ -8,7 +8,7 @@ import { sentenceOf } from "../../src/pane/trouble";
 import { warningsOf } from "../../src/pane/versions";
 import { workOf } from "../../src/pane/workOf";
 import { RIGSHEET_VERSION } from "../../src/version";
-import { address, parseRange } from "../../src/workbooks/address";
+import { address, parseRange } from "../../src/formula/address";
 import { namedValue } from "../../src/workbooks/named";
 import { templates } from "../../src/workbooks/templates";
 import { bookOf, emptySheet } from "../support/books";

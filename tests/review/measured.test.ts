@@ -4,7 +4,7 @@ import type { Finding } from "../../src/review/finding";
 import { measured } from "../../src/review/rules/measured";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
-import { parseRange } from "../../src/workbooks/address";
+import { parseRange } from "../../src/formula/address";
 import { referencePrice, type Job } from "../support/referencePrice";
 import { BELOW_V, suppliedBelow } from "../support/suppliedBelow";
 

@@ -1,5 +1,5 @@
 /** One known mistake at a time, put into a clean job: what the review must name, and in which cell. */
-import { address, parseAddress, parseRange } from "../../src/workbooks/address";
+import { address, parseAddress, parseRange } from "../../src/formula/address";
 import type { Book, BookCell, BookSheet } from "../../src/workbooks/book";
 import { filledCells, namedCells, type NamedCell } from "../../src/review/namedCells";
 

@@ -10,7 +10,7 @@ import { labelsIn } from "../../src/review/labels";
 import { errorCells } from "../../src/review/rules/errorCells";
 import { failingChecks } from "../../src/review/rules/failingChecks";
 import { origin, sameTemplate } from "../../src/review/rules/origin";
-import { address, parseAddress, parseRange } from "../../src/workbooks/address";
+import { address, parseAddress, parseRange } from "../../src/formula/address";
 import { isBookError, type Book, type BookCell } from "../../src/workbooks/book";
 import { namedColumn } from "../../src/workbooks/named";
 import { planAddedRows } from "../../src/workbooks/planAddedRows";

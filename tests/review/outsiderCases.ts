@@ -3,7 +3,7 @@ import { recalculate } from "../../src/hosts/headless/recalculate";
 import type { Finding, FindingPlace } from "../../src/review/finding";
 import { namedCells } from "../../src/review/namedCells";
 import { review } from "../../src/review/review";
-import { parseAddress } from "../../src/workbooks/address";
+import { parseAddress } from "../../src/formula/address";
 import type { Book } from "../../src/workbooks/book";
 import {
   after,

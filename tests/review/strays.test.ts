@@ -3,7 +3,7 @@ import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { review } from "../../src/review/review";
-import { address, parseRange } from "../../src/workbooks/address";
+import { address, parseRange } from "../../src/formula/address";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";

@@ -6,7 +6,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { recalculate } from "../../src/hosts/headless/recalculate";
-import { address, parseRange } from "../../src/workbooks/address";
+import { address, parseRange } from "../../src/formula/address";
 import type { Book, BookCell } from "../../src/workbooks/book";
 import type { Filling, WorkbookDefinition } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";

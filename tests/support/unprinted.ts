@@ -1,4 +1,4 @@
-import { parseAddress, parseRange } from "../../src/workbooks/address";
+import { parseAddress, parseRange } from "../../src/formula/address";
 import type { Book } from "../../src/workbooks/book";
 
 /** Every row of a sheet with a print area that shows something and lies below it, as `Rooms!36`. */

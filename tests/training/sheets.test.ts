@@ -8,7 +8,7 @@ import { readKey } from "../../src/training/readKey";
 import { trainingSets } from "../../src/training/sets/all";
 import { traineeSheet } from "../../src/training/traineeSheet";
 import { trainerKey } from "../../src/training/trainerKey";
-import { parseRange } from "../../src/workbooks/address";
+import { parseRange } from "../../src/formula/address";
 import { inputZone, isBookError, type Book } from "../../src/workbooks/book";
 import { namedValue } from "../../src/workbooks/named";
 import { recalculated, withLibreOffice } from "../support/tools";

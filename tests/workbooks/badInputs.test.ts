@@ -3,7 +3,7 @@
  * a check says so, and no total is ever wrong while the checks stay as they were.
  */
 import { recalculate } from "../../src/hosts/headless/recalculate";
-import { address, parseRange } from "../../src/workbooks/address";
+import { address, parseRange } from "../../src/formula/address";
 import { isBookError, type Book } from "../../src/workbooks/book";
 import type { Filling } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";

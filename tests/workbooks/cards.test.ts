@@ -1,7 +1,7 @@
 /** The cards for the crew: every figure is the workbook's own, and nothing of a card runs into the next. */
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { copyOf } from "../../src/hosts/file/copy/copyOf";
-import { parseRange } from "../../src/workbooks/address";
+import { parseRange } from "../../src/formula/address";
 import type { Book, BookSheet } from "../../src/workbooks/book";
 import { layOut } from "../../src/workbooks/layOut";
 import { cardsOf } from "../../src/workbooks/multiRoom/cards/cardsOf";

@@ -9,7 +9,7 @@ import type { Filling } from "../../src/workbooks/definition";
 import type { Book, BookValue } from "../../src/workbooks/book";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { namedColumn, namedValue, placeOfName } from "../../src/workbooks/named";
-import { parseAddress } from "../../src/workbooks/address";
+import { parseAddress } from "../../src/formula/address";
 import { quietly } from "../../src/hosts/headless/loadLibrary";
 import { DeskInNode } from "../hosts/desk/openDesk";
 import { referencePrice, type Job } from "../support/referencePrice";

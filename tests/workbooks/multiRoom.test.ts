@@ -4,7 +4,7 @@ import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { fromModel } from "../../src/hosts/grid/fromModel";
 import { loadLibrary } from "../../src/hosts/headless/loadLibrary";
 import { openModel, recalculate } from "../../src/hosts/headless/recalculate";
-import { address, parseAddress, parseRange } from "../../src/workbooks/address";
+import { address, parseAddress, parseRange } from "../../src/formula/address";
 import { inputZone, isBookError, type Book, type BookResult } from "../../src/workbooks/book";
 import type { Filling } from "../../src/workbooks/definition";
 import { fillingOf } from "../../src/workbooks/fillingOf";

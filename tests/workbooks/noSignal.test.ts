@@ -10,7 +10,7 @@ import { addInputRules } from "../../src/hosts/excel/inputRules";
 import { quietly } from "../../src/hosts/headless/loadLibrary";
 import { openModel, recalculate } from "../../src/hosts/headless/recalculate";
 import { review } from "../../src/review/review";
-import { parseRange } from "../../src/workbooks/address";
+import { parseRange } from "../../src/formula/address";
 import { isBookError, type Book } from "../../src/workbooks/book";
 import type { Filling } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";

@@ -7,7 +7,7 @@ import { copyOf } from "../../src/hosts/file/copy/copyOf";
 import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { textWidth } from "../../src/pictures/textWidth";
-import { address, parseRange } from "../../src/workbooks/address";
+import { address, parseRange } from "../../src/formula/address";
 import type { Book, BookSheet, Look } from "../../src/workbooks/book";
 import { withPrint } from "../../src/workbooks/printFoot";
 import { readFile } from "node:fs/promises";

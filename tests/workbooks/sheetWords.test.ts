@@ -9,7 +9,7 @@ import { quietly } from "../../src/hosts/headless/loadLibrary";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { workOf } from "../../src/pane/workOf";
 import { review } from "../../src/review/review";
-import { parseAddress, parseRange } from "../../src/workbooks/address";
+import { parseAddress, parseRange } from "../../src/formula/address";
 import { isBookError, type Book, type BookResult } from "../../src/workbooks/book";
 import type { Filling } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";

@@ -3,7 +3,7 @@ import { magneticField } from "magvar";
 import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../src/hosts/headless/recalculate";
-import { parseRange, address } from "../../src/workbooks/address";
+import { parseRange, address } from "../../src/formula/address";
 import type { Book } from "../../src/workbooks/book";
 import { namedColumn, namedRows, namedValue } from "../../src/workbooks/named";
 import { alignmentCardExample } from "../../src/workbooks/alignmentCard/definition";

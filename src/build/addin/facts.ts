@@ -2,7 +2,7 @@
  * What both manifests say: one set of facts for the XML and the JSON form, so
  * that a name, an address or an id stands in one place.
  */
-import { NAMESPACE } from "../../functions/core/namespace";
+import { NAMESPACE } from "../../formula/namespace";
 import { COMMANDS } from "../../hosts/excel/commands";
 import { RIGSHEET_VERSION } from "../../version";
 

@@ -1,6 +1,6 @@
 /** Writes a survey's outlets into the Rooms sheet: one request to find its names, one to see what is filled, one to write. */
 import { HostTrouble } from "../../pane/host";
-import { parseRange, rangeOf } from "../../workbooks/address";
+import { parseRange, rangeOf } from "../../formula/address";
 import { planAddedRows } from "../../workbooks/planAddedRows";
 import { placeOutlets } from "../../workbooks/survey/placeOutlets";
 import { TEXT_FORMAT } from "../../workbooks/looks";

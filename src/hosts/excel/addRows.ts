@@ -1,6 +1,6 @@
 /** Adds rows to the block of the chosen cell and to those that mirror it. */
 import { HostTrouble } from "../../pane/host";
-import { parseAddress } from "../../workbooks/address";
+import { parseAddress } from "../../formula/address";
 import { planAddedRows } from "../../workbooks/planAddedRows";
 import { troubles } from "./excelTrouble";
 import { insertRows } from "./insertRows";

@@ -1,5 +1,5 @@
 /** Enters every formula of ours again where it stands at an error of an unknown name. */
-import { address } from "../../workbooks/address";
+import { address } from "../../formula/address";
 import { callsUs } from "../../workbooks/callsUs";
 import { usedCells } from "./readWorkbook";
 

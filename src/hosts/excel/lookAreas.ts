@@ -1,5 +1,5 @@
 /** Gathers the cells of a sheet by their look into few rectangles, and those into lists of addresses. */
-import { parseAddress, rangeOf, type Zone } from "../../workbooks/address";
+import { parseAddress, rangeOf, type Zone } from "../../formula/address";
 import type { BookCell } from "../../workbooks/book";
 
 /** An address list that Excel takes in one call has 8,192 characters at most; stay well below. */

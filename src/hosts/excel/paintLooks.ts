@@ -1,5 +1,5 @@
 /** Gives a new sheet its looks: a few calls for each look, however many cells have it. */
-import type { Zone } from "../../workbooks/address";
+import type { Zone } from "../../formula/address";
 import type { BookSheet, Edge, Look } from "../../workbooks/book";
 import { listsOf, zonesByLook } from "./lookAreas";
 

@@ -1,5 +1,5 @@
 /** The open workbook as a book: values, formulas, spills, names, and what template it is. */
-import { address, parseRange, rangeOf, type Place } from "../../workbooks/address";
+import { address, parseRange, rangeOf, type Place } from "../../formula/address";
 import { markArrays } from "../../workbooks/arrayFormulas";
 import type { Book, BookName, BookResult, BookSheet } from "../../workbooks/book";
 import { TEMPLATE, TEMPLATE_VERSION } from "../file/documentProperties";

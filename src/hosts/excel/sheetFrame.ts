@@ -1,5 +1,5 @@
 /** Everything of a new sheet around its cells: widths, heights, frozen panes, tab, print. */
-import { columnLetters, rangeOf } from "../../workbooks/address";
+import { columnLetters, rangeOf } from "../../formula/address";
 import type { BookSheet } from "../../workbooks/book";
 import { addressLists } from "./lookAreas";
 

@@ -1,5 +1,5 @@
 /** A sheet's cells as the two matrices that Excel takes for a whole range. */
-import { parseAddress, rangeOf } from "../../workbooks/address";
+import { parseAddress, rangeOf } from "../../formula/address";
 import type { BookCell, BookSheet, Look } from "../../workbooks/book";
 import { asTyped } from "./asTyped";
 

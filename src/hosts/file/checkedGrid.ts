@@ -3,7 +3,7 @@
  * library makes a slot for every cell up to the last, so a file of a few
  * hundred bytes with a cell in the far corner would fill the memory.
  */
-import { parseAddress } from "../../workbooks/address";
+import { parseAddress } from "../../formula/address";
 import { stop, troubles } from "./fileTrouble";
 import { MAX_SHEET_COLUMNS, MAX_SHEET_ROWS } from "./limits";
 

@@ -5,7 +5,7 @@
  * no language.
  */
 import type { CellStyle, ConditionalRule } from "hucre/xlsx";
-import { parseRange } from "../../workbooks/address";
+import { parseRange } from "../../formula/address";
 import type { BookMark, Look } from "../../workbooks/book";
 import { markStyle } from "./cellStyle";
 import { fromStoredText, toStoredText } from "./storedText";

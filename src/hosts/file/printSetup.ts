@@ -3,7 +3,7 @@
  * says "Page x of y" in the middle.
  */
 import type { HeaderFooter, NamedRange, PageSetup } from "hucre";
-import { parseRange } from "../../workbooks/address";
+import { parseRange } from "../../formula/address";
 import type { BookPrint } from "../../workbooks/book";
 import { PAGE_MARGINS } from "../../workbooks/pageRoom";
 import { MAX_FOOT_SIDE } from "./limits";

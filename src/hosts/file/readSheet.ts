@@ -1,6 +1,6 @@
 /** One sheet as the library read it, as a sheet of a book. */
 import type { Cell, CellStyle, CellValue, Sheet } from "hucre/xlsx";
-import { address, LAST_COLUMN, LAST_ROW, parseRange, type Zone } from "../../workbooks/address";
+import { address, LAST_COLUMN, LAST_ROW, parseRange, type Zone } from "../../formula/address";
 import type { BookCell, BookResult, BookSheet } from "../../workbooks/book";
 import { stop, troubles } from "./fileTrouble";
 import { MAX_CELLS, MAX_SHEET_COLUMNS, MAX_SHEET_ROWS, MAX_STORED_FORMULA } from "./limits";

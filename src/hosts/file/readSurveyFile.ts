@@ -1,6 +1,6 @@
 /** A site survey out of a file: text with commas, semicolons or tabs, or a workbook. */
 import { isBookError, type BookResult, type BookSheet, type Look } from "../../workbooks/book";
-import { parseAddress } from "../../workbooks/address";
+import { parseAddress } from "../../formula/address";
 import { findHead, textOf, type SurveyCell, type SurveyLine } from "../../workbooks/survey/heads";
 import { readSurvey, type Survey, type SurveyTable } from "../../workbooks/survey/readSurvey";
 import { shownName } from "../../workbooks/typed/shownName";

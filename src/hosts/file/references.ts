@@ -1,5 +1,5 @@
 /** References to another sheet, as the file stores them, and back. */
-import { address, parseRange, rangeOf } from "../../workbooks/address";
+import { address, parseRange, rangeOf } from "../../formula/address";
 import { stop, troubles } from "./fileTrouble";
 
 /** Always quoted: a sheet may be named like a cell or a number. */

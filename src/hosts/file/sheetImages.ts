@@ -1,6 +1,6 @@
 /** A sheet's pictures as the library takes them. */
 import type { SheetImage } from "hucre";
-import { parseAddress } from "../../workbooks/address";
+import { parseAddress } from "../../formula/address";
 import type { BookPicture, BookSheet } from "../../workbooks/book";
 import { stop, troubles } from "./fileTrouble";
 

@@ -4,7 +4,7 @@
  * library hands the others over without a text. Relative references move,
  * absolute ones stay; one that leaves the sheet becomes `#REF!`.
  */
-import { columnLetters, LAST_COLUMN, LAST_ROW, parseAddress } from "../../workbooks/address";
+import { columnLetters, LAST_COLUMN, LAST_ROW, parseAddress } from "../../formula/address";
 import { mapCode } from "./formulaParts";
 
 const START = "(?<![\\w.$\\\\])";

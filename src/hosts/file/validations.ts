@@ -1,6 +1,6 @@
 /** The rules for what may be typed, as the format's data validations, and back. */
 import type { DataValidation } from "hucre/xlsx";
-import { parseRange } from "../../workbooks/address";
+import { parseRange } from "../../formula/address";
 import type { BookValidation } from "../../workbooks/book";
 import { stop, troubles } from "./fileTrouble";
 import { MAX_CHOICES_TEXT, MAX_PROMPT, MAX_PROMPT_TITLE } from "./limits";

@@ -8,7 +8,7 @@
  * can't write is put right in patchedOutput.ts.
  */
 import { writeXlsx as writeArchive } from "hucre/xlsx";
-import { parseRange } from "../../workbooks/address";
+import { parseRange } from "../../formula/address";
 import type { Book } from "../../workbooks/book";
 import { cellStyle, DEFAULT_FONT } from "./cellStyle";
 import { toProperties } from "./documentProperties";

@@ -1,6 +1,6 @@
 /** One sheet of a book as the library's sheet to write. */
 import type { CellStyle, CellValue, WriteSheet } from "hucre/xlsx";
-import { address, LAST_COLUMN, LAST_ROW, parseAddress, rangeOf } from "../../workbooks/address";
+import { address, LAST_COLUMN, LAST_ROW, parseAddress, rangeOf } from "../../formula/address";
 import {
   isBookError,
   type BookCell,

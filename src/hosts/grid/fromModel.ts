@@ -1,5 +1,5 @@
 /** Turns a model of the spreadsheet library, with what it has computed, back into a book. */
-import { address, parseRange, rangeOf } from "../../workbooks/address";
+import { address, parseRange, rangeOf } from "../../formula/address";
 import { arrayFormulas } from "../../workbooks/arrayFormulas";
 import {
   inputZone,

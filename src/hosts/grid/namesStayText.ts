@@ -6,7 +6,7 @@
  * value. Here the apostrophe that it understands is put in front. A content that begins with an equals sign is
  * left: it may be a formula that is moved, and only who typed or pasted it knows better.
  */
-import type { Zone } from "../../workbooks/address";
+import type { Zone } from "../../formula/address";
 import { inputZone } from "../../workbooks/book";
 import { holdsText } from "../../workbooks/typed/holdsText";
 import type { BookFacts } from "./bookFacts";

@@ -5,7 +5,7 @@
 import { faults, isFault, type Fault } from "../../engine/faults";
 import type { Argument, Cell, Matrix } from "../../functions/core/cells";
 import type { SheetFunction } from "../../functions/core/declare";
-import { NAMESPACE } from "../../functions/core/namespace";
+import { NAMESPACE } from "../../formula/namespace";
 import type { Parameter } from "../../functions/core/parameters";
 import type { GridLibrary } from "./library";
 import { saidOnSheet } from "./saidOnSheet";

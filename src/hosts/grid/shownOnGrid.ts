@@ -1,5 +1,5 @@
 /** A book with what only its grid knows of how it is shown, for whoever puts the sheets on paper. */
-import { address, rangeOf, type Zone } from "../../workbooks/address";
+import { address, rangeOf, type Zone } from "../../formula/address";
 import { lookIndex, type Book, type BookSheet } from "../../workbooks/book";
 import type { GridModel } from "./library";
 

@@ -1,5 +1,5 @@
 /** Turns a book into the spreadsheet library's document. */
-import { address, parseRange, quotedSheet, type Zone } from "../../workbooks/address";
+import { address, parseRange, quotedSheet, type Zone } from "../../formula/address";
 import type { Book, BookCell, BookSheet, BookValidation, Edge, Look } from "../../workbooks/book";
 import { numberOrWord } from "../../workbooks/numberOrWord";
 import { TEXT_FORMAT } from "../../workbooks/looks";

@@ -1,5 +1,5 @@
 /** A book with what a model has computed for it, and all else as it was. */
-import { parseAddress } from "../../workbooks/address";
+import { parseAddress } from "../../formula/address";
 import { arrayFormulas } from "../../workbooks/arrayFormulas";
 import type { Book, BookCell } from "../../workbooks/book";
 import { resultsOf, spillOf, unlockInputsAndCalls } from "./fromModel";

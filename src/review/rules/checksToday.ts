@@ -1,5 +1,5 @@
 /** Today's checks over the inputs of a workbook of an earlier version, told in that workbook's own places. */
-import { address, parseAddress, parseRange } from "../../workbooks/address";
+import { address, parseAddress, parseRange } from "../../formula/address";
 import type { Book } from "../../workbooks/book";
 import { namesOfBoth } from "../carriedOver";
 import type { Finding, FindingPlace } from "../finding";

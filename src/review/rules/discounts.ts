@@ -1,5 +1,5 @@
 import { expectedFormulas } from "../expectedFormulas";
-import { address } from "../../workbooks/address";
+import { address } from "../../formula/address";
 import type { Finding } from "../finding";
 import { filledCells } from "../namedCells";
 import type { Reviewed, Rule } from "../rule";

@@ -3,7 +3,7 @@
  * error that only repeats one in a cell that the formula reads is counted, not
  * listed: it goes with its cause. What a check found is left to its check line.
  */
-import { address, parseAddress, parseRange, type Place, type Zone } from "../../workbooks/address";
+import { address, parseAddress, parseRange, type Place, type Zone } from "../../formula/address";
 import { isBookError, type Book, type BookError, type BookSheet } from "../../workbooks/book";
 import type { Finding } from "../finding";
 import type { LabelAt } from "../labels";

@@ -1,5 +1,5 @@
 /** The workbook's own checks that do not pass, each with the first cell that it counts. */
-import { address, parseRange } from "../../workbooks/address";
+import { address, parseRange } from "../../formula/address";
 import { isBookError, type Book, type BookResult } from "../../workbooks/book";
 import { namesIn } from "../namesIn";
 import type { Finding, FindingPlace } from "../finding";

@@ -1,4 +1,4 @@
-import { address, columnLetters } from "../../workbooks/address";
+import { address, columnLetters } from "../../formula/address";
 import type { Finding } from "../finding";
 import type { Rule } from "../rule";
 

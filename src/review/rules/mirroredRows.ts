@@ -1,4 +1,4 @@
-import { parseRange } from "../../workbooks/address";
+import { parseRange } from "../../formula/address";
 import type { Book } from "../../workbooks/book";
 import type { Block } from "../../workbooks/definition";
 import type { Finding } from "../finding";

@@ -1,4 +1,4 @@
-import { parseAddress, parseRange } from "../../workbooks/address";
+import { parseAddress, parseRange } from "../../formula/address";
 import type { Book, BookSheet } from "../../workbooks/book";
 import { blankBook } from "../blankBook";
 import type { Finding } from "../finding";

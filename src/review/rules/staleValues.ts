@@ -1,4 +1,4 @@
-import { parseAddress } from "../../workbooks/address";
+import { parseAddress } from "../../formula/address";
 import { isBookError, type Book, type BookResult } from "../../workbooks/book";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";

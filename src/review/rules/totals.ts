@@ -1,4 +1,4 @@
-import { parseAddress } from "../../workbooks/address";
+import { parseAddress } from "../../formula/address";
 import { namedValue } from "../../workbooks/named";
 import type { Book } from "../../workbooks/book";
 import type { Finding, FindingPlace } from "../finding";

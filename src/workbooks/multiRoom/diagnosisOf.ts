@@ -1,5 +1,5 @@
 /** What a computed multi-room workbook says of its measured outlets, for the pane, the command and the review. */
-import { address, parseRange } from "../address";
+import { address, parseRange } from "../../formula/address";
 import { isBookError, type Book, type BookResult } from "../book";
 import { namedColumn, namedRows } from "../named";
 

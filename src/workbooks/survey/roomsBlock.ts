@@ -1,5 +1,5 @@
 /** The Rooms block of a workbook as a survey finds it: where its rows lie, and the column of each input. */
-import type { Zone } from "../address";
+import type { Zone } from "../../formula/address";
 import type { Book } from "../book";
 import type { WorkbookDefinition } from "../definition";
 import { namedColumn, namedValue } from "../named";

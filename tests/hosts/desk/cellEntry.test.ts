@@ -6,7 +6,7 @@ import { fromModel } from "../../../src/hosts/grid/fromModel";
 import type { GridModel } from "../../../src/hosts/grid/library";
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
 import { openModel } from "../../../src/hosts/headless/recalculate";
-import { address, parseRange } from "../../../src/workbooks/address";
+import { address, parseRange } from "../../../src/formula/address";
 import type { Book } from "../../../src/workbooks/book";
 import type { Filling } from "../../../src/workbooks/definition";
 import { fillingOf } from "../../../src/workbooks/fillingOf";

@@ -5,7 +5,7 @@
  */
 import { readFileSync } from "node:fs";
 import path from "node:path";
-import { address, parseAddress, parseRange } from "../../../src/workbooks/address";
+import { address, parseAddress, parseRange } from "../../../src/formula/address";
 import type { Book } from "../../../src/workbooks/book";
 import { templates } from "../../../src/workbooks/templates";
 import { WRITING_FIELD, writingOf } from "../../../src/workbooks/typed/writing";

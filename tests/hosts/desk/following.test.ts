@@ -9,7 +9,7 @@ import { fromModel } from "../../../src/hosts/grid/fromModel";
 import type { GridDocument, GridModel } from "../../../src/hosts/grid/library";
 import { toDocument } from "../../../src/hosts/grid/toDocument";
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
-import { parseRange } from "../../../src/workbooks/address";
+import { parseRange } from "../../../src/formula/address";
 import type { Book } from "../../../src/workbooks/book";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";

@@ -15,7 +15,7 @@ import type { GridModel } from "../../../src/hosts/grid/library";
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
 import { openModel } from "../../../src/hosts/headless/recalculate";
 import type { PaneHost } from "../../../src/pane/host";
-import { parseAddress, type Zone } from "../../../src/workbooks/address";
+import { parseAddress, type Zone } from "../../../src/formula/address";
 import type { Book, BookValue } from "../../../src/workbooks/book";
 import { templateOf } from "../../../src/workbooks/templates";
 

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import type Axe from "axe-core";
 import type { Locator } from "playwright-core";
-import { address, parseRange } from "../../../src/workbooks/address";
+import { address, parseRange } from "../../../src/formula/address";
 import type { Book } from "../../../src/workbooks/book";
 import { placeOfName } from "../../../src/workbooks/named";
 import { templates } from "../../../src/workbooks/templates";

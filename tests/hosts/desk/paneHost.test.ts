@@ -7,7 +7,7 @@ import { answerIn, changedFigures, codeOf } from "../../../src/training/readShee
 import { trainingSets } from "../../../src/training/sets/all";
 import { sheetCode } from "../../../src/training/sheetCode";
 import { traineeSheet } from "../../../src/training/traineeSheet";
-import { address, parseRange } from "../../../src/workbooks/address";
+import { address, parseRange } from "../../../src/formula/address";
 import { isBookError, type Book } from "../../../src/workbooks/book";
 import { callsUs } from "../../../src/workbooks/callsUs";
 import { namedValue } from "../../../src/workbooks/named";

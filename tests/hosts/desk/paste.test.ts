@@ -1,7 +1,7 @@
 /** Pasting in a real browser: what other programs leave on its clipboard, by key and by the grid's menu. */
 import { readFileSync } from "node:fs";
 import path from "node:path";
-import { address, parseRange } from "../../../src/workbooks/address";
+import { address, parseRange } from "../../../src/formula/address";
 import type { Book } from "../../../src/workbooks/book";
 import { namedColumn } from "../../../src/workbooks/named";
 import { unprintedRows } from "../../support/unprinted";

@@ -1,7 +1,7 @@
 /** Pasting, cutting and filling inside the desk, and typing where nothing is asked for, in the grid's model. */
 import { copyOf } from "../../../src/hosts/file/copy/copyOf";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
-import { address, parseRange, type Zone } from "../../../src/workbooks/address";
+import { address, parseRange, type Zone } from "../../../src/formula/address";
 import type { Book } from "../../../src/workbooks/book";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";

@@ -4,7 +4,7 @@
  * total is wrong without a check that says so.
  */
 import { recalculate } from "../../../src/hosts/headless/recalculate";
-import { address, parseRange } from "../../../src/workbooks/address";
+import { address, parseRange } from "../../../src/formula/address";
 import type { Book, BookValue } from "../../../src/workbooks/book";
 import type { Filling } from "../../../src/workbooks/definition";
 import { layOut } from "../../../src/workbooks/layOut";

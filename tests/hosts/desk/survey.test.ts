@@ -7,7 +7,7 @@ import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
 import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
-import { address, parseRange } from "../../../src/workbooks/address";
+import { address, parseRange } from "../../../src/formula/address";
 import { referencePrice, type Job } from "../../support/referencePrice";
 import { surveyOutlets } from "../../support/surveyOutlets";
 import { DeskInNode } from "./openDesk";

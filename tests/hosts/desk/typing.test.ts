@@ -1,6 +1,6 @@
 /** Typing into the desk in a real browser: what is read, and what stays in the editor when it is refused. */
 import type { Locator } from "playwright-core";
-import { address, parseAddress } from "../../../src/workbooks/address";
+import { address, parseAddress } from "../../../src/formula/address";
 import { placeOfName } from "../../../src/workbooks/named";
 import {
   bookOnPage,

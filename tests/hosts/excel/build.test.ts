@@ -2,7 +2,7 @@
 import { scaledJob } from "../../../src/build/scaledJob";
 import { ExcelHost } from "../../../src/hosts/excel/excelHost";
 import { recalculate } from "../../../src/hosts/headless/recalculate";
-import { address, parseAddress, parseRange, rangeOf } from "../../../src/workbooks/address";
+import { address, parseAddress, parseRange, rangeOf } from "../../../src/formula/address";
 import { isBookError, type Book, type Look } from "../../../src/workbooks/book";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";

@@ -6,7 +6,7 @@ import { recalculate } from "../../../src/hosts/headless/recalculate";
 import { HostTrouble, type Selection } from "../../../src/pane/host";
 import { trainingSets } from "../../../src/training/sets/all";
 import { traineeSheet } from "../../../src/training/traineeSheet";
-import { address, parseRange } from "../../../src/workbooks/address";
+import { address, parseRange } from "../../../src/formula/address";
 import type { Book } from "../../../src/workbooks/book";
 import { callsUs } from "../../../src/workbooks/callsUs";
 import { layOut } from "../../../src/workbooks/layOut";

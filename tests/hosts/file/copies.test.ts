@@ -12,7 +12,7 @@ import { FileTrouble } from "../../../src/hosts/file/fileTrouble";
 import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../../src/hosts/headless/recalculate";
-import { address, parseRange, type Zone } from "../../../src/workbooks/address";
+import { address, parseRange, type Zone } from "../../../src/formula/address";
 import { inputZone, isBookError, type Book } from "../../../src/workbooks/book";
 import type { Filling } from "../../../src/workbooks/definition";
 import { layOut } from "../../../src/workbooks/layOut";

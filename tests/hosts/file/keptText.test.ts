@@ -13,7 +13,7 @@ import { marksBook } from "../../../src/training/marksBook";
 import { trainingSets } from "../../../src/training/sets/all";
 import { traineeSheet } from "../../../src/training/traineeSheet";
 import { trainerKey } from "../../../src/training/trainerKey";
-import { address } from "../../../src/workbooks/address";
+import { address } from "../../../src/formula/address";
 import type { Book, BookCell } from "../../../src/workbooks/book";
 import type { Filling } from "../../../src/workbooks/definition";
 import { layOut } from "../../../src/workbooks/layOut";

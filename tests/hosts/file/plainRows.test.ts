@@ -6,7 +6,7 @@
 import { Workbook } from "@cj-tech-master/excelts";
 import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
-import { address } from "../../../src/workbooks/address";
+import { address } from "../../../src/formula/address";
 import type { BookCell, BookSheet } from "../../../src/workbooks/book";
 import { bookOf, emptySheet } from "../../support/books";
 import { cellXml, partOf } from "../../support/parts";

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
-import { address } from "../../../src/workbooks/address";
+import { address } from "../../../src/formula/address";
 import type { Book, BookCell, BookResult, BookSheet, Look } from "../../../src/workbooks/book";
 import { bookOf, emptySheet } from "../../support/books";
 import { tries } from "../../support/tries";

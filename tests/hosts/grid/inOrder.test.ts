@@ -7,7 +7,7 @@ import { fromModel } from "../../../src/hosts/grid/fromModel";
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
 import { openModel } from "../../../src/hosts/headless/recalculate";
 import type { Book } from "../../../src/workbooks/book";
-import { parseRange } from "../../../src/workbooks/address";
+import { parseRange } from "../../../src/formula/address";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";

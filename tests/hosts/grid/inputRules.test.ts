@@ -1,7 +1,7 @@
 /** A date that the grid can't read is refused, not kept as text that no formula understands. */
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
 import { openModel } from "../../../src/hosts/headless/recalculate";
-import { parseAddress } from "../../../src/workbooks/address";
+import { parseAddress } from "../../../src/formula/address";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";

@@ -7,7 +7,7 @@ import {
   quotedSheet,
   rangeOf,
   type Zone,
-} from "../../../src/workbooks/address";
+} from "../../../src/formula/address";
 import { isBookError } from "../../../src/workbooks/book";
 import { Loadable, officeError, strict, type Queue } from "./strict";
 import type { WorkbookState } from "./workbookState";

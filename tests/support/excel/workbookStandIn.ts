@@ -1,5 +1,5 @@
 /** The workbook, its sheets and its names, as strict as Excel's own. */
-import { address, parseRange } from "../../../src/workbooks/address";
+import { address, parseRange } from "../../../src/formula/address";
 import { formatOf, RangeStandIn, zoneOf, type Desk, type Place } from "./rangeStandIn";
 import { Loadable, officeError, strict } from "./strict";
 

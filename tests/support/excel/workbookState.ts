@@ -3,7 +3,7 @@ import { fromModel } from "../../../src/hosts/grid/fromModel";
 import type { GridModel } from "../../../src/hosts/grid/library";
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
 import { openModel } from "../../../src/hosts/headless/recalculate";
-import { address, parseRange, type Zone } from "../../../src/workbooks/address";
+import { address, parseRange, type Zone } from "../../../src/formula/address";
 import type { Book, BookResult, BookSheet } from "../../../src/workbooks/book";
 import { bookOf, emptySheet } from "../books";
 import { officeError } from "./strict";

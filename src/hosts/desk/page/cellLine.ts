@@ -1,5 +1,5 @@
 /** The line under the bar: what the selected cell wants, or what is wrong with it. */
-import { parseRange, type Zone } from "../../../workbooks/address";
+import { parseRange, type Zone } from "../../../formula/address";
 import { inputZone, type BookValidation } from "../../../workbooks/book";
 import type { BookFacts } from "../../grid/bookFacts";
 import type { SheetFacts } from "../../grid/factRanges";

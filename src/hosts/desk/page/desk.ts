@@ -3,7 +3,7 @@ import * as owl from "@odoo/owl";
 import * as library from "@odoo/o-spreadsheet";
 import type { Book } from "../../../workbooks/book";
 import type { WorkbookDefinition } from "../../../workbooks/definition";
-import { address } from "../../../workbooks/address";
+import { address } from "../../../formula/address";
 import { fileNameOf, jobLabelOf, labelInWords } from "../../../workbooks/jobLabel";
 import { inWords, type SurveyRow } from "../../../workbooks/survey/readSurvey";
 import type { RoomsNow } from "../../../workbooks/survey/roomsBlock";

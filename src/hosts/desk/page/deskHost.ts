@@ -4,7 +4,7 @@
  */
 import { HostTrouble, type PaneHost, type Preferences, type Selection } from "../../../pane/host";
 import { RIGSHEET_VERSION } from "../../../version";
-import { address } from "../../../workbooks/address";
+import { address } from "../../../formula/address";
 import type { Book, BookResult } from "../../../workbooks/book";
 import { callsUs } from "../../../workbooks/callsUs";
 import { planAddedRows } from "../../../workbooks/planAddedRows";

@@ -4,7 +4,7 @@
  * way, but reads what other programs put on the clipboard as they mean it: it took the line break at the end for one
  * row more, knew no quotes, and pasted nothing in the place of such text "as value".
  */
-import { address } from "../../../workbooks/address";
+import { address } from "../../../formula/address";
 import { templateOf } from "../../../workbooks/templates";
 import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";

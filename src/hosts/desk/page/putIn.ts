@@ -4,7 +4,7 @@
  * the other window has inserted or moved carry the edits with them.
  */
 import type { Change, JobContent } from "../../../jobs/content";
-import { address } from "../../../workbooks/address";
+import { address } from "../../../formula/address";
 import type { GridModel } from "../../grid/library";
 import type { GridCommand, GridPosition } from "./libraryTypes";
 import { NOWHERE, replayed, type Transport } from "./replayed";

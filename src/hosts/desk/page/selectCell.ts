@@ -1,5 +1,5 @@
 import { HostTrouble } from "../../../pane/host";
-import { parseAddress } from "../../../workbooks/address";
+import { parseAddress } from "../../../formula/address";
 import type { GridModel } from "../../grid/library";
 
 /** Brings a sheet up and selects one of its cells; rejects with the reason where it can't. */

@@ -1,5 +1,5 @@
 /** What stands in the cell editor and has not been entered when the page goes away. */
-import { address } from "../../../workbooks/address";
+import { address } from "../../../formula/address";
 import type { GridModel } from "../../grid/library";
 
 export interface UnfinishedEntry {

@@ -1,6 +1,6 @@
 /** What a copy says of itself on its About sheet. */
 import { labelsIn } from "../../../review/labels";
-import { address, rangeOf, parseRange } from "../../../workbooks/address";
+import { address, rangeOf, parseRange } from "../../../formula/address";
 import { lookIndex, type Book, type BookSheet, type Look } from "../../../workbooks/book";
 import { LOOKS } from "../../../workbooks/looks";
 import { templateOf } from "../../../workbooks/templates";

@@ -4,7 +4,7 @@
  * and the inputs that it was worked out from are locked: a change there could
  * not be followed, and a total must never be wrong without saying so.
  */
-import { address, parseAddress, type Zone } from "../../../workbooks/address";
+import { address, parseAddress, type Zone } from "../../../formula/address";
 import { arrayFormulas } from "../../../workbooks/arrayFormulas";
 import {
   inputZone,

@@ -1,5 +1,5 @@
 /** The areas of a workbook that a formula reads. */
-import { parseRange, type Zone } from "../../../workbooks/address";
+import { parseRange, type Zone } from "../../../formula/address";
 import type { Book } from "../../../workbooks/book";
 import { namesIn } from "../../../review/namesIn";
 

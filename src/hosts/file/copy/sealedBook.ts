@@ -4,7 +4,7 @@
  * cell locked, and an error shown as the word "error", so that none is ever
  * printed as a code.
  */
-import { address, parseRange } from "../../../workbooks/address";
+import { address, parseRange } from "../../../formula/address";
 import { isBookError, lookIndex, type Book, type BookSheet, type Look } from "../../../workbooks/book";
 import { ALERT_LOOK } from "../../../workbooks/looks";
 import { templateOf } from "../../../workbooks/templates";

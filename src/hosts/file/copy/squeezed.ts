@@ -5,7 +5,7 @@
  * last row that shows something: the thin row that closes a block can fall on a
  * page of its own, which is then blank.
  */
-import { address, parseAddress, parseRange, rangeOf, type Zone } from "../../../workbooks/address";
+import { address, parseAddress, parseRange, rangeOf, type Zone } from "../../../formula/address";
 import type { BookName, BookSheet } from "../../../workbooks/book";
 
 export interface Squeezed {

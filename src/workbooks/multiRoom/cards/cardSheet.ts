@@ -1,5 +1,5 @@
 /** A sheet of cards to be cut apart: a fixed grid of rows and columns, so many cards to a page. */
-import { address, rangeOf } from "../../address";
+import { address, rangeOf } from "../../../formula/address";
 import { lookIndex, type Book, type BookSheet, type BookValue, type Look } from "../../book";
 import { LOOKS } from "../../looks";
 
