@@ -1,0 +1,69 @@
+/**
+ * A formula cut into its pieces. Joined they give its exact text, so whatever is
+ * changed in one piece leaves all others as they were written. The cutting is the
+ * library's; no other file knows it. Its own reader is not used: it forgets
+ * brackets, throws, and nests as deep as a hostile file likes.
+ */
+import { tokenize, type Token as LibraryToken } from "@borgar/fx";
+
+export type TokenKind =
+  | "space"
+  | "number"
+  | "text"
+  | "boolean"
+  | "error"
+  | "function"
+  | "name"
+  | "reference"
+  | "structured"
+  | "operator"
+  /** The equals sign that a formula may begin with. */
+  | "sign of a formula"
+  /** What belongs to no formula, and text whose end is missing. */
+  | "unknown";
+
+export interface Token {
+  readonly kind: TokenKind;
+  readonly text: string;
+  /** 0-based place of its first character. */
+  readonly start: number;
+}
+
+const KINDS: Readonly<Record<string, TokenKind>> = {
+  whitespace: "space",
+  newline: "space",
+  number: "number",
+  string: "text",
+  bool: "boolean",
+  error: "error",
+  func: "function",
+  range_named: "name",
+  range: "reference",
+  range_beam: "reference",
+  structured: "structured",
+  operator: "operator",
+  fx_prefix: "sign of a formula",
+};
+
+/** @param formula with or without its equals sign; any text gives tokens */
+export function tokensOf(formula: string): Token[] {
+  const found = tokenize(formula, { withLocation: false, negativeNumbers: false });
+  const tokens: Token[] = [];
+  let start = 0;
+  for (let index = 0; index < found.length; index++) {
+    const text = withItsSheet(found, index);
+    if (text !== found[index]!.value) index += 2;
+    const { type, unterminated } = found[index]!;
+    tokens.push({ kind: unterminated ? "unknown" : (KINDS[type] ?? "unknown"), text, start });
+    start += text.length;
+  }
+  return tokens;
+}
+
+/** The library leaves `Rooms!#REF!`, a cell that is gone from its sheet, in three pieces. */
+function withItsSheet(found: readonly LibraryToken[], index: number): string {
+  const [sheet, mark, error] = [found[index]!, found[index + 1], found[index + 2]];
+  return sheet.type.startsWith("context") && mark?.value === "!" && error?.type === "error"
+    ? `${sheet.value}!${error.value}`
+    : sheet.value;
+}
