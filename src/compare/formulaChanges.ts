@@ -2,7 +2,7 @@
 import { address, parseRange } from "../formula/address";
 import type { Book } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
-import { sameFormula } from "../workbooks/sameFormula";
+import { sameFormula } from "../formula/sameFormula";
 import type { Change } from "./change";
 
 /** @param typedOnly what was typed over a formula, or a formula over it; not two formulas that differ, as those of two versions do */

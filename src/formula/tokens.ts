@@ -67,3 +67,20 @@ function withItsSheet(found: readonly LibraryToken[], index: number): string {
     ? `${sheet.value}!${error.value}`
     : sheet.value;
 }
+
+/** Whether the token there is the name of what is called; some write a blank before the bracket. */
+export function isCalled(tokens: readonly Token[], index: number): boolean {
+  const kind = tokens[index]?.kind;
+  if (kind !== "name") return kind === "function";
+  const next = tokens[index + 1];
+  return (next?.kind === "space" ? tokens[index + 2] : next)?.text === "(";
+}
+
+/** @returns the formula with the text of some tokens changed; all others as they were written */
+export function withTokens(
+  formula: string,
+  change: (token: Token, index: number, tokens: readonly Token[]) => string,
+): string {
+  const tokens = tokensOf(formula);
+  return tokens.map((token, index) => change(token, index, tokens)).join("");
+}

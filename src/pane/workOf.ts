@@ -7,7 +7,7 @@ import type { SheetFunction } from "../functions/core/declare";
 import { address, parseAddress, type Place } from "../formula/address";
 import type { Book, BookSheet } from "../workbooks/book";
 import { argumentValue } from "../review/argumentValue";
-import { callIn, type Call } from "../review/callIn";
+import { callIn, type Call } from "../formula/callIn";
 import { inSheetWords, spokenOf, wordsIn, type WordsFor } from "../review/sheetWords";
 
 export interface WorkedArgument {

@@ -1,8 +1,14 @@
 /** What an argument of a formula holds, read out of a computed book. */
 import type { Argument, Cell } from "../functions/core/cells";
-import { exampleCall } from "../help/exampleCall";
-import { address, parseRange, type Zone } from "../formula/address";
+import { address, type Zone } from "../formula/address";
+import { literalOf } from "../formula/literalOf";
+import { treeOf } from "../formula/parse";
+import { areasOf } from "../formula/readAreas";
+import { functionName } from "../formula/storedNames";
 import { isBookError, type Book, type BookName, type BookResult, type BookSheet } from "../workbooks/book";
+
+/** Whole columns, and whatever else a file may ask for, are not gathered here. */
+const MOST_CELLS = 500_000;
 
 /**
  * @param sheet the sheet on which the formula stands
@@ -13,13 +19,13 @@ export function argumentValue(book: Book, sheet: string, text: string): Argument
   if (text === "") return null;
   const sheets = book.sheets.map(({ name }) => name);
   const area = areaIn(book.names, sheets, sheet, text);
-  if (area) return matrixOf(book.sheets[sheets.indexOf(area.sheet)]!, area.zone);
-  try {
-    const { args } = exampleCall(`RIG.X(${text})`);
-    return args.length === 1 ? args[0] : undefined;
-  } catch {
-    return undefined;
+  if (area) {
+    const { top, bottom, left, right } = area.zone;
+    if ((bottom - top + 1) * (right - left + 1) > MOST_CELLS) return undefined;
+    return matrixOf(book.sheets[sheets.indexOf(area.sheet)]!, area.zone);
   }
+  const tree = treeOf(text);
+  return tree && literalOf(tree);
 }
 
 /**
@@ -33,20 +39,20 @@ export function areaIn(
   sheet: string,
   text: string,
 ): { sheet: string; zone: Zone } | undefined {
+  const tree = treeOf(text);
   // One cell of a named range, as a formula picks it.
-  const picked = /^INDEX\(([a-z_][\w.]*),(\d+),(\d+)\)$/i.exec(text);
-  if (picked) {
-    const whole = areaIn(names, sheets, sheet, picked[1]!);
+  const picked = tree?.kind === "call" && functionName(tree.name) === "INDEX" ? tree.args : [];
+  const [of, row, column] = picked;
+  if (picked.length === 3 && of?.kind === "name" && row?.kind === "number" && column?.kind === "number") {
+    const whole = areaIn(names, sheets, sheet, of.name);
     if (!whole) return undefined;
-    const [top, left] = [whole.zone.top + Number(picked[2]) - 1, whole.zone.left + Number(picked[3]) - 1];
+    const [top, left] = [whole.zone.top + row.value - 1, whole.zone.left + column.value - 1];
     return { sheet: whole.sheet, zone: { top, left, bottom: top, right: left } };
   }
-  const name = names.find((one) => one.name.toLowerCase() === text.toLowerCase());
-  const written = /^(?:(?:'((?:[^']|'')+)'|([^'!]+))!)?([$A-Z0-9:]+)$/i.exec(text);
-  const on = name?.sheet ?? written?.[1]?.replace(/''/g, "'") ?? written?.[2] ?? sheet;
-  const zone = parseRange(name?.range ?? written?.[3] ?? "");
-  const found = sheets.find((one) => one.toLowerCase() === on.toLowerCase());
-  return found !== undefined && zone ? { sheet: found, zone } : undefined;
+  if (tree?.kind !== "name" && tree?.kind !== "reference") return undefined;
+  const [area] = areasOf({ names, sheets: sheets.map((name) => ({ name })) }, sheet, tree);
+  const found = area && sheets.find((one) => one.toLowerCase() === area.sheet.toLowerCase());
+  return found === undefined ? undefined : { sheet: found, zone: area!.zone };
 }
 
 function matrixOf(sheet: BookSheet, { top, left, bottom, right }: Zone): Cell[][] {

@@ -3,12 +3,11 @@
  * comparisons with text that its definition writes as formulas, added or
  * multiplied. Anything else is told of no row, so that nothing is accused by it.
  */
+import { treeOf } from "../formula/parse";
+import { withoutBrackets, type FormulaNode, type Operator } from "../formula/tree";
 import type { Book, BookResult } from "../workbooks/book";
 import { isBookError } from "../workbooks/book";
 import { isBlank, namedCells, type NamedCell } from "./namedCells";
-
-const COMPARISON = /^\((\w+)(=|<>)"([^"]*)"\)$/;
-const COUNTED = /^IFERROR\((\w+)>0,TRUE\)$/;
 
 /** @returns whether the condition holds in the row of that index of its columns */
 export function conditionOf(
@@ -18,28 +17,67 @@ export function conditionOf(
 ): (index: number) => boolean {
   if (condition === true) return () => true;
   if (condition === undefined) return () => false;
-  const counted = COUNTED.exec(condition);
-  if (counted) {
-    const cells = namedCells(computed, counted[1]!);
+  const tree = treeOf(condition);
+  const counted = tree && countedName(tree);
+  if (counted !== undefined) {
+    const cells = namedCells(computed, counted);
     return (index) => {
       const value = at(cells, index);
       return isBookError(value) || (typeof value === "number" && value > 0);
     };
   }
-  const inner = /^\((.*)>0\)$/.exec(condition)?.[1] ?? condition;
-  const all = inner.includes("*");
-  const terms = inner.split(all ? "*" : "+").map((term) => COMPARISON.exec(term.trim()));
-  if (terms.some((term) => term === null)) return () => false;
-  const tests = terms.map((term) => {
-    const [, name, sign, text] = term!;
-    const cells = namedCells(read, name!);
+  const terms = tree && termsOf(tree);
+  if (!terms) return () => false;
+  const tests = terms.of.map(({ name, isSame, text }) => {
+    const cells = namedCells(read, name);
     return (index: number): boolean => {
       const value = at(cells, index);
-      const same = isBlank(value) ? text === "" : String(value).toLowerCase() === text!.toLowerCase();
-      return sign === "=" ? same : !same;
+      const same = isBlank(value) ? text === "" : String(value).toLowerCase() === text.toLowerCase();
+      return isSame ? same : !same;
     };
   });
-  return (index) => (all ? tests.every((test) => test(index)) : tests.some((test) => test(index)));
+  return (index) => (terms.all ? tests.every((test) => test(index)) : tests.some((test) => test(index)));
+}
+
+/** Of `IFERROR(name>0,TRUE)`, which asks wherever something is counted, or can't be. */
+function countedName(node: FormulaNode): string | undefined {
+  const [of, otherwise] = node.kind === "call" && node.name === "IFERROR" ? node.args : [];
+  const isAsked = otherwise?.kind === "boolean" && otherwise.value;
+  return of && isAsked && isAboveZero(of) && of.left.kind === "name" ? of.left.name : undefined;
+}
+
+interface Terms {
+  /** They are multiplied: each must hold. Otherwise one is enough. */
+  readonly all: boolean;
+  readonly of: readonly { readonly name: string; readonly isSame: boolean; readonly text: string }[];
+}
+
+/** Of `(a="x")*(b<>"y")`, or of `((a="x")+(b="y")>0)`. */
+function termsOf(node: FormulaNode): Terms | undefined {
+  const bare = withoutBrackets(node);
+  const sum = isAboveZero(bare) ? bare.left : bare;
+  const all = sum.kind === "operator" && sum.operator === "*";
+  const of = joinedBy(all ? "*" : "+", sum).map(comparisonOf);
+  return of.every((one) => one !== undefined) ? { all, of } : undefined;
+}
+
+const isAboveZero = (node: FormulaNode): node is Operation =>
+  node.kind === "operator" && node.operator === ">" && node.right.kind === "number" && node.right.value === 0;
+
+type Operation = Extract<FormulaNode, { kind: "operator" }>;
+
+const joinedBy = (operator: Operator, node: FormulaNode): FormulaNode[] =>
+  node.kind === "operator" && node.operator === operator
+    ? [...joinedBy(operator, node.left), ...joinedBy(operator, node.right)]
+    : [node];
+
+function comparisonOf(node: FormulaNode): Terms["of"][number] | undefined {
+  const one = withoutBrackets(node);
+  if (one.kind !== "operator" || one.left.kind !== "name" || one.right.kind !== "text") return undefined;
+  const { operator, left, right } = one;
+  return operator === "=" || operator === "<>"
+    ? { name: left.name, isSame: operator === "=", text: right.value }
+    : undefined;
 }
 
 /** A field has one cell for every row. */

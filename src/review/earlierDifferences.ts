@@ -8,7 +8,7 @@ import { inputZone, isBookError, type Book, type BookResult } from "../workbooks
 import { calculatedNames, type CalculatedName } from "../workbooks/calculatedNames";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { namedValue } from "../workbooks/named";
-import { sameFormula } from "../workbooks/sameFormula";
+import { sameFormula } from "../formula/sameFormula";
 import { blankBook } from "./blankBook";
 import { namesOfBoth, pairedCells } from "./carriedOver";
 import type { FindingPlace } from "./finding";

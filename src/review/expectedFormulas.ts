@@ -3,7 +3,9 @@
  * moved to where the workbook's names lie now. Rows that a person inserted move
  * the names, so the names say how far each cell was moved.
  */
-import { address, parseAddress, parseRange, type Place, type Zone } from "../formula/address";
+import { parseAddress, parseRange, type Place, type Zone } from "../formula/address";
+import type { Corner } from "../formula/reference";
+import { withReferences } from "../formula/withReferences";
 import type { Book } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { blankBook } from "./blankBook";
@@ -83,9 +85,14 @@ function shifts(pairs: readonly (readonly number[])[]): Shift {
   };
 }
 
-/** The formula with its own sheet's addresses moved as its cells were; text in quotes is left alone. */
+/** The formula with its own sheet's addresses moved as its cells were. */
 const moved = (formula: string, rows: Shift, columns: Shift): string =>
-  formula.replace(/"(?:[^"]|"")*"|\b[A-Z]{1,3}[1-9]\d{0,6}\b/g, (text) => {
-    const place = text.startsWith('"') ? undefined : parseAddress(text);
-    return place ? address(rows(place.row), columns(place.column)) : text;
+  withReferences(formula, (cells) => {
+    if (cells.sheet !== undefined) return cells;
+    const shifted = ({ row, column, ...marks }: Corner): Corner => ({
+      ...marks,
+      ...(row !== undefined && { row: rows(row) }),
+      ...(column !== undefined && { column: columns(column) }),
+    });
+    return { from: shifted(cells.from), ...(cells.to && { to: shifted(cells.to) }) };
   });

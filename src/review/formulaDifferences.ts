@@ -1,12 +1,12 @@
 /** Calculated cells that were typed over, emptied or given another formula than the template's. */
-import { address, parseAddress } from "../formula/address";
+import { address, parseAddress, parseRange } from "../formula/address";
 import type { Book, BookSheet } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
-import { callsUs } from "../workbooks/callsUs";
+import { callsUs } from "../formula/callsUs";
 import { expectedFormulas, type ExpectedFormula } from "./expectedFormulas";
 import type { Finding } from "./finding";
 import type { LabelAt } from "./labels";
-import { sameFormula } from "../workbooks/sameFormula";
+import { sameFormula, type IsOneCell } from "../formula/sameFormula";
 
 /** How many missing names a sentence lists. */
 const MOST_LISTED = 5;
@@ -41,12 +41,22 @@ export function formulaDifferences(
       wayOut: "Work in the working workbook that it was made from; compare with that one.",
     });
   }
+  const isOneCell = isOneCellOf(book);
   for (const expected of formulas) {
     const sheet = book.sheets.find(({ name }) => name === expected.sheet);
     if (!sheet) continue;
-    findings.push(...atAnchor(sheet, expected, labelAt), ...inTheWay(sheet, expected, labelAt));
+    findings.push(...atAnchor(sheet, expected, labelAt, isOneCell), ...inTheWay(sheet, expected, labelAt));
   }
   return findings;
+}
+
+/** Before the name of one cell an @ changes nothing; Excel writes one there where it can't know. */
+function isOneCellOf({ names }: Book): IsOneCell {
+  const zones = new Map(names.map(({ name, range }) => [name.toUpperCase(), parseRange(range)]));
+  return (name) => {
+    const zone = zones.get(name.toUpperCase());
+    return zone !== undefined && zone.top === zone.bottom && zone.left === zone.right;
+  };
 }
 
 /** The note that the file writer leaves on a frozen cell begins so. */
@@ -59,10 +69,11 @@ function atAnchor(
   sheet: BookSheet,
   { place, formula, sheet: name }: ExpectedFormula,
   labelAt: LabelAt,
+  isOneCell: IsOneCell,
 ): FormulaDifference[] {
   const cell = address(place.row, place.column);
   const here = sheet.cells[cell];
-  if (here?.formula !== undefined && sameFormula(here.formula, formula)) return [];
+  if (here?.formula !== undefined && sameFormula(here.formula, formula, isOneCell)) return [];
   if (here?.note && FROZEN.test(here.note) && callsUs(formula)) return [];
   const label = labelAt(name, place);
   const common = { place: { sheet: name, cell }, should: `=${formula}` };

@@ -9,7 +9,7 @@ import { isMatrix, type Argument, type Cell, type Matrix } from "../functions/co
 import type { Place } from "../formula/address";
 import type { Book } from "../workbooks/book";
 import { argumentValue } from "./argumentValue";
-import { callIn } from "./callIn";
+import { callIn } from "../formula/callIn";
 import { inSheetWords, spokenOf, wordsIn } from "./sheetWords";
 
 /** @returns the sentence for a cell so many rows and columns from the formula's own */

@@ -1,4 +1,5 @@
 /** What a trainee's sheet says: whose it is, and what stands in its answer cells. */
+import { callsUs } from "../formula/callsUs";
 import { address, parseAddress } from "../formula/address";
 import type { Book, BookSheet } from "../workbooks/book";
 import { namedValue, placeOfName } from "../workbooks/named";
@@ -97,5 +98,4 @@ export function typedOver(book: Book, handedOut: Book): string | undefined {
 }
 
 /** Whether a function of ours answered instead of the trainee. */
-export const answeredByUs = (book: Book, key: string): boolean =>
-  /\bRIG\./i.test(answerIn(book)(key).formula ?? "");
+export const answeredByUs = (book: Book, key: string): boolean => callsUs(answerIn(book)(key).formula ?? "");

@@ -4,6 +4,7 @@
  * of every kind. So a pasted value is held to
  * what a typed one is refused by, and a blank to what its cell asks for.
  */
+import { quotedText } from "../formula/print";
 import type { Block, Check, Column, Fields, InputRule, Part, SheetDefinition } from "./definition";
 import { DATES } from "./typed/typedKind";
 
@@ -79,7 +80,14 @@ function entriesOf(part: Part): Entry[] {
 const fieldEntries = ({ fields }: Fields): Entry[] =>
   fields.flatMap(({ name, label, input }) =>
     input
-      ? [{ name, input, called: quoted(label), placed: (bad) => `IF(${bad},${quoted(`; ${label}`)},"")` }]
+      ? [
+          {
+            name,
+            input,
+            called: quotedText(label),
+            placed: (bad) => `IF(${bad},${quotedText(`; ${label}`)},"")`,
+          },
+        ]
       : [],
   );
 
@@ -102,14 +110,14 @@ function rowEntries(block: Block): Entry[] {
           called: rows,
           namesRows: true,
           // A row without its name is told by its number.
-          placed: (bad) => `IFERROR(${quoted(`; ${head} of row `)}&(${at(bad)}+MIN(ROW(${rows}))-1),"")`,
+          placed: (bad) => `IFERROR(${quotedText(`; ${head} of row `)}&(${at(bad)}+MIN(ROW(${rows}))-1),"")`,
         }
       : {
           name,
           input,
           filled: `(${rows}<>"")`,
           called: rows,
-          placed: (bad) => `IFERROR(${quoted(`; ${head} of `)}&INDEX(${rows},${at(bad)}),"")`,
+          placed: (bad) => `IFERROR(${quotedText(`; ${head} of `)}&INDEX(${rows},${at(bad)}),"")`,
         };
   });
 }
@@ -149,13 +157,13 @@ function unfitOf({ rule }: InputRule, name: string): string | undefined {
       ].filter((fit): fit is string => !!fit);
       // Text counts as more than any number, so a greatest value refuses it.
       const number = [...(max === undefined ? [`ISNUMBER(${name})`] : []), ...fits].join("*");
-      const words = orWords.map((word) => `-(${name}=${quoted(word)})`).join("");
+      const words = orWords.map((word) => `-(${name}=${quotedText(word)})`).join("");
       return `(1-${number}${words})`;
     }
     case "date":
       return `(1-(${name}>=${DATES.min})*(${name}<=${DATES.max}))`;
     case "choice":
-      return `(${rule.choices.map((choice) => `(${name}=${quoted(choice)})`).join("+")}=0)`;
+      return `(${rule.choices.map((choice) => `(${name}=${quotedText(choice)})`).join("+")}=0)`;
     case "named":
       return `ISERROR(MATCH(${name},${rule.name},0))`;
     case "text":
@@ -170,5 +178,3 @@ const zeroOf = ({ name, input, called }: Entry): string =>
 
 const product = (factors: readonly (string | undefined)[]): string =>
   factors.filter((factor) => factor !== undefined && factor !== "").join("*");
-
-const quoted = (text: string): string => `"${text.replace(/"/g, '""')}"`;

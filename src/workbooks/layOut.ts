@@ -11,7 +11,7 @@
 import { address, rangeOf } from "../formula/address";
 import { markArrays } from "./arrayFormulas";
 import { lookIndex, type Book, type BookSheet } from "./book";
-import { callsUs } from "./callsUs";
+import { callsUs } from "../formula/callsUs";
 import type {
   Answer,
   Block,

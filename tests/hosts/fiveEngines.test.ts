@@ -18,7 +18,7 @@ import { writeCopy } from "../../src/hosts/file/copy/writeCopy";
 import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { argumentValue } from "../../src/review/argumentValue";
-import { callIn } from "../../src/review/callIn";
+import { callIn } from "../../src/formula/callIn";
 import { address, parseAddress } from "../../src/formula/address";
 import { isBookError, type Book } from "../../src/workbooks/book";
 import type { Filling } from "../../src/workbooks/definition";

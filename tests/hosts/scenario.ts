@@ -9,7 +9,7 @@ import { namedColumn, namedValue } from "../../src/workbooks/named";
 import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
-import { callsUs } from "../../src/workbooks/callsUs";
+import { callsUs } from "../../src/formula/callsUs";
 import { layOut } from "../../src/workbooks/layOut";
 import { referencePrice, type Job } from "../support/referencePrice";
 

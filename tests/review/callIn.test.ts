@@ -1,7 +1,7 @@
 import { isFault } from "../../src/engine/faults";
 import type { Matrix } from "../../src/functions/core/cells";
 import { argumentValue } from "../../src/review/argumentValue";
-import { callIn } from "../../src/review/callIn";
+import { callIn } from "../../src/formula/callIn";
 import { bookOf, emptySheet } from "../support/books";
 
 describe("the call in a formula", () => {

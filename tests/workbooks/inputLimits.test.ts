@@ -1,6 +1,6 @@
 /** What a sheet lets a person type, the functions that it is handed to take: FACETILT once stopped at 45° where Site took 60. */
 import { allFunctions } from "../../src/functions/all";
-import { callIn } from "../../src/review/callIn";
+import { callIn } from "../../src/formula/callIn";
 import { templates } from "../../src/workbooks/templates";
 import type { InputRule, Part } from "../../src/workbooks/definition";
 

@@ -1,3 +1,4 @@
+import { ourName } from "../../formula/storedNames";
 import { faults, isFault, type Fault } from "../../engine/faults";
 import type { Step } from "../../engine/working/steps";
 import { isMatrix, type Argument } from "../core/cells";
@@ -65,7 +66,7 @@ export const showwork = declare({
     "The function itself has a fault for these arguments: then that fault.",
   ],
   compute: (asked, given) => {
-    const name = asked.toUpperCase().replace(/^RIG\./, "");
+    const name = ourName(asked) ?? asked.toUpperCase();
     const found = (workedFunctions as readonly SheetFunction[]).find((one) => one.name === name);
     return found ? workingOf(found, given) : faults.noWorking(asked, NAMES);
   },

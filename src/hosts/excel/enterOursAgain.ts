@@ -1,6 +1,6 @@
 /** Enters every formula of ours again where it stands at an error of an unknown name. */
 import { address } from "../../formula/address";
-import { callsUs } from "../../workbooks/callsUs";
+import { callsUs } from "../../formula/callsUs";
 import { usedCells } from "./readWorkbook";
 
 /** @returns how many */

@@ -1,4 +1,5 @@
 /** Rules and prompts of input cells, and marks on verdicts, as Excel has them. */
+import { quotedText } from "../../formula/print";
 import type { BookSheet, BookValidation, Look } from "../../workbooks/book";
 import { numberOrWord } from "../../workbooks/numberOrWord";
 import { isoDate } from "../../workbooks/sheetDate";
@@ -75,7 +76,7 @@ export function addMarks(target: Excel.Worksheet, { marks }: BookSheet, looks: r
     const { bold, italic, color, fill } = looks[look] ?? {};
     for (const word of words) {
       const { cellValue } = target.getRange(range).conditionalFormats.add("CellValue");
-      cellValue.rule = { formula1: `="${word.replace(/"/g, '""')}"`, operator: "EqualTo" };
+      cellValue.rule = { formula1: `=${quotedText(word)}`, operator: "EqualTo" };
       if (bold) cellValue.format.font.bold = true;
       if (italic) cellValue.format.font.italic = true;
       if (color !== undefined) cellValue.format.font.color = `#${color}`;

@@ -1,9 +1,10 @@
 /** The open workbook as a book: values, formulas, spills, names, and what template it is. */
-import { address, parseRange, rangeOf, type Place } from "../../formula/address";
+import { address, type Place } from "../../formula/address";
+import { areaOf } from "../../formula/areaOf";
 import { markArrays } from "../../workbooks/arrayFormulas";
 import type { Book, BookName, BookResult, BookSheet } from "../../workbooks/book";
 import { TEMPLATE, TEMPLATE_VERSION } from "../file/documentProperties";
-import { fromStoredFormula } from "../file/storedFormula";
+import { fromStoredFormula } from "../../formula/storedFormula";
 
 /** Excel on the web answers with 5 MB at most. */
 const CELLS_PER_REQUEST = 100_000;
@@ -34,10 +35,8 @@ export function factsOf({ names, properties }: Excel.Workbook): () => WorkbookFa
 
 /** Only names of one range are names of a book. */
 function nameOf(name: string, formula: string): BookName[] {
-  const found = /^=(?:'((?:[^']|'')+)'|([^'!]+))!(.+)$/.exec(formula);
-  const zone = found && parseRange(found[3]!);
-  if (!found || !zone) return [];
-  return [{ name, sheet: found[1]?.replace(/''/g, "'") ?? found[2]!, range: rangeOf(zone) }];
+  const area = areaOf(formula);
+  return area ? [{ name, ...area }] : [];
 }
 
 /** The part of a sheet that is used, as it was loaded. */

@@ -1,6 +1,6 @@
 /** The chosen cell: where it is, its formula and its result. */
 import type { Selection } from "../../pane/host";
-import { fromStoredFormula } from "../file/storedFormula";
+import { fromStoredFormula } from "../../formula/storedFormula";
 import { resultOf } from "./readWorkbook";
 
 export async function selectedCell(context: Excel.RequestContext): Promise<Selection> {

@@ -4,6 +4,8 @@
  * the kind that every program shows in its list of rules and that depends on
  * no language.
  */
+import { treeOf } from "../../formula/parse";
+import { quotedText } from "../../formula/print";
 import type { CellStyle, ConditionalRule } from "hucre/xlsx";
 import { parseRange } from "../../formula/address";
 import type { BookMark, Look } from "../../workbooks/book";
@@ -24,7 +26,7 @@ export function toConditionalRules(
       return {
         type: "cellIs",
         operator: "equal",
-        formula: `"${text.replace(/"/g, '""')}"`,
+        formula: quotedText(text),
         priority,
         range,
         style,
@@ -40,10 +42,11 @@ export function fromConditionalRules(
 ): BookMark[] {
   const marks: { range: string; words: string[]; look: number }[] = [];
   for (const rule of [...rules].sort((a, b) => a.priority - b.priority)) {
-    const text = typeof rule.formula === "string" ? /^"((?:[^"]|"")*)"$/.exec(rule.formula) : null;
+    const text = typeof rule.formula === "string" ? treeOf(rule.formula) : undefined;
     const look = rule.style && lookFor(rule.style);
-    if (rule.type !== "cellIs" || rule.operator !== "equal" || !text || look === undefined) continue;
-    const word = fromStoredText(text[1]!.replace(/""/g, '"'));
+    if (rule.type !== "cellIs" || rule.operator !== "equal" || text?.kind !== "text" || look === undefined)
+      continue;
+    const word = fromStoredText(text.value);
     const last = marks.at(-1);
     if (last && last.range === rule.range && last.look === look) last.words.push(word);
     else marks.push({ range: rule.range, words: [word], look });

@@ -6,8 +6,9 @@ import { stop, troubles } from "./fileTrouble";
 import { MAX_CELLS, MAX_SHEET_COLUMNS, MAX_SHEET_ROWS, MAX_STORED_FORMULA } from "./limits";
 import { fromConditionalRules } from "./marks";
 import { fromPageSetup } from "./printSetup";
-import { shiftedFormula } from "./shiftedFormula";
-import { callsOurs, fromStoredFormula } from "./storedFormula";
+import { shiftedFormula } from "../../formula/shiftedFormula";
+import { callsUs } from "../../formula/callsUs";
+import { fromStoredFormula } from "../../formula/storedFormula";
 import { fromStoredText } from "./storedText";
 import { fromDataValidation } from "./validations";
 
@@ -38,7 +39,7 @@ export function readSheet(sheet: Sheet, context: ReadingContext): BookSheet {
       const zone = detail?.formulaType === "array" ? parseRange(detail.formulaRef ?? "") : undefined;
       const fills = zone && { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 };
       // A call of ours is stored as an array even where it has one result.
-      if (fills && (fills.rows > 1 || fills.columns > 1 || !callsOurs(formula))) cell.spill = fills;
+      if (fills && (fills.rows > 1 || fills.columns > 1 || !callsUs(formula))) cell.spill = fills;
     }
     if (result !== undefined) {
       if (formula !== undefined || typeof result === "object" || spilled.has(keyOf(row, column))) {

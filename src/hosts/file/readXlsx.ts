@@ -17,7 +17,7 @@ import { FileTrouble, stop, troubles } from "./fileTrouble";
 import { MAX_SHEETS } from "./limits";
 import { patchedInput } from "./patchedInput";
 import { readSheet } from "./readSheet";
-import { parseAbsoluteRange } from "./references";
+import { areaOf } from "../../formula/areaOf";
 import { fromStoredText } from "./storedText";
 
 /** @returns the book; a file that is no workbook, damaged or beyond the caps rejects with a FileTrouble */
@@ -75,7 +75,7 @@ const STYLE_PARTS = ["font", "fill", "border", "alignment", "numFmt", "protectio
 function namesOf({ namedRanges = [], sheets }: Workbook): BookName[] {
   const known = new Set(sheets.map(({ name }) => name));
   return namedRanges.flatMap(({ name, range, scope }): BookName[] => {
-    const found = scope === undefined && !name.startsWith("_xl") ? parseAbsoluteRange(range) : undefined;
+    const found = scope === undefined && !name.startsWith("_xl") ? areaOf(range) : undefined;
     return found && known.has(found.sheet)
       ? [{ name, sheet: fromStoredText(found.sheet), range: found.range }]
       : [];

@@ -1,4 +1,7 @@
 /** The rules for what may be typed, as the format's data validations, and back. */
+import { literalOf } from "../../formula/literalOf";
+import { treeOf } from "../../formula/parse";
+import { functionName } from "../../formula/storedNames";
 import type { DataValidation } from "hucre/xlsx";
 import { parseRange } from "../../formula/address";
 import type { BookValidation } from "../../workbooks/book";
@@ -36,7 +39,6 @@ function limitsOf({ min, max, atLeast, atMost }: NumberRule): Limits {
     ...(atMost && { formula2: `MIN(${plain.formula2},${atMost})` }),
   };
 }
-const LIMIT_BESIDE = /^(?:MIN|MAX)\(([^,()]+),([A-Za-z_\\][\w.\\]*)\)$/i;
 
 export function toDataValidation(validation: BookValidation, sheet: string): DataValidation {
   const { rule, range } = validation;
@@ -114,9 +116,7 @@ function ruleOf(stored: DataValidation): BookValidation["rule"] | undefined {
         const choices = stored.values.map((value) => fromStoredText(value.replace(/""/g, '"')).trim());
         return { kind: "choice", choices };
       }
-      return formula1 && /^[A-Za-z_\\][\w.\\]*$/.test(formula1) && !parseRange(formula1)
-        ? { kind: "named", name: formula1 }
-        : undefined;
+      return namedList(formula1);
     default:
       return undefined;
   }
@@ -131,15 +131,12 @@ const numbersOf = ({ min, max }: Span): Pick<Span, "min" | "max"> => ({
 
 /** Numbers, and those that a named cell narrows: any other formula is no rule of a book. */
 function spanOf({ operator, formula1, formula2 }: DataValidation): Span | undefined {
-  const limit = (text: string | undefined): number => (text?.trim() ? Number(text) : NaN);
-  const [, least, atLeast] = LIMIT_BESIDE.exec(formula1?.trim() ?? "") ?? [undefined, formula1];
-  const first = limit(least);
-  if (!Number.isFinite(first)) return undefined;
+  const { limit: first, beside: atLeast } = limitIn(formula1);
+  if (first === undefined) return undefined;
   switch (operator ?? "between") {
     case "between": {
-      const [, most, atMost] = LIMIT_BESIDE.exec(formula2?.trim() ?? "") ?? [undefined, formula2];
-      const second = limit(most);
-      if (!Number.isFinite(second)) return undefined;
+      const { limit: second, beside: atMost } = limitIn(formula2);
+      if (second === undefined) return undefined;
       return { min: first, max: second, ...(atLeast && { atLeast }), ...(atMost && { atMost }) };
     }
     case "greaterThanOrEqual":
@@ -149,4 +146,24 @@ function spanOf({ operator, formula1, formula2 }: DataValidation): Span | undefi
     default:
       return undefined;
   }
+}
+
+/** A limit, and the named cell that narrows it: `MAX(1,site_least)`. */
+function limitIn(formula: string | undefined): { limit?: number; beside?: string } {
+  const tree = formula === undefined ? undefined : treeOf(formula);
+  const name = tree?.kind === "call" ? functionName(tree.name) : undefined;
+  const narrowed = tree?.kind === "call" && (name === "MIN" || name === "MAX") ? tree.args : [];
+  const [own = tree, beside] = narrowed;
+  const limit = own && literalOf(own);
+  if (typeof limit !== "number" || !Number.isFinite(limit)) return {};
+  if (narrowed.length === 0) return { limit };
+  return narrowed.length === 2 && beside!.kind === "name" && beside!.sheet === undefined
+    ? { limit, beside: beside!.name }
+    : {};
+}
+
+/** The choices lie in a named range. */
+function namedList(formula: string | undefined): BookValidation["rule"] | undefined {
+  const tree = formula === undefined ? undefined : treeOf(formula);
+  return tree?.kind === "name" && tree.sheet === undefined ? { kind: "named", name: tree.name } : undefined;
 }

@@ -16,7 +16,8 @@ import { toConditionalRules } from "./marks";
 import { PlainRows, type PlainRow } from "./plainRows";
 import type { SheetImages } from "./sheetImages";
 import { toFoot, toPageSetup } from "./printSetup";
-import { callsOurs, toStoredFormula } from "./storedFormula";
+import { callsUs } from "../../formula/callsUs";
+import { toStoredFormula } from "../../formula/storedFormula";
 import { MARKER, toStoredText } from "./storedText";
 import { toDataValidation } from "./validations";
 
@@ -113,7 +114,7 @@ export function writtenSheet(
       formulaResult: cachedResult(resultAt(source, address(row, column)), where),
     };
     const { rows, columns } = cell.spill ?? { rows: 1, columns: 1 };
-    if (cell.spill || callsOurs(formula)) {
+    if (cell.spill || callsUs(formula)) {
       written.formulaType = "array";
       written.formulaDynamic = true;
       written.formulaRef = rangeOf({
@@ -134,7 +135,7 @@ export function writtenSheet(
     if (cell.formula === undefined) {
       const content = cell.value ?? result;
       written = content === undefined ? {} : value(content, where);
-    } else if (freezing.all || (freezing.ours && callsOurs(cell.formula))) {
+    } else if (freezing.all || (freezing.ours && callsUs(cell.formula))) {
       if (result === undefined) stop(troubles.notCalculated(where));
       written = value(result!, where);
       if (!freezing.all) note = frozenNote(cell.formula, note);

@@ -1,4 +1,6 @@
 /** Turns a model of the spreadsheet library, with what it has computed, back into a book. */
+import { areaOf } from "../../formula/areaOf";
+import { textsIn } from "../../formula/textsIn";
 import { address, parseRange, rangeOf } from "../../formula/address";
 import { arrayFormulas } from "../../workbooks/arrayFormulas";
 import {
@@ -13,7 +15,7 @@ import {
   type Edge,
   type Look,
 } from "../../workbooks/book";
-import { callsUs } from "../../workbooks/callsUs";
+import { callsUs } from "../../formula/callsUs";
 import { TEXT_FORMAT } from "../../workbooks/looks";
 import { holdsText } from "../../workbooks/typed/holdsText";
 import { NO_FACTS, type BookFacts } from "./bookFacts";
@@ -37,10 +39,8 @@ export function fromModel(library: GridLibrary, model: GridModel): Book {
     looks: [],
     sheets: [],
     names: Object.entries(exported.namedRanges).flatMap(([name, text]) => {
-      const found = /^(?:'((?:[^']|'')+)'|([^'!]+))!(.+)$/.exec(text);
-      const zone = found && parseRange(found[3]!);
-      if (!found || !zone) return [];
-      return [{ name, sheet: (found[1]?.replace(/''/g, "'") ?? found[2])!, range: rangeOf(zone) }];
+      const area = areaOf(text);
+      return area ? [{ name, ...area }] : [];
     }),
   };
   // The library's document has no word for it.
@@ -288,12 +288,7 @@ function lookOfStyle(style: GridDocument["styles"][number]): Look {
 function marksOf(sheet: SheetDocument, book: Book): BookMark[] {
   return sheet.conditionalFormats.flatMap(({ ranges, rule }) => {
     if (rule.type !== "CellIsRule") return [];
-    const words =
-      rule.operator === "isEqual"
-        ? rule.values
-        : [...(rule.values[0] ?? "").matchAll(/="((?:[^"]|"")*)"/g)].map((found) =>
-            found[1]!.replace(/""/g, '"'),
-          );
+    const words = rule.operator === "isEqual" ? rule.values : textsIn(rule.values[0] ?? "");
     if (words.length === 0) return [];
     const look = lookIndex(book, lookOfStyle(rule.style));
     return ranges.map((range) => ({ range, words, look }));

@@ -7,7 +7,7 @@
  */
 import type { Cell, Matrix } from "../../functions/core/cells";
 import type { SheetFunction } from "../../functions/core/declare";
-import { callIn } from "../../review/callIn";
+import { callIn } from "../../formula/callIn";
 import { inSheetWords, wordsIn, type WordsFor } from "../../review/sheetWords";
 import { rangeOf, type Place, type Zone } from "../../formula/address";
 import { templateOf } from "../../workbooks/templates";

@@ -1,4 +1,5 @@
 /** Turns a book into the spreadsheet library's document. */
+import { quotedText } from "../../formula/print";
 import { address, parseRange, quotedSheet, type Zone } from "../../formula/address";
 import type { Book, BookCell, BookSheet, BookValidation, Edge, Look } from "../../workbooks/book";
 import { numberOrWord } from "../../workbooks/numberOrWord";
@@ -215,7 +216,7 @@ const plainWord = (text: string): boolean => /^[A-Za-z]{2}/.test(text) && !/^(tr
 
 function oneOf(range: string, words: readonly string[]): string {
   const first = range.split(":")[0];
-  return `=OR(${words.map((word) => `${first}="${word.replace(/"/g, '""')}"`).join(",")})`;
+  return `=OR(${words.map((word) => `${first}=${quotedText(word)}`).join(",")})`;
 }
 
 function criterionOf(

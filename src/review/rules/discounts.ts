@@ -1,3 +1,5 @@
+import { treeOf } from "../../formula/parse";
+import { nodesIn, withoutBrackets, type FormulaNode } from "../../formula/tree";
 import { expectedFormulas } from "../expectedFormulas";
 import { address } from "../../formula/address";
 import type { Finding } from "../finding";
@@ -5,8 +7,6 @@ import { filledCells } from "../namedCells";
 import type { Reviewed, Rule } from "../rule";
 
 const DISCOUNT = /discount|rebate|reduction|price off|money off/i;
-/** A formula that takes a share away: times 0.9, times (1-5%), less 10 %. */
-const TAKES_OFF = /\*\s*(?:0?\.\d+|\(\s*1\s*-|\d{1,2}(?:\.\d+)?\s*%)|-\s*\d+(?:\.\d+)?\s*%/;
 /** Sheets on which money is summed. */
 const MONEY_SHEETS = new Set(["Price", "Quote", "Materials", "Labour"]);
 
@@ -48,8 +48,31 @@ function takingOff({ read, definition }: Reviewed): { place: Finding["place"]; f
     if (!MONEY_SHEETS.has(sheet)) return [];
     const cell = address(place.row, place.column);
     const here = read.sheets.find(({ name }) => name === sheet)?.cells[cell]?.formula;
-    return here !== undefined && here !== formula && TAKES_OFF.test(here) && !TAKES_OFF.test(formula)
+    return here !== undefined && here !== formula && takesOff(here) && !takesOff(formula)
       ? [{ place: { sheet, cell }, formula: here }]
       : [];
   });
+}
+
+/** Whether a formula takes a share away: times 0.9, times (1-5%), less 10 %. */
+function takesOff(formula: string): boolean {
+  const tree = treeOf(formula);
+  return tree !== undefined && [...nodesIn(tree)].some(isShareOff);
+}
+
+function isShareOff(node: FormulaNode): boolean {
+  if (node.kind !== "operator") return false;
+  if (node.operator === "-") return isPercentage(node.right);
+  return node.operator === "*" && (isPartOfOne(node.left) || isPartOfOne(node.right));
+}
+
+const isPercentage = (node: FormulaNode): boolean => node.kind === "percent" && node.of.kind === "number";
+
+function isPartOfOne(node: FormulaNode): boolean {
+  if (node.kind === "number") return node.value > 0 && node.value < 1;
+  if (node.kind === "percent") return node.of.kind === "number" && node.of.value < 100;
+  const one = withoutBrackets(node);
+  return (
+    one.kind === "operator" && one.operator === "-" && one.left.kind === "number" && one.left.value === 1
+  );
 }

@@ -7,7 +7,7 @@ import { address, parseAddress, parseRange, type Place, type Zone } from "../../
 import { isBookError, type Book, type BookError, type BookSheet } from "../../workbooks/book";
 import type { Finding } from "../finding";
 import type { LabelAt } from "../labels";
-import { namesIn } from "../namesIn";
+import { namesIn } from "../../formula/namesIn";
 import { sentencesOn, type SentenceAt } from "../sentenceOf";
 import { withoutPlaces } from "../sheetWords";
 import { errorWords } from "./errorWords";

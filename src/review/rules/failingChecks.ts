@@ -1,7 +1,10 @@
 /** The workbook's own checks that do not pass, each with the first cell that it counts. */
 import { address, parseRange } from "../../formula/address";
+import { functionsIn } from "../../formula/functionsIn";
+import { textsIn } from "../../formula/textsIn";
+
 import { isBookError, type Book, type BookResult } from "../../workbooks/book";
-import { namesIn } from "../namesIn";
+import { namesIn } from "../../formula/namesIn";
 import type { Finding, FindingPlace } from "../finding";
 
 export function failingChecks(book: Book): Finding[] {
@@ -36,10 +39,9 @@ export function failingChecks(book: Book): Finding[] {
 
 /** The first cell of a range in a check's formula that shows an error, or a word that the formula asks for. */
 function firstCounted(book: Book, formula: string): FindingPlace | undefined {
-  const asked = new Set(
-    [...formula.matchAll(/"((?:[^"]|"")*)"/g)].flatMap(([, word]) => (word ? [word] : [])),
-  );
-  const countsErrors = /\b(?:ISERROR|IFERROR)\(/i.test(formula);
+  const asked = new Set(textsIn(formula).filter((text) => text !== ""));
+  const called = functionsIn(formula);
+  const countsErrors = called.has("ISERROR") || called.has("IFERROR");
   for (const { sheet: name, range } of namesIn(book, formula)) {
     const zone = parseRange(range);
     const results = book.sheets.find((one) => one.name === name)?.results;

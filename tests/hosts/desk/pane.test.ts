@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { chromium, type Browser, type Locator, type Page } from "playwright-core";
 import { readXlsx } from "../../../src/hosts/file/readXlsx";
-import { callsUs } from "../../../src/workbooks/callsUs";
+import { callsUs } from "../../../src/formula/callsUs";
 import { namedValue } from "../../../src/workbooks/named";
 import { barriers, FLAGS, onPath, openView, statusIs, type Theme } from "../../pane/inChromium";
 import { withChromium } from "../../support/tools";

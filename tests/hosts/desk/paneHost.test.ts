@@ -9,7 +9,7 @@ import { sheetCode } from "../../../src/training/sheetCode";
 import { traineeSheet } from "../../../src/training/traineeSheet";
 import { address, parseRange } from "../../../src/formula/address";
 import { isBookError, type Book } from "../../../src/workbooks/book";
-import { callsUs } from "../../../src/workbooks/callsUs";
+import { callsUs } from "../../../src/formula/callsUs";
 import { namedValue } from "../../../src/workbooks/named";
 import { templates } from "../../../src/workbooks/templates";
 import { bookOf, emptySheet } from "../../support/books";

@@ -8,7 +8,7 @@ import { trainingSets } from "../../../src/training/sets/all";
 import { traineeSheet } from "../../../src/training/traineeSheet";
 import { address, parseRange } from "../../../src/formula/address";
 import type { Book } from "../../../src/workbooks/book";
-import { callsUs } from "../../../src/workbooks/callsUs";
+import { callsUs } from "../../../src/formula/callsUs";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";

@@ -5,7 +5,7 @@ import { window } from "../../../src/functions/signal/window";
 import { copyOf, type CopyFacts } from "../../../src/hosts/file/copy/copyOf";
 import { nativeTwin } from "../../../src/hosts/file/copy/nativeTwin";
 import { officeBook } from "../../../src/hosts/file/copy/officeBook";
-import { readAreas } from "../../../src/hosts/file/copy/readAreas";
+import { readAreas } from "../../../src/formula/readAreas";
 import { ERROR_WORD } from "../../../src/hosts/file/copy/sealedBook";
 import { writeCopy } from "../../../src/hosts/file/copy/writeCopy";
 import { FileTrouble } from "../../../src/hosts/file/fileTrouble";

@@ -6,7 +6,7 @@ import { HostTrouble, type PaneHost, type Preferences, type Selection } from "..
 import { RIGSHEET_VERSION } from "../../../version";
 import { address } from "../../../formula/address";
 import type { Book, BookResult } from "../../../workbooks/book";
-import { callsUs } from "../../../workbooks/callsUs";
+import { callsUs } from "../../../formula/callsUs";
 import { planAddedRows } from "../../../workbooks/planAddedRows";
 import { templateOf } from "../../../workbooks/templates";
 import { inWords, type Survey, type SurveyRow } from "../../../workbooks/survey/readSurvey";

@@ -3,7 +3,7 @@
  * the grid's own menus. A block and those that mirror it keep the same rows, new rows look like the rows beside
  * them, and all of it is one step that one undo takes back.
  */
-import { callsUs } from "../../../workbooks/callsUs";
+import { callsUs } from "../../../formula/callsUs";
 import { inputLook, resultLook } from "../../../workbooks/looks";
 import { holdsText } from "../../../workbooks/typed/holdsText";
 import { templateOf } from "../../../workbooks/templates";

@@ -4,7 +4,7 @@ import { address, rangeOf, parseRange } from "../../../formula/address";
 import { lookIndex, type Book, type BookSheet, type Look } from "../../../workbooks/book";
 import { LOOKS } from "../../../workbooks/looks";
 import { templateOf } from "../../../workbooks/templates";
-import type { Area } from "./readAreas";
+import type { Area } from "../../../formula/readAreas";
 
 /** Lines run on beside their cell, so each must fit the printed page. */
 const LINE_CHARACTERS = 110;

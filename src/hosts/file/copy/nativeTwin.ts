@@ -5,9 +5,14 @@
  *
  * Functions used: those that Excel and LibreOffice 7.4 both have.
  */
-import { callIn } from "../../../review/callIn";
+import { treeOf } from "../../../formula/parse";
+import { callIn } from "../../../formula/callIn";
 
 type Twin = (...args: string[]) => string | undefined;
+
+/** A digit that the function takes; left out, it is 2. */
+const isDecimals = (written: string): boolean =>
+  written === "" || (written.length === 1 && written >= "0" && written <= "6");
 
 /** Decimals to which an amount is set right before it is rounded, beyond those that are kept. */
 const NOISE_DECIMALS = 6;
@@ -31,7 +36,7 @@ const TWINS: Readonly<Record<string, Twin>> = {
   SELLPRICE: (cost, margin) => cost && margin && `${cost}/(1-${margin})`,
 
   ROUNDMONEY: (value, decimals = "2", rule = "", times, dividedBy) => {
-    if (!value || !/^[0-6]?$/.test(decimals)) return undefined;
+    if (!value || !isDecimals(decimals)) return undefined;
     // Of columns, a blank row stays blank, and a blank share or count is 1.
     const given = (factor: string): string => `IF(${factor}="",1,${factor})`;
     const product = times ? `${value}*${given(times)}` : value;
@@ -55,9 +60,14 @@ const TWINS: Readonly<Record<string, Twin>> = {
   },
 };
 
-/** A name, a number, a text or a call needs no brackets of its own; anything else does. */
-const bracketed = (arg: string): string =>
-  arg === "" || /^(?:[\p{L}_][\p{L}\p{N}_.]*|[\d.]+|"[^"]*")$/u.test(arg) ? arg : `(${arg})`;
+/** A name, a cell, a number or a text needs no brackets of its own; anything else gets them. */
+function bracketed(arg: string): string {
+  const tree = treeOf(arg);
+  const isPlain = tree?.kind === "reference" ? !tree.cells.to : tree && PLAIN_KINDS.has(tree.kind);
+  return arg === "" || isPlain ? arg : `(${arg})`;
+}
+
+const PLAIN_KINDS: ReadonlySet<string> = new Set(["name", "number", "text"]);
 
 /** @returns the native formula that computes the same; undefined where there is none */
 export function nativeTwin(formula: string): string | undefined {

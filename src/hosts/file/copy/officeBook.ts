@@ -14,9 +14,11 @@ import {
   type BookSheet,
   type Look,
 } from "../../../workbooks/book";
-import { callsOurs } from "../storedFormula";
+import { callsUs } from "../../../formula/callsUs";
+import { functionsIn } from "../../../formula/functionsIn";
+import { NAMESPACE } from "../../../formula/namespace";
 import { nativeTwin } from "./nativeTwin";
-import { meet, readAreas, type Area } from "./readAreas";
+import { meet, readAreas, type Area } from "../../../formula/readAreas";
 
 export interface OfficeBook {
   readonly book: Book;
@@ -39,7 +41,7 @@ export function officeBook(book: Book): OfficeBook {
       return twin === undefined ? [] : [[cell, twin] as const];
     }),
   );
-  const frozen = formulas.filter((cell) => callsOurs(cell.formula) && !twins.has(cell));
+  const frozen = formulas.filter((cell) => callsUs(cell.formula) && !twins.has(cell));
   const read = areasBehind(book, formulas, frozen);
   const locked = book.sheets.flatMap((sheet) =>
     inputsOf(sheet).filter((input) => read.some((area) => meet(area, input))),
@@ -98,7 +100,7 @@ const inputsOf = (sheet: BookSheet): Area[] =>
  * are locked, but what the prediction rests on stays open, or no wall plate could
  * be priced anew.
  */
-const IS_RECORD = /\bRIG\.DIAGNOSE\(/;
+const isRecord = (formula: string): boolean => functionsIn(formula).has(`${NAMESPACE}.DIAGNOSE`);
 
 /** All that the frozen cells read, and what lies behind it through other formulas. */
 function areasBehind(book: Book, formulas: readonly FormulaCell[], frozen: readonly FormulaCell[]): Area[] {
@@ -107,7 +109,7 @@ function areasBehind(book: Book, formulas: readonly FormulaCell[], frozen: reado
   for (const cell of seen) {
     for (const area of readAreas(book, cell.sheet, cell.formula)) {
       areas.push(area);
-      if (IS_RECORD.test(cell.formula)) continue;
+      if (isRecord(cell.formula)) continue;
       // A set visits what is added while it is walked.
       for (const behind of formulas) if (meet(behind, area)) seen.add(behind);
     }
