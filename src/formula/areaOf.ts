@@ -1,5 +1,5 @@
 import { rangeOf } from "./address";
-import { readReference, zoneOf } from "./reference";
+import { isWhole, readReference, zoneOf } from "./reference";
 
 /** The cells of a name, or of a print area: one range on one sheet. */
 export interface SheetRange {

@@ -8,6 +8,7 @@
  * "Formula vs Formula2".
  */
 import { treeOf } from "./parse";
+import { isWhole } from "./reference";
 import { withoutBrackets, type FormulaNode } from "./tree";
 
 /**
@@ -77,8 +78,10 @@ class Walk {
       case "text":
       case "boolean":
         return false;
-      case "name":
       case "reference":
+        // Of whole rows and columns nobody is sure how far they reach.
+        return isWhole(node.cells) ? this.cut() : this.isMany(node);
+      case "name":
         return this.isMany(node);
       case "brackets":
         return this.standsForMany(node.of, around);

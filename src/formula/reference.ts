@@ -33,8 +33,7 @@ export function readReference(text: string): Reference | undefined {
   const from = cornerOf(first!);
   const to = last === undefined ? undefined : cornerOf(last);
   if (!from || rest.length > 0 || (last !== undefined && !to)) return undefined;
-  const whole = from.row === undefined || from.column === undefined;
-  if (whole && !to) return undefined;
+  if (isWhole({ from }) && !to) return undefined;
   if (to && (from.row === undefined) !== (to.row === undefined)) return undefined;
   if (to && (from.column === undefined) !== (to.column === undefined)) return undefined;
   return { ...sheets, from, ...(to && { to }) };
@@ -82,6 +81,9 @@ function lettersAtStart(text: string): number {
   while (count < text.length && isLetter(text.charAt(count))) count++;
   return count;
 }
+
+/** Whether it is of whole rows or whole columns. */
+export const isWhole = ({ from }: Reference): boolean => from.row === undefined || from.column === undefined;
 
 /** All the cells of a reference, on whatever sheet. */
 export function zoneOf({ from, to = from }: Reference): Zone {

@@ -1,4 +1,5 @@
 /** The working of one cell: how a call of ours comes to the value that is seen. */
+import { NAMESPACE } from "../formula/namespace";
 import { isFault } from "../engine/faults";
 import { allFunctions } from "../functions/all";
 import { showwork } from "../functions/about/showwork";
@@ -127,7 +128,8 @@ function stepsOf(
   cell: Place,
 ): Pick<Work, "steps" | "why"> {
   const { working, name } = shownFunction;
-  if (!working) return { steps: [], why: `RIG.${name} has no step-by-step working; this is its rule.` };
+  if (!working)
+    return { steps: [], why: `${NAMESPACE}.${name} has no step-by-step working; this is its rule.` };
   const unknown = args.find((_, index) => values[index] === undefined);
   if (unknown !== undefined) {
     return {

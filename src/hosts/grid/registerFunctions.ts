@@ -10,8 +10,6 @@ import type { Parameter } from "../../functions/core/parameters";
 import type { GridLibrary } from "./library";
 import { saidOnSheet } from "./saidOnSheet";
 
-export { NAMESPACE };
-
 /** A cell as the library hands it to a function and takes it back. */
 interface GridValue {
   readonly value: number | string | boolean | null;

@@ -31,7 +31,8 @@ let model: GridModel | undefined;
  * @returns its value; a matrix as an array of rows
  */
 export function evaluateFormula(formula: string): FormulaOutcome {
-  const text = formula.trim().replace(/^=/, "");
+  const written = formula.trim();
+  const text = written.startsWith("=") ? written.slice(1) : written;
   const refused = beyondLimits(text);
   if (refused !== undefined) return { error: "#VALUE!", message: refused };
   const library = loadLibrary();

@@ -1,4 +1,5 @@
 /** Showing how the selected cell comes to its value. */
+import { NAMESPACE } from "../../formula/namespace";
 import { button, make, paragraph, setText } from "../dom";
 import { placeInWords, type View } from "../view";
 import { workOf, type Work, type WorkedArgument, type WorkedStep } from "../workOf";
@@ -35,7 +36,7 @@ function shownWork({ shown, formula, partOnly, from, args, steps, why }: Work, p
     make("h2", {}, place),
     paragraph(from ? `Filled by the formula in ${from}:` : "Its formula:"),
     make("p", {}, make("code", {}, `=${formula}`)),
-    ...(partOnly ? [paragraph(`Shown is the part that RIG.${shown.name} does.`, "pane-quiet")] : []),
+    ...(partOnly ? [paragraph(`Shown is the part that ${NAMESPACE}.${shown.name} does.`, "pane-quiet")] : []),
     ...(args.length > 0
       ? [make("h3", {}, "With"), make("dl", { className: "pane-facts" }, ...args.flatMap(argument))]
       : []),

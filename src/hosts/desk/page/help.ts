@@ -2,7 +2,7 @@
 import type { SheetFunction } from "../../../functions/core/declare";
 import { pageOf, syntaxOf } from "../../../help/facts";
 import { INDEX_PAGE, LIMITS_PAGE } from "../../../help/frame";
-import { NAMESPACE } from "../../grid/registerFunctions";
+import { NAMESPACE } from "../../../formula/namespace";
 import { WRITING_LABEL } from "../../../workbooks/typed/writing";
 import { NOTICES_PAGE } from "../protocol";
 import { ask } from "./dialogs";
