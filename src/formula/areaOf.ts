@@ -11,9 +11,7 @@ export interface SheetRange {
 export function areaOf(text: string): SheetRange | undefined {
   const written = text.trim();
   const cells = readReference(written.startsWith("=") ? written.slice(1) : written);
-  if (cells?.sheet === undefined || cells.lastSheet !== undefined || cells.file !== undefined)
-    return undefined;
-  const { from } = cells;
-  if (from.row === undefined || from.column === undefined) return undefined;
+  if (cells?.sheet === undefined || cells.lastSheet !== undefined) return undefined;
+  if (cells.file !== undefined || isWhole(cells)) return undefined;
   return { sheet: cells.sheet, range: rangeOf(zoneOf(cells)) };
 }
