@@ -1,6 +1,6 @@
 /** Finds the call of one of our functions in a formula. */
 import { treeOf } from "./parse";
-import { ourName } from "./storedNames";
+import { mentionsUs, ourName } from "./storedNames";
 import { nodesIn } from "./tree";
 
 export interface Call {
@@ -14,7 +14,7 @@ export interface Call {
 
 /** @returns the first call of ours; undefined where there is none or the formula is broken */
 export function callIn(formula: string): Call | undefined {
-  const tree = treeOf(formula);
+  const tree = mentionsUs(formula) ? treeOf(formula) : undefined;
   if (!tree) return undefined;
   for (const node of nodesIn(tree)) {
     const name = node.kind === "call" ? ourName(node.name) : undefined;

@@ -4,7 +4,7 @@
  */
 import { FUTURE_FUNCTIONS, WORKSHEET_FUTURE_FUNCTIONS } from "./futureFunctions";
 import { NAMESPACE } from "./namespace";
-import { functionName, ourName } from "./storedNames";
+import { functionName, mentionsUs, ourName } from "./storedNames";
 import { isCalled, withTokens } from "./tokens";
 
 export const toStoredFormula = (formula: string): string =>
@@ -17,8 +17,9 @@ export const toStoredFormula = (formula: string): string =>
     return FUTURE_FUNCTIONS.has(name) ? `_xlfn.${name}` : text;
   });
 
-export const fromStoredFormula = (stored: string): string =>
-  withTokens(stored, ({ text }, index, tokens) => {
+export function fromStoredFormula(stored: string): string {
+  if (!mentionsUs(stored) && !stored.toUpperCase().includes("_XL")) return stored;
+  return withTokens(stored, ({ text }, index, tokens) => {
     if (!isCalled(tokens, index)) return text;
     const own = ourName(text);
     if (own !== undefined) return `${NAMESPACE}.${own}`;
@@ -27,3 +28,4 @@ export const fromStoredFormula = (stored: string): string =>
       ? name
       : text;
   });
+}

@@ -19,6 +19,9 @@ export function functionName(written: string): string {
   return name;
 }
 
+/** Whether a text so much as names us: most formulas do not, and every cell of a big job is asked. */
+export const mentionsUs = (text: string): boolean => text.toUpperCase().includes(NAMESPACE);
+
 /** @returns the name without the namespace; undefined for a function that is not ours */
 export function ourName(written: string): string | undefined {
   const name = functionName(written);
