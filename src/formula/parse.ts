@@ -46,7 +46,7 @@ class Reader {
   constructor(private readonly formula: string) {
     const tokens = tokensOf(formula);
     const first = tokens[0]?.kind === "sign of a formula" ? 1 : 0;
-    // A blank means something only between two references.
+    // Blanks stay: between two references one means something.
     this.tokens = tokens.slice(first);
   }
 
