@@ -5,7 +5,7 @@ import type { Part } from "../hosts/grid/gridContract";
 import { prepareLibrary } from "../hosts/grid/prepareLibrary";
 import { toDocument } from "../hosts/grid/toDocument";
 import { quietly } from "../hosts/headless/loadLibrary";
-import { parseAddress } from "../workbooks/address";
+import { parseAddress } from "../formula/address";
 import { layOut } from "../workbooks/layOut";
 import { multiRoom } from "../workbooks/multiRoom/definition";
 import { guestHouse } from "../workbooks/multiRoom/guestHouse";
