@@ -1,10 +1,8 @@
 /** What each part of the grid library that we replace is worth: opening and editing a job with it and without. */
 import { spawnSync } from "node:child_process";
-import * as library from "@odoo/o-spreadsheet";
 import type { Part } from "../hosts/grid/gridContract";
-import { prepareLibrary } from "../hosts/grid/prepareLibrary";
 import { toDocument } from "../hosts/grid/toDocument";
-import { quietly } from "../hosts/headless/loadLibrary";
+import { loadLibrary, quietly } from "../hosts/headless/loadLibrary";
 import { parseAddress } from "../formula/address";
 import { layOut } from "../workbooks/layOut";
 import { multiRoom } from "../workbooks/multiRoom/definition";
@@ -27,7 +25,7 @@ interface Times {
 
 /** In a process of its own, since a library that was taught stays so. @param part "" for none */
 export function measureWithout(part: string, outlets: number): void {
-  quietly(() => prepareLibrary(library, part === "" ? [] : [part as Part]));
+  const library = loadLibrary(part === "" ? [] : [part as Part]);
   const book = layOut(multiRoom, scaledJob(guestHouse, outlets));
   const times = quietly((): Times => {
     const start = cpuMs();

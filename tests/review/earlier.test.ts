@@ -157,9 +157,7 @@ const planted: readonly (readonly [what: string, rule: string, plant: (book: Boo
 describe("planted mistakes", () => {
   // Each in another of the workbooks, in turn; all in all of them on demand.
   const pairs = planted.flatMap((one, index) =>
-    (isMost ? estimates : [estimates[index % estimates.length]!]).map(
-      (name) => [one[0], name, one] as const,
-    ),
+    (isMost ? estimates : [estimates[index % estimates.length]!]).map((name) => [one[0], name, one] as const),
   );
   test.each(pairs)(
     "%s, in %s",

@@ -22,9 +22,7 @@ const DIFFERENT: Readonly<Record<string, string>> = {
 };
 
 /** A sample of each kind by default; all with RIGSHEET_RUNS=most. */
-const sample = surveys.filter(
-  ({ id }, at) => isMost || at % 4 === 0 || id in DIFFERENT,
-);
+const sample = surveys.filter(({ id }, at) => isMost || at % 4 === 0 || id in DIFFERENT);
 
 test("surveys of readings are asked about, refused or explained as their maker expects", async () => {
   const found: Record<string, string[]> = {};

@@ -233,7 +233,9 @@ function report(library: GridLibrary, { without, isVital }: Contract, missing: r
   const names = missing.map((path) => `“${path.split(/[.<]/).at(-1)!}”`).join(", ");
   const sentence = `This grid library has no ${names}, on which Rigsheet stands: ${without}.`;
   if (isVital)
-    throw new GridTrouble(`${sentence} So nothing is shown or computed. Put version ${TRIED_VERSION} of it back.`);
+    throw new GridTrouble(
+      `${sentence} So nothing is shown or computed. Put version ${TRIED_VERSION} of it back.`,
+    );
   say(library, sentence);
 }
 
