@@ -45,8 +45,9 @@ export function referencePair(latitude: number, longitude: number, slots: Vector
   }) as [Vector, Vector];
   const aim = anglesOf([a[0] + b[0], a[1] + b[1], a[2] + b[2]]);
   const apart = Math.acos(a[0] * b[0] + a[1] * b[1] + a[2] * b[2]);
-  // Facing the sky, the slot of the lesser azimuth is on the left: true away from north.
-  const [left, right] = anglesOf(a).azimuth < anglesOf(b).azimuth ? [a, b] : [b, a];
+  // Facing the sky, the slot from which the shorter way to the other is clockwise is on the left.
+  const clockwise = (anglesOf(b).azimuth - anglesOf(a).azimuth + 360) % 360;
+  const [left, right] = clockwise < 180 ? [a, b] : [b, a];
   const sine = (left[2] - right[2]) / (2 * Math.sin(apart / 2) * Math.cos(aim.elevation * RAD));
   return { azimuth: aim.azimuth, elevation: aim.elevation, tilt: Math.asin(sine) / RAD };
 }

@@ -18,6 +18,12 @@ const SOLD_AS_IT_IS: Readonly<Record<string, string>> = {
   options: "SUM(options_chosen_sum)",
 };
 
+/** Of the total: lengths are taxed as materials, hours as labour, each only where the tax is on it. */
+const TWO_DEVIATIONS =
+  "2*price_factor*(1-discount_share)" +
+  '*SQRT((SUM(rooms_variance)+SUM(branches_variance)+SUM(heads_variance))*(1+site_tax*(site_tax_on<>"labour only"))^2' +
+  '+SUM(work_variance)*(1+site_tax*(site_tax_on<>"materials only"))^2)';
+
 const money = (name: string, label: string, formula: string, more: Partial<Field> = {}): Field => ({
   name,
   label,
@@ -134,15 +140,11 @@ export const price: SheetDefinition = {
           ...money(
             "price_low",
             "Total, at least",
-            "price_expected-2*price_deviation*price_factor*(1-discount_share)*(1+site_tax)",
+            `price_expected-${TWO_DEVIATIONS}`,
           ),
           note: "Two deviations below and above: about 19 in 20.",
         },
-        money(
-          "price_high",
-          "Total, at most",
-          "price_expected+2*price_deviation*price_factor*(1-discount_share)*(1+site_tax)",
-        ),
+        money("price_high", "Total, at most", `price_expected+${TWO_DEVIATIONS}`),
       ],
     },
     {

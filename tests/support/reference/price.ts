@@ -1,0 +1,181 @@
+/** Terms, Price and Quote a second time, in decimals of 60 digits; money is rounded where it prints. */
+import DecimalJs from "decimal.js";
+import { costOf, labourOf } from "./materials";
+import { headRows } from "./headUnits";
+import { slotRows } from "./sightline";
+import { eachRow, field, figure, filledRows, isFilled, isSame, rowsOf, sum, word, type Cells, type Job, type Row, type Value } from "./job";
+import { outletRows, tunersOf } from "./rooms";
+
+const Decimal = DecimalJs.clone({ precision: 60 });
+type Decimal = DecimalJs;
+const of = (value: number): Decimal => new Decimal(value);
+const added = (values: readonly Decimal[]): Decimal => values.reduce((a, b) => a.plus(b), of(0));
+
+const cents = (job: Job, value: Decimal, places = 2): Decimal =>
+  value.toDecimalPlaces(places, word(job, "site_rounding") === "half even" ? Decimal.ROUND_HALF_EVEN : Decimal.ROUND_HALF_UP);
+
+export interface Priced {
+  readonly sums: readonly Decimal[];
+  readonly sections: readonly Decimal[];
+  readonly direct: Decimal;
+  readonly factor: Decimal;
+  readonly lines: readonly Decimal[];
+  readonly before: Decimal;
+  readonly discount: Decimal;
+  readonly net: Decimal;
+  readonly taxable: Decimal;
+  readonly tax: Decimal;
+  readonly total: Decimal;
+  readonly options: Decimal;
+}
+
+const optionSum = (row: Row): Decimal => of(figure(row, "each")).times(figure(row, "quantity"));
+
+export function priced(job: Job): Priced {
+  const share = (name: string): Decimal => of(field(job, name));
+  const bought = (block: string): Decimal => added(filledRows(job, block, "name").map((part) => costOf(job, block, part)));
+  const labour = added(filledRows(job, "labour", "name").map((work) => labourOf(job, work)));
+  const provisional = added(filledRows(job, "provisional", "name").map((row) => of(figure(row, "sum"))));
+  const sums = [...["units", "supplies", "cables", "passives", "plates", "fittings"].map(bought), labour, provisional];
+  const [units, supplies, cables, passives, plates, fittings] = sums as Decimal[];
+  const sections = [units!.plus(supplies!), cables!.plus(passives!), plates!.plus(fittings!), labour];
+  // Each option prints at its own sum, so each is rounded.
+  const options = added(
+    filledRows(job, "options", "name").filter(({ chosen }) => chosen === "yes").map((row) => cents(job, optionSum(row))),
+  );
+  const up = share("site_contingency").plus(1).times(share("site_overhead").plus(1));
+  const kept = of(1).minus(share("site_margin"));
+  // Multiplied before it is divided, so that what divides evenly does.
+  const lines = [...sections.map((section) => section.times(up).dividedBy(kept)), provisional, options].map((line) => cents(job, line));
+  const before = added(lines);
+  const discount = isFilled(job.fields, "discount_share")
+    ? cents(job, before.times(share("discount_share")))
+    : isFilled(job.fields, "discount_sum")
+      ? share("discount_sum")
+      : of(0);
+  const net = before.minus(discount);
+  const whole = { "labour only": lines[3]!, "materials only": before.minus(lines[3]!) }[word(job, "site_tax_on")] ?? before;
+  const taxable = before.isZero() ? whole : cents(job, whole.times(net).dividedBy(before));
+  const tax = cents(job, taxable.times(share("site_tax")));
+  return {
+    ...{ sums, sections, direct: added(sections), factor: up.dividedBy(kept), lines },
+    ...{ before, discount, net, taxable, tax, total: net.plus(tax), options },
+  };
+}
+
+export function termsSheet(job: Job): Cells {
+  const rows = rowsOf(job, "options");
+  return {
+    options_sum: eachRow<Value>(rows, "name", (row) => cents(job, optionSum(row)).toNumber(), ""),
+    options_chosen_sum: eachRow<Value>(
+      rows,
+      "name",
+      (row) => (row.chosen === "yes" ? cents(job, optionSum(row)).toNumber() : 0),
+      "",
+    ),
+  };
+}
+
+const numbers = (values: readonly Decimal[]): number[] => values.map((value) => value.toNumber());
+
+/** The expected total and its range: means of what is not sure, and two deviations to either side. */
+export function doubt(job: Job, cells: Cells) {
+  const { factor, total } = priced(job);
+  const column = (name: string): number[] => (cells[name] as readonly Value[]).filter((value) => value !== "") as number[];
+  const variance = ["rooms_variance", "branches_variance", "heads_variance", "work_variance"].map((name) => sum(column(name)));
+  const deviation = Math.sqrt(sum(variance));
+  const drift = sum(column("rooms_drift")) * factor.toNumber();
+  // A discount by a share takes its share of what is not sure as well.
+  const kept = isFilled(job.fields, "discount_share") ? 1 - field(job, "discount_share") : 1;
+  const rate = field(job, "site_tax");
+  const on = word(job, "site_tax_on");
+  const taxOn = (isLabour: boolean): number => (on === "materials and labour" || (on === "labour only") === isLabour ? rate : 0);
+  const expected = total.toNumber() + drift * kept * (1 + taxOn(false));
+  const lengths = variance[0]! + variance[1]! + variance[2]!;
+  const sold = kept * factor.toNumber() * Math.sqrt(lengths * (1 + taxOn(false)) ** 2 + variance[3]! * (1 + taxOn(true)) ** 2);
+  return { deviation, drift, expected, low: expected - 2 * sold, high: expected + 2 * sold };
+}
+
+export function priceSheet(job: Job, cells: Cells): Cells {
+  const p = priced(job);
+  const direct = p.direct;
+  const contingency = direct.times(field(job, "site_contingency"));
+  const overhead = direct.plus(contingency).times(field(job, "site_overhead"));
+  const cost = direct.plus(contingency).plus(overhead);
+  const sell = cost.dividedBy(of(1).minus(field(job, "site_margin")));
+  const outlets = outletRows(job);
+  const { deviation, drift, expected, low, high } = doubt(job, cells);
+  const parts = [...p.sections, p.sums[7]!, p.options];
+  const keys = ["reception", "cable", "outlets", "labour", "provisional", "options"];
+  const own = new Map(rowsOf(job, "rooms").map((row, at) => [row, Number((cells.rooms_own as readonly Value[])[at])]));
+  const ownOf = (rows: readonly Row[]): number => sum(rows.map((row) => own.get(row)!)) * p.factor.toNumber();
+  const shared = (sell.toNumber() - ownOf(outlets)) / outlets.length;
+  const ofKind = (row: Row): Row[] => outlets.filter(({ kind }) => isSame(kind, row.name));
+  const kinds = rowsOf(job, "kinds");
+  return {
+    price_sums: numbers(p.sums),
+    ...Object.fromEntries(keys.slice(0, 4).map((key, at) => [`price_${key}`, p.sections[at]!.toNumber()])),
+    price_direct: direct.toNumber(),
+    price_contingency: contingency.toNumber(),
+    price_overhead: overhead.toNumber(),
+    price_cost: cost.toNumber(),
+    price_sell: sell.toNumber(),
+    price_profit: sell.minus(cost).toNumber(),
+    price_markup: sell.minus(cost).dividedBy(cost).toNumber(),
+    price_factor: p.factor.toNumber(),
+    price_per_outlet: sell.toNumber() / outlets.length,
+    ...{ price_deviation: deviation, price_drift: drift, price_expected: expected, price_low: low, price_high: high },
+    ...Object.fromEntries(keys.map((key, at) => [`price_part_${key}`, parts[at]!.toNumber()])),
+    ...Object.fromEntries(keys.map((key, at) => [`price_times_${key}`, at < 4 ? p.factor.toNumber() : 1])),
+    price_lines: numbers(p.lines),
+    price_before: p.before.toNumber(),
+    price_discount: p.discount.toNumber(),
+    price_net: p.net.toNumber(),
+    price_taxable: p.taxable.toNumber(),
+    price_tax: p.tax.toNumber(),
+    price_total: p.total.toNumber(),
+    bykind_name: eachRow<Value>(kinds, "name", (row) => row.name!, ""),
+    bykind_outlets: eachRow<Value>(kinds, "name", (row) => ofKind(row).length, ""),
+    bykind_price: eachRow<Value>(kinds, "name", (row) => ownOf(ofKind(row)) + shared * ofKind(row).length, ""),
+  };
+}
+
+/** A list that is empty says so. */
+const orNone = (list: Value[]): Value[] => (list.some((text) => text !== "") ? list : ["none"]);
+
+export function quoteSheet(job: Job, cells: Cells): Cells {
+  const p = priced(job);
+  const { expected, low, high } = doubt(job, cells);
+  const options = rowsOf(job, "options");
+  const column = (block: string, key: string): Value[] => eachRow<Value>(rowsOf(job, block), key, (row) => row[key]!, "");
+  const outlets = outletRows(job);
+  const tuners = sum(outlets.map((row) => tunersOf(job, row)));
+  const isOff = !p.discount.isZero();
+  return {
+    quote_job: word(job, "site_job"),
+    quote_customer: word(job, "site_customer"),
+    quote_place: word(job, "site_place"),
+    quote_number: `${word(job, "site_quote")}, revision ${word(job, "site_revision")}`,
+    quote_date: field(job, "site_date"),
+    quote_until: field(job, "site_until"),
+    quote_by: word(job, "site_prepared_by"),
+    quote_scope: `outlets: ${outlets.length}, tuners: ${tuners}, head units: ${headRows(job).length}, orbital slots: ${slotRows(job).length}`,
+    ...Object.fromEntries(
+      ["reception", "cable", "fittings", "labour", "provisional", "options"].map((key, at) => [`quote_${key}`, at > 3 && p.lines[at]!.isZero() ? "" : p.lines[at]!.toNumber()]),
+    ),
+    quote_discount: isOff ? -p.discount.toNumber() : "",
+    quote_discount_reason: isOff ? word(job, "discount_reason") : "",
+    quote_net: p.net.toNumber(),
+    quote_tax: p.tax.toNumber(),
+    quote_tax_reason: "",
+    quote_total: p.total.toNumber(),
+    quote_currency: word(job, "site_currency"),
+    quote_expected: cents(job, of(expected)).toNumber(),
+    quote_range: `${cents(job, of(low), 0).toFixed(0)} to ${cents(job, of(high), 0).toFixed(0)}`,
+    quoteoptions_name: column("options", "name"),
+    quoteoptions_sum: eachRow<Value>(options, "name", (row) => cents(job, optionSum(row)).toNumber(), ""),
+    quoteoptions_word: column("options", "chosen"),
+    quoteassumptions_text: orNone(column("assumptions", "text")),
+    quoteexclusions_text: orNone(column("exclusions", "text")),
+  };
+}

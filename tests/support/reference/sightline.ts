@@ -1,0 +1,181 @@
+/**
+ * Site, Sightline and Alignment a second time, on the ellipsoid and by vectors (../referenceSight.ts); the magnetic
+ * model is the library magvar (rounds to 0.01 deg), the sun astronomy-engine: both of the tests only. Skew: Roddy,
+ * Satellite Communications, 4th ed., ch. 5, upright polarisation. A sun check ends where the angle from sun to slot
+ * passes 35 wavelengths over the diameter + 0.267 deg (help page of SUNCHECK).
+ */
+import { magneticField } from "magvar";
+import { referenceAngles, referencePair } from "../referenceSight";
+import { cornerOf } from "./cables";
+import { corners, eachRow, field, figure, filledRows, orNought, rowsOf, type Cells, type Expected, type Job, type Row, type Value } from "./job";
+import { sunChecks } from "./sun";
+
+const RAD = Math.PI / 180;
+/** Sheet dates count days from 1899-12-30. */
+export const dayOf = (sheetDate: number): Date => new Date(Date.UTC(1899, 11, 30) + sheetDate * 86_400_000);
+const wrap360 = (degrees: number): number => ((degrees % 360) + 360) % 360;
+
+/** Degrees east, from such as 97W or a number. */
+export function slotEast(slot: Value | undefined): number {
+  if (typeof slot === "number") return slot;
+  const read = /^\s*(\d+(?:\.\d+)?)\s*°?\s*([EW])\s*$/i.exec(slot ?? "");
+  if (!read) return NaN;
+  const east = Number(read[1]) * (read[2]!.toUpperCase() === "W" ? -1 : 1);
+  return Math.abs(east) <= 180 ? east : NaN;
+}
+
+/** A slot that was typed as a number is kept as text with its letter. */
+const slotName = (slot: Value | undefined): Value =>
+  typeof slot === "number" ? `${Math.abs(slot)}${slot < 0 ? "W" : "E"}` : (slot ?? "");
+
+const place = (job: Job): [number, number] => [field(job, "site_latitude"), field(job, "site_longitude")];
+const anglesTo = (job: Job, slot: Value | undefined) =>
+  referenceAngles(...place(job), slotEast(slot), field(job, "site_height"));
+const declination = (job: Job): number =>
+  magneticField(...place(job), field(job, "site_height") / 1000, dayOf(field(job, "site_date"))).declination;
+
+type Vector = [number, number, number];
+const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+
+/** k from slot to site, r upright, e the polarisation: p = (k×e)×k against f = k×r. Clockwise facing the slot is positive. */
+function skewOf(job: Job, slot: Value | undefined): number {
+  const [latitude, longitude] = place(job).map((degrees) => degrees * RAD) as [number, number];
+  const s = slotEast(slot) * RAD;
+  const e2 = (1 / 298.257223563) * (2 - 1 / 298.257223563);
+  const n = 6378.137 / Math.sqrt(1 - e2 * Math.sin(latitude) ** 2);
+  const up: Vector = [Math.cos(latitude) * Math.cos(longitude), Math.cos(latitude) * Math.sin(longitude), Math.sin(latitude)];
+  const site: Vector = [n * up[0], n * up[1], n * (1 - e2) * up[2]];
+  const k: Vector = [site[0] - 42164.17 * Math.cos(s), site[1] - 42164.17 * Math.sin(s), site[2]];
+  const f = cross(k, up);
+  const h = cross(cross(k, [0, 0, 1]), k);
+  const sine = dot(h, f) / Math.hypot(...h) / Math.hypot(...f);
+  // The turn of a plane goes round every 180 degrees.
+  const angle = Math.asin(Math.min(1, Math.abs(sine))) / RAD;
+  return angle * Math.sign(Math.sin(longitude - s) / Math.tan(latitude));
+}
+
+export const slotRows = (job: Job): readonly Row[] => filledRows(job, "slots", "slot");
+
+export const clears = (job: Job, row: Row): Value => {
+  const over = anglesTo(job, row.slot).elevation - orNought(row, "obstacle");
+  if (Number.isNaN(over)) return NaN;
+  return over < field(job, "site_clearance") - 1e-9 ? "low" : "ok";
+};
+
+function pairOf(job: Job) {
+  const [a, b] = rowsOf(job, "slots").slice(0, 2).map((row) => slotName(row.slot)) as [Value?, Value?];
+  const isPair = (a ?? "") !== "" && (b ?? "") !== "";
+  return { a: a ?? "", b: b ?? "", isPair };
+}
+
+export function siteSheet(job: Job): Cells {
+  return {
+    corner_frequency: [corners((corner) => cornerOf(job, corner).mhz)],
+    corner_temperature: [corners((corner) => cornerOf(job, corner).celsius)],
+    diagnosis_band: [[field(job, "site_low"), field(job, "site_high")]],
+  };
+}
+
+/** The dish looks at the middle of the pair, or at its only slot. */
+function aimOf(job: Job): { azimuth: Value; elevation: Value; tilt: Value } {
+  const { a, b, isPair } = pairOf(job);
+  if (!isPair) return { azimuth: "", elevation: "", tilt: "" };
+  return referencePair(...place(job), [slotEast(a), slotEast(b)], field(job, "site_height"));
+}
+
+export function sightlineSheet(job: Job): Cells {
+  const rows = rowsOf(job, "slots");
+  const column = (of: (row: Row) => Value): Value[] => eachRow<Value>(rows, "slot", of, "");
+  const { a, b, isPair } = pairOf(job);
+  const aim = aimOf(job);
+  const apart = (): number => {
+    const [one, other] = [anglesTo(job, a), anglesTo(job, b)];
+    const [e1, e2] = [one.elevation * RAD, other.elevation * RAD];
+    return Math.acos(Math.sin(e1) * Math.sin(e2) + Math.cos(e1) * Math.cos(e2) * Math.cos((one.azimuth - other.azimuth) * RAD)) / RAD;
+  };
+  const year = dayOf(field(job, "site_date")).getUTCFullYear();
+  const sun = (slot: Value): Expected[][] =>
+    slot === ""
+      ? [1, 2].map(() => ["", "", "", "", ""])
+      : sunChecks(...place(job), field(job, "site_height"), slotEast(slot), year, field(job, "site_dish"));
+  return {
+    sight_slot: column((row) => slotName(row.slot)),
+    sight_angles: eachRow<Value[]>(
+      rows,
+      "slot",
+      (row) => {
+        const { azimuth, elevation, range } = anglesTo(job, row.slot);
+        return [azimuth, elevation, range];
+      },
+      ["", "", ""],
+    ),
+    sight_compass: column((row) => wrap360(anglesTo(job, row.slot).azimuth - declination(job))),
+    sight_skew: column((row) => skewOf(job, row.slot)),
+    sight_clearance: column((row) => anglesTo(job, row.slot).elevation - orNought(row, "obstacle")),
+    sight_verdict: column((row) => clears(job, row)),
+    sight_declination: declination(job),
+    pair_a: a,
+    pair_b: b,
+    pair_aim: [[aim.azimuth, aim.elevation]],
+    pair_tilt: aim.tilt,
+    pair_separation: isPair ? apart() : "",
+    sun_a: sun(a),
+    sun_b: sun(b),
+  };
+}
+
+export function alignmentSheet(job: Job): Cells {
+  const rows = rowsOf(job, "slots");
+  const column = (of: (row: Row) => Value): Value[] => eachRow<Value>(rows, "slot", of, "");
+  const aim = aimOf(job);
+  const offset = field(job, "site_offset");
+  const less = (value: Value, other: number): Value => (typeof value === "number" ? value - other : "");
+  const bearing = (value: Value): Value => (typeof value === "number" ? wrap360(value - declination(job)) : "");
+  return {
+    align_slot: column((row) => slotName(row.slot)),
+    align_azimuth: column((row) => anglesTo(job, row.slot).azimuth),
+    align_compass: column((row) => bearing(anglesTo(job, row.slot).azimuth)),
+    align_elevation: column((row) => anglesTo(job, row.slot).elevation),
+    align_face: column((row) => anglesTo(job, row.slot).elevation - offset),
+    align_skew: column((row) => skewOf(job, row.slot)),
+    align_date: field(job, "site_date"),
+    align_declination: declination(job),
+    align_aim_azimuth: aim.azimuth,
+    align_aim_compass: bearing(aim.azimuth),
+    align_aim_elevation: aim.elevation,
+    align_aim_face: less(aim.elevation, offset),
+    align_tilt: aim.tilt,
+    peaks_elevation: peakElevation(job),
+    peaks_found: peaks(job),
+  };
+}
+
+/** Of the pair where there is one, else of the first slot. */
+function peakElevation(job: Job): Value {
+  const { a, isPair } = pairOf(job);
+  return isPair ? aimOf(job).elevation : a === "" ? "" : anglesTo(job, a).elevation;
+}
+
+/**
+ * Equal drops (help page of EQUALDROPS): turn = (step/2)(d- - d+)/S, doubt 2·(step/2)(s/S)·√(2 + 24(turn/step)²) with
+ * s = reading error/√3, beam = step·√(24/S), times cos(elevation) in azimuth.
+ */
+function peaks(job: Job): Expected[][] {
+  return eachRow<Expected[]>(
+    rowsOf(job, "peaks"),
+    "what",
+    (row) => {
+      const [step, here] = [figure(row, "step"), figure(row, "here")];
+      const [up, down] = [here - figure(row, "plus"), here - figure(row, "minus")];
+      const total = up + down;
+      if (row.kind === "percent" || !(total > 0) || total > 15.36) return [NaN, NaN, NaN, NaN];
+      const turn = ((step / 2) * (down - up)) / total;
+      const sky = row.axis === "azimuth" ? Math.cos(Number(peakElevation(job)) * RAD) : 1;
+      const error = field(job, "commission_meter") / Math.sqrt(3);
+      const doubt = step * (error / total) * Math.sqrt(2 + 24 * (turn / step) ** 2);
+      return [turn, doubt, step * Math.sqrt(24 / total) * sky, /^(peaked|turn|again|unsure)$/];
+    },
+    ["", "", "", ""],
+  );
+}

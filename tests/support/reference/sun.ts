@@ -1,0 +1,77 @@
+/** Sun checks by astronomy-engine: the day of least separation in each half of the year, and the days of outage around it. */
+import { Equator, Horizon, Observer, Body } from "astronomy-engine";
+import { referenceAngles } from "../referenceSight";
+import type { Expected } from "./job";
+
+const RAD = Math.PI / 180;
+const DAY_MS = 86_400_000;
+const SUN_RADIUS_DEG = 0.267;
+/** SUNCHECK's own where it is given none; that Sightline gives it none was taken from the formula. */
+const USUAL_MHZ = 12_450;
+const LIGHT_M_MHZ = 299.792458;
+
+export function sunChecks(
+  latitude: number,
+  longitude: number,
+  metres: number,
+  slot: number,
+  year: number,
+  dish: number,
+): Expected[][] {
+  const look = referenceAngles(latitude, longitude, slot, metres);
+  if (!(look.elevation > 0)) return [1, 2].map(() => [NaN, NaN, NaN, NaN, NaN]);
+  const observer = new Observer(latitude, longitude, metres);
+  const apart = (at: number): number => {
+    const when = new Date(at);
+    const { ra, dec } = Equator(Body.Sun, when, observer, true, true);
+    const sun = Horizon(when, observer, ra, dec);
+    const [e1, e2] = [look.elevation * RAD, sun.altitude * RAD];
+    const cosine = Math.sin(e1) * Math.sin(e2) + Math.cos(e1) * Math.cos(e2) * Math.cos((look.azimuth - sun.azimuth) * RAD);
+    return Math.acos(Math.min(1, cosine)) / RAD;
+  };
+  /** The least of a day, the day beginning at noon of the slot's other side. */
+  const least = (from: number): { at: number; degrees: number } => {
+    let [low, high] = [from, from + DAY_MS];
+    let best = low;
+    for (let at = low; at < high; at += DAY_MS / 24) if (apart(at) < apart(best)) best = at;
+    [low, high] = [best - DAY_MS / 24, best + DAY_MS / 24];
+    while (high - low > 500) {
+      const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
+      if (apart(a) < apart(b)) high = b;
+      else low = a;
+    }
+    return { at: low, degrees: apart(low) };
+  };
+  const limit = (35 * LIGHT_M_MHZ) / USUAL_MHZ / dish + SUN_RADIUS_DEG;
+  return [Date.UTC(year, 2, 20), Date.UTC(year, 8, 22)].map((equinox) => {
+    const days = Array.from({ length: 61 }, (_, day) => least(equinox + (day - 30) * DAY_MS));
+    const peak = days.reduce((a, b) => (b.degrees < a.degrees ? b : a));
+    const outage = days.filter(({ degrees }) => degrees <= limit);
+    const seconds = (towards: number): number => {
+      let [inside, outside] = [peak.at, peak.at + towards * DAY_MS * 0.2];
+      while (Math.abs(outside - inside) > 100) {
+        const middle = (inside + outside) / 2;
+        if (apart(middle) <= limit) inside = middle;
+        else outside = middle;
+      }
+      return Math.abs(inside - peak.at) / 1000;
+    };
+    return [
+      near("a time", new Date(peak.at).toISOString(), 90_000),
+      number(peak.degrees, 0.01),
+      near("a day", day(outage[0]), DAY_MS),
+      near("a day", day(outage.at(-1)), DAY_MS),
+      number(seconds(1) + seconds(-1), 12),
+    ];
+  });
+}
+
+const day = (found: { at: number } | undefined): string => new Date(found?.at ?? NaN).toISOString().slice(0, 10);
+const near = (what: string, text: string, ms: number): Expected => ({
+  about: `${what} near ${text}`,
+  holds: (got) => typeof got === "string" && Math.abs(Date.parse(got) - Date.parse(text)) <= ms,
+});
+const number = (value: number, within: number): Expected => ({
+  about: `about ${value}`,
+  holds: (got) => typeof got === "number" && Math.abs(got - value) <= within,
+});
