@@ -4,7 +4,7 @@ import { headUnitsSheet } from "./headUnits";
 import { eachRow, field, isFilled, rowsOf, type Cells, type Job, type Row, type Value } from "./job";
 import { bandsOf, levelsOf } from "./rooms";
 
-/** A meter that finds nothing was read: nought, whatever it could have shown. */
+/** A meter that finds nothing was read: off, but by no figure. */
 const NO_SIGNAL = "no signal";
 
 /** At an outlet, its receiver unplugged: nothing behind a device that passes nothing; unsaid behind one at one port. */
@@ -20,7 +20,7 @@ function voltsDue(job: Job, room: Row, legs: readonly Value[]): Value {
 /** How far a reading lies outside its range; nothing where it is not read. */
 function outside(reading: Value | undefined, least: number, most: number): Value {
   if ((reading ?? "") === "") return "";
-  if (reading === NO_SIGNAL) return -least;
+  if (reading === NO_SIGNAL) return "";
   const level = Number(reading);
   return level < least ? level - least : level > most ? level - most : 0;
 }
@@ -40,7 +40,9 @@ export function commissioningSheet(job: Job): Cells {
   };
   const isOff = (off: Value, limit: number): boolean => off !== "" && Math.abs(Number(off)) > limit + 1e-9;
   const verdict = (row: Row): Value => {
-    if (["built_low", "built_high", "built_volts"].every((key) => !isFilled(row, key))) return "to measure";
+    // Both ends belong to a reading: taken from the formula.
+    if (!isFilled(row, "built_low") || !isFilled(row, "built_high")) return "to measure";
+    if (row.built_low === NO_SIGNAL || row.built_high === NO_SIGNAL) return "look";
     const tolerance = field(job, "commission_tolerance");
     return isOff(lowOff(row), tolerance) || isOff(highOff(row), tolerance) || isOff(voltsOff(row), field(job, "commission_volts_tolerance"))
       ? "look"

@@ -1,10 +1,15 @@
 /** Every sheet of the multi-room estimate a second time; see each file for what its figures are worked out from. */
-import { branchesSheet, partsSheet } from "./branches";
+import { parseRange } from "../../../src/workbooks/address";
+import type { Book } from "../../../src/workbooks/book";
+import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { bondingSheet } from "./bonding";
+import { branchesSheet, partsSheet } from "./branches";
+import { checksOf, wordOf, type Found } from "./checks";
 import { commissioningSheet } from "./commissioning";
 import { headUnitsSheet } from "./headUnits";
+import { diagnosed } from "./diagnosis";
+import { field, sum, word, type Cells, type Job } from "./job";
 import { labourSheet, materialsSheet } from "./materials";
-import type { Cells, Job } from "./job";
 import { priceSheet, quoteSheet, termsSheet } from "./price";
 import { roomsSheet } from "./rooms";
 import { alignmentSheet, sightlineSheet, siteSheet } from "./sightline";
@@ -16,7 +21,8 @@ export const TOLERANCES: Readonly<Record<string, number>> = {
   ),
 };
 
-export function reference(job: Job): Cells {
+/** What the sheets of figures must hold, but for the quote. */
+function figuresOf(job: Job): Cells {
   const cells: Cells = {
     ...siteSheet(job),
     ...sightlineSheet(job),
@@ -31,5 +37,54 @@ export function reference(job: Job): Cells {
     ...alignmentSheet(job),
     ...commissioningSheet(job),
   };
-  return { ...cells, ...priceSheet(job, cells), ...quoteSheet(job, cells) };
+  return { ...cells, ...priceSheet(job, cells) };
+}
+
+/** @param book tells where things stand, and what Diagnosis answers */
+export function reference(job: Job, book: Book): Cells {
+  const figures = figuresOf(job);
+  const checks = checksOf(job, figures);
+  const entries = Object.entries(checks).filter(([what]) => what.startsWith("Entries missing"));
+  return {
+    ...figures,
+    ...quoteSheet(job, figures, sum(entries.map(([, { found }]) => found))),
+    ...checksSheet(job, checks, book),
+    ...diagnosed(job, figures, book),
+  };
+}
+
+const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+
+function checksSheet(job: Job, checks: Readonly<Record<string, Found>>, book: Book): Cells {
+  const sheet = book.sheets.find(({ name }) => name === "Checks")!;
+  const zone = parseRange(book.names.find(({ name }) => name === "checks_result")!.range)!;
+  const defined = multiRoom.sheets.flatMap(({ parts }) => parts.flatMap((part) => (part.kind === "checks" ? part.checks : [])));
+  const cells: Cells = {};
+  let failed = 0;
+  for (let row = zone.top + 1; row <= zone.bottom + 1; row++) {
+    const what = String(sheet.cells[`A${row}`]?.value);
+    const one = checks[what];
+    if (!one) throw new Error(`the reference knows no check "${what}"`);
+    if (!one.passes && !one.isWish) failed++;
+    cells[`Checks!C${row}`] = one.found;
+    cells[`Checks!D${row}`] = wordOf(one);
+    const where = defined.find((check) => check.what === what)!.where;
+    if (sheet.cells[`E${row}`]?.formula !== undefined)
+      cells[`Checks!E${row}`] = one.passes
+        ? where
+        : one.first === undefined
+          ? new RegExp(`^${escaped(where)}: .`)
+          : new RegExp(`^${escaped(where)}: ${escaped(String(one.first))}(;|$)`);
+  }
+  const verdict = failed === 0 ? "all checks pass" : `${failed} to look at`;
+  return {
+    ...cells,
+    checks_failed: failed,
+    checks_verdict: verdict,
+    ...Object.fromEntries(book.sheets.map(({ name }) => [`${name}!D1`, verdict])),
+    about_by: word(job, "site_prepared_by"),
+    about_date: field(job, "site_date"),
+    about_template: /^multi-room estimate, version \d+/,
+    about_functions: /^\d+\.\d+\.\d+$/,
+  };
 }

@@ -23,7 +23,9 @@ export interface Priced {
   readonly before: Decimal;
   readonly discount: Decimal;
   readonly net: Decimal;
+  /** Its printed part of the price, and that before it is rounded. */
   readonly taxable: Decimal;
+  readonly taxableExactly: Decimal;
   readonly tax: Decimal;
   readonly total: Decimal;
   readonly options: Decimal;
@@ -55,11 +57,12 @@ export function priced(job: Job): Priced {
       : of(0);
   const net = before.minus(discount);
   const whole = { "labour only": lines[3]!, "materials only": before.minus(lines[3]!) }[word(job, "site_tax_on")] ?? before;
-  const taxable = before.isZero() ? whole : cents(job, whole.times(net).dividedBy(before));
+  const taxableExactly = before.isZero() ? whole : whole.times(net).dividedBy(before);
+  const taxable = cents(job, taxableExactly);
   const tax = cents(job, taxable.times(share("site_tax")));
   return {
     ...{ sums, sections, direct: added(sections), factor: up.dividedBy(kept), lines },
-    ...{ before, discount, net, taxable, tax, total: net.plus(tax), options },
+    ...{ before, discount, net, taxable, taxableExactly, tax, total: net.plus(tax), options },
   };
 }
 
@@ -143,13 +146,24 @@ export function priceSheet(job: Job, cells: Cells): Cells {
 /** A list that is empty says so. */
 const orNone = (list: Value[]): Value[] => (list.some((text) => text !== "") ? list : ["none"]);
 
-export function quoteSheet(job: Job, cells: Cells): Cells {
+/** @param entries how many entries are missing or out of bounds */
+export function quoteSheet(job: Job, cells: Cells, entries: number): Cells {
   const p = priced(job);
   const { expected, low, high } = doubt(job, cells);
   const options = rowsOf(job, "options");
   const column = (block: string, key: string): Value[] => eachRow<Value>(rowsOf(job, block), key, (row) => row[key]!, "");
   const outlets = outletRows(job);
   const tuners = sum(outlets.map((row) => tunersOf(job, row)));
+  const scope = [
+    ["outlets", outlets.length],
+    ["tuners", tuners],
+    ["head units", headRows(job).length],
+    ["orbital slots", slotRows(job).length],
+  ]
+    .filter(([, count]) => Number(count) > 0)
+    .map(([what, count]) => `${what}: ${count}`)
+    .join(", ");
+  const isDraft = entries > 0 || p.total.isNaN();
   const isOff = !p.discount.isZero();
   return {
     quote_job: word(job, "site_job"),
@@ -159,7 +173,12 @@ export function quoteSheet(job: Job, cells: Cells): Cells {
     quote_date: field(job, "site_date"),
     quote_until: field(job, "site_until"),
     quote_by: word(job, "site_prepared_by"),
-    quote_scope: `outlets: ${outlets.length}, tuners: ${tuners}, head units: ${headRows(job).length}, orbital slots: ${slotRows(job).length}`,
+    quote_scope: scope,
+    "Quote!A5": isDraft ? "Draft: not to be sent" : "",
+    quote_draft: isDraft ? "Entries are missing or wrong: see Checks" : "",
+    "Quote!A22": isOff ? "Discount" : "",
+    "Quote!A23": isOff && word(job, "discount_reason") !== "" ? "Reason for the discount" : "",
+    "Quote!A26": "",
     ...Object.fromEntries(
       ["reception", "cable", "fittings", "labour", "provisional", "options"].map((key, at) => [`quote_${key}`, at > 3 && p.lines[at]!.isZero() ? "" : p.lines[at]!.toNumber()]),
     ),

@@ -6,6 +6,7 @@
  */
 import { magneticField } from "magvar";
 import { referenceAngles, referencePair } from "../referenceSight";
+import { isBookError, type BookResult } from "../../../src/workbooks/book";
 import { cornerOf } from "./cables";
 import { corners, eachRow, field, figure, filledRows, orNought, rowsOf, type Cells, type Expected, type Job, type Row, type Value } from "./job";
 import { sunChecks } from "./sun";
@@ -25,7 +26,7 @@ export function slotEast(slot: Value | undefined): number {
 }
 
 /** A slot that was typed as a number is kept as text with its letter. */
-const slotName = (slot: Value | undefined): Value =>
+export const slotName = (slot: Value | undefined): Value =>
   typeof slot === "number" ? `${Math.abs(slot)}${slot < 0 ? "W" : "E"}` : (slot ?? "");
 
 const place = (job: Job): [number, number] => [field(job, "site_latitude"), field(job, "site_longitude")];
@@ -157,9 +158,22 @@ function peakElevation(job: Job): Value {
   return isPair ? aimOf(job).elevation : a === "" ? "" : anglesTo(job, a).elevation;
 }
 
+/** What a reading may be off by, and how wide the beam of a dish is against 70 wavelengths over its diameter. */
+const READING_DB = 0.3;
+const NARROWEST = 0.65;
+const WIDEST = 1.5;
+const LIGHT_M_MHZ = 299.792458;
+
+/** Small drops are unsure, and then no width of a beam is held against the dish's. */
+const ERROR_OR_UNSURE: Expected = {
+  about: "an error, or a figure beside unsure",
+  holds: (got) => isBookError(got as BookResult) || typeof got === "number" || got === "unsure",
+};
+
 /**
  * Equal drops (help page of EQUALDROPS): turn = (step/2)(d- - d+)/S, doubt 2·(step/2)(s/S)·√(2 + 24(turn/step)²) with
- * s = reading error/√3, beam = step·√(24/S), times cos(elevation) in azimuth.
+ * s = reading error/√3, beam = step·√(24/S), times cos(elevation) in azimuth. No answer in percent, without a peak
+ * between, beyond 15.36 dB, beyond 2.5 steps or 0.7 beams, or of a beam that is not the dish's (bounds: its message).
  */
 function peaks(job: Job): Expected[][] {
   return eachRow<Expected[]>(
@@ -169,12 +183,18 @@ function peaks(job: Job): Expected[][] {
       const [step, here] = [figure(row, "step"), figure(row, "here")];
       const [up, down] = [here - figure(row, "plus"), here - figure(row, "minus")];
       const total = up + down;
-      if (row.kind === "percent" || !(total > 0) || total > 15.36) return [NaN, NaN, NaN, NaN];
+      const none = [NaN, NaN, NaN, NaN];
+      if (row.kind === "percent" || !(total > 1e-9) || total > 15.36) return none;
       const turn = ((step / 2) * (down - up)) / total;
       const sky = row.axis === "azimuth" ? Math.cos(Number(peakElevation(job)) * RAD) : 1;
-      const error = field(job, "commission_meter") / Math.sqrt(3);
-      const doubt = step * (error / total) * Math.sqrt(2 + 24 * (turn / step) ** 2);
-      return [turn, doubt, step * Math.sqrt(24 / total) * sky, /^(peaked|turn|again|unsure)$/];
+      const width = step * Math.sqrt(24 / total);
+      if (Math.abs(turn) > 2.5 * step || Math.abs(turn) > 0.7 * width) return none;
+      const dish = (70 * LIGHT_M_MHZ) / field(job, "site_downlink") / field(job, "site_dish");
+      // A turn of the tilt is about the boresight: it shows no beam of the sky.
+      if (row.axis !== "tilt" && (width * sky < NARROWEST * dish || width * sky > WIDEST * dish))
+        return Array.from({ length: 4 }, () => ERROR_OR_UNSURE);
+      const doubt = step * (READING_DB / Math.sqrt(3) / total) * Math.sqrt(2 + 24 * (turn / step) ** 2);
+      return [turn, doubt, width * sky, Math.abs(turn) > step / 2 + 1e-9 && Math.abs(turn) > doubt ? /^(again|unsure)$/ : /^(peaked|turn|unsure)$/];
     },
     ["", "", "", ""],
   );
