@@ -72,7 +72,7 @@ const SLIPS: Readonly<Record<string, Slip>> = {
   },
   "a fitting twice": (job) => void job.blocks.fittings!.push({ ...filled(job, "fittings")[0]! }),
   "a wildcard in a name": (job) => {
-    job.blocks.labour!.push({ name: "fit * and ~", minutes: 3, fixed: 1, difficulty: 1 });
+    job.blocks.plates!.push({ ...filled(job, "plates")[0]!, name: "unused * and ~" });
   },
   "very long run": change("rooms", "run", ({ run }) => Number((Number(run) * 2.2).toFixed(1))),
   "run longer than a reel": change("rooms", "run", () => 1999),

@@ -148,7 +148,7 @@ export const rooms: SheetDefinition = {
           head: "Commands",
           width: 12,
           // A receiver commands the head unit with volts and a tone over this path (EN 50494, EN 50607).
-          formula: `IF(rooms_outlet="","",IF(IFERROR(INDEX(branches_loss_stops,${AT_BRANCH})>0,FALSE),"dead",IF(IFERROR(INDEX(branches_loss_forks,${AT_BRANCH})>0,FALSE),"doubtful",IF(ISTEXT(rooms_head),"ok",""))))`,
+          formula: `IF(rooms_outlet="","",IF(IFERROR(INDEX(branches_loss_stops,${AT_BRANCH})>0,FALSE),"dead",IF(IFERROR(INDEX(branches_loss_forks,${AT_BRANCH})>0,FALSE),"doubtful",IF(ISTEXT(rooms_head)*(ISERROR(MATCH(rooms_from,branches_id,0))+ISNUMBER(INDEX(branches_loss_stops,${AT_BRANCH}))),"ok",""))))`,
         },
         {
           key: "margin",

@@ -43,6 +43,9 @@ export function pathUp(job: Job, from: Value | undefined): { branches: Row[]; he
   return undefined;
 }
 
+const fedRows = (job: Job, { id }: Row): Row[] =>
+  [...filledRows(job, "rooms", "outlet"), ...filledRows(job, "branches", "id")].filter((row) => isSame(row.from, id));
+
 /** Ports in use. A tap's line on to the next branch is none of its ports. */
 export function feeds(job: Job, { id, device }: Row): number {
   const onto = (block: string, key: string): number =>
@@ -68,7 +71,7 @@ function ownOf(job: Job, row: Row): number[] {
     device ? ones : NaN,
     device ? stops * rowNumber(job, row) : NaN,
     trunk[3]! * field(job, "site_run_tolerance"),
-    device ? (ones === 1 && feeds(job, row) > 1 ? 1 : 0) : NaN,
+    device ? (ones === 1 && fedRows(job, row).length > 1 ? 1 : 0) : NaN,
   ];
 }
 
@@ -95,7 +98,7 @@ export function portLevel(job: Job, branch: Row, corner: number): number {
 }
 
 /** What the first formula of a counted column shows of a name. */
-export const keyOf = (value: Value | undefined): string => ((value ?? "") === "" ? "" : `_${String(value)}`);
+export const keyOf = (value: Value | undefined): string => ((value ?? "") === "" ? "" : typeof value === "number" ? value : `_${value}`);
 
 export function partsSheet(job: Job): Cells {
   const pass = (row: Row): number[] => [0, 2].map((corner) => onward(row, corner));

@@ -55,12 +55,20 @@ const LISTS: readonly (readonly [string, string])[] = [
   ["options", "name"],
   ["provisional", "name"],
 ];
+/** Lists in which names are looked up; that of work and fittings is not one. */
+const LOOKED_UP: readonly (readonly [string, string])[] = [
+  ...LISTS.filter(([block]) => !["labour", "fittings", "options", "provisional"].includes(block)),
+  ["rooms", "outlet"],
+];
 const PRICED = ["cables", "passives", "units", "supplies", "plates", "fittings"];
 const plain = (value: Value | undefined): string => String(value ?? "").trim().toLowerCase();
 
-/** Rows whose name stands in another row as well. */
+/** Rows whose name stands in a row above. */
 const twice = (rows: readonly Row[], key: string): Row[] =>
-  rows.filter((row) => rows.some((other) => other !== row && isSame(other[key], row[key])));
+  rows.filter((row, at) => rows.slice(0, at).some((above) => isSame(above[key], row[key])));
+
+const inColumn = (job: Job, cells: Cells, name: string, head: Row): number =>
+  Number((cells[name] as Value[])[rowsOf(job, "heads").indexOf(head)]);
 
 export function checksOf(job: Job, cells: Cells): Record<string, Found> {
   const counted = counting(job, cells);
@@ -73,7 +81,7 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
   const labour = filledRows(job, "labour", "name");
   const [date, until] = [field(job, "site_date"), field(job, "site_until")];
   const p = priced(job);
-  const hot = rooms.map((row) => levelsOf(job, row)[3]!).filter((level) => !Number.isNaN(level));
+  const hot = rooms.map((row) => levelsOf(job, row)[3]!);
   const apart = hot.length > 0 ? Math.max(...hot) - Math.min(...hot) : 0;
   const ofHead = (head: Row): number =>
     [...rooms, ...branches].filter((row) => isSame(row.from, head.id)).length;
@@ -94,7 +102,7 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
     "Outlets with the name of another": none(names(twice(rooms, "outlet"))),
     "Names that stand twice on one list": none(sum(LISTS.map(([block, key]) => twice(filledRows(job, block, key), key).length))),
     "Names with *, ? or ~": none(
-      sum([...LISTS, ["rooms", "outlet"] as const].map(([block, key]) => filledRows(job, block, key).filter((row) => /[*?~]/.test(String(row[key]))).length)),
+      sum(LOOKED_UP.map(([block, key]) => filledRows(job, block, key).filter((row) => /[*?~]/.test(String(row[key]))).length)),
     ),
     "Outlets counted from the head units, less those on Rooms": none(rooms.filter((row) => pathUp(job, row.from)).length - rooms.length),
     "Outlets whose level could not be found": none(counted("rooms_verdict", isFault)),
@@ -124,15 +132,15 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
       names(rooms.filter((row) => leastRun(job, row) > figure(row, "run") || mostRun(job, row) < figure(row, "run"))),
     ),
     "Splitters and taps that feed more than they have ports": none(
-      names(branches.filter((row) => feeds(job, row) > figure(passiveOf(job, row.device), "ways"))),
+      names(branches.filter((row) => !(feeds(job, row) <= figure(passiveOf(job, row.device), "ways")))),
     ),
     "Head units whose one cable is said to feed two things or more": none(names(heads.filter((row) => ofHead(row) > 1))),
     "Head units with more tuners than user bands": none(counted("heads_capacity", (value) => value === "high")),
     "Rows of Rooms without a user band": none(counted("rooms_bands", isFault)),
     "Head units short of volts, or whose volts could not be found": none(counted("heads_power", (value) => value !== "ok")),
-    "Supplies whose path holds a splitter or tap that passes no power": none(counted("heads_stops", (value) => Number(value) > 0)),
+    "Supplies whose path holds a splitter or tap that passes no power": none(counted("heads_stops", (value) => !(Number(value) === 0))),
     "Head units that draw more than their supply gives": none(
-      names(heads.filter((row) => Number((cells.heads_together as Value[])[rowsOf(job, "heads").indexOf(row)]) > Number((cells.heads_amps as Value[])[rowsOf(job, "heads").indexOf(row)]))),
+      names(heads.filter((row) => !(inColumn(job, cells, "heads_together", row) <= inColumn(job, cells, "heads_amps", row)))),
     ),
     "Head units that share a supply and name one of their own as well": none(names(heads.filter((row) => isFilled(row, "shares") && isFilled(row, "supply")))),
     "Slots that the beam does not clear": none(counted("sight_verdict", (value) => value !== "ok")),
@@ -306,4 +314,4 @@ function isWrong(
   return !isWithin(job, value, input);
 }
 
-export const wordOf = ({ passes, isWish }: Found): string => (passes ? "ok" : isWish ? "note" : "look");
+export const wordOf = ({ found, passes, isWish }: Found): string => (Number.isNaN(found) ? "error" : passes ? "ok" : isWish ? "note" : "look");

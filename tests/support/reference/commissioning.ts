@@ -22,6 +22,7 @@ function outside(reading: Value | undefined, least: number, most: number): Value
   if ((reading ?? "") === "") return "";
   if (reading === NO_SIGNAL) return "";
   const level = Number(reading);
+  if (Number.isNaN(least + most)) return NaN;
   return level < least ? level - least : level > most ? level - most : 0;
 }
 
@@ -36,9 +37,9 @@ export function commissioningSheet(job: Job): Cells {
   const highOff = (row: Row): Value => outside(row.built_high, least(row, 2), most(row, 2));
   const voltsOff = (row: Row): Value => {
     const due = voltsDue(job, row, legs);
-    return isFilled(row, "built_volts") && due !== "" ? Number(row.built_volts) - Number(due) : "";
+    return isFilled(row, "built_volts") && due !== "" && !Number.isNaN(due) ? Number(row.built_volts) - Number(due) : "";
   };
-  const isOff = (off: Value, limit: number): boolean => off !== "" && Math.abs(Number(off)) > limit + 1e-9;
+  const isOff = (off: Value, limit: number): boolean => off !== "" && !(Math.abs(Number(off)) <= limit + 1e-9);
   const verdict = (row: Row): Value => {
     // Both ends belong to a reading: taken from the formula.
     if (!isFilled(row, "built_low") || !isFilled(row, "built_high")) return "to measure";

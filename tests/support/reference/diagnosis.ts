@@ -3,7 +3,7 @@
  * makers' cases in tests/engine/diagnosis; here its answer need only be one that could be: known causes, likeliest
  * first. Where each outlet finds itself in it is worked out again.
  */
-import type { Book } from "../../../src/workbooks/book";
+import { isBookError, type Book } from "../../../src/workbooks/book";
 import { namedColumn } from "../../../src/workbooks/named";
 import { pathUp } from "./branches";
 import { eachRow, isFilled, isSame, rowsOf, type Cells, type Expected, type Job, type Row, type Value } from "./job";
@@ -17,6 +17,12 @@ const KNOWN =
 const probability: Expected = { about: "0 to 1", holds: (got) => typeof got === "number" && got >= 0 && got <= 1 };
 const sentence = /^[^#].{10,}/s;
 
+const isInTrouble = (job: Job, figures: Cells): boolean =>
+  (figures.rooms_level as Value[][]).flat().some(Number.isNaN) ||
+  (figures.branches_level as Value[][]).flat().some(Number.isNaN) ||
+  rowsOf(job, "rooms").some((row, at) => rowsOf(job, "rooms").some((other, second) => second > at && isSame(other.outlet, row.outlet))) ||
+  rowsOf(job, "causes").some(({ chance }) => Number(chance) > 0.5);
+
 export function diagnosed(job: Job, figures: Cells, book: Book): Cells {
   const where = namedColumn(book, "diagnosis_where").map((value) => (typeof value === "string" ? value : ""));
   const causes = namedColumn(book, "diagnosis_cause");
@@ -29,12 +35,16 @@ export function diagnosed(job: Job, figures: Cells, book: Book): Cells {
   };
   const atHead = (row: Row): number => lineOf(pathUp(job, row.from)?.head.id);
   const near = (row: Row): number => Math.min(lineOf(row.outlet), lineOf(row.from));
-  const line = (row: Row): number => (near(row) < NO_LINE ? near(row) : atHead(row));
+  const line = (row: Row): number => Math.min(near(row), atHead(row));
   const isOff = (index: number): boolean => (figures.commission_verdict as Value[])[index] === "look";
   const isMeasured =
     rows.some((row) => isFilled(row, "outlet") && ["built_low", "built_high", "built_volts"].some((key) => isFilled(row, key))) ||
     rowsOf(job, "heads").some((row) => isFilled(row, "built_volts"));
-  const answer: Cells = isMeasured
+  // It has no answer for levels that are not known, names that stand twice, or chances that cannot be.
+  const isTroubled = isBookError(causes[0]) && isInTrouble(job, figures);
+  const answer: Cells = isTroubled
+    ? { diagnosis_cause: [NaN], diagnosis_where: [""], diagnosis_probability: [""], diagnosis_evidence: [""], diagnosis_next: [""] }
+    : isMeasured
     ? {
         diagnosis_cause: causes.map((cause) => (cause === undefined ? "" : KNOWN)),
         diagnosis_where: where,
@@ -56,7 +66,7 @@ export function diagnosed(job: Job, figures: Cells, book: Book): Cells {
   return {
     ...all(answer),
     commission_at_outlet: column((row) => lineOf(row.outlet)),
-    commission_at_branch: column((row) => (isSame(pathUp(job, row.from)?.head.id, row.from) ? NO_LINE : lineOf(row.from))),
+    commission_at_branch: column((row) => lineOf(row.from)),
     commission_at_head: column(atHead),
     commission_near: column(near),
     commission_line: column(line),

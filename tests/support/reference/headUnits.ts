@@ -23,9 +23,10 @@ export function feedOf(job: Job, head: Row): Row | undefined {
 const supplyOf = (job: Job, head: Row): Row | undefined =>
   named(rowsOf(job, "supplies"), "name", feedOf(job, head)?.supply);
 
+/** Whose supply it is, as it is named, there or not. */
+const feedName = (row: Row): Value => (isFilled(row, "shares") ? row.shares! : row.id!);
 const sharers = (job: Job, head: Row): Row[] => {
-  const feed = feedOf(job, head);
-  return feed ? headRows(job).filter((row) => feedOf(job, row) === feed) : [];
+  return headRows(job).filter((row) => isSame(feedName(row), feedName(head)));
 };
 
 /** At its least volts. */
@@ -92,7 +93,10 @@ function longestOf(job: Job, head: Row): number {
 }
 
 export const onHead = (job: Job, head: Row): number =>
-  sum(outletRows(job).filter((row) => isFedBy(job, row, head)).map((row) => tunersOf(job, row)));
+  sum(outletRows(job).filter((row) => isFedBy(job, row, head)).map((row) => orNone(tunersOf(job, row))));
+
+/** What is not known counts as nothing in a sum of many: a check of its own names it. */
+const orNone = (value: number): number => (Number.isNaN(value) ? 0 : value);
 
 /** Pieces that this job buys for it. */
 export const boughtFor = (job: Job, head: Row): number =>
@@ -118,12 +122,13 @@ export function headUnitsSheet(job: Job): Cells {
   const length = (row: Row): number => figure(row, "length");
   const power = (row: Row): Value => {
     const { volts } = circuitOf(job, row);
-    return Number.isNaN(volts - least(row)) ? NaN : volts < least(row) - 1e-9 ? "low" : "ok";
+    // A supply below the least volts is an error, not a word: taken from the formula.
+    const supplied = figure(supplyOf(job, row), "volts");
+    return Number.isNaN(volts - least(row)) || supplied < least(row) ? NaN : volts < least(row) - 1e-9 ? "low" : "ok";
   };
   const stopped = (row: Row): Value => {
     const [count, place] = stopsOf(job, row);
-    if (Number.isNaN(count)) return NaN;
-    return count === 0 ? "" : count > 1 ? "several" : (rowsOf(job, "branches")[place - 2]!.id ?? NaN);
+    return Number.isNaN(count) || count === 0 ? "" : count > 1 ? "several" : (rowsOf(job, "branches")[place - 2]!.id ?? NaN);
   };
   const wanted = sum(outletRows(job).map((row) => tunersOf(job, row)));
   const most = Math.max(...filledRows(job, "units", "name").map((row) => figure(row, "bands")));
@@ -139,7 +144,7 @@ export function headUnitsSheet(job: Job): Cells {
     heads_longest: column((row) => longestOf(job, row)),
     heads_source: column((row) => feedOf(job, row)?.supply ?? NaN),
     heads_bought: column((row) => boughtFor(job, row)),
-    heads_feed: column((row) => feedOf(job, row)?.id ?? NaN),
+    heads_feed: column(feedName),
     heads_shared: column((row) => circuitOf(job, row).shared),
     heads_greatest: column((row) => greatestOf(job, row)),
     heads_offered: column((row) => circuitOf(job, row).offered),
@@ -158,7 +163,7 @@ export function headUnitsSheet(job: Job): Cells {
     heads_stops: column((row) => stopsOf(job, row)[0]),
     heads_place: column((row) => stopsOf(job, row)[1]),
     heads_current: column((row) => circuitOf(job, row).current),
-    heads_together: column((row) => sum(sharers(job, row).map((one) => circuitOf(job, one).current))),
+    heads_together: column((row) => sum(sharers(job, row).map((one) => orNone(circuitOf(job, one).current)))),
     heads_amps: column((row) => figure(supplyOf(job, row), "amps")),
     // Nothing is said where the supply feeds in on the way: which legs are on decides.
     heads_legs: column((row) => (isFilled(row, "at") ? "" : partingOf(job, row))),
@@ -168,7 +173,7 @@ export function headUnitsSheet(job: Job): Cells {
     heads_type_key: column((row) => keyOf(row.type)),
     heads_supply_key: column((row) => keyOf(row.supply)),
     heads_cable_key: column((row) => keyOf(row.cable)),
-    heads_feed_key: column((row) => keyOf(feedOf(job, row)?.id)),
+    heads_feed_key: column((row) => keyOf(feedName(row))),
     heads_wanted: wanted,
     heads_fewest: Math.ceil(wanted / most),
   };

@@ -48,7 +48,11 @@ export function priced(job: Job): Priced {
   const up = share("site_contingency").plus(1).times(share("site_overhead").plus(1));
   const kept = of(1).minus(share("site_margin"));
   // Multiplied before it is divided, so that what divides evenly does.
-  const lines = [...sections.map((section) => section.times(up).dividedBy(kept)), provisional, options].map((line) => cents(job, line));
+  const direct = added(sections);
+  const lines = [...sections.map((section) => section.times(up).dividedBy(kept)), provisional, options].map((line) =>
+    // Without a cost there is no price for any part of it.
+    cents(job, direct.isNaN() ? direct : line),
+  );
   const before = added(lines);
   const discount = isFilled(job.fields, "discount_share")
     ? cents(job, before.times(share("discount_share")))
@@ -61,7 +65,7 @@ export function priced(job: Job): Priced {
   const taxable = cents(job, taxableExactly);
   const tax = cents(job, taxable.times(share("site_tax")));
   return {
-    ...{ sums, sections, direct: added(sections), factor: up.dividedBy(kept), lines },
+    ...{ sums, sections, direct, factor: direct.isZero() ? of(0) : direct.times(up).dividedBy(kept).dividedBy(direct), lines },
     ...{ before, discount, net, taxable, taxableExactly, tax, total: net.plus(tax), options },
   };
 }
@@ -154,6 +158,8 @@ export function quoteSheet(job: Job, cells: Cells, entries: number): Cells {
   const column = (block: string, key: string): Value[] => eachRow<Value>(rowsOf(job, block), key, (row) => row[key]!, "");
   const outlets = outletRows(job);
   const tuners = sum(outlets.map((row) => tunersOf(job, row)));
+  /** What is not known is open, on a customer's page. */
+  const shown = (value: number): Value => (Number.isNaN(value) ? "open" : value);
   const scope = [
     ["outlets", outlets.length],
     ["tuners", tuners],
@@ -180,20 +186,20 @@ export function quoteSheet(job: Job, cells: Cells, entries: number): Cells {
     "Quote!A23": isOff && word(job, "discount_reason") !== "" ? "Reason for the discount" : "",
     "Quote!A26": "",
     ...Object.fromEntries(
-      ["reception", "cable", "fittings", "labour", "provisional", "options"].map((key, at) => [`quote_${key}`, at > 3 && p.lines[at]!.isZero() ? "" : p.lines[at]!.toNumber()]),
+      ["reception", "cable", "fittings", "labour", "provisional", "options"].map((key, at) => [`quote_${key}`, at > 3 && p.lines[at]!.isZero() ? "" : shown(p.lines[at]!.toNumber())]),
     ),
     quote_discount: isOff ? -p.discount.toNumber() : "",
     quote_discount_reason: isOff ? word(job, "discount_reason") : "",
-    quote_net: p.net.toNumber(),
-    quote_tax: p.tax.toNumber(),
+    quote_net: shown(p.net.toNumber()),
+    quote_tax: shown(p.tax.toNumber()),
     quote_tax_reason: "",
-    quote_total: p.total.toNumber(),
+    quote_total: shown(p.total.toNumber()),
     quote_currency: word(job, "site_currency"),
-    quote_expected: cents(job, of(expected)).toNumber(),
-    quote_range: `${cents(job, of(low), 0).toFixed(0)} to ${cents(job, of(high), 0).toFixed(0)}`,
+    quote_expected: shown(cents(job, of(expected)).toNumber()),
+    quote_range: Number.isNaN(low + high) ? "open" : `${cents(job, of(low), 0).toFixed(0)} to ${cents(job, of(high), 0).toFixed(0)}`,
     quoteoptions_name: column("options", "name"),
     quoteoptions_sum: eachRow<Value>(options, "name", (row) => cents(job, optionSum(row)).toNumber(), ""),
-    quoteoptions_word: column("options", "chosen"),
+    quoteoptions_word: eachRow<Value>(options, "name", ({ chosen }) => (chosen === "yes" || chosen === "no" ? chosen : "open"), ""),
     quoteassumptions_text: orNone(column("assumptions", "text")),
     quoteexclusions_text: orNone(column("exclusions", "text")),
   };

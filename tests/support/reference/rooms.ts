@@ -68,10 +68,11 @@ export const slopeOf = (levels: readonly number[]): number => levels[1]! - level
 /** Whether receivers can command the head unit: nothing on the way may stop what they send. */
 export function commandsOf(job: Job, room: Row): Value {
   const path = pathUp(job, room.from);
-  if (!path) return NaN;
+  if (!path) return "";
   if (path.branches.length === 0) return "ok";
   const [, , , , , stops, , , , forks] = soFar(job, room.from);
-  if (Number.isNaN(stops! + forks!)) return NaN;
+  // Of a device that is not known nothing can be said.
+  if (Number.isNaN(stops! + forks!)) return "";
   return stops! > 0 ? "dead" : forks! > 0 ? "doubtful" : "ok";
 }
 
@@ -98,10 +99,11 @@ export function roomsSheet(job: Job): Cells {
     judged(weakest(row), () => windowOf(weakest(row), least, greatest)),
     judged(strongest(row), () => windowOf(strongest(row), least, greatest)),
   ];
+  // Where there is no level, nothing is said of the slope, and the level at the longest lengths is taken to be too low.
   const even = (row: Row): Value => {
     const [lowCold, lowHot, highCold, highHot] = levelsOf(job, row) as [number, number, number, number];
     const slope = Math.max(Math.abs(lowCold - highCold), Math.abs(lowHot - highHot));
-    return judged(slope, () => (isUnder(MOST_SLOPE_DB, slope) ? "steep" : "ok"));
+    return Number.isNaN(slope) ? "" : isUnder(MOST_SLOPE_DB, slope) ? "steep" : "ok";
   };
   // Of the level alone: the slope has a column of its own.
   const verdict = (row: Row): Value => {
@@ -125,7 +127,7 @@ export function roomsSheet(job: Job): Cells {
     rooms_least: column((row) => leastRun(job, row)),
     rooms_most: column((row) => mostRun(job, row)),
     rooms_stretched: column((row) => stretchedOf(job, row)),
-    rooms_within: column((row) => judged(stretchedOf(job, row), () => (isUnder(stretchedOf(job, row), least) ? "low" : "ok"))),
+    rooms_within: column((row) => (stretchedOf(job, row) >= least - NOTHING ? "ok" : "low")),
     rooms_own: column((row) => run(row) * each(row) + figure(plateOf(job, row), "price")),
     rooms_drift: column((row) => ((leastRun(job, row) + 4 * run(row) + mostRun(job, row)) / 6 - run(row)) * each(row)),
     rooms_variance: column((row) => varianceOf(leastRun(job, row), mostRun(job, row), each(row))),
@@ -134,7 +136,7 @@ export function roomsSheet(job: Job): Cells {
     rooms_from_key: column((row) => keyOf(row.from)),
     rooms_cable_key: column((row) => keyOf(row.cable)),
     rooms_plate_key: column((row) => keyOf(row.plate)),
-    rooms_head_key: column((row) => keyOf(pathUp(job, row.from)?.head.id)),
+    rooms_head_key: column((row) => keyOf(pathUp(job, row.from)?.head.id ?? NaN)),
     rooms_kind_key: column((row) => keyOf(row.kind)),
   };
 }
