@@ -1,4 +1,4 @@
-/** `npm run prove`: the long runs of what `npm test` runs a tenth of: a log through faults at random, kills of the real server, and of the browser; and a whole release made twice. */
+/** `npm run prove`: the long runs of what `npm test` runs a tenth of: a log through faults at random, kills of the real server, and of the browser; jobs drawn at random against the reference; and a whole release made twice. */
 import { spawnSync } from "node:child_process";
 import path from "node:path";
 import { build } from "./build.mjs";
@@ -18,6 +18,7 @@ const { status } = spawnSync(
     "tests/hosts/desk/browserJobs",
     "tests/hosts/desk/releases",
     "tests/hosts/desk/badServers",
+    "tests/workbooks/generated",
     ...(canMakeExecutables ? ["tests/build/bothExecutables"] : []),
     ...process.argv.slice(2),
   ],

@@ -110,7 +110,7 @@ export function generatedJob(seed: number): GeneratedJob {
   const ideal = (ways: number): number => 10 * Math.log10(ways);
   const passives: Row[] = Array.from({ length: draw.whole(4, 7) }, (_, index) => {
     const isTap = index > 1 && draw.chance(0.4);
-    const ways = isTap ? draw.whole(2, 4) : [4, 2][index] ?? draw.pick([2, 3, 4, 6, 8]);
+    const ways = isTap ? draw.whole(2, 4) : ([4, 2][index] ?? draw.pick([2, 3, 4, 6, 8]));
     const port = isTap ? draw.between(9, 16, 1) : Number((ideal(ways) + draw.between(0.6, 2, 1)).toFixed(1));
     const through = draw.between(0.8, 2.5, 1);
     return {
@@ -147,7 +147,12 @@ export function generatedJob(seed: number): GeneratedJob {
   }));
   const plates: Row[] = Array.from({ length: draw.whole(2, 4) }, () => {
     const low = draw.between(0.4, 2, 1);
-    return { name: name("plate"), loss_low: low, loss_high: Number((low + draw.between(0, 1.5, 1)).toFixed(1)), ...priced() };
+    return {
+      name: name("plate"),
+      loss_low: low,
+      loss_high: Number((low + draw.between(0, 1.5, 1)).toFixed(1)),
+      ...priced(),
+    };
   });
   const fittings: Row[] = Array.from({ length: draw.whole(2, 8) }, () => ({
     name: name("fitting"),
@@ -358,13 +363,16 @@ export function generatedJob(seed: number): GeneratedJob {
 
 /** A name is the same name in capitals. */
 function shout(draw: Drawn, { blocks }: GeneratedJob): void {
-  for (const row of blocks.rooms!) if (row.from !== undefined && draw.chance(0.3)) row.from = String(row.from).toUpperCase();
-  for (const row of blocks.branches!) if (row.cable !== undefined && draw.chance(0.3)) row.cable = String(row.cable).toUpperCase();
+  for (const row of blocks.rooms!)
+    if (row.from !== undefined && draw.chance(0.3)) row.from = String(row.from).toUpperCase();
+  for (const row of blocks.branches!)
+    if (row.cable !== undefined && draw.chance(0.3)) row.cable = String(row.cable).toUpperCase();
 }
 
 /** Readings at some outlets: near the prediction, off it, none at all, and blank ones. */
 function measure(draw: Drawn, job: GeneratedJob): void {
-  const near = (value: number, most: number): number => Number((value + draw.between(-most, most, 1)).toFixed(1));
+  const near = (value: number, most: number): number =>
+    Number((value + draw.between(-most, most, 1)).toFixed(1));
   const due = { volts: headUnitsSheet(job).heads_legs as readonly (number | string)[] };
   for (const row of job.blocks.rooms!) {
     if (row.outlet === undefined || draw.chance(0.4)) continue;
@@ -374,9 +382,11 @@ function measure(draw: Drawn, job: GeneratedJob): void {
       draw.chance(0.07) ? "no signal" : Math.max(0, near(level, spread));
     if (draw.chance(0.8)) row.built_low = reading(levels[0]!);
     if (draw.chance(0.8)) row.built_high = reading(levels[2]!);
-    if (draw.chance(0.5)) row.built_volts = Math.max(0, near(Number(due.volts[0]) || 13, draw.pick([0.5, 3])));
+    if (draw.chance(0.5))
+      row.built_volts = Math.max(0, near(Number(due.volts[0]) || 13, draw.pick([0.5, 3])));
   }
-  for (const row of job.blocks.heads!) if (row.id !== undefined && draw.chance(0.2)) row.built_volts = draw.between(9, 14, 1);
+  for (const row of job.blocks.heads!)
+    if (row.id !== undefined && draw.chance(0.2)) row.built_volts = draw.between(9, 14, 1);
 }
 
 /** Readings a step to either side of a dish. */

@@ -26,9 +26,16 @@ const changeField =
   };
 const blank = (block: string, key: string): Slip => change(block, key, () => undefined);
 /** A part that nothing uses. */
-const unusedPart = (block: string, more: Row): Slip => (job) => {
-  job.blocks[block]!.push({ name: "unused part", price: 12, until: Number(job.fields.site_date) + 100, ...more });
-};
+const unusedPart =
+  (block: string, more: Row): Slip =>
+  (job) => {
+    job.blocks[block]!.push({
+      name: "unused part",
+      price: 12,
+      until: Number(job.fields.site_date) + 100,
+      ...more,
+    });
+  };
 
 const SLIPS: Readonly<Record<string, Slip>> = {
   "no customer": changeField("site_customer", undefined),
@@ -41,7 +48,14 @@ const SLIPS: Readonly<Record<string, Slip>> = {
   "currency missing": changeField("site_currency", undefined),
   "reel out of bounds": unusedPart("cables", { like: "series 6", reel: 5 }),
   "cable without its k0": unusedPart("cables", { like: "series 6", k1: 0.5, k2: 0.001, reel: 100 }),
-  "bands out of bounds": unusedPart("units", { bands: 33, out_low: 90, out_high: 90, least: 10.5, load: 3, kind: "W" }),
+  "bands out of bounds": unusedPart("units", {
+    bands: 33,
+    out_low: 90,
+    out_high: 90,
+    least: 10.5,
+    load: 3,
+    kind: "W",
+  }),
   "amps missing": unusedPart("supplies", { volts: 13 }),
   "tap without its line": unusedPart("passives", {
     ...{ kind: "tap", ways: 2, port_low: 12, port_high: 12.5, through_low: 1, power: "all ports" },
@@ -53,7 +67,8 @@ const SLIPS: Readonly<Record<string, Slip>> = {
   "option chosen maybe": change("options", "chosen", () => "maybe"),
   "reading out of bounds": change("rooms", "built_volts", () => 120),
   "axis misspelled": change("peaks", "axis", () => "azimut"),
-  "log without a date": (job) => void (job.blocks.log = [{ what: "first" }, { date: 46100, who: "x", what: "y", why: "z" }]),
+  "log without a date": (job) =>
+    void (job.blocks.log = [{ what: "first" }, { date: 46100, who: "x", what: "y", why: "z" }]),
   "cause out of bounds": (job) => void (job.blocks.causes = [{ cause: "misaligned", chance: 0.7 }]),
   "outlet fed by nothing": blank("rooms", "from"),
   "outlet fed by an unknown name": change("rooms", "from", () => "nowhere"),
@@ -83,10 +98,20 @@ const SLIPS: Readonly<Record<string, Slip>> = {
   "a device that passes it at one port": change("passives", "power", () => "one port"),
   "least level low": changeField("site_level_low", 40),
   "greatest level high": changeField("site_level_high", 90),
-  "a splitter that loses nothing": change("passives", "port_low", ({ kind }) => (kind === "splitter" ? 0.5 : 10)),
+  "a splitter that loses nothing": change("passives", "port_low", ({ kind }) =>
+    kind === "splitter" ? 0.5 : 10,
+  ),
   "ends swapped": change("plates", "loss_high", () => 0.1),
   "a tap's line above its port": unusedPart("passives", {
-    ...{ kind: "tap", ways: 2, port_low: 12, port_high: 12.5, through_low: 13, through_high: 13.5, power: "all ports" },
+    ...{
+      kind: "tap",
+      ways: 2,
+      port_low: 12,
+      port_high: 12.5,
+      through_low: 13,
+      through_high: 13.5,
+      power: "all ports",
+    },
   }),
   "shortest above the run": change("rooms", "shortest", ({ run }) => Number(run) + 5),
   "longest below the run": change("rooms", "longest", ({ run }) => Number(run) / 2),
@@ -110,7 +135,9 @@ const SLIPS: Readonly<Record<string, Slip>> = {
     delete last.supply;
   },
   "fed at a name that is not there": change("heads", "at", () => "nowhere"),
-  "unknown supply": change("heads", "supply", ({ shares }) => (shares === undefined ? "no such supply" : undefined)),
+  "unknown supply": change("heads", "supply", ({ shares }) =>
+    shares === undefined ? "no such supply" : undefined,
+  ),
   "a high obstacle": change("slots", "obstacle", () => 80),
   "no slots": (job) => void delete job.blocks.slots,
   "price without a date": blank("plates", "until"),
@@ -124,8 +151,10 @@ const SLIPS: Readonly<Record<string, Slip>> = {
     delete row.high;
     row.low = 1;
   },
-  "work that nothing counts": (job) => void job.blocks.labour?.push({ name: "idle work", minutes: 30, difficulty: 1 }),
-  "discounts of both kinds": (job) => Object.assign(job.fields, { discount_sum: 10, discount_share: 0.05, discount_reason: "x" }),
+  "work that nothing counts": (job) =>
+    void job.blocks.labour?.push({ name: "idle work", minutes: 30, difficulty: 1 }),
+  "discounts of both kinds": (job) =>
+    Object.assign(job.fields, { discount_sum: 10, discount_share: 0.05, discount_reason: "x" }),
   "discount without a reason": (job) => {
     Object.assign(job.fields, { discount_sum: 20 });
     delete job.fields.discount_reason;

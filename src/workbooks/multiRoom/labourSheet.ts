@@ -28,9 +28,9 @@ export const labourSheet: SheetDefinition = {
           unit: "min",
           width: 12,
           format: "one",
-          // Three-point mean (PERT, from memory): (low + 4 likely + high) / 6.
+          // Three-point mean (PERT, from memory): (low + 4 likely + high) / 6. One end alone is no range: a blank is not 0.
           formula:
-            'IF(labour_name="","",IF(labour_low="",labour_minutes,(labour_low+4*labour_minutes+labour_high)/6))',
+            'IF(labour_name="","",IF((labour_low="")+(labour_high="")>0,labour_minutes,(labour_low+4*labour_minutes+labour_high)/6))',
         },
         {
           key: "hours",
@@ -55,7 +55,7 @@ export const labourSheet: SheetDefinition = {
           width: 12,
           format: "two",
           formula:
-            'IF(labour_name="","",IF(labour_low="",0,(work_quantity*(labour_high-labour_low)/6*labour_difficulty/60*labour_rate)^2))',
+            'IF(labour_name="","",IF((labour_low="")+(labour_high="")>0,0,(work_quantity*(labour_high-labour_low)/6*labour_difficulty/60*labour_rate)^2))',
         },
       ],
     },

@@ -137,11 +137,7 @@ export const price: SheetDefinition = {
           note: "With tax. The quote itself keeps to the lengths as entered.",
         },
         {
-          ...money(
-            "price_low",
-            "Total, at least",
-            `price_expected-${TWO_DEVIATIONS}`,
-          ),
+          ...money("price_low", "Total, at least", `price_expected-${TWO_DEVIATIONS}`),
           note: "Two deviations below and above: about 19 in 20.",
         },
         money("price_high", "Total, at most", `price_expected+${TWO_DEVIATIONS}`),

@@ -27,7 +27,10 @@ export function flagOf(job: Job, row: Row): [Expected, Expected] {
   if (limit.metres !== undefined && !isFilled(row, "length")) return [NaN, NaN];
   const isThin = size < limit.mm2;
   const isLong = limit.metres !== undefined && metres(job, figure(row, "length")) > limit.metres;
-  const blamed = new RegExp(`^${isThin ? "(?=.*size is below)" : "(?!.*size is below)"}.*${limit.clause.source}`, "s");
+  const blamed = new RegExp(
+    `^${isThin ? "(?=.*size is below)" : "(?!.*size is below)"}.*${limit.clause.source}`,
+    "s",
+  );
   return [isThin || isLong ? "look closer" : "no flag", blamed];
 }
 

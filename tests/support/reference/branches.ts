@@ -18,20 +18,24 @@ import {
 
 export const passiveOf = (job: Job, name: Value | undefined): Row | undefined =>
   named(rowsOf(job, "passives"), "name", name);
-const branchOf = (job: Job, name: Value | undefined): Row | undefined => named(rowsOf(job, "branches"), "id", name);
-const headOf = (job: Job, name: Value | undefined): Row | undefined => named(rowsOf(job, "heads"), "id", name);
+const branchOf = (job: Job, name: Value | undefined): Row | undefined =>
+  named(rowsOf(job, "branches"), "id", name);
+const headOf = (job: Job, name: Value | undefined): Row | undefined =>
+  named(rowsOf(job, "heads"), "id", name);
 
 const ENDS = ["low", "low", "high", "high"] as const;
 /** To the next branch: through a tap, out of a port of a splitter. */
 const onward = (device: Row | undefined, corner: number): number => {
   const end = ENDS[corner]!;
-  return device && isFilled(device, `through_${end}`) ? figure(device, `through_${end}`) : figure(device, `port_${end}`);
+  return device && isFilled(device, `through_${end}`)
+    ? figure(device, `through_${end}`)
+    : figure(device, `port_${end}`);
 };
 
 /** The rows from a name up to the head unit; undefined where they do not end at one. */
 export function pathUp(job: Job, from: Value | undefined): { branches: Row[]; head: Row } | undefined {
   const path: Row[] = [];
-  for (let at = from; path.length <= rowsOf(job, "branches").length; ) {
+  for (let at = from; path.length <= rowsOf(job, "branches").length;) {
     const branch = branchOf(job, at);
     if (!branch) {
       const head = headOf(job, at);
@@ -44,7 +48,9 @@ export function pathUp(job: Job, from: Value | undefined): { branches: Row[]; he
 }
 
 const fedRows = (job: Job, { id }: Row): Row[] =>
-  [...filledRows(job, "rooms", "outlet"), ...filledRows(job, "branches", "id")].filter((row) => isSame(row.from, id));
+  [...filledRows(job, "rooms", "outlet"), ...filledRows(job, "branches", "id")].filter((row) =>
+    isSame(row.from, id),
+  );
 
 /** Ports in use. A tap's line on to the next branch is none of its ports. */
 export function feeds(job: Job, { id, device }: Row): number {
@@ -79,7 +85,12 @@ function ownOf(job: Job, row: Row): number[] {
 export function soFar(job: Job, id: Value | undefined): number[] {
   const path = pathUp(job, id);
   if (!path) return Array.from({ length: 10 }, () => NaN);
-  return path.branches.map((row) => ownOf(job, row)).reduce((a, b) => a.map((one, at) => one + b[at]!), Array.from({ length: 10 }, () => 0));
+  return path.branches
+    .map((row) => ownOf(job, row))
+    .reduce(
+      (a, b) => a.map((one, at) => one + b[at]!),
+      Array.from({ length: 10 }, () => 0),
+    );
 }
 
 /** What the head unit's cable brings to its end. */
@@ -94,25 +105,40 @@ export function portLevel(job: Job, branch: Row, corner: number): number {
   if (!path) return NaN;
   const above = isSame(branch.from, path.head.id) ? 0 : soFar(job, branch.from)[corner]!;
   const port = figure(passiveOf(job, branch.device), `port_${ENDS[corner]!}`);
-  return headLevel(job, path.head, corner) - above - lossOf(job, branch.cable, figure(branch, "length"), corner) - port;
+  return (
+    headLevel(job, path.head, corner) -
+    above -
+    lossOf(job, branch.cable, figure(branch, "length"), corner) -
+    port
+  );
 }
 
 /** What the first formula of a counted column shows of a name. */
-export const keyOf = (value: Value | undefined): string => ((value ?? "") === "" ? "" : typeof value === "number" ? value : `_${value}`);
+export const keyOf = (value: Value | undefined): string =>
+  (value ?? "") === "" ? "" : typeof value === "number" ? value : `_${value}`;
 
 export function partsSheet(job: Job): Cells {
   const pass = (row: Row): number[] => [0, 2].map((corner) => onward(row, corner));
   return {
-    cables_each: eachRow(rowsOf(job, "cables"), "name", (row) => figure(row, "price") / figure(row, "reel"), ""),
+    cables_each: eachRow(
+      rowsOf(job, "cables"),
+      "name",
+      (row) => figure(row, "price") / figure(row, "reel"),
+      "",
+    ),
     passives_pass: eachRow<Value[]>(rowsOf(job, "passives"), "name", pass, ["", ""]),
   };
 }
 
 export function branchesSheet(job: Job): Cells {
   const rows = rowsOf(job, "branches");
-  const column = <T extends Value | Value[]>(of: (row: Row) => T, blank: T): T[] => eachRow<never>(rows, "id", of as never, blank as never) as T[];
+  const column = <T extends Value | Value[]>(of: (row: Row) => T, blank: T): T[] =>
+    eachRow<never>(rows, "id", of as never, blank as never) as T[];
   const four = ["", "", "", ""];
-  const own = column<Value[]>((row) => ownOf(job, row), Array.from({ length: 10 }, () => ""));
+  const own = column<Value[]>(
+    (row) => ownOf(job, row),
+    Array.from({ length: 10 }, () => ""),
+  );
   const length = (row: Row): number => figure(row, "length");
   const tolerance = field(job, "site_run_tolerance");
   return {
@@ -121,14 +147,24 @@ export function branchesSheet(job: Job): Cells {
     branches_power: column<Value>((row) => passiveOf(job, row.device)?.power ?? NaN, ""),
     branches_fed: column<Value>((row) => feeds(job, row), ""),
     branches_ways: column<Value>((row) => figure(passiveOf(job, row.device), "ways"), ""),
-    branches_trunk: column<Value[]>((row) => corners((corner) => lossOf(job, row.cable, length(row), corner)), four),
+    branches_trunk: column<Value[]>(
+      (row) => corners((corner) => lossOf(job, row.cable, length(row), corner)),
+      four,
+    ),
     branches_own: own.map((row) => row.slice(0, 4)),
     ...Object.fromEntries(
-      ["ohms", "stops", "ones", "place", "stretch", "forks"].map((key, at) => [`branches_${key}`, own.map((row) => row[4 + at]!)]),
+      ["ohms", "stops", "ones", "place", "stretch", "forks"].map((key, at) => [
+        `branches_${key}`,
+        own.map((row) => row[4 + at]!),
+      ]),
     ),
-    branches_loss: column<Value[]>((row) => soFar(job, row.id), Array.from({ length: 10 }, () => "")),
+    branches_loss: column<Value[]>(
+      (row) => soFar(job, row.id),
+      Array.from({ length: 10 }, () => ""),
+    ),
     branches_variance: column<Value>(
-      (row) => varianceOf(length(row) * (1 - tolerance), length(row) * (1 + tolerance), priceEach(job, row.cable)),
+      (row) =>
+        varianceOf(length(row) * (1 - tolerance), length(row) * (1 + tolerance), priceEach(job, row.cable)),
       "",
     ),
     branches_from_key: column<Value>((row) => keyOf(row.from), ""),

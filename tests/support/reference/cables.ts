@@ -59,4 +59,5 @@ export const priceEach = (job: Job, name: Value | undefined): number => {
 };
 
 /** Deviation of three points is a sixth of their span (Malcolm and others, 1959): its square, in money. */
-export const varianceOf = (least: number, most: number, each: number): number => (((most - least) / 6) * each) ** 2;
+export const varianceOf = (least: number, most: number, each: number): number =>
+  (((most - least) / 6) * each) ** 2;

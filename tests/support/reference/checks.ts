@@ -7,8 +7,20 @@ import type { Block, Fields, InputRule } from "../../../src/workbooks/definition
 import { flagOf } from "./bonding";
 import { feeds, passiveOf, pathUp } from "./branches";
 import { headRows } from "./headUnits";
-import { field, figure, filledRows, isFilled, isSame, rowsOf, sum, type Cells, type Job, type Row, type Value } from "./job";
-import { often } from "./materials";
+import {
+  field,
+  figure,
+  filledRows,
+  isFilled,
+  isSame,
+  orNought,
+  rowsOf,
+  sum,
+  type Cells,
+  type Job,
+  type Row,
+  type Value,
+} from "./job";
 import { priced } from "./price";
 import { leastRun, levelsOf, mostRun, outletRows } from "./rooms";
 import { slotName, slotRows } from "./sightline";
@@ -23,7 +35,12 @@ export interface Found {
 
 /** A column of a block that stands for another: whose rows name its rows. */
 const MIRRORED: Readonly<Record<string, string>> = { sight: "slots", commission: "rooms" };
-const ROW_NAME: Readonly<Record<string, string>> = { rooms: "outlet", heads: "id", slots: "slot", bonds: "where" };
+const ROW_NAME: Readonly<Record<string, string>> = {
+  rooms: "outlet",
+  heads: "id",
+  slots: "slot",
+  bonds: "where",
+};
 const nameOf = (row: Row): Value => row.outlet ?? row.id ?? row.name ?? row.where ?? "";
 const names = (rows: readonly Row[]): Value[] => rows.map(nameOf);
 
@@ -35,7 +52,9 @@ const counting =
     const rows = rowsOf(job, MIRRORED[block] ?? block);
     const key = ROW_NAME[MIRRORED[block] ?? block]!;
     return (cells[name] as Value[]).flatMap((value, at) =>
-      isFilled(rows[at] ?? {}, key) && is(value) ? [key === "slot" ? slotName(rows[at]!.slot) : rows[at]![key]!] : [],
+      isFilled(rows[at] ?? {}, key) && is(value)
+        ? [key === "slot" ? slotName(rows[at]!.slot) : rows[at]![key]!]
+        : [],
     );
   };
 const isFault = (value: Value | undefined): boolean => typeof value === "number" && Number.isNaN(value);
@@ -44,11 +63,17 @@ const isFault = (value: Value | undefined): boolean => typeof value === "number"
 const none = (counted: number | readonly Value[]): Found =>
   typeof counted === "number"
     ? { found: counted, passes: counted === 0 }
-    : { found: counted.length, passes: counted.length === 0, ...(counted.length > 0 ? { first: counted[0]! } : {}) };
+    : {
+        found: counted.length,
+        passes: counted.length === 0,
+        ...(counted.length > 0 ? { first: counted[0]! } : {}),
+      };
 const wish = (counted: number | readonly Value[]): Found => ({ ...none(counted), isWish: true });
 
 const LISTS: readonly (readonly [string, string])[] = [
-  ...["cables", "passives", "units", "supplies", "plates", "fittings", "labour", "kinds"].map((block) => [block, "name"] as const),
+  ...["cables", "passives", "units", "supplies", "plates", "fittings", "labour", "kinds"].map(
+    (block) => [block, "name"] as const,
+  ),
   ["receivers", "kind"],
   ["branches", "id"],
   ["heads", "id"],
@@ -61,7 +86,10 @@ const LOOKED_UP: readonly (readonly [string, string])[] = [
   ["rooms", "outlet"],
 ];
 const PRICED = ["cables", "passives", "units", "supplies", "plates", "fittings"];
-const plain = (value: Value | undefined): string => String(value ?? "").trim().toLowerCase();
+const plain = (value: Value | undefined): string =>
+  String(value ?? "")
+    .trim()
+    .toLowerCase();
 
 /** Rows whose name stands in a row above. */
 const twice = (rows: readonly Row[], key: string): Row[] =>
@@ -86,6 +114,8 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
   const ofHead = (head: Row): number =>
     [...rooms, ...branches].filter((row) => isSame(row.from, head.id)).length;
   const loses = (low: Value | undefined, high: Value | undefined): boolean => Number(high) < Number(low);
+  /** Without a price there is nothing to compare. */
+  const nought = p.total.isNaN() ? NaN : 0;
   const isDiscounted = isFilled(job.fields, "discount_sum") || isFilled(job.fields, "discount_share");
   const mixed =
     (isFilled(job.fields, "discount_sum") && isFilled(job.fields, "discount_share") ? 1 : 0) +
@@ -100,68 +130,135 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
     "Outlets that nothing feeds": none(names(rooms.filter((row) => !pathUp(job, row.from)))),
     "Splitters and taps that no head unit feeds": none(names(branches.filter((row) => !pathUp(job, row.id)))),
     "Outlets with the name of another": none(names(twice(rooms, "outlet"))),
-    "Names that stand twice on one list": none(sum(LISTS.map(([block, key]) => twice(filledRows(job, block, key), key).length))),
-    "Names with *, ? or ~": none(
-      sum(LOOKED_UP.map(([block, key]) => filledRows(job, block, key).filter((row) => /[*?~]/.test(String(row[key]))).length)),
+    "Names that stand twice on one list": none(
+      sum(LISTS.map(([block, key]) => twice(filledRows(job, block, key), key).length)),
     ),
-    "Outlets counted from the head units, less those on Rooms": none(rooms.filter((row) => pathUp(job, row.from)).length - rooms.length),
+    "Names with *, ? or ~": none(
+      sum(
+        LOOKED_UP.map(
+          ([block, key]) =>
+            filledRows(job, block, key).filter((row) => /[*?~]/.test(String(row[key]))).length,
+        ),
+      ),
+    ),
+    "Outlets counted from the head units, less those on Rooms": none(
+      rooms.filter((row) => pathUp(job, row.from)).length - rooms.length,
+    ),
     "Outlets whose level could not be found": none(counted("rooms_verdict", isFault)),
-    "Outlets with too little level at their weakest": none(names(rooms.filter((row) => Math.min(...levelsOf(job, row)) < field(job, "site_level_low") - 1e-9))),
-    "Outlets with too much level at their strongest": none(names(rooms.filter((row) => Math.max(...levelsOf(job, row)) > field(job, "site_level_high") + 1e-9))),
-    "Outlets whose levels at the two ends of the band lie more than 15 dB apart": none(counted("rooms_even", (value) => value === "steep")),
-    "Outlets behind a splitter or tap that passes no power: dead": none(counted("rooms_commands", (value) => value === "dead")),
+    "Outlets with too little level at their weakest": none(
+      names(rooms.filter((row) => Math.min(...levelsOf(job, row)) < field(job, "site_level_low") - 1e-9)),
+    ),
+    "Outlets with too much level at their strongest": none(
+      names(rooms.filter((row) => Math.max(...levelsOf(job, row)) > field(job, "site_level_high") + 1e-9)),
+    ),
+    "Outlets whose levels at the two ends of the band lie more than 15 dB apart": none(
+      counted("rooms_even", (value) => value === "steep"),
+    ),
+    "Outlets behind a splitter or tap that passes no power: dead": none(
+      counted("rooms_commands", (value) => value === "dead"),
+    ),
     "Outlets behind one that passes power at one port, of several used: all but that port's are dead": none(
       counted("rooms_commands", (value) => value === "doubtful"),
     ),
-    "Greatest difference between one outlet and another, hot, high end": { found: apart, passes: apart <= 15, isWish: true },
-    "Outlets under the design floor": wish(names(rooms.filter((row) => Math.min(...levelsOf(job, row)) < field(job, "site_level_design")))),
-    "Outlets with too little level if every length is as long as it may be": wish(counted("rooms_within", (value) => value === "low")),
-    "Least and greatest level outside 47 to 77 dBµV": none((field(job, "site_level_low") < 47 ? 1 : 0) + (field(job, "site_level_high") > 77 ? 1 : 0)),
+    "Greatest difference between one outlet and another, hot, high end": {
+      found: apart,
+      passes: apart <= 15,
+      isWish: true,
+    },
+    "Outlets under the design floor": wish(
+      names(rooms.filter((row) => Math.min(...levelsOf(job, row)) < field(job, "site_level_design"))),
+    ),
+    "Outlets with too little level if every length is as long as it may be": wish(
+      counted("rooms_within", (value) => value === "low"),
+    ),
+    "Least and greatest level outside 47 to 77 dBµV": none(
+      (field(job, "site_level_low") < 47 ? 1 : 0) + (field(job, "site_level_high") > 77 ? 1 : 0),
+    ),
     "Splitters that lose less than dividing takes: 10·log10 of their ways": none(
-      names(passives.filter(
-        ({ kind, ways, port_low: low, port_high: high }) =>
-          kind === "splitter" && Math.min(Number(low), Number(high)) < 10 * Math.log10(Number(ways)) - 0.01,
-      )),
+      names(
+        passives.filter(
+          ({ kind, ways, port_low: low, port_high: high }) =>
+            kind === "splitter" && Math.min(Number(low), Number(high)) < 10 * Math.log10(Number(ways)) - 0.01,
+        ),
+      ),
     ),
     "Devices and outlets that lose less at the high end, and taps whose line loses more than a port": wish(
       passives.filter((row) => loses(row.port_low, row.port_high)).length +
         plates.filter((row) => loses(row.loss_low, row.loss_high)).length +
-        passives.filter(({ kind, ...row }) => kind === "tap" && (Number(row.through_low) > Number(row.port_low) || Number(row.through_high) > Number(row.port_high))).length,
+        passives.filter(
+          ({ kind, ...row }) =>
+            kind === "tap" &&
+            (Number(row.through_low) > Number(row.port_low) ||
+              Number(row.through_high) > Number(row.port_high)),
+        ).length,
     ),
     "Runs that are not between their shortest and their longest": none(
-      names(rooms.filter((row) => leastRun(job, row) > figure(row, "run") || mostRun(job, row) < figure(row, "run"))),
+      names(
+        rooms.filter(
+          (row) => leastRun(job, row) > figure(row, "run") || mostRun(job, row) < figure(row, "run"),
+        ),
+      ),
     ),
     "Splitters and taps that feed more than they have ports": none(
       names(branches.filter((row) => !(feeds(job, row) <= figure(passiveOf(job, row.device), "ways")))),
     ),
-    "Head units whose one cable is said to feed two things or more": none(names(heads.filter((row) => ofHead(row) > 1))),
-    "Head units with more tuners than user bands": none(counted("heads_capacity", (value) => value === "high")),
-    "Rows of Rooms without a user band": none(counted("rooms_bands", isFault)),
-    "Head units short of volts, or whose volts could not be found": none(counted("heads_power", (value) => value !== "ok")),
-    "Supplies whose path holds a splitter or tap that passes no power": none(counted("heads_stops", (value) => !(Number(value) === 0))),
-    "Head units that draw more than their supply gives": none(
-      names(heads.filter((row) => !(inColumn(job, cells, "heads_together", row) <= inColumn(job, cells, "heads_amps", row)))),
+    "Head units whose one cable is said to feed two things or more": none(
+      names(heads.filter((row) => ofHead(row) > 1)),
     ),
-    "Head units that share a supply and name one of their own as well": none(names(heads.filter((row) => isFilled(row, "shares") && isFilled(row, "supply")))),
+    "Head units with more tuners than user bands": none(
+      counted("heads_capacity", (value) => value === "high"),
+    ),
+    "Rows of Rooms without a user band": none(counted("rooms_bands", isFault)),
+    "Head units short of volts, or whose volts could not be found": none(
+      counted("heads_power", (value) => value !== "ok"),
+    ),
+    "Supplies whose path holds a splitter or tap that passes no power": none(
+      counted("heads_stops", (value) => !(Number(value) === 0)),
+    ),
+    "Head units that draw more than their supply gives": none(
+      names(
+        heads.filter(
+          (row) => !(inColumn(job, cells, "heads_together", row) <= inColumn(job, cells, "heads_amps", row)),
+        ),
+      ),
+    ),
+    "Head units that share a supply and name one of their own as well": none(
+      names(heads.filter((row) => isFilled(row, "shares") && isFilled(row, "supply"))),
+    ),
     "Slots that the beam does not clear": none(counted("sight_verdict", (value) => value !== "ok")),
     "There are slots to look at": { found: slotRows(job).length, passes: slotRows(job).length >= 1 },
-    "Prices without a date, or past it on the day of the quote": none(parts.filter((row) => !isFilled(row, "until") || figure(row, "until") < date).length),
-    "Prices of a day after the quote's": none(parts.filter((row) => isFilled(row, "priced") && figure(row, "priced") > date).length),
+    "Prices without a date, or past it on the day of the quote": none(
+      parts.filter((row) => !isFilled(row, "until") || figure(row, "until") < date).length,
+    ),
+    "Prices of a day after the quote's": none(
+      parts.filter((row) => isFilled(row, "priced") && figure(row, "priced") > date).length,
+    ),
     "Prices that run out while the quote still holds": wish(
-      parts.filter((row) => isFilled(row, "until") && figure(row, "until") >= date && figure(row, "until") < until).length,
+      parts.filter(
+        (row) => isFilled(row, "until") && figure(row, "until") >= date && figure(row, "until") < until,
+      ).length,
     ),
     // Its own day is not counted: taken from the formula.
     "Days that the quote still holds on its own date": { found: until - date, passes: until - date >= 1 },
-    "Hours of labour in the price": { found: Number(cells.work_total_hours), passes: Number(cells.work_total_hours) > 0 },
+    "Hours of labour in the price": {
+      found: Number(cells.work_total_hours),
+      passes: Number(cells.work_total_hours) > 0,
+    },
     "Labour whose minutes are not between a least and a most, both given or neither": none(
-      names(labour.filter((row) => {
-        if (!isFilled(row, "low") && !isFilled(row, "high")) return false;
-        if (!isFilled(row, "low") || !isFilled(row, "high")) return true;
-        return !(figure(row, "low") <= figure(row, "minutes") && figure(row, "minutes") <= figure(row, "high"));
-      })),
+      names(
+        labour.filter((row) => {
+          if (!isFilled(row, "low") && !isFilled(row, "high")) return false;
+          if (!isFilled(row, "low") || !isFilled(row, "high")) return true;
+          return !(
+            figure(row, "low") <= figure(row, "minutes") && figure(row, "minutes") <= figure(row, "high")
+          );
+        }),
+      ),
     ),
     "Work and fittings that nothing counts": wish(
-      [...labour, ...filledRows(job, "fittings", "name")].filter((row) => often(job, row).isZero()).length,
+      [...labour, ...filledRows(job, "fittings", "name")].filter((row) =>
+        ["per_outlet", "per_branch", "per_head", "fixed"].every((key) => orNought(row, key) === 0),
+      ).length,
     ),
     "Discounts that are both a sum and a share, more than the price, or a reason without one": none(mixed),
     "Price after the discount, less the cost of it": {
@@ -170,10 +267,13 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
       passes: !isDiscounted || left > 0,
       isWish: true,
     },
-    "Cost added a second way, less the first": none(0),
-    "Cost in the price, by the margin on Site, less the cost": none(0),
-    "Price of the quote less the price before rounding": { found: roundedAway(job, cells), passes: Math.abs(roundedAway(job, cells)) <= 0.03 },
-    "Total of the quote less its lines and tax": none(0),
+    "Cost added a second way, less the first": none(nought),
+    "Cost in the price, by the margin on Site, less the cost": none(nought),
+    "Price of the quote less the price before rounding": {
+      found: roundedAway(job, cells),
+      passes: Math.abs(roundedAway(job, cells)) <= 0.03,
+    },
+    "Total of the quote less its lines and tax": none(nought),
     "Tax of the quote less the rate on Site of its taxable lines": {
       found: p.tax.minus(p.taxableExactly.times(field(job, "site_tax"))).toNumber(),
       passes: true,
@@ -189,7 +289,11 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
     "Conductors to look at, or that could not be looked up": wish(
       names(filledRows(job, "bonds", "where").filter((row) => flagOf(job, row)[0] !== "no flag")),
     ),
-    "Conductors listed on Bonding": { found: filledRows(job, "bonds", "where").length, passes: filledRows(job, "bonds", "where").length >= 1, isWish: true },
+    "Conductors listed on Bonding": {
+      found: filledRows(job, "bonds", "where").length,
+      passes: filledRows(job, "bonds", "where").length >= 1,
+      isWish: true,
+    },
   };
 }
 
@@ -206,7 +310,9 @@ const isMeant = (job: Job, what: Value | undefined): boolean =>
 
 type InputPart = Fields | Block;
 const inputParts = multiRoom.sheets.flatMap((sheet) =>
-  sheet.parts.filter((part): part is InputPart => part.kind === "fields" || part.kind === "block").map((part) => ({ sheet: sheet.name, part })),
+  sheet.parts
+    .filter((part): part is InputPart => part.kind === "fields" || part.kind === "block")
+    .map((part) => ({ sheet: sheet.name, part })),
 );
 
 function zerosNoted(job: Job): number {
@@ -218,7 +324,8 @@ function zerosNoted(job: Job): number {
     } else
       for (const { key, input } of part.columns)
         if (input?.zero === "note")
-          for (const row of rowsOf(job, part.name)) if (row[key] === 0 && !isMeant(job, row[part.rowName ?? part.columns[0]!.key])) count++;
+          for (const row of rowsOf(job, part.name))
+            if (row[key] === 0 && !isMeant(job, row[part.rowName ?? part.columns[0]!.key])) count++;
   }
   return count;
 }
@@ -250,7 +357,9 @@ function isWithin(job: Job, value: Value, { rule }: InputRule): boolean {
   }
 }
 function offered(job: Job, name: string): Value[] {
-  const words = multiRoom.sheets.flatMap(({ parts }) => parts).find((part) => part.kind === "words" && part.name === name);
+  const words = multiRoom.sheets
+    .flatMap(({ parts }) => parts)
+    .find((part) => part.kind === "words" && part.name === name);
   if (words?.kind === "words") return [...words.words];
   const [block, key] = name.split("_") as [string, string];
   return filledRows(job, block, key).map((row) => row[key]!);
@@ -266,7 +375,9 @@ function entriesOf(job: Job, cells: Cells): Record<string, Found> {
     const what = `Entries missing or out of bounds: ${sheet}${many ? `, ${part.heading[0]!.toLowerCase()}${part.heading.slice(1)}` : ""}`;
     const count =
       part.kind === "fields"
-        ? part.fields.filter(({ name, input }) => input && isWrong(job, cells, job.fields, name, name, input, undefined)).length
+        ? part.fields.filter(
+            ({ name, input }) => input && isWrong(job, cells, job.fields, name, name, input, undefined),
+          ).length
         : sum(rowsOf(job, part.name).map((row, at) => wrongIn(job, cells, part, row, at)));
     found.set(what, (found.get(what) ?? 0) + count);
   }
@@ -276,13 +387,19 @@ function entriesOf(job: Job, cells: Cells): Record<string, Found> {
 const wrongIn = (job: Job, cells: Cells, part: Block, row: Row, at: number): number =>
   Object.keys(row).length === 0
     ? 0
-    : part.columns.filter(({ key, input }) => input && isWrong(job, cells, row, key, `${part.name}_${key}`, input, { part, at })).length;
+    : part.columns.filter(
+        ({ key, input }) =>
+          input && isWrong(job, cells, row, key, `${part.name}_${key}`, input, { part, at }),
+      ).length;
 
 /** What only some rows need, in words of its own: the rules' formulas are not read. */
 const NEEDED: Readonly<Record<string, (row: Row) => boolean>> = {
   cables_like: (row) => !isFilled(row, "k1"),
   ...Object.fromEntries(
-    ["k1", "k2", "k0"].map((key) => [`cables_${key}`, (row: Row) => ["k1", "k2", "k0"].some((one) => isFilled(row, one))]),
+    ["k1", "k2", "k0"].map((key) => [
+      `cables_${key}`,
+      (row: Row) => ["k1", "k2", "k0"].some((one) => isFilled(row, one)),
+    ]),
   ),
   passives_through_low: ({ kind }) => kind === "tap",
   passives_through_high: ({ kind }) => kind === "tap",
@@ -307,11 +424,15 @@ function isWrong(
   const value = row[key]!;
   if (value === 0 && input.zero === "reason") {
     // Of a part that is bought, of work that is done.
-    const bought: Readonly<Record<string, string>> = { minutes: "work_quantity", price: `buy${place?.part.name}_quantity` };
+    const bought: Readonly<Record<string, string>> = {
+      minutes: "work_quantity",
+      price: `buy${place?.part.name}_quantity`,
+    };
     const often = place && bought[key] ? Number((cells[bought[key]] as Value[])[place.at]) : 1;
     return often > 0 && !isMeant(job, row[place!.part.columns[0]!.key]);
   }
   return !isWithin(job, value, input);
 }
 
-export const wordOf = ({ found, passes, isWish }: Found): string => (Number.isNaN(found) ? "error" : passes ? "ok" : isWish ? "note" : "look");
+export const wordOf = ({ found, passes, isWish }: Found): string =>
+  Number.isNaN(found) ? "error" : passes ? "ok" : isWish ? "note" : "look";

@@ -37,15 +37,20 @@ export function commissioningSheet(job: Job): Cells {
   const highOff = (row: Row): Value => outside(row.built_high, least(row, 2), most(row, 2));
   const voltsOff = (row: Row): Value => {
     const due = voltsDue(job, row, legs);
-    return isFilled(row, "built_volts") && due !== "" && !Number.isNaN(due) ? Number(row.built_volts) - Number(due) : "";
+    return isFilled(row, "built_volts") && due !== "" && !Number.isNaN(due)
+      ? Number(row.built_volts) - Number(due)
+      : "";
   };
-  const isOff = (off: Value, limit: number): boolean => off !== "" && !(Math.abs(Number(off)) <= limit + 1e-9);
+  const isOff = (off: Value, limit: number): boolean =>
+    off !== "" && !(Math.abs(Number(off)) <= limit + 1e-9);
   const verdict = (row: Row): Value => {
     // Both ends belong to a reading: taken from the formula.
     if (!isFilled(row, "built_low") || !isFilled(row, "built_high")) return "to measure";
     if (row.built_low === NO_SIGNAL || row.built_high === NO_SIGNAL) return "look";
     const tolerance = field(job, "commission_tolerance");
-    return isOff(lowOff(row), tolerance) || isOff(highOff(row), tolerance) || isOff(voltsOff(row), field(job, "commission_volts_tolerance"))
+    return isOff(lowOff(row), tolerance) ||
+      isOff(highOff(row), tolerance) ||
+      isOff(voltsOff(row), field(job, "commission_volts_tolerance"))
       ? "look"
       : "ok";
   };

@@ -6,7 +6,17 @@
 import { isBookError, type Book } from "../../../src/workbooks/book";
 import { namedColumn } from "../../../src/workbooks/named";
 import { pathUp } from "./branches";
-import { eachRow, isFilled, isSame, rowsOf, type Cells, type Expected, type Job, type Row, type Value } from "./job";
+import {
+  eachRow,
+  isFilled,
+  isSame,
+  rowsOf,
+  type Cells,
+  type Expected,
+  type Job,
+  type Row,
+  type Value,
+} from "./job";
 
 /** Stands for no line: taken from the formula. */
 const NO_LINE = 99;
@@ -14,13 +24,18 @@ const LINES = 8;
 const KNOWN =
   /^(misaligned|wrong or wet cable|unrated splitter in the run|bad connector|leg that passes no power|wrong port|inserter missing or weak|over-level|something not in this list|nothing is wrong|nothing stands out|check the readings)/;
 
-const probability: Expected = { about: "0 to 1", holds: (got) => typeof got === "number" && got >= 0 && got <= 1 };
+const probability: Expected = {
+  about: "0 to 1",
+  holds: (got) => typeof got === "number" && got >= 0 && got <= 1,
+};
 const sentence = /^[^#].{10,}/s;
 
 const isInTrouble = (job: Job, figures: Cells): boolean =>
   (figures.rooms_level as Value[][]).flat().some(Number.isNaN) ||
   (figures.branches_level as Value[][]).flat().some(Number.isNaN) ||
-  rowsOf(job, "rooms").some((row, at) => rowsOf(job, "rooms").some((other, second) => second > at && isSame(other.outlet, row.outlet))) ||
+  rowsOf(job, "rooms").some((row, at) =>
+    rowsOf(job, "rooms").some((other, second) => second > at && isSame(other.outlet, row.outlet)),
+  ) ||
   rowsOf(job, "causes").some(({ chance }) => Number(chance) > 0.5);
 
 export function diagnosed(job: Job, figures: Cells, book: Book): Cells {
@@ -28,7 +43,8 @@ export function diagnosed(job: Job, figures: Cells, book: Book): Cells {
   const causes = namedColumn(book, "diagnosis_cause");
   const chances = namedColumn(book, "diagnosis_probability");
   const rows = rowsOf(job, "rooms");
-  const column = (of: (row: Row, index: number) => Expected): Expected[] => eachRow<Expected>(rows, "outlet", of, "");
+  const column = (of: (row: Row, index: number) => Expected): Expected[] =>
+    eachRow<Expected>(rows, "outlet", of, "");
   const lineOf = (name: Value | undefined): number => {
     const at = where.findIndex((one) => isSame(one, name));
     return at < 0 ? NO_LINE : at + 1;
@@ -38,30 +54,42 @@ export function diagnosed(job: Job, figures: Cells, book: Book): Cells {
   const line = (row: Row): number => Math.min(near(row), atHead(row));
   const isOff = (index: number): boolean => (figures.commission_verdict as Value[])[index] === "look";
   const isMeasured =
-    rows.some((row) => isFilled(row, "outlet") && ["built_low", "built_high", "built_volts"].some((key) => isFilled(row, key))) ||
-    rowsOf(job, "heads").some((row) => isFilled(row, "built_volts"));
+    rows.some(
+      (row) =>
+        isFilled(row, "outlet") &&
+        ["built_low", "built_high", "built_volts"].some((key) => isFilled(row, key)),
+    ) || rowsOf(job, "heads").some((row) => isFilled(row, "built_volts"));
   // It has no answer for levels that are not known, names that stand twice, or chances that cannot be.
   const isTroubled = isBookError(causes[0]) && isInTrouble(job, figures);
   const answer: Cells = isTroubled
-    ? { diagnosis_cause: [NaN], diagnosis_where: [""], diagnosis_probability: [""], diagnosis_evidence: [""], diagnosis_next: [""] }
-    : isMeasured
     ? {
-        diagnosis_cause: causes.map((cause) => (cause === undefined ? "" : KNOWN)),
-        diagnosis_where: where,
-        diagnosis_probability: chances.map((chance) => (chance === undefined ? "" : probability)),
-        diagnosis_evidence: causes.map((cause) => (cause === undefined ? "" : sentence)),
-        diagnosis_next: causes.map((cause) => (cause === undefined ? "" : sentence)),
-      }
-    : {
-        diagnosis_cause: ["nothing is measured yet"],
+        diagnosis_cause: [NaN],
         diagnosis_where: [""],
-        diagnosis_probability: [0],
-        diagnosis_evidence: ["No outlet has a measured level."],
-        diagnosis_next: [sentence],
-      };
+        diagnosis_probability: [""],
+        diagnosis_evidence: [""],
+        diagnosis_next: [""],
+      }
+    : isMeasured
+      ? {
+          diagnosis_cause: causes.map((cause) => (cause === undefined ? "" : KNOWN)),
+          diagnosis_where: where,
+          diagnosis_probability: chances.map((chance) => (chance === undefined ? "" : probability)),
+          diagnosis_evidence: causes.map((cause) => (cause === undefined ? "" : sentence)),
+          diagnosis_next: causes.map((cause) => (cause === undefined ? "" : sentence)),
+        }
+      : {
+          diagnosis_cause: ["nothing is measured yet"],
+          diagnosis_where: [""],
+          diagnosis_probability: [0],
+          diagnosis_evidence: ["No outlet has a measured level."],
+          diagnosis_next: [sentence],
+        };
   const all = (cells: Cells): Cells =>
     Object.fromEntries(
-      Object.entries(cells).map(([name, list]) => [name, Array.from({ length: LINES }, (_, at) => (list as Expected[])[at] ?? "")]),
+      Object.entries(cells).map(([name, list]) => [
+        name,
+        Array.from({ length: LINES }, (_, at) => (list as Expected[])[at] ?? ""),
+      ]),
     );
   return {
     ...all(answer),

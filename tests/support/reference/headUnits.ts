@@ -7,7 +7,23 @@
  */
 import { headLevel, keyOf, pathUp, soFar } from "./branches";
 import { lossOf, ohmsOf, priceEach, varianceOf } from "./cables";
-import { corners, eachRow, field, figure, filledRows, isFilled, isSame, named, orNought, rowsOf, sum, type Cells, type Job, type Row, type Value } from "./job";
+import {
+  corners,
+  eachRow,
+  field,
+  figure,
+  filledRows,
+  isFilled,
+  isSame,
+  named,
+  orNought,
+  rowsOf,
+  sum,
+  type Cells,
+  type Job,
+  type Row,
+  type Value,
+} from "./job";
 import { isFedBy, outletRows, tunersOf } from "./rooms";
 
 const unitOf = (job: Job, head: Row): Row | undefined => named(rowsOf(job, "units"), "name", head.type);
@@ -64,16 +80,27 @@ export function circuitOf(job: Job, head: Row): Circuit {
   const feed = feedOf(job, head);
   const shared = feed ? orNought(feed, "common") : NaN;
   const others = sharers(job, head).filter((row) => row !== head);
-  const offered = figure(supplyOf(job, head), "volts") - shared * sum(others.map((row) => greatestOf(job, row)));
+  const offered =
+    figure(supplyOf(job, head), "volts") - shared * sum(others.map((row) => greatestOf(job, row)));
   const way = wayOf(job, head);
   const lead = ohmsOf(job, head.cable, figure(head, "length"));
   const run = way?.outlet ? ohmsOf(job, way.outlet.cable, figure(way.outlet, "run")) : 0;
   const along = way ? (way.via === "" ? 0 : soFar(job, way.via)[4]!) : NaN;
   const path = shared + lead + run + along;
   const load = figure(unit, "load");
-  const volts = unit?.kind === "W" ? (offered + Math.sqrt(offered ** 2 - 4 * load * path)) / 2 : offered - load * path;
+  const volts =
+    unit?.kind === "W" ? (offered + Math.sqrt(offered ** 2 - 4 * load * path)) / 2 : offered - load * path;
   const works = volts > 0 ? volts : NaN;
-  return { shared, offered, lead, run, along, path, volts: works, current: unit?.kind === "W" ? load / works : load };
+  return {
+    shared,
+    offered,
+    lead,
+    run,
+    along,
+    path,
+    volts: works,
+    current: unit?.kind === "W" ? load / works : load,
+  };
 }
 
 /** Where the cables of all that share a supply part: what they take at their least volts is lost before. */
@@ -93,7 +120,11 @@ function longestOf(job: Job, head: Row): number {
 }
 
 export const onHead = (job: Job, head: Row): number =>
-  sum(outletRows(job).filter((row) => isFedBy(job, row, head)).map((row) => orNone(tunersOf(job, row))));
+  sum(
+    outletRows(job)
+      .filter((row) => isFedBy(job, row, head))
+      .map((row) => orNone(tunersOf(job, row))),
+  );
 
 /** What is not known counts as nothing in a sum of many: a check of its own names it. */
 const orNone = (value: number): number => (Number.isNaN(value) ? 0 : value);
@@ -115,7 +146,12 @@ export function headUnitsSheet(job: Job): Cells {
   const rows = rowsOf(job, "heads");
   const column = (of: (row: Row) => Value): Value[] => eachRow<Value>(rows, "id", of, "");
   const columns = (of: (row: Row) => Value[], width: number): Value[][] =>
-    eachRow<Value[]>(rows, "id", of, Array.from({ length: width }, () => ""));
+    eachRow<Value[]>(
+      rows,
+      "id",
+      of,
+      Array.from({ length: width }, () => ""),
+    );
   const tolerance = field(job, "site_run_tolerance");
   const bands = (row: Row): number => figure(unitOf(job, row), "bands");
   const least = (row: Row): number => figure(unitOf(job, row), "least");
@@ -124,11 +160,19 @@ export function headUnitsSheet(job: Job): Cells {
     const { volts } = circuitOf(job, row);
     // A supply below the least volts is an error, not a word: taken from the formula.
     const supplied = figure(supplyOf(job, row), "volts");
-    return Number.isNaN(volts - least(row)) || supplied < least(row) ? NaN : volts < least(row) - 1e-9 ? "low" : "ok";
+    return Number.isNaN(volts - least(row)) || supplied < least(row)
+      ? NaN
+      : volts < least(row) - 1e-9
+        ? "low"
+        : "ok";
   };
   const stopped = (row: Row): Value => {
     const [count, place] = stopsOf(job, row);
-    return Number.isNaN(count) || count === 0 ? "" : count > 1 ? "several" : (rowsOf(job, "branches")[place - 2]!.id ?? NaN);
+    return Number.isNaN(count) || count === 0
+      ? ""
+      : count > 1
+        ? "several"
+        : (rowsOf(job, "branches")[place - 2]!.id ?? NaN);
   };
   const wanted = sum(outletRows(job).map((row) => tunersOf(job, row)));
   const most = Math.max(...filledRows(job, "units", "name").map((row) => figure(row, "bands")));
@@ -136,7 +180,9 @@ export function headUnitsSheet(job: Job): Cells {
     heads_tuners: column((row) => onHead(job, row)),
     heads_bands: column(bands),
     heads_spare: column((row) => bands(row) - onHead(job, row)),
-    heads_capacity: column((row) => (Number.isNaN(bands(row) - onHead(job, row)) ? NaN : onHead(job, row) > bands(row) ? "high" : "ok")),
+    heads_capacity: column((row) =>
+      Number.isNaN(bands(row) - onHead(job, row)) ? NaN : onHead(job, row) > bands(row) ? "high" : "ok",
+    ),
     heads_volts: column((row) => circuitOf(job, row).volts),
     heads_least: column(least),
     heads_power: column(power),
@@ -157,7 +203,10 @@ export function headUnitsSheet(job: Job): Cells {
     heads_run_cable: column((row) => wayOf(job, row)?.outlet?.cable ?? ""),
     heads_lead_length: column(length),
     heads_run_length: column((row) => wayOf(job, row)?.outlet?.run ?? ""),
-    heads_ohms: columns((row) => [circuitOf(job, row).lead, wayOf(job, row)?.outlet ? circuitOf(job, row).run : ""], 2),
+    heads_ohms: columns(
+      (row) => [circuitOf(job, row).lead, wayOf(job, row)?.outlet ? circuitOf(job, row).run : ""],
+      2,
+    ),
     heads_along: column((row) => circuitOf(job, row).along),
     heads_path: column((row) => circuitOf(job, row).path),
     heads_stops: column((row) => stopsOf(job, row)[0]),
@@ -169,7 +218,9 @@ export function headUnitsSheet(job: Job): Cells {
     heads_legs: column((row) => (isFilled(row, "at") ? "" : partingOf(job, row))),
     heads_lead: columns((row) => corners((corner) => lossOf(job, row.cable, length(row), corner)), 4),
     heads_level: columns((row) => corners((corner) => headLevel(job, row, corner)), 4),
-    heads_variance: column((row) => varianceOf(length(row) * (1 - tolerance), length(row) * (1 + tolerance), priceEach(job, row.cable))),
+    heads_variance: column((row) =>
+      varianceOf(length(row) * (1 - tolerance), length(row) * (1 + tolerance), priceEach(job, row.cable)),
+    ),
     heads_type_key: column((row) => keyOf(row.type)),
     heads_supply_key: column((row) => keyOf(row.supply)),
     heads_cable_key: column((row) => keyOf(row.cable)),

@@ -17,7 +17,9 @@ import { alignmentSheet, sightlineSheet, siteSheet } from "./sightline";
 export const TOLERANCES: Readonly<Record<string, number>> = {
   // magvar rounds to 0.01 deg.
   ...Object.fromEntries(
-    ["sight_compass", "sight_declination", "align_compass", "align_declination", "align_aim_compass"].map((name) => [name, 0.011]),
+    ["sight_compass", "sight_declination", "align_compass", "align_declination", "align_aim_compass"].map(
+      (name) => [name, 0.011],
+    ),
   ),
 };
 
@@ -58,7 +60,9 @@ const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, "\
 function checksSheet(job: Job, checks: Readonly<Record<string, Found>>, book: Book): Cells {
   const sheet = book.sheets.find(({ name }) => name === "Checks")!;
   const zone = parseRange(book.names.find(({ name }) => name === "checks_result")!.range)!;
-  const defined = multiRoom.sheets.flatMap(({ parts }) => parts.flatMap((part) => (part.kind === "checks" ? part.checks : [])));
+  const defined = multiRoom.sheets.flatMap(({ parts }) =>
+    parts.flatMap((part) => (part.kind === "checks" ? part.checks : [])),
+  );
   const cells: Cells = {};
   let failed = 0;
   for (let row = zone.top + 1; row <= zone.bottom + 1; row++) {

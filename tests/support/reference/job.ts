@@ -24,7 +24,10 @@ export const filledRows = (job: Job, block: string, key: string): readonly Row[]
   rowsOf(job, block).filter((row) => isFilled(row, key));
 
 /** A name is the same in capitals, and with blanks around it. */
-const plain = (name: Value | undefined): string => String(name ?? "").trim().toLowerCase();
+const plain = (name: Value | undefined): string =>
+  String(name ?? "")
+    .trim()
+    .toLowerCase();
 export const isSame = (a: Value | undefined, b: Value | undefined): boolean =>
   plain(a) !== "" && plain(a) === plain(b);
 

@@ -58,7 +58,13 @@ export function leastReels(lengths: readonly number[], reel: number): number {
     const order = falling
       .map((length) => ({ length, key: length * (1 + 0.6 * (random() - 0.5)) }))
       .sort((a, b) => b.key - a.key);
-    best = Math.min(best, firstFit(order.map(({ length }) => length), reel));
+    best = Math.min(
+      best,
+      firstFit(
+        order.map(({ length }) => length),
+        reel,
+      ),
+    );
   }
   while (best > bound && fits(falling, reel, best - 1)) best--;
   return best;

@@ -1,7 +1,21 @@
 /** Materials and Labour a second time: pieces counted from the rows, whole packs and reels, hours by kind of work. */
 import Decimal from "decimal.js";
 import { boughtFor, feedOf, headRows } from "./headUnits";
-import { eachRow, field, figure, filledRows, isFilled, isSame, orNought, rowsOf, sum, type Cells, type Job, type Row, type Value } from "./job";
+import {
+  eachRow,
+  field,
+  figure,
+  filledRows,
+  isFilled,
+  isSame,
+  orNought,
+  rowsOf,
+  sum,
+  type Cells,
+  type Job,
+  type Row,
+  type Value,
+} from "./job";
 import { leastReels } from "./leastReels";
 import { outletRows } from "./rooms";
 
@@ -15,14 +29,24 @@ export const counts = (job: Job) => ({
 export function often(job: Job, row: Row): Decimal {
   const { outlets, branches, heads } = counts(job);
   const of = (key: string): Decimal => new Decimal(orNought(row, key));
-  return of("per_outlet").times(outlets).plus(of("per_branch").times(branches)).plus(of("per_head").times(heads)).plus(of("fixed"));
+  return of("per_outlet")
+    .times(outlets)
+    .plus(of("per_branch").times(branches))
+    .plus(of("per_head").times(heads))
+    .plus(of("fixed"));
 }
 
 /** The runs of a cable on all three sheets, as they were measured. */
 export const runsOf = (job: Job, name: Value): number[] => [
-  ...outletRows(job).filter((row) => isSame(row.cable, name)).map((row) => figure(row, "run")),
-  ...filledRows(job, "branches", "id").filter((row) => isSame(row.cable, name)).map((row) => figure(row, "length")),
-  ...headRows(job).filter((row) => isSame(row.cable, name)).map((row) => figure(row, "length")),
+  ...outletRows(job)
+    .filter((row) => isSame(row.cable, name))
+    .map((row) => figure(row, "run")),
+  ...filledRows(job, "branches", "id")
+    .filter((row) => isSame(row.cable, name))
+    .map((row) => figure(row, "length")),
+  ...headRows(job)
+    .filter((row) => isSame(row.cable, name))
+    .map((row) => figure(row, "length")),
 ];
 
 export const reelsOf = (job: Job, cable: Row): number =>
@@ -41,8 +65,18 @@ function boughtOf(job: Job, block: string, part: Row): { needed: number; quantit
     return { needed: needed.toNumber(), quantity: pack > 0 ? needed.dividedBy(pack).ceil().toNumber() : NaN };
   }
   if (block === "supplies")
-    return same(sum(headRows(job).filter((row) => isSame(feedOf(job, row)?.supply, part.name)).map((row) => boughtFor(job, row))));
-  const [of, key, column] = { passives: ["branches", "id", "device"], units: ["heads", "id", "type"], plates: ["rooms", "outlet", "plate"] }[block]!;
+    return same(
+      sum(
+        headRows(job)
+          .filter((row) => isSame(feedOf(job, row)?.supply, part.name))
+          .map((row) => boughtFor(job, row)),
+      ),
+    );
+  const [of, key, column] = {
+    passives: ["branches", "id", "device"],
+    units: ["heads", "id", "type"],
+    plates: ["rooms", "outlet", "plate"],
+  }[block]!;
   return same(filledRows(job, of!, key!).filter((row) => isSame(row[column!], part.name)).length);
 }
 
@@ -60,7 +94,11 @@ const minutesOf = (work: Row): Decimal => {
 const hoursOf = (job: Job, work: Row): Decimal =>
   often(job, work).times(minutesOf(work)).times(figure(work, "difficulty")).dividedBy(60);
 export const labourOf = (job: Job, work: Row): Decimal =>
-  often(job, work).times(minutesOf(work)).times(figure(work, "difficulty")).times(field(job, "labour_rate")).dividedBy(60);
+  often(job, work)
+    .times(minutesOf(work))
+    .times(figure(work, "difficulty"))
+    .times(field(job, "labour_rate"))
+    .dividedBy(60);
 
 export function materialsSheet(job: Job): Cells {
   const block = (name: string): Cells => {
@@ -93,7 +131,10 @@ export function labourSheet(job: Job): Cells {
     work_hours: column((row) => hoursOf(job, row).toNumber()),
     work_sum: column((row) => labourOf(job, row).toNumber()),
     work_variance: column(
-      (row) => (((often(job, row).toNumber() * spread(row) * figure(row, "difficulty")) / 60) * field(job, "labour_rate")) ** 2,
+      (row) =>
+        (((often(job, row).toNumber() * spread(row) * figure(row, "difficulty")) / 60) *
+          field(job, "labour_rate")) **
+        2,
     ),
     work_total_hours: sum(filledRows(job, "labour", "name").map((row) => hoursOf(job, row).toNumber())),
   };

@@ -3,7 +3,21 @@ import DecimalJs from "decimal.js";
 import { costOf, labourOf } from "./materials";
 import { headRows } from "./headUnits";
 import { slotRows } from "./sightline";
-import { eachRow, field, figure, filledRows, isFilled, isSame, rowsOf, sum, word, type Cells, type Job, type Row, type Value } from "./job";
+import {
+  eachRow,
+  field,
+  figure,
+  filledRows,
+  isFilled,
+  isSame,
+  rowsOf,
+  sum,
+  word,
+  type Cells,
+  type Job,
+  type Row,
+  type Value,
+} from "./job";
 import { outletRows, tunersOf } from "./rooms";
 
 const Decimal = DecimalJs.clone({ precision: 60 });
@@ -12,7 +26,10 @@ const of = (value: number): Decimal => new Decimal(value);
 const added = (values: readonly Decimal[]): Decimal => values.reduce((a, b) => a.plus(b), of(0));
 
 const cents = (job: Job, value: Decimal, places = 2): Decimal =>
-  value.toDecimalPlaces(places, word(job, "site_rounding") === "half even" ? Decimal.ROUND_HALF_EVEN : Decimal.ROUND_HALF_UP);
+  value.toDecimalPlaces(
+    places,
+    word(job, "site_rounding") === "half even" ? Decimal.ROUND_HALF_EVEN : Decimal.ROUND_HALF_UP,
+  );
 
 export interface Priced {
   readonly sums: readonly Decimal[];
@@ -35,23 +52,31 @@ const optionSum = (row: Row): Decimal => of(figure(row, "each")).times(figure(ro
 
 export function priced(job: Job): Priced {
   const share = (name: string): Decimal => of(field(job, name));
-  const bought = (block: string): Decimal => added(filledRows(job, block, "name").map((part) => costOf(job, block, part)));
+  const bought = (block: string): Decimal =>
+    added(filledRows(job, block, "name").map((part) => costOf(job, block, part)));
   const labour = added(filledRows(job, "labour", "name").map((work) => labourOf(job, work)));
   const provisional = added(filledRows(job, "provisional", "name").map((row) => of(figure(row, "sum"))));
-  const sums = [...["units", "supplies", "cables", "passives", "plates", "fittings"].map(bought), labour, provisional];
+  const sums = [
+    ...["units", "supplies", "cables", "passives", "plates", "fittings"].map(bought),
+    labour,
+    provisional,
+  ];
   const [units, supplies, cables, passives, plates, fittings] = sums as Decimal[];
   const sections = [units!.plus(supplies!), cables!.plus(passives!), plates!.plus(fittings!), labour];
   // Each option prints at its own sum, so each is rounded.
   const options = added(
-    filledRows(job, "options", "name").filter(({ chosen }) => chosen === "yes").map((row) => cents(job, optionSum(row))),
+    filledRows(job, "options", "name")
+      .filter(({ chosen }) => chosen === "yes")
+      .map((row) => cents(job, optionSum(row))),
   );
   const up = share("site_contingency").plus(1).times(share("site_overhead").plus(1));
   const kept = of(1).minus(share("site_margin"));
   // Multiplied before it is divided, so that what divides evenly does.
   const direct = added(sections);
-  const lines = [...sections.map((section) => section.times(up).dividedBy(kept)), provisional, options].map((line) =>
-    // Without a cost there is no price for any part of it.
-    cents(job, direct.isNaN() ? direct : line),
+  const lines = [...sections.map((section) => section.times(up).dividedBy(kept)), provisional, options].map(
+    (line, at) =>
+      // Without a cost there is no price for any part of it.
+      cents(job, direct.isNaN() && at < 4 ? direct : line),
   );
   const before = added(lines);
   const discount = isFilled(job.fields, "discount_share")
@@ -60,12 +85,20 @@ export function priced(job: Job): Priced {
       ? share("discount_sum")
       : of(0);
   const net = before.minus(discount);
-  const whole = { "labour only": lines[3]!, "materials only": before.minus(lines[3]!) }[word(job, "site_tax_on")] ?? before;
+  const whole =
+    { "labour only": lines[3]!, "materials only": before.minus(lines[3]!) }[word(job, "site_tax_on")] ??
+    before;
   const taxableExactly = before.isZero() ? whole : whole.times(net).dividedBy(before);
   const taxable = cents(job, taxableExactly);
   const tax = cents(job, taxable.times(share("site_tax")));
   return {
-    ...{ sums, sections, direct, factor: direct.isZero() ? of(0) : direct.times(up).dividedBy(kept).dividedBy(direct), lines },
+    ...{
+      sums,
+      sections,
+      direct,
+      factor: direct.isZero() ? of(0) : direct.times(up).dividedBy(kept).dividedBy(direct),
+      lines,
+    },
     ...{ before, discount, net, taxable, taxableExactly, tax, total: net.plus(tax), options },
   };
 }
@@ -88,18 +121,25 @@ const numbers = (values: readonly Decimal[]): number[] => values.map((value) => 
 /** The expected total and its range: means of what is not sure, and two deviations to either side. */
 export function doubt(job: Job, cells: Cells) {
   const { factor, total } = priced(job);
-  const column = (name: string): number[] => (cells[name] as readonly Value[]).filter((value) => value !== "") as number[];
-  const variance = ["rooms_variance", "branches_variance", "heads_variance", "work_variance"].map((name) => sum(column(name)));
+  const column = (name: string): number[] =>
+    (cells[name] as readonly Value[]).filter((value) => value !== "") as number[];
+  const variance = ["rooms_variance", "branches_variance", "heads_variance", "work_variance"].map((name) =>
+    sum(column(name)),
+  );
   const deviation = Math.sqrt(sum(variance));
   const drift = sum(column("rooms_drift")) * factor.toNumber();
   // A discount by a share takes its share of what is not sure as well.
   const kept = isFilled(job.fields, "discount_share") ? 1 - field(job, "discount_share") : 1;
   const rate = field(job, "site_tax");
   const on = word(job, "site_tax_on");
-  const taxOn = (isLabour: boolean): number => (on === "materials and labour" || (on === "labour only") === isLabour ? rate : 0);
+  const taxOn = (isLabour: boolean): number =>
+    on === "materials and labour" || (on === "labour only") === isLabour ? rate : 0;
   const expected = total.toNumber() + drift * kept * (1 + taxOn(false));
   const lengths = variance[0]! + variance[1]! + variance[2]!;
-  const sold = kept * factor.toNumber() * Math.sqrt(lengths * (1 + taxOn(false)) ** 2 + variance[3]! * (1 + taxOn(true)) ** 2);
+  const sold =
+    kept *
+    factor.toNumber() *
+    Math.sqrt(lengths * (1 + taxOn(false)) ** 2 + variance[3]! * (1 + taxOn(true)) ** 2);
   return { deviation, drift, expected, low: expected - 2 * sold, high: expected + 2 * sold };
 }
 
@@ -114,7 +154,9 @@ export function priceSheet(job: Job, cells: Cells): Cells {
   const { deviation, drift, expected, low, high } = doubt(job, cells);
   const parts = [...p.sections, p.sums[7]!, p.options];
   const keys = ["reception", "cable", "outlets", "labour", "provisional", "options"];
-  const own = new Map(rowsOf(job, "rooms").map((row, at) => [row, Number((cells.rooms_own as readonly Value[])[at])]));
+  const own = new Map(
+    rowsOf(job, "rooms").map((row, at) => [row, Number((cells.rooms_own as readonly Value[])[at])]),
+  );
   const ownOf = (rows: readonly Row[]): number => sum(rows.map((row) => own.get(row)!)) * p.factor.toNumber();
   const shared = (sell.toNumber() - ownOf(outlets)) / outlets.length;
   const ofKind = (row: Row): Row[] => outlets.filter(({ kind }) => isSame(kind, row.name));
@@ -131,7 +173,13 @@ export function priceSheet(job: Job, cells: Cells): Cells {
     price_markup: sell.minus(cost).dividedBy(cost).toNumber(),
     price_factor: p.factor.toNumber(),
     price_per_outlet: sell.toNumber() / outlets.length,
-    ...{ price_deviation: deviation, price_drift: drift, price_expected: expected, price_low: low, price_high: high },
+    ...{
+      price_deviation: deviation,
+      price_drift: drift,
+      price_expected: expected,
+      price_low: low,
+      price_high: high,
+    },
     ...Object.fromEntries(keys.map((key, at) => [`price_part_${key}`, parts[at]!.toNumber()])),
     ...Object.fromEntries(keys.map((key, at) => [`price_times_${key}`, at < 4 ? p.factor.toNumber() : 1])),
     price_lines: numbers(p.lines),
@@ -143,9 +191,18 @@ export function priceSheet(job: Job, cells: Cells): Cells {
     price_total: p.total.toNumber(),
     bykind_name: eachRow<Value>(kinds, "name", (row) => row.name!, ""),
     bykind_outlets: eachRow<Value>(kinds, "name", (row) => ofKind(row).length, ""),
-    bykind_price: eachRow<Value>(kinds, "name", (row) => ownOf(ofKind(row)) + shared * ofKind(row).length, ""),
+    bykind_price: eachRow<Value>(
+      kinds,
+      "name",
+      (row) => ownOf(ofKind(row)) + shared * ofKind(row).length,
+      "",
+    ),
   };
 }
+
+/** Why a figure is 0, as Terms lists it. */
+const reasonFor = (job: Job, what: string): Value =>
+  filledRows(job, "onpurpose", "what").find((row) => isSame(row.what, what))?.why ?? "";
 
 /** A list that is empty says so. */
 const orNone = (list: Value[]): Value[] => (list.some((text) => text !== "") ? list : ["none"]);
@@ -155,7 +212,8 @@ export function quoteSheet(job: Job, cells: Cells, entries: number): Cells {
   const p = priced(job);
   const { expected, low, high } = doubt(job, cells);
   const options = rowsOf(job, "options");
-  const column = (block: string, key: string): Value[] => eachRow<Value>(rowsOf(job, block), key, (row) => row[key]!, "");
+  const column = (block: string, key: string): Value[] =>
+    eachRow<Value>(rowsOf(job, block), key, (row) => row[key]!, "");
   const outlets = outletRows(job);
   const tuners = sum(outlets.map((row) => tunersOf(job, row)));
   /** What is not known is open, on a customer's page. */
@@ -169,6 +227,7 @@ export function quoteSheet(job: Job, cells: Cells, entries: number): Cells {
     .filter(([, count]) => Number(count) > 0)
     .map(([what, count]) => `${what}: ${count}`)
     .join(", ");
+  const untaxed = field(job, "site_tax") === 0 ? reasonFor(job, "Tax") : "";
   const isDraft = entries > 0 || p.total.isNaN();
   const isOff = !p.discount.isZero();
   return {
@@ -184,22 +243,32 @@ export function quoteSheet(job: Job, cells: Cells, entries: number): Cells {
     quote_draft: isDraft ? "Entries are missing or wrong: see Checks" : "",
     "Quote!A22": isOff ? "Discount" : "",
     "Quote!A23": isOff && word(job, "discount_reason") !== "" ? "Reason for the discount" : "",
-    "Quote!A26": "",
+    "Quote!A26": untaxed === "" ? "" : "Reason for no tax",
     ...Object.fromEntries(
-      ["reception", "cable", "fittings", "labour", "provisional", "options"].map((key, at) => [`quote_${key}`, at > 3 && p.lines[at]!.isZero() ? "" : shown(p.lines[at]!.toNumber())]),
+      ["reception", "cable", "fittings", "labour", "provisional", "options"].map((key, at) => [
+        `quote_${key}`,
+        p.lines[at]!.isZero() ? "" : shown(p.lines[at]!.toNumber()),
+      ]),
     ),
-    quote_discount: isOff ? -p.discount.toNumber() : "",
+    quote_discount: isOff ? shown(-p.discount.toNumber()) : "",
     quote_discount_reason: isOff ? word(job, "discount_reason") : "",
     quote_net: shown(p.net.toNumber()),
     quote_tax: shown(p.tax.toNumber()),
-    quote_tax_reason: "",
+    quote_tax_reason: untaxed,
     quote_total: shown(p.total.toNumber()),
     quote_currency: word(job, "site_currency"),
     quote_expected: shown(cents(job, of(expected)).toNumber()),
-    quote_range: Number.isNaN(low + high) ? "open" : `${cents(job, of(low), 0).toFixed(0)} to ${cents(job, of(high), 0).toFixed(0)}`,
+    quote_range: Number.isNaN(low + high)
+      ? "open"
+      : `${cents(job, of(low), 0).toFixed(0)} to ${cents(job, of(high), 0).toFixed(0)}`,
     quoteoptions_name: column("options", "name"),
     quoteoptions_sum: eachRow<Value>(options, "name", (row) => cents(job, optionSum(row)).toNumber(), ""),
-    quoteoptions_word: eachRow<Value>(options, "name", ({ chosen }) => (chosen === "yes" || chosen === "no" ? chosen : "open"), ""),
+    quoteoptions_word: eachRow<Value>(
+      options,
+      "name",
+      ({ chosen }) => (chosen === "yes" || chosen === "no" ? chosen : "open"),
+      "",
+    ),
     quoteassumptions_text: orNone(column("assumptions", "text")),
     quoteexclusions_text: orNone(column("exclusions", "text")),
   };

@@ -1,7 +1,20 @@
 /** Rooms a second time. */
 import { headLevel, keyOf, pathUp, portLevel, soFar } from "./branches";
 import { lossOf, priceEach, varianceOf } from "./cables";
-import { corners, eachRow, field, figure, isFilled, isSame, named, rowsOf, type Cells, type Job, type Row, type Value } from "./job";
+import {
+  corners,
+  eachRow,
+  field,
+  figure,
+  isFilled,
+  isSame,
+  named,
+  rowsOf,
+  type Cells,
+  type Job,
+  type Row,
+  type Value,
+} from "./job";
 
 const ENDS = ["low", "low", "high", "high"] as const;
 /** EN 60728-1, from memory: between any two channels at one outlet. */
@@ -10,7 +23,8 @@ const MOST_SLOPE_DB = 15;
 const NOTHING = 1e-9;
 
 const plateOf = (job: Job, room: Row): Row | undefined => named(rowsOf(job, "plates"), "name", room.plate);
-export const outletRows = (job: Job): readonly Row[] => rowsOf(job, "rooms").filter((row) => isFilled(row, "outlet"));
+export const outletRows = (job: Job): readonly Row[] =>
+  rowsOf(job, "rooms").filter((row) => isFilled(row, "outlet"));
 
 export function levelsOf(job: Job, room: Row): number[] {
   const path = pathUp(job, room.from);
@@ -28,7 +42,9 @@ export function tunersOf(job: Job, room: Row): number {
   const count = isFilled(room, "quantity") ? figure(room, "quantity") : 1;
   const listed = named(rowsOf(job, "receivers"), "kind", room.receiver);
   if (listed) return figure(listed, "tuners") * count;
-  const kind = String(room.receiver ?? "").trim().toLowerCase();
+  const kind = String(room.receiver ?? "")
+    .trim()
+    .toLowerCase();
   if (kind === "receiver") return count;
   const recorder = /^recorder, (\d+) tuners?$/.exec(kind);
   return recorder ? Number(recorder[1]) * count : NaN;
@@ -52,9 +68,13 @@ export function bandsOf(job: Job): Value[] {
 }
 
 export const leastRun = (job: Job, room: Row): number =>
-  isFilled(room, "shortest") ? figure(room, "shortest") : figure(room, "run") * (1 - field(job, "site_run_tolerance"));
+  isFilled(room, "shortest")
+    ? figure(room, "shortest")
+    : figure(room, "run") * (1 - field(job, "site_run_tolerance"));
 export const mostRun = (job: Job, room: Row): number =>
-  isFilled(room, "longest") ? figure(room, "longest") : figure(room, "run") * (1 + field(job, "site_run_tolerance"));
+  isFilled(room, "longest")
+    ? figure(room, "longest")
+    : figure(room, "run") * (1 + field(job, "site_run_tolerance"));
 
 const isUnder = (value: number, limit: number): boolean => value < limit - NOTHING;
 
@@ -81,7 +101,8 @@ export function stretchedOf(job: Job, room: Row): number {
   const path = pathUp(job, room.from);
   if (!path) return NaN;
   const trunks = path.branches.length > 0 ? soFar(job, room.from)[8]! : 0;
-  const lead = lossOf(job, path.head.cable, figure(path.head, "length"), 3) * field(job, "site_run_tolerance");
+  const lead =
+    lossOf(job, path.head.cable, figure(path.head, "length"), 3) * field(job, "site_run_tolerance");
   const run = lossOf(job, room.cable, mostRun(job, room) - figure(room, "run"), 3);
   return Math.min(...levelsOf(job, room)) - trunks - lead - run;
 }
@@ -90,7 +111,12 @@ export function roomsSheet(job: Job): Cells {
   const rows = rowsOf(job, "rooms");
   const column = (of: (row: Row) => Value): Value[] => eachRow<Value>(rows, "outlet", of, "");
   const columns = (of: (row: Row) => Value[], width: number): Value[][] =>
-    eachRow<Value[]>(rows, "outlet", of, Array.from({ length: width }, () => ""));
+    eachRow<Value[]>(
+      rows,
+      "outlet",
+      of,
+      Array.from({ length: width }, () => ""),
+    );
   const [least, greatest] = [field(job, "site_level_low"), field(job, "site_level_high")];
   const weakest = (row: Row): number => Math.min(...levelsOf(job, row));
   const strongest = (row: Row): number => Math.max(...levelsOf(job, row));
@@ -129,7 +155,9 @@ export function roomsSheet(job: Job): Cells {
     rooms_stretched: column((row) => stretchedOf(job, row)),
     rooms_within: column((row) => (stretchedOf(job, row) >= least - NOTHING ? "ok" : "low")),
     rooms_own: column((row) => run(row) * each(row) + figure(plateOf(job, row), "price")),
-    rooms_drift: column((row) => ((leastRun(job, row) + 4 * run(row) + mostRun(job, row)) / 6 - run(row)) * each(row)),
+    rooms_drift: column(
+      (row) => ((leastRun(job, row) + 4 * run(row) + mostRun(job, row)) / 6 - run(row)) * each(row),
+    ),
     rooms_variance: column((row) => varianceOf(leastRun(job, row), mostRun(job, row), each(row))),
     rooms_loss: columns((row) => corners((corner) => lossOf(job, row.cable, run(row), corner)), 4),
     rooms_level: columns((row) => levelsOf(job, row), 4),
@@ -141,4 +169,5 @@ export function roomsSheet(job: Job): Cells {
   };
 }
 
-export const isFedBy = (job: Job, room: Row, head: Row): boolean => isSame(pathUp(job, room.from)?.head.id, head.id);
+export const isFedBy = (job: Job, room: Row, head: Row): boolean =>
+  isSame(pathUp(job, room.from)?.head.id, head.id);

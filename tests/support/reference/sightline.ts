@@ -8,7 +8,20 @@ import { magneticField } from "magvar";
 import { referenceAngles, referencePair } from "../referenceSight";
 import { isBookError, type BookResult } from "../../../src/workbooks/book";
 import { cornerOf } from "./cables";
-import { corners, eachRow, field, figure, filledRows, orNought, rowsOf, type Cells, type Expected, type Job, type Row, type Value } from "./job";
+import {
+  corners,
+  eachRow,
+  field,
+  figure,
+  filledRows,
+  orNought,
+  rowsOf,
+  type Cells,
+  type Expected,
+  type Job,
+  type Row,
+  type Value,
+} from "./job";
 import { sunChecks } from "./sun";
 
 const RAD = Math.PI / 180;
@@ -36,7 +49,11 @@ const declination = (job: Job): number =>
   magneticField(...place(job), field(job, "site_height") / 1000, dayOf(field(job, "site_date"))).declination;
 
 type Vector = [number, number, number];
-const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+const cross = (a: Vector, b: Vector): Vector => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];
 const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
 /** k from slot to site, r upright, e the polarisation: p = (k×e)×k against f = k×r. Clockwise facing the slot is positive. */
@@ -45,7 +62,11 @@ function skewOf(job: Job, slot: Value | undefined): number {
   const s = slotEast(slot) * RAD;
   const e2 = (1 / 298.257223563) * (2 - 1 / 298.257223563);
   const n = 6378.137 / Math.sqrt(1 - e2 * Math.sin(latitude) ** 2);
-  const up: Vector = [Math.cos(latitude) * Math.cos(longitude), Math.cos(latitude) * Math.sin(longitude), Math.sin(latitude)];
+  const up: Vector = [
+    Math.cos(latitude) * Math.cos(longitude),
+    Math.cos(latitude) * Math.sin(longitude),
+    Math.sin(latitude),
+  ];
   const site: Vector = [n * up[0], n * up[1], n * (1 - e2) * up[2]];
   const k: Vector = [site[0] - 42164.17 * Math.cos(s), site[1] - 42164.17 * Math.sin(s), site[2]];
   const f = cross(k, up);
@@ -65,7 +86,9 @@ export const clears = (job: Job, row: Row): Value => {
 };
 
 function pairOf(job: Job) {
-  const [a, b] = rowsOf(job, "slots").slice(0, 2).map((row) => slotName(row.slot)) as [Value?, Value?];
+  const [a, b] = rowsOf(job, "slots")
+    .slice(0, 2)
+    .map((row) => slotName(row.slot)) as [Value?, Value?];
   const isPair = (a ?? "") !== "" && (b ?? "") !== "";
   return { a: a ?? "", b: b ?? "", isPair };
 }
@@ -93,7 +116,12 @@ export function sightlineSheet(job: Job): Cells {
   const apart = (): number => {
     const [one, other] = [anglesTo(job, a), anglesTo(job, b)];
     const [e1, e2] = [one.elevation * RAD, other.elevation * RAD];
-    return Math.acos(Math.sin(e1) * Math.sin(e2) + Math.cos(e1) * Math.cos(e2) * Math.cos((one.azimuth - other.azimuth) * RAD)) / RAD;
+    return (
+      Math.acos(
+        Math.sin(e1) * Math.sin(e2) +
+          Math.cos(e1) * Math.cos(e2) * Math.cos((one.azimuth - other.azimuth) * RAD),
+      ) / RAD
+    );
   };
   const year = dayOf(field(job, "site_date")).getUTCFullYear();
   const sun = (slot: Value): Expected[][] =>
@@ -115,7 +143,7 @@ export function sightlineSheet(job: Job): Cells {
     sight_skew: column((row) => skewOf(job, row.slot)),
     sight_clearance: column((row) => anglesTo(job, row.slot).elevation - orNought(row, "obstacle")),
     sight_verdict: column((row) => clears(job, row)),
-    sight_declination: declination(job),
+    sight_declination: slotRows(job).length > 0 ? declination(job) : "",
     pair_a: a,
     pair_b: b,
     pair_aim: [[aim.azimuth, aim.elevation]],
@@ -132,7 +160,8 @@ export function alignmentSheet(job: Job): Cells {
   const aim = aimOf(job);
   const offset = field(job, "site_offset");
   const less = (value: Value, other: number): Value => (typeof value === "number" ? value - other : "");
-  const bearing = (value: Value): Value => (typeof value === "number" ? wrap360(value - declination(job)) : "");
+  const bearing = (value: Value): Value =>
+    typeof value === "number" ? wrap360(value - declination(job)) : "";
   return {
     align_slot: column((row) => slotName(row.slot)),
     align_azimuth: column((row) => anglesTo(job, row.slot).azimuth),
@@ -141,7 +170,7 @@ export function alignmentSheet(job: Job): Cells {
     align_face: column((row) => anglesTo(job, row.slot).elevation - offset),
     align_skew: column((row) => skewOf(job, row.slot)),
     align_date: field(job, "site_date"),
-    align_declination: declination(job),
+    align_declination: slotRows(job).length > 0 ? declination(job) : "",
     align_aim_azimuth: aim.azimuth,
     align_aim_compass: bearing(aim.azimuth),
     align_aim_elevation: aim.elevation,
@@ -194,7 +223,14 @@ function peaks(job: Job): Expected[][] {
       if (row.axis !== "tilt" && (width * sky < NARROWEST * dish || width * sky > WIDEST * dish))
         return Array.from({ length: 4 }, () => ERROR_OR_UNSURE);
       const doubt = step * (READING_DB / Math.sqrt(3) / total) * Math.sqrt(2 + 24 * (turn / step) ** 2);
-      return [turn, doubt, width * sky, Math.abs(turn) > step / 2 + 1e-9 && Math.abs(turn) > doubt ? /^(again|unsure)$/ : /^(peaked|turn|unsure)$/];
+      return [
+        turn,
+        doubt,
+        width * sky,
+        Math.abs(turn) > step / 2 + 1e-9 && Math.abs(turn) > doubt
+          ? /^(again|unsure)$/
+          : /^(peaked|turn|unsure)$/,
+      ];
     },
     ["", "", "", ""],
   );

@@ -26,7 +26,9 @@ export function sunChecks(
     const { ra, dec } = Equator(Body.Sun, when, observer, true, true);
     const sun = Horizon(when, observer, ra, dec);
     const [e1, e2] = [look.elevation * RAD, sun.altitude * RAD];
-    const cosine = Math.sin(e1) * Math.sin(e2) + Math.cos(e1) * Math.cos(e2) * Math.cos((look.azimuth - sun.azimuth) * RAD);
+    const cosine =
+      Math.sin(e1) * Math.sin(e2) +
+      Math.cos(e1) * Math.cos(e2) * Math.cos((look.azimuth - sun.azimuth) * RAD);
     return Math.acos(Math.min(1, cosine)) / RAD;
   };
   /** The least of a day, the day beginning at noon of the slot's other side. */
@@ -66,7 +68,8 @@ export function sunChecks(
   });
 }
 
-const day = (found: { at: number } | undefined): string => new Date(found?.at ?? NaN).toISOString().slice(0, 10);
+const day = (found: { at: number } | undefined): string =>
+  new Date(found?.at ?? NaN).toISOString().slice(0, 10);
 const near = (what: string, text: string, ms: number): Expected => ({
   about: `${what} near ${text}`,
   holds: (got) => typeof got === "string" && Math.abs(Date.parse(got) - Date.parse(text)) <= ms,
