@@ -4,49 +4,9 @@
  * empty rows in the middle, trees several devices deep, both units, all rules of tax and rounding, and about half of
  * them with slips, so that each check is met from both sides. Nothing in them is a real part, price or place.
  */
-import { headUnitsSheet } from "./reference/headUnits";
-import { levelsOf } from "./reference/rooms";
+import { drawn, withGaps, type Drawn, type GeneratedJob, type Row } from "./drawn";
+import { measure, peak } from "./generatedReadings";
 import { slipsInto } from "./generatedSlips";
-
-export type Row = Record<string, number | string>;
-export interface GeneratedJob {
-  fields: Row;
-  blocks: Record<string, Row[]>;
-  /** What was done wrong on purpose, by name. */
-  slips: string[];
-}
-
-/** Numbers from 0 to 1, the same for the same seed (mulberry32, public domain). */
-export function drawn(seed: number) {
-  let state = Math.imul(seed + 1, 0x9e3779b1) >>> 0;
-  const next = (): number => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-  const whole = (least: number, most: number): number => least + Math.floor(next() * (most - least + 1));
-  const pick = <T>(list: readonly T[]): T => list[whole(0, list.length - 1)]!;
-  const shuffled = <T>(list: readonly T[]): T[] => {
-    const copy = [...list];
-    for (let i = copy.length - 1; i > 0; i--) {
-      const j = whole(0, i);
-      [copy[i], copy[j]] = [copy[j]!, copy[i]!];
-    }
-    return copy;
-  };
-  return {
-    next,
-    whole,
-    pick,
-    shuffled,
-    chance: (share: number): boolean => next() < share,
-    /** With so many decimals, as a person types it. */
-    between: (least: number, most: number, decimals: number): number =>
-      Number((least + next() * (most - least)).toFixed(decimals)),
-  };
-}
-export type Drawn = ReturnType<typeof drawn>;
 
 /** Names that are something else to a spreadsheet program. */
 const ODD = [
@@ -58,10 +18,6 @@ const LETTERS = "QZMAXKBWCTDVELFHGJ".split("");
 const M_PER_FT = 0.3048;
 /** 2026-01-01 as a sheet's date number. */
 const NEW_YEAR = 46023;
-
-/** Empty rows between filled ones; none at the end, where they would not be rows. */
-const withGaps = (draw: Drawn, rows: readonly Row[]): Row[] =>
-  rows.flatMap((row, index) => (index > 0 && draw.chance(0.15) ? [{}, row] : [row]));
 
 export function generatedJob(seed: number): GeneratedJob {
   const draw = drawn(seed);
@@ -187,8 +143,8 @@ export function generatedJob(seed: number): GeneratedJob {
   const run = (from: string): string => {
     const metres = length(2, 32);
     const outlet = name("outlet");
-    const kind = draw.chance(0.75) && kinds.length > 0 ? { kind: any(kinds) } : {};
-    const doubt = draw.chance(0.25)
+    const kind: Row = draw.chance(0.75) && kinds.length > 0 ? { kind: any(kinds) } : {};
+    const doubt: Row = draw.chance(0.25)
       ? {
           shortest: Number((metres * draw.between(0.6, 1, 2)).toFixed(1)),
           longest: Number((metres * draw.between(1, 1.6, 2)).toFixed(1)),
@@ -233,7 +189,7 @@ export function generatedJob(seed: number): GeneratedJob {
     else grow(id, draw.whole(1, Math.min(5, 2 + nth + (seed % 3))));
     const ownBranches = branches.slice(before);
     const ownRooms = rooms.slice(outletsBefore);
-    const at = draw.chance(0.35)
+    const at: Row = draw.chance(0.35)
       ? {}
       : ownRooms.length > 0 && (ownBranches.length === 0 || draw.chance(0.6))
         ? { at: text(draw.pick(ownRooms), "outlet") }
@@ -367,45 +323,6 @@ function shout(draw: Drawn, { blocks }: GeneratedJob): void {
     if (row.from !== undefined && draw.chance(0.3)) row.from = String(row.from).toUpperCase();
   for (const row of blocks.branches!)
     if (row.cable !== undefined && draw.chance(0.3)) row.cable = String(row.cable).toUpperCase();
-}
-
-/** Readings at some outlets: near the prediction, off it, none at all, and blank ones. */
-function measure(draw: Drawn, job: GeneratedJob): void {
-  const near = (value: number, most: number): number =>
-    Number((value + draw.between(-most, most, 1)).toFixed(1));
-  const due = { volts: headUnitsSheet(job).heads_legs as readonly (number | string)[] };
-  for (const row of job.blocks.rooms!) {
-    if (row.outlet === undefined || draw.chance(0.4)) continue;
-    const levels = levelsOf(job, row);
-    const spread = draw.pick([1, 1, 4, 25]);
-    const reading = (level: number): number | string =>
-      draw.chance(0.07) ? "no signal" : Math.max(0, near(level, spread));
-    if (draw.chance(0.8)) row.built_low = reading(levels[0]!);
-    if (draw.chance(0.8)) row.built_high = reading(levels[2]!);
-    if (draw.chance(0.5))
-      row.built_volts = Math.max(0, near(Number(due.volts[0]) || 13, draw.pick([0.5, 3])));
-  }
-  for (const row of job.blocks.heads!)
-    if (row.id !== undefined && draw.chance(0.2)) row.built_volts = draw.between(9, 14, 1);
-}
-
-/** Readings a step to either side of a dish. */
-function peak(draw: Drawn, job: GeneratedJob): void {
-  job.blocks.peaks = withGaps(
-    draw,
-    Array.from({ length: draw.whole(1, 4) }, (_, nth) => {
-      const here = draw.between(55, 70, 1);
-      return {
-        what: `dish ${nth}`,
-        axis: draw.pick(["azimuth", "elevation", "tilt"]),
-        kind: draw.chance(0.9) ? "dB" : "percent",
-        step: draw.pick([0.5, 1, 0.7]),
-        here,
-        plus: Number((here - draw.between(-1, 5, 1)).toFixed(1)),
-        minus: Number((here - draw.between(-1, 5, 1)).toFixed(1)),
-      };
-    }),
-  );
 }
 
 const BONDS = [

@@ -2,7 +2,7 @@
  * What people do wrong in a job, one by one, so that the other side of each check is met. Each is a slip of the pen
  * whose consequences the reference can work out from the words of the sheets.
  */
-import type { Drawn, GeneratedJob, Row } from "./generatedJobs";
+import type { Drawn, GeneratedJob, Row } from "./drawn";
 
 type Slip = (job: GeneratedJob, draw: Drawn) => void;
 

@@ -114,13 +114,13 @@ export function portLevel(job: Job, branch: Row, corner: number): number {
 }
 
 /** What the first formula of a counted column shows of a name. */
-export const keyOf = (value: Value | undefined): string =>
+export const keyOf = (value: Value | undefined): Value =>
   (value ?? "") === "" ? "" : typeof value === "number" ? value : `_${value}`;
 
 export function partsSheet(job: Job): Cells {
   const pass = (row: Row): number[] => [0, 2].map((corner) => onward(row, corner));
   return {
-    cables_each: eachRow(
+    cables_each: eachRow<Value>(
       rowsOf(job, "cables"),
       "name",
       (row) => figure(row, "price") / figure(row, "reel"),
@@ -133,7 +133,7 @@ export function partsSheet(job: Job): Cells {
 export function branchesSheet(job: Job): Cells {
   const rows = rowsOf(job, "branches");
   const column = <T extends Value | Value[]>(of: (row: Row) => T, blank: T): T[] =>
-    eachRow<never>(rows, "id", of as never, blank as never) as T[];
+    eachRow<T>(rows, "id", of, blank);
   const four = ["", "", "", ""];
   const own = column<Value[]>(
     (row) => ownOf(job, row),

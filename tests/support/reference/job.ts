@@ -24,7 +24,7 @@ export const filledRows = (job: Job, block: string, key: string): readonly Row[]
   rowsOf(job, block).filter((row) => isFilled(row, key));
 
 /** A name is the same in capitals, and with blanks around it. */
-const plain = (name: Value | undefined): string =>
+export const plain = (name: Value | undefined): string =>
   String(name ?? "")
     .trim()
     .toLowerCase();

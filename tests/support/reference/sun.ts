@@ -31,22 +31,30 @@ export function sunChecks(
       Math.cos(e1) * Math.cos(e2) * Math.cos((look.azimuth - sun.azimuth) * RAD);
     return Math.acos(Math.min(1, cosine)) / RAD;
   };
-  /** The least of a day, the day beginning at noon of the slot's other side. */
-  const least = (from: number): { at: number; degrees: number } => {
-    let [low, high] = [from, from + DAY_MS];
-    let best = low;
-    for (let at = low; at < high; at += DAY_MS / 24) if (apart(at) < apart(best)) best = at;
-    [low, high] = [best - DAY_MS / 24, best + DAY_MS / 24];
-    while (high - low > 500) {
-      const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
-      if (apart(a) < apart(b)) high = b;
-      else low = a;
+  /** Near its least the square of the angle is a parabola in time: through three points, and once more from there. */
+  const least = (near: number): { at: number; degrees: number } => {
+    let at = near;
+    for (const step of [DAY_MS / 72, DAY_MS / 1440]) {
+      const [before, here, after] = [at - step, at, at + step].map((when) => apart(when) ** 2) as [
+        number,
+        number,
+        number,
+      ];
+      at += (step * (before - after)) / (2 * (before - 2 * here + after));
     }
-    return { at: low, degrees: apart(low) };
+    return { at, degrees: apart(at) };
+  };
+  /** To a quarter of an hour, some time of that day. */
+  const hourOf = (day: number): number => {
+    let best = day;
+    for (let at = day; at < day + DAY_MS; at += DAY_MS / 96) if (apart(at) < apart(best)) best = at;
+    return best;
   };
   const limit = (35 * LIGHT_M_MHZ) / USUAL_MHZ / dish + SUN_RADIUS_DEG;
   return [Date.UTC(year, 2, 20), Date.UTC(year, 8, 22)].map((equinox) => {
-    const days = Array.from({ length: 61 }, (_, day) => least(equinox + (day - 30) * DAY_MS));
+    const days: ReturnType<typeof least>[] = [];
+    for (let near = hourOf(equinox - 30 * DAY_MS); days.length < 61; near = days.at(-1)!.at + DAY_MS)
+      days.push(least(near));
     const peak = days.reduce((a, b) => (b.degrees < a.degrees ? b : a));
     const outage = days.filter(({ degrees }) => degrees <= limit);
     const seconds = (towards: number): number => {

@@ -1,0 +1,148 @@
+/**
+ * Which entries are missing or out of bounds, by the rules of the input cells; and which figures are 0 without a
+ * reason. Of the definition only the inputs are read: what they ask for, and the bounds.
+ */
+import type { Block, Fields, InputRule } from "../../../src/workbooks/definition";
+import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
+import {
+  field,
+  filledRows,
+  isFilled,
+  plain,
+  rowsOf,
+  sum,
+  type Cells,
+  type Job,
+  type Row,
+  type Value,
+} from "./job";
+
+/** Names or figures that Terms lists as 0 on purpose, with a reason. */
+const isMeant = (job: Job, what: Value | undefined): boolean =>
+  filledRows(job, "onpurpose", "what").some((row) => plain(row.what) === plain(what) && isFilled(row, "why"));
+
+type InputPart = Fields | Block;
+const inputParts = multiRoom.sheets.flatMap((sheet) =>
+  sheet.parts
+    .filter((part): part is InputPart => part.kind === "fields" || part.kind === "block")
+    .map((part) => ({ sheet: sheet.name, part })),
+);
+
+export function zerosNoted(job: Job): number {
+  let count = 0;
+  for (const { part } of inputParts) {
+    if (part.kind === "fields") {
+      for (const { name, label, input } of part.fields)
+        if (input?.zero === "note" && job.fields[name] === 0 && !isMeant(job, label)) count++;
+    } else
+      for (const { key, input } of part.columns)
+        if (input?.zero === "note")
+          for (const row of rowsOf(job, part.name))
+            if (row[key] === 0 && !isMeant(job, row[part.rowName ?? part.columns[0]!.key])) count++;
+  }
+  return count;
+}
+
+/** Whether what stands in an input cell is what it asks for. */
+function isWithin(job: Job, value: Value, { rule }: InputRule): boolean {
+  switch (rule.kind) {
+    case "number": {
+      if (rule.orWords?.includes(String(value))) return true;
+      if (typeof value !== "number") return false;
+      const bounds: number[] = [];
+      if (rule.atLeast) bounds.push(value - field(job, rule.atLeast.name));
+      if (rule.atMost) bounds.push(field(job, rule.atMost.name) - value);
+      return (
+        value >= (rule.min ?? -Infinity) &&
+        value <= (rule.max ?? Infinity) &&
+        (!rule.integer || Number.isInteger(value)) &&
+        bounds.every((over) => over >= 0)
+      );
+    }
+    case "date":
+      return typeof value === "number" && value > 0;
+    case "choice":
+      return rule.choices.some((choice) => plain(choice) === plain(value));
+    case "named":
+      return offered(job, rule.name).some((name) => plain(name) === plain(value));
+    default:
+      return true;
+  }
+}
+function offered(job: Job, name: string): Value[] {
+  const words = multiRoom.sheets
+    .flatMap(({ parts }) => parts)
+    .find((part) => part.kind === "words" && part.name === name);
+  if (words?.kind === "words") return [...words.words];
+  const [block, key] = name.split("_") as [string, string];
+  return filledRows(job, block, key).map((row) => row[key]!);
+}
+
+/** By a sheet's part where the sheet has several that are asked about one by one. */
+export function entriesOf(job: Job, cells: Cells): Readonly<Record<string, number>> {
+  const found = new Map<string, number>();
+  for (const { sheet, part } of inputParts) {
+    const inputs = part.kind === "fields" ? part.fields : part.columns;
+    if (!inputs.some(({ input }) => input)) continue;
+    const many = sheet === "Site" || sheet === "Parts";
+    const what = `Entries missing or out of bounds: ${sheet}${many ? `, ${part.heading[0]!.toLowerCase()}${part.heading.slice(1)}` : ""}`;
+    const count =
+      part.kind === "fields"
+        ? part.fields.filter(
+            ({ name, input }) => input && isWrong(job, cells, job.fields, name, name, input, undefined),
+          ).length
+        : sum(rowsOf(job, part.name).map((row, at) => wrongIn(job, cells, part, row, at)));
+    found.set(what, (found.get(what) ?? 0) + count);
+  }
+  return Object.fromEntries(found);
+}
+
+const wrongIn = (job: Job, cells: Cells, part: Block, row: Row, at: number): number =>
+  Object.keys(row).length === 0
+    ? 0
+    : part.columns.filter(
+        ({ key, input }) =>
+          input && isWrong(job, cells, row, key, `${part.name}_${key}`, input, { part, at }),
+      ).length;
+
+/** What only some rows need, in words of its own: the rules' formulas are not read. */
+const NEEDED: Readonly<Record<string, (row: Row) => boolean>> = {
+  cables_like: (row) => !isFilled(row, "k1"),
+  ...Object.fromEntries(
+    ["k1", "k2", "k0"].map((key) => [
+      `cables_${key}`,
+      (row: Row) => ["k1", "k2", "k0"].some((one) => isFilled(row, one)),
+    ]),
+  ),
+  passives_through_low: ({ kind }) => kind === "tap",
+  passives_through_high: ({ kind }) => kind === "tap",
+  heads_supply: (row) => !isFilled(row, "shares"),
+  discount_reason: (row) => isFilled(row, "discount_sum") || isFilled(row, "discount_share"),
+};
+
+function isWrong(
+  job: Job,
+  cells: Cells,
+  row: Row,
+  key: string,
+  name: string,
+  input: InputRule,
+  place: { part: Block; at: number } | undefined,
+): boolean {
+  if (!isFilled(row, key)) {
+    const isName = place && key === (place.part.rowName ?? place.part.columns[0]!.key);
+    if (isName) return true;
+    return typeof input.required === "string" ? NEEDED[name]!(row) : input.required === true;
+  }
+  const value = row[key]!;
+  if (value === 0 && input.zero === "reason") {
+    // Of a part that is bought, of work that is done.
+    const bought: Readonly<Record<string, string>> = {
+      minutes: "work_quantity",
+      price: `buy${place?.part.name}_quantity`,
+    };
+    const often = place && bought[key] ? Number((cells[bought[key]] as Value[])[place.at]) : 1;
+    return often > 0 && !isMeant(job, row[place!.part.columns[0]!.key]);
+  }
+  return !isWithin(job, value, input);
+}
