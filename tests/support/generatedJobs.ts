@@ -7,6 +7,7 @@
 import { drawn, withGaps, type Drawn, type GeneratedJob, type Row } from "./drawn";
 import { measure, peak } from "./generatedReadings";
 import { slipsInto } from "./generatedSlips";
+import { ontoEdges } from "./ontoEdges";
 
 /** Names that are something else to a spreadsheet program. */
 const ODD = [
@@ -311,6 +312,7 @@ export function generatedJob(seed: number): GeneratedJob {
   };
   if (draw.chance(0.3)) shout(draw, job);
   for (const [block, rows] of Object.entries(job.blocks)) if (rows.length === 0) delete job.blocks[block];
+  if (draw.chance(0.5)) ontoEdges(draw, job);
   if (draw.chance(0.5)) measure(draw, job);
   if (draw.chance(0.5)) peak(draw, job);
   slipsInto(job, draw, seed);

@@ -44,6 +44,8 @@ const SLIPS: Readonly<Record<string, Slip>> = {
   "revision not whole": changeField("site_revision", 1.5),
   "offset out of bounds": changeField("site_offset", 61),
   "tolerance missing": changeField("commission_meter", undefined),
+  "design floor under the least level": changeField("site_level_design", 30),
+  "one frequency only": (job) => void (job.fields.site_high = job.fields.site_low!),
   "rounding spelled otherwise": (job) => void (job.fields.written_as = "Klingon"),
   "currency missing": changeField("site_currency", undefined),
   "reel out of bounds": unusedPart("cables", { like: "series 6", reel: 5 }),

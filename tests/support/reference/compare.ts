@@ -49,7 +49,10 @@ const ROW_NAMES = ["outlet", "id", "name", "slot", "where", "kind", "what", "cau
 /** The words beside a cell: of a block its column's head and its row's name, else what stands first in its row. */
 function labelOf(book: Book, sheet: BookSheet, name: string, top: number | undefined, at: string): string {
   const { row, column } = parseAddress(at)!;
-  const text = (where: string): string => String(sheet.cells[where]?.value ?? sheet.results[where] ?? "");
+  const text = (where: string): string => {
+    const found = sheet.cells[where]?.value ?? sheet.results[where] ?? "";
+    return isBookError(found) ? found.error : String(found);
+  };
   if (top === undefined) return text(address(row, 0));
   const block = name.slice(0, name.indexOf("_"));
   const named = ROW_NAMES.map((key) => book.names.find((one) => one.name === `${block}_${key}`)).find(

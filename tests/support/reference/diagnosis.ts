@@ -30,9 +30,14 @@ const probability: Expected = {
 };
 const sentence = /^[^#].{10,}/s;
 
+/** A level beyond it is refused (its sentence). */
+const MOST_LEVEL = 200;
+
 const isInTrouble = (job: Job, figures: Cells): boolean =>
-  (figures.rooms_level as Value[][]).flat().some(Number.isNaN) ||
+  (figures.rooms_level as Value[][]).flat().some((level) => !(Math.abs(Number(level)) <= MOST_LEVEL)) ||
   (figures.branches_level as Value[][]).flat().some(Number.isNaN) ||
+  [...(figures.heads_legs as Value[]), ...(figures.heads_volts as Value[])].some(Number.isNaN) ||
+  field(job, "site_low") >= field(job, "site_high") ||
   rowsOf(job, "rooms").some((row, at) =>
     rowsOf(job, "rooms").some((other, second) => second > at && isSame(other.outlet, row.outlet)),
   ) ||

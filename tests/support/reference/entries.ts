@@ -49,14 +49,16 @@ function isWithin(job: Job, value: Value, { rule }: InputRule): boolean {
     case "number": {
       if (rule.orWords?.includes(String(value))) return true;
       if (typeof value !== "number") return false;
-      const bounds: number[] = [];
-      if (rule.atLeast) bounds.push(value - field(job, rule.atLeast.name));
-      if (rule.atMost) bounds.push(field(job, rule.atMost.name) - value);
+      const isBeyond = (over: number, { orEqual }: { orEqual?: true }): boolean =>
+        over < 0 || (over === 0 && !orEqual);
+      const isBound =
+        (rule.atLeast && isBeyond(value - field(job, rule.atLeast.name), rule.atLeast)) ||
+        (rule.atMost && isBeyond(field(job, rule.atMost.name) - value, rule.atMost));
       return (
         value >= (rule.min ?? -Infinity) &&
         value <= (rule.max ?? Infinity) &&
         (!rule.integer || Number.isInteger(value)) &&
-        bounds.every((over) => over >= 0)
+        !isBound
       );
     }
     case "date":
