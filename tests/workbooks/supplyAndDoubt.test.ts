@@ -114,6 +114,12 @@ describe("a device in the path that passes no power", () => {
   });
 });
 
+test("of an outlet behind a device that Parts does not know, Commands does not say ok", () => {
+  const book = bookOf(({ blocks }) => void (blocks.branches!.at(-1)!.device = "no such device"));
+  expect(of(book, "rooms", "A-05", "commands")).toBe("");
+  expect(of(book, "rooms", "A-01", "commands")).toBe("ok");
+});
+
 describe("lengths and hours that are not sure", () => {
   const each = (cable: string): number => {
     const part = guestHouse.blocks!.cables!.find(({ name }) => name === cable)!;
@@ -139,6 +145,30 @@ describe("lengths and hours that are not sure", () => {
     expect(expected! - low!).toBeCloseTo(2 * deviation! * factor * 1.2, 9);
     expect(namedValue(computed, "quote_range")).toBe(`${Math.round(low!)} to ${Math.round(high!)}`);
     expect(namedValue(computed, "quote_expected")).toBe(Math.round(expected! * 100) / 100);
+  });
+
+  test.each([
+    ["labour only", 0, 1],
+    ["materials only", 1, 0],
+  ])("where the tax is on %s, the range is taxed as what it is of", (on, onLengths, onHours) => {
+    const book = bookOf(({ fields }) => void (fields.site_tax_on = on));
+    const sum = (...names: string[]): number =>
+      names
+        .flatMap((name) => namedColumn(book, name))
+        .reduce<number>((all, one) => all + (Number(one) || 0), 0);
+    const lengths = sum("rooms_variance", "branches_variance", "heads_variance");
+    const spread =
+      2 *
+      factor *
+      Math.sqrt(lengths * (1 + 0.2 * onLengths) ** 2 + sum("work_variance") * (1 + 0.2 * onHours) ** 2);
+    const [expected, high] = ["price_expected", "price_high"].map((name) => Number(namedValue(book, name)));
+    expect(high! - expected!).toBeCloseTo(spread, 6);
+  });
+
+  test("one end of a range of minutes alone is no range: a blank is not 0 minutes", () => {
+    const book = bookOf(({ blocks }) => void delete blocks.labour![0]!.high);
+    expect(namedColumn(book, "work_minutes")[1]).toBe(180);
+    expect(namedColumn(book, "work_variance")[1]).toBe(0);
   });
 
   test("the level at the longest lengths counts run, trunks and the head unit's own cable", () => {

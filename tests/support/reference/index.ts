@@ -1,4 +1,18 @@
-/** Every sheet of the multi-room estimate a second time; see each file for what its figures are worked out from. */
+/**
+ * Every sheet of the multi-room estimate a second time; see each file for what its figures are worked out from: labels,
+ * hints and units of the sheets, help pages of the functions, handbooks, arithmetic. It shares no code with the product
+ * but the reading of a finished workbook and the bounds of its input cells.
+ *
+ * What the words do not tell was taken from the formula, after the two had differed:
+ * - branches_place counts rows from the thin one; commission_at_… has 99 for no line.
+ * - heads_power is an error where the supply gives less than the least volts; heads_legs stands only where the supply is
+ *   at the lower end; heads_feed names what is named, there or not; what is not known counts as none in heads_tuners
+ *   and heads_together.
+ * - rooms_verdict is of the level alone, rooms_even of hot and of cold each; rooms_within is "low" where nothing is known.
+ * - commission_verdict waits for both ends; EQUALDROPS and SUNCHECK go by their own reading error and frequency.
+ * - A repeated name counts once less than it stands; the days of a quote without its own; 1 stands for "no discount";
+ *   of work that nothing counts only rows without any figure; unknown stops and currents count as found.
+ */
 import { parseRange } from "../../../src/workbooks/address";
 import type { Book } from "../../../src/workbooks/book";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
