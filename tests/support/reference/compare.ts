@@ -1,5 +1,5 @@
 /** Holds the cells of a computed workbook to what the reference says of them. */
-import { address, parseAddress, parseRange } from "../../../src/workbooks/address";
+import { address, parseAddress, parseRange } from "../../../src/formula/address";
 import { isBookError, type Book, type BookResult, type BookSheet } from "../../../src/workbooks/book";
 import type { Cells, Expected } from "./job";
 

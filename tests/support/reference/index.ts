@@ -13,7 +13,7 @@
  * - A repeated name counts once less than it stands; the days of a quote without its own; 1 stands for "no discount";
  *   of work that nothing counts only rows without any figure; unknown stops and currents count as found.
  */
-import { parseRange } from "../../../src/workbooks/address";
+import { parseRange } from "../../../src/formula/address";
 import type { Book } from "../../../src/workbooks/book";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { bondingSheet } from "./bonding";
