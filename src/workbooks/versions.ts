@@ -20,6 +20,11 @@ export const VERSIONS = {
       changes:
         "Shared supplies, doubt in lengths and minutes, measured volts and a diagnosis; a discount with its reason on Terms; checks for blank, zero and unlikely amounts; a verdict for each outlet's own slope.",
     },
+    {
+      version: "3",
+      changes:
+        "The range of the total is taxed as what it comes from; one end of a range of minutes alone is no range; Commands says nothing of an outlet behind a device that Parts does not know.",
+    },
   ],
   "single-drop": [
     FIRST,
