@@ -20,6 +20,7 @@ import { priceJob } from "./priceJob";
 import { reviewCommand } from "./review";
 import { printJob } from "./printJob";
 import { shelf } from "./shelf";
+import { whyCell } from "./why";
 
 const HELP = `rigsheet: plans and prices multi-room single-cable satellite reception jobs
 
@@ -34,6 +35,7 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet copy JOB.xlsx …      a copy for people without Rigsheet, or of values only
   rigsheet picture JOB.xlsx …   draw the distribution, the levels, or slots and obstacles
   rigsheet compare OLD NEW      what changed between two revisions, and its part of the price
+  rigsheet why JOB.xlsx CELL     what a cell is worked out from, in the sheet's words, with values
   rigsheet diagnose JOB.xlsx    likely causes of measured levels that miss the prediction
   rigsheet exercises --set …    exercise sheets for trainees, each with numbers of its own, and the key
   rigsheet mark FOLDER …        mark the sheets that came back
@@ -67,6 +69,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   review: reviewCommand,
   print: printJob,
   shelf,
+  why: whyCell,
   copy: copyJob,
 };
 

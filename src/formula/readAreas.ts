@@ -40,10 +40,22 @@ export function areasOf(book: NamedAreas, sheet: string, node: FormulaNode): Are
   return isRange && first!.sheet === last!.sheet ? [around(first!, last!)] : inside;
 }
 
+/** Put together once for each list of names, and anew where one was added. */
+const known = new WeakMap<NamedAreas["names"], { readonly count: number; readonly areas: Map<string, Area> }>();
+
 function areasOfName({ names }: NamedAreas, written: string): Area[] {
-  const found = names.find(({ name }) => name.toUpperCase() === written.toUpperCase());
-  const zone = found && parseRange(found.range);
-  return zone ? [{ sheet: found.sheet, zone }] : [];
+  let found = known.get(names);
+  if (found?.count !== names.length) {
+    const areas = new Map<string, Area>();
+    for (const { name, sheet, range } of names) {
+      const zone = parseRange(range);
+      const key = name.toUpperCase();
+      if (zone && !areas.has(key)) areas.set(key, { sheet, zone });
+    }
+    known.set(names, (found = { count: names.length, areas }));
+  }
+  const area = found.areas.get(written.toUpperCase());
+  return area ? [area] : [];
 }
 
 function areasOfCells({ sheets }: NamedAreas, own: string, cells: Reference): Area[] {

@@ -73,3 +73,28 @@ export function withoutBrackets(node: FormulaNode): FormulaNode {
   while (inside.kind === "brackets") inside = inside.of;
   return inside;
 }
+
+/** @param textOf what is to stand in the place of a name or reference; undefined leaves it */
+export function withParts(node: FormulaNode, textOf: (node: FormulaNode) => string | undefined): FormulaNode {
+  const inside = (one: FormulaNode): FormulaNode => withParts(one, textOf);
+  switch (node.kind) {
+    case "name":
+    case "reference": {
+      const text = textOf(node);
+      return text === undefined ? node : { kind: "structured", text, start: node.start, end: node.end };
+    }
+    case "call":
+      return { ...node, args: node.args.map(inside) };
+    case "apply":
+      return { ...node, callee: inside(node.callee), args: node.args.map(inside) };
+    case "operator":
+      return { ...node, left: inside(node.left), right: inside(node.right) };
+    case "sign":
+    case "percent":
+    case "spill":
+    case "brackets":
+      return { ...node, of: inside(node.of) };
+    default:
+      return node;
+  }
+}

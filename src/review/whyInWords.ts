@@ -1,0 +1,39 @@
+/** A chain of reasons as lines of text, each step further in. */
+import { isBookError, type BookResult } from "../workbooks/book";
+import { isoDate } from "../workbooks/sheetDate";
+import { figure } from "./namedCells";
+import { isListed, type Listed, type Reason } from "./why";
+
+const STEP = "  ";
+const PERCENT = 100;
+
+/** @returns lines without line ends */
+export function whyInWords(reason: Reason, depth = 0): string[] {
+  const lead = STEP.repeat(depth);
+  const { words, value, format, formula, isCut, from } = reason;
+  const end = formula !== undefined && isCut ? " …" : "";
+  return [
+    `${lead}${words}: ${shown(value, format)}${end}`,
+    ...(formula === undefined || isCut ? [] : [`${lead}${STEP}= ${formula}`]),
+    ...from.flatMap((one) => (isListed(one) ? listed(one, depth + 1) : whyInWords(one, depth + 1))),
+  ];
+}
+
+function listed({ words, filled, sum, told, toldBy }: Listed, depth: number): string[] {
+  const lead = STEP.repeat(depth);
+  const entries = `${filled} ${filled === 1 ? "entry" : "entries"}`;
+  const adding = sum === undefined ? "" : `, together ${figure(sum)}`;
+  return [
+    `${lead}${words}: ${entries}${adding}${told.length > 0 ? `; the ${toldBy}:` : ""}`,
+    ...told.flatMap((one) => whyInWords(one, depth + 1)),
+  ];
+}
+
+function shown(value: BookResult | undefined, format = ""): string {
+  if (value === undefined || value === "") return "(blank)";
+  if (isBookError(value)) return value.message ? `${value.error} ${value.message}` : value.error;
+  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
+  if (typeof value === "string") return `“${value}”`;
+  if (/y/i.test(format)) return isoDate(value);
+  return format.includes("%") ? `${figure(value * PERCENT)} %` : figure(value);
+}
