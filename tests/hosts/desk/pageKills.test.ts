@@ -22,7 +22,7 @@ import {
 import { tries } from "../../support/tries";
 
 /** `npm run prove` gives 300. */
-const KILLS = tries(5, 15, 150);
+const KILLS = tries(15, 15, 150);
 const CELL = placeOfName(layOut(multiRoom), "site_customer")!.at;
 
 let browser: Browser | undefined;
