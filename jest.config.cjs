@@ -32,6 +32,7 @@ module.exports = {
   maxWorkers: "100%",
   // Two busy cores make a slow test slower; a hang still ends.
   testTimeout: 60_000,
+  testSequencer: "<rootDir>/tests/support/slowFirst.cjs",
   reporters: ["default", "<rootDir>/tests/support/closingLine.cjs"],
   projects: Object.entries(testsByNeed()).map(([displayName, testMatch]) => ({
     ...common,

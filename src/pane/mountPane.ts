@@ -15,6 +15,7 @@ import { settings } from "./views/settings";
 import { start } from "./views/start";
 import { survey } from "./views/survey";
 import { training } from "./views/training";
+import { whyCell } from "./views/whyCell";
 import { working } from "./views/working";
 
 const VIEWS = [
@@ -25,6 +26,7 @@ const VIEWS = [
   check,
   diagnose,
   pictures,
+  whyCell,
   working,
   enterAgain,
   copies,

@@ -13,23 +13,26 @@ export function whyInWords(reason: Reason, depth = 0): string[] {
   const { words, value, format, formula, isCut, from } = reason;
   const end = formula !== undefined && isCut ? " …" : "";
   return [
-    `${lead}${words}: ${shown(value, format)}${end}`,
+    `${lead}${words}: ${valueInWords(value, format)}${end}`,
     ...(formula === undefined || isCut ? [] : [`${lead}${STEP}= ${formula}`]),
     ...from.flatMap((one) => (isListed(one) ? listed(one, depth + 1) : whyInWords(one, depth + 1))),
   ];
 }
 
-function listed({ words, filled, sum, told, toldBy }: Listed, depth: number): string[] {
-  const lead = STEP.repeat(depth);
+const listed = (list: Listed, depth: number): string[] => [
+  `${STEP.repeat(depth)}${listInWords(list)}`,
+  ...list.told.flatMap((one) => whyInWords(one, depth + 1)),
+];
+
+/** @returns how many entries a list has, what they come to and which are told */
+export function listInWords({ words, filled, sum, told, toldBy }: Listed): string {
   const entries = `${filled} ${filled === 1 ? "entry" : "entries"}`;
   const adding = sum === undefined ? "" : `, together ${figure(sum)}`;
-  return [
-    `${lead}${words}: ${entries}${adding}${told.length > 0 ? `; the ${toldBy}:` : ""}`,
-    ...told.flatMap((one) => whyInWords(one, depth + 1)),
-  ];
+  return `${words}: ${entries}${adding}${told.length > 0 ? `; the ${toldBy}:` : ""}`;
 }
 
-function shown(value: BookResult | undefined, format = ""): string {
+/** @returns a cell's value as text; a date and a percentage as their format says */
+export function valueInWords(value: BookResult | undefined, format = ""): string {
   if (value === undefined || value === "") return "(blank)";
   if (isBookError(value)) return value.message ? `${value.error} ${value.message}` : value.error;
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE";

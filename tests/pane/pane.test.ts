@@ -98,6 +98,7 @@ const VIEWS = [
   "Check",
   "Diagnose",
   "Pictures",
+  "Why?",
   "Working",
   "Re-enter",
   "Copies",
@@ -128,6 +129,7 @@ async function fill(page: Page, view: (typeof VIEWS)[number]): Promise<void> {
     case "Check":
       await statusIs(page, /^Found: \d+ wrong/);
       break;
+    case "Why?":
     case "Working":
       await statusIs(page, /is shown\.$/);
       break;
@@ -341,6 +343,22 @@ describe("what each view does", () => {
   });
 
   open(
+    "Why?: what the cell is worked out from, and on from there by keyboard",
+    { selection: calculated },
+    async (page) => {
+      await fill(page, "Why?");
+      const head = (): Promise<string> => page.locator(".pane-views h2").first().innerText();
+      expect(await head()).toContain(`(${calculated.sheet} ${calculated.at})`);
+      const first = page.locator(".pane-list .pane-jump").first();
+      const [, sheet, at] = /\((.+) ([A-Z]+\d+)\)$/.exec(await first.innerText())!;
+      await first.focus();
+      await page.keyboard.press("Enter");
+      await page.locator("h2", { hasText: `(${sheet} ${at})` }).waitFor();
+      expect((await callsOf(page)).filter(([call]) => call === "goTo")).toEqual([["goTo", sheet, at]]);
+    },
+  );
+
+  open(
     "Working: the working of the cell that is selected when it is asked for",
     { selection: calculated },
     async (page) => {
@@ -461,6 +479,7 @@ describe("trouble", () => {
   const CALLS = [
     ["Start", "Demonstration", "startWorkbook"],
     ["Check", "Check again", "readBook"],
+    ["Why?", "Why this cell?", "readBook"],
     ["Working", "Show the working", "selection"],
     ["Re-enter", "Enter them again", "enterOursAgain"],
     ["Copies", "Make a sealed copy", "handOverCopy"],
@@ -472,7 +491,7 @@ describe("trouble", () => {
       { refuse: { [call]: "The sheet is <b>protected</b>. Unprotect it." } },
       async (page) => {
         await openView(page, view);
-        if (view !== "Check" && view !== "Working")
+        if (view !== "Check" && view !== "Why?" && view !== "Working")
           await page.getByRole("button", { name: button, exact: true }).click();
         expect(await statusIs(page, /^Not done\./)).toBe(
           "Not done. The sheet is <b>protected</b>. Unprotect it.",

@@ -278,6 +278,13 @@ const BUTTONS: Readonly<
       [/^Close$/, /^Slots and obstacles drawn/],
     ],
   },
+  "Why?": {
+    prepare: async (pane) => void (await said(pane, /is shown\.$|as it was entered/)),
+    say: [
+      [/^Why .*\?$/, /is shown\.$|as it was entered/],
+      [/\([A-Z][A-Za-z ]+ [A-Z]+\d+\)$/, /is shown\.$|as it was entered/],
+    ],
+  },
   Working: {
     prepare: async (pane) => void (await said(pane, /is shown\.$|no working/)),
     say: [[/^Show the working/, /is shown\.$|no working/]],
