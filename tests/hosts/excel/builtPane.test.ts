@@ -279,9 +279,12 @@ const BUTTONS: Readonly<
     ],
   },
   "Why?": {
-    prepare: async (pane) => void (await said(pane, /is shown\.$|as it was entered/)),
+    prepare: async (pane) => {
+      await said(pane, /is shown\.$|as it was entered/);
+      await select(pane, placeOfName(job, "quote_total")!);
+    },
     say: [
-      [/^Why .*\?$/, /is shown\.$|as it was entered/],
+      [/^Why .*\?$/, /is shown\.$/],
       [/\([A-Z][A-Za-z ]+ [A-Z]+\d+\)$/, /is shown\.$|as it was entered/],
     ],
   },
