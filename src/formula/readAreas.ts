@@ -41,7 +41,10 @@ export function areasOf(book: NamedAreas, sheet: string, node: FormulaNode): Are
 }
 
 /** Put together once for each list of names, and anew where one was added. */
-const known = new WeakMap<NamedAreas["names"], { readonly count: number; readonly areas: Map<string, Area> }>();
+const known = new WeakMap<
+  NamedAreas["names"],
+  { readonly count: number; readonly areas: Map<string, Area> }
+>();
 
 function areasOfName({ names }: NamedAreas, written: string): Area[] {
   let found = known.get(names);
