@@ -209,7 +209,7 @@ export function generatedJob(seed: number): GeneratedJob {
   }
 
   const east = draw.chance(0.5);
-  const slotNames = east ? ["13E", "19E", "28.2E", 16, "5W"] : ["97W", "113W", "105.5W", -101, "90W"];
+  const slotNames = east ? ["13E", "19E", "13.5E", 14, 25] : ["97W", "113W", -105, -100, -90];
   const slots = draw
     .shuffled(slotNames)
     .slice(0, draw.whole(1, 4))
