@@ -11,7 +11,7 @@ import { parseAddress, address, parseRange, type Place, type Zone } from "../for
 import { parseFormula } from "../formula/parse";
 import { printFormula } from "../formula/print";
 import { areasOf, type Area } from "../formula/readAreas";
-import { nodesIn, withParts, type FormulaNode } from "../formula/tree";
+import { withParts, type FormulaNode } from "../formula/tree";
 import { isBookError, type Book, type BookCell, type BookResult, type BookSheet } from "../workbooks/book";
 import type { Block } from "../workbooks/definition";
 import { rowKey } from "../workbooks/rowKey";
@@ -63,7 +63,7 @@ const USUAL: HowFar = { deep: 2, most: 3 };
 /** Several cells of one row that are read together are told one by one up to here. */
 const MOST_BESIDE = 4;
 
-/** A cell in the words of its column ends there; a longer formula of a person's own is shown as it is typed. */
+/** A formula in words is shown up to here. */
 const MOST_LETTERS = 300;
 
 /**
@@ -251,17 +251,15 @@ class Chain {
 
   /** The formula with labels in the place of names and cells. */
   private inWords(tree: FormulaNode, sheet: BookSheet, source: Source, place: Place): string {
-    const texts = new Map<FormulaNode, string>();
-    for (const node of nodesIn(tree)) {
-      if (node.kind !== "name" && node.kind !== "reference") continue;
+    const labelled = withParts(tree, (node) => {
       const [area] = areasOf(this.book, sheet.name, node);
-      if (!area || !this.sheets.has(area.sheet)) continue;
+      if (!area || !this.sheets.has(area.sheet)) return undefined;
       const [first] = this.besideIn({ ...area, whole: false }, source, place) ?? [];
       const label = this.labelAt(area.sheet, first?.[1] ?? { row: area.zone.top, column: area.zone.left });
       // One without a label of its own keeps its address.
-      if (!label.startsWith("column ")) texts.set(node, `[${label}]`);
-    }
-    const text = printFormula(withParts(tree, (node) => texts.get(node)));
+      return label.startsWith("column ") ? undefined : `[${label}]`;
+    });
+    const text = printFormula(labelled);
     return text.length > MOST_LETTERS ? `${text.slice(0, MOST_LETTERS)}…` : text;
   }
 }

@@ -6,9 +6,10 @@
  * cell's address, a quoted text, our namespace, a stored prefix), and a pattern
  * that is put to something called a formula.
  */
-import { readdirSync, readFileSync, statSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import path from "node:path";
 import ts from "typescript";
+import { sourceFiles } from "../support/sourceFiles";
 
 const source = path.join(__dirname, "../../src");
 
@@ -31,12 +32,6 @@ const CALLED_FORMULA = /formula|condition/i;
 const NONE_OVER_FORMULAS: Readonly<Record<string, string>> = {
   "review/sheetWords.ts": "takes places out of a sentence for people",
 };
-
-const files = (folder: string): string[] =>
-  readdirSync(folder).flatMap((name) => {
-    const full = path.join(folder, name);
-    return statSync(full).isDirectory() ? files(full) : full.endsWith(".ts") ? [full] : [];
-  });
 
 /** What in a file reads formula text with a pattern, each as it is written. */
 function scannersIn(text: string): string[] {
@@ -62,7 +57,7 @@ function scannersIn(text: string): string[] {
 }
 
 test("no regular expression over formula text outside its room", () => {
-  const outside = files(source).filter((file) => !file.startsWith(path.join(source, "formula")));
+  const outside = sourceFiles(source).filter((file) => !file.startsWith(path.join(source, "formula")));
   expect(outside.length).toBeGreaterThan(300);
   const found = outside.flatMap((file) => {
     const name = path.relative(source, file).split(path.sep).join("/");

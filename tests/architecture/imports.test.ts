@@ -2,9 +2,10 @@
  * Imports go one way: a file may import from its own layer and from layers
  * above it in this list, and from the packages that its layer is allowed.
  */
-import { readdirSync, readFileSync, statSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import path from "node:path";
 import ts from "typescript";
+import { sourceFiles } from "../support/sourceFiles";
 
 const source = path.join(__dirname, "../../src");
 
@@ -55,12 +56,6 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   build: ["hucre", "node"],
 };
 
-const files = (folder: string): string[] =>
-  readdirSync(folder).flatMap((name) => {
-    const full = path.join(folder, name);
-    return statSync(full).isDirectory() ? files(full) : full.endsWith(".ts") ? [full] : [];
-  });
-
 const layerOf = (file: string): string | undefined => {
   const inside = path.relative(source, file).split(path.sep).join("/");
   return LAYERS.find((layer) => inside === `${layer}.ts` || inside.startsWith(`${layer}/`));
@@ -69,7 +64,7 @@ const layerOf = (file: string): string | undefined => {
 const importsOf = (file: string): string[] =>
   ts.preProcessFile(readFileSync(file, "utf8")).importedFiles.map(({ fileName }) => fileName);
 
-const all = files(source);
+const all = sourceFiles(source);
 
 test("every source file belongs to a layer", () => {
   expect(all.length).toBeGreaterThan(100);
