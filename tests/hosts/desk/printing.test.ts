@@ -115,6 +115,8 @@ describe("against what LibreOffice prints of the same workbook's file", () => {
 
   withBoth("every other sheet of it, and the cards: the same words, on as many pages", async () => {
     await page.keyboard.press("Control+p");
+    // The list is read at once and as it stands: on a busy machine the dialog opens before it.
+    await dialog().locator("bdi").first().waitFor();
     const names = await dialog().locator("bdi").allInnerTexts();
     await page.keyboard.press("Escape");
     const sheets = names.filter((name) => !/^(D-24|Quote|About|Pictures|Cards)/.test(name));
