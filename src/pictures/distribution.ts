@@ -77,7 +77,7 @@ export interface Distribution {
 }
 
 function cornersOf({ at }: Row): readonly number[] | undefined {
-  const levels = CORNERS.map(({ key }) => numberOf(at(`level_${key}`)));
+  const levels = Object.keys(CORNERS).map((corner) => numberOf(at(`level_${corner}`)));
   return levels.every((level) => level !== undefined) ? levels : undefined;
 }
 

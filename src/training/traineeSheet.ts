@@ -1,4 +1,5 @@
 /** A trainee's sheet as a workbook: questions with answer cells, and the worked examples beside them. */
+import { chain, f, text } from "../formula/build";
 import type { Step } from "../engine/working/steps";
 import type { Book } from "../workbooks/book";
 import type {
@@ -112,7 +113,10 @@ function paperOf(set: AnySet, { numbers }: Drawn, heading?: string): Table[] {
 export function traineeSheetDefinition(set: AnySet, seed: number, trainee: Trainee): WorkbookDefinition {
   const drawn = drawFor(set, seed, trainee);
   const example = exampleOf(set);
-  const blanks = set.questions.map(({ key }) => `(${answerName(key)}="")`).join("+");
+  const blanks = chain(
+    "+",
+    set.questions.map(({ key }) => f`(${{ name: answerName(key) }}="")`),
+  );
   const sheet: SheetDefinition = {
     name: "Exercise",
     kind: "print",
@@ -128,7 +132,7 @@ export function traineeSheetDefinition(set: AnySet, seed: number, trainee: Train
           {
             name: "checks_verdict",
             label: "Answers",
-            formula: `IF(${blanks}=0,"${ALL_GIVEN}",${blanks}&"${STILL_OPEN}")`,
+            formula: f`IF(${blanks}=0,${text(ALL_GIVEN)},${blanks}&${text(STILL_OPEN)})`,
           },
         ],
       },

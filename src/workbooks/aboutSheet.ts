@@ -1,6 +1,11 @@
 /** The first sheet of every template: purpose, versions, how to fill it, key to the marks, what is left out, cautions. */
+import { f, text } from "../formula/build";
 import { cautions, keyToTheMarks, madeAfter } from "./cautions";
 import type { Field, SheetDefinition } from "./definition";
+import { fields, told } from "./names";
+import { worked } from "./parts";
+
+const versions = fields("about", { template: told("Template"), functions: told("Functions") });
 
 export interface AboutWords {
   /** The template's name and version, as About shows it. */
@@ -14,28 +19,28 @@ export interface AboutWords {
 }
 
 export function aboutSheet(words: AboutWords): SheetDefinition {
-  const text = (heading: string, lines: readonly string[] | undefined) =>
-    lines ? [{ kind: "text" as const, heading, lines }] : [];
+  const lines = (heading: string, of: readonly string[] | undefined) =>
+    of ? [{ kind: "text" as const, heading, lines: of }] : [];
   return {
     name: "About",
     kind: "about",
     intro: "What this workbook is for, how to fill it, what it leaves out, and the cautions.",
     print: { orientation: "portrait" },
     parts: [
-      ...text("Purpose", words.purpose),
+      ...lines("Purpose", words.purpose),
       {
         kind: "fields",
         heading: "Versions",
         fields: [
-          { name: "about_template", label: "Template", formula: `"${words.template}"` },
-          { name: "about_functions", label: "Functions", formula: "RIG.VERSION()" },
+          worked(versions.template, text(words.template)),
+          worked(versions.functions, f`RIG.VERSION()`),
           ...(words.fields ?? []),
         ],
       },
-      ...text("How to fill it", words.howToFill),
+      ...lines("How to fill it", words.howToFill),
       keyToTheMarks,
-      ...text("Conventions", words.conventions),
-      ...text("What the model leaves out", words.leftOut),
+      ...lines("Conventions", words.conventions),
+      ...lines("What the model leaves out", words.leftOut),
       cautions,
       madeAfter,
     ],

@@ -1,32 +1,26 @@
-import type { Check, Fields, SheetDefinition } from "./definition";
+import { f } from "../formula/build";
+import { checks } from "./checkNames";
+import type { Check, CheckWords, Fields, SheetDefinition } from "./definition";
+import { fieldsPart, worked } from "./parts";
 
 /** The words in the head of every sheet, from the results of all checks. */
-const masterCheck: Fields = {
-  kind: "fields",
-  heading: "Master check",
-  fields: [
-    {
-      name: "checks_failed",
-      label: "Checks to look at",
-      format: "integer",
-      formula: 'COUNTIF(checks_result,"look")+COUNTIF(checks_result,"error")',
-    },
-    {
-      name: "checks_verdict",
-      label: "In the head of every sheet",
-      formula: 'IF(checks_failed=0,"all checks pass",checks_failed&" to look at")',
-    },
-  ],
-};
+const masterCheck: Fields = fieldsPart("Master check", [
+  worked(checks.failed, f`COUNTIF(${checks.result},"look")+COUNTIF(${checks.result},"error")`),
+  worked(checks.verdict, f`IF(${checks.failed}=0,"all checks pass",${checks.failed}&" to look at")`),
+]);
+
+/** Checks in the order in which they are written, each by what it is known by. */
+export const checksOf = (of: Readonly<Record<string, CheckWords>>): Check[] =>
+  Object.entries(of).map(([id, check]) => ({ id, ...check }));
 
 /** A sheet of its own in every template: beside what is filled, its wide columns would make that small on paper. */
 export const checksSheet = (
-  checks: readonly Check[],
+  all: readonly Check[],
   print: Partial<NonNullable<SheetDefinition["print"]>> = {},
 ): SheetDefinition => ({
   name: "Checks",
   kind: "checks",
   intro: "Each check says what it found; the head of every sheet counts those that need a look.",
   print: { orientation: "landscape", ...print },
-  parts: [{ kind: "checks", heading: "Checks", checks }, masterCheck],
+  parts: [{ kind: "checks", heading: "Checks", checks: all }, masterCheck],
 });

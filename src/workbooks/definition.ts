@@ -4,6 +4,8 @@
  * about a sheet is written anywhere else.
  */
 
+import type { Formula, Named } from "../formula/build";
+
 /** How a value is shown; `formats.ts` has the number format of each. */
 export type Format =
   "text" | "integer" | "one" | "two" | "three" | "general" | "percent" | "money" | "date" | "degrees";
@@ -23,11 +25,11 @@ export interface InputRule {
   readonly what: string;
   readonly example?: string;
   /** A filled row, or the sheet, cannot do without it; a formula says of which rows that is so. */
-  readonly required?: true | string;
+  readonly required?: true | Formula;
   /** A 0 asks for a reason on the list of zeros that are meant, or is only noted; without this it is a value as any. */
   readonly zero?: "reason" | "note";
   /** A formula for the rows in which a 0 matters: all of them where absent. */
-  readonly zeroWhere?: string;
+  readonly zeroWhere?: Formula;
   readonly rule:
     | {
         readonly kind: "number";
@@ -57,7 +59,7 @@ export interface Column {
   /** Present in an input column. */
   readonly input?: InputRule;
   /** Present in a calculated column: one formula over names, which spills down. */
-  readonly formula?: string;
+  readonly formula?: Formula;
   /** Longer text goes on below in its cell: a row has room for so many lines. */
   readonly lines?: number;
   /** Boxed, so that a hand can write into it on paper. */
@@ -96,12 +98,12 @@ export interface Field {
   readonly name: string;
   readonly label: string;
   /** A formula for what stands in the label's place, where that depends on the job. */
-  readonly labelFormula?: string;
+  readonly labelFormula?: Formula;
   readonly unit?: string;
   readonly note?: string;
   readonly format?: Format;
   readonly input?: InputRule;
-  readonly formula?: string;
+  readonly formula?: Formula;
   /** Fixed, in a field that is neither filled nor calculated. */
   readonly value?: number | string;
   /** The formula fills this many fields from here down. */
@@ -120,7 +122,7 @@ export interface Field {
   readonly beside?: readonly {
     readonly key: string;
     readonly format?: Format;
-    readonly formula: string;
+    readonly formula: Formula;
     readonly verdict?: boolean;
   }[];
 }
@@ -149,7 +151,7 @@ export interface Grid {
     readonly label: string;
     readonly unit: string;
     readonly format: Format;
-    readonly formulas: readonly string[];
+    readonly formulas: readonly Formula[];
   }[];
 }
 
@@ -159,7 +161,7 @@ export interface Answer {
   /** Names the whole table; each column is this and its key. */
   readonly name: string;
   readonly heading: string;
-  readonly formula: string;
+  readonly formula: Formula;
   /** As many as the answer can have. */
   readonly rows: number;
   /** Lines of text that a row has room for. */
@@ -190,29 +192,35 @@ export interface Words {
 
 /** Rows that a check counts and names. */
 export interface CountedRows {
-  /** Name of the column that names the rows. */
-  readonly of: string;
+  /** The column that names the rows. */
+  readonly of: Named;
   /** A formula over the rows, true or more than 0 where one is counted, and never an error. */
-  readonly bad: string;
+  readonly bad: Formula;
 }
 
-export interface Check {
+/** What a check looks at and says. */
+export interface CheckWords {
   readonly what: string;
   /** The limit in words. */
   readonly limit: string;
   /** A formula for what was found, or the rows that are counted. */
-  readonly found: string | CountedRows;
+  readonly found: Formula | CountedRows;
   readonly format?: Format;
-  /** A formula of `@`, the cell of what was found, that is true when the check passes. */
-  readonly passes: string;
+  /** A formula of the cell of what was found, true when the check passes. */
+  readonly passes: (found: Formula) => Formula;
   /** Sheet to look at. */
   readonly where: string;
   /** A formula for the places themselves, each after "; ", where rows do not say them. */
-  readonly places?: string;
+  readonly places?: Formula;
   /** A wish rather than a rule: shown as a note and not counted. */
   readonly advice?: boolean;
   /** Looks at what was entered and at nothing that follows from it. */
   readonly entries?: boolean;
+}
+
+export interface Check extends CheckWords {
+  /** What it is known by, whatever it says. */
+  readonly id: string;
 }
 
 export interface Checks {

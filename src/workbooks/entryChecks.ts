@@ -4,26 +4,27 @@
  * of every kind. So a pasted value is held to
  * what a typed one is refused by, and a blank to what its cell asks for.
  */
-import { quotedText } from "../formula/print";
+import { chain, f, text, type Formula, type Named } from "../formula/build";
+import { NONE_FOUND } from "./checkPlaces";
 import type { Block, Check, Column, Fields, InputRule, Part, SheetDefinition } from "./definition";
 import { DATES } from "./typed/typedKind";
 
 /** The column in which a template lists what is 0 on purpose; its rows give their reason. */
-const ON_PURPOSE = "onpurpose_what";
+const ON_PURPOSE: Named = { name: "onpurpose_what" };
 const NONE = "none: each cell says what it wants";
 
 /** An input as formulas see it. */
 interface Entry {
-  readonly name: string;
+  readonly of: Named;
   readonly input: InputRule;
   /** True where the input is looked at. */
-  readonly filled?: string;
+  readonly filled?: Formula;
   /** What the list of zeros calls it. */
-  readonly called: string;
+  readonly called: Named | Formula;
   /** A name with a blank at an end looks like another and is none. */
   readonly namesRows?: boolean;
   /** Adds its place to the text of the places; `bad` is 1 where it is at fault. */
-  readonly placed: (bad: string) => string;
+  readonly placed: (bad: Formula) => Formula;
 }
 
 /** One check for each part of the sheets that has inputs. */
@@ -44,12 +45,13 @@ function entryCheck(of: string, where: string, parts: readonly Part[]): Check[] 
   if (faults.length === 0) return [];
   return [
     {
+      id: `entries of ${of}`,
       what: `Entries missing or out of bounds: ${of}`,
       limit: NONE,
-      found: faults.map(({ bad }) => `SUMPRODUCT(--(${bad}))`).join("+"),
-      passes: "@=0",
+      found: countOf(faults),
+      passes: NONE_FOUND,
       where,
-      places: faults.map(({ placed, bad }) => placed(bad)).join("&"),
+      places: placesIn(faults),
       entries: true,
     },
   ];
@@ -62,12 +64,13 @@ export function zeroNote(sheets: readonly SheetDefinition[], where: string): Che
     .filter(({ input }) => input.zero === "note")
     .map((entry) => ({ ...entry, bad: product([entry.filled, zeroOf(entry)]) }));
   return {
+    id: "zeros",
     what: "Figures of 0 that are worth a word of why",
     limit: "a wish, not a rule: list them on Terms with their reason",
-    found: zeros.map(({ bad }) => `SUMPRODUCT(--(${bad}))`).join("+"),
-    passes: "@=0",
+    found: countOf(zeros),
+    passes: NONE_FOUND,
     where,
-    places: zeros.map(({ placed, bad }) => placed(bad)).join("&"),
+    places: placesIn(zeros),
     advice: true,
   };
 }
@@ -82,10 +85,10 @@ const fieldEntries = ({ fields }: Fields): Entry[] =>
     input
       ? [
           {
-            name,
+            of: { name },
             input,
-            called: quotedText(label),
-            placed: (bad) => `IF(${bad},${quotedText(`; ${label}`)},"")`,
+            called: text(label),
+            placed: (bad) => f`IF(${bad},${text(`; ${label}`)},"")`,
           },
         ]
       : [],
@@ -95,86 +98,110 @@ function rowEntries(block: Block): Entry[] {
   const inputs = block.columns.filter((column): column is Column & { input: InputRule } => !!column.input);
   const key = inputs.find((column) => column.key === block.rowName) ?? inputs[0];
   if (!key) return [];
-  const rows = `${block.name}_${key.key}`;
-  const others = inputs
-    .filter((column) => column !== key)
-    .map((column) => `(${block.name}_${column.key}<>"")`);
-  const at = (bad: string): string => `MATCH(1,(${bad})*1,0)`;
+  const columnOf = (column: Column): Named => ({ name: `${block.name}_${column.key}` });
+  const rows = columnOf(key);
+  const others = inputs.filter((column) => column !== key).map((column) => f`(${columnOf(column)}<>"")`);
+  const at = (bad: Formula): Formula => f`MATCH(1,(${bad})*1,0)`;
   return inputs.map((column): Entry => {
     const { head, input } = column;
-    const name = `${block.name}_${column.key}`;
+    const of = columnOf(column);
     return column === key
       ? {
-          name,
-          input: { ...input, required: others.length > 0 ? `(0+${others.join("+")}>0)` : undefined },
+          of,
+          input: { ...input, required: others.length > 0 ? f`(0+${chain("+", others)}>0)` : undefined },
           called: rows,
           namesRows: true,
           // A row without its name is told by its number.
-          placed: (bad) => `IFERROR(${quotedText(`; ${head} of row `)}&(${at(bad)}+MIN(ROW(${rows}))-1),"")`,
+          placed: (bad) => f`IFERROR(${text(`; ${head} of row `)}&(${at(bad)}+MIN(ROW(${rows}))-1),"")`,
         }
       : {
-          name,
+          of,
           input,
-          filled: `(${rows}<>"")`,
+          filled: f`(${rows}<>"")`,
           called: rows,
-          placed: (bad) => `IFERROR(${quotedText(`; ${head} of `)}&INDEX(${rows},${at(bad)}),"")`,
+          placed: (bad) => f`IFERROR(${text(`; ${head} of `)}&INDEX(${rows},${at(bad)}),"")`,
         };
   });
 }
 
 /** A formula that is more than 0 where an entry is at fault; undefined for one that cannot be. */
-function faultOf(entry: Entry): string | undefined {
-  const { name, input, filled, namesRows } = entry;
+function faultOf(entry: Entry): Formula | undefined {
+  const { of, input, filled, namesRows } = entry;
   const missing =
     input.required && product([input.required === true ? undefined : input.required, blank(entry)]);
-  const unfit = unfitOf(input, name);
+  const unfit = unfitOf(input, of);
   const faults = [
     missing,
-    unfit && product([`(${name}<>"")`, unfit]),
+    unfit && product([f`(${of}<>"")`, unfit]),
     input.zero === "reason" && zeroOf(entry),
-    namesRows && input.rule.kind === "text" && `(LEFT(${name},1)=" ")+(RIGHT(${name},1)=" ")`,
-  ].filter((fault): fault is string => !!fault);
+    namesRows && input.rule.kind === "text" && f`(LEFT(${of},1)=" ")+(RIGHT(${of},1)=" ")`,
+  ].filter((fault): fault is Formula => !!fault);
   if (faults.length === 0) return undefined;
   // From 0 on, because a truth value by itself counts as more than any number.
-  return `${product([filled, `(0+${faults.join("+")})`])}>0`;
+  return f`${product([filled, f`(0+${chain("+", faults)})`])}>0`;
 }
 
 /** Blanks alone are no text; looking for them in every row of a long list would cost more than it is worth. */
-const blank = ({ name, input, filled }: Entry): string =>
-  input.rule.kind === "text" && !filled ? `(TRIM(${name})="")` : `(${name}="")`;
+const blank = ({ of, input, filled }: Entry): Formula =>
+  input.rule.kind === "text" && !filled ? f`(TRIM(${of})="")` : f`(${of}="")`;
 
 /** True where what is entered is not what the rule asks for; a blank counts for nothing here. */
-function unfitOf({ rule }: InputRule, name: string): string | undefined {
+function unfitOf({ rule }: InputRule, of: Named): Formula | undefined {
   switch (rule.kind) {
     case "number": {
       const { min, max, integer, atLeast, atMost, orWords = [] } = rule;
       const fits = [
-        min !== undefined && `(${name}>=${min})`,
-        max !== undefined && `(${name}<=${max})`,
-        integer && `IFERROR(${name}=INT(${name}),FALSE)`,
-        atLeast && `((${atLeast.name}="")+(${name}>${atLeast.orEqual ? "=" : ""}${atLeast.name})>0)`,
-        atMost && `((${atMost.name}="")+(${name}<${atMost.orEqual ? "=" : ""}${atMost.name})>0)`,
-      ].filter((fit): fit is string => !!fit);
+        min !== undefined && f`(${of}>=${min})`,
+        max !== undefined && f`(${of}<=${max})`,
+        integer && f`IFERROR(${of}=INT(${of}),FALSE)`,
+        atLeast && f`((${atLeast}="")+${beyond(of, atLeast.orEqual ? ">=" : ">", atLeast)}>0)`,
+        atMost && f`((${atMost}="")+${beyond(of, atMost.orEqual ? "<=" : "<", atMost)}>0)`,
+      ].filter((fit): fit is Formula => !!fit);
       // Text counts as more than any number, so a greatest value refuses it.
-      const number = [...(max === undefined ? [`ISNUMBER(${name})`] : []), ...fits].join("*");
-      const words = orWords.map((word) => `-(${name}=${quotedText(word)})`).join("");
-      return `(1-${number}${words})`;
+      const number = chain("*", [...(max === undefined ? [f`ISNUMBER(${of})`] : []), ...fits]);
+      return f`(${chain("-", [f`1`, number, ...orWords.map((word) => f`(${of}=${text(word)})`)])})`;
     }
     case "date":
-      return `(1-(${name}>=${DATES.min})*(${name}<=${DATES.max}))`;
+      return f`(1-(${of}>=${DATES.min})*(${of}<=${DATES.max}))`;
     case "choice":
-      return `(${rule.choices.map((choice) => `(${name}=${quotedText(choice)})`).join("+")}=0)`;
+      return f`(${chain(
+        "+",
+        rule.choices.map((choice) => f`(${of}=${text(choice)})`),
+      )}=0)`;
     case "named":
-      return `ISERROR(MATCH(${name},${rule.name},0))`;
+      return f`ISERROR(MATCH(${of},${{ name: rule.name }},0))`;
     case "text":
     case "slot":
       return undefined;
   }
 }
 
-/** True where a 0 matters and no reason is listed for it. */
-const zeroOf = ({ name, input, called }: Entry): string =>
-  product([`(${name}=0)*(${name}<>"")`, input.zeroWhere, `ISERROR(MATCH(${called},${ON_PURPOSE},0))`]);
+const beyond = (of: Named, operator: ">" | ">=" | "<" | "<=", limit: Named): Formula =>
+  f`(${chain(operator, [of, limit])})`;
 
-const product = (factors: readonly (string | undefined)[]): string =>
-  factors.filter((factor) => factor !== undefined && factor !== "").join("*");
+/** True where a 0 matters and no reason is listed for it. */
+const zeroOf = ({ of, input, called }: Entry): Formula =>
+  product([f`(${of}=0)*(${of}<>"")`, input.zeroWhere, f`ISERROR(MATCH(${called},${ON_PURPOSE},0))`]);
+
+const product = (factors: readonly (Formula | undefined)[]): Formula =>
+  chain(
+    "*",
+    factors.filter((factor): factor is Formula => factor !== undefined),
+  );
+
+interface Placed {
+  readonly placed: (bad: Formula) => Formula;
+  readonly bad: Formula;
+}
+
+const countOf = (all: readonly Placed[]): Formula =>
+  chain(
+    "+",
+    all.map(({ bad }) => f`SUMPRODUCT(--(${bad}))`),
+  );
+
+const placesIn = (all: readonly Placed[]): Formula =>
+  chain(
+    "&",
+    all.map(({ placed, bad }) => placed(bad)),
+  );

@@ -9,9 +9,11 @@
  * other; in both thin rows the inputs are blank and every result is empty.
  */
 import { address, rangeOf } from "../formula/address";
+import { cellAt, f, text, type Named } from "../formula/build";
+import { callsUs } from "../formula/callsUs";
 import { markArrays } from "./arrayFormulas";
 import { lookIndex, type Book, type BookSheet } from "./book";
-import { callsUs } from "../formula/callsUs";
+import { foundOf, placesOf, placesShown } from "./checkPlaces";
 import type {
   Answer,
   Block,
@@ -31,7 +33,6 @@ import { EXERCISE_WIDTHS, layOutExercise, layOutTable } from "./layOutExercise";
 import { linesOf, wrappedLinesOf } from "./linesOf";
 import { ALERT_LOOK, ALERT_WORDS, alignment, inputLook, LOOKS, resultLook } from "./looks";
 import { pageBreaks } from "./pageBreaks";
-import { foundOf, placesOf, placesShown } from "./checkPlaces";
 import { filled, LINE_POINTS, makeRoom, name, put, widen, type Desk } from "./placing";
 import { holdsText } from "./typed/holdsText";
 
@@ -70,7 +71,7 @@ const SPARE_ROWS = 4;
 const LINES_OF_PLACES = 2;
 
 /** The name of the cells in which rows too many for a block show: its closing row and the one below. */
-export const belowOf = ({ name: block }: Block): string => `${block}_below`;
+export const belowOf = ({ name }: Pick<Block, "name">): Named => ({ name: `${name}_below` });
 
 /**
  * @param definition the template
@@ -308,7 +309,7 @@ function layOutBlock(desk: Desk, block: Block, top: number, withHeading: boolean
   // What is pasted beyond the prepared rows lands here first: a check looks at it.
   const ownInputs = block.columns.findIndex(({ input }) => !input);
   const first = ownInputs < 0 ? left : ownInputs;
-  if (first > 0) name(desk, belowOf(block), end, 0, end + 1, first - 1);
+  if (first > 0) name(desk, belowOf(block).name, end, 0, end + 1, first - 1);
   // Not every program makes a row as high as its text when it opens a file.
   sheet.rowHeights[head] = lines * LINE_POINTS;
   for (const group of block.groups ?? []) {
@@ -531,7 +532,7 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
   const first = top + 2;
   for (const [index, check] of part.checks.entries()) {
     const row = first + index;
-    const found = address(row, 2);
+    const found = cellAt(address(row, 2));
     const places = placesOf(check);
     put(desk, row, 0, LOOKS.line, { value: check.what });
     put(desk, row, 1, LOOKS.note, { value: check.limit });
@@ -545,7 +546,7 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
       ),
     );
     put(desk, row, 2, resultLook(check.format ?? "integer", false), { formula: foundOf(check) });
-    const passes = check.passes.replaceAll("@", found);
+    const passes = check.passes(found);
     const word = check.advice ? "note" : "look";
     put(
       desk,
@@ -553,7 +554,7 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
       3,
       { ...resultLook("text", false), ...CENTRED },
       {
-        formula: `IFERROR(IF(${passes},"ok","${word}"),"error")`,
+        formula: f`IFERROR(IF(${passes},"ok",${text(word)}),"error")`,
       },
     );
     put(
@@ -563,7 +564,7 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
       LOOKS.note,
       places === undefined
         ? { value: check.where }
-        : { formula: placesShown(check.where, address(row, 3), places) },
+        : { formula: placesShown(check.where, cellAt(address(row, 3)), places) },
     );
   }
   const last = first + part.checks.length - 1;

@@ -1,80 +1,59 @@
 /** The crew's record of peaking by equal drops, for every template that has one. */
-import type { Block, Column, Text } from "./definition";
+import { f, type Named } from "../formula/build";
+import { anyText, number, oneOf } from "./asks";
+import type { Block, Text } from "./definition";
+import { block, entry, fields, results, told } from "./names";
+import { blockPart } from "./parts";
 
-const reading = (key: string, head: string, what: string): Column => ({
-  key,
-  head,
-  unit: "dBµV or dB",
-  width: 14,
-  format: "one",
-  input: { what, example: "62.4", rule: { kind: "number", min: -100, max: 200 } },
+const reading = (head: string, what: string) =>
+  entry(head, { unit: "dBµV or dB", width: 14, format: "one" }, number(-100, 200, what, { example: "62.4" }));
+
+export const peaking = fields("peaks", {
+  elevation: told("Elevation of the beam while peaking", { unit: "deg", format: "degrees" }),
+});
+
+export const peaks = block("peaks", {
+  what: entry("Dish and slot", { width: 34 }, anyText("Which dish and which slot", { example: "H1, 97W" })),
+  axis: entry("Axis", { width: 14 }, oneOf(["azimuth", "elevation", "tilt"], "What was turned")),
+  kind: entry(
+    "The meter shows",
+    { width: 14 },
+    oneOf(["dB", "percent"], "dB for dBµV or carrier-to-noise; percent for quality"),
+  ),
+  step: entry(
+    "Step",
+    { unit: "deg", width: 14, format: "two" },
+    number(0.01, 30, "How far it was turned each way; near 0.4 of the beamwidth is best", { example: "1" }),
+  ),
+  here: reading("Reading where it was", "The reading before turning"),
+  plus: reading("Reading a step to plus", "The reading after the step to plus"),
+  minus: reading("Reading a step to minus", "The reading after the step to minus"),
+  found: results(
+    "Result",
+    { width: 14, format: "two" },
+    {
+      turn: { head: "turn from where it was, to plus", unit: "deg" },
+      doubt: { head: "give or take, two deviations", unit: "deg" },
+      beam: { head: "width of the beam seen", unit: "deg" },
+      verdict: { head: "verdict" },
+    },
+  ),
 });
 
 /**
- * @param dish name of the cell with the dish's diameter in metres
- * @param frequency name of the cell with the frequency received at the dish
+ * @param dish the cell with the dish's diameter in metres
+ * @param frequency the cell with the frequency received at the dish
  */
-export const peaksBlock = (prepared: number, dish: string, frequency: string): Block => ({
-  kind: "block",
-  name: "peaks",
-  heading: "Peaking by equal drops: read, turn a step to plus and read, turn the same step to minus and read",
-  prepared,
-  byHand: true,
-  columns: [
-    {
-      key: "what",
-      head: "Dish and slot",
-      width: 34,
-      input: { what: "Which dish and which slot", example: "H1, 97W", rule: { kind: "text" } },
+export const peaksBlock = (prepared: number, dish: Named, frequency: Named): Block =>
+  blockPart(peaks, {
+    heading:
+      "Peaking by equal drops: read, turn a step to plus and read, turn the same step to minus and read",
+    prepared,
+    byHand: true,
+    formulas: {
+      found: f`RIG.EQUALDROPS(${peaks.plus},${peaks.here},${peaks.minus},${peaks.step},${peaks.axis},${peaking.elevation},${dish},${frequency},${peaks.kind})`,
     },
-    {
-      key: "axis",
-      head: "Axis",
-      width: 14,
-      input: {
-        what: "What was turned",
-        rule: { kind: "choice", choices: ["azimuth", "elevation", "tilt"] },
-      },
-    },
-    {
-      key: "kind",
-      head: "The meter shows",
-      width: 14,
-      input: {
-        what: "dB for dBµV or carrier-to-noise; percent for quality",
-        rule: { kind: "choice", choices: ["dB", "percent"] },
-      },
-    },
-    {
-      key: "step",
-      head: "Step",
-      unit: "deg",
-      width: 14,
-      format: "two",
-      input: {
-        what: "How far it was turned each way; near 0.4 of the beamwidth is best",
-        example: "1",
-        rule: { kind: "number", min: 0.01, max: 30 },
-      },
-    },
-    reading("here", "Reading where it was", "The reading before turning"),
-    reading("plus", "Reading a step to plus", "The reading after the step to plus"),
-    reading("minus", "Reading a step to minus", "The reading after the step to minus"),
-    {
-      key: "found",
-      head: "Result",
-      width: 14,
-      format: "two",
-      formula: `RIG.EQUALDROPS(peaks_plus,peaks_here,peaks_minus,peaks_step,peaks_axis,peaks_elevation,${dish},${frequency},peaks_kind)`,
-      across: [
-        { key: "turn", head: "turn from where it was, to plus", unit: "deg" },
-        { key: "doubt", head: "give or take, two deviations", unit: "deg" },
-        { key: "beam", head: "width of the beam seen", unit: "deg" },
-        { key: "verdict", head: "verdict" },
-      ],
-    },
-  ],
-});
+  });
 
 export const peakingHelp: Text = {
   kind: "text",

@@ -1,37 +1,42 @@
 /** Where a dish points for each slot: bearings, elevation, range and skew, beside a column of slots. */
-import type { Column } from "./definition";
+import { f, type Named } from "../formula/build";
+import { orbitalSlot } from "./asks";
+import { entry, result, results } from "./names";
+
+export const slotEntry = entry(
+  "Orbital slot",
+  { unit: "deg, E or W", width: 34 },
+  orbitalSlot("Orbital slot: its degrees from 0 to 180 with E or W behind them", { example: "97W" }),
+);
+
+export const slotWords = {
+  angles: results(
+    "True",
+    { width: 14, format: "degrees" },
+    {
+      azimuth: { head: "azimuth", unit: "deg" },
+      elevation: { head: "elevation of the beam", unit: "deg" },
+      range: { head: "slant range", unit: "km" },
+    },
+  ),
+  compass: result("Compass bearing", { unit: "deg magnetic", width: 14, format: "degrees" }),
+  skew: result("Polarisation skew", { unit: "deg", width: 14, format: "degrees" }),
+};
 
 /**
- * @param slots name of the column of slots
- * @param site what the site's names begin with: `site` for `site_latitude` and its like
+ * @param slots the column of slots
+ * @param site where the dish stands, and on which day
  */
-export const slotColumns = (slots: string, site: string): readonly Column[] => [
+export const slotFormulas = (
+  slots: Named,
   {
-    key: "angles",
-    head: "True",
-    width: 14,
-    format: "degrees",
-    formula: `RIG.LOOKANGLES(${site}_latitude,${site}_longitude,${slots},${site}_height)`,
-    across: [
-      { key: "azimuth", head: "azimuth", unit: "deg" },
-      { key: "elevation", head: "elevation of the beam", unit: "deg" },
-      { key: "range", head: "slant range", unit: "km" },
-    ],
-  },
-  {
-    key: "compass",
-    head: "Compass bearing",
-    unit: "deg magnetic",
-    width: 14,
-    format: "degrees",
-    formula: `RIG.COMPASS(${site}_latitude,${site}_longitude,${slots},${site}_date,${site}_height)`,
-  },
-  {
-    key: "skew",
-    head: "Polarisation skew",
-    unit: "deg",
-    width: 14,
-    format: "degrees",
-    formula: `RIG.POLSKEW(${site}_latitude,${site}_longitude,${slots})`,
-  },
-];
+    latitude,
+    longitude,
+    height,
+    date,
+  }: Readonly<Record<"latitude" | "longitude" | "height" | "date", Named>>,
+) => ({
+  angles: f`RIG.LOOKANGLES(${latitude},${longitude},${slots},${height})`,
+  compass: f`RIG.COMPASS(${latitude},${longitude},${slots},${date},${height})`,
+  skew: f`RIG.POLSKEW(${latitude},${longitude},${slots})`,
+});

@@ -1,5 +1,9 @@
+import { f } from "../../formula/build";
 import { aboutSheet } from "../aboutSheet";
+import { worked } from "../parts";
 import { versionNow } from "../versions";
+import { filledIn } from "./names/about";
+import { site } from "./names/site";
 
 export const about = aboutSheet({
   template: `multi-room estimate, version ${versionNow("multi-room")}`,
@@ -8,13 +12,8 @@ export const about = aboutSheet({
     "and predicts level, supply voltage and user bands for every outlet before anyone climbs.",
   ],
   fields: [
-    { name: "about_by", label: "Filled in by", formula: 'IF(site_prepared_by="","",site_prepared_by)' },
-    {
-      name: "about_date",
-      label: "Date of the quote",
-      format: "date",
-      formula: 'IF(site_date="","",site_date)',
-    },
+    worked(filledIn.by, f`IF(${site.prepared_by}="","",${site.prepared_by})`),
+    worked(filledIn.date, f`IF(${site.date}="","",${site.date})`),
   ],
   howToFill: [
     "Fill the boxed cells, sheet by sheet from Site to Head units; choose a cell to see what it wants.",

@@ -1,29 +1,15 @@
 /** The causes that the diagnosis knows, with the chances and sizes that a crew may change. */
 import { CAUSES } from "../../engine/diagnosis/causes";
-import type { Column, Filling, SheetDefinition } from "../definition";
+import type { Filling, SheetDefinition } from "../definition";
+import { blockPart } from "../parts";
+import { causes } from "./names/causes";
 
 /** What the diagnosis would take of itself, written out so that it can be seen and changed. */
 export const usualCauses: NonNullable<Filling["blocks"]>[string] = CAUSES.map(
   ({ cause, chance, low, high, spread, tilt }) => ({ cause, chance, low, high, spread, tilt }),
 );
 
-const figure = (
-  key: string,
-  head: string,
-  unit: string,
-  what: string,
-  rule: { min: number; max: number },
-  format: Column["format"] = "two",
-): Column => ({
-  key,
-  head,
-  unit,
-  width: 15,
-  format,
-  input: { what: `${what}; blank takes the built-in figure`, rule: { kind: "number", ...rule } },
-});
-
-export const causes: SheetDefinition = {
+export const causesSheet: SheetDefinition = {
   name: "Causes",
   kind: "parts",
   intro:
@@ -48,47 +34,10 @@ export const causes: SheetDefinition = {
         "    under the nearest name, or as something not in this list.",
       ],
     },
-    {
-      kind: "block",
-      name: "causes",
+    blockPart(causes, {
       heading: "Causes, with their chances before any reading",
       prepared: 9,
-      columns: [
-        {
-          key: "cause",
-          head: "Cause",
-          width: 34,
-          input: {
-            what: "A cause that the diagnosis knows; a line that is cleared keeps the built-in figures",
-            rule: { kind: "choice", choices: CAUSES.map(({ cause }) => cause) },
-          },
-        },
-        figure(
-          "chance",
-          "Chance",
-          "for each place",
-          "Chance that it is there, for each place where it can be: head unit, branch or outlet",
-          { min: 0, max: 0.5 },
-          "three",
-        ),
-        figure("low", "Loss, low end", "dB", "What it takes at the low end; a gain is negative", {
-          min: -60,
-          max: 60,
-        }),
-        figure("high", "Loss, high end", "dB", "What it takes at the high end; a gain is negative", {
-          min: -60,
-          max: 60,
-        }),
-        figure("spread", "Spread", "share of the loss", "Standard deviation of the loss as a share of it", {
-          min: 0,
-          max: 10,
-        }),
-        figure("tilt", "Further tilt", "dB", "Standard deviation of a further difference between the ends", {
-          min: 0,
-          max: 60,
-        }),
-      ],
-      groups: [{ name: "causes_table", from: "cause", to: "tilt" }],
-    },
+      formulas: {},
+    }),
   ],
 };

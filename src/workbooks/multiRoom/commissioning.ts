@@ -1,84 +1,34 @@
-import type { Column, SheetDefinition } from "../definition";
+import { f, type Formula, type Named } from "../../formula/build";
+import type { SheetDefinition } from "../definition";
+import { blockPart } from "../parts";
+import { branches } from "./names/branches";
+import { commission } from "./names/commissioning";
+import { diagnosis } from "./names/diagnosis";
+import { heads } from "./names/headUnits";
+import { rooms } from "./names/rooms";
+import { commissioningLimits } from "./names/site";
 
-const AT_BRANCH = "MATCH(rooms_from,branches_id,0)";
+const AT_BRANCH = f`MATCH(${rooms.from},${branches.id},0)`;
 
-const level = (key: string, head: string, formula: string): Column => ({
-  key,
-  head,
-  unit: "dBµV",
-  width: 10,
-  format: "one",
-  formula: `IF(rooms_outlet="","",${formula})`,
-});
+const ofEachOutlet = (formula: Formula): Formula => f`IF(${rooms.outlet}="","",${formula})`;
 
-const measured = (key: string, head: string, unit: string, from: string): Column => ({
-  key,
-  head,
-  unit,
-  width: 11,
-  format: "one",
-  room: true,
-  formula: `IF(${from}="","",${from})`,
-});
+/** Blank where nothing was entered. */
+const entered = (from: Named): Formula => f`IF(${from}="","",${from})`;
 
 /** How far outside the predicted range: zero inside it, and nothing where no number was read. */
-const off = (end: "low" | "high", head: string): Column => ({
-  key: `${end}_off`,
-  head,
-  unit: "dB",
-  width: 9,
-  format: "one",
-  formula: `IF(ISNUMBER(rooms_built_${end}),(rooms_built_${end}-commission_${end}_to)*(rooms_built_${end}>commission_${end}_to)+(rooms_built_${end}-commission_${end}_from)*(rooms_built_${end}<commission_${end}_from),"")`,
-});
+const off = (built: Named, from: Named, to: Named): Formula =>
+  f`IF(ISNUMBER(${built}),(${built}-${to})*(${built}>${to})+(${built}-${from})*(${built}<${from}),"")`;
 
 /** More than Diagnosis has lines. */
-const NO_LINE = "99";
+const NO_LINE = 99;
 
 /** The line of Diagnosis that names a place; more than there are lines where none does. */
-const lineOf = (key: string, head: string, place: string): Column => ({
-  key,
-  head,
-  width: 9,
-  format: "integer",
-  formula: `IF(rooms_outlet="","",IFERROR(MATCH(${place},diagnosis_where,0),${NO_LINE}))`,
-});
+const lineOf = (place: Named): Formula =>
+  ofEachOutlet(f`IFERROR(MATCH(${place},${diagnosis.where},0),${NO_LINE})`);
 
-const lesser = (a: string, b: string): string => `(${a}+${b}-ABS(${a}-${b}))/2`;
+const lesser = (a: Named, b: Named): Formula => f`(${a}+${b}-ABS(${a}-${b}))/2`;
 
-const workings: readonly Column[] = [
-  off("low", "Low end, outside by"),
-  off("high", "High end, outside by"),
-  {
-    key: "volts_off",
-    head: "Volts, off by",
-    unit: "V",
-    width: 9,
-    format: "one",
-    formula:
-      'IF(ISNUMBER(rooms_built_volts),IF(IFERROR(commission_volts_due="",TRUE),"",rooms_built_volts-commission_volts_due),"")',
-  },
-  level("due_low", "Low end, middle", "(rooms_level_low_cold+rooms_level_low_hot)/2"),
-  level("due_high", "High end, middle", "(rooms_level_high_cold+rooms_level_high_hot)/2"),
-  lineOf("at_outlet", "Diagnosis names it", "rooms_outlet"),
-  lineOf("at_branch", "its branch", "rooms_from"),
-  lineOf("at_head", "its head unit", "rooms_head"),
-  {
-    key: "near",
-    head: "it or its branch",
-    width: 9,
-    format: "integer",
-    formula: `IF(rooms_outlet="","",${lesser("commission_at_outlet", "commission_at_branch")})`,
-  },
-  {
-    key: "line",
-    head: "likeliest line",
-    width: 9,
-    format: "integer",
-    formula: `IF(rooms_outlet="","",${lesser("commission_near", "commission_at_head")})`,
-  },
-];
-
-export const commissioning: SheetDefinition = {
+export const commissioningSheet: SheetDefinition = {
   name: "Commissioning",
   kind: "print",
   intro:
@@ -106,60 +56,39 @@ export const commissioning: SheetDefinition = {
         "No volts are predicted at outlets where something feeds in on the way, nor below a device that passes power at one port: they depend on which legs are on. Measure at the head unit, fed as Head units says.",
       ],
     },
-    {
-      kind: "block",
-      name: "commission",
+    blockPart(commission, {
       heading: "Outlets",
       prepared: 30,
-      mirrors: "rooms",
-      columns: [
-        { key: "outlet", head: "Outlet", width: 12, formula: 'IF(rooms_outlet="","",rooms_outlet)' },
+      mirrors: rooms,
+      formulas: {
+        outlet: ofEachOutlet(f`${rooms.outlet}`),
         // Joined by & they would be one text of all rows in the desk's engine.
-        { key: "floor", head: "Floor", width: 11, formula: 'IF(rooms_floor="","",rooms_floor)' },
-        { key: "room", head: "Room", width: 20, formula: 'IF(rooms_room="","",rooms_room)' },
-        { key: "head", head: "Head unit", width: 10, formula: 'IF(rooms_outlet="","",rooms_head)' },
-        { key: "bands", head: "User bands", width: 8, formula: 'IF(rooms_outlet="","",rooms_bands)' },
-        level("low_from", "Low end, least", "rooms_level_low_hot"),
-        level("low_to", "Low end, most", "rooms_level_low_cold"),
-        measured("low", "Low end, measured", "dBµV", "rooms_built_low"),
-        level("high_from", "High end, least", "rooms_level_high_hot"),
-        level("high_to", "High end, most", "rooms_level_high_cold"),
-        measured("high", "High end, measured", "dBµV", "rooms_built_high"),
-        {
-          key: "volts_due",
-          head: "Volts, predicted",
-          unit: "V",
-          width: 10,
-          format: "one",
-          formula: `IF(rooms_outlet="","",IF(IFERROR(INDEX(branches_loss_stops,${AT_BRANCH})>0,FALSE),0,IF(IFERROR(INDEX(branches_loss_ones,${AT_BRANCH})>0,FALSE),"",INDEX(heads_legs,MATCH(rooms_head,heads_id,0)))))`,
-        },
-        measured("volts", "Volts, measured", "V", "rooms_built_volts"),
-        {
-          key: "verdict",
-          head: "Verdict",
-          width: 11,
-          formula:
-            'IF(rooms_outlet="","",IF((rooms_built_low="")+(rooms_built_high="")>0,"to measure",IF(ISTEXT(rooms_built_low)+ISTEXT(rooms_built_high)+IFERROR((ABS(commission_low_off)>commission_tolerance)+(ABS(commission_high_off)>commission_tolerance),1)+IFERROR((commission_volts_off<>"")*(ABS(commission_volts_off)>commission_volts_tolerance),0)>0,"look","ok")))',
-        },
-        {
-          key: "cause",
-          head: "Likely cause",
-          width: 26,
-          formula:
-            'IF(rooms_outlet="","",IF(IFERROR(commission_verdict="look",FALSE),IFERROR(INDEX(diagnosis_cause,commission_line),"see Diagnosis"),""))',
-        },
-        {
-          key: "chance",
-          head: "Probability",
-          unit: "by the model",
-          width: 12,
-          format: "percent",
-          formula:
-            'IF(rooms_outlet="","",IF(IFERROR(commission_verdict="look",FALSE),IFERROR(INDEX(diagnosis_probability,commission_line),""),""))',
-        },
-        ...workings,
-      ],
-      groups: [{ name: "commission_due", from: "due_low", to: "due_high" }],
-    },
+        floor: entered(rooms.floor),
+        room: entered(rooms.room),
+        head: ofEachOutlet(f`${rooms.head}`),
+        bands: ofEachOutlet(f`${rooms.bands}`),
+        low_from: ofEachOutlet(f`${rooms.level.low_hot}`),
+        low_to: ofEachOutlet(f`${rooms.level.low_cold}`),
+        low: entered(rooms.built_low),
+        high_from: ofEachOutlet(f`${rooms.level.high_hot}`),
+        high_to: ofEachOutlet(f`${rooms.level.high_cold}`),
+        high: entered(rooms.built_high),
+        volts_due: f`IF(${rooms.outlet}="","",IF(IFERROR(INDEX(${branches.loss.stops},${AT_BRANCH})>0,FALSE),0,IF(IFERROR(INDEX(${branches.loss.ones},${AT_BRANCH})>0,FALSE),"",INDEX(${heads.legs},MATCH(${rooms.head},${heads.id},0)))))`,
+        volts: entered(rooms.built_volts),
+        verdict: f`IF(${rooms.outlet}="","",IF((${rooms.built_low}="")+(${rooms.built_high}="")>0,"to measure",IF(ISTEXT(${rooms.built_low})+ISTEXT(${rooms.built_high})+IFERROR((ABS(${commission.low_off})>${commissioningLimits.tolerance})+(ABS(${commission.high_off})>${commissioningLimits.tolerance}),1)+IFERROR((${commission.volts_off}<>"")*(ABS(${commission.volts_off})>${commissioningLimits.volts_tolerance}),0)>0,"look","ok")))`,
+        cause: f`IF(${rooms.outlet}="","",IF(IFERROR(${commission.verdict}="look",FALSE),IFERROR(INDEX(${diagnosis.cause},${commission.line}),"see Diagnosis"),""))`,
+        chance: f`IF(${rooms.outlet}="","",IF(IFERROR(${commission.verdict}="look",FALSE),IFERROR(INDEX(${diagnosis.probability},${commission.line}),""),""))`,
+        low_off: off(rooms.built_low, commission.low_from, commission.low_to),
+        high_off: off(rooms.built_high, commission.high_from, commission.high_to),
+        volts_off: f`IF(ISNUMBER(${rooms.built_volts}),IF(IFERROR(${commission.volts_due}="",TRUE),"",${rooms.built_volts}-${commission.volts_due}),"")`,
+        due_low: ofEachOutlet(f`(${rooms.level.low_cold}+${rooms.level.low_hot})/2`),
+        due_high: ofEachOutlet(f`(${rooms.level.high_cold}+${rooms.level.high_hot})/2`),
+        at_outlet: lineOf(rooms.outlet),
+        at_branch: lineOf(rooms.from),
+        at_head: lineOf(rooms.head),
+        near: ofEachOutlet(lesser(commission.at_outlet, commission.at_branch)),
+        line: ofEachOutlet(lesser(commission.near, commission.at_head)),
+      },
+    }),
   ],
 };

@@ -3,14 +3,16 @@
  * with the cable at its coldest and at its hottest. A formula over the corners
  * spills four columns sideways.
  */
-export const CORNERS = [
-  { key: "low_cold", head: "low cold" },
-  { key: "low_hot", head: "low hot" },
-  { key: "high_cold", head: "high cold" },
-  { key: "high_hot", head: "high hot" },
-] as const;
+import { f } from "../../formula/build";
+
+export const CORNERS = {
+  low_cold: { head: "low cold" },
+  low_hot: { head: "low hot" },
+  high_cold: { head: "high cold" },
+  high_hot: { head: "high hot" },
+} as const;
 
 /** Picks from a pair (low end, high end) the one that belongs to each corner. */
-export const PAIR_TO_CORNERS = "{1,1,2,2}";
+export const PAIR_TO_CORNERS = f`{1,1,2,2}`;
 /** Takes a four-column block as it is. */
-export const ALL_CORNERS = "{1,2,3,4}";
+export const ALL_CORNERS = f`{1,2,3,4}`;

@@ -2,24 +2,24 @@
 import type { WorkbookDefinition } from "../definition";
 import { versionNow } from "../versions";
 import { about } from "./about";
-import { alignment } from "./alignment";
-import { bonding } from "./bonding";
-import { branches } from "./branches";
-import { causes } from "./causes";
-import { checks } from "./checks";
-import { commissioning } from "./commissioning";
-import { diagnosis } from "./diagnosis";
-import { headUnits } from "./headUnits";
+import { alignmentSheet } from "./alignment";
+import { bondingSheet } from "./bonding";
+import { branchesSheet } from "./branches";
+import { causesSheet } from "./causes";
+import { estimateChecksSheet } from "./checks";
+import { commissioningSheet } from "./commissioning";
+import { diagnosisSheet } from "./diagnosis";
+import { headUnitsSheet } from "./headUnits";
 import { labourSheet } from "./labourSheet";
-import { log } from "./log";
-import { materials } from "./materials";
-import { parts } from "./parts";
-import { price } from "./price";
-import { quote } from "./quote";
-import { rooms } from "./rooms";
-import { sightline } from "./sightline";
-import { site } from "./site";
-import { terms } from "./terms";
+import { logSheet } from "./log";
+import { materialsSheet } from "./materials";
+import { partsSheet } from "./parts";
+import { priceSheet } from "./price";
+import { quoteSheet } from "./quote";
+import { roomsSheet } from "./rooms";
+import { sightlineSheet } from "./sightline";
+import { siteSheet } from "./site";
+import { termsSheet } from "./terms";
 
 export const multiRoom: WorkbookDefinition = {
   id: "multi-room",
@@ -27,23 +27,23 @@ export const multiRoom: WorkbookDefinition = {
   version: versionNow("multi-room"),
   sheets: [
     about,
-    site,
-    sightline,
-    parts,
-    branches,
-    rooms,
-    headUnits,
-    bonding,
-    materials,
+    siteSheet,
+    sightlineSheet,
+    partsSheet,
+    branchesSheet,
+    roomsSheet,
+    headUnitsSheet,
+    bondingSheet,
+    materialsSheet,
     labourSheet,
-    terms,
-    price,
-    quote,
-    checks,
-    alignment,
-    commissioning,
-    diagnosis,
-    causes,
-    log,
+    termsSheet,
+    priceSheet,
+    quoteSheet,
+    estimateChecksSheet,
+    alignmentSheet,
+    commissioningSheet,
+    diagnosisSheet,
+    causesSheet,
+    logSheet,
   ],
 };

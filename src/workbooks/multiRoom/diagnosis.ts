@@ -1,42 +1,32 @@
+import { f } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
+import { answerPart, gridPart } from "../parts";
+import { branches } from "./names/branches";
+import { causes } from "./names/causes";
+import { commission } from "./names/commissioning";
+import { diagnosis, readings } from "./names/diagnosis";
+import { heads } from "./names/headUnits";
+import { rooms } from "./names/rooms";
+import { commissioningLimits, site } from "./names/site";
 
-export const diagnosis: SheetDefinition = {
+export const diagnosisSheet: SheetDefinition = {
   name: "Diagnosis",
   kind: "print",
   intro:
     "Likely causes of what was measured, likeliest first, over all readings of the job together. Nothing here is certain.",
   print: { orientation: "landscape", onePage: true },
   parts: [
-    {
-      kind: "answer",
-      name: "diagnosis",
+    answerPart(diagnosis, {
       heading: "Likely causes",
-      formula:
-        "RIG.DIAGNOSE(rooms_outlet,rooms_from,commission_due,rooms_built,diagnosis_band,rooms_built_volts,commission_volts_due,branches_id,branches_from,causes_table,commission_meter,heads_id,heads_built_volts,heads_volts)",
+      formula: f`RIG.DIAGNOSE(${rooms.outlet},${rooms.from},${commission.due},${rooms.built},${readings.band},${rooms.built_volts},${commission.volts_due},${branches.id},${branches.from},${causes.table},${commissioningLimits.meter},${heads.id},${heads.built_volts},${heads.volts})`,
       rows: 8,
       lines: 4,
-      columns: [
-        { key: "cause", head: "Cause", width: 26 },
-        { key: "where", head: "Where", width: 18 },
-        { key: "probability", head: "Probability", unit: "by the model", width: 12, format: "percent" },
-        { key: "evidence", head: "Evidence", width: 62 },
-        { key: "next", head: "Next measurement, which would decide", width: 56 },
-      ],
-    },
-    {
-      kind: "grid",
-      heading: "Frequencies of the readings",
-      heads: ["low end", "high end"],
-      rows: [
-        {
-          name: "diagnosis_band",
-          label: "Measured at",
-          unit: "MHz",
-          format: "integer",
-          formulas: ["site_low", "site_high"],
-        },
-      ],
-    },
+    }),
+    gridPart(
+      "Frequencies of the readings",
+      ["low end", "high end"],
+      [[readings.band, [f`${site.low}`, f`${site.high}`]]],
+    ),
     {
       kind: "text",
       heading: "How to read it",

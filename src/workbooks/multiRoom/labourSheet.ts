@@ -1,4 +1,8 @@
+import { f } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
+import { blockPart, fieldsPart, worked } from "../parts";
+import { crew, labour, work, workTogether } from "./names/labour";
+import { count } from "./names/materials";
 
 export const labourSheet: SheetDefinition = {
   name: "Labour",
@@ -6,71 +10,20 @@ export const labourSheet: SheetDefinition = {
   intro: "Hours by kind of work, from the labour units on Parts and what was counted.",
   print: { orientation: "portrait" },
   parts: [
-    {
-      kind: "block",
-      name: "work",
+    blockPart(work, {
       heading: "Work",
       prepared: 10,
-      mirrors: "labour",
-      columns: [
-        { key: "name", head: "Work", width: 34, formula: 'IF(labour_name="","",labour_name)' },
-        {
-          key: "quantity",
-          head: "How often",
-          width: 20,
-          format: "general",
-          formula:
-            'IF(labour_name="","",labour_per_outlet*count_outlets+labour_per_branch*count_branches+labour_per_head*count_heads+labour_fixed)',
-        },
-        {
-          key: "minutes",
-          head: "Expected minutes",
-          unit: "min",
-          width: 12,
-          format: "one",
-          // Three-point mean (PERT, from memory): (low + 4 likely + high) / 6. One end alone is no range: a blank is not 0.
-          formula:
-            'IF(labour_name="","",IF((labour_low="")+(labour_high="")>0,labour_minutes,(labour_low+4*labour_minutes+labour_high)/6))',
-        },
-        {
-          key: "hours",
-          head: "Hours",
-          unit: "h",
-          width: 12,
-          format: "two",
-          formula: 'IF(labour_name="","",work_quantity*work_minutes*labour_difficulty/60)',
-        },
-        {
-          key: "sum",
-          head: "Sum",
-          unit: "money",
-          width: 14,
-          format: "money",
-          formula: 'IF(labour_name="","",work_hours*labour_rate)',
-        },
-        {
-          key: "variance",
-          head: "Variance",
-          unit: "money²",
-          width: 12,
-          format: "two",
-          formula:
-            'IF(labour_name="","",IF((labour_low="")+(labour_high="")>0,0,(work_quantity*(labour_high-labour_low)/6*labour_difficulty/60*labour_rate)^2))',
-        },
-      ],
-    },
-    {
-      kind: "fields",
-      heading: "Together",
-      fields: [
-        {
-          name: "work_total_hours",
-          label: "Crew hours",
-          unit: "h",
-          format: "two",
-          formula: "SUM(work_hours)",
-        },
-      ],
-    },
+      mirrors: labour,
+      formulas: {
+        name: f`IF(${labour.name}="","",${labour.name})`,
+        quantity: f`IF(${labour.name}="","",${labour.per_outlet}*${count.outlets}+${labour.per_branch}*${count.branches}+${labour.per_head}*${count.heads}+${labour.fixed})`,
+        // Three-point mean (PERT, from memory): (low + 4 likely + high) / 6. One end alone is no range: a blank is not 0.
+        minutes: f`IF(${labour.name}="","",IF((${labour.low}="")+(${labour.high}="")>0,${labour.minutes},(${labour.low}+4*${labour.minutes}+${labour.high})/6))`,
+        hours: f`IF(${labour.name}="","",${work.quantity}*${work.minutes}*${labour.difficulty}/60)`,
+        sum: f`IF(${labour.name}="","",${work.hours}*${crew.rate})`,
+        variance: f`IF(${labour.name}="","",IF((${labour.low}="")+(${labour.high}="")>0,0,(${work.quantity}*(${labour.high}-${labour.low})/6*${labour.difficulty}/60*${crew.rate})^2))`,
+      },
+    }),
+    fieldsPart("Together", [worked(workTogether.total_hours, f`SUM(${work.hours})`)]),
   ],
 };

@@ -4,25 +4,23 @@
  * So a column of names has one of keys beside it, with a sign in front that no number, day or comparison begins
  * with, and a name that is looked for gets the same sign, and a `~` before each of the three.
  */
-import type { Column } from "../definition";
+import { f, type Formula, type Named } from "../../formula/build";
+import { result } from "../names";
 
 /** By REPLACE, because the grid's library joins a whole column where `&` stands before it. */
-const signed = (names: string): string => `REPLACE(${names},1,0,"_")`;
+const signed = (names: Named | Formula): Formula => f`REPLACE(${names},1,0,"_")`;
 
-/** @param key of the block's column of names */
-export const keyColumn = (block: string, key: string, head: string): Column => ({
-  key: `${key}_key`,
-  head: `${head}, as counted`,
-  width: 12,
-  formula: `IF(${block}_${key}="","",${signed(`${block}_${key}`)})`,
-});
+/** The column of keys beside one of names. */
+export const keyed = (head: string) => result(`${head}, as counted`, { width: 12 });
 
-const sought = (names: string): string =>
-  signed(`SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(${names},"~","~~"),"*","~*"),"?","~?")`);
+export const keysOf = (names: Named): Formula => f`IF(${names}="","",${signed(names)})`;
 
-/** How often each of the names stands in a column that has keys. */
-export const countOf = (column: string, names: string): string => `COUNTIF(${column}_key,${sought(names)})`;
+const sought = (names: Named): Formula =>
+  signed(f`SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(${names},"~","~~"),"*","~*"),"?","~?")`);
 
-/** @param sum what is added of the rows in which a column that has keys has each of the names */
-export const sumOf = (sum: string, column: string, names: string): string =>
-  `SUMIFS(${sum},${column}_key,${sought(names)})`;
+/** How often each of the names stands in a column, by its keys. */
+export const countOf = (keys: Named, names: Named): Formula => f`COUNTIF(${keys},${sought(names)})`;
+
+/** @param sum what is added of the rows in which a column has each of the names, by its keys */
+export const sumOf = (sum: Named, keys: Named, names: Named): Formula =>
+  f`SUMIFS(${sum},${keys},${sought(names)})`;

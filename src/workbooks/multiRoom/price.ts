@@ -1,234 +1,150 @@
-import type { Field, SheetDefinition } from "../definition";
-import { roundedNatively } from "./roundedNatively";
+import { call, f } from "../../formula/build";
+import type { SheetDefinition } from "../definition";
+import { blockPart, fieldsPart, spilledInto, worked } from "../parts";
 import { countOf, sumOf } from "./nameKeys";
-
-/** The lines of the quote: four sections of cost, then what is entered at its selling price. */
-const LINES = [
-  { key: "reception", label: "Head units and power supplies" },
-  { key: "cable", label: "Cable, splitters and taps" },
-  { key: "outlets", label: "Outlets, fittings and sundries" },
-  { key: "labour", label: "Labour" },
-  { key: "provisional", label: "Provisional sums" },
-  { key: "options", label: "Options chosen" },
-] as const;
-
-/** What is entered at its selling price. */
-const SOLD_AS_IT_IS: Readonly<Record<string, string>> = {
-  provisional: "price_sum_provisional",
-  options: "SUM(options_chosen_sum)",
-};
+import { branches } from "./names/branches";
+import { heads } from "./names/headUnits";
+import { kinds, work } from "./names/labour";
+import { LINES } from "./names/lines";
+import {
+  buycables,
+  buyfittings,
+  buypassives,
+  buyplates,
+  buysupplies,
+  buyunits,
+  count,
+} from "./names/materials";
+import { bykind, price } from "./names/price";
+import { rooms } from "./names/rooms";
+import { site } from "./names/site";
+import { discount, options, provisional } from "./names/terms";
+import { roundedNatively } from "./roundedNatively";
 
 /** Of the total: lengths are taxed as materials, hours as labour, each only where the tax is on it. */
-const TWO_DEVIATIONS =
-  "2*price_factor*(1-discount_share)" +
-  '*SQRT((SUM(rooms_variance)+SUM(branches_variance)+SUM(heads_variance))*(1+site_tax*(site_tax_on<>"labour only"))^2' +
-  '+SUM(work_variance)*(1+site_tax*(site_tax_on<>"materials only"))^2)';
+const TWO_DEVIATIONS = f`2*${price.factor}*(1-${discount.share})*SQRT((SUM(${rooms.variance})+SUM(${branches.variance})+SUM(${heads.variance}))*(1+${site.tax}*(${site.tax_on}<>"labour only"))^2+SUM(${work.variance})*(1+${site.tax}*(${site.tax_on}<>"materials only"))^2)`;
 
-const money = (name: string, label: string, formula: string, more: Partial<Field> = {}): Field => ({
-  name,
-  label,
-  unit: "money",
-  format: "money",
-  formula,
-  ...more,
-});
+/** The lists that are added up, in the order of their sums. */
+const SUMS = [buyunits, buysupplies, buycables, buypassives, buyplates, buyfittings, work, provisional].map(
+  ({ sum }) => sum,
+);
 
-/** The lists that are added up, and the first name of each sum. */
-const SUMS = [
-  { key: "units", label: "Head units", of: "buyunits_sum" },
-  { key: "supplies", label: "Power supplies and inserters", of: "buysupplies_sum" },
-  { key: "cables", label: "Cable", of: "buycables_sum" },
-  { key: "passives", label: "Splitters and taps", of: "buypassives_sum" },
-  { key: "plates", label: "Outlets", of: "buyplates_sum" },
-  { key: "fittings", label: "Fittings and sundries", of: "buyfittings_sum" },
-  { key: "labour", label: "Labour", of: "work_sum" },
-  { key: "provisional", label: "Provisional sums", of: "provisional_sum" },
-] as const;
-
-/** Fields of which the first has the formula that fills all. */
-const spilledFields = (
-  lines: readonly { readonly key: string; readonly label: string }[],
-  name: string,
-  one: string,
-  formula: string,
-): Field[] =>
-  lines.map(({ key, label }, index): Field =>
-    index === 0
-      ? { ...money(name, label, formula), spillRows: lines.length }
-      : { name: `${one}_${key}`, label, unit: "money", format: "money", spilled: true },
-  );
-
-export const price: SheetDefinition = {
+export const priceSheet: SheetDefinition = {
   name: "Price",
   kind: "workings",
   intro:
     "From cost to price, for the office. The quote shows the rounded sums at the end; the rest stays here.",
   print: { orientation: "portrait" },
   parts: [
-    {
-      kind: "fields",
-      heading: "What the lists come to, added exactly",
-      fields: spilledFields(
-        SUMS,
-        "price_sums",
-        "price_sum",
-        `RIG.ADDMONEY(${SUMS.map(({ of }) => of).join(",")})`,
+    fieldsPart("What the lists come to, added exactly", [
+      worked(price.sums, call("RIG.ADDMONEY", ...SUMS), { spillRows: SUMS.length }),
+      spilledInto(price.sum_supplies),
+      spilledInto(price.sum_cables),
+      spilledInto(price.sum_passives),
+      spilledInto(price.sum_plates),
+      spilledInto(price.sum_fittings),
+      spilledInto(price.sum_labour),
+      spilledInto(price.sum_provisional),
+    ]),
+    fieldsPart(
+      "Direct cost by section",
+      [
+        worked(price.reception, f`INDEX(${price.sums},1)+${price.sum_supplies}`),
+        worked(price.cable, f`${price.sum_cables}+${price.sum_passives}`),
+        worked(price.outlets, f`${price.sum_plates}+${price.sum_fittings}`),
+        worked(price.labour, f`${price.sum_labour}`),
+      ],
+      { together: price.sections },
+    ),
+    fieldsPart("Cost and price", [
+      worked(price.direct, f`SUM(${price.sections})`),
+      worked(price.contingency, f`${price.direct}*${site.contingency}`),
+      worked(price.overhead, f`(${price.direct}+${price.contingency})*${site.overhead}`),
+      worked(price.cost, f`${price.direct}+${price.contingency}+${price.overhead}`, { strong: true }),
+      worked(price.sell, f`RIG.SELLPRICE(${price.cost},${site.margin})`, { strong: true }),
+      worked(price.profit, f`${price.sell}-${price.cost}`),
+      worked(price.markup, f`IF(${price.cost}=0,0,${price.profit}/${price.cost})`),
+      worked(price.factor, f`IF(${price.direct}=0,0,${price.sell}/${price.direct})`),
+      worked(price.per_outlet, f`IF(${count.outlets}=0,0,${price.sell}/${count.outlets})`),
+    ]),
+    fieldsPart("How sure it is", [
+      worked(
+        price.deviation,
+        f`SQRT(SUM(${rooms.variance})+SUM(${branches.variance})+SUM(${heads.variance})+SUM(${work.variance}))`,
       ),
-    },
-    {
-      kind: "fields",
-      heading: "Direct cost by section",
-      name: "price_sections",
-      fields: [
-        money("price_reception", LINES[0].label, "INDEX(price_sums,1)+price_sum_supplies"),
-        money("price_cable", LINES[1].label, "price_sum_cables+price_sum_passives"),
-        money("price_outlets", LINES[2].label, "price_sum_plates+price_sum_fittings"),
-        money("price_labour", LINES[3].label, "price_sum_labour"),
-      ],
-    },
-    {
-      kind: "fields",
-      heading: "Cost and price",
-      fields: [
-        money("price_direct", "Direct cost", "SUM(price_sections)"),
-        money("price_contingency", "Contingency", "price_direct*site_contingency"),
-        money("price_overhead", "Overhead", "(price_direct+price_contingency)*site_overhead"),
-        money("price_cost", "Cost", "price_direct+price_contingency+price_overhead", { strong: true }),
-        money("price_sell", "Price of it", "RIG.SELLPRICE(price_cost,site_margin)", { strong: true }),
-        money("price_profit", "Margin in money", "price_sell-price_cost"),
-        {
-          name: "price_markup",
-          label: "The same as markup on cost",
-          unit: "share of cost",
-          format: "percent",
-          formula: "IF(price_cost=0,0,price_profit/price_cost)",
-        },
-        {
-          name: "price_factor",
-          label: "Price for each unit of direct cost",
-          format: "three",
-          formula: "IF(price_direct=0,0,price_sell/price_direct)",
-        },
-        money("price_per_outlet", "Price per outlet", "IF(count_outlets=0,0,price_sell/count_outlets)"),
-      ],
-    },
-    {
-      kind: "fields",
-      heading: "How sure it is",
-      fields: [
-        {
-          ...money(
-            "price_deviation",
-            "Deviation of the direct cost",
-            "SQRT(SUM(rooms_variance)+SUM(branches_variance)+SUM(heads_variance)+SUM(work_variance))",
-          ),
-          note: "Lengths and hours taken as independent; prices, quantities and whole reels as sure.",
-        },
-        {
-          ...money("price_drift", "Expected beside the lengths as entered", "SUM(rooms_drift)*price_factor"),
-          note: "Mean of low, likely and high, less the likely; hours are in the price at their mean already.",
-        },
-        {
-          ...money(
-            "price_expected",
-            "Expected total",
-            'price_total+price_drift*(1-discount_share)*(1+site_tax*(site_tax_on<>"labour only"))',
-          ),
-          note: "With tax. The quote itself keeps to the lengths as entered.",
-        },
-        {
-          ...money("price_low", "Total, at least", `price_expected-${TWO_DEVIATIONS}`),
-          note: "Two deviations below and above: about 19 in 20.",
-        },
-        money("price_high", "Total, at most", `price_expected+${TWO_DEVIATIONS}`),
-      ],
-    },
-    {
-      kind: "fields",
-      heading: "Lines of the quote: the cost of a section, or a sum at its selling price",
-      name: "price_parts",
-      fields: LINES.map(({ key, label }) =>
-        money(`price_part_${key}`, label, SOLD_AS_IT_IS[key] ?? `price_${key}`),
+      worked(price.drift, f`SUM(${rooms.drift})*${price.factor}`),
+      worked(
+        price.expected,
+        f`${price.total}+${price.drift}*(1-${discount.share})*(1+${site.tax}*(${site.tax_on}<>"labour only"))`,
       ),
-    },
-    {
-      kind: "fields",
-      heading: "Times: the price for each unit of direct cost, or 1",
-      name: "price_times",
-      fields: LINES.map(({ key, label }): Field => ({
-        name: `price_times_${key}`,
-        label,
-        format: "three",
-        formula: SOLD_AS_IT_IS[key] ? "1" : "price_factor",
-      })),
-    },
-    {
-      kind: "fields",
-      heading: "Rounded for the quote: the only rounded sums",
-      fields: [
-        // The one is multiplied by the other exactly, and rounded once.
-        ...spilledFields(
-          LINES,
-          "price_lines",
-          "price_line",
-          "RIG.ROUNDMONEY(price_parts,2,site_rounding,price_times)",
-        ),
-        // A sum of whole cents has no tie to decide, so the native function is safe here.
-        money("price_before", "Price before a discount", "ROUND(SUM(price_lines),2)"),
-        {
-          ...money(
-            "price_discount",
-            "Discount",
-            // The price has two decimals and a share six or fewer.
-            roundedNatively('IF(discount_share="",discount_sum,price_before*discount_share)'),
-          ),
-          note: "Of the price as printed; with its reason on Terms.",
-        },
-        money("price_net", "Price without tax", "ROUND(price_before-price_discount,2)"),
-        {
-          ...money(
-            "price_taxable",
-            "Taxable part",
-            roundedNatively(
-              '((price_before-price_line_labour)*(site_tax_on<>"labour only")+price_line_labour*(site_tax_on<>"materials only"))*IF(price_before=0,1,price_net/price_before)',
-            ),
-          ),
-          note: "Provisional sums and options count as materials; a discount lowers each part by the same share.",
-        },
-        // A rate that is missing is no rate of 1, as a blank factor would be.
-        money(
-          "price_tax",
-          "Tax",
-          // The call is the whole of it, so that an office copy can have a native formula in its place.
-          'RIG.ROUNDMONEY(price_taxable,2,site_rounding,IF(site_tax="",0,site_tax))',
-        ),
-        money("price_total", "Total", "ROUND(price_net+price_tax,2)", { strong: true }),
+      worked(price.low, f`${price.expected}-${TWO_DEVIATIONS}`),
+      worked(price.high, f`${price.expected}+${TWO_DEVIATIONS}`),
+    ]),
+    fieldsPart(
+      "Lines of the quote: the cost of a section, or a sum at its selling price",
+      [
+        worked(price.part_reception, f`${price.reception}`),
+        worked(price.part_cable, f`${price.cable}`),
+        worked(price.part_outlets, f`${price.outlets}`),
+        worked(price.part_labour, f`${price.labour}`),
+        worked(price.part_provisional, f`${price.sum_provisional}`),
+        worked(price.part_options, f`SUM(${options.chosen_sum})`),
       ],
-    },
-    {
-      kind: "block",
-      name: "bykind",
+      { together: price.parts },
+    ),
+    fieldsPart(
+      "Times: the price for each unit of direct cost, or 1",
+      [
+        worked(price.times_reception, f`${price.factor}`),
+        worked(price.times_cable, f`${price.factor}`),
+        worked(price.times_outlets, f`${price.factor}`),
+        worked(price.times_labour, f`${price.factor}`),
+        worked(price.times_provisional, f`1`),
+        worked(price.times_options, f`1`),
+      ],
+      { together: price.times },
+    ),
+    fieldsPart("Rounded for the quote: the only rounded sums", [
+      // The one is multiplied by the other exactly, and rounded once.
+      worked(price.lines, f`RIG.ROUNDMONEY(${price.parts},2,${site.rounding},${price.times})`, {
+        spillRows: Object.keys(LINES).length,
+      }),
+      spilledInto(price.line_cable),
+      spilledInto(price.line_outlets),
+      spilledInto(price.line_labour),
+      spilledInto(price.line_provisional),
+      spilledInto(price.line_options),
+      // A sum of whole cents has no tie to decide, so the native function is safe here.
+      worked(price.before, f`ROUND(SUM(${price.lines}),2)`),
+      worked(
+        price.discount,
+        // The price has two decimals and a share six or fewer.
+        roundedNatively(f`IF(${discount.share}="",${discount.sum},${price.before}*${discount.share})`),
+      ),
+      worked(price.net, f`ROUND(${price.before}-${price.discount},2)`),
+      worked(
+        price.taxable,
+        roundedNatively(
+          f`((${price.before}-${price.line_labour})*(${site.tax_on}<>"labour only")+${price.line_labour}*(${site.tax_on}<>"materials only"))*IF(${price.before}=0,1,${price.net}/${price.before})`,
+        ),
+      ),
+      // A rate that is missing is no rate of 1, as a blank factor would be.
+      // The call is the whole of it, so that an office copy can have a native formula in its place.
+      worked(
+        price.tax,
+        f`RIG.ROUNDMONEY(${price.taxable},2,${site.rounding},IF(${site.tax}="",0,${site.tax}))`,
+      ),
+      worked(price.total, f`ROUND(${price.net}+${price.tax},2)`, { strong: true }),
+    ]),
+    blockPart(bykind, {
       heading: "Price by kind of room: its outlets' own parts and an equal share of all else",
       prepared: 5,
-      mirrors: "kinds",
-      columns: [
-        { key: "name", head: "Room kind", width: 34, formula: 'IF(kinds_name="","",kinds_name)' },
-        {
-          key: "outlets",
-          head: "Outlets",
-          width: 30,
-          format: "integer",
-          formula: `IF(kinds_name="","",${countOf("rooms_kind", "kinds_name")})`,
-        },
-        {
-          key: "price",
-          head: "Price without tax",
-          unit: "money",
-          width: 14,
-          format: "money",
-          formula: `IF(kinds_name="","",price_factor*(${sumOf("rooms_own", "rooms_kind", "kinds_name")}+bykind_outlets*(price_direct-SUM(rooms_own))/count_outlets))`,
-        },
-      ],
-    },
+      mirrors: kinds,
+      formulas: {
+        name: f`IF(${kinds.name}="","",${kinds.name})`,
+        outlets: f`IF(${kinds.name}="","",${countOf(rooms.kind_key, kinds.name)})`,
+        price: f`IF(${kinds.name}="","",${price.factor}*(${sumOf(rooms.own, rooms.kind_key, kinds.name)}+${bykind.outlets}*(${price.direct}-SUM(${rooms.own}))/${count.outlets}))`,
+      },
+    }),
   ],
 };

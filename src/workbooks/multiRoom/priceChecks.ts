@@ -1,81 +1,95 @@
 /** Checks of prices, their dates, and the work that is priced. */
-import type { Check } from "../definition";
+import { chain, f, type Formula } from "../../formula/build";
+import { NONE_FOUND as none } from "../checkPlaces";
+import type { Check, CheckWords } from "../definition";
+import { labour, workTogether } from "./names/labour";
+import { cables, fittings, passives, plates, supplies, units } from "./names/parts";
+import { site } from "./names/site";
+import { onpurpose } from "./names/terms";
 
-export const PRICED_BLOCKS = ["cables", "passives", "units", "supplies", "plates", "fittings"] as const;
+/** The lists of Parts that carry prices. */
+export const PRICED = [cables, passives, units, supplies, plates, fittings] as const;
 
 /** One count over all lists of parts, and the first of each that is counted. */
-const ofParts = (bad: (block: string) => string): Pick<Check, "found" | "places"> => {
-  const counted = PRICED_BLOCKS.map((block) => `(${block}_name<>"")*(${bad(block)})>0`);
+const ofParts = (bad: (of: (typeof PRICED)[number]) => Formula): Pick<Check, "found" | "places"> => {
+  const counted = PRICED.map((of) => ({ of, rows: f`(${of.name}<>"")*(${bad(of)})>0` }));
   return {
-    found: counted.map((one) => `SUMPRODUCT(--(${one}))`).join("+"),
-    places: PRICED_BLOCKS.map(
-      (block, index) => `IFERROR("; "&INDEX(${block}_name,MATCH(1,(${counted[index]})*1,0)),"")`,
-    ).join("&"),
+    found: chain(
+      "+",
+      counted.map(({ rows }) => f`SUMPRODUCT(--(${rows}))`),
+    ),
+    places: chain(
+      "&",
+      counted.map(({ of, rows }) => f`IFERROR("; "&INDEX(${of.name},MATCH(1,(${rows})*1,0)),"")`),
+    ),
   };
 };
 
-const noneOf = "@=0";
 /** Counted by nothing. */
-const uncounted = (block: string): string =>
-  `(${block}_name<>"")*(${block}_per_outlet+${block}_per_branch+${block}_per_head+${block}_fixed=0)`;
+const uncounted = (of: typeof labour | typeof fittings): Formula =>
+  f`(${of.name}<>"")*(${of.per_outlet}+${of.per_branch}+${of.per_head}+${of.fixed}=0)`;
 
-export const priceChecks: readonly Check[] = [
-  {
+export const priceChecks = {
+  "prices expired": {
     what: "Prices without a date, or past it on the day of the quote",
     limit: "none",
-    ...ofParts((block) => `${block}_until<site_date`),
-    passes: noneOf,
+    ...ofParts((of) => f`${of.until}<${site.date}`),
+    passes: none,
     where: "Parts, valid until",
   },
-  {
+  "prices of the future": {
     what: "Prices of a day after the quote's",
     limit: "none",
-    ...ofParts((block) => `(${block}_priced<>"")*(${block}_priced>site_date)`),
-    passes: noneOf,
+    ...ofParts((of) => f`(${of.priced}<>"")*(${of.priced}>${site.date})`),
+    passes: none,
     where: "Parts, priced on",
   },
-  {
+  "prices run out": {
     what: "Prices that run out while the quote still holds",
     limit: "a wish, not a rule: who bears the difference?",
-    ...ofParts((block) => `(${block}_until>=site_date)*(${block}_until<site_until)`),
-    passes: noneOf,
+    ...ofParts((of) => f`(${of.until}>=${site.date})*(${of.until}<${site.until})`),
+    passes: none,
     where: "Parts, valid until",
     advice: true,
   },
-  {
+  "days of validity": {
     what: "Days that the quote still holds on its own date",
     limit: "1 or more",
-    found: "site_until-site_date",
-    passes: "@>=1",
+    found: f`${site.until}-${site.date}`,
+    passes: (found) => f`${found}>=1`,
     where: "Site, date of the quote, quote valid until",
   },
-  {
+  "hours of labour": {
     what: "Hours of labour in the price",
     limit: "more than 0, or listed on Terms as 0 on purpose",
-    found: 'work_total_hours+ISTEXT(INDEX(onpurpose_why,MATCH("labour",onpurpose_what,0)))',
+    found: f`${workTogether.total_hours}+ISTEXT(INDEX(${onpurpose.why},MATCH("labour",${onpurpose.what},0)))`,
     format: "two",
-    passes: "IFERROR(@>0,FALSE)",
+    passes: (found) => f`IFERROR(${found}>0,FALSE)`,
     where: "Parts, labour units",
   },
-  {
+  "minutes out of range": {
     what: "Labour whose minutes are not between a least and a most, both given or neither",
     limit: "none",
     found: {
-      of: "labour_name",
-      bad: '((labour_low<>"")<>(labour_high<>""))+(labour_low<>"")*(labour_high<>"")*((labour_low>labour_minutes)+(labour_high<labour_minutes)>0)',
+      of: labour.name,
+      bad: f`((${labour.low}<>"")<>(${labour.high}<>""))+(${labour.low}<>"")*(${labour.high}<>"")*((${labour.low}>${labour.minutes})+(${labour.high}<${labour.minutes})>0)`,
     },
-    passes: noneOf,
+    passes: none,
     where: "Parts, labour units",
   },
-  {
+  "work uncounted": {
     what: "Work and fittings that nothing counts",
     limit: "a wish, not a rule: they cost nothing in this job",
-    found: `SUMPRODUCT(--(${uncounted("labour")}>0))+SUMPRODUCT(--(${uncounted("fittings")}>0))`,
-    passes: noneOf,
+    found: chain(
+      "+",
+      [labour, fittings].map((of) => f`SUMPRODUCT(--(${uncounted(of)}>0))`),
+    ),
+    passes: none,
     where: "Parts, per outlet to for the job",
-    places: ["labour", "fittings"]
-      .map((block) => `IFERROR("; "&INDEX(${block}_name,MATCH(1,${uncounted(block)},0)),"")`)
-      .join("&"),
+    places: chain(
+      "&",
+      [labour, fittings].map((of) => f`IFERROR("; "&INDEX(${of.name},MATCH(1,${uncounted(of)},0)),"")`),
+    ),
     advice: true,
   },
-];
+} satisfies Readonly<Record<string, CheckWords>>;

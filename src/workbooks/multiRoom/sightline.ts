@@ -1,108 +1,72 @@
-import type { Field, SheetDefinition } from "../definition";
-import { slotColumns } from "../slotColumns";
+import { f, type Formula, type Named } from "../../formula/build";
+import type { SheetDefinition } from "../definition";
+import { blockPart, fieldsPart, spilledInto, worked } from "../parts";
+import { slotFormulas } from "../slotColumns";
+import { compass, pair, sight, sun } from "./names/sightline";
+import { site, slots } from "./names/site";
 
 /** The sun behind one slot, in its two seasons of the year. */
-const sunFields = (name: string, slot: string): Field[] => [
-  {
-    name: `sun_${name}`,
-    label: `Behind ${slot === "pair_a" ? "the first" : "the second"} slot, in spring`,
-    formula: `IF(${slot}="","",RIG.SUNCHECK(site_latitude,site_longitude,${slot},YEAR(site_date),site_dish,,site_height))`,
-    spillRows: 2,
-    spillColumns: 5,
-    spillFormats: ["two", "text", "text", "integer"],
-  },
-  { name: `sun_${name}_autumn`, label: "and in autumn", spilled: true },
-];
+const sunBehind = (slot: Named): Formula =>
+  f`IF(${slot}="","",RIG.SUNCHECK(${site.latitude},${site.longitude},${slot},YEAR(${site.date}),${site.dish},,${site.height}))`;
+const TWO_SEASONS = {
+  spillRows: 2,
+  spillColumns: 5,
+  spillFormats: ["two", "text", "text", "integer"],
+} as const;
 
-export const sightline: SheetDefinition = {
+export const sightlineSheet: SheetDefinition = {
   name: "Sightline",
   kind: "workings",
   intro: "Where the dish points for each slot, and whether the beam clears what stands in front of it.",
   print: { orientation: "landscape" },
   parts: [
-    {
-      kind: "block",
-      name: "sight",
+    blockPart(sight, {
       heading: "Slots from this site",
       prepared: 4,
-      mirrors: "slots",
-      columns: [
-        { key: "slot", head: "Orbital slot", width: 34, formula: 'IF(slots_slot="","",slots_slot)' },
-        ...slotColumns("slots_slot", "site"),
-        {
-          key: "clearance",
-          head: "Over the obstacle",
-          unit: "deg",
-          width: 14,
-          format: "degrees",
-          formula: 'IF(slots_slot="","",sight_angles_elevation-slots_obstacle)',
-        },
-        {
-          key: "verdict",
-          head: "Clearance",
-          width: 14,
-          // The spreadsheet's own comparison does: a call of ours is spared. Within 1e-9 it counts as equal.
-          formula: 'IF(sight_clearance="","",IF(ROUND(sight_clearance-site_clearance,9)<0,"low","ok"))',
-        },
+      mirrors: slots,
+      formulas: {
+        slot: f`IF(${slots.slot}="","",${slots.slot})`,
+        ...slotFormulas(slots.slot, site),
+        clearance: f`IF(${slots.slot}="","",${sight.angles.elevation}-${slots.obstacle})`,
+        // The spreadsheet's own comparison does: a call of ours is spared. Within 1e-9 it counts as equal.
+        verdict: f`IF(${sight.clearance}="","",IF(ROUND(${sight.clearance}-${site.clearance},9)<0,"low","ok"))`,
+      },
+    }),
+    fieldsPart("Compass", [
+      worked(
+        compass.declination,
+        f`IF(${pair.a}="","",INDEX(${sight.angles.azimuth},2)-INDEX(${sight.compass},2)-360*ROUND((INDEX(${sight.angles.azimuth},2)-INDEX(${sight.compass},2))/360,0))`,
+      ),
+    ]),
+    fieldsPart("One dish for the first two slots", [
+      worked(pair.a, f`IF(INDEX(${slots.slot},2)="","",INDEX(${slots.slot},2))`),
+      worked(pair.b, f`IF(INDEX(${slots.slot},3)="","",INDEX(${slots.slot},3))`),
+      worked(
+        pair.aim,
+        f`IF(${pair.b}="","",RIG.PAIRAIM(${site.latitude},${site.longitude},${pair.a},${pair.b},${site.height}))`,
+        { spillRows: 1, spillColumns: 2 },
+      ),
+      worked(
+        pair.tilt,
+        f`IF(${pair.b}="","",RIG.PAIRTILT(${site.latitude},${site.longitude},${pair.a},${pair.b},${site.height}))`,
+      ),
+      worked(
+        pair.separation,
+        f`IF(${pair.b}="","",RIG.SEPARATION(${site.latitude},${site.longitude},${pair.a},${pair.b},${site.height}))`,
+      ),
+    ]),
+    fieldsPart(
+      "Sun check",
+      [
+        worked(sun.a, sunBehind(pair.a), TWO_SEASONS),
+        spilledInto(sun.a_autumn),
+        worked(sun.b, sunBehind(pair.b), TWO_SEASONS),
+        spilledInto(sun.b_autumn),
       ],
-    },
-    {
-      kind: "fields",
-      heading: "Compass",
-      fields: [
-        {
-          name: "sight_declination",
-          label: "Magnetic declination at the first slot",
-          unit: "deg east",
-          format: "degrees",
-          note: "True less compass, on the date on Site. Iron nearby turns a compass much further.",
-          formula:
-            'IF(pair_a="","",INDEX(sight_angles_azimuth,2)-INDEX(sight_compass,2)-360*ROUND((INDEX(sight_angles_azimuth,2)-INDEX(sight_compass,2))/360,0))',
-        },
-      ],
-    },
-    {
-      kind: "fields",
-      heading: "One dish for the first two slots",
-      fields: [
-        { name: "pair_a", label: "First slot", formula: 'IF(INDEX(slots_slot,2)="","",INDEX(slots_slot,2))' },
-        {
-          name: "pair_b",
-          label: "Second slot",
-          formula: 'IF(INDEX(slots_slot,3)="","",INDEX(slots_slot,3))',
-        },
-        {
-          name: "pair_aim",
-          label: "Aim: azimuth and elevation of the beam",
-          unit: "",
-          format: "degrees",
-          formula: 'IF(pair_b="","",RIG.PAIRAIM(site_latitude,site_longitude,pair_a,pair_b,site_height))',
-          spillRows: 1,
-          spillColumns: 2,
-        },
-        {
-          name: "pair_tilt",
-          label: "Tilt, clockwise at the dish facing the slots",
-          unit: "deg",
-          format: "degrees",
-          note: "0 is no tilt. A mount's scale may begin elsewhere and count either way: see its drawing.",
-          formula: 'IF(pair_b="","",RIG.PAIRTILT(site_latitude,site_longitude,pair_a,pair_b,site_height))',
-        },
-        {
-          name: "pair_separation",
-          label: "Separation as seen from here",
-          unit: "deg",
-          format: "degrees",
-          formula: 'IF(pair_b="","",RIG.SEPARATION(site_latitude,site_longitude,pair_a,pair_b,site_height))',
-        },
-      ],
-    },
-    {
-      kind: "fields",
-      heading: "Sun check",
-      valueHeads: ["Peak, UTC", "Least separation, deg", "First day", "Last day", "Seconds of outage then"],
-      fields: [...sunFields("a", "pair_a"), ...sunFields("b", "pair_b")],
-    },
+      {
+        valueHeads: ["Peak, UTC", "Least separation, deg", "First day", "Last day", "Seconds of outage then"],
+      },
+    ),
     {
       kind: "text",
       heading: "Caution",

@@ -1,570 +1,83 @@
+import { call, f, type Formula, type Named } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
+import { askedBeside, blockPart, bound, fieldsPart, gridPart } from "../parts";
 import { writingField } from "../typed/writingField";
+import { commissioningLimits, corner, site, slots } from "./names/site";
 
 /** The one end of two figures whichever way they stand: swapped, they never look better. Text where one is blank. */
-const between = (end: string, one: string, other: string): string =>
-  `IF((${one}="")+(${other}="")>0,"not given",${end}(${one},${other}))`;
+const between = (end: "MIN" | "MAX", one: Named, other: Named): Formula =>
+  f`IF((${one}="")+(${other}="")>0,"not given",${call(end, one, other)})`;
 
-export const site: SheetDefinition = {
+export const siteSheet: SheetDefinition = {
   name: "Site",
   kind: "input",
   intro: "The job, the place, the orbital slots, and the figures that every other sheet goes by.",
   print: { orientation: "portrait" },
   parts: [
-    {
-      kind: "fields",
-      heading: "Job",
-      valueWidth: 38,
-      fields: [
-        {
-          name: "site_job",
-          label: "Job",
-          input: {
-            what: "A short name for the job",
-            example: "Harbour guest house",
-            required: true,
-            rule: { kind: "text" },
-          },
-        },
-        {
-          name: "site_customer",
-          label: "Customer",
-          input: { what: "Who the quote is for", required: true, rule: { kind: "text" } },
-        },
-        {
-          name: "site_place",
-          label: "Address",
-          input: { what: "Where the work is done", required: true, rule: { kind: "text" } },
-        },
-        {
-          name: "site_prepared_by",
-          label: "Prepared by",
-          input: { what: "Who made the estimate", required: true, rule: { kind: "text" } },
-        },
-        {
-          name: "site_quote",
-          label: "Quote number",
-          input: {
-            what: "Your number for the quote",
-            example: "Q-104",
-            required: true,
-            rule: { kind: "text" },
-          },
-        },
-        {
-          name: "site_revision",
-          label: "Revision",
-          format: "integer",
-          input: {
-            what: "The revision of the quote",
-            example: "1",
-            required: true,
-            rule: { kind: "number", min: 0, max: 999, integer: true },
-          },
-        },
-        {
-          name: "site_date",
-          label: "Date of the quote",
-          format: "date",
-          note: "Also the date for the compass bearing.",
-          input: {
-            what: "The date of the quote",
-            example: "2026-11-02",
-            required: true,
-            rule: { kind: "date" },
-          },
-        },
-        {
-          name: "site_until",
-          label: "Quote valid until",
-          format: "date",
-          input: {
-            what: "The last day on which the quote holds",
-            example: "2026-12-31",
-            required: true,
-            rule: { kind: "date" },
-          },
-        },
+    fieldsPart(
+      "Job",
+      [
+        site.job,
+        site.customer,
+        site.place,
+        site.prepared_by,
+        site.quote,
+        site.revision,
+        site.date,
+        site.until,
         writingField,
       ],
-    },
-    {
-      kind: "fields",
-      heading: "Place",
-      fields: [
-        {
-          name: "site_latitude",
-          label: "Latitude",
-          unit: "deg north",
-          format: "three",
-          note: "South is negative.",
-          input: {
-            what: "Latitude of the dish",
-            example: "51.5",
-            required: true,
-            rule: { kind: "number", min: -90, max: 90 },
-          },
-        },
-        {
-          name: "site_longitude",
-          label: "Longitude",
-          unit: "deg east",
-          format: "three",
-          note: "West is negative.",
-          input: {
-            what: "Longitude of the dish",
-            example: "-0.12",
-            required: true,
-            rule: { kind: "number", min: -180, max: 180 },
-          },
-        },
-        {
-          name: "site_height",
-          label: "Height above sea level",
-          unit: "m",
-          format: "integer",
-          input: {
-            what: "Height of the site above sea level",
-            example: "35",
-            required: true,
-            rule: { kind: "number", min: -500, max: 9000 },
-          },
-        },
-        {
-          name: "site_clearance",
-          label: "Clearance wanted over obstacles",
-          unit: "deg",
-          format: "one",
-          note: "Common practice, no source: 2 to 5 deg, more where trees grow.",
-          input: {
-            what: "How far the beam should pass above the highest obstacle",
-            example: "3",
-            required: true,
-            rule: { kind: "number", min: 0, max: 20 },
-          },
-        },
-      ],
-    },
-    {
-      kind: "fields",
-      heading: "Dish",
-      fields: [
-        {
-          name: "site_dish",
-          label: "Diameter of the dish",
-          unit: "m",
-          format: "two",
-          note: "For the sun check.",
-          input: {
-            what: "Diameter of the dish",
-            example: "0.9",
-            required: true,
-            rule: { kind: "number", min: 0.3, max: 15 },
-          },
-        },
-        {
-          name: "site_offset",
-          label: "Offset angle of the dish",
-          unit: "deg",
-          format: "one",
-          note: "For the tilt of its face; 0 for a centre-fed dish. From the maker, or arc cosine of rim width over rim height.",
-          input: {
-            what: "Offset angle of the dish; 0 for a centre-fed one",
-            example: "22.6",
-            required: true,
-            rule: { kind: "number", min: 0, max: 60 },
-          },
-        },
-        {
-          name: "site_downlink",
-          label: "Frequency received at the dish",
-          unit: "MHz",
-          format: "integer",
-          note: "For the width of its beam when it is peaked.",
-          input: {
-            what: "A frequency in the middle of the band that the dish receives",
-            example: "11700",
-            required: true,
-            rule: { kind: "number", min: 1000, max: 50_000 },
-          },
-        },
-      ],
-    },
-    {
-      kind: "block",
-      name: "slots",
+      { valueWidth: 38 },
+    ),
+    fieldsPart("Place", [site.latitude, site.longitude, site.height, site.clearance]),
+    fieldsPart("Dish", [site.dish, site.offset, site.downlink]),
+    blockPart(slots, {
       heading: "Orbital slots wanted",
       prepared: 4,
-      columns: [
-        {
-          key: "slot",
-          head: "Orbital slot",
-          unit: "deg, E or W",
-          width: 34,
-          input: {
-            what: "Orbital slot: its degrees from 0 to 180 with E or W behind them",
-            example: "97W",
-            rule: { kind: "slot" },
-          },
-        },
-        {
-          key: "service",
-          head: "What it is for",
-          width: 20,
-          input: { what: "What the customer wants from this slot", rule: { kind: "text" } },
-        },
-        {
-          key: "obstacle",
-          head: "Highest obstacle",
-          unit: "deg",
-          width: 12,
-          format: "one",
-          input: {
-            what: "Elevation of the highest obstacle on that bearing, seen from the dish",
-            example: "12",
-            required: true,
-            rule: { kind: "number", min: 0, max: 90 },
-          },
-        },
+      formulas: {},
+    }),
+    fieldsPart("Cables and levels", [
+      site.unit,
+      site.slack,
+      site.waste,
+      site.run_tolerance,
+      askedBeside(site.low, { atMost: bound(site.high, "the highest frequency") }),
+      askedBeside(site.high, { atLeast: bound(site.low, "the lowest frequency") }),
+      askedBeside(site.cold, { atMost: bound(site.hot, "the hottest cable") }),
+      askedBeside(site.hot, { atLeast: bound(site.cold, "the coldest cable") }),
+      askedBeside(site.level_low, { atMost: bound(site.level_high, "the greatest level") }),
+      askedBeside(site.level_high, { atLeast: bound(site.level_low, "the least level") }),
+      askedBeside(site.level_design, {
+        atLeast: bound(site.level_low, "the least level", { orEqual: true }),
+      }),
+    ]),
+    gridPart(
+      "The four corners of every prediction",
+      ["low end, cold", "low end, hot", "high end, cold", "high end, hot"],
+      [
+        [
+          corner.frequency,
+          (["MIN", "MIN", "MAX", "MAX"] as const).map((end) => between(end, site.low, site.high)),
+        ],
+        [
+          corner.temperature,
+          (["MIN", "MAX", "MIN", "MAX"] as const).map((end) => between(end, site.cold, site.hot)),
+        ],
       ],
-    },
-    {
-      kind: "fields",
-      heading: "Cables and levels",
-      fields: [
-        {
-          name: "site_unit",
-          label: "Lengths on all sheets are in",
-          note: "Also the reel lengths on Parts.",
-          input: {
-            what: "The unit of every length",
-            required: true,
-            rule: { kind: "choice", choices: ["m", "ft"] },
-          },
-        },
-        {
-          name: "site_slack",
-          label: "Slack added to each run",
-          unit: "m or ft",
-          format: "one",
-          note: "Common practice, no source: 5 to 10 ft at each end.",
-          input: {
-            what: "Length added to every run for slack and termination, in the unit above",
-            example: "2",
-            required: true,
-            zero: "note",
-            rule: { kind: "number", min: 0, max: 100 },
-          },
-        },
-        {
-          name: "site_waste",
-          label: "Waste added to each run",
-          unit: "share",
-          format: "percent",
-          note: "Common practice, no source: 5 to 15 % for cable.",
-          input: {
-            what: "Share added to every run for waste",
-            example: "5%",
-            required: true,
-            zero: "note",
-            rule: { kind: "number", min: 0, max: 0.5 },
-          },
-        },
-        {
-          name: "site_run_tolerance",
-          label: "Lengths may be off by",
-          unit: "share",
-          format: "percent",
-          note: "Trunks, and runs without a shortest or longest; Checks counts the outlets that would fail.",
-          input: {
-            what: "Share by which a length may turn out longer or shorter than surveyed",
-            example: "10%",
-            required: true,
-            zero: "note",
-            rule: { kind: "number", min: 0, max: 0.9 },
-          },
-        },
-        {
-          name: "site_low",
-          label: "Lowest frequency on the cable",
-          unit: "MHz",
-          format: "integer",
-          input: {
-            what: "Lowest frequency that an outlet must get",
-            example: "950",
-            required: true,
-            rule: {
-              kind: "number",
-              min: 5,
-              max: 3000,
-              atMost: { name: "site_high", words: "the highest frequency" },
-            },
-          },
-        },
-        {
-          name: "site_high",
-          label: "Highest frequency on the cable",
-          unit: "MHz",
-          format: "integer",
-          input: {
-            what: "Highest frequency that an outlet must get",
-            example: "2150",
-            required: true,
-            rule: {
-              kind: "number",
-              min: 5,
-              max: 3000,
-              atLeast: { name: "site_low", words: "the lowest frequency" },
-            },
-          },
-        },
-        {
-          name: "site_cold",
-          label: "Coldest cable",
-          unit: "°C",
-          format: "integer",
-          input: {
-            what: "Temperature of the coldest cable in the year",
-            example: "-15",
-            required: true,
-            rule: {
-              kind: "number",
-              min: -60,
-              max: 90,
-              atMost: { name: "site_hot", words: "the hottest cable" },
-            },
-          },
-        },
-        {
-          name: "site_hot",
-          label: "Hottest cable",
-          unit: "°C",
-          format: "integer",
-          note: "A cable under a roof in summer is far hotter than the air.",
-          input: {
-            what: "Temperature of the hottest cable in the year",
-            example: "55",
-            required: true,
-            rule: {
-              kind: "number",
-              min: -60,
-              max: 90,
-              atLeast: { name: "site_cold", words: "the coldest cable" },
-            },
-          },
-        },
-        {
-          name: "site_level_low",
-          label: "Least level at an outlet",
-          unit: "dBµV",
-          format: "one",
-          note: "EN 60728-1: 47 dBµV for satellite IF with QPSK, 8PSK or APSK.",
-          input: {
-            what: "Least level at an outlet",
-            example: "47",
-            required: true,
-            rule: {
-              kind: "number",
-              min: 20,
-              max: 120,
-              atMost: { name: "site_level_high", words: "the greatest level" },
-            },
-          },
-        },
-        {
-          name: "site_level_high",
-          label: "Greatest level at an outlet",
-          unit: "dBµV",
-          format: "one",
-          note: "EN 60728-1: 77 dBµV.",
-          input: {
-            what: "Greatest level at an outlet",
-            example: "77",
-            required: true,
-            rule: {
-              kind: "number",
-              min: 20,
-              max: 120,
-              atLeast: { name: "site_level_low", words: "the least level" },
-            },
-          },
-        },
-        {
-          name: "site_level_design",
-          label: "Design floor",
-          unit: "dBµV",
-          format: "one",
-          note: "A margin over the least level; 53 dBµV is a usual floor for satellite IF.",
-          input: {
-            what: "Level below which an outlet is worth a second look",
-            example: "53",
-            required: true,
-            rule: {
-              kind: "number",
-              min: 20,
-              max: 120,
-              atLeast: { name: "site_level_low", words: "the least level", orEqual: true },
-            },
-          },
-        },
-      ],
-    },
-    {
-      kind: "grid",
-      heading: "The four corners of every prediction",
-      heads: ["low end, cold", "low end, hot", "high end, cold", "high end, hot"],
-      rows: [
-        {
-          name: "corner_frequency",
-          label: "Frequency",
-          unit: "MHz",
-          format: "integer",
-          formulas: ["MIN", "MIN", "MAX", "MAX"].map((end) => between(end, "site_low", "site_high")),
-        },
-        {
-          name: "corner_temperature",
-          label: "Cable temperature",
-          unit: "°C",
-          format: "integer",
-          formulas: ["MIN", "MAX", "MIN", "MAX"].map((end) => between(end, "site_cold", "site_hot")),
-        },
-      ],
-    },
-    {
-      kind: "fields",
-      heading: "Measured against predicted",
-      fields: [
-        {
-          name: "commission_tolerance",
-          label: "A measured level may differ by",
-          unit: "dB",
-          format: "one",
-          note: "Common practice, no source: meter error and connectors.",
-          input: {
-            what: "How far a measured level may lie outside the predicted range",
-            example: "3",
-            required: true,
-            rule: { kind: "number", min: 0, max: 20 },
-          },
-        },
-        {
-          name: "commission_volts_tolerance",
-          label: "Measured volts may differ by",
-          unit: "V",
-          format: "one",
-          note: "Common practice, no source: meter error, contacts, the diodes of a splitter.",
-          input: {
-            what: "How far measured volts may lie from the predicted ones",
-            example: "1",
-            required: true,
-            rule: { kind: "number", min: 0, max: 20 },
-          },
-        },
-        {
-          name: "commission_meter",
-          label: "The meter reads levels within ±",
-          unit: "dB",
-          format: "one",
-          note: "Common practice, no source; the maker's figure is better. For the diagnosis.",
-          input: {
-            what: "How far a level that the meter shows may lie from the true one",
-            example: "1.5",
-            required: true,
-            rule: { kind: "number", min: 0.1, max: 10 },
-          },
-        },
-      ],
-    },
-    {
-      kind: "fields",
-      heading: "Money",
-      fields: [
-        {
-          name: "site_currency",
-          label: "Currency",
-          note: "Shown on the quote; all prices on Parts are in it.",
-          input: {
-            what: "The currency of all prices",
-            example: "EUR",
-            required: true,
-            rule: { kind: "text" },
-          },
-        },
-        {
-          name: "site_contingency",
-          label: "Contingency",
-          unit: "share of direct cost",
-          format: "percent",
-          note: "An allowance that is expected to be spent; added before overhead.",
-          input: {
-            what: "Contingency as a share of the direct cost",
-            example: "3%",
-            required: true,
-            zero: "note",
-            rule: { kind: "number", min: 0, max: 1 },
-          },
-        },
-        {
-          name: "site_overhead",
-          label: "Overhead",
-          unit: "share of cost",
-          format: "percent",
-          input: {
-            what: "Overhead as a share of direct cost with contingency",
-            example: "10%",
-            required: true,
-            zero: "note",
-            rule: { kind: "number", min: 0, max: 2 },
-          },
-        },
-        {
-          name: "site_margin",
-          label: "Margin",
-          unit: "share of price",
-          format: "percent",
-          note: "Price = cost / (1 - margin): 20 % margin is 25 % markup.",
-          input: {
-            what: "Margin as a share of the selling price",
-            example: "20%",
-            required: true,
-            zero: "note",
-            rule: { kind: "number", min: 0, max: 0.95 },
-          },
-        },
-        {
-          name: "site_tax",
-          label: "Tax",
-          unit: "share",
-          format: "percent",
-          input: {
-            what: "Tax rate on the taxable part",
-            example: "20%",
-            required: true,
-            zero: "note",
-            rule: { kind: "number", min: 0, max: 0.5 },
-          },
-        },
-        {
-          name: "site_tax_on",
-          label: "Tax is on",
-          note: "The taxable part by your rules.",
-          input: {
-            what: "What the tax is charged on",
-            required: true,
-            rule: { kind: "choice", choices: ["materials and labour", "materials only", "labour only"] },
-          },
-        },
-        {
-          name: "site_rounding",
-          label: "Rounding of a tie",
-          note: "Money is rounded once, where it is printed.",
-          input: {
-            what: "How a tie is rounded",
-            required: true,
-            rule: { kind: "choice", choices: ["half away", "half even"] },
-          },
-        },
-      ],
-    },
+    ),
+    fieldsPart("Measured against predicted", [
+      commissioningLimits.tolerance,
+      commissioningLimits.volts_tolerance,
+      commissioningLimits.meter,
+    ]),
+    fieldsPart("Money", [
+      site.currency,
+      site.contingency,
+      site.overhead,
+      site.margin,
+      site.tax,
+      site.tax_on,
+      site.rounding,
+    ]),
   ],
 };

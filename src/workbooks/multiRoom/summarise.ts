@@ -1,7 +1,7 @@
 /** What a computed multi-room estimate comes to, in figures. */
+import { parseRange } from "../../formula/address";
 import { isBookError, type Book, type BookResult } from "../book";
 import { namedColumn, namedRows, namedValue } from "../named";
-import { parseRange } from "../../formula/address";
 
 /** A figure, or the sentence of the error in its place. */
 export type Figure = number | string | null;

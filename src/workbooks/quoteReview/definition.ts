@@ -1,81 +1,91 @@
 /** Quote review: the office looks over somebody else's quote in two minutes. */
+import { chain, f } from "../../formula/build";
+import { NONE_FOUND } from "../checkPlaces";
+import { checksOf, checksSheet } from "../checksSheet";
 import type { WorkbookDefinition } from "../definition";
-import { checksSheet } from "../checksSheet";
+import { belowOf } from "../layOut";
+import { OF } from "../names";
 import { versionNow } from "../versions";
 import { about } from "./about";
-import { ratios } from "./ratios";
-import { FIGURES_MISSING, review, SUMS_THAT_DIFFER } from "./review";
+import { lines, questions, ranges, review } from "./names";
+import { ratiosSheet } from "./ratios";
+import { FIGURES_MISSING, reviewSheet, SUMS_THAT_DIFFER } from "./review";
 
-const checks = checksSheet([
-  {
-    what: "Figures that can be worked again and are not typed",
-    limit: "none",
-    found: FIGURES_MISSING,
-    passes: "@=0",
-    where: "Review, figures",
-  },
-  {
-    what: "Sums that differ from what was worked again",
-    limit: "none",
-    found: SUMS_THAT_DIFFER,
-    passes: "@=0",
-    where: "Review, figures",
-  },
-  {
-    what: "Lines whose sum is not quantity times cost, or not whole",
-    limit: "none",
-    found: 'COUNTIF(lines_word,"look")+COUNTIF(lines_word,"missing")+SUMPRODUCT(--ISERROR(lines_word))',
-    passes: "@=0",
-    where: "Review, lines",
-  },
-  {
-    what: "Ratios outside your own ranges, or not found",
-    limit: "none",
-    found: 'COUNTIF(ranges_word,"look")+SUMPRODUCT(--ISERROR(ranges_value))',
-    passes: "@=0",
-    where: "Review, ratios",
-  },
-  {
-    what: "Ratios without a range of yours",
-    limit: "a wish, not a rule",
-    found: 'COUNTIF(ranges_word,"no range")',
-    passes: "@=0",
-    where: "Review, ratios",
-    advice: true,
-  },
-  {
-    what: "Questions not settled",
-    limit: "none",
-    found: 'COUNTIF(asked_word,"look")',
-    passes: "@=0",
-    where: "Review, questions",
-  },
-  {
-    what: "Days that the quote still holds on the day of the review",
-    limit: "1 or more",
-    found: "review_until-review_date",
-    passes: "@>=1",
-    where: "Review, valid until",
-  },
-  {
-    what: "A reviewer is named",
-    limit: "1",
-    found: '(review_reviewer<>"")*1',
-    passes: "@=1",
-    where: "Review",
-  },
-  {
-    what: "Cells filled at or below the closing row of a block",
-    limit: "none: rows there are not looked at",
-    found: 'SUMPRODUCT(--(lines_below<>""))+SUMPRODUCT(--(ranges_below<>""))+SUMPRODUCT(--(asked_below<>""))',
-    passes: "@=0",
-    where: "Review, the ends of the blocks",
-  },
-]);
+const checks = checksSheet(
+  checksOf({
+    "figures missing": {
+      what: "Figures that can be worked again and are not typed",
+      limit: "none",
+      found: FIGURES_MISSING,
+      passes: NONE_FOUND,
+      where: "Review, figures",
+    },
+    "sums that differ": {
+      what: "Sums that differ from what was worked again",
+      limit: "none",
+      found: SUMS_THAT_DIFFER,
+      passes: NONE_FOUND,
+      where: "Review, figures",
+    },
+    "lines that differ": {
+      what: "Lines whose sum is not quantity times cost, or not whole",
+      limit: "none",
+      found: f`COUNTIF(${lines.word},"look")+COUNTIF(${lines.word},"missing")+SUMPRODUCT(--ISERROR(${lines.word}))`,
+      passes: NONE_FOUND,
+      where: "Review, lines",
+    },
+    "ratios out of range": {
+      what: "Ratios outside your own ranges, or not found",
+      limit: "none",
+      found: f`COUNTIF(${ranges.word},"look")+SUMPRODUCT(--ISERROR(${ranges.value}))`,
+      passes: NONE_FOUND,
+      where: "Review, ratios",
+    },
+    "ratios without a range": {
+      what: "Ratios without a range of yours",
+      limit: "a wish, not a rule",
+      found: f`COUNTIF(${ranges.word},"no range")`,
+      passes: NONE_FOUND,
+      where: "Review, ratios",
+      advice: true,
+    },
+    "questions open": {
+      what: "Questions not settled",
+      limit: "none",
+      found: f`COUNTIF(${questions.word},"look")`,
+      passes: NONE_FOUND,
+      where: "Review, questions",
+    },
+    "days of validity": {
+      what: "Days that the quote still holds on the day of the review",
+      limit: "1 or more",
+      found: f`${review.until}-${review.date}`,
+      passes: (found) => f`${found}>=1`,
+      where: "Review, valid until",
+    },
+    "reviewer named": {
+      what: "A reviewer is named",
+      limit: "1",
+      found: f`(${review.reviewer}<>"")*1`,
+      passes: (found) => f`${found}=1`,
+      where: "Review",
+    },
+    "rows below a block": {
+      what: "Cells filled at or below the closing row of a block",
+      limit: "none: rows there are not looked at",
+      found: chain(
+        "+",
+        [lines, ranges, questions].map((of) => f`SUMPRODUCT(--(${belowOf(of[OF])}<>""))`),
+      ),
+      passes: NONE_FOUND,
+      where: "Review, the ends of the blocks",
+    },
+  }),
+);
 
 export const quoteReview: WorkbookDefinition = {
   id: "quote-review",
   title: "Quote review",
   version: versionNow("quote-review"),
-  sheets: [about, review, ratios, checks],
+  sheets: [about, reviewSheet, ratiosSheet, checks],
 };

@@ -1,46 +1,34 @@
-import type { Field, SheetDefinition } from "../definition";
+import { f, type Formula, type Named } from "../../formula/build";
+import type { SheetDefinition } from "../definition";
+import { fieldsPart, worked } from "../parts";
+import { ratio, ratioNames, review } from "./names";
+
+const each = (of: Named | Formula, by: Named | Formula): Formula => f`IF(${by}=0,"",${of}/${by})`;
 
 /** Each ratio: its label is what Review offers. */
-const RATIOS: readonly (readonly [name: string, label: string, unit: string, of: string, by: string])[] = [
-  ["per_outlet", "price per outlet", "money", "review_price", "review_outlets"],
-  ["cable_each", "cable per outlet", "m or ft", "review_cable", "review_outlets"],
-  ["hours_each", "crew hours per outlet", "h", "review_hours", "review_outlets"],
-  ["tuners_each", "tuners per outlet", "", "review_tuners", "review_outlets"],
-  ["tuners_head", "tuners per head unit", "", "review_tuners", "review_heads"],
-  [
-    "materials",
-    "materials, share of direct cost",
-    "share",
-    "review_materials",
-    "(review_materials+review_labour)",
-  ],
-  ["margin", "margin that the price has", "share", "(review_price-review_cost)", "review_price"],
-  ["extras", "provisional sums and options, share of the net", "share", "review_extras", "review_net"],
+const RATIOS = [
+  worked(ratio.per_outlet, each(review.price, review.outlets)),
+  worked(ratio.cable_each, each(review.cable, review.outlets)),
+  worked(ratio.hours_each, each(review.hours, review.outlets)),
+  worked(ratio.tuners_each, each(review.tuners, review.outlets)),
+  worked(ratio.tuners_head, each(review.tuners, review.heads)),
+  worked(ratio.materials, each(review.materials, f`(${review.materials}+${review.labour})`)),
+  worked(ratio.margin, each(f`(${review.price}-${review.cost})`, review.price)),
+  worked(ratio.extras, each(review.extras, review.net)),
 ];
 
-export const ratios: SheetDefinition = {
+export const ratiosSheet: SheetDefinition = {
   name: "Ratios",
   kind: "workings",
   intro: "What Review holds against your ranges.",
   print: { orientation: "portrait" },
   parts: [
-    {
-      kind: "fields",
-      heading: "Ratios",
-      name: "ratio_values",
-      fields: RATIOS.map(([name, label, unit, of, by]): Field => ({
-        name: `ratio_${name}`,
-        label,
-        unit,
-        format: "two",
-        formula: `IF(${by}=0,"",${of}/${by})`,
-      })),
-    },
+    fieldsPart("Ratios", RATIOS, { together: ratio.values }),
     {
       kind: "words",
       heading: "Their names, as Review offers them",
-      name: "ratio_names",
-      words: RATIOS.map(([, label]) => label),
+      name: ratioNames.name,
+      words: RATIOS.map(({ label }) => label),
     },
   ],
 };

@@ -3,7 +3,8 @@
  * decimals otherwise than the workbook's people do is found out by its own cells; then no sign of it is taken for
  * the one or the other where it could be either.
  */
-import { rooms } from "../multiRoom/rooms";
+import { rooms } from "../multiRoom/names/rooms";
+import { OF, type ColumnWords } from "../names";
 import { asFigures } from "../typed/plainText";
 import { readTyped } from "../typed/readTyped";
 import type { Reading, TypedContext } from "../typed/reading";
@@ -47,8 +48,6 @@ const LONGEST = 80;
 
 /** The column of the Rooms block itself says what it takes. */
 function kindOf(key: string): NumberKind {
-  const column = rooms.parts
-    .flatMap((part) => (part.kind === "block" ? part.columns : []))
-    .find((one) => one.key === key);
-  return typedKind(column ?? {}) as NumberKind;
+  const columns: Readonly<Record<string, ColumnWords>> = rooms[OF].columns;
+  return typedKind(columns[key] ?? {}) as NumberKind;
 }

@@ -1,0 +1,27 @@
+/** The sheets that a person fills, as the checks of entries go through them. */
+import type { SheetDefinition } from "../definition";
+import { alignmentSheet } from "./alignment";
+import { bondingSheet } from "./bonding";
+import { branchesSheet } from "./branches";
+import { causesSheet } from "./causes";
+import { headUnitsSheet } from "./headUnits";
+import { logSheet } from "./log";
+import { partsSheet } from "./parts";
+import { roomsSheet } from "./rooms";
+import { siteSheet } from "./site";
+import { termsSheet } from "./terms";
+
+/** With a check for each of their parts. */
+export const LONG_SHEETS: readonly SheetDefinition[] = [siteSheet, partsSheet];
+
+/** With one check each. */
+export const OTHER_SHEETS: readonly SheetDefinition[] = [
+  branchesSheet,
+  roomsSheet,
+  headUnitsSheet,
+  bondingSheet,
+  termsSheet,
+  alignmentSheet,
+  causesSheet,
+  logSheet,
+];

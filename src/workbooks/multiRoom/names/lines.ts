@@ -1,0 +1,9 @@
+/** The lines of the quote: four sections of cost, then what is entered at its selling price. */
+export const LINES = {
+  reception: "Head units and power supplies",
+  cable: "Cable, splitters and taps",
+  outlets: "Outlets, fittings and sundries",
+  labour: "Labour",
+  provisional: "Provisional sums",
+  options: "Options chosen",
+} as const;

@@ -1,0 +1,43 @@
+import { block, fields, result, told } from "../../names";
+import { LINES } from "./lines";
+
+export const quote = fields("quote", {
+  draft: told("Draft"),
+  job: told("Job"),
+  customer: told("For"),
+  place: told("At"),
+  number: told("Number and revision"),
+  date: told("Date", { format: "date" }),
+  until: told("Valid until", { format: "date" }),
+  by: told("Prepared by"),
+  scope: told("Scope"),
+  reception: told(LINES.reception, { format: "money" }),
+  cable: told(LINES.cable, { format: "money" }),
+  fittings: told(LINES.outlets, { format: "money" }),
+  labour: told(LINES.labour, { format: "money" }),
+  provisional: told(LINES.provisional, { format: "money" }),
+  options: told(LINES.options, { format: "money" }),
+  discount: told("Discount", { format: "money" }),
+  discount_reason: told("Reason for the discount"),
+  net: told("Price without tax", { format: "money" }),
+  tax: told("Tax", { format: "money" }),
+  tax_reason: told("Reason for no tax"),
+  total: told("Total", { format: "money" }),
+  currency: told("All sums in"),
+  expected: told("Expected total, as lengths and hours may turn out", { format: "money" }),
+  range: told("Its range, about 19 in 20", { format: "text" }),
+});
+
+export const quoteoptions = block("quoteoptions", {
+  name: result("Option", { width: 40 }),
+  sum: result("Price without tax", { width: 38, format: "money" }),
+  word: result("In the total", { width: 14 }),
+});
+
+export const quoteassumptions = block("quoteassumptions", {
+  text: result("Assumed", { width: 40 }),
+});
+
+export const quoteexclusions = block("quoteexclusions", {
+  text: result("Not included", { width: 40 }),
+});

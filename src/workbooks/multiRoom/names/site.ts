@@ -1,0 +1,257 @@
+import { anyText, day, number, oneOf, whole } from "../../asks";
+import { asked, block, entry, fields, told } from "../../names";
+import { slotEntry } from "../../slotColumns";
+
+export const site = fields("site", {
+  job: asked(
+    "Job",
+    {},
+    anyText("A short name for the job", { example: "Harbour guest house", required: true }),
+  ),
+  customer: asked("Customer", {}, anyText("Who the quote is for", { required: true })),
+  place: asked("Address", {}, anyText("Where the work is done", { required: true })),
+  prepared_by: asked("Prepared by", {}, anyText("Who made the estimate", { required: true })),
+  quote: asked(
+    "Quote number",
+    {},
+    anyText("Your number for the quote", { example: "Q-104", required: true }),
+  ),
+  revision: asked(
+    "Revision",
+    { format: "integer" },
+    whole(0, 999, "The revision of the quote", { example: "1", required: true }),
+  ),
+  date: asked(
+    "Date of the quote",
+    { format: "date", note: "Also the date for the compass bearing." },
+    day("The date of the quote", { example: "2026-11-02", required: true }),
+  ),
+  until: asked(
+    "Quote valid until",
+    { format: "date" },
+    day("The last day on which the quote holds", { example: "2026-12-31", required: true }),
+  ),
+  latitude: asked(
+    "Latitude",
+    { unit: "deg north", format: "three", note: "South is negative." },
+    number(-90, 90, "Latitude of the dish", { example: "51.5", required: true }),
+  ),
+  longitude: asked(
+    "Longitude",
+    { unit: "deg east", format: "three", note: "West is negative." },
+    number(-180, 180, "Longitude of the dish", { example: "-0.12", required: true }),
+  ),
+  height: asked(
+    "Height above sea level",
+    { unit: "m", format: "integer" },
+    number(-500, 9000, "Height of the site above sea level", { example: "35", required: true }),
+  ),
+  clearance: asked(
+    "Clearance wanted over obstacles",
+    { unit: "deg", format: "one", note: "Common practice, no source: 2 to 5 deg, more where trees grow." },
+    number(0, 20, "How far the beam should pass above the highest obstacle", {
+      example: "3",
+      required: true,
+    }),
+  ),
+  dish: asked(
+    "Diameter of the dish",
+    { unit: "m", format: "two", note: "For the sun check." },
+    number(0.3, 15, "Diameter of the dish", { example: "0.9", required: true }),
+  ),
+  offset: asked(
+    "Offset angle of the dish",
+    {
+      unit: "deg",
+      format: "one",
+      note: "For the tilt of its face; 0 for a centre-fed dish. From the maker, or arc cosine of rim width over rim height.",
+    },
+    number(0, 60, "Offset angle of the dish; 0 for a centre-fed one", { example: "22.6", required: true }),
+  ),
+  downlink: asked(
+    "Frequency received at the dish",
+    { unit: "MHz", format: "integer", note: "For the width of its beam when it is peaked." },
+    number(1000, 50_000, "A frequency in the middle of the band that the dish receives", {
+      example: "11700",
+      required: true,
+    }),
+  ),
+  unit: asked(
+    "Lengths on all sheets are in",
+    { note: "Also the reel lengths on Parts." },
+    oneOf(["m", "ft"], "The unit of every length", { required: true }),
+  ),
+  slack: asked(
+    "Slack added to each run",
+    { unit: "m or ft", format: "one", note: "Common practice, no source: 5 to 10 ft at each end." },
+    number(0, 100, "Length added to every run for slack and termination, in the unit above", {
+      example: "2",
+      required: true,
+      zero: "note",
+    }),
+  ),
+  waste: asked(
+    "Waste added to each run",
+    { unit: "share", format: "percent", note: "Common practice, no source: 5 to 15 % for cable." },
+    number(0, 0.5, "Share added to every run for waste", { example: "5%", required: true, zero: "note" }),
+  ),
+  run_tolerance: asked(
+    "Lengths may be off by",
+    {
+      unit: "share",
+      format: "percent",
+      note: "Trunks, and runs without a shortest or longest; Checks counts the outlets that would fail.",
+    },
+    number(0, 0.9, "Share by which a length may turn out longer or shorter than surveyed", {
+      example: "10%",
+      required: true,
+      zero: "note",
+    }),
+  ),
+  low: asked(
+    "Lowest frequency on the cable",
+    { unit: "MHz", format: "integer" },
+    number(5, 3000, "Lowest frequency that an outlet must get", { example: "950", required: true }),
+  ),
+  high: asked(
+    "Highest frequency on the cable",
+    { unit: "MHz", format: "integer" },
+    number(5, 3000, "Highest frequency that an outlet must get", { example: "2150", required: true }),
+  ),
+  cold: asked(
+    "Coldest cable",
+    { unit: "°C", format: "integer" },
+    number(-60, 90, "Temperature of the coldest cable in the year", { example: "-15", required: true }),
+  ),
+  hot: asked(
+    "Hottest cable",
+    { unit: "°C", format: "integer", note: "A cable under a roof in summer is far hotter than the air." },
+    number(-60, 90, "Temperature of the hottest cable in the year", { example: "55", required: true }),
+  ),
+  level_low: asked(
+    "Least level at an outlet",
+    { unit: "dBµV", format: "one", note: "EN 60728-1: 47 dBµV for satellite IF with QPSK, 8PSK or APSK." },
+    number(20, 120, "Least level at an outlet", { example: "47", required: true }),
+  ),
+  level_high: asked(
+    "Greatest level at an outlet",
+    { unit: "dBµV", format: "one", note: "EN 60728-1: 77 dBµV." },
+    number(20, 120, "Greatest level at an outlet", { example: "77", required: true }),
+  ),
+  level_design: asked(
+    "Design floor",
+    {
+      unit: "dBµV",
+      format: "one",
+      note: "A margin over the least level; 53 dBµV is a usual floor for satellite IF.",
+    },
+    number(20, 120, "Level below which an outlet is worth a second look", { example: "53", required: true }),
+  ),
+  currency: asked(
+    "Currency",
+    { note: "Shown on the quote; all prices on Parts are in it." },
+    anyText("The currency of all prices", { example: "EUR", required: true }),
+  ),
+  contingency: asked(
+    "Contingency",
+    {
+      unit: "share of direct cost",
+      format: "percent",
+      note: "An allowance that is expected to be spent; added before overhead.",
+    },
+    number(0, 1, "Contingency as a share of the direct cost", {
+      example: "3%",
+      required: true,
+      zero: "note",
+    }),
+  ),
+  overhead: asked(
+    "Overhead",
+    { unit: "share of cost", format: "percent" },
+    number(0, 2, "Overhead as a share of direct cost with contingency", {
+      example: "10%",
+      required: true,
+      zero: "note",
+    }),
+  ),
+  margin: asked(
+    "Margin",
+    {
+      unit: "share of price",
+      format: "percent",
+      note: "Price = cost / (1 - margin): 20 % margin is 25 % markup.",
+    },
+    number(0, 0.95, "Margin as a share of the selling price", {
+      example: "20%",
+      required: true,
+      zero: "note",
+    }),
+  ),
+  tax: asked(
+    "Tax",
+    { unit: "share", format: "percent" },
+    number(0, 0.5, "Tax rate on the taxable part", { example: "20%", required: true, zero: "note" }),
+  ),
+  tax_on: asked(
+    "Tax is on",
+    { note: "The taxable part by your rules." },
+    oneOf(["materials and labour", "materials only", "labour only"], "What the tax is charged on", {
+      required: true,
+    }),
+  ),
+  rounding: asked(
+    "Rounding of a tie",
+    { note: "Money is rounded once, where it is printed." },
+    oneOf(["half away", "half even"], "How a tie is rounded", { required: true }),
+  ),
+});
+
+export const slots = block("slots", {
+  slot: slotEntry,
+  service: entry("What it is for", { width: 20 }, anyText("What the customer wants from this slot")),
+  obstacle: entry(
+    "Highest obstacle",
+    { unit: "deg", width: 12, format: "one" },
+    number(0, 90, "Elevation of the highest obstacle on that bearing, seen from the dish", {
+      example: "12",
+      required: true,
+    }),
+  ),
+});
+
+export const corner = fields("corner", {
+  frequency: told("Frequency", { unit: "MHz", format: "integer" }),
+  temperature: told("Cable temperature", { unit: "°C", format: "integer" }),
+});
+
+export const commissioningLimits = fields("commission", {
+  tolerance: asked(
+    "A measured level may differ by",
+    { unit: "dB", format: "one", note: "Common practice, no source: meter error and connectors." },
+    number(0, 20, "How far a measured level may lie outside the predicted range", {
+      example: "3",
+      required: true,
+    }),
+  ),
+  volts_tolerance: asked(
+    "Measured volts may differ by",
+    {
+      unit: "V",
+      format: "one",
+      note: "Common practice, no source: meter error, contacts, the diodes of a splitter.",
+    },
+    number(0, 20, "How far measured volts may lie from the predicted ones", { example: "1", required: true }),
+  ),
+  meter: asked(
+    "The meter reads levels within ±",
+    {
+      unit: "dB",
+      format: "one",
+      note: "Common practice, no source; the maker's figure is better. For the diagnosis.",
+    },
+    number(0.1, 10, "How far a level that the meter shows may lie from the true one", {
+      example: "1.5",
+      required: true,
+    }),
+  ),
+});
