@@ -2,10 +2,11 @@
 import { FileTrouble } from "../hosts/file/fileTrouble";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { recalculate } from "../hosts/headless/recalculate";
-import { namedValue } from "../workbooks/named";
 import type { Finding } from "../review/finding";
 import { review } from "../review/review";
 import type { ReviewOptions } from "../review/rule";
+import { estimate } from "../workbooks/multiRoom/names";
+import { namedValue } from "../workbooks/named";
 import { fileBytes } from "./newJob";
 
 export interface ReviewTask {
@@ -24,7 +25,7 @@ export interface ReviewedFile {
 export default async function reviewFile({ path, options }: ReviewTask): Promise<ReviewedFile> {
   try {
     const read = await readXlsx(await fileBytes(path));
-    const job = namedValue(read, "site_job");
+    const job = namedValue(read, estimate.site.job.name);
     return {
       path,
       job: typeof job === "string" ? job : undefined,

@@ -10,6 +10,7 @@ import type { Book } from "../workbooks/book";
 import type { Filling, WorkbookDefinition } from "../workbooks/definition";
 import { fillingOf } from "../workbooks/fillingOf";
 import { layOut } from "../workbooks/layOut";
+import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
 import type { Change, InputChange } from "./change";
 import { formulaChanges } from "./formulaChanges";
@@ -19,7 +20,7 @@ import { inputChanges } from "./inputChanges";
 export const MOST_STEPS = 60;
 
 /** The total that a customer pays; a template without one is compared without prices. */
-const TOTALS: ReadonlyMap<string, string> = new Map([["multi-room", "quote_total"]]);
+const TOTALS: ReadonlyMap<string, string> = new Map([["multi-room", estimate.quote.total.name]]);
 const CENTS = 100;
 
 export interface Step {

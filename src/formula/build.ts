@@ -22,7 +22,7 @@ export type Formula = string & { readonly [BUILT]: true };
 export type Operand = Named | Formula | number;
 
 /**
- * A formula as a template: f`${rooms.run}*${cables.each}`. A formula in it stays
+ * A formula as a template: f`${rooms.level}-${site.level_low}`. A formula in it stays
  * an operand of its own: it gets brackets where the operators beside it would
  * tear it apart.
  */
@@ -50,7 +50,11 @@ export const text = (words: string): Formula => quotedText(words) as Formula;
 /** A cell by its address: for the few formulas that mean the cell beside them. */
 export const cellAt = (address: string): Formula => address as Formula;
 
-const textOf = (operand: Operand): string => (typeof operand === "object" ? operand.name : String(operand));
+function textOf(operand: Operand): string {
+  // The compiler sees to it; what is not compiled would print the word "undefined".
+  if (operand === undefined) throw new TypeError("A formula names what is not there.");
+  return typeof operand === "object" ? operand.name : String(operand);
+}
 
 const OPERATORS = Object.keys(BINDING)
   .filter((operator) => operator !== "," && operator !== " ")

@@ -5,10 +5,11 @@
  */
 import { isFault } from "../engine/faults";
 import { distributionTree } from "../engine/signal/distributionTree";
-import { nameKey } from "../engine/signal/nameKey";
 import type { LengthUnit } from "../engine/signal/lengthUnits";
+import { nameKey } from "../engine/signal/nameKey";
 import { isBookError, type Book } from "../workbooks/book";
 import { CORNERS } from "../workbooks/multiRoom/corners";
+import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
 import { figure, filledRows, numberOf, textOf, type Row } from "./columns";
 
@@ -86,7 +87,7 @@ const spanOf = (corners: readonly number[] | undefined): Span | undefined =>
 
 /** @param book a computed multi-room estimate */
 export function readDistribution(book: Book): Distribution {
-  const unit = textOf(namedValue(book, "site_unit")) === "ft" ? "ft" : "m";
+  const unit = textOf(namedValue(book, estimate.site.unit.name)) === "ft" ? "ft" : "m";
   const heads = filledRows(book, "heads", "id").map((row) => hanging(headUnit(row)));
   const branches = filledRows(book, "branches", "id").map((row) => hanging(branch(row)));
   const outlets = filledRows(book, "rooms", "outlet").map((row) => hanging(outlet(row)));

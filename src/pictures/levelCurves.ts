@@ -15,6 +15,7 @@ import { toMetres } from "../engine/signal/lengthUnits";
 import type { Cell } from "../functions/core/cells";
 import { cables } from "../functions/signal/cableTable";
 import { isBookError, type Book } from "../workbooks/book";
+import { estimate } from "../workbooks/multiRoom/names";
 import { namedRows, namedValue } from "../workbooks/named";
 import { numberOf } from "./columns";
 import { readDistribution, type Distribution, type Item, type Outlet } from "./distribution";
@@ -46,8 +47,8 @@ const STEPS = 48;
 
 /** @returns nothing while the band, the temperatures or every level is missing */
 export function levelCurves(book: Book): LevelCurves | undefined {
-  const [low, high, coldest, hottest] = ["low", "high", "cold", "hot"].map((key) =>
-    numberOf(namedValue(book, `site_${key}`)),
+  const [low, high, coldest, hottest] = (["low", "high", "cold", "hot"] as const).map((key) =>
+    numberOf(namedValue(book, estimate.site[key].name)),
   );
   if (low === undefined || high === undefined || coldest === undefined || hottest === undefined)
     return undefined;
@@ -115,7 +116,7 @@ function pathsOf({ heads }: Distribution): PathToOutlet[] {
 }
 
 function cableBookOf(book: Book): CableBook | undefined {
-  const matrix = namedRows(book, "cables_table").map((row) =>
+  const matrix = namedRows(book, estimate.cables.table.name).map((row) =>
     row.map((value): Cell => (value === undefined || isBookError(value) ? null : value)),
   );
   if (matrix.length === 0) return undefined;

@@ -2,6 +2,7 @@
 import { scaleLinear } from "d3-scale";
 import { area, line } from "d3-shape";
 import type { Book } from "../workbooks/book";
+import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
 import { axes, type Frame } from "./axes";
 import { figure, numberOf, textOf } from "./columns";
@@ -28,7 +29,7 @@ interface Limit {
 }
 
 export function levelsPicture(book: Book): Picture {
-  const job = textOf(namedValue(book, "site_job"));
+  const job = textOf(namedValue(book, estimate.site.job.name));
   const title = job ? `Level against frequency: ${job}` : "Level against frequency";
   const heading = textAt(12, 22, title, { size: TITLE, bold: true, width: WIDTH - 24 });
   const found = levelCurves(book);
@@ -70,9 +71,9 @@ export function levelsPicture(book: Book): Picture {
 function limitsOf(book: Book): Limit[] {
   return (
     [
-      ["least level", "site_level_low", false],
-      ["greatest level", "site_level_high", false],
-      ["design floor", "site_level_design", true],
+      ["least level", estimate.site.level_low.name, false],
+      ["greatest level", estimate.site.level_high.name, false],
+      ["design floor", estimate.site.level_design.name, true],
     ] as const
   ).flatMap(([words, name, wish]) => {
     const level = numberOf(namedValue(book, name));

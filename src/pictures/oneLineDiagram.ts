@@ -6,6 +6,7 @@
  */
 import type { LengthUnit } from "../engine/signal/lengthUnits";
 import type { Book } from "../workbooks/book";
+import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
 import { textOf } from "./columns";
 import { describeDistribution } from "./describeDistribution";
@@ -77,7 +78,7 @@ export function diagramPages(book: Book, pageHeight: number): readonly Picture[]
 function read(book: Book): { distribution: Distribution; sections: readonly Hanging[]; frame: Frame } {
   const distribution = readDistribution(book);
   const sections = sectionsOf(distribution);
-  const job = textOf(namedValue(book, "site_job"));
+  const job = textOf(namedValue(book, estimate.site.job.name));
   return { distribution, sections, frame: { job, columns: columnsFor(sections), unit: distribution.unit } };
 }
 

@@ -13,6 +13,7 @@ import { sunCheck } from "../engine/sightline/sunCheck";
 import { sunPosition } from "../engine/sightline/sunPosition";
 import { orbitalSlot } from "../functions/sightline/parameters";
 import { isBookError, type Book } from "../workbooks/book";
+import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
 import { isoDate } from "../workbooks/sheetDate";
 import { filledRows, numberOf, textOf } from "./columns";
@@ -65,11 +66,11 @@ const LAST_SHEET_DATE = 2_958_465;
 
 /** @returns nothing while the site has no position */
 export function slotsInSight(book: Book): SlotsInSight | undefined {
-  const [latitude, longitude] = ["latitude", "longitude"].map((key) =>
-    numberOf(namedValue(book, `site_${key}`)),
+  const [latitude, longitude] = (["latitude", "longitude"] as const).map((key) =>
+    numberOf(namedValue(book, estimate.site[key].name)),
   );
   if (latitude === undefined || longitude === undefined || Math.abs(latitude) > 90) return undefined;
-  const height = numberOf(namedValue(book, "site_height")) ?? 0;
+  const height = numberOf(namedValue(book, estimate.site.height.name)) ?? 0;
   const belt = Array.from({ length: 2 * HALF_BELT_DEG + 1 }, (_, step) =>
     lookAngles(latitude, longitude, wrap180(longitude + HALF_BELT_DEG - step), height),
   ).flatMap((angles) => (isFault(angles) || angles.elevation < 0 ? [] : [angles]));
@@ -78,7 +79,7 @@ export function slotsInSight(book: Book): SlotsInSight | undefined {
   return {
     middle: latitude < 0 ? 0 : 180,
     belt,
-    wanted: numberOf(namedValue(book, "site_clearance")) ?? 0,
+    wanted: numberOf(namedValue(book, estimate.site.clearance.name)) ?? 0,
     slots: slots.map(({ at }, index): SlotSight => {
       const of = sights[index]?.at ?? (() => undefined);
       const [azimuth, elevation] = [numberOf(of("angles_azimuth")), numberOf(of("angles_elevation"))];
@@ -110,7 +111,7 @@ function nextPass(
   slot: Degrees,
   height: number,
 ): SunPass | undefined {
-  const date = numberOf(namedValue(book, "site_date"));
+  const date = numberOf(namedValue(book, estimate.site.date.name));
   if (date === undefined || !(date >= 1 && date <= LAST_SHEET_DATE)) return undefined;
   const fromMs = Date.parse(isoDate(date));
   const year = new Date(fromMs).getUTCFullYear();

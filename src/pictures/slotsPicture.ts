@@ -7,6 +7,7 @@
 import { scaleLinear } from "d3-scale";
 import { line } from "d3-shape";
 import type { Book } from "../workbooks/book";
+import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
 import { axes, type Frame } from "./axes";
 import { figure, textOf } from "./columns";
@@ -42,7 +43,7 @@ const FOOT = [
 ];
 
 export function slotsPicture(book: Book): Picture {
-  const job = textOf(namedValue(book, "site_job"));
+  const job = textOf(namedValue(book, estimate.site.job.name));
   const title = job ? `Slots and obstacles: ${job}` : "Slots and obstacles";
   const heading = textAt(12, 22, title, { size: TITLE, bold: true, width: WIDTH - 24 });
   const inSight = slotsInSight(book);

@@ -6,6 +6,7 @@
 import { address } from "../formula/address";
 import { lookIndex, type Book, type BookCell, type BookPicture, type BookSheet } from "../workbooks/book";
 import { LOOKS } from "../workbooks/looks";
+import { estimate } from "../workbooks/multiRoom/names";
 import { namedColumn, namedValue } from "../workbooks/named";
 import { PAGE_WIDTH } from "./ink";
 import { levelsPicture } from "./levelsPicture";
@@ -63,7 +64,7 @@ export function withPictures(book: Book): Book {
 
 /** What there is to draw, and a sentence about what is left out. */
 function picturesOf(book: Book): { pictures: readonly Picture[]; left: string } {
-  const outlets = namedColumn(book, "rooms_outlet").filter(
+  const outlets = namedColumn(book, estimate.rooms.outlet.name).filter(
     (value) => value !== undefined && value !== "",
   ).length;
   const tooMany = outlets > MOST_OUTLETS;

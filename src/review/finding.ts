@@ -1,3 +1,5 @@
+import type { Check } from "../workbooks/definition";
+
 /** What a rule that reads a filled workbook has to say. */
 
 /** `wrong`: a figure or a cell that cannot stand. `doubtful`: look before it goes out. */
@@ -26,6 +28,8 @@ export interface Finding {
   readonly effect?: string;
   /** The rule that found it. */
   readonly rule?: string;
+  /** The check of the workbook that it tells of. */
+  readonly check?: Pick<Check, "id" | "entriesOf">;
   /** What to do about it, in a sentence. */
   readonly wayOut: string;
 }

@@ -4,26 +4,38 @@
  * that a person finds what to put right.
  */
 import { isBookError, type Book } from "../workbooks/book";
+import { bondingSheet } from "../workbooks/multiRoom/bonding";
+import type { EstimateCheck } from "../workbooks/multiRoom/checks";
+import { headUnitsSheet } from "../workbooks/multiRoom/headUnits";
+import { partsSheet } from "../workbooks/multiRoom/parts";
+import { roomsSheet } from "../workbooks/multiRoom/rooms";
 import type { Finding, FindingPlace } from "./finding";
 
 /** Rules whose findings are only what other mistakes lead to. */
 const FOLLOWING: ReadonlySet<string> = new Set(["error", "failing check"]);
 /** Rules whose findings may follow from a wrong input, and may be a fault of the design. */
 export const SYMPTOMS: ReadonlySet<string> = new Set([...FOLLOWING, "outside limits"]);
-/** The checks of the templates, by how they begin, and the rule that names cell by cell what they count, on which sheet. */
-export const NAMED_BY: readonly (readonly [check: string, rule: string, sheet?: string])[] = [
-  ["Outlets that nothing feeds", "feeding"],
-  ["Outlets with the name of another", "duplicate"],
-  ["Outlets with the name of another", "feeding"],
-  ["Outlets counted from the head units", "feeding"],
-  ["Outlets with too little level at", "outside limits", "Rooms"],
-  ["Outlets with too much level at", "outside limits", "Rooms"],
-  ["Head units with more tuners", "outside limits", "Head units"],
-  ["Head units short of volts", "outside limits", "Head units"],
-  ["Entries missing or out of bounds: Parts", "price missing, expired or changed"],
-  ["Prices without a date", "price missing, expired or changed"],
-  ["Conductors listed on Bonding", "part lacking or not needed", "Bonding"],
-  ["Total of the quote less", "total that does not add"],
+interface NamedBy {
+  readonly check: EstimateCheck | { readonly entriesOf: string };
+  readonly rule: string;
+  /** Where the rule's finding is, to count. */
+  readonly sheet?: string;
+}
+
+/** Checks of the estimate, and the rule that names cell by cell what they count. */
+export const NAMED_BY: readonly NamedBy[] = [
+  { check: "outlets unfed", rule: "feeding" },
+  { check: "outlets named twice", rule: "duplicate" },
+  { check: "outlets named twice", rule: "feeding" },
+  { check: "outlets of head units", rule: "feeding" },
+  { check: "level too low", rule: "outside limits", sheet: roomsSheet.name },
+  { check: "level too high", rule: "outside limits", sheet: roomsSheet.name },
+  { check: "too many tuners", rule: "outside limits", sheet: headUnitsSheet.name },
+  { check: "short of volts", rule: "outside limits", sheet: headUnitsSheet.name },
+  { check: { entriesOf: partsSheet.name }, rule: "price missing, expired or changed" },
+  { check: "prices expired", rule: "price missing, expired or changed" },
+  { check: "conductors listed", rule: "part lacking or not needed", sheet: bondingSheet.name },
+  { check: "total of the quote", rule: "total that does not add" },
 ];
 const NOT_FOUND_OUT = "could not be found out";
 
@@ -48,7 +60,7 @@ export function folded(
   });
   const anyError = found.some(({ rule }) => rule === "error");
 
-  const follows = ({ rule, place, cause, says }: Finding): boolean => {
+  const follows = ({ rule, place, cause, says, check }: Finding): boolean => {
     if (rule === "error")
       return place !== undefined && (rows.has(rowKey(place)) || quoted.some((text) => says.includes(text)));
     if (rule !== "failing check") return false;
@@ -58,9 +70,11 @@ export function folded(
     )
       return true;
     const isNamed = NAMED_BY.some(
-      ([check, by, sheet]) =>
-        says.startsWith(check) &&
-        causes.some((one) => one.rule === by && (sheet === undefined || one.place?.sheet === sheet)),
+      (one) =>
+        tellsOf(check, one.check) &&
+        causes.some(
+          (cause) => cause.rule === one.rule && (one.sheet === undefined || cause.place?.sheet === one.sheet),
+        ),
     );
     return isNamed || (anyError && says.includes(NOT_FOUND_OUT));
   };
@@ -86,6 +100,9 @@ export function folded(
     },
   ];
 }
+
+const tellsOf = (check: Finding["check"], one: NamedBy["check"]): boolean =>
+  check !== undefined && (typeof one === "string" ? check.id === one : check.entriesOf === one.entriesOf);
 
 /** The findings that would not be made in the same words if what is wrong were mended. */
 function hangingOn(

@@ -214,8 +214,8 @@ export interface CheckWords {
   readonly places?: Formula;
   /** A wish rather than a rule: shown as a note and not counted. */
   readonly advice?: boolean;
-  /** Looks at what was entered and at nothing that follows from it. */
-  readonly entries?: boolean;
+  /** The sheet whose entries it looks at, where it looks at nothing that follows from them. */
+  readonly entriesOf?: string;
 }
 
 export interface Check extends CheckWords {

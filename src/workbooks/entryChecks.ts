@@ -52,7 +52,7 @@ function entryCheck(of: string, where: string, parts: readonly Part[]): Check[] 
       passes: NONE_FOUND,
       where,
       places: placesIn(faults),
-      entries: true,
+      entriesOf: where,
     },
   ];
 }

@@ -1,9 +1,13 @@
 /** Which job a workbook is, in the words of its own cells. */
+import { card } from "./alignmentCard/names";
+import { estimate } from "./multiRoom/names";
+import { review } from "./quoteReview/names";
+import { drop } from "./singleDrop/names";
 
 /** Each template names the job or the quote in a cell of its own; the first that is filled counts. */
-const NUMBERS = ["site_quote", "review_quote"];
-const NAMES = ["site_job", "card_job", "drop_job", "review_job"];
-const REVISION = "site_revision";
+const NUMBERS = [estimate.site.quote.name, review.quote.name];
+const NAMES = [estimate.site.job.name, card.job.name, drop.job.name, review.job.name];
+const REVISION = estimate.site.revision.name;
 
 export interface JobLabel {
   /** Of the quote. */

@@ -570,7 +570,7 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
   const last = first + part.checks.length - 1;
   mark(desk, first, 3, last, 3);
   name(desk, "checks_result", first, 3, last, 3);
-  const entries = part.checks.filter((check) => check.entries).length;
+  const entries = part.checks.filter(({ entriesOf }) => entriesOf !== undefined).length;
   if (entries > 0) name(desk, "checks_entries", first, 2, first + entries - 1, 2);
   return last + 1;
 }

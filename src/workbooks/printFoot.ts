@@ -1,12 +1,15 @@
 /** The foot of the printed pages: what the workbook says of its own revision and date. */
+import { card } from "./alignmentCard/names";
 import type { Book, BookPrint } from "./book";
 import { jobLabelOf } from "./jobLabel";
+import { estimate } from "./multiRoom/names";
 import { namedValue } from "./named";
 import { pageBreaks } from "./pageBreaks";
+import { review } from "./quoteReview/names";
 import { isoDate } from "./sheetDate";
 
 /** Some templates have a date; the first that is there counts. */
-const DATES = ["site_date", "card_date", "review_date"];
+const DATES = [estimate.site.date.name, card.date.name, review.date.name];
 /** 9999-12-31, the last date of a sheet. */
 const LAST_DATE = 2_958_465;
 

@@ -1,6 +1,7 @@
 /** A job as one line of a list: what it is, for whom, what it comes to. */
 import { isBookError, type Book } from "./book";
 import { jobLabelOf, type JobLabel } from "./jobLabel";
+import { estimate } from "./multiRoom/names";
 import { namedValue } from "./named";
 import { isoDate } from "./sheetDate";
 
@@ -31,16 +32,16 @@ export function shelfLineFrom(value: (name: string) => unknown, title: string): 
     const found = value(name);
     return typeof found === "string" ? found.trim() : "";
   };
-  const date = value("site_date");
-  const total = value("quote_total");
+  const date = value(estimate.site.date.name);
+  const total = value(estimate.quote.total.name);
   const label = jobLabelOf(value);
   return {
     // A revision alone would name nothing.
     ...(label.number || label.name ? label : { number: "", revision: "", name: title }),
-    customer: text("site_customer"),
+    customer: text(estimate.site.customer.name),
     date: typeof date === "number" ? isoDate(date) : "",
     ...(typeof total === "number" && { total }),
-    currency: text("site_currency"),
+    currency: text(estimate.site.currency.name),
     verdict: text("checks_verdict"),
   };
 }

@@ -6,6 +6,7 @@ import { review } from "../../src/review/review";
 import { rules as ruleList } from "../../src/review/ruleList";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
+import { templates } from "../../src/workbooks/templates";
 import { mendedGuestHouse, type Job } from "./cleanJobs";
 
 const reviewOf = (change: (job: Job) => void): Finding[] => {
@@ -44,11 +45,25 @@ test("the discount of Terms and another among the options are two", () => {
 });
 
 test("what folds a failing check speaks of checks and rules that there are", () => {
-  const { cells } = layOut(multiRoom).sheets.find(({ name }) => name === "Checks")!;
-  const checks = Object.values(cells).flatMap(({ value }) => (typeof value === "string" ? [value] : []));
+  const checks = multiRoom.sheets
+    .flatMap(({ parts }) => parts)
+    .flatMap((part) => (part.kind === "checks" ? part.checks : []));
   const rules = ruleList.map(({ id }) => id);
-  for (const [check, rule] of NAMED_BY) {
-    expect(checks.some((what) => what.startsWith(check)) ? "" : check).toBe("");
+  for (const { check, rule } of NAMED_BY) {
+    const known = checks.some(({ id, entriesOf }) =>
+      typeof check === "string" ? id === check : entriesOf === check.entriesOf,
+    );
+    expect(known ? "" : check).toBe("");
     expect(rules).toContain(rule);
+  }
+});
+
+test("each check of a template has a name of its own", () => {
+  for (const { definition } of templates) {
+    const ids = definition.sheets
+      .flatMap(({ parts }) => parts)
+      .flatMap((part) => (part.kind === "checks" ? part.checks.map(({ id }) => id) : []));
+    expect(ids.length).toBeGreaterThan(3);
+    expect(ids.filter((id, at) => ids.indexOf(id) !== at)).toEqual([]);
   }
 });

@@ -6,6 +6,7 @@ import {
   type LikelyCause,
   type MeasuredOutlet,
 } from "../../workbooks/multiRoom/diagnosisOf";
+import { estimate } from "../../workbooks/multiRoom/names";
 import { placeOfName } from "../../workbooks/named";
 import { button, make, paragraph } from "../dom";
 import { placeInWords, type View } from "../view";
@@ -37,7 +38,7 @@ export const diagnose: View = {
       });
     const enter = (): void =>
       void run("Going to the readings…", async () => {
-        const place = placeOfName(await host.readBook(), "rooms_built");
+        const place = placeOfName(await host.readBook(), estimate.rooms.built.name);
         if (!place) return "This workbook has no cells for readings.";
         await host.goTo(place.sheet, place.at);
         return `Enter low end, high end and volts from ${placeInWords(place)} on, a row for each outlet.`;

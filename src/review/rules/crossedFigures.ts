@@ -1,4 +1,5 @@
 import type { Book } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding } from "../finding";
 import { inputsIn } from "../inputsIn";
 import { filledCells, figure, isBlank, namedCells, type NamedCell } from "../namedCells";
@@ -15,12 +16,17 @@ export const crossedFigures: Rule = {
   example: "The coldest cable at 55 °C and the hottest at -15 °C; a shortest run longer than the run.",
   find: ({ read, definition }) => [
     ...fields(read, definition),
-    ...ranges(read, { of: "labour_minutes", least: "labour_low", most: "labour_high", named: "labour_name" }),
     ...ranges(read, {
-      of: "rooms_run",
-      least: "rooms_shortest",
-      most: "rooms_longest",
-      named: "rooms_outlet",
+      of: estimate.labour.minutes.name,
+      least: estimate.labour.low.name,
+      most: estimate.labour.high.name,
+      named: estimate.labour.name.name,
+    }),
+    ...ranges(read, {
+      of: estimate.rooms.run.name,
+      least: estimate.rooms.shortest.name,
+      most: estimate.rooms.longest.name,
+      named: estimate.rooms.outlet.name,
     }),
     ...losses(read),
   ],
@@ -87,7 +93,7 @@ function ranges(read: Book, { of, least, most, named }: Range): Finding[] {
         wayOut: "Compare with the survey; correct the one that is off.",
       },
     ];
-    if (blanks.length === 1 && of === "labour_minutes")
+    if (blanks.length === 1 && of === estimate.labour.minutes.name)
       return say(blanks[0]!, "of the least and the most one is blank.", "Both, or neither.");
     if (from !== undefined && to !== undefined && from > to)
       return say(low[index]!, `the least is ${figure(from)} and the most ${figure(to)}.`, "The least first.");
@@ -110,11 +116,11 @@ const SAME_DB = 0.05;
 /** Losses that no device has, or that stand in each other's place. */
 function losses(read: Book): Finding[] {
   const of = (name: string): NamedCell[] => namedCells(read, name);
-  const [kinds, ways] = [of("passives_kind"), of("passives_ways")];
+  const [kinds, ways] = [of(estimate.passives.kind.name), of(estimate.passives.ways.name)];
   const [portLow, portHigh, throughLow] = ["port_low", "port_high", "through_low"].map((key) =>
     of(`passives_${key}`),
   ) as [NamedCell[], NamedCell[], NamedCell[]];
-  const passives = filledCells(read, "passives_name").flatMap(({ index, value }): Finding[] => {
+  const passives = filledCells(read, estimate.passives.name.name).flatMap(({ index, value }): Finding[] => {
     const name = String(value);
     const [low, high, through] = [number(portLow, index), number(portHigh, index), number(throughLow, index)];
     const count = number(ways, index);
@@ -151,8 +157,8 @@ function losses(read: Book): Finding[] {
       ];
     return low > high + SAME_DB ? [ends(name, portLow[index]!, low, high)] : [];
   });
-  const [lossLow, lossHigh] = [of("plates_loss_low"), of("plates_loss_high")];
-  const plates = filledCells(read, "plates_name").flatMap(({ index, value }): Finding[] => {
+  const [lossLow, lossHigh] = [of(estimate.plates.loss_low.name), of(estimate.plates.loss_high.name)];
+  const plates = filledCells(read, estimate.plates.name.name).flatMap(({ index, value }): Finding[] => {
     const [low, high] = [number(lossLow, index), number(lossHigh, index)];
     if (low === undefined || high === undefined || low <= high + SAME_DB) return [];
     return [ends(String(value), lossLow[index]!, low, high)];

@@ -1,3 +1,4 @@
+import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding, Weight } from "../finding";
 import { figure, filledCells, namedCells } from "../namedCells";
@@ -28,12 +29,14 @@ export const discountEntry: Rule = {
       return why
         ? told(
             "doubtful",
-            namedCells(read, "discount_sum")[0],
+            namedCells(read, estimate.discount.sum.name)[0],
             "A discount has its reason and no sum.",
             "Enter the discount, as a sum or a share; or clear the reason.",
           )
         : [];
-    const [price, off] = ["price_before", "price_discount"].map((name) => namedValue(computed, name));
+    const [price, off] = [estimate.price.before.name, estimate.price.discount.name].map((name) =>
+      namedValue(computed, name),
+    );
     if (typeof price !== "number" || typeof off !== "number" || off <= price + CENT) return [];
     return told(
       "wrong",

@@ -1,7 +1,8 @@
+import { address } from "../../formula/address";
 import { treeOf } from "../../formula/parse";
 import { nodesIn, withoutBrackets, type FormulaNode } from "../../formula/tree";
+import { estimate } from "../../workbooks/multiRoom/names";
 import { expectedFormulas } from "../expectedFormulas";
-import { address } from "../../formula/address";
 import type { Finding } from "../finding";
 import { filledCells } from "../namedCells";
 import type { Reviewed, Rule } from "../rule";
@@ -15,10 +16,10 @@ export const discounts: Rule = {
   reason: "A discount entered as a line and again in a formula, or in two lines, is money lost.",
   example: "A line “discount 5 %” under Terms, and a total of =ROUND((price_net+price_tax)*0.95,2).",
   find: (reviewed) => {
-    const lines = ["options_name", "provisional_name"]
+    const lines = [estimate.options.name.name, estimate.provisional.name.name]
       .flatMap((name) => filledCells(reviewed.read, name))
       .filter(({ value }) => DISCOUNT.test(String(value)));
-    const own = ["discount_sum", "discount_share"]
+    const own = [estimate.discount.sum.name, estimate.discount.share.name]
       .flatMap((name) => filledCells(reviewed.read, name))
       .filter(({ value }) => value !== 0)
       // That both are filled is told as what cannot be.

@@ -1,18 +1,19 @@
-import type { Finding } from "../finding";
 import type { Book, BookResult } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
+import type { Finding } from "../finding";
 import { filledCells, namedCells, plainWord, PRICED_BLOCKS } from "../namedCells";
 import type { Rule } from "../rule";
 
 const NAMED = [
-  { name: "rooms_outlet", what: "outlet", effect: "It is counted and priced twice." },
+  { name: estimate.rooms.outlet.name, what: "outlet", effect: "It is counted and priced twice." },
   ...PRICED_BLOCKS.map((block) => ({
-    name: `${block}_name`,
+    name: estimate[block].name.name,
     what: "part",
     effect: "The first is taken; both are bought.",
   })),
-  { name: "labour_name", what: "work", effect: "It is priced twice." },
-  { name: "options_name", what: "option", effect: "It is offered twice." },
-  { name: "provisional_name", what: "provisional sum", effect: "It is priced twice." },
+  { name: estimate.labour.name.name, what: "work", effect: "It is priced twice." },
+  { name: estimate.options.name.name, what: "option", effect: "It is offered twice." },
+  { name: estimate.provisional.name.name, what: "provisional sum", effect: "It is priced twice." },
 ];
 
 export const duplicates: Rule = {
@@ -49,9 +50,12 @@ const asRead = (value: BookResult | undefined): string =>
 
 /** Two outlets of one room whose names differ by no more than a zero or a stroke. */
 function nearTwins(read: Book): Finding[] {
-  const [floors, rooms] = [namedCells(read, "rooms_floor"), namedCells(read, "rooms_room")];
+  const [floors, rooms] = [
+    namedCells(read, estimate.rooms.floor.name),
+    namedCells(read, estimate.rooms.room.name),
+  ];
   const seen = new Map<string, { cell: string; name: string }>();
-  return filledCells(read, "rooms_outlet").flatMap(({ place, value, index }): Finding[] => {
+  return filledCells(read, estimate.rooms.outlet.name).flatMap(({ place, value, index }): Finding[] => {
     const room = plainWord(rooms[index]?.value);
     const key = JSON.stringify([plainWord(floors[index]?.value), room, asRead(value)]);
     const first = seen.get(key);
@@ -72,13 +76,13 @@ function nearTwins(read: Book): Finding[] {
 
 /** Something offered as an option and put in as a provisional sum as well. */
 function soldTwice(read: Book): Finding[] {
-  const chosen = namedCells(read, "options_chosen");
+  const chosen = namedCells(read, estimate.options.chosen.name);
   const options = new Map(
-    filledCells(read, "options_name").flatMap(({ value, index, place }) =>
+    filledCells(read, estimate.options.name.name).flatMap(({ value, index, place }) =>
       plainWord(chosen[index]?.value) === "yes" ? [[plainWord(value), place.cell] as const] : [],
     ),
   );
-  return filledCells(read, "provisional_name").flatMap(({ place, value }): Finding[] => {
+  return filledCells(read, estimate.provisional.name.name).flatMap(({ place, value }): Finding[] => {
     const option = options.get(plainWord(value));
     return option === undefined
       ? []

@@ -5,6 +5,8 @@ import { textsIn } from "../../formula/textsIn";
 
 import { isBookError, type Book, type BookResult } from "../../workbooks/book";
 import { namesIn } from "../../formula/namesIn";
+import { checkSaying } from "../../workbooks/checkSaying";
+import { templateOf } from "../../workbooks/templates";
 import type { Finding, FindingPlace } from "../finding";
 
 export function failingChecks(book: Book): Finding[] {
@@ -12,6 +14,7 @@ export function failingChecks(book: Book): Finding[] {
   const sheet = book.sheets.find(({ name }) => name === named?.sheet);
   const zone = named && parseRange(named.range);
   if (!sheet || !zone) return [];
+  const definition = templateOf(book.template)?.definition;
   const findings: Finding[] = [];
   for (let row = zone.top; row <= zone.bottom; row++) {
     const at = (column: number): BookResult | undefined => {
@@ -21,8 +24,10 @@ export function failingChecks(book: Book): Finding[] {
     const result = at(0);
     if (result !== "look" && result !== "error" && result !== "note") continue;
     const found = at(-1);
+    const check = definition && checkSaying(definition, words(at(-3)));
     const formula = sheet.cells[address(row, zone.left - 1)]?.formula;
     findings.push({
+      ...(check && { check: { id: check.id, entriesOf: check.entriesOf } }),
       weight: result === "note" ? "worth knowing" : "wrong",
       place: { sheet: sheet.name, cell: address(row, zone.left) },
       cause: formula === undefined ? undefined : firstCounted(book, formula),

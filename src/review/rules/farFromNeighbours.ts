@@ -1,4 +1,5 @@
 import type { Book } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { median } from "../median";
@@ -27,8 +28,8 @@ const FEWEST_LEVELS = 4;
 const FARTHEST_DB = 12;
 
 const COLUMNS = [
-  { name: "rooms_run", what: "run", effect: "The outlet's level and the cable to buy go by it." },
-  { name: "branches_length", what: "trunk", effect: "Every outlet behind it goes by it." },
+  { name: estimate.rooms.run.name, what: "run", effect: "The outlet's level and the cable to buy go by it." },
+  { name: estimate.branches.length.name, what: "trunk", effect: "Every outlet behind it goes by it." },
 ] as const;
 
 export const farFromNeighbours: Rule = {
@@ -54,7 +55,8 @@ const lengths = (read: Book): Finding[] =>
     const logs = cells.map(({ length }) => Math.log(length));
     const middle = median(logs);
     const spread = Math.max(LEAST_SPREAD, MAD_TO_SIGMA * median(logs.map((log) => Math.abs(log - middle))));
-    const shortest = SHORTEST_METRES * (namedValue(read, "site_unit") === "ft" ? FEET_PER_METRE : 1);
+    const shortest =
+      SHORTEST_METRES * (namedValue(read, estimate.site.unit.name) === "ft" ? FEET_PER_METRE : 1);
     return cells.flatMap(({ place, length }): Finding[] => {
       if (length >= shortest && Math.log(length) - middle < FARTHEST * spread) return [];
       return [
@@ -73,8 +75,8 @@ const lengths = (read: Book): Finding[] =>
 /** A price against those of the other parts of its kind; a splitter's for each of its ways, since it grows with them. */
 const prices = (read: Book): Finding[] =>
   ALIKE.flatMap((block) => {
-    const ways = block === "passives" ? namedCells(read, "passives_ways") : [];
-    const cells = filledCells(read, `${block}_price`).flatMap((cell) => {
+    const ways = block === "passives" ? namedCells(read, estimate.passives.ways.name) : [];
+    const cells = filledCells(read, estimate[block].price.name).flatMap((cell) => {
       const size = Number(ways[cell.index]?.value ?? 1);
       return typeof cell.value === "number" && cell.value > 0 && size > 0
         ? [{ ...cell, price: cell.value / size, size, whole: cell.value }]
@@ -105,8 +107,8 @@ const prices = (read: Book): Finding[] =>
 
 /** Cable by the metre, whatever the reel. */
 function perMetre(read: Book): Finding[] {
-  const reels = namedCells(read, "cables_reel");
-  const cells = filledCells(read, "cables_price").flatMap((cell) => {
+  const reels = namedCells(read, estimate.cables.reel.name);
+  const cells = filledCells(read, estimate.cables.price.name).flatMap((cell) => {
     const reel = reels[cell.index]?.value;
     return typeof cell.value === "number" && cell.value > 0 && typeof reel === "number" && reel > 0
       ? [{ ...cell, price: cell.value, each: cell.value / reel }]
@@ -133,16 +135,16 @@ function perMetre(read: Book): Finding[] {
 
 /** A part twice the size of another at its price to the cent: a row's price copied into the next. */
 const COPIED = [
-  { block: "passives", size: "passives_ways", what: "ways" },
-  { block: "units", size: "units_bands", what: "user bands" },
+  { block: "passives", size: estimate.passives.ways.name, what: "ways" },
+  { block: "units", size: estimate.units.bands.name, what: "user bands" },
 ] as const;
 
 const copied = (read: Book): Finding[] =>
   COPIED.flatMap(({ block, size, what }) => {
     const sizes = namedCells(read, size);
-    const names = namedCells(read, `${block}_name`);
-    const kinds = namedCells(read, `${block}_kind`);
-    const parts = filledCells(read, `${block}_price`).flatMap((cell) => {
+    const names = namedCells(read, estimate[block].name.name);
+    const kinds = namedCells(read, estimate[block].kind.name);
+    const parts = filledCells(read, estimate[block].price.name).flatMap((cell) => {
       const of = sizes[cell.index]?.value;
       return typeof cell.value === "number" && cell.value > 0 && typeof of === "number"
         ? [{ ...cell, of, name: String(names[cell.index]?.value ?? ""), kind: kinds[cell.index]?.value }]
@@ -169,7 +171,7 @@ const copied = (read: Book): Finding[] =>
 
 /** The levels that head units give: a few decibels lie between one kind and the next. */
 function levels(read: Book): Finding[] {
-  const cells = ["units_out_low", "units_out_high"].flatMap((name) =>
+  const cells = [estimate.units.out_low.name, estimate.units.out_high.name].flatMap((name) =>
     filledCells(read, name).flatMap((cell) =>
       typeof cell.value === "number" ? [{ ...cell, level: cell.value }] : [],
     ),

@@ -1,4 +1,5 @@
 import type { Book } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding } from "../finding";
 import { filledCells, figure, isBlank, namedCells, plainWord, type NamedCell } from "../namedCells";
 import type { Rule } from "../rule";
@@ -43,19 +44,22 @@ function allFed(read: Book): Fed[] {
     });
   };
   return [
-    ...rows("branches_id", "branches_from", "branch", ""),
-    ...rows("rooms_outlet", "rooms_from", "outlet", "rooms_floor"),
+    ...rows(estimate.branches.id.name, estimate.branches.from.name, "branch", ""),
+    ...rows(estimate.rooms.outlet.name, estimate.rooms.from.name, "outlet", estimate.rooms.floor.name),
   ];
 }
 
 /** The ways of a branch's device, and for a tap the line that goes on. */
 function branches(read: Book, fed: readonly Fed[]): Finding[] {
-  const devices = namedCells(read, "branches_device");
-  const [ways, kinds] = [namedCells(read, "passives_ways"), namedCells(read, "passives_kind")];
+  const devices = namedCells(read, estimate.branches.device.name);
+  const [ways, kinds] = [
+    namedCells(read, estimate.passives.ways.name),
+    namedCells(read, estimate.passives.kind.name),
+  ];
   const known = new Map(
-    filledCells(read, "passives_name").map(({ value, index }) => [plainWord(value), index]),
+    filledCells(read, estimate.passives.name.name).map(({ value, index }) => [plainWord(value), index]),
   );
-  return filledCells(read, "branches_id").flatMap(({ value, index }) => {
+  return filledCells(read, estimate.branches.id.name).flatMap(({ value, index }) => {
     const device = known.get(plainWord(devices[index]?.value));
     const count = device === undefined ? undefined : ways[device]?.value;
     if (typeof count !== "number") return [];
@@ -73,7 +77,7 @@ function branches(read: Book, fed: readonly Fed[]): Finding[] {
 }
 
 const heads = (read: Book, fed: readonly Fed[]): Finding[] =>
-  filledCells(read, "heads_id").flatMap(({ value }) => {
+  filledCells(read, estimate.heads.id.name).flatMap(({ value }) => {
     const own = fed.filter(({ from }) => from === plainWord(value));
     if (own.length < 2) return [];
     return [

@@ -1,4 +1,5 @@
 import type { Book } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding } from "../finding";
 import { filledCells, isBlank, lookupWord, namedCells, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
@@ -9,7 +10,10 @@ export const feeding: Rule = {
     "An outlet hangs on one branch or head unit; on none, on two or in a ring the tree cannot be added up.",
   example: "Outlet 12-1 is fed from B9, and there is no B9; or B2 is fed from B3 and B3 from B2.",
   find: ({ read }) => {
-    const feeders = [...filledCells(read, "branches_id"), ...filledCells(read, "heads_id")];
+    const feeders = [
+      ...filledCells(read, estimate.branches.id.name),
+      ...filledCells(read, estimate.heads.id.name),
+    ];
     const known = new Map<string, string>();
     const twice: Finding[] = [];
     for (const { place, value } of feeders) {
@@ -38,8 +42,8 @@ export const feeding: Rule = {
       }),
       ...fedByTwo(read),
       ...rings(read),
-      ...unfed("rooms_outlet", "rooms_from"),
-      ...unfed("branches_id", "branches_from"),
+      ...unfed(estimate.rooms.outlet.name, estimate.rooms.from.name),
+      ...unfed(estimate.branches.id.name, estimate.branches.from.name),
     ];
 
     function unfed(named: string, from: string): Finding[] {
@@ -79,7 +83,7 @@ export const feeding: Rule = {
 
 /** The names that are fed from and that no feeder has, once each. */
 function lostNames(read: Book, known: ReadonlyMap<string, string>): string[] {
-  const wanted = ["rooms_from", "branches_from"].flatMap((name) =>
+  const wanted = [estimate.rooms.from.name, estimate.branches.from.name].flatMap((name) =>
     filledCells(read, name).map(({ value }) => String(value)),
   );
   return [...new Set(wanted)].filter((one) => !known.has(plainWord(one)));
@@ -87,9 +91,9 @@ function lostNames(read: Book, known: ReadonlyMap<string, string>): string[] {
 
 /** The same outlet in two rows with two feeders; with one feeder it is a row pasted twice, which has a rule of its own. */
 function fedByTwo(book: Book): Finding[] {
-  const sources = namedCells(book, "rooms_from");
+  const sources = namedCells(book, estimate.rooms.from.name);
   const first = new Map<string, string>();
-  return filledCells(book, "rooms_outlet").flatMap(({ index, value }): Finding[] => {
+  return filledCells(book, estimate.rooms.outlet.name).flatMap(({ index, value }): Finding[] => {
     const source = sources[index];
     const name = plainWord(value);
     const other = first.get(name);
@@ -114,8 +118,8 @@ function fedByTwo(book: Book): Finding[] {
 
 /** Branches that feed each other: told once, at the branch of the ring that stands highest. */
 function rings(book: Book): Finding[] {
-  const sources = namedCells(book, "branches_from");
-  const branches = filledCells(book, "branches_id").map(({ index, value }) => ({
+  const sources = namedCells(book, estimate.branches.from.name);
+  const branches = filledCells(book, estimate.branches.id.name).map(({ index, value }) => ({
     id: plainWord(value),
     name: String(value),
     from: plainWord(sources[index]?.value),

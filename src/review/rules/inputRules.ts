@@ -1,5 +1,6 @@
 import { isBookError, type Book, type BookResult } from "../../workbooks/book";
 import type { InputRule } from "../../workbooks/definition";
+import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding } from "../finding";
 import { inputsIn, type Input, type InputCell } from "../inputsIn";
 import { filledCells, figure, isBlank, lookupWord, namedCells, plainWord } from "../namedCells";
@@ -7,7 +8,11 @@ import type { Rule } from "../rule";
 import { numberInText } from "./textNumbers";
 
 /** Sums in which a discount was hidden while there was no cell for one. */
-const SOLD_AT: ReadonlySet<string> = new Set(["provisional_sum", "options_each", "options_quantity"]);
+const SOLD_AT: ReadonlySet<string> = new Set([
+  estimate.provisional.sum.name,
+  estimate.options.each.name,
+  estimate.options.quantity.name,
+]);
 
 export const inputRules: Rule = {
   id: "input outside its rule",
@@ -38,7 +43,7 @@ function held(book: Book, { name, label, input, namesRows }: Input, { place, val
       ...broken,
       effect: hidesDiscount ? "The price is lowered, and the quote does not say so." : undefined,
       wayOut:
-        hidesDiscount && namedCells(book, "discount_sum").length > 0
+        hidesDiscount && namedCells(book, estimate.discount.sum.name).length > 0
           ? "Enter a discount in its own cells on Terms, with its reason; then it prints as one."
           : `Enter it again. ${input.what}.`,
     },

@@ -1,47 +1,48 @@
 import { isBookError, type Book, type BookResult } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding, FindingPlace } from "../finding";
 import { filledCells, namedCells, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
 
 const COLUMNS = [
   {
-    verdict: "rooms_fits_enough",
+    verdict: estimate.rooms.fits.enough.name,
     bad: "low",
-    of: "rooms_weakest",
-    named: "rooms_outlet",
+    of: estimate.rooms.weakest.name,
+    named: estimate.rooms.outlet.name,
     what: "too little level",
     unit: "dBµV",
-    limit: "site_level_low",
+    limit: estimate.site.level_low.name,
     wayOut: "Shorten the run, take a better cable, or a splitter that loses less.",
   },
   {
-    verdict: "rooms_fits_bearable",
+    verdict: estimate.rooms.fits.bearable.name,
     bad: "high",
-    of: "rooms_strongest",
-    named: "rooms_outlet",
+    of: estimate.rooms.strongest.name,
+    named: estimate.rooms.outlet.name,
     what: "too much level",
     unit: "dBµV",
-    limit: "site_level_high",
+    limit: estimate.site.level_high.name,
     wayOut: "Take a tap or an outlet that loses more.",
   },
   {
-    verdict: "heads_power",
+    verdict: estimate.heads.power.name,
     bad: "low",
-    of: "heads_volts",
-    named: "heads_id",
+    of: estimate.heads.volts.name,
+    named: estimate.heads.id.name,
     what: "too few volts",
     unit: "V",
-    limit: "heads_least",
+    limit: estimate.heads.least.name,
     wayOut: "Take a cable with less resistance, a supply with more volts, or move it nearer.",
   },
   {
-    verdict: "heads_capacity",
+    verdict: estimate.heads.capacity.name,
     bad: "high",
-    of: "heads_tuners",
-    named: "heads_id",
+    of: estimate.heads.tuners.name,
+    named: estimate.heads.id.name,
     what: "more tuners than user bands",
     unit: "tuners",
-    limit: "heads_bands",
+    limit: estimate.heads.bands.name,
     wayOut: "Add a head unit or take one with more user bands.",
   },
 ] as const;
@@ -51,13 +52,17 @@ const inShort = (value: number): string => String(Number(value.toFixed(2)));
 
 /** The supply of a head unit, where its own volts are already too few. */
 function tooWeak(read: Book, head: number): FindingPlace | undefined {
-  const supply = namedCells(read, "heads_supply")[head];
+  const supply = namedCells(read, estimate.heads.supply.name)[head];
   const of = (list: string, column: string, name: BookResult | undefined): BookResult | undefined => {
     const row = filledCells(read, list).find(({ value }) => plainWord(value) === plainWord(name));
     return row && namedCells(read, column)[row.index]?.value;
   };
-  const volts = of("supplies_name", "supplies_volts", supply?.value);
-  const least = of("units_name", "units_least", namedCells(read, "heads_type")[head]?.value);
+  const volts = of(estimate.supplies.name.name, estimate.supplies.volts.name, supply?.value);
+  const least = of(
+    estimate.units.name.name,
+    estimate.units.least.name,
+    namedCells(read, estimate.heads.type.name)[head]?.value,
+  );
   return typeof volts === "number" && typeof least === "number" && volts < least ? supply?.place : undefined;
 }
 

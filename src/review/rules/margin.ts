@@ -1,4 +1,5 @@
 import type { Book } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { filledCells, hasJob } from "../namedCells";
@@ -17,7 +18,7 @@ export const margin: Rule = {
   find: ({ read, computed, options: { marginFloor } }) => {
     if (!hasJob(read) || onPurpose(read)(LABEL)) return [];
     const should = `${percent(marginFloor)} or more.`;
-    const low = filledCells(read, "site_margin").flatMap(({ place, value }): Finding[] =>
+    const low = filledCells(read, estimate.site.margin.name).flatMap(({ place, value }): Finding[] =>
       typeof value === "number" && value < marginFloor
         ? [
             {
@@ -33,7 +34,8 @@ export const margin: Rule = {
         : [],
     );
     if (low.length > 0) return low;
-    const discount = filledCells(read, "discount_sum")[0] ?? filledCells(read, "discount_share")[0];
+    const discount =
+      filledCells(read, estimate.discount.sum.name)[0] ?? filledCells(read, estimate.discount.share.name)[0];
     const left = discount && leftAfterDiscount(computed);
     if (left === undefined || left >= marginFloor) return [];
     return [
@@ -55,9 +57,11 @@ export const margin: Rule = {
 
 /** The margin of what is worked out from cost, as a share of its price less the discount; undefined without a price, or with none left. */
 function leftAfterDiscount(computed: Book): number | undefined {
-  const [cost, sell, off] = ["price_cost", "price_sell", "price_discount"].map((name) =>
-    namedValue(computed, name),
-  );
+  const [cost, sell, off] = [
+    estimate.price.cost.name,
+    estimate.price.sell.name,
+    estimate.price.discount.name,
+  ].map((name) => namedValue(computed, name));
   if (typeof cost !== "number" || typeof sell !== "number" || typeof off !== "number") return undefined;
   return sell - off > 0 ? (sell - off - cost) / (sell - off) : undefined;
 }

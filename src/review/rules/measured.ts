@@ -1,5 +1,6 @@
 /** What the crew measured against what the estimate predicted: the as-built record. */
 import type { Book, BookResult } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding } from "../finding";
 import { filledCells, figure, namedCells } from "../namedCells";
 import type { Rule } from "../rule";
@@ -22,33 +23,33 @@ const SEE_DIAGNOSIS = "Read Diagnosis for likely causes and the next measurement
 const MEASURED: readonly Measured[] = [
   ...(["low", "high"] as const).map((end) => ({
     built: `rooms_built_${end}`,
-    named: "rooms_outlet",
+    named: estimate.rooms.outlet.name,
     what: `at the ${end} end`,
     unit: "dBµV",
-    from: `commission_${end}_from`,
-    to: `commission_${end}_to`,
-    tolerance: "commission_tolerance",
+    from: estimate.commission[`${end}_from`].name,
+    to: estimate.commission[`${end}_to`].name,
+    tolerance: estimate.commissioningLimits.tolerance.name,
     wayOut: SEE_DIAGNOSIS,
   })),
   {
-    built: "rooms_built_volts",
-    named: "rooms_outlet",
+    built: estimate.rooms.built_volts.name,
+    named: estimate.rooms.outlet.name,
     what: "at the outlet",
     unit: "V",
-    from: "commission_volts_due",
-    to: "commission_volts_due",
-    tolerance: "commission_volts_tolerance",
+    from: estimate.commission.volts_due.name,
+    to: estimate.commission.volts_due.name,
+    tolerance: estimate.commissioningLimits.volts_tolerance.name,
     wayOut: SEE_DIAGNOSIS,
   },
   {
-    built: "heads_built_volts",
-    named: "heads_id",
+    built: estimate.heads.built_volts.name,
+    named: estimate.heads.id.name,
     what: "at the head unit",
     unit: "V",
     // The cable drops most in heat, and nothing without a load.
-    from: "heads_volts",
-    to: "heads_supplied",
-    tolerance: "commission_volts_tolerance",
+    from: estimate.heads.volts.name,
+    to: estimate.heads.supplied.name,
+    tolerance: estimate.commissioningLimits.volts_tolerance.name,
     wayOut: "Measure at the supply's output and along its cable, under load; look for a bad contact.",
   },
 ];

@@ -1,12 +1,18 @@
+import type { Book } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
 import { conditionOf } from "../conditionOf";
 import type { Finding } from "../finding";
 import { inputsIn, type Input, type InputCell } from "../inputsIn";
 import { filledCells, hasJob, isBlank, lookupWord } from "../namedCells";
-import type { Book } from "../../workbooks/book";
 import type { Rule } from "../rule";
 
 /** Columns that say what a row is, and not that it is meant: a floor typed ahead makes no outlet. */
-const NOT_A_ROW = new Set(["rooms_floor", "rooms_room", "rooms_kind", "rooms_note"]);
+const NOT_A_ROW = new Set([
+  estimate.rooms.floor.name,
+  estimate.rooms.room.name,
+  estimate.rooms.kind.name,
+  estimate.rooms.note.name,
+]);
 /** Told by rules of their own, which say more of them. */
 const TOLD_ELSEWHERE =
   /^(?:heads_(?:type|supply)|rooms_(?:plate|from)|branches_(?:device|from)|(?:cables|passives|units|supplies|plates|fittings)_(?:price|until))$/;

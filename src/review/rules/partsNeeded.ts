@@ -1,3 +1,4 @@
+import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding } from "../finding";
 import { filledCells, hasJob, isBlank, namedCells } from "../namedCells";
 import type { Rule } from "../rule";
@@ -21,11 +22,13 @@ export const partsNeeded: Rule = {
   example: "No fitting is named for bonding; a head unit has no inserter.",
   find: ({ read, computed }) => {
     if (!hasJob(read)) return [];
-    const fittings = filledCells(read, "fittings_name");
-    const needed = namedCells(computed, "buyfittings_needed");
+    const fittings = filledCells(read, estimate.fittings.name.name);
+    const needed = namedCells(computed, estimate.buyfittings.needed.name);
     const findings: Finding[] = [];
-    const place = namedCells(read, "fittings_name")[1]?.place;
-    const bondsScreens = filledCells(read, "bonds_kind").some(({ value }) => /screen/i.test(String(value)));
+    const place = namedCells(read, estimate.fittings.name.name)[1]?.place;
+    const bondsScreens = filledCells(read, estimate.bonds.kind.name).some(({ value }) =>
+      /screen/i.test(String(value)),
+    );
     for (const { words, what } of [...ALWAYS, ...(bondsScreens ? [SCREEN_BLOCK] : [])]) {
       const there = fittings.some(
         ({ value, index }) => words.test(String(value)) && needed[index]?.value !== 0,
@@ -34,7 +37,7 @@ export const partsNeeded: Rule = {
       const uncounted = fittings.find(({ value }) => words.test(String(value)));
       findings.push({
         weight: "doubtful",
-        place: uncounted ? namedCells(read, "fittings_fixed")[uncounted.index]?.place : place,
+        place: uncounted ? namedCells(read, estimate.fittings.fixed.name)[uncounted.index]?.place : place,
         says: uncounted
           ? `Nothing counts “${String(uncounted.value)}”.`
           : `No fitting that is counted is named for ${what}.`,
@@ -43,7 +46,7 @@ export const partsNeeded: Rule = {
         wayOut: "Add the fitting on Parts, or say under Exclusions who supplies it.",
       });
     }
-    const bonds = namedCells(read, "bonds_where");
+    const bonds = namedCells(read, estimate.bonds.where.name);
     // An early version has no such sheet.
     if (bonds.length > 0 && bonds.every(({ value }) => isBlank(value))) {
       findings.push({
@@ -64,15 +67,15 @@ export const partsNeeded: Rule = {
       });
     }
     for (const [of, what] of [
-      ["heads_supply", "supply or inserter"],
-      ["heads_type", "kind of head unit"],
+      [estimate.heads.supply.name, "supply or inserter"],
+      [estimate.heads.type.name, "kind of head unit"],
     ] as const) {
       const cells = namedCells(read, of);
-      const shares = namedCells(read, "heads_shares");
-      for (const { value, index } of filledCells(read, "heads_id")) {
+      const shares = namedCells(read, estimate.heads.shares.name);
+      for (const { value, index } of filledCells(read, estimate.heads.id.name)) {
         const cell = cells[index];
         if (!cell || !isBlank(cell.value)) continue;
-        if (of === "heads_supply" && !isBlank(shares[index]?.value)) continue;
+        if (of === estimate.heads.supply.name && !isBlank(shares[index]?.value)) continue;
         findings.push({
           weight: "wrong",
           place: cell.place,
@@ -84,8 +87,8 @@ export const partsNeeded: Rule = {
       }
     }
     for (const [owner, of, what] of [
-      ["rooms_outlet", "rooms_plate", "wall plate"],
-      ["branches_id", "branches_device", "splitter or tap"],
+      [estimate.rooms.outlet.name, estimate.rooms.plate.name, "wall plate"],
+      [estimate.branches.id.name, estimate.branches.device.name, "splitter or tap"],
     ] as const) {
       const cells = namedCells(read, of);
       for (const { value, index } of filledCells(read, owner)) {
@@ -102,8 +105,8 @@ export const partsNeeded: Rule = {
       }
     }
     for (const [owner, count, what] of [
-      ["heads_id", "heads_tuners", "head unit"],
-      ["branches_id", "branches_fed", "splitter or tap"],
+      [estimate.heads.id.name, estimate.heads.tuners.name, "head unit"],
+      [estimate.branches.id.name, estimate.branches.fed.name, "splitter or tap"],
     ] as const) {
       const counts = namedCells(computed, count);
       for (const { value, index, place: at } of filledCells(read, owner)) {

@@ -1,9 +1,10 @@
-import { isoDate } from "../../workbooks/sheetDate";
+import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
+import { isoDate } from "../../workbooks/sheetDate";
 import type { Finding } from "../finding";
 import { filledCells, figure, isBlank, namedCells, plainWord, PRICED_BLOCKS } from "../namedCells";
-import { farFromPrices } from "./quoteDates";
 import type { Rule } from "../rule";
+import { farFromPrices } from "./quoteDates";
 
 export const prices: Rule = {
   id: "price missing, expired or changed",
@@ -12,15 +13,15 @@ export const prices: Rule = {
   example: "The trunk cable's price held until 31 March, the quote is of 2 April.",
   find: ({ read, options }) =>
     PRICED_BLOCKS.flatMap((block) => {
-      const dated = namedValue(read, "site_date");
+      const dated = namedValue(read, estimate.site.date.name);
       // A date of the quote that is far from all prices is told once, there.
       const date = typeof dated === "number" && farFromPrices(read, dated) ? undefined : dated;
-      const quoteUntil = namedValue(read, "site_until");
-      const priced = namedCells(read, `${block}_priced`);
-      const price = namedCells(read, `${block}_price`);
-      const until = namedCells(read, `${block}_until`);
+      const quoteUntil = namedValue(read, estimate.site.until.name);
+      const priced = namedCells(read, estimate[block].priced.name);
+      const price = namedCells(read, estimate[block].price.name);
+      const until = namedCells(read, estimate[block].until.name);
       const listed = options.prices?.[block];
-      return filledCells(read, `${block}_name`).flatMap(({ value, index }): Finding[] => {
+      return filledCells(read, estimate[block].name.name).flatMap(({ value, index }): Finding[] => {
         const part = String(value);
         const own = price[index];
         const held = until[index];

@@ -1,4 +1,5 @@
 import type { Book } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import { isoDate } from "../../workbooks/sheetDate";
 import type { Finding } from "../finding";
@@ -16,13 +17,13 @@ export const quoteDates: Rule = {
   reason: "A quote with a year mistyped has run out before it goes out, or binds for years.",
   example: "A quote of 2 November 2062 whose prices are of October 2026.",
   find: ({ read }) => {
-    const date = namedValue(read, "site_date");
-    const until = namedValue(read, "site_until");
+    const date = namedValue(read, estimate.site.date.name);
+    const until = namedValue(read, estimate.site.until.name);
     if (typeof date !== "number") return [];
     const off = farFromPrices(read, date);
     if (off) return [off];
     if (typeof until !== "number") return [];
-    const place = namedCells(read, "site_until")[0]?.place;
+    const place = namedCells(read, estimate.site.until.name)[0]?.place;
     const days = until - date;
     if (days < 0)
       return [
@@ -51,14 +52,16 @@ export const quoteDates: Rule = {
 /** A date of the quote that none of its prices is near. */
 export function farFromPrices(read: Book, date: number): Finding | undefined {
   const priced = PRICED_BLOCKS.flatMap((block) =>
-    filledCells(read, `${block}_priced`).flatMap(({ value }) => (typeof value === "number" ? [value] : [])),
+    filledCells(read, estimate[block].priced.name).flatMap(({ value }) =>
+      typeof value === "number" ? [value] : [],
+    ),
   );
   if (priced.length < 3) return undefined;
   const middle = median(priced);
   if (Math.abs(date - middle) <= FAR_DAYS) return undefined;
   return {
     weight: "doubtful",
-    place: namedCells(read, "site_date")[0]?.place,
+    place: namedCells(read, estimate.site.date.name)[0]?.place,
     says: `The quote is of ${isoDate(date)}, its prices of about ${isoDate(Math.round(middle))}.`,
     should: "A date near that of the prices: is the year right?",
     effect: "Validity, prices and the compass bearing go by it.",

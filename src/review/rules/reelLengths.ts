@@ -1,12 +1,17 @@
-import type { Finding } from "../finding";
+import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
+import type { Finding } from "../finding";
 import { filledCells, figure, namedCells, plainWord, type NamedCell } from "../namedCells";
 import type { Rule } from "../rule";
 
 const RUNS = [
-  { named: "rooms_outlet", run: "rooms_run", cable: "rooms_cable" },
-  { named: "branches_id", run: "branches_length", cable: "branches_cable" },
-  { named: "heads_id", run: "heads_length", cable: "heads_cable" },
+  { named: estimate.rooms.outlet.name, run: estimate.rooms.run.name, cable: estimate.rooms.cable.name },
+  {
+    named: estimate.branches.id.name,
+    run: estimate.branches.length.name,
+    cable: estimate.branches.cable.name,
+  },
+  { named: estimate.heads.id.name, run: estimate.heads.length.name, cable: estimate.heads.cable.name },
 ] as const;
 
 export const reelLengths: Rule = {
@@ -14,11 +19,11 @@ export const reelLengths: Rule = {
   reason: "A run is cut in one piece; one that no reel holds is a slip, or wants a longer reel.",
   example: "A trunk of 180 m from reels of 150 m.",
   find: ({ read }) => {
-    const slack = Number(namedValue(read, "site_slack") ?? 0);
-    const waste = Number(namedValue(read, "site_waste") ?? 0);
+    const slack = Number(namedValue(read, estimate.site.slack.name) ?? 0);
+    const waste = Number(namedValue(read, estimate.site.waste.name) ?? 0);
     if (!(slack >= 0 && waste >= 0 && waste <= 1)) return [];
-    const reels = namedCells(read, "cables_reel");
-    return filledCells(read, "cables_name").flatMap(({ value, index }) => {
+    const reels = namedCells(read, estimate.cables.reel.name);
+    return filledCells(read, estimate.cables.name.name).flatMap(({ value, index }) => {
       const reel = reels[index];
       if (typeof reel?.value !== "number" || reel.value <= 0) return [];
       const holds = reel.value;
@@ -38,7 +43,7 @@ export const reelLengths: Rule = {
       if (tooLong.length === 0) return [];
       // Where most do not fit, the reel or the slack is off, not every run.
       if (tooLong.length > runs.length / 2 && runs.length > 1) {
-        const alone = cut(0) > holds ? namedCells(read, "site_slack")[0] : reel;
+        const alone = cut(0) > holds ? namedCells(read, estimate.site.slack.name)[0] : reel;
         return [
           longer(
             alone ?? reel,

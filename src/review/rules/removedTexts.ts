@@ -1,3 +1,4 @@
+import { estimate } from "../../workbooks/multiRoom/names";
 import { standardExclusions } from "../../workbooks/multiRoom/startingPoint";
 import type { Finding } from "../finding";
 import { missingLines } from "../missingLines";
@@ -32,8 +33,8 @@ export const removedTexts: Rule = {
 
     function exclusions(): Finding[] {
       if (!hasJob(read)) return [];
-      const place = namedCells(read, "exclusions_text")[1]?.place;
-      const there = new Set(filledCells(read, "exclusions_text").map(({ value }) => value));
+      const place = namedCells(read, estimate.exclusions.text.name)[1]?.place;
+      const there = new Set(filledCells(read, estimate.exclusions.text.name).map(({ value }) => value));
       const gone = standardExclusions.filter(({ text }) => !there.has(text));
       // A firm's own list need not hold ours.
       if (!place || gone.length === 0 || (there.size > 0 && gone.length === standardExclusions.length))

@@ -1,5 +1,6 @@
 import { parseAddress } from "../../formula/address";
 import { isBookError, type Book, type BookResult } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { figure } from "../namedCells";
@@ -61,7 +62,10 @@ function withoutOurFunctions(
   read: Book,
   computed: Book,
 ): Finding {
-  const [shown, total] = [namedValue(read, "quote_total"), namedValue(computed, "quote_total")];
+  const [shown, total] = [
+    namedValue(read, estimate.quote.total.name),
+    namedValue(computed, estimate.quote.total.name),
+  ];
   return {
     weight: "doubtful",
     place: { sheet, cell },

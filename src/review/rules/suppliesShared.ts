@@ -1,4 +1,5 @@
 import type { Book } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding } from "../finding";
 import { filledCells, figure, isBlank, namedCells, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
@@ -15,9 +16,9 @@ export const suppliesShared: Rule = {
 };
 
 function shares(read: Book): Finding[] {
-  const supplies = namedCells(read, "heads_supply");
-  const cells = namedCells(read, "heads_shares");
-  const heads = filledCells(read, "heads_id");
+  const supplies = namedCells(read, estimate.heads.supply.name);
+  const cells = namedCells(read, estimate.heads.shares.name);
+  const heads = filledCells(read, estimate.heads.id.name);
   const sharing = new Set(
     heads.flatMap(({ value, index }) => (isBlank(cells[index]?.value) ? [] : [plainWord(value)])),
   );
@@ -51,8 +52,11 @@ function shares(read: Book): Finding[] {
 }
 
 function loads(read: Book): Finding[] {
-  const [amounts, kinds] = [namedCells(read, "units_load"), namedCells(read, "units_kind")];
-  return filledCells(read, "units_name").flatMap(({ value, index }): Finding[] => {
+  const [amounts, kinds] = [
+    namedCells(read, estimate.units.load.name),
+    namedCells(read, estimate.units.kind.name),
+  ];
+  return filledCells(read, estimate.units.name.name).flatMap(({ value, index }): Finding[] => {
     const [amount, kind] = [amounts[index]?.value, kinds[index]];
     if (typeof amount !== "number" || !kind || plainWord(kind.value) !== "a" || amount <= MOST_AMPERES)
       return [];
@@ -72,12 +76,15 @@ function loads(read: Book): Finding[] {
 
 /** The device that keeps a supply from its head unit. */
 function stopped(read: Book, computed: Book): Finding[] {
-  const by = namedCells(computed, "heads_stopped");
-  const devices = namedCells(read, "branches_device");
-  const [names, powers] = [namedCells(read, "passives_name"), namedCells(read, "passives_power")];
-  return filledCells(read, "heads_id").flatMap(({ value, index }): Finding[] => {
+  const by = namedCells(computed, estimate.heads.stopped.name);
+  const devices = namedCells(read, estimate.branches.device.name);
+  const [names, powers] = [
+    namedCells(read, estimate.passives.name.name),
+    namedCells(read, estimate.passives.power.name),
+  ];
+  return filledCells(read, estimate.heads.id.name).flatMap(({ value, index }): Finding[] => {
     const branch = plainWord(by[index]?.value);
-    const at = filledCells(read, "branches_id").find((one) => plainWord(one.value) === branch);
+    const at = filledCells(read, estimate.branches.id.name).find((one) => plainWord(one.value) === branch);
     const device = at && plainWord(devices[at.index]?.value);
     const part = names.find((one) => device !== undefined && plainWord(one.value) === device);
     const place = part && powers[part.index]?.place;

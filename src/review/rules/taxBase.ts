@@ -1,3 +1,4 @@
+import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import { figure, namedCells } from "../namedCells";
 import type { Rule } from "../rule";
@@ -10,17 +11,17 @@ export const taxBase: Rule = {
   reason: "Tax is owed on what the law says and Site states, not on cost, nor on what is free of it.",
   example: "Tax on materials and labour where Site says materials only.",
   find: ({ read, expected }) => {
-    const tax = namedValue(read, "quote_tax");
+    const tax = namedValue(read, estimate.quote.tax.name);
     // What the template's own formulas come to, rounded by the rule that Site names.
-    const right = expected && namedValue(expected, "quote_tax");
-    const share = namedValue(read, "site_tax");
-    const on = namedValue(read, "site_tax_on");
+    const right = expected && namedValue(expected, estimate.quote.tax.name);
+    const share = namedValue(read, estimate.site.tax.name);
+    const on = namedValue(read, estimate.site.tax_on.name);
     if (typeof tax !== "number" || typeof right !== "number" || typeof share !== "number") return [];
     if (Math.abs(right - tax) <= CENT) return [];
     return [
       {
         weight: "wrong",
-        place: namedCells(read, "quote_tax")[0]?.place,
+        place: namedCells(read, estimate.quote.tax.name)[0]?.place,
         says: `The tax is ${tax.toFixed(2)}; ${figure(share * 100)} % on ${String(on ?? "the price")} come to ${right.toFixed(2)}.`,
         should: right.toFixed(2),
         effect: `The customer is asked for ${Math.abs(tax - right).toFixed(2)} too ${tax > right ? "much" : "little"}.`,

@@ -1,6 +1,7 @@
 import { parseAddress } from "../../formula/address";
-import { namedValue } from "../../workbooks/named";
 import type { Book } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
+import { namedValue } from "../../workbooks/named";
 import type { Finding, FindingPlace } from "../finding";
 import { namedCells } from "../namedCells";
 import type { Reviewed, Rule } from "../rule";
@@ -9,12 +10,12 @@ import type { Reviewed, Rule } from "../rule";
 const CENT = 0.0101;
 
 /** A discount is printed with its minus; a version without one has no such line. */
-const LINES = ["reception", "cable", "fittings", "labour", "provisional", "options", "discount"].map(
-  (key) => `quote_${key}`,
-);
-const NET = "quote_net";
-const TAX = "quote_tax";
-const TOTAL = "quote_total";
+const LINES = (
+  ["reception", "cable", "fittings", "labour", "provisional", "options", "discount"] as const
+).map((key) => estimate.quote[key].name);
+const NET = estimate.quote.net.name;
+const TAX = estimate.quote.tax.name;
+const TOTAL = estimate.quote.total.name;
 
 export const totals: Rule = {
   id: "total that does not add",

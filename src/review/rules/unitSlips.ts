@@ -1,4 +1,5 @@
 import type { Book } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding } from "../finding";
 import { median } from "../median";
 import { filledCells, figure, hasJob, namedCells, PRICED_BLOCKS, plainWord } from "../namedCells";
@@ -34,7 +35,7 @@ export const unitSlips: Rule = {
 };
 
 const frequencies = (book: Book): Finding[] =>
-  ["site_low", "site_high"].flatMap((name) =>
+  [estimate.site.low.name, estimate.site.high.name].flatMap((name) =>
     filledCells(book, name).flatMap(({ place, value }): Finding[] =>
       typeof value === "number" && value < LEAST_MHZ
         ? [
@@ -52,7 +53,7 @@ const frequencies = (book: Book): Finding[] =>
   );
 
 const levels = (book: Book): Finding[] =>
-  ["units_out_low", "units_out_high"].flatMap((name) =>
+  [estimate.units.out_low.name, estimate.units.out_high.name].flatMap((name) =>
     filledCells(book, name).flatMap(({ place, value }): Finding[] =>
       typeof value === "number" && value < LEAST_DBUV
         ? [
@@ -72,8 +73,8 @@ const levels = (book: Book): Finding[] =>
 /** Runs from one branch against all the others'. */
 function feet(book: Book): Finding[] {
   if (!hasJob(book)) return [];
-  const from = namedCells(book, "rooms_from");
-  const runs = filledCells(book, "rooms_run").flatMap((cell) =>
+  const from = namedCells(book, estimate.rooms.from.name);
+  const runs = filledCells(book, estimate.rooms.run.name).flatMap((cell) =>
     typeof cell.value === "number" && cell.value > 0
       ? [{ ...cell, length: cell.value, feeder: plainWord(from[cell.index]?.value) }]
       : [],
@@ -100,12 +101,12 @@ function feet(book: Book): Finding[] {
 
 /** What each part comes to on Materials. */
 const BILLS: Readonly<Record<(typeof PRICED_BLOCKS)[number], string>> = {
-  cables: "buycables_sum",
-  passives: "buypassives_sum",
-  units: "buyunits_sum",
-  supplies: "buysupplies_sum",
-  plates: "buyplates_sum",
-  fittings: "buyfittings_sum",
+  cables: estimate.buycables.sum.name,
+  passives: estimate.buypassives.sum.name,
+  units: estimate.buyunits.sum.name,
+  supplies: estimate.buysupplies.sum.name,
+  plates: estimate.buyplates.sum.name,
+  fittings: estimate.buyfittings.sum.name,
 };
 
 function cents(book: Book): Finding[] {
@@ -113,7 +114,7 @@ function cents(book: Book): Finding[] {
   const all = sums.reduce<number>((sum, value) => sum + (typeof value === "number" ? value : 0), 0);
   return PRICED_BLOCKS.flatMap((block) => {
     const bill = namedCells(book, BILLS[block]);
-    const prices = filledCells(book, `${block}_price`).flatMap((cell) =>
+    const prices = filledCells(book, estimate[block].price.name).flatMap((cell) =>
       typeof cell.value === "number" && cell.value > 0 ? [{ ...cell, price: cell.value }] : [],
     );
     return prices.flatMap((cell): Finding[] => {
@@ -140,12 +141,12 @@ function cents(book: Book): Finding[] {
 }
 
 function rates(book: Book): Finding[] {
-  const units = filledCells(book, "units_price").flatMap(({ value }) =>
+  const units = filledCells(book, estimate.units.price.name).flatMap(({ value }) =>
     typeof value === "number" && value > 0 ? [value] : [],
   );
   if (units.length === 0) return [];
   const unit = median(units);
-  return filledCells(book, "labour_rate").flatMap(({ place, value }): Finding[] =>
+  return filledCells(book, estimate.crew.rate.name).flatMap(({ place, value }): Finding[] =>
     typeof value === "number" && value > 0 && value < LEAST_RATE_IN_UNITS * unit
       ? [
           {

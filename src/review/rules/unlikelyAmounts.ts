@@ -1,5 +1,6 @@
-import { namedValue } from "../../workbooks/named";
 import type { Book } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
+import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { inputsIn } from "../inputsIn";
 import { filledCells, figure, hasJob, namedCells } from "../namedCells";
@@ -18,22 +19,26 @@ const PRACTICE = "(common practice, no source)";
 
 /** What a figure usually is. A cell's own rule allows more; what lies outside is looked at before it goes out. */
 const USUAL: readonly Usual[] = [
-  { name: "site_tax", most: 0.3, because: "no country's tax on such work is higher (from memory)" },
-  { name: "site_contingency", most: 0.25, because: PRACTICE },
-  { name: "site_overhead", most: 0.6, because: PRACTICE },
-  { name: "site_margin", most: 0.6, because: PRACTICE },
-  { name: "site_waste", most: 0.25, because: PRACTICE },
-  { name: "site_slack", most: 10, metres: true, because: PRACTICE },
-  { name: "rooms_quantity", most: 4, because: `receivers at one outlet ${PRACTICE}` },
-  { name: "labour_difficulty", least: 0.5, most: 3, because: PRACTICE },
-  { name: "cables_reel", least: 25, metres: true, because: PRACTICE },
-  { name: "supplies_amps", most: 10, because: PRACTICE },
+  {
+    name: estimate.site.tax.name,
+    most: 0.3,
+    because: "no country's tax on such work is higher (from memory)",
+  },
+  { name: estimate.site.contingency.name, most: 0.25, because: PRACTICE },
+  { name: estimate.site.overhead.name, most: 0.6, because: PRACTICE },
+  { name: estimate.site.margin.name, most: 0.6, because: PRACTICE },
+  { name: estimate.site.waste.name, most: 0.25, because: PRACTICE },
+  { name: estimate.site.slack.name, most: 10, metres: true, because: PRACTICE },
+  { name: estimate.rooms.quantity.name, most: 4, because: `receivers at one outlet ${PRACTICE}` },
+  { name: estimate.labour.difficulty.name, least: 0.5, most: 3, because: PRACTICE },
+  { name: estimate.cables.reel.name, least: 25, metres: true, because: PRACTICE },
+  { name: estimate.supplies.amps.name, most: 10, because: PRACTICE },
 ];
 
 /** EN 60728-1, from memory: the level at an outlet, as Site says beside the cells. */
 const STANDARD = [
-  { name: "site_level_low", is: (value: number) => value < 47, should: "47 dBµV or more" },
-  { name: "site_level_high", is: (value: number) => value > 77, should: "77 dBµV or less" },
+  { name: estimate.site.level_low.name, is: (value: number) => value < 47, should: "47 dBµV or more" },
+  { name: estimate.site.level_high.name, is: (value: number) => value > 77, should: "77 dBµV or less" },
 ] as const;
 
 const FEET_PER_METRE = 3.2808;
@@ -53,7 +58,7 @@ export const unlikelyAmounts: Rule = {
 };
 
 function usual({ read, definition }: Reviewed): Finding[] {
-  const inFeet = namedValue(read, "site_unit") === "ft";
+  const inFeet = namedValue(read, estimate.site.unit.name) === "ft";
   return inputsIn(read, definition).flatMap(({ name, label, cells, block, unit = "" }) => {
     const found = USUAL.find((one) => one.name === name);
     if (!found) return [];
@@ -100,15 +105,19 @@ const standard = ({ read }: Reviewed): Finding[] =>
     ),
   );
 
+const { buycables, buypassives, buyunits, buysupplies, buyplates, buyfittings } = estimate;
+/** What is bought of each list of Parts. */
+const BOUGHT = [buycables, buypassives, buyunits, buysupplies, buyplates, buyfittings];
+
 function packs({ read, computed }: Reviewed): Finding[] {
-  const sums = ["cables", "passives", "units", "supplies", "plates", "fittings"].flatMap((block) =>
-    filledCells(computed, `buy${block}_sum`).map(({ value }) => value),
-  );
+  const sums = BOUGHT.flatMap(({ sum }) => filledCells(computed, sum.name).map(({ value }) => value));
   const all = sums.reduce<number>((sum, value) => sum + (typeof value === "number" ? value : 0), 0);
-  const [pack, needed, sum] = ["fittings_pack", "buyfittings_needed", "buyfittings_sum"].map((name, index) =>
-    namedCells(index === 0 ? read : computed, name),
-  );
-  return filledCells(read, "fittings_name").flatMap(({ value, index }): Finding[] => {
+  const [pack, needed, sum] = [
+    estimate.fittings.pack.name,
+    estimate.buyfittings.needed.name,
+    estimate.buyfittings.sum.name,
+  ].map((name, index) => namedCells(index === 0 ? read : computed, name));
+  return filledCells(read, estimate.fittings.name.name).flatMap(({ value, index }): Finding[] => {
     const [count, cost] = [Number(needed?.[index]?.value ?? 0), Number(sum?.[index]?.value ?? 0)];
     if (pack?.[index]?.value !== 1 || count < MANY_PIECES || !(cost > MUCH_OF_ALL * all)) return [];
     return [
@@ -125,7 +134,7 @@ function packs({ read, computed }: Reviewed): Finding[] {
 }
 
 const fractions = (read: Book): Finding[] =>
-  filledCells(read, "options_quantity").flatMap(({ place, value }): Finding[] =>
+  filledCells(read, estimate.options.quantity.name).flatMap(({ place, value }): Finding[] =>
     typeof value === "number" && !Number.isInteger(value)
       ? [
           {

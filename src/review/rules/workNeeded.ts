@@ -1,3 +1,4 @@
+import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { filledCells, figure, hasJob, namedCells } from "../namedCells";
@@ -6,13 +7,13 @@ import type { Rule } from "../rule";
 
 /** What every job of this kind takes, by a word in the work's name. Common practice, no source. */
 const ALWAYS = [
-  { words: /cable|run\b|wire|pull/i, what: "running cables", needs: "rooms_outlet" },
+  { words: /cable|run\b|wire|pull/i, what: "running cables", needs: estimate.rooms.outlet.name },
   {
     words: /dish|antenna|reflector|mount|align/i,
     what: "mounting and aligning the dish",
-    needs: "rooms_outlet",
+    needs: estimate.rooms.outlet.name,
   },
-  { words: /bond|earth|ground/i, what: "bonding or earthing", needs: "bonds_where" },
+  { words: /bond|earth|ground/i, what: "bonding or earthing", needs: estimate.bonds.where.name },
 ] as const;
 /** Common practice, no source: nobody works longer than a day at one outlet, splitter or head unit. */
 const LONGEST_MINUTES = 480;
@@ -27,10 +28,10 @@ export const workNeeded: Rule = {
   example: "“Run and terminate a cable” counted for nothing; 24 times for each of 24 outlets.",
   find: ({ read, computed }) => {
     if (!hasJob(read)) return [];
-    const works = filledCells(read, "labour_name");
-    const quantities = namedCells(computed, "work_quantity");
+    const works = filledCells(read, estimate.labour.name.name);
+    const quantities = namedCells(computed, estimate.work.quantity.name);
     const counted = works.filter(({ index }) => quantities[index]?.value !== 0);
-    const place = namedCells(read, "labour_name")[1]?.place;
+    const place = namedCells(read, estimate.labour.name.name)[1]?.place;
     const findings: Finding[] = [];
     if (counted.length === 0 && place && !onPurpose(read)("labour")) {
       findings.push({
@@ -49,7 +50,7 @@ export const workNeeded: Rule = {
       if (filledCells(read, needs).length === 0 || counted.some(({ value }) => words.test(String(value))))
         continue;
       const row = works.find(({ value }) => words.test(String(value)));
-      const count = row && namedCells(read, "labour_per_outlet")[row.index]?.place;
+      const count = row && namedCells(read, estimate.labour.per_outlet.name)[row.index]?.place;
       findings.push({
         weight: "doubtful",
         place: count ?? place,
@@ -62,15 +63,15 @@ export const workNeeded: Rule = {
     return [...findings, ...amounts()];
 
     function amounts(): Finding[] {
-      const outlets = namedValue(computed, "count_outlets");
+      const outlets = namedValue(computed, estimate.count.outlets.name);
       const [minutes, difficulty, fixed, perOutlet, hours] = [
-        "labour_minutes",
-        "labour_difficulty",
-        "labour_fixed",
-        "labour_per_outlet",
+        estimate.labour.minutes.name,
+        estimate.labour.difficulty.name,
+        estimate.labour.fixed.name,
+        estimate.labour.per_outlet.name,
       ]
         .map((name) => namedCells(read, name))
-        .concat([namedCells(computed, "work_hours")]);
+        .concat([namedCells(computed, estimate.work.hours.name)]);
       const number = (cells: typeof minutes, index: number): number =>
         Number(cells?.[index]?.value ?? 0) || 0;
       return works.flatMap(({ value, index }): Finding[] => {

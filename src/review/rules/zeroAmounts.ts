@@ -1,3 +1,4 @@
+import { estimate } from "../../workbooks/multiRoom/names";
 import { conditionOf } from "../conditionOf";
 import type { Finding, Weight } from "../finding";
 import { inputsIn } from "../inputsIn";
@@ -6,7 +7,7 @@ import { onPurpose } from "../onPurpose";
 import type { Rule } from "../rule";
 
 /** A firm that knows its jobs adds none; common practice, no source. */
-const OFTEN_ZERO = new Set(["site_contingency"]);
+const OFTEN_ZERO = new Set([estimate.site.contingency.name]);
 
 export const zeroAmounts: Rule = {
   id: "amount of zero",

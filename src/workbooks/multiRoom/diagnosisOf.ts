@@ -1,7 +1,9 @@
 /** What a computed multi-room workbook says of its measured outlets, for the pane, the command and the review. */
 import { address, parseRange } from "../../formula/address";
+import type { Named } from "../../formula/build";
 import { isBookError, type Book, type BookResult } from "../book";
 import { namedColumn, namedRows } from "../named";
+import { estimate } from "./names";
 
 export interface LikelyCause {
   readonly cause: string;
@@ -47,15 +49,16 @@ export interface JobDiagnosis {
 /** @returns undefined for a workbook without our Diagnosis sheet */
 export function diagnosisOf(book: Book): JobDiagnosis | undefined {
   const rows = namedRows(book, "diagnosis");
-  const built = book.names.find(({ name }) => name === "rooms_built");
+  const built = book.names.find(({ name }) => name === estimate.rooms.built.name);
   const zone = built && parseRange(built.range);
   if (rows.length === 0 || !built || !zone) return undefined;
-  const column = (name: string): (BookResult | undefined)[] => namedColumn(book, name);
-  const of = Object.fromEntries(COLUMNS.map((name) => [name, column(name)])) as Record<
-    (typeof COLUMNS)[number],
-    (BookResult | undefined)[]
-  >;
-  const outlets = of.rooms_outlet.flatMap((outlet, row) => (text(outlet) === "" ? [] : [row]));
+  const column = ({ name }: Named): (BookResult | undefined)[] => namedColumn(book, name);
+  const { rooms, commission } = estimate;
+  const [outletsNamed, room, verdict] = [rooms.outlet, rooms.room, commission.verdict].map(column);
+  const [low, lowFrom, lowTo] = [rooms.built_low, commission.low_from, commission.low_to].map(column);
+  const [high, highFrom, highTo] = [rooms.built_high, commission.high_from, commission.high_to].map(column);
+  const [volts, voltsDue] = [rooms.built_volts, commission.volts_due].map(column);
+  const outlets = outletsNamed!.flatMap((outlet, row) => (text(outlet) === "" ? [] : [row]));
   const first = rows[0]![0];
   return {
     causes: rows.flatMap(([cause, where, probability, evidence, next]) =>
@@ -75,38 +78,20 @@ export function diagnosisOf(book: Book): JobDiagnosis | undefined {
     outlets: outlets.length,
     measured: outlets
       .map((row): MeasuredOutlet => ({
-        outlet: text(of.rooms_outlet[row]),
-        room: text(of.rooms_room[row]),
+        outlet: text(outletsNamed![row]),
+        room: text(room![row]),
         sheet: built.sheet,
         cell: address(zone.top + row, zone.left),
-        low: compared(of.rooms_built_low[row], of.commission_low_from[row], of.commission_low_to[row]),
-        high: compared(of.rooms_built_high[row], of.commission_high_from[row], of.commission_high_to[row]),
-        volts: compared(
-          of.rooms_built_volts[row],
-          of.commission_volts_due[row],
-          of.commission_volts_due[row],
-        ),
-        verdict: text(of.commission_verdict[row]),
+        low: compared(low![row], lowFrom![row], lowTo![row]),
+        high: compared(high![row], highFrom![row], highTo![row]),
+        volts: compared(volts![row], voltsDue![row], voltsDue![row]),
+        verdict: text(verdict![row]),
       }))
       .filter(({ low, high, volts }) =>
         [low, high, volts].some(({ measured, typed }) => measured !== null || typed !== undefined),
       ),
   };
 }
-
-const COLUMNS = [
-  "rooms_outlet",
-  "rooms_room",
-  "rooms_built_low",
-  "rooms_built_high",
-  "rooms_built_volts",
-  "commission_low_from",
-  "commission_low_to",
-  "commission_high_from",
-  "commission_high_to",
-  "commission_volts_due",
-  "commission_verdict",
-] as const;
 
 const compared = (
   measured: BookResult | undefined,

@@ -1,7 +1,9 @@
 /** What a computed multi-room estimate comes to, in figures. */
 import { parseRange } from "../../formula/address";
+import type { Named } from "../../formula/build";
 import { isBookError, type Book, type BookResult } from "../book";
 import { namedColumn, namedRows, namedValue } from "../named";
+import { estimate } from "./names";
 
 /** A figure, or the sentence of the error in its place. */
 export type Figure = number | string | null;
@@ -40,36 +42,37 @@ const WORST_SHOWN = 5;
 /** @param book a computed book of the multi-room template */
 export function summarise(book: Book): JobSummary {
   return {
-    job: words(namedValue(book, "site_job")),
-    outlets: figure(namedValue(book, "count_outlets")),
-    tuners: figure(namedValue(book, "heads_wanted")),
+    job: words(namedValue(book, estimate.site.job.name)),
+    outlets: figure(namedValue(book, estimate.count.outlets.name)),
+    tuners: figure(namedValue(book, estimate.headsNeeded.wanted.name)),
     worst: worstOutlets(book),
-    headUnits: filledRows(book, "heads_id").map(([row, id]) => {
-      const at = (column: string): BookResult | undefined => namedColumn(book, `heads_${column}`)[row];
+    headUnits: filledRows(book, estimate.heads.id.name).map(([row, id]) => {
+      const at = ({ name }: Named): BookResult | undefined => namedColumn(book, name)[row];
+      const { tuners, bands, capacity, volts, least, power } = estimate.heads;
       return {
         id: words(id),
-        tuners: figure(at("tuners")),
-        bands: figure(at("bands")),
-        capacity: words(at("capacity")),
-        volts: figure(at("volts")),
-        least: figure(at("least")),
-        power: words(at("power")),
+        tuners: figure(at(tuners)),
+        bands: figure(at(bands)),
+        capacity: words(at(capacity)),
+        volts: figure(at(volts)),
+        least: figure(at(least)),
+        power: words(at(power)),
       };
     }),
     checks: checksOf(book),
-    net: figure(namedValue(book, "quote_net")),
-    tax: figure(namedValue(book, "quote_tax")),
-    total: figure(namedValue(book, "quote_total")),
-    currency: words(namedValue(book, "site_currency")),
+    net: figure(namedValue(book, estimate.quote.net.name)),
+    tax: figure(namedValue(book, estimate.quote.tax.name)),
+    total: figure(namedValue(book, estimate.quote.total.name)),
+    currency: words(namedValue(book, estimate.site.currency.name)),
     verdict: words(namedValue(book, "checks_verdict")),
   };
 }
 
 function worstOutlets(book: Book): JobSummary["worst"] {
-  const [room, weakest, margin, verdict] = ["room", "weakest", "margin", "verdict"].map((column) =>
-    namedColumn(book, `rooms_${column}`),
+  const [room, weakest, margin, verdict] = (["room", "weakest", "margin", "verdict"] as const).map((column) =>
+    namedColumn(book, estimate.rooms[column].name),
   );
-  const outlets = filledRows(book, "rooms_outlet").map(([row, outlet]) => ({
+  const outlets = filledRows(book, estimate.rooms.outlet.name).map(([row, outlet]) => ({
     outlet: words(outlet),
     room: words(room![row]),
     weakest: figure(weakest![row]),

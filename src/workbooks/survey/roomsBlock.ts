@@ -2,7 +2,10 @@
 import type { Zone } from "../../formula/address";
 import type { Book } from "../book";
 import type { WorkbookDefinition } from "../definition";
+import { rooms } from "../multiRoom/names/rooms";
+import { site } from "../multiRoom/names/site";
 import { namedColumn, namedValue } from "../named";
+import { OF } from "../names";
 import { WRITING_FIELD, writingOf } from "../typed/writing";
 import type { SurveyRow } from "./readSurvey";
 
@@ -17,12 +20,13 @@ export interface RoomsNow {
 /** @returns undefined for a workbook without a Rooms sheet of ours */
 export function roomsIn(book: Book): RoomsNow | undefined {
   const named = (name: string): boolean => book.names.some((one) => one.name === name);
-  if (book.template !== "multi-room" || !named("site_unit") || !named("rooms_outlet")) return undefined;
+  if (book.template !== "multi-room" || !named(site.unit.name) || !named(rooms.outlet.name))
+    return undefined;
   const writing = writingOf(namedValue(book, WRITING_FIELD));
   return {
-    unit: namedValue(book, "site_unit") === "ft" ? "ft" : "m",
+    unit: namedValue(book, site.unit.name) === "ft" ? "ft" : "m",
     ...(writing && { writing: writing.tag }),
-    outlets: namedColumn(book, "rooms_outlet").flatMap((outlet) =>
+    outlets: namedColumn(book, rooms.outlet.name).flatMap((outlet) =>
       typeof outlet === "object" || outlet === undefined || outlet === "" ? [] : [String(outlet)],
     ),
   };
@@ -48,16 +52,16 @@ export function roomsBlock(
 ): RoomsBlock | string {
   const inputs = definition?.sheets
     .flatMap(({ parts }) => parts)
-    .flatMap((part) => (part.kind === "block" && part.name === "rooms" ? part.columns : []))
+    .flatMap((part) => (part.kind === "block" && part.name === rooms[OF].name ? part.columns : []))
     .filter(({ input }) => input);
   if (!inputs || inputs.length === 0)
     return "This workbook was not made from our multi-room template, so it takes no survey.";
   const columns = new Map<string, number>();
   for (const { key } of inputs) {
-    const place = placeOf(`rooms_${key}`);
+    const place = placeOf(`${rooms[OF].name}_${key}`);
     if (place) columns.set(key, place.zone.left);
   }
-  const outlet = placeOf("rooms_outlet");
+  const outlet = placeOf(rooms.outlet.name);
   // Rows are added where the block's first column ends.
   const needed = [inputs[0]!.key, "outlet", ...rows.flatMap((row) => Object.keys(row))];
   const lost = needed.find((key) => !columns.has(key));

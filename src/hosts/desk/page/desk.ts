@@ -1,19 +1,20 @@
 /** The open job on the page: its model, its autosave, and what the bar can do with it. */
-import * as owl from "@odoo/owl";
 import * as library from "@odoo/o-spreadsheet";
+import * as owl from "@odoo/owl";
+import { address } from "../../../formula/address";
+import type { JobContent, JobDocument } from "../../../jobs/content";
 import type { Book } from "../../../workbooks/book";
 import type { WorkbookDefinition } from "../../../workbooks/definition";
-import { address } from "../../../formula/address";
 import { fileNameOf, jobLabelOf, labelInWords } from "../../../workbooks/jobLabel";
+import { estimate } from "../../../workbooks/multiRoom/names";
+import { shelfLineFrom, type ShelfLine } from "../../../workbooks/shelfLine";
 import { inWords, type SurveyRow } from "../../../workbooks/survey/readSurvey";
 import type { RoomsNow } from "../../../workbooks/survey/roomsBlock";
-import type { BookFacts } from "../../grid/bookFacts";
 import { templates } from "../../../workbooks/templates";
+import type { BookFacts } from "../../grid/bookFacts";
 import { fromModel } from "../../grid/fromModel";
 import type { GridModel } from "../../grid/library";
 import { toDocument } from "../../grid/toDocument";
-import type { JobContent, JobDocument } from "../../../jobs/content";
-import { shelfLineFrom, type ShelfLine } from "../../../workbooks/shelfLine";
 import type { Bar } from "./bar";
 import type { CellEntry } from "./cellEntry";
 import { refusalFor, wordsFor } from "./cellLine";
@@ -21,8 +22,8 @@ import type { OpenDesk } from "./deskHost";
 import { KEPT, zonesWithout, type DeskGuard } from "./deskPlugin";
 import type { GridCommand, GridPosition, RowAddition } from "./libraryTypes";
 import { outletsToAdd, roomsNow } from "./outletsToAdd";
-import { rowsInOrder } from "./rowsInOrder";
 import { replayed, type Replayed, type Transport } from "./replayed";
+import { rowsInOrder } from "./rowsInOrder";
 import { rowsToAdd } from "./rowsToAdd";
 import { notEntered, unfinishedEntry } from "./unfinished";
 import { uuid } from "./uuid";
@@ -316,7 +317,7 @@ export class Desk implements OpenDesk {
   }
 
   private get total(): string | undefined {
-    const cell = this.named("quote_total");
+    const cell = this.named(estimate.quote.total.name);
     if (!cell) return undefined;
     // The customer's page shows a word, or nothing, where there is no sum.
     return cell.type === "number" ? `Total ${cell.formattedValue}` : "Total not known yet";

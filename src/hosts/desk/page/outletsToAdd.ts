@@ -3,6 +3,7 @@
  * row, with rows added where the prepared ones do not suffice.
  */
 import type { WorkbookDefinition } from "../../../workbooks/definition";
+import { estimate } from "../../../workbooks/multiRoom/names";
 import { placeOutlets } from "../../../workbooks/survey/placeOutlets";
 import type { SurveyRow } from "../../../workbooks/survey/readSurvey";
 import { roomsBlock, type RoomsNow } from "../../../workbooks/survey/roomsBlock";
@@ -21,8 +22,8 @@ export interface OutletsToAdd {
 /** @returns undefined for a workbook without a Rooms sheet of ours */
 export function roomsNow(model: GridModel): RoomsNow | undefined {
   const { getters } = model;
-  const unit = getters.getNamedRange("site_unit")?.range;
-  const outlets = getters.getNamedRange("rooms_outlet")?.range;
+  const unit = getters.getNamedRange(estimate.site.unit.name)?.range;
+  const outlets = getters.getNamedRange(estimate.rooms.outlet.name)?.range;
   if (!unit || !outlets) return undefined;
   const at = (sheetId: string, row: number, col: number): string =>
     String(getters.getEvaluatedCell({ sheetId, row, col }).value ?? "");

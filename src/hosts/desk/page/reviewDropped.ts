@@ -6,6 +6,7 @@ import { countsOf, findingList } from "../../../pane/findingList";
 import type { Finding } from "../../../review/finding";
 import { reviewPage, type PageFile } from "../../../review/reviewPage";
 import type { Book } from "../../../workbooks/book";
+import { estimate } from "../../../workbooks/multiRoom/names";
 import { namedValue } from "../../../workbooks/named";
 import { download, make, measureAnew } from "./dom";
 
@@ -54,7 +55,7 @@ export async function readDropped(
 ): Promise<Dropped> {
   try {
     const book = await open(file);
-    const job = namedValue(book, "site_job");
+    const job = namedValue(book, estimate.site.job.name);
     return {
       path: file.name,
       job: typeof job === "string" ? job : undefined,

@@ -2,6 +2,7 @@
 import { isBookError, type Book, type BookResult } from "../../book";
 import { namedColumn, namedValue } from "../../named";
 import { isoDate } from "../../sheetDate";
+import { estimate } from "../names";
 
 /** Where a figure is missing or in error, a hand writes it in. */
 const UNKNOWN = "?";
@@ -38,8 +39,11 @@ export const filledRows = (book: Book, name: string): number[] =>
 
 /** What tells a card that was cut off which job it belongs to. */
 export function jobMark(book: Book): string {
-  const [quote, revision] = [text(namedValue(book, "site_quote")), text(namedValue(book, "site_revision"))];
-  const job = quote || text(namedValue(book, "site_job")).slice(0, 24);
+  const [quote, revision] = [
+    text(namedValue(book, estimate.site.quote.name)),
+    text(namedValue(book, estimate.site.revision.name)),
+  ];
+  const job = quote || text(namedValue(book, estimate.site.job.name)).slice(0, 24);
   return revision === "" ? job : `${job}, rev. ${revision}`;
 }
 

@@ -1,6 +1,7 @@
 /** The card of one head unit: supply and level, alignment, room for peaking by equal drops, the order of work. */
 import type { Book, Look } from "../../book";
 import { namedValue } from "../../named";
+import { estimate } from "../names";
 import { CARD, COLUMNS, RIGHT, type Card, type CardPart, type CardShape } from "./cardSheet";
 import { dateIn, filledRows, jobMark, one, range, readerOf, text } from "./cardWords";
 
@@ -28,11 +29,11 @@ const SLOTS_SHOWN = 2;
 
 export function headCards(book: Book): Card[] {
   const { at, field } = readerOf(book, "heads");
-  const tolerance = one(field("commission_tolerance"));
-  const volts = one(field("commission_volts_tolerance"));
-  const unit = text(field("site_unit"));
+  const tolerance = one(field(estimate.commissioningLimits.tolerance.name));
+  const volts = one(field(estimate.commissioningLimits.volts_tolerance.name));
+  const unit = text(field(estimate.site.unit.name));
   const sight = alignmentPart(book);
-  return filledRows(book, "heads_id").map((row): Card => {
+  return filledRows(book, estimate.heads.id.name).map((row): Card => {
     const word = (key: string): string => text(at(row, key));
     const left = (index: number, value: string, look: Look = CARD.label): CardPart => ({
       row: index,
@@ -60,13 +61,13 @@ export function headCards(book: Book): Card[] {
       ...predicted(4, "volts at it, loaded", one(at(row, "volts")), volts),
       ...predicted(
         5,
-        `dBµV at ${one(field("site_low"), 0)} MHz`,
+        `dBµV at ${one(field(estimate.site.low.name), 0)} MHz`,
         range(at(row, "level_low_hot"), at(row, "level_low_cold")),
         tolerance,
       ),
       ...predicted(
         6,
-        `dBµV at ${one(field("site_high"), 0)} MHz`,
+        `dBµV at ${one(field(estimate.site.high.name), 0)} MHz`,
         range(at(row, "level_high_hot"), at(row, "level_high_cold")),
         tolerance,
       ),
@@ -87,8 +88,8 @@ export function headCards(book: Book): Card[] {
 /** The same for every head unit: the figures are the site's. */
 function alignmentPart(book: Book): CardPart[] {
   const { at } = readerOf(book, "align");
-  const slots = filledRows(book, "align_slot");
-  const pair = text(namedValue(book, "pair_b")) !== "";
+  const slots = filledRows(book, estimate.align.slot.name);
+  const pair = text(namedValue(book, estimate.pair.b.name)) !== "";
   const shown = slots.slice(0, SLOTS_SHOWN);
   const put = (row: number, column: number, value: string, look: Look = CARD.figure): CardPart => ({
     row,
@@ -108,18 +109,21 @@ function alignmentPart(book: Book): CardPart[] {
     put(2, 0, "deg", CARD.quiet),
     ...shown.map((slot, index) => put(2, 1 + index, text(at(slot, "slot")), CARD.head)),
     ...(pair ? [put(2, 3, "aim", CARD.head)] : []),
-    ...line(3, "azimuth, true", "azimuth", "align_aim_azimuth"),
-    ...line(4, "bearing, compass", "compass", "align_aim_compass"),
-    ...line(5, "elevation, BEAM", "elevation", "align_aim_elevation"),
-    ...line(6, "tilt back, FACE", "face", "align_aim_face"),
+    ...line(3, "azimuth, true", "azimuth", estimate.alignment.aim_azimuth.name),
+    ...line(4, "bearing, compass", "compass", estimate.alignment.aim_compass.name),
+    ...line(5, "elevation, BEAM", "elevation", estimate.alignment.aim_elevation.name),
+    ...line(6, "tilt back, FACE", "face", estimate.alignment.aim_face.name),
     ...line(7, "polarisation skew", "skew", undefined),
     ...(pair
-      ? [put(8, 0, "tilt, clockwise", CARD.label), put(8, 3, one(namedValue(book, "align_tilt")))]
+      ? [
+          put(8, 0, "tilt, clockwise", CARD.label),
+          put(8, 3, one(namedValue(book, estimate.alignment.tilt.name))),
+        ]
       : []),
     put(
       9,
       0,
-      `Compass: declination ${one(namedValue(book, "align_declination"))} deg east on ${dateIn(book, "align_date")}${slots.length > SLOTS_SHOWN ? "; more slots on Alignment" : ""}.`,
+      `Compass: declination ${one(namedValue(book, estimate.alignment.declination.name))} deg east on ${dateIn(book, estimate.alignment.date.name)}${slots.length > SLOTS_SHOWN ? "; more slots on Alignment" : ""}.`,
       CARD.quiet,
     ),
     put(10, 0, "Clockwise: for a person at the dish facing the slots.", CARD.quiet),

@@ -1,6 +1,7 @@
 /** The card of one outlet: what it should show, and room for what it shows. */
 import type { Book, Look } from "../../book";
 import { namedColumn } from "../../named";
+import { estimate } from "../names";
 import { CARD, type Card, type CardPart, type CardShape } from "./cardSheet";
 import { filledRows, jobMark, one, range, readerOf, text } from "./cardWords";
 
@@ -13,16 +14,19 @@ const cut = (line: string): string => (line.length > LONGEST ? `${line.slice(0, 
 export function outletCards(book: Book): Card[] {
   const { at, field } = readerOf(book, "rooms");
   const due = {
-    low_from: namedColumn(book, "commission_low_from"),
-    low_to: namedColumn(book, "commission_low_to"),
-    high_from: namedColumn(book, "commission_high_from"),
-    high_to: namedColumn(book, "commission_high_to"),
-    volts: namedColumn(book, "commission_volts_due"),
+    low_from: namedColumn(book, estimate.commission.low_from.name),
+    low_to: namedColumn(book, estimate.commission.low_to.name),
+    high_from: namedColumn(book, estimate.commission.high_from.name),
+    high_to: namedColumn(book, estimate.commission.high_to.name),
+    volts: namedColumn(book, estimate.commission.volts_due.name),
   };
   const mark = jobMark(book);
-  const [tolerance, volts] = [one(field("commission_tolerance")), one(field("commission_volts_tolerance"))];
-  const unit = text(field("site_unit"));
-  return filledRows(book, "rooms_outlet").map((row): Card => {
+  const [tolerance, volts] = [
+    one(field(estimate.commissioningLimits.tolerance.name)),
+    one(field(estimate.commissioningLimits.volts_tolerance.name)),
+  ];
+  const unit = text(field(estimate.site.unit.name));
+  return filledRows(book, estimate.rooms.outlet.name).map((row): Card => {
     const word = (key: string): string => text(at(row, key));
     const line = (index: number, value: string, look: Look = CARD.label): CardPart => ({
       row: index,
@@ -55,13 +59,13 @@ export function outletCards(book: Book): Card[] {
       { row: 4, column: 3, value: "measured", look: CARD.head },
       ...predicted(
         5,
-        `dBµV at ${one(field("site_low"), 0)} MHz`,
+        `dBµV at ${one(field(estimate.site.low.name), 0)} MHz`,
         range(due.low_from[row], due.low_to[row]),
         tolerance,
       ),
       ...predicted(
         6,
-        `dBµV at ${one(field("site_high"), 0)} MHz`,
+        `dBµV at ${one(field(estimate.site.high.name), 0)} MHz`,
         range(due.high_from[row], due.high_to[row]),
         tolerance,
       ),
@@ -73,7 +77,7 @@ export function outletCards(book: Book): Card[] {
       ),
       line(
         8,
-        `Wanted ${one(field("site_level_low"), 0)} to ${one(field("site_level_high"), 0)} dBµV; estimate: ${word("verdict") || "not found"}.`,
+        `Wanted ${one(field(estimate.site.level_low.name), 0)} to ${one(field(estimate.site.level_high.name), 0)} dBµV; estimate: ${word("verdict") || "not found"}.`,
       ),
       line(9, note),
       line(10, "☐ run tested   ☐ receiver connected, then powered   by", CARD.label),
