@@ -3,6 +3,7 @@ import { spawn, spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import { closingLine } from "./closingLine.cjs";
 import { project } from "./install.mjs";
 
 /** What each of the checks found out before is kept here, by the content of the files. */
@@ -71,25 +72,66 @@ export async function checks(files = ["."]) {
   ];
 }
 
+/** More files than these do not fail by chance. */
+const MOST_TRIED_AGAIN = 3;
+/** What waits for other programs can be held up by them; what only computes cannot. */
+const CAN_BE_HELD_UP = ["browser", "built", "office"];
+
 /**
- * Runs the tests, and prints last of all how many passed and failed.
+ * Runs the tests, and prints last of all how many passed and failed. When few
+ * files fail, each of which drives another program, they are tried once more by
+ * themselves, and named: one that fails on a busy machine only is worth a look,
+ * and is not worth an hour's run.
+ *
  * @param words go to the test runner
  */
 export function test(...words) {
-  const folder = mkdtempSync(path.join(tmpdir(), "rigsheet-tests-"));
-  const line = path.join(folder, "line");
   console.log("\nTests");
+  const first = counted(words);
+  if (!first) return false;
+  const { failedFiles } = first;
+  const again =
+    words.length === 0 &&
+    failedFiles.length > 0 &&
+    failedFiles.length <= MOST_TRIED_AGAIN &&
+    failedFiles.every(({ needs }) => CAN_BE_HELD_UP.includes(needs));
+  if (!again) return told(first);
+  const files = failedFiles.map(({ file }) => file);
+  console.log(`\nFailed beside others, tried once more by themselves: ${files.join(", ")}`);
+  const second = counted(["--runInBand", "--runTestsByPath", ...files]);
+  if (!second) return told(first);
+  const before = (count) => failedFiles.reduce((sum, one) => sum + one[count], 0);
+  console.log(
+    `\nFailed beside others${second.failed === 0 ? ", and passed by themselves" : ""}: ${files.join(", ")}`,
+  );
+  return told({
+    passed: first.passed - before("passed") + second.passed,
+    failed: first.failed - before("failed") + second.failed,
+    skipped: first.skipped,
+  });
+}
+
+function told(counts) {
+  // The test runner prints its own summary to another stream; the count must come after all of it.
+  console.log(`\n${closingLine(counts)}`);
+  return counts.failed === 0;
+}
+
+/** @returns what a run of the tests came to; undefined where it did not come to an end */
+function counted(words) {
+  const folder = mkdtempSync(path.join(tmpdir(), "rigsheet-tests-"));
+  const counts = path.join(folder, "counts.json");
   const { status } = spawnSync(process.execPath, [programOf("jest/bin/jest.js"), ...words], {
     cwd: project,
     stdio: "inherit",
-    env: { ...process.env, RIGSHEET_CLOSING_LINE: line },
+    env: { ...process.env, RIGSHEET_TEST_COUNTS: counts },
   });
   try {
-    // The test runner prints its own summary to another stream; the count must come after all of it.
-    console.log(`\n${readFileSync(line, "utf8")}`);
-    return status === 0;
+    const found = JSON.parse(readFileSync(counts, "utf8"));
+    // A run that fails for another reason than a test has failed all the same.
+    return status !== 0 && found.failed === 0 ? { ...found, failed: 1, failedFiles: [] } : found;
   } catch {
-    return false;
+    return undefined;
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
