@@ -2,7 +2,7 @@ import type { Finding } from "../finding";
 import { inWords } from "../earlierDifferences";
 import type { Rule } from "../rule";
 import { originOf } from "./origin";
-import { VERSIONS, type TemplateVersion } from "../../workbooks/versions";
+import { changesSince } from "../../workbooks/versions";
 
 /** How many results a sentence lists. */
 const MOST_LISTED = 4;
@@ -31,14 +31,6 @@ export const earlierVersion: Rule = {
     return [finding];
   },
 };
-
-function changesSince(id: string, version: string): string {
-  const all: readonly TemplateVersion[] = Object.entries(VERSIONS).find(([name]) => name === id)?.[1] ?? [];
-  return all
-    .filter((one) => Number(one.version) > (Number(version) || 0) && one.version !== "1")
-    .map(({ changes }) => changes)
-    .join(" ");
-}
 
 function listed(others: NonNullable<Parameters<Rule["find"]>[0]["earlier"]>["others"]): string {
   const words = others
