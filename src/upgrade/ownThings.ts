@@ -4,7 +4,7 @@
  * template has no more, notes, names, hidden rows and columns. The template's
  * own words are known by their ink, its own formulas by the record of versions.
  */
-import { address, columnLetters, parseAddress, parseRange, type Zone } from "../formula/address";
+import { address, columnLetters, isInside, parseAddress, parseRange, type Zone } from "../formula/address";
 import { inputZone, type Book, type BookCell, type BookSheet } from "../workbooks/book";
 import { calculatedNames } from "../workbooks/calculatedNames";
 import type { WorkbookDefinition } from "../workbooks/definition";
@@ -120,15 +120,15 @@ function ownCells(old: Book, sheet: BookSheet, definition: WorkbookDefinition, k
   const version = versionFormulas(old.template, old.templateVersion);
   return Object.entries(sheet.cells).flatMap(([at, cell]): NotCarried[] => {
     const { row, column } = parseAddress(at)!;
-    const around = names.filter(({ zone }) => contains(zone, row, column));
+    const around = names.filter(({ zone }) => isInside(zone, row, column));
     const input = around.find(({ kind }) => kind === "input");
-    const isInside = input !== undefined && isBetween(input.zone, row);
+    const isFilled = input !== undefined && isBetween(input.zone, row);
     const frozen = cell.note !== undefined && FROZEN.test(cell.note);
     if (frozen) return [];
-    const why = isInside ? undefined : reasonFor(old, sheet, cell, { row, column, at, around, rules, version, known });
+    const why = isFilled ? undefined : reasonFor(old, sheet, cell, { row, column, at, around, rules, version, known });
     return [
       ...(why === undefined ? [] : [{ sheet: sheet.name, cell: at, value: shownValue(cell, sheet.results[at]), why }]),
-      ...(isInside || cell.note === undefined
+      ...(isFilled || cell.note === undefined
         ? []
         : [
             {
@@ -157,7 +157,7 @@ function reasonFor(old: Book, sheet: BookSheet, cell: BookCell, where: Where): s
   const { formula, value } = cell;
   if (formula === undefined && (value === undefined || value === "")) return undefined;
   const { row, column, around, rules, known } = where;
-  const wasInput = rules.some((zone) => contains(zone, row, column)) || isInputLook(old, cell.look);
+  const wasInput = rules.some((zone) => isInside(zone, row, column)) || isInputLook(old, cell.look);
   const gone = around.find(({ kind }) => kind === "gone");
   if (formula !== undefined && isTheVersions(around, where, formula)) return undefined;
   if (gone && wasInput)
@@ -186,20 +186,17 @@ const isInk = ({ looks }: Book, look: number | undefined): boolean =>
 const isInputLook = ({ looks }: Pick<Book, "looks">, look: number | undefined): boolean =>
   look !== undefined && looks[look]?.fill === INPUT_FILL;
 
-/** A formula at the beginning of a name, as some template of that version had it. */
-function isTheVersions(around: readonly Named[], { row, column, version }: Where, formula: string): boolean {
+/** A formula of a name, as some template of that version had it. */
+function isTheVersions(around: readonly Named[], { version }: Where, formula: string): boolean {
   if (!version) return true;
   const mark = formulaMark(formula);
   return around.some(
-    ({ name, zone }) => zone.top === row && zone.left === column && (version.get(name)?.has(mark) ?? false),
+    ({ name }) => version.get(name)?.has(mark) ?? false,
   );
 }
 
 /** Rows of a column lie between its two thin ones; a field is its own. */
 const isBetween = ({ top, bottom }: Zone, row: number): boolean => top === bottom || (top < row && row < bottom);
-
-const contains = ({ top, left, bottom, right }: Zone, row: number, column: number): boolean =>
-  top <= row && row <= bottom && left <= column && column <= right;
 
 /** A block's heads stand two rows above its thin row; a field's label to its left. */
 function headOf({ cells }: BookSheet, { top, left, bottom }: Zone, row: number): string {

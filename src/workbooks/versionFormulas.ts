@@ -4,7 +4,7 @@
  * from one that the template has only changed since. `npm run generate` adds a
  * version when it is closed; the first ones are from this repository's history.
  */
-import { address, parseRange } from "../formula/address";
+import { isInside, parseAddress, parseRange } from "../formula/address";
 import type { Book } from "./book";
 import kept from "./versionFormulas.json";
 import { formulaMark } from "./formulaMark";
@@ -28,14 +28,21 @@ export function versionFormulas(template: string, version: string): VersionFormu
   );
 }
 
-/** What a book adds to the record: each of its names with the mark of the formula at its beginning. */
+/** What a book adds to the record: each of its names with the marks of the formulas in its cells. */
 export function marksIn(book: Book): Record<string, string> {
-  const sheets = new Map(book.sheets.map((sheet) => [sheet.name, sheet]));
+  const sheets = new Map(
+    book.sheets.map(({ name, cells }) => [
+      name,
+      Object.entries(cells).flatMap(([at, { formula }]) =>
+        formula === undefined ? [] : [{ ...parseAddress(at)!, mark: formulaMark(formula) }],
+      ),
+    ]),
+  );
   return Object.fromEntries(
     book.names.map(({ name, sheet, range }) => {
       const zone = parseRange(range);
-      const formula = zone && sheets.get(sheet)?.cells[address(zone.top, zone.left)]?.formula;
-      return [name, formula === undefined ? "" : formulaMark(formula)];
+      const inside = (sheets.get(sheet) ?? []).filter(({ row, column }) => zone && isInside(zone, row, column));
+      return [name, [...new Set(inside.map(({ mark }) => mark))].sort().join(" ")];
     }),
   );
 }
