@@ -53,8 +53,7 @@ export function carriedInputs(old: Book, template: Template): CarriedInputs {
         notCarried.push({ sheet, cell: at, value, why: refused });
         continue;
       }
-      if (own?.formula !== undefined)
-        notCarried.push({ sheet, cell: at, value, ...formulaOfOwn(cell) });
+      if (own?.formula !== undefined) notCarried.push({ sheet, cell: at, value, ...formulaOfOwn(cell) });
       if (!isBlank(cell.value)) count++;
     }
   }
@@ -64,7 +63,8 @@ export function carriedInputs(old: Book, template: Template): CarriedInputs {
 /** @returns why today's template does not take what stands there; undefined where it does, or nothing does */
 function refusalOf(old: Book, { input, label }: Input, { value }: InputCell): string | undefined {
   if (isBlank(value)) return undefined;
-  if (isBookError(value)) return `${label}: an error can't be carried over. Enter the value itself. ${input.what}.`;
+  if (isBookError(value))
+    return `${label}: an error can't be carried over. Enter the value itself. ${input.what}.`;
   const { rule } = input;
   const isWord = typeof value === "boolean";
   // What is text in a cell of words stays; a name that stands in no list is told by the Checks.
@@ -75,7 +75,10 @@ function refusalOf(old: Book, { input, label }: Input, { value }: InputCell): st
       : isHeld
         ? ruleBroken(old, rule, value)
         : undefined;
-  return broken && `${label}: this version's entry rule refuses it. It takes: ${lowered(broken.should)} Enter it anew.`;
+  return (
+    broken &&
+    `${label}: this version's entry rule refuses it. It takes: ${lowered(broken.should)} Enter it anew.`
+  );
 }
 
 const isWordOf = (words: readonly string[] = [], value: string): boolean =>
@@ -85,7 +88,9 @@ const lowered = (text: string): string => text.slice(0, 1).toLowerCase() + text.
 
 const formulaOfOwn = ({ value }: InputCell): Pick<NotCarried, "why" | "valueCarried"> =>
   isBlank(value)
-    ? { why: "A formula of your own in an input cell, which shows nothing. Enter it again if it is still wanted." }
+    ? {
+        why: "A formula of your own in an input cell, which shows nothing. Enter it again if it is still wanted.",
+      }
     : {
         why: `A formula of your own in an input cell. What it shows, ${shownValue(undefined, value)}, was carried over; the formula was not.`,
         valueCarried: true,

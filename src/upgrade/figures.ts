@@ -60,7 +60,14 @@ export function figures(
       const before = shown(name);
       const now = after && namedValue(after, name);
       const both = typeof before === "number" && typeof now === "number";
-      return { name, label, sheet, before, ...(after && { after: now }), ...(both && { difference: now - before }) };
+      return {
+        name,
+        label,
+        sheet,
+        before,
+        ...(after && { after: now }),
+        ...(both && { difference: now - before }),
+      };
     });
   const isKnownBy = ({ name }: Figure): boolean => (KNOWN_BY as readonly string[]).includes(name);
   const [price] = KNOWN_BY;
@@ -68,9 +75,7 @@ export function figures(
   const anew = own && namedValue(own, price);
   return {
     knownBy: KNOWN_BY.flatMap((name) => all.filter((one) => one.name === name)),
-    moved: after
-      ? all.filter((one) => !isKnownBy(one) && !NOT_LISTED.test(one.name) && hasMoved(one))
-      : [],
+    moved: after ? all.filter((one) => !isKnownBy(one) && !NOT_LISTED.test(one.name) && hasMoved(one)) : [],
     price:
       typeof total !== "number" && anew !== undefined
         ? "not stored"

@@ -32,7 +32,8 @@ export function ownThings(old: Book, definition: WorkbookDefinition): NotCarried
   const version = versionFormulas(old.template, old.templateVersion);
   const isKnown = (name: string): boolean => today.has(name) || (version?.has(name) ?? false);
   const now = new Set(calculatedNames(definition).map(({ name }) => name));
-  const isCalculated = (name: string): boolean => (version ? (version.get(name)?.size ?? 0) > 0 : now.has(name));
+  const isCalculated = (name: string): boolean =>
+    version ? (version.get(name)?.size ?? 0) > 0 : now.has(name);
   const homes = new Set(old.names.filter(({ name }) => isKnown(name)).map(({ sheet }) => sheet));
   const usual = new Set(definition.sheets.map(({ name }) => name));
   // Without any of our ink nothing tells the template's words from a person's.
@@ -47,13 +48,13 @@ export function ownThings(old: Book, definition: WorkbookDefinition): NotCarried
       ];
     }),
     ...(hasInk ? [] : [NO_INK]),
-    ...old.names.filter(({ name }) => !isKnown(name)).map(
-      ({ name, sheet, range }): NotCarried => ({
+    ...old.names
+      .filter(({ name }) => !isKnown(name))
+      .map(({ name, sheet, range }): NotCarried => ({
         sheet,
         value: `the name ${name} for ${range}`,
         why: "Today's template has no such name. Define it again if it is still wanted.",
-      }),
-    ),
+      })),
   ];
 }
 
@@ -64,7 +65,9 @@ const NO_INK: NotCarried = {
 };
 
 function ownSheet({ name, cells }: BookSheet): NotCarried[] {
-  const filled = Object.values(cells).filter(({ value, formula }) => value !== undefined || formula !== undefined);
+  const filled = Object.values(cells).filter(
+    ({ value, formula }) => value !== undefined || formula !== undefined,
+  );
   const what = filled.length === 1 ? "1 filled cell" : `${filled.length} filled cells`;
   return [
     {
@@ -125,9 +128,13 @@ function ownCells(old: Book, sheet: BookSheet, definition: WorkbookDefinition, k
     const isFilled = input !== undefined && isBetween(input.zone, row);
     const frozen = cell.note !== undefined && FROZEN.test(cell.note);
     if (frozen) return [];
-    const why = isFilled ? undefined : reasonFor(old, sheet, cell, { row, column, at, around, rules, version, known });
+    const why = isFilled
+      ? undefined
+      : reasonFor(old, sheet, cell, { row, column, at, around, rules, version, known });
     return [
-      ...(why === undefined ? [] : [{ sheet: sheet.name, cell: at, value: shownValue(cell, sheet.results[at]), why }]),
+      ...(why === undefined
+        ? []
+        : [{ sheet: sheet.name, cell: at, value: shownValue(cell, sheet.results[at]), why }]),
       ...(isFilled || cell.note === undefined
         ? []
         : [
@@ -163,8 +170,13 @@ function reasonFor(old: Book, sheet: BookSheet, cell: BookCell, where: Where): s
   if (gone && wasInput)
     return `“${headOf(sheet, gone.zone, row)}” is no input of today's template any more, so this has no place. See what has taken its place.`;
   if (around.some(({ name }) => known.isCalculated(name))) {
-    const what = formula === undefined ? "A value typed over a calculated cell" : "A formula of your own in a calculated cell";
-    return gone ? `${what}, which today's template has no more.` : `${what}: the template's own formula stands there again.`;
+    const what =
+      formula === undefined
+        ? "A value typed over a calculated cell"
+        : "A formula of your own in a calculated cell";
+    return gone
+      ? `${what}, which today's template has no more.`
+      : `${what}: the template's own formula stands there again.`;
   }
   if (around.some(({ kind }) => kind === "other" || kind === "gone")) {
     if (formula !== undefined) return "A formula of your own where the template has a word or a figure.";
@@ -172,7 +184,8 @@ function reasonFor(old: Book, sheet: BookSheet, cell: BookCell, where: Where): s
   }
   if (around.some(({ kind }) => kind === "below" || kind === "input"))
     return "It stands in or under the row that closes a block, where nothing counted it. Add a row inside the block and enter it there.";
-  if (wasInput) return "No name of the workbook leads to this cell any more, so it is not known what it stands for.";
+  if (wasInput)
+    return "No name of the workbook leads to this cell any more, so it is not known what it stands for.";
   if (!known.hasInk || isOwnWord(old, cell, known)) return undefined;
   return "It stands outside the inputs. Enter it again where it belongs, if it is still wanted.";
 }
@@ -190,13 +203,12 @@ const isInputLook = ({ looks }: Pick<Book, "looks">, look: number | undefined): 
 function isTheVersions(around: readonly Named[], { version }: Where, formula: string): boolean {
   if (!version) return true;
   const mark = formulaMark(formula);
-  return around.some(
-    ({ name }) => version.get(name)?.has(mark) ?? false,
-  );
+  return around.some(({ name }) => version.get(name)?.has(mark) ?? false);
 }
 
 /** Rows of a column lie between its two thin ones; a field is its own. */
-const isBetween = ({ top, bottom }: Zone, row: number): boolean => top === bottom || (top < row && row < bottom);
+const isBetween = ({ top, bottom }: Zone, row: number): boolean =>
+  top === bottom || (top < row && row < bottom);
 
 /** A block's heads stand two rows above its thin row; a field's label to its left. */
 function headOf({ cells }: BookSheet, { top, left, bottom }: Zone, row: number): string {

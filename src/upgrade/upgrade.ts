@@ -84,7 +84,11 @@ export function upgrade(stored: Book, compute?: (book: Book) => Book): Upgrade |
     to: definition.version,
     changes: changesSince(template.id, from),
     carried: count,
-    notCarried: [...notCarried, ...ownThings(inputs, definition), ...(versionFormulas(template.id, from) ? [] : [NOT_KEPT])],
+    notCarried: [
+      ...notCarried,
+      ...ownThings(inputs, definition),
+      ...(versionFormulas(template.id, from) ? [] : [NOT_KEPT]),
+    ],
     begun: begun.map((name) => labelOf(definition, name)),
     figures: figures(definition, read, own, compute && book),
   };

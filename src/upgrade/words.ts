@@ -30,12 +30,18 @@ export function inWords(upgrade: Upgrade): UpgradeWords {
     ],
     notes: [
       ...(price === "out of date"
-        ? ["The total in the file is not what its inputs come to by its own formulas: it was not worked out since its last change."]
+        ? [
+            "The total in the file is not what its inputs come to by its own formulas: it was not worked out since its last change.",
+          ]
         : price === "not stored"
-          ? ["The file shows no total of its own, as after a program without our functions has saved it; “before” is worked out from its own formulas."]
+          ? [
+              "The file shows no total of its own, as after a program without our functions has saved it; “before” is worked out from its own formulas.",
+            ]
           : []),
       ...(begun.length > 0
-        ? [`New since then, and filled with the usual figures of a new workbook; look at them: ${begun.join("; ")}.`]
+        ? [
+            `New since then, and filled with the usual figures of a new workbook; look at them: ${begun.join("; ")}.`,
+          ]
         : []),
     ],
     notCarried: notCarried.map(lineOf),
@@ -52,9 +58,11 @@ const lineOf = ({ sheet, cell, value, why }: NotCarried): string =>
 function figureInWords({ label, before, after, difference, name }: Figure, currency: string): string {
   const unit = MONEY.has(name) && currency ? ` ${currency}` : "";
   if (after === undefined) return `${label}: ${shown(before)}${unit}`;
-  const same = difference === undefined ? shown(before) === shown(after) : !hasMoved({ before, after } as Figure);
+  const same =
+    difference === undefined ? shown(before) === shown(after) : !hasMoved({ before, after } as Figure);
   if (same) return `${label}: ${shown(after)}${unit}, as before`;
-  const by = difference === undefined ? "" : `, difference ${difference > 0 ? "+" : ""}${rounded(difference)}`;
+  const by =
+    difference === undefined ? "" : `, difference ${difference > 0 ? "+" : ""}${rounded(difference)}`;
   return `${label}: ${shown(before)} -> ${shown(after)}${unit}${by}`;
 }
 
@@ -69,7 +77,11 @@ function shown(value: BookResult | undefined): string {
 const DECIMALS = 2;
 const rounded = (value: number): string => {
   const text = value.toFixed(DECIMALS);
-  return Number.isInteger(value) ? String(value) : text === "0.00" ? String(Number(value.toPrecision(2))) : text;
+  return Number.isInteger(value)
+    ? String(value)
+    : text === "0.00"
+      ? String(Number(value.toPrecision(2)))
+      : text;
 };
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;

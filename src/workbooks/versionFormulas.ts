@@ -10,7 +10,9 @@ import kept from "./versionFormulas.json";
 import { formulaMark } from "./formulaMark";
 
 /** By template, version and name: the marks of its formulas, with blanks between; empty for what is no formula. */
-export type FormulaRecord = Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, string>>>>>>;
+export type FormulaRecord = Readonly<
+  Record<string, Readonly<Record<string, Readonly<Record<string, string>>>>>
+>;
 
 /** By name. */
 export type VersionFormulas = ReadonlyMap<string, ReadonlySet<string>>;
@@ -23,7 +25,10 @@ export function versionFormulas(template: string, version: string): VersionFormu
   return (
     names &&
     new Map(
-      Object.entries(names).map(([name, marks]) => [name, new Set(marks.split(" ").filter((one) => one !== ""))]),
+      Object.entries(names).map(([name, marks]) => [
+        name,
+        new Set(marks.split(" ").filter((one) => one !== "")),
+      ]),
     )
   );
 }
@@ -41,7 +46,9 @@ export function marksIn(book: Book): Record<string, string> {
   return Object.fromEntries(
     book.names.map(({ name, sheet, range }) => {
       const zone = parseRange(range);
-      const inside = (sheets.get(sheet) ?? []).filter(({ row, column }) => zone && isInside(zone, row, column));
+      const inside = (sheets.get(sheet) ?? []).filter(
+        ({ row, column }) => zone && isInside(zone, row, column),
+      );
       return [name, [...new Set(inside.map(({ mark }) => mark))].sort().join(" ")];
     }),
   );

@@ -41,6 +41,7 @@ import { Strip } from "./strip";
 import { WaitingRoom } from "./waiting";
 import { mustCompile } from "./mustCompile";
 import { stylesAnyway } from "./stylesAnyway";
+import { takeUpgrade } from "./takeUpgrade";
 import { teachGrid } from "./teachGrid";
 import { keepUnfinished, toldOfUnfinished, unfinishedEntry } from "./unfinished";
 
@@ -322,7 +323,15 @@ await run("Opening the job…", async (started) => {
   });
   const isNamed = location.hash !== "";
   await job.start();
-  pane = new PaneBeside(element("pane"), element("bar"), desk, guard, reviews, (open) => bar.showPane(open));
+  pane = new PaneBeside(
+    element("pane"),
+    element("bar"),
+    desk,
+    guard,
+    reviews,
+    (open) => bar.showPane(open),
+    (...upgraded) => takeUpgrade(job, ...upgraded),
+  );
   const notices = [...troublesOf(library), ...(await api.jobs()).notices, toldOfUnfinished()].filter(
     (notice) => notice !== undefined,
   );
