@@ -330,7 +330,12 @@ await run("Opening the job…", async (started) => {
     guard,
     reviews,
     (open) => bar.showPane(open),
-    (...upgraded) => takeUpgrade(job, ...upgraded),
+    async (...upgraded) => {
+      const done = await takeUpgrade(job, ...upgraded);
+      // In the place of what was said of the older version.
+      bar.showNotice(done);
+      return done;
+    },
   );
   const notices = [...troublesOf(library), ...(await api.jobs()).notices, toldOfUnfinished()].filter(
     (notice) => notice !== undefined,
