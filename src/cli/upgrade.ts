@@ -60,8 +60,7 @@ export async function upgradeJob(words: readonly string[], console: Console): Pr
     return EXIT.ok;
   }
   if (out !== undefined) await saveAtomically(out, await writeJob(done.book));
-  const { book: _, ...report } = done;
-  if (values.json) console.out(JSON.stringify({ ...report, ...(out !== undefined && { out }) }, null, 2));
+  if (values.json) console.out(JSON.stringify({ ...done, book: undefined, out }, null, 2));
   else {
     const { head, figures, notes, notCarried } = inWords(done);
     const lines = [
