@@ -71,7 +71,7 @@ test("as data: the list and the figures, without the workbook", async () => {
 test.each([
   [[], /Name one workbook/],
   [["drop.xlsx", "job.xlsx"], /Name one workbook/],
-  [["text.xlsx"], /is not an Excel workbook/],
+  [["text.xlsx"], /plain text, not an Excel workbook/],
   [["gone.xlsx"], /does not exist/],
   [["drop.xlsx", "--out", "new.pdf"], /must end in \.xlsx/],
 ])("%j is a sentence", async (words, sentence) => {

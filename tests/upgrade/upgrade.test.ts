@@ -147,7 +147,7 @@ describe("one thing at a time, in an estimate of version 1", () => {
     made.notCarried.find(({ sheet, cell }) => `${sheet} ${cell}` === place)?.why;
 
   test(
-    "a value over a calculated cell, a truth value, an input that is no more, a note",
+    "a value over a calculated cell, of one that is no more too, a truth value, a note",
     async () => {
       const old = await fresh();
       const over = set(old, "work_sum", 2, { value: 99 });
@@ -158,7 +158,9 @@ describe("one thing at a time, in an estimate of version 1", () => {
       const made = done(old);
       expect(reasonFor(made, over)).toMatch(/typed over a calculated cell/);
       expect(reasonFor(made, truth)).toMatch(/refuses it. It takes: a number/);
-      expect(reasonFor(made, gone)).toMatch(/“May be longer by” is no input of today's template any more/);
+      expect(reasonFor(made, gone)).toMatch(
+        /typed over a calculated cell, which today's template has no more/,
+      );
       expect(reasonFor(made, stray)).toMatch(/note of your own on a cell that is no input/);
       const { sheet, cell } = namedCells(made.book, "rooms_room")[2]!.place;
       expect(made.book.sheets.find((one) => one.name === sheet)!.cells[cell]).toMatchObject({
