@@ -11,6 +11,8 @@ import { functionsJson } from "./addin/addInFiles";
 import { LOCAL_ADDRESS } from "./addin/facts";
 import { jsonManifest } from "./addin/jsonManifest";
 import { xmlManifest } from "./addin/xmlManifest";
+import { formulaRecord } from "../workbooks/versionFormulas";
+import { closedFormulas, FORMULA_RECORD } from "./closedFormulas";
 import { RELEASE_RECORD, releaseRecord, type ReleaseRecord } from "./releaseRecord";
 import { VERSION_RECORD, versionRecord, type VersionRecord } from "./versionRecord";
 
@@ -32,6 +34,7 @@ export async function generatedFiles(
 ): Promise<Map<string, string | Uint8Array>> {
   const files = new Map<string, string | Uint8Array>();
   files.set(VERSION_RECORD, `${JSON.stringify(versionRecord(kept.versions, release), null, 2)}\n`);
+  files.set(FORMULA_RECORD, `${JSON.stringify(closedFormulas(formulaRecord, release), null, 2)}\n`);
   files.set(RELEASE_RECORD, `${JSON.stringify(releaseRecord(kept.releases, release), null, 2)}\n`);
   files.set("manifest/functions.json", functionsJson(LOCAL_ADDRESS));
   files.set("manifest/manifest.xml", xmlManifest(LOCAL_ADDRESS));

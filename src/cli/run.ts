@@ -20,6 +20,7 @@ import { priceJob } from "./priceJob";
 import { reviewCommand } from "./review";
 import { printJob } from "./printJob";
 import { shelf } from "./shelf";
+import { upgradeJob } from "./upgrade";
 import { whyCell } from "./why";
 
 const HELP = `rigsheet: plans and prices multi-room single-cable satellite reception jobs
@@ -36,6 +37,7 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet picture JOB.xlsx …   draw the distribution, the levels, or slots and obstacles
   rigsheet compare OLD NEW      what changed between two revisions, and its part of the price
   rigsheet why JOB.xlsx CELL     what a cell is worked out from, in the sheet's words, with values
+  rigsheet upgrade JOB.xlsx     a workbook of an older version as one of today's
   rigsheet diagnose JOB.xlsx    likely causes of measured levels that miss the prediction
   rigsheet exercises --set …    exercise sheets for trainees, each with numbers of its own, and the key
   rigsheet mark FOLDER …        mark the sheets that came back
@@ -69,6 +71,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   review: reviewCommand,
   print: printJob,
   shelf,
+  upgrade: upgradeJob,
   why: whyCell,
   copy: copyJob,
 };

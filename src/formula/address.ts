@@ -79,3 +79,7 @@ export function parseRange(text: string): Zone | undefined {
 /** A sheet's name as a formula needs it: quoted where it holds more than letters, digits and underscores. */
 export const quotedSheet = (name: string): string =>
   /^[A-Za-z_]\w*$/.test(name) ? name : `'${name.replace(/'/g, "''")}'`;
+
+/** Whether a place lies in a zone, its edges included. */
+export const isInside = ({ top, left, bottom, right }: Zone, row: number, column: number): boolean =>
+  top <= row && row <= bottom && left <= column && column <= right;

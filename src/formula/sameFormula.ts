@@ -19,7 +19,8 @@ export type IsOneCell = (name: string) => boolean;
 export const sameFormula = (one: string, other: string, isOneCell: IsOneCell = () => false): boolean =>
   one === other || normalForm(one, isOneCell) === normalForm(other, isOneCell);
 
-function normalForm(formula: string, isOneCell: IsOneCell): string {
+/** A formula as `sameFormula` compares it. */
+export function normalForm(formula: string, isOneCell: IsOneCell = () => false): string {
   const tree = treeOf(formula);
   if (tree) return printFormula(normal(tree, isOneCell));
   // What is no formula is the same only if it is written the same.

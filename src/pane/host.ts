@@ -39,6 +39,12 @@ export interface PaneHost {
   startWorkbook(book: Book): Promise<void>;
   /** The whole workbook as it stands, with computed values. */
   readBook(): Promise<Book>;
+  /** The same as its file holds it: with its looks, input rules and notes. */
+  readFile(): Promise<Book>;
+  /** Computes a book; absent in a program that computes only what is open in it. */
+  readonly compute?: (book: Book) => Book;
+  /** Takes the upgraded workbook; nothing of the older one is lost. @returns what was done, in a sentence */
+  takeUpgrade(book: Book, from: string, to: string): Promise<string>;
   selection(): Promise<Selection>;
   /** @returns a function that ends the watching */
   watchSelection(changed: (selection: Selection) => void): () => void;

@@ -15,6 +15,7 @@ import { settings } from "./views/settings";
 import { start } from "./views/start";
 import { survey } from "./views/survey";
 import { training } from "./views/training";
+import { upgrade } from "./views/upgrade";
 import { whyCell } from "./views/whyCell";
 import { working } from "./views/working";
 
@@ -30,6 +31,7 @@ const VIEWS = [
   working,
   enterAgain,
   copies,
+  upgrade,
   training,
   settings,
   cautions,

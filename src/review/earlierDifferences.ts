@@ -3,11 +3,13 @@
  * that come to something else than by today's template. A formula that is only
  * written otherwise is no difference: the template has changed since.
  */
-import { address, parseAddress, parseRange, type Zone } from "../formula/address";
+import { address, isInside, parseAddress, parseRange, type Zone } from "../formula/address";
 import { inputZone, isBookError, type Book, type BookResult } from "../workbooks/book";
 import { calculatedNames, type CalculatedName } from "../workbooks/calculatedNames";
 import type { WorkbookDefinition } from "../workbooks/definition";
+import { formulaMark } from "../workbooks/formulaMark";
 import { namedValue } from "../workbooks/named";
+import { versionFormulas } from "../workbooks/versionFormulas";
 import { sameFormula } from "../formula/sameFormula";
 import { blankBook } from "./blankBook";
 import { namesOfBoth, pairedCells } from "./carriedOver";
@@ -18,6 +20,8 @@ import { sameResult } from "./sameResult";
 
 /** A calculated cell whose own formula is not today's and comes to something else. */
 export interface OtherResult {
+  readonly name: string;
+  readonly formula: string;
   readonly place: FindingPlace;
   readonly label: string;
   readonly own: BookResult | undefined;
@@ -47,18 +51,28 @@ export function earlierDifferences(
   );
   const [now, today] = [own, shown].map((book) => namedValue(book, "quote_total"));
   const moved = typeof now === "number" && typeof today === "number" && Math.abs(now - today) >= SAME_MONEY;
-  const ofMoney = moved ? results.filter(({ place }) => MONEY_SHEETS.has(place.sheet)) : [];
+  const kept = versionFormulas(own.template, own.templateVersion);
+  // A formula that the workbook's own version had is no change of a person's, whatever it comes to today.
+  const isChanged = ({ name, formula, place }: OtherResult): boolean =>
+    kept ? !kept.get(name)?.has(formulaMark(formula)) : moved && MONEY_SHEETS.has(place.sheet);
+  const changed = results.filter(isChanged);
   return {
-    differences: [...typed, ...ofMoney.map(asDifference)],
-    others: results.filter((one) => !ofMoney.includes(one)),
+    differences: [...typed, ...changed.map((one) => asDifference(one, kept && own.templateVersion))],
+    others: results.filter((one) => !changed.includes(one)),
   };
 }
 
-const asDifference = ({ place, label, own, today }: OtherResult): FormulaDifference => ({
+const asDifference = (
+  { place, label, own, today, formula }: OtherResult,
+  version: string | undefined,
+): FormulaDifference => ({
   typedOver: false,
   weight: "doubtful",
   place,
-  says: `${label} comes to ${inWords(own)} by the formula that stands here.`,
+  says:
+    version === undefined
+      ? `${label} comes to ${inWords(own)} by the formula that stands here.`
+      : `${label} comes to ${inWords(own)} by a formula that version ${version} of the template did not have: =${formula}`,
   should: `${inWords(today)}, by today's template.`,
   wayOut:
     "See whether the formula was changed or the template has; a workbook made from today's template with these inputs decides.",
@@ -91,15 +105,15 @@ function typedOver(own: Book, shown: Book, { name, label }: CalculatedName): For
   ];
 }
 
+function contains(zone: Zone, cell: string): boolean {
+  const { row, column } = parseAddress(cell)!;
+  return isInside(zone, row, column);
+}
+
 const cellsOf = ({ top, left, bottom, right }: Zone): string[] =>
   Array.from({ length: (bottom - top + 1) * (right - left + 1) }, (_, index) =>
     address(top + Math.floor(index / (right - left + 1)), left + (index % (right - left + 1))),
   );
-
-function contains(zone: Zone, cell: string): boolean {
-  const { row, column } = parseAddress(cell)!;
-  return zone.top <= row && row <= zone.bottom && zone.left <= column && column <= zone.right;
-}
 
 function otherResults(own: Book, shown: Book, definition: WorkbookDefinition): OtherResult[] {
   const today = blankBook(definition);
@@ -114,7 +128,7 @@ function otherResults(own: Book, shown: Book, definition: WorkbookDefinition): O
     for (const [cell] of pairedCells(from.zone, to.zone)) {
       const [here, now] = [from.results[cell], to.results[cell]];
       if (sameResult(here, now) || areWords(here, now)) continue;
-      return [{ place: { sheet: from.sheet, cell }, label, own: here, today: now }];
+      return [{ name, formula, place: { sheet: from.sheet, cell }, label, own: here, today: now }];
     }
     return [];
   });

@@ -6,7 +6,7 @@
  *   advise; both reference programs are in the public domain. Held to the
  *   reference programs' outputs in tests.
  */
-import { fnv1a } from "./fnv1a";
+import { fnv1a } from "../workbooks/fnv1a";
 
 const WORDS = 0x1_0000_0000;
 

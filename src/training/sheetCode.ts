@@ -5,7 +5,7 @@
  */
 import { TRAINING_VERSION, whoseText, type Trainee } from "./drawNumbers";
 import type { AnySet } from "./exercise";
-import { fnv1a } from "./fnv1a";
+import { fnv1a } from "../workbooks/fnv1a";
 
 export const sheetCode = (set: AnySet, seed: number, trainee: Trainee): string =>
   fnv1a(["sheet", set.id, TRAINING_VERSION, whoseText(seed, trainee)].join("\n"))

@@ -25,7 +25,7 @@ export const TEXT_FORMAT = "@";
 const INK = "1F2933";
 const QUIET = "52606D";
 const HEAD_FILL = "E4E7EB";
-const INPUT_FILL = "FFF6DC";
+export const INPUT_FILL = "FFF6DC";
 const END_FILL = "CBD2D9";
 const BOX = { top: "thin", right: "thin", bottom: "thin", left: "thin" } as const;
 

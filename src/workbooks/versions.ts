@@ -44,3 +44,12 @@ export type TemplateId = keyof typeof VERSIONS;
 
 /** The version that a template has now. */
 export const versionNow = (id: TemplateId): string => VERSIONS[id].at(-1)!.version;
+
+/** @returns what has changed since that version of a template, in sentences; all of it for a version that is not known */
+export function changesSince(id: string, version: string): string {
+  const all: readonly TemplateVersion[] = Object.entries(VERSIONS).find(([name]) => name === id)?.[1] ?? [];
+  return all
+    .filter((one) => Number(one.version) > (Number(version) || 0) && one.version !== "1")
+    .map(({ changes }) => changes)
+    .join(" ");
+}

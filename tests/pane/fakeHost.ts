@@ -17,6 +17,8 @@ export interface FakeOptions {
   readonly refuse?: { readonly [call in keyof PaneHost]?: string };
   /** What the host understands of any file. */
   readonly survey?: Survey;
+  /** A host that works books out. */
+  readonly compute?: (book: Book) => Book;
   /** A call that fails for a reason nobody foresaw. */
   readonly broken?: keyof PaneHost;
 }
@@ -55,6 +57,15 @@ export function fakeHost(
     readBook: async () => {
       await note("readBook");
       return book;
+    },
+    readFile: async () => {
+      await note("readFile");
+      return book;
+    },
+    ...(rest.compute && { compute: rest.compute }),
+    takeUpgrade: async (taken, from, to) => {
+      await note("takeUpgrade", taken.templateVersion, from, to);
+      return "It is upgraded.";
     },
     selection: async () => {
       await note("selection");

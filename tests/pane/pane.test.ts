@@ -102,6 +102,7 @@ const VIEWS = [
   "Working",
   "Re-enter",
   "Copies",
+  "Upgrade",
   "Training",
   "Settings",
   "Cautions",
@@ -396,6 +397,41 @@ describe("what each view does", () => {
     expect(calls).toContainEqual(["enterOursAgain"]);
     expect(calls).toContainEqual(["handOverCopy", "office"]);
     expect(calls).toContainEqual(["keepPreferences", { lengthUnit: "ft", currency: "NOK" }]);
+  });
+});
+
+describe("upgrade", () => {
+  const older: Book = {
+    ...book,
+    templateVersion: "2",
+    sheets: [
+      ...book.sheets,
+      { ...book.sheets[0]!, name: "Mine <b>", cells: { A1: { value: "x" } }, results: {} },
+    ],
+  };
+  open("an older workbook: what would come of it, then the new one", { book: older }, async (page) => {
+    await openView(page, "Upgrade");
+    await statusIs(page, /^This workbook is of version 2; today's is \d+\. Read what an upgrade does/);
+    const view = page.locator("section:visible");
+    expect(await view.innerText()).toMatch(/Before\s+Total: \d+/);
+    expect(await view.innerText()).toMatch(/Mine <b>: 1 filled cell\. A sheet of your own\./);
+    expect(await view.innerText()).toContain("worked out where the new workbook opens");
+    await view.getByRole("button", { name: "Upgrade", exact: true }).click();
+    await statusIs(page, /^It is upgraded\.$/);
+    expect(await callsOf(page)).toContainEqual([
+      "takeUpgrade",
+      templates[0]!.definition.version,
+      "2",
+      templates[0]!.definition.version,
+    ]);
+  });
+
+  open("one of today's version has nothing to upgrade", {}, async (page) => {
+    await openView(page, "Upgrade");
+    await statusIs(page, /already, which is today's\. There is nothing to upgrade\.$/);
+    expect(
+      await page.locator("section:visible").getByRole("button", { name: "Upgrade", exact: true }).count(),
+    ).toBe(0);
   });
 });
 

@@ -1,5 +1,5 @@
 /** The numbers are the reference programs', so they are the same on every machine. */
-import { fnv1a } from "../../src/training/fnv1a";
+import { fnv1a } from "../../src/workbooks/fnv1a";
 import { randomFrom, splitMix, xoshiro128 } from "../../src/training/random";
 
 test("xoshiro128** from the state 1, 2, 3, 4 gives the reference program's outputs", () => {

@@ -17,7 +17,7 @@ import { buildBook } from "./buildBook";
 import { enterOursAgain } from "./enterOursAgain";
 import { troubles } from "./excelTrouble";
 import { functionsVersion } from "./functionsVersion";
-import { handOverBook, handOverCopy } from "./handOverCopy";
+import { handOverBook, handOverCopy, readDocument } from "./handOverCopy";
 import { changeExcel, readExcel, spillsHere } from "./inExcel";
 import { keepPreferences, readPreferences } from "./preferences";
 import { readWorkbook } from "./readWorkbook";
@@ -36,6 +36,15 @@ export class ExcelHost implements PaneHost {
   readBook(): Promise<Book> {
     if (!spillsHere()) return Promise.reject(new HostTrouble(troubles.noSpilling()));
     return readExcel(readWorkbook);
+  }
+
+  readFile(): Promise<Book> {
+    return readDocument();
+  }
+
+  async takeUpgrade(book: Book, _: string, to: string): Promise<string> {
+    await handOverBook(book);
+    return `The workbook of version ${to} is open as a new one. This one is as it was.`;
   }
 
   selection(): Promise<Selection> {

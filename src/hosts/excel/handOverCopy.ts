@@ -19,6 +19,15 @@ export const handOverCopy = (kind: CopyKind): Promise<void> =>
     writeCopy(await readXlsx(await openDocument()), kind, { now: new Date(), version: RIGSHEET_VERSION }),
   );
 
+/** The open workbook as its file would hold it. */
+export async function readDocument(): Promise<Book> {
+  try {
+    return await readXlsx(await openDocument());
+  } catch (error) {
+    throw error instanceof FileTrouble ? new HostTrouble(error.message, { cause: error }) : asTrouble(error);
+  }
+}
+
 export const handOverBook = (book: Book): Promise<void> => opened(() => writeXlsx(book));
 
 async function opened(write: () => Promise<Uint8Array>): Promise<void> {

@@ -2,7 +2,8 @@ import type { Finding } from "../finding";
 import { inWords } from "../earlierDifferences";
 import type { Rule } from "../rule";
 import { originOf } from "./origin";
-import { VERSIONS, type TemplateVersion } from "../../workbooks/versions";
+import { versionFormulas } from "../../workbooks/versionFormulas";
+import { changesSince } from "../../workbooks/versions";
 
 /** How many results a sentence lists. */
 const MOST_LISTED = 4;
@@ -20,25 +21,17 @@ export const earlierVersion: Rule = {
     const { others } = earlier;
     const finding: Finding = {
       weight: others.length > 0 ? "doubtful" : "worth knowing",
-      says: `This workbook was made from version ${read.templateVersion || "unknown"} of “${title}”; today's is ${definition.version}. Its inputs were judged by today's template; formulas, checks and labels that are only otherwise since are not listed.${since ? ` Since then: ${since}` : ""}`,
+      says: `This workbook was made from version ${read.templateVersion || "unknown"} of “${title}”; today's is ${definition.version}. Its inputs were judged by today's template; formulas, checks and labels that are only otherwise since are not listed.${versionFormulas(id, read.templateVersion) ? "" : " What formulas that version had is not kept, so only what moves the price is told of a formula that was changed."}${since ? ` Since then: ${since}` : ""}`,
       effect:
         others.length > 0
           ? `By today's template ${others.length === 1 ? "one cell comes" : `${others.length} cells or columns come`} to something else: ${listed(others)}.`
           : undefined,
       wayOut:
-        "Go on with it, or carry its inputs over into today's template: rigsheet new TEMPLATE --base THIS.xlsx --out NEW.xlsx.",
+        "Go on with it, or make a workbook of today's version of it: Upgrade in the pane, or rigsheet upgrade THIS.xlsx --out NEW.xlsx.",
     };
     return [finding];
   },
 };
-
-function changesSince(id: string, version: string): string {
-  const all: readonly TemplateVersion[] = Object.entries(VERSIONS).find(([name]) => name === id)?.[1] ?? [];
-  return all
-    .filter((one) => Number(one.version) > (Number(version) || 0) && one.version !== "1")
-    .map(({ changes }) => changes)
-    .join(" ");
-}
 
 function listed(others: NonNullable<Parameters<Rule["find"]>[0]["earlier"]>["others"]): string {
   const words = others

@@ -12,7 +12,10 @@ export interface Origin {
 }
 
 /** @returns undefined for a workbook of no template that is known here */
-export function originOf({ template: id, templateVersion }: Book): Origin | undefined {
+export function originOf({
+  template: id,
+  templateVersion,
+}: Pick<Book, "template" | "templateVersion">): Origin | undefined {
   const template = templateOf(id);
   if (!template) return undefined;
   const { version } = template.definition;

@@ -13,7 +13,7 @@ import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { fromModel } from "../../../src/hosts/grid/fromModel";
 import type { GridModel } from "../../../src/hosts/grid/library";
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
-import { openModel } from "../../../src/hosts/headless/recalculate";
+import { openModel, recalculate } from "../../../src/hosts/headless/recalculate";
 import type { PaneHost } from "../../../src/pane/host";
 import { parseAddress, type Zone } from "../../../src/formula/address";
 import type { Book, BookValue } from "../../../src/workbooks/book";
@@ -55,6 +55,11 @@ export class DeskInNode implements OpenDesk {
       guard,
       isEditing: () => this.editing,
       readSurvey: readSurveyFile,
+      compute: recalculate,
+      takeUpgrade: async (given) => {
+        await this.replace(given);
+        return "upgraded";
+      },
       handOver: async (given, kind) =>
         void this.copies.push(
           await writeXlsx(given, kind === "office" ? { frozen: true } : { sealed: true }),

@@ -39,6 +39,10 @@ export interface DeskSurroundings {
   /** A cell is being typed into. */
   isEditing(): boolean;
   readSurvey(bytes: Uint8Array, unit: "m" | "ft", writing?: string): Promise<Survey>;
+  /** In a model of its own. */
+  compute(book: Book): Book;
+  /** Puts it in the place of the open job, which is frozen before. @returns what was done, in a sentence */
+  takeUpgrade(book: Book, from: string, to: string): Promise<string>;
   handOver(book: Book, kind: CopyKind): Promise<void>;
   /** As a file of this name. */
   handOverBook(book: Book, file: string): Promise<void>;
@@ -88,6 +92,15 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
     },
 
     readBook: async () => desk.book(),
+
+    readFile: async () => desk.book(),
+
+    compute: around.compute,
+
+    takeUpgrade: async (book, from, to) => {
+      notWhileEditing();
+      return await around.takeUpgrade(book, from, to);
+    },
 
     selection: async () => selectionIn(around.library, desk.model),
 

@@ -64,7 +64,7 @@ export function showHelp(functions: readonly SheetFunction[]): void {
       make(
         "p",
         {},
-        `${KEPT[stand]} “Jobs” lists all jobs with their frozen revisions; nothing is thrown away but by you. “Export all…” there puts all of them into one file, and “Bring in…” takes such a file in, on any other browser or desk, and loses nothing that is there. “Save .xlsx” makes a workbook file for others.`,
+        `${KEPT[stand]} “Jobs” lists all jobs with their frozen revisions; nothing is thrown away but by you. “Export all…” there puts all of them into one file, and “Bring in…” takes such a file in, on any other browser or desk, and loses nothing that is there. “Save .xlsx” makes a workbook file for others. A job of an older version goes on as it is, or is upgraded under Pane, Upgrade, which freezes it first.`,
       ),
       make(
         "p",

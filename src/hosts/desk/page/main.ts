@@ -41,6 +41,7 @@ import { Strip } from "./strip";
 import { WaitingRoom } from "./waiting";
 import { mustCompile } from "./mustCompile";
 import { stylesAnyway } from "./stylesAnyway";
+import { takeUpgrade } from "./takeUpgrade";
 import { teachGrid } from "./teachGrid";
 import { keepUnfinished, toldOfUnfinished, unfinishedEntry } from "./unfinished";
 
@@ -322,7 +323,20 @@ await run("Opening the job…", async (started) => {
   });
   const isNamed = location.hash !== "";
   await job.start();
-  pane = new PaneBeside(element("pane"), element("bar"), desk, guard, reviews, (open) => bar.showPane(open));
+  pane = new PaneBeside(
+    element("pane"),
+    element("bar"),
+    desk,
+    guard,
+    reviews,
+    (open) => bar.showPane(open),
+    async (...upgraded) => {
+      const done = await takeUpgrade(job, ...upgraded);
+      // In the place of what was said of the older version.
+      bar.showNotice(done);
+      return done;
+    },
+  );
   const notices = [...troublesOf(library), ...(await api.jobs()).notices, toldOfUnfinished()].filter(
     (notice) => notice !== undefined,
   );

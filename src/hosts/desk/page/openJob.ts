@@ -26,6 +26,7 @@ import { askToPersist } from "./persistence";
 import { keeper, stand } from "./stand";
 import type { Strip } from "./strip";
 import { isEditing } from "./unfinished";
+import { olderVersion } from "./olderVersion";
 import { uuid } from "./uuid";
 import type { Waiting, WaitingLog, WaitingRoom } from "./waiting";
 
@@ -353,7 +354,11 @@ export class OpenJob {
     else bar.showSaving({ kind: "saved", at: held.savedAt || undefined });
     if (shown.lost > 0 && window.isOwner) await this.keepWhole(held, shown.lost);
     if (!window.isOwner) this.watch();
-    else this.offer(notes.conflictOf ? id : undefined);
+    else {
+      this.offer(notes.conflictOf ? id : undefined);
+      const older = olderVersion(shown.model);
+      if (older !== undefined) bar.showNotice(older, true);
+    }
   }
 
   /** @param id of one that is shown itself */

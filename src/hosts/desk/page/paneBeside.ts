@@ -2,7 +2,9 @@
 import * as library from "@odoo/o-spreadsheet";
 import { mountPane } from "../../../pane/mountPane";
 import { HostTrouble } from "../../../pane/host";
+import type { Book } from "../../../workbooks/book";
 import { api } from "./api";
+import { computed } from "./comparing";
 import { ServerTrouble } from "./deskTrouble";
 import type { Desk } from "./desk";
 import { deskHost } from "./deskHost";
@@ -21,6 +23,7 @@ export class PaneBeside {
     private readonly guard: DeskGuard,
     private readonly reviews: ReviewsBeside,
     private readonly opened: (open: boolean) => void,
+    private readonly takeUpgrade: (book: Book, from: string, to: string) => Promise<string>,
   ) {}
 
   /** Closing it keeps what it shows. */
@@ -67,6 +70,8 @@ export class PaneBeside {
             .catch((error: unknown) => {
               throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
             }),
+        compute: computed,
+        takeUpgrade: (book, from, to) => this.takeUpgrade(book, from, to),
         handOver: async (book, kind) =>
           download(
             await api.copyXlsx(book, kind),
