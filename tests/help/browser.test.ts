@@ -1,12 +1,13 @@
 /** The help pages in a real browser: accessible in light and in dark, searchable, whole without a script. */
 import { createServer, type Server } from "node:http";
-import { existsSync, readFileSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import type { AddressInfo } from "node:net";
 import path from "node:path";
 import type Axe from "axe-core";
 import { chromium, type Browser, type Page } from "playwright-core";
 import { allFunctions } from "../../src/functions/all";
 import { helpFiles } from "../../src/help/helpFiles";
+import { FLAGS, onPath } from "../pane/inChromium";
 import { withChromium } from "../support/tools";
 
 const AXE = readFileSync(
@@ -35,13 +36,6 @@ afterAll(async () => {
   await new Promise((resolve) => server.close(resolve));
 });
 
-/** The browser's driver wants the whole path of a program that is known by its name. */
-const onPath = (program: string): string =>
-  (process.env.PATH ?? "")
-    .split(path.delimiter)
-    .map((folder) => path.join(folder, program))
-    .find((file) => existsSync(file)) ?? program;
-
 interface Look {
   readonly dark?: boolean;
   readonly width?: number;
@@ -55,7 +49,7 @@ async function opened(
 ): Promise<Page> {
   browser ??= await chromium.launch({
     executablePath: onPath(program),
-    args: ["--headless", "--no-sandbox", "--disable-gpu"],
+    args: FLAGS,
   });
   const context = await browser.newContext({
     colorScheme: dark ? "dark" : "light",

@@ -11,6 +11,18 @@ import type { PanePage } from "./page";
 
 export const BUNDLE_MS = 180_000;
 
+/** What the browser's driver turns off; the last such switch counts, so that it is said again. */
+const OFF_FOR_THE_DRIVER = [
+  ...["AimEnabled", "AutoDeElevate", "AvoidCorsURLLoaderRestartOnRedirect"],
+  ...["AvoidUnnecessaryBeforeUnloadCheckSync", "BlockOriginHeaderModificationOnRedirect"],
+  ...["DestroyProfileOnBrowserClose", "DialMediaRouteProvider", "GlobalMediaControls", "HttpsUpgrades"],
+  ...["LensOverlay", "MediaRouter", "NetworkTimeServiceQuerying", "OptimizationHints", "PaintHolding"],
+  ...["ThirdPartyStoragePartitioning", "Translate"],
+];
+
+/** Pages of the browser's own for its address bar, which nobody sees: a processor's second for each window. */
+const ADDRESS_BAR = ["WebUIOmniboxPopup", "WebUIOmniboxAimPopup"];
+
 export const FLAGS = [
   "--headless",
   "--no-sandbox",
@@ -19,6 +31,7 @@ export const FLAGS = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
+  `--disable-features=${[...OFF_FOR_THE_DRIVER, ...ADDRESS_BAR].join(",")}`,
 ];
 
 const AXE = path.join(path.dirname(require.resolve("axe-core/package.json")), "axe.min.js");

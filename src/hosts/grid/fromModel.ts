@@ -19,6 +19,7 @@ import { callsUs } from "../../formula/callsUs";
 import { TEXT_FORMAT } from "../../workbooks/looks";
 import { holdsText } from "../../workbooks/typed/holdsText";
 import { NO_FACTS, type BookFacts } from "./bookFacts";
+import { exportedBy } from "./exportedBy";
 import type { GridDocument, GridLibrary, GridModel } from "./library";
 import { CELL_PADDING_PIXELS, PIXELS_PER_CHARACTER, PIXELS_PER_POINT } from "./toDocument";
 
@@ -29,7 +30,7 @@ type SheetDocument = GridDocument["sheets"][number];
  * @returns the workbook with its computed values
  */
 export function fromModel(library: GridLibrary, model: GridModel): Book {
-  const exported = model.exportData();
+  const exported = exportedBy(model);
   const getters = model.getters as GridModel["getters"] & { getBookFacts?: () => BookFacts };
   const facts = getters.getBookFacts?.() ?? NO_FACTS;
   const book: Book = {

@@ -140,6 +140,10 @@ export const CONTRACT = {
     needs: ["CompiledFormula.Compile", "EvaluationError"],
     without: "a formula of your own with very many parts inside one another may show 0",
   },
+  exportedBy: {
+    needs: ["Model.prototype._exportData"],
+    without: "saving a long job takes longer",
+  },
   guard: { needs: PLUGINS, without: "labels and formulas would not be kept", isVital: true },
   rows: { needs: PLUGINS, without: "rows could not be added", isVital: true },
   paste: {

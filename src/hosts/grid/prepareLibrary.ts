@@ -40,6 +40,8 @@ export function prepareLibrary(library: GridLibrary, without: readonly Part[] = 
   use("columnOperators", registerColumnOperators);
   use("styledColors", registerStyledColors);
   use("tooDeep", registerTooDeep);
+  // Called where a model is exported, or left alone there.
+  use("exportedBy", () => undefined);
   // The first model, of nothing: what is only there in one is looked for before a job is opened.
   new library.Model();
   prepared.add(library);

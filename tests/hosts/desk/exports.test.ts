@@ -22,6 +22,7 @@ import {
 } from "./onDesk";
 
 const view = (): Locator => page.getByRole("region", { name: "Jobs" });
+const rows = (): Promise<number> => view().getByRole("row").count();
 const inView = (name: string): Locator => view().getByRole("button", { name, exact: true });
 const said = (): Locator => view().locator(".jobs-said");
 /** The list, with the open job chosen in it. */
@@ -97,7 +98,7 @@ withPage("all exported, and brought in again: there already; edited since: kept"
   await button("Jobs").click();
   await chosen(inView("Bring in…"), name, bytes);
   await says(/1 (?:job )?newer here and kept\.$/);
-  expect(await view().getByRole("row").count()).toBeGreaterThan(1);
+  await until(rows, (count) => count > 1);
 
   await page.setViewportSize({ width: 390, height: 844 });
   for (const label of ["Bring in…", "Export all…", "Close"])
@@ -135,10 +136,10 @@ withPage(
     await chosen(inView("Bring in…"), "from elsewhere.zip", both);
     await says(/changed on both sides: it stands beside\./);
     await shot("beside-1366");
-    const rows = await view().getByRole("row").count();
+    const before = await until(rows, (count) => count > 1);
     await chosen(inView("Bring in…"), "from elsewhere.zip", both);
     await says(/there already\.$/);
-    expect(await view().getByRole("row").count()).toBe(rows);
+    await until(rows, (count) => count === before);
     // The one that stands beside is chosen, and can be compared.
     await view().getByLabel("Show", { exact: true }).selectOption("conflicting");
     await view().getByRole("row").nth(1).dblclick();
@@ -195,13 +196,13 @@ withPage(
 
 withPage("a file that is no export: a sentence under Jobs, and all is as it was", async () => {
   await openJobs();
-  const rows = await view().getByRole("row").count();
+  const before = await until(rows, (count) => count > 1);
   await chosen(inView("Bring in…"), "photos.zip", Buffer.from("no archive at all"));
   await until(
     () => view().getByRole("alert").innerText(),
     (text) => /^Not done: The file is plain text, not an export of Rigsheet's jobs\./.test(text),
   );
   forget("422");
-  expect(await view().getByRole("row").count()).toBe(rows);
+  await until(rows, (count) => count === before);
   await inView("Close").click();
 });

@@ -353,7 +353,7 @@ withJobs("by keys alone: from the search into the list, through it, opened, and 
 
 withJobs("by the mouse: one click chooses, two open; the buttons of the head", async () => {
   await line("zero").click();
-  expect(await details().getByRole("heading", { level: 3 }).innerText()).toBe("Zum Anker");
+  await details().getByRole("heading", { level: 3, name: "Zum Anker", exact: true }).waitFor();
   await line("zero").dblclick();
   for (const name of ["New job…", "Open .xlsx…", "Close"])
     await page.getByRole("button", { name, exact: true }).click();
@@ -394,6 +394,7 @@ withJobs("a frozen revision: looked at, compared with now and with another, rest
   await button("Compare the two").click();
   await details().getByRole("combobox", { name: "One revision" }).selectOption("2");
   await button("Compare the two").click();
+  await alert().filter({ hasText: "These are the same revision." }).waitFor();
   expect(await alert().innerText()).toBe("These are the same revision. Choose two.");
   await button("Restore: revision 1").click();
   await page.getByText("Revision 1 is restored; what was there before is frozen.").waitFor();
@@ -474,6 +475,7 @@ withJobs("put away and brought back; deleted only from there, and only after a y
 
 withJobs("one that can't be read: its sentence, and only what can be done with it", async () => {
   await line("broken").click();
+  await button("Export as it is").waitFor();
   const text = await details().innerText();
   expect(text).toContain("This job can't be read: its file is damaged.");
   expect(text).toContain("Kept as job-1.kept.");
@@ -483,6 +485,7 @@ withJobs("one that can't be read: its sentence, and only what can be done with i
   await button("Put away").click();
   await filter().selectOption("put away");
   await line("broken").click();
+  await button("Bring back").waitFor();
   expect(await details().getByRole("button").allInnerTexts()).toEqual([
     "Export as it is",
     "Bring back",
@@ -490,6 +493,7 @@ withJobs("one that can't be read: its sentence, and only what can be done with i
   ]);
   expect(await line("broken").innerText()).toMatch(/cannot be read, put away/);
   await line("broken").dblclick();
+  await alert().filter({ hasText: "This job can't be read" }).waitFor();
   expect(await alert().innerText()).toMatch(/^This job can't be read/);
   expect(await calls()).toEqual([
     ["exportAsItIs", "broken"],

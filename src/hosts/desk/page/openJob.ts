@@ -3,12 +3,19 @@
  * edit it, or looks at a frozen state of it. Here what was typed and no longer
  * fits becomes a job of its own.
  */
-import { headOf, type JobContent, type JobFile, type JobNotes } from "../../../jobs/content";
+import {
+  headOf,
+  type JobContent,
+  type JobDocument,
+  type JobFile,
+  type JobNotes,
+} from "../../../jobs/content";
 import type { ShelfLine } from "../../../workbooks/shelfLine";
 import { nameInWords, timeInWords, totalInWords } from "../../../jobs/entryInWords";
 import type { HeldJob } from "../../../jobs/shelf";
 import type { Book } from "../../../workbooks/book";
 import { templates } from "../../../workbooks/templates";
+import { exportedBy } from "../../grid/exportedBy";
 import type { GridModel } from "../../grid/library";
 import { fileHeldBy, holdFor } from "../../storage/fileHandles";
 import { CHANGED_ELSEWHERE, type GivenFile } from "../protocol";
@@ -20,7 +27,7 @@ import type { Bar } from "./bar";
 import { documentOf, shelfLineOf, type Desk } from "./desk";
 import type { GridCommand } from "./libraryTypes";
 import { JobWindow } from "./jobWindow";
-import { exportedBy, NOWHERE } from "./replayed";
+import { NOWHERE } from "./replayed";
 import { selectCell } from "./selectCell";
 import { askToPersist } from "./persistence";
 import { keeper, stand } from "./stand";
@@ -318,7 +325,7 @@ export class OpenJob {
           if (state.kind === "saved" && state.at !== undefined) this.savedAt_ = state.at;
           bar.showSaving(state);
         },
-        exportDocument: () => exportedBy(own.model!),
+        exportDocument: () => exportedBy(own.model!) as unknown as JobDocument,
         line: () => (own.model ? shelfLineOf(own.model) : { ...NO_LINE, ...notes.line }),
         edited: () => this.edited(),
         lost: (isGone) => {

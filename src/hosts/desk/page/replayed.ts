@@ -1,6 +1,6 @@
 /** Turns what is kept of a job into a model of the grid library. */
 import * as library from "@odoo/o-spreadsheet";
-import { headOf, type Change, type JobContent, type JobDocument } from "../../../jobs/content";
+import { headOf, type Change, type JobContent } from "../../../jobs/content";
 import { DOCUMENT_VERSION, type GridModel } from "../../grid/library";
 import { uuid } from "./uuid";
 
@@ -68,10 +68,6 @@ function modelOf(content: JobContent, transport: Transport): GridModel | undefin
 
 export const revisionOf = (model: GridModel): string =>
   (model as unknown as { session: { getRevisionId(): string } }).session.getRevisionId();
-
-/** Unlike the library's public export this one doesn't build a second model to compare with. */
-export const exportedBy = (model: GridModel): JobDocument =>
-  model._exportData(false) as unknown as JobDocument;
 
 /** Versions are numbers between points, and in earlier years one number. */
 function isNewer(version: unknown): boolean {
