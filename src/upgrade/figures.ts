@@ -1,18 +1,19 @@
 /** What a job comes to before and after its upgrade. */
+import { sameResult } from "../review/sameResult";
 import { isBookError, type Book, type BookResult } from "../workbooks/book";
 import { calculatedNames } from "../workbooks/calculatedNames";
 import type { WorkbookDefinition } from "../workbooks/definition";
+import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
-import { sameResult } from "../review/sameResult";
 
 /** By which a job is known, of each template that has one of them; the first is its price. */
 const KNOWN_BY = [
-  "quote_total",
-  "quote_net",
-  "quote_tax",
-  "price_direct",
-  "count_outlets",
-  "heads_wanted",
+  estimate.quote.total.name,
+  estimate.quote.net.name,
+  estimate.quote.tax.name,
+  estimate.price.direct.name,
+  estimate.count.outlets.name,
+  estimate.headsNeeded.wanted.name,
   "checks_verdict",
 ] as const;
 /** What the checks of a version count is its own, and told by their verdict. */
@@ -82,7 +83,7 @@ export function figures(
         : own && !sameResult(total, anew)
           ? "out of date"
           : "as stored",
-    currency: String(namedValue(after ?? stored, "site_currency") ?? ""),
+    currency: String(namedValue(after ?? stored, estimate.site.currency.name) ?? ""),
   };
 }
 

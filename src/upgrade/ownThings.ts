@@ -5,10 +5,10 @@
  * own words are known by their ink, its own formulas by the record of versions.
  */
 import { address, columnLetters, isInside, parseAddress, parseRange, type Zone } from "../formula/address";
+import { blankBook } from "../review/blankBook";
 import { inputZone, type Book, type BookCell, type BookSheet } from "../workbooks/book";
 import { calculatedNames } from "../workbooks/calculatedNames";
 import type { WorkbookDefinition } from "../workbooks/definition";
-import { blankBook } from "../review/blankBook";
 import { formulaMark } from "../workbooks/formulaMark";
 import { INPUT_FILL, LOOKS } from "../workbooks/looks";
 import { inputsOf } from "../workbooks/typed/inputsOf";

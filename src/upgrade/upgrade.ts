@@ -8,11 +8,11 @@ import { recognised } from "../review/recognised";
 import { originOf } from "../review/rules/origin";
 import { isBookError, type Book, type BookResult } from "../workbooks/book";
 import { layOut } from "../workbooks/layOut";
-import { changesSince } from "../workbooks/versions";
 import { versionFormulas } from "../workbooks/versionFormulas";
-import { labelOf } from "./labelOf";
+import { changesSince } from "../workbooks/versions";
 import { carriedInputs, type CarriedNote } from "./carriedInputs";
 import { figures, type Figures } from "./figures";
+import { labelOf } from "./labelOf";
 import type { NotCarried } from "./notCarried";
 import { ownThings } from "./ownThings";
 

@@ -1,5 +1,6 @@
 /** An upgrade in plain lines: what was carried over, what was not, and what the job comes to. */
 import { isBookError, type BookResult } from "../workbooks/book";
+import { estimate } from "../workbooks/multiRoom/names";
 import { hasMoved, type Figure } from "./figures";
 import type { NotCarried } from "./notCarried";
 import type { Upgrade } from "./upgrade";
@@ -66,7 +67,12 @@ function figureInWords({ label, before, after, difference, name }: Figure, curre
   return `${label}: ${shown(before)} -> ${shown(after)}${unit}${by}`;
 }
 
-const MONEY: ReadonlySet<string> = new Set(["quote_total", "quote_net", "quote_tax", "price_direct"]);
+const MONEY: ReadonlySet<string> = new Set([
+  estimate.quote.total.name,
+  estimate.quote.net.name,
+  estimate.quote.tax.name,
+  estimate.price.direct.name,
+]);
 
 function shown(value: BookResult | undefined): string {
   if (isBookError(value)) return value.message ?? value.error;

@@ -20,8 +20,7 @@ export interface RoomsNow {
 /** @returns undefined for a workbook without a Rooms sheet of ours */
 export function roomsIn(book: Book): RoomsNow | undefined {
   const named = (name: string): boolean => book.names.some((one) => one.name === name);
-  if (book.template !== "multi-room" || !named(site.unit.name) || !named(rooms.outlet.name))
-    return undefined;
+  if (book.template !== "multi-room" || !named(site.unit.name) || !named(rooms.outlet.name)) return undefined;
   const writing = writingOf(namedValue(book, WRITING_FIELD));
   return {
     unit: namedValue(book, site.unit.name) === "ft" ? "ft" : "m",
