@@ -13,6 +13,7 @@ import { jsonManifest } from "./addin/jsonManifest";
 import { xmlManifest } from "./addin/xmlManifest";
 import { formulaRecord } from "../workbooks/versionFormulas";
 import { closedFormulas, FORMULA_RECORD } from "./closedFormulas";
+import { listingOf } from "./listing";
 import { RELEASE_RECORD, releaseRecord, type ReleaseRecord } from "./releaseRecord";
 import { VERSION_RECORD, versionRecord, type VersionRecord } from "./versionRecord";
 
@@ -42,13 +43,15 @@ export async function generatedFiles(
   files.set("templates/guest-house-survey.csv", guestHouseSurvey());
   for (const [name, content] of await trainingDemonstration()) files.set(name, content);
   for (const template of templates) {
-    files.set(`templates/${template.id}.xlsx`, await writeJob(recalculate(template.empty())));
-    files.set(
-      `templates/${template.id}-demonstration.xlsx`,
-      await writeJob(recalculate(template.demonstration())),
-    );
-    for (const { id, book } of template.more) {
-      files.set(`templates/${template.id}-${id}.xlsx`, await writeJob(recalculate(book())));
+    const books = [
+      { name: template.id, book: template.empty },
+      { name: `${template.id}-demonstration`, book: template.demonstration },
+      ...template.more.map(({ id, book }) => ({ name: `${template.id}-${id}`, book })),
+    ];
+    for (const { name, book } of books) {
+      const computed = recalculate(book());
+      files.set(`templates/${name}.xlsx`, await writeJob(computed));
+      files.set(`templates/${name}.txt`, listingOf(computed));
     }
   }
   return files;
