@@ -1,6 +1,7 @@
 import { writeCsv } from "../hosts/file/writeCsv";
 import { writeJob } from "../hosts/file/writeJob";
 import { recalculate } from "../hosts/headless/recalculate";
+import { withPictures } from "../pictures/withPictures";
 import { trainingSetOf } from "../training/sets/all";
 import { traineeSheet } from "../training/traineeSheet";
 import { trainerKey } from "../training/trainerKey";
@@ -51,7 +52,7 @@ export async function generatedFiles(
     for (const { name, book } of books) {
       const computed = recalculate(book());
       files.set(`templates/${name}.xlsx`, await writeJob(computed));
-      files.set(`templates/${name}.txt`, listingOf(computed));
+      files.set(`templates/${name}.txt`, listingOf(withPictures(computed)));
     }
   }
   return files;

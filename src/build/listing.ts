@@ -35,6 +35,7 @@ function sheetLines(book: Book, sheet: BookSheet): string[] {
       .filter(Boolean)
       .join(", "),
     ...sheet.validations.map((one) => `${one.range}\t${ruleText(one)}\t${JSON.stringify(one.prompt ?? "")}`),
+    ...(sheet.pictures ?? []).map(({ at, title, description }) => `${at}\tpicture ${title}: ${description}`),
     ...sheet.marks.map(({ range, words }) => `${range}\tmarks ${words.join(", ")}`),
     ...Object.keys(sheet.cells)
       .sort(byPlace)
