@@ -5,6 +5,7 @@
  */
 import { address } from "../formula/address";
 import { lookIndex, type Book, type BookCell, type BookPicture, type BookSheet } from "../workbooks/book";
+import { checks } from "../workbooks/checkNames";
 import { LOOKS } from "../workbooks/looks";
 import { estimate } from "../workbooks/multiRoom/names";
 import { namedColumn, namedValue } from "../workbooks/named";
@@ -86,8 +87,8 @@ function layOut(book: Book, looks: Book["looks"], pictures: readonly Picture[], 
     cells[address(row, column)] = { ...content, look: lookIndex({ looks }, LOOKS[look]) };
   };
   put(0, 0, "title", { value: SHEET });
-  const verdict = namedValue(book, "checks_verdict");
-  if (verdict !== undefined) put(0, VERDICT_COLUMN, "verdict", { formula: "checks_verdict" });
+  const verdict = namedValue(book, checks.verdict.name);
+  if (verdict !== undefined) put(0, VERDICT_COLUMN, "verdict", { formula: checks.verdict.name });
   INTRO.forEach((value, index) => put(1 + index, 0, "intro", { value }));
   if (left) put(3, 0, "label", { value: left });
 

@@ -1,7 +1,8 @@
 /** A trainee's sheet as a workbook: questions with answer cells, and the worked examples beside them. */
-import { chain, f, text } from "../formula/build";
 import type { Step } from "../engine/working/steps";
+import { chain, f, text } from "../formula/build";
 import type { Book } from "../workbooks/book";
+import { checks } from "../workbooks/checkNames";
 import type {
   Exercise,
   Filling,
@@ -130,7 +131,7 @@ export function traineeSheetDefinition(set: AnySet, seed: number, trainee: Train
           { name: SHEET_TRAINEE, label: "Trainee", value: trainee.name },
           { name: SHEET_CODE, label: "Code of this sheet", value: sheetCode(set, seed, trainee) },
           {
-            name: "checks_verdict",
+            name: checks.verdict.name,
             label: "Answers",
             formula: f`IF(${blanks}=0,${text(ALL_GIVEN)},${blanks}&${text(STILL_OPEN)})`,
           },

@@ -2,6 +2,7 @@
 import { sameResult } from "../review/sameResult";
 import { isBookError, type Book, type BookResult } from "../workbooks/book";
 import { calculatedNames } from "../workbooks/calculatedNames";
+import { checks as checkNames } from "../workbooks/checkNames";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
@@ -14,7 +15,7 @@ const KNOWN_BY = [
   estimate.price.direct.name,
   estimate.count.outlets.name,
   estimate.headsNeeded.wanted.name,
-  "checks_verdict",
+  checkNames.verdict.name,
 ] as const;
 /** What the checks of a version count is its own, and told by their verdict. */
 const NOT_LISTED = /^(?:checks|about)_/;

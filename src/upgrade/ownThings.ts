@@ -186,12 +186,10 @@ function reasonFor(old: Book, sheet: BookSheet, cell: BookCell, where: Where): s
     return "It stands in or under the row that closes a block, where nothing counted it. Add a row inside the block and enter it there.";
   if (wasInput)
     return "No name of the workbook leads to this cell any more, so it is not known what it stands for.";
-  if (!known.hasInk || isOwnWord(old, cell, known)) return undefined;
+  // Words and formulas in the template's ink are its own.
+  if (!known.hasInk || isInk(old, cell.look)) return undefined;
   return "It stands outside the inputs. Enter it again where it belongs, if it is still wanted.";
 }
-
-/** Words and formulas in the template's ink, in a locked cell or one that shows a result. */
-const isOwnWord = (old: Book, { look }: BookCell, { hasInk }: Known): boolean => !hasInk || isInk(old, look);
 
 const isInk = ({ looks }: Book, look: number | undefined): boolean =>
   look !== undefined && INKS.has(looks[look]?.color) && !isInputLook({ looks } as Book, look);

@@ -1,5 +1,5 @@
 /** What a check counts and the words for where it is, as formulas. */
-import { chain, f, text, type Formula } from "../formula/build";
+import { chain, f, text, type Formula, type Named } from "../formula/build";
 import type { Check, CountedRows } from "./definition";
 
 /** Rows that are named; of more, their count stands beside. */
@@ -12,8 +12,16 @@ export const NONE_FOUND = (found: Formula): Formula => f`${found}=0`;
 /** It passes when anything was. */
 export const SOME_FOUND = (found: Formula): Formula => f`${found}>0`;
 
+/** How many rows are bad. */
+export const countedRows = (bad: Formula): Formula => f`SUMPRODUCT(--(${bad}))`;
+/** How many rows are bad, over several lists. */
+export const countedInAll = (bad: readonly Formula[]): Formula => chain("+", bad.map(countedRows));
+/** The first of the rows that are bad, after "; ". */
+export const firstBad = (of: Named, bad: Formula): Formula =>
+  f`IFERROR("; "&INDEX(${of},MATCH(1,(${bad})*1,0)),"")`;
+
 export const foundOf = ({ found }: Check): Formula =>
-  typeof found === "string" ? found : f`SUMPRODUCT(--(${counted(found)}))`;
+  typeof found === "string" ? found : countedRows(counted(found));
 
 /** A formula for the places, each after "; "; undefined for a check that cannot say them. */
 export function placesOf({ found, places }: Check): Formula | undefined {

@@ -5,7 +5,7 @@
  * what a typed one is refused by, and a blank to what its cell asks for.
  */
 import { chain, f, text, type Formula, type Named } from "../formula/build";
-import { NONE_FOUND } from "./checkPlaces";
+import { countedInAll, NONE_FOUND } from "./checkPlaces";
 import type { Block, Check, Column, Fields, InputRule, Part, SheetDefinition } from "./definition";
 import { DATES } from "./typed/typedKind";
 
@@ -194,11 +194,7 @@ interface Placed {
   readonly bad: Formula;
 }
 
-const countOf = (all: readonly Placed[]): Formula =>
-  chain(
-    "+",
-    all.map(({ bad }) => f`SUMPRODUCT(--(${bad}))`),
-  );
+const countOf = (all: readonly Placed[]): Formula => countedInAll(all.map(({ bad }) => bad));
 
 const placesIn = (all: readonly Placed[]): Formula =>
   chain(

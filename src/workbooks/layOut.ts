@@ -13,6 +13,7 @@ import { cellAt, f, text, type Named } from "../formula/build";
 import { callsUs } from "../formula/callsUs";
 import { markArrays } from "./arrayFormulas";
 import { lookIndex, type Book, type BookSheet } from "./book";
+import { checks as checkNames } from "./checkNames";
 import { foundOf, placesOf, placesShown } from "./checkPlaces";
 import type {
   Answer,
@@ -59,7 +60,7 @@ const SPARE_COLUMNS = 2;
 /** Right of a field's unit. */
 const BESIDE_COLUMN = 3;
 /** The master verdict, of the workbooks that have one. */
-const VERDICT = "checks_verdict";
+const VERDICT = checkNames.verdict.name;
 /** Its column in every sheet's first row. */
 const VERDICT_COLUMN = 3;
 /** "all checks pass", in bold. */
@@ -569,8 +570,8 @@ function layOutChecks(desk: Desk, part: Checks, top: number): number {
   }
   const last = first + part.checks.length - 1;
   mark(desk, first, 3, last, 3);
-  name(desk, "checks_result", first, 3, last, 3);
+  name(desk, checkNames.result.name, first, 3, last, 3);
   const entries = part.checks.filter(({ entriesOf }) => entriesOf !== undefined).length;
-  if (entries > 0) name(desk, "checks_entries", first, 2, first + entries - 1, 2);
+  if (entries > 0) name(desk, checkNames.entries.name, first, 2, first + entries - 1, 2);
   return last + 1;
 }

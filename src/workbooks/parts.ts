@@ -62,7 +62,7 @@ export function blockPart<Columns extends Readonly<Record<string, ColumnWords>>>
   };
 }
 
-/** A column that another file fills, so long as it is not one of a block of its own. */
+/** An input with what it asks of other cells; bounds are for numbers only. */
 function besideOthers(input: InputRule, { atLeast, atMost, ...more }: BesideOthers = {}): InputRule {
   const { rule } = input;
   if (rule.kind !== "number") return { ...input, ...more };

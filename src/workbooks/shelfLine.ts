@@ -1,5 +1,6 @@
 /** A job as one line of a list: what it is, for whom, what it comes to. */
 import { isBookError, type Book } from "./book";
+import { checks } from "./checkNames";
 import { jobLabelOf, type JobLabel } from "./jobLabel";
 import { estimate } from "./multiRoom/names";
 import { namedValue } from "./named";
@@ -42,6 +43,6 @@ export function shelfLineFrom(value: (name: string) => unknown, title: string): 
     date: typeof date === "number" ? isoDate(date) : "",
     ...(typeof total === "number" && { total }),
     currency: text(estimate.site.currency.name),
-    verdict: text("checks_verdict"),
+    verdict: text(checks.verdict.name),
   };
 }

@@ -28,7 +28,6 @@ test("a formula within another stays an operand of its own, by arithmetic", () =
       for (const right of arithmetic) {
         const operand = chain(inside, [x, y]);
         const built = [
-          chain("+", [0]),
           // A template can't be put together from parts, so each sign stands in one of its own.
           {
             "+": f`${a}+${operand}`,
@@ -43,8 +42,8 @@ test("a formula within another stays an operand of its own, by arithmetic", () =
             "/": f`${operand}/${b}`,
           }[right],
         ];
-        expect(valueOf(built[1]!)).toBeCloseTo(valueOf(`a${left}(x${inside}y)`), 9);
-        expect(valueOf(built[2]!)).toBeCloseTo(valueOf(`(x${inside}y)${right}b`), 9);
+        expect(valueOf(built[0]!)).toBeCloseTo(valueOf(`a${left}(x${inside}y)`), 9);
+        expect(valueOf(built[1]!)).toBeCloseTo(valueOf(`(x${inside}y)${right}b`), 9);
       }
 });
 

@@ -1,6 +1,7 @@
 /** Today's checks over the inputs of a workbook of an earlier version, told in that workbook's own places. */
 import { address, parseAddress, parseRange } from "../../formula/address";
 import type { Book } from "../../workbooks/book";
+import { checks } from "../../workbooks/checkNames";
 import { namesOfBoth } from "../carriedOver";
 import type { Finding, FindingPlace } from "../finding";
 import { failingChecks } from "./failingChecks";
@@ -39,7 +40,7 @@ const keyOf = ({ sheet, cell }: FindingPlace): string => `${sheet}!${cell}`;
 
 /** The cell of each check's result, by the check's words. */
 function resultCells(book: Book): Map<string, FindingPlace> {
-  const found = book.names.find(({ name }) => name === "checks_result");
+  const found = book.names.find(({ name }) => name === checks.result.name);
   const zone = found && parseRange(found.range);
   const sheet = book.sheets.find(({ name }) => name === found?.sheet);
   if (!sheet || !zone) return new Map();

@@ -4,10 +4,11 @@
  * listed: it goes with its cause. What a check found is left to its check line.
  */
 import { address, parseAddress, parseRange, type Place, type Zone } from "../../formula/address";
+import { namesIn } from "../../formula/namesIn";
 import { isBookError, type Book, type BookError, type BookSheet } from "../../workbooks/book";
+import { checks } from "../../workbooks/checkNames";
 import type { Finding } from "../finding";
 import type { LabelAt } from "../labels";
-import { namesIn } from "../../formula/namesIn";
 import { sentencesOn, type SentenceAt } from "../sentenceOf";
 import { withoutPlaces } from "../sheetWords";
 import { errorWords } from "./errorWords";
@@ -58,7 +59,7 @@ export function errorCells(book: Book, labelAt: LabelAt): Finding[] {
 
 /** What each check found stands beside the column of the results. */
 function checkFigures(book: Book): (sheet: string, place: Place) => boolean {
-  const named = book.names.find(({ name }) => name === "checks_result");
+  const named = book.names.find(({ name }) => name === checks.result.name);
   const zone = named && parseRange(named.range);
   if (!zone) return () => false;
   const found = { ...zone, left: zone.left - 1, right: zone.right - 1 };

@@ -8,9 +8,10 @@ import { namesIn } from "../../formula/namesIn";
 import { checkSaying } from "../../workbooks/checkSaying";
 import { templateOf } from "../../workbooks/templates";
 import type { Finding, FindingPlace } from "../finding";
+import { checks } from "../../workbooks/checkNames";
 
 export function failingChecks(book: Book): Finding[] {
-  const named = book.names.find(({ name }) => name === "checks_result");
+  const named = book.names.find(({ name }) => name === checks.result.name);
   const sheet = book.sheets.find(({ name }) => name === named?.sheet);
   const zone = named && parseRange(named.range);
   if (!sheet || !zone) return [];

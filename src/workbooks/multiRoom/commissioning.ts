@@ -7,8 +7,7 @@ import { diagnosis } from "./names/diagnosis";
 import { heads } from "./names/headUnits";
 import { rooms } from "./names/rooms";
 import { commissioningLimits } from "./names/site";
-
-const AT_BRANCH = f`MATCH(${rooms.from},${branches.id},0)`;
+import { AT_BRANCH } from "./rooms";
 
 const ofEachOutlet = (formula: Formula): Formula => f`IF(${rooms.outlet}="","",${formula})`;
 

@@ -1,6 +1,6 @@
 /** Checks of the names, the tree, the levels and the supply. */
 import { call, chain, f, text, type Formula, type Named } from "../../formula/build";
-import { NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
+import { countedInAll, firstBad, NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
 import type { Block, Check, CheckWords, CountedRows } from "../definition";
 import { belowOf } from "../layOut";
 import { commissioningSheet } from "./commissioning";
@@ -18,15 +18,12 @@ import { options } from "./names/terms";
 import { PRICED } from "./priceChecks";
 import { GREATEST_SLOPE } from "./rooms";
 
-const countedIn = (bad: Formula): Formula => f`SUMPRODUCT(--(${bad}))`;
-
 /** Cells filled at or below the closing row of a block: no sum sees the rows there. */
-const overrun = chain(
-  "+",
+const overrun = countedInAll(
   [...LONG_SHEETS, ...OTHER_SHEETS, commissioningSheet]
     .flatMap((sheet) => sheet.parts)
     .filter((part): part is Block => part.kind === "block" && part.columns[0]!.input !== undefined)
-    .map((block) => countedIn(f`${belowOf(block)}<>""`)),
+    .map((block) => f`${belowOf(block)}<>""`),
 );
 
 /** Of outlets only the first is named: there may be ten thousand, and a sheet works a formula out even where it is not shown. */
@@ -43,8 +40,6 @@ const ofBranches = (bad: Formula): CountedRows => ({ of: branches.id, bad });
 const ofHeads = (bad: Formula): CountedRows => ({ of: heads.id, bad });
 /** Rows of which an earlier one has the name. By first places rather than by counting, which would compare every row with every other. */
 const repeated = (of: Named): Formula => f`IFERROR(MATCH(${of},${of},0),0)<>ROW(${of})-MIN(ROW(${of}))+1`;
-/** The first of the rows that are bad, after "; ". */
-const firstOf = (of: Named, bad: Formula): Formula => f`IFERROR("; "&INDEX(${of},MATCH(1,(${bad})*1,0)),"")`;
 
 /** Of every list on Parts, of the branches, head units and options: a name that stands twice is looked up in its first row. */
 const NAMED_ONCE: readonly Named[] = [
@@ -109,29 +104,23 @@ export const designChecks = {
   "names twice": {
     what: "Names that stand twice on one list",
     limit: "none: the first row would serve for both",
-    found: chain(
-      "+",
-      NAMED_ONCE.map((of) => countedIn(twice(of))),
-    ),
+    found: countedInAll(NAMED_ONCE.map(twice)),
     passes: none,
     where: "Parts, Branches, Head units, Terms",
     places: chain(
       "&",
-      NAMED_ONCE.map((of) => firstOf(of, twice(of))),
+      NAMED_ONCE.map((of) => firstBad(of, twice(of))),
     ),
   },
   "names with wildcards": {
     what: "Names with *, ? or ~",
     limit: "none: a lookup takes them for other names; rename them",
-    found: chain(
-      "+",
-      WITH_WILDCARDS.map((of) => countedIn(wild(of))),
-    ),
+    found: countedInAll(WITH_WILDCARDS.map(wild)),
     passes: none,
     where: "Parts, Branches, Head units, and where their names stand",
     places: chain(
       "&",
-      WITH_WILDCARDS.map((of) => firstOf(of, wild(of))),
+      WITH_WILDCARDS.map((of) => firstBad(of, wild(of))),
     ),
   },
   "outlets of head units": {

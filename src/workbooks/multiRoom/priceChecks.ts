@@ -1,6 +1,6 @@
 /** Checks of prices, their dates, and the work that is priced. */
 import { chain, f, type Formula } from "../../formula/build";
-import { NONE_FOUND as none } from "../checkPlaces";
+import { countedInAll, firstBad, NONE_FOUND as none } from "../checkPlaces";
 import type { Check, CheckWords } from "../definition";
 import { labour, workTogether } from "./names/labour";
 import { cables, fittings, passives, plates, supplies, units } from "./names/parts";
@@ -14,13 +14,10 @@ export const PRICED = [cables, passives, units, supplies, plates, fittings] as c
 const ofParts = (bad: (of: (typeof PRICED)[number]) => Formula): Pick<Check, "found" | "places"> => {
   const counted = PRICED.map((of) => ({ of, rows: f`(${of.name}<>"")*(${bad(of)})>0` }));
   return {
-    found: chain(
-      "+",
-      counted.map(({ rows }) => f`SUMPRODUCT(--(${rows}))`),
-    ),
+    found: countedInAll(counted.map(({ rows }) => rows)),
     places: chain(
       "&",
-      counted.map(({ of, rows }) => f`IFERROR("; "&INDEX(${of.name},MATCH(1,(${rows})*1,0)),"")`),
+      counted.map(({ of, rows }) => firstBad(of.name, rows)),
     ),
   };
 };
@@ -80,10 +77,7 @@ export const priceChecks = {
   "work uncounted": {
     what: "Work and fittings that nothing counts",
     limit: "a wish, not a rule: they cost nothing in this job",
-    found: chain(
-      "+",
-      [labour, fittings].map((of) => f`SUMPRODUCT(--(${uncounted(of)}>0))`),
-    ),
+    found: countedInAll([labour, fittings].map((of) => f`${uncounted(of)}>0`)),
     passes: none,
     where: "Parts, per outlet to for the job",
     places: chain(

@@ -9,7 +9,8 @@ import { cables, plates, receivers } from "./names/parts";
 import { rooms } from "./names/rooms";
 import { corner, site } from "./names/site";
 
-const AT_BRANCH = f`MATCH(${rooms.from},${branches.id},0)`;
+/** Where an outlet's feed stands among the branches; an error for one that hangs on a head unit. */
+export const AT_BRANCH = f`MATCH(${rooms.from},${branches.id},0)`;
 const AT_HEAD = f`MATCH(${rooms.from},${heads.id},0)`;
 
 /** Between channels at one outlet, in dB: EN 60728-1, from memory. */

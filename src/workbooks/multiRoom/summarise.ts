@@ -2,6 +2,7 @@
 import { parseRange } from "../../formula/address";
 import type { Named } from "../../formula/build";
 import { isBookError, type Book, type BookResult } from "../book";
+import { checks as checkNames } from "../checkNames";
 import { namedColumn, namedRows, namedValue } from "../named";
 import { estimate } from "./names";
 
@@ -64,7 +65,7 @@ export function summarise(book: Book): JobSummary {
     tax: figure(namedValue(book, estimate.quote.tax.name)),
     total: figure(namedValue(book, estimate.quote.total.name)),
     currency: words(namedValue(book, estimate.site.currency.name)),
-    verdict: words(namedValue(book, "checks_verdict")),
+    verdict: words(namedValue(book, checkNames.verdict.name)),
   };
 }
 
@@ -91,7 +92,7 @@ const filledRows = (book: Book, name: string): [number, BookResult][] =>
 
 /** The check lines lie beside the named column of their results. */
 function checksOf(book: Book): JobSummary["checks"] {
-  const named = book.names.find(({ name }) => name === "checks_result");
+  const named = book.names.find(({ name }) => name === checkNames.result.name);
   const zone = named && parseRange(named.range);
   if (!named || !zone) return [];
   const left: Book = {

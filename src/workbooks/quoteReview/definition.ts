@@ -1,6 +1,6 @@
 /** Quote review: the office looks over somebody else's quote in two minutes. */
-import { chain, f } from "../../formula/build";
-import { NONE_FOUND } from "../checkPlaces";
+import { f } from "../../formula/build";
+import { countedInAll, NONE_FOUND } from "../checkPlaces";
 import { checksOf, checksSheet } from "../checksSheet";
 import type { WorkbookDefinition } from "../definition";
 import { belowOf } from "../layOut";
@@ -73,10 +73,7 @@ const checks = checksSheet(
     "rows below a block": {
       what: "Cells filled at or below the closing row of a block",
       limit: "none: rows there are not looked at",
-      found: chain(
-        "+",
-        [lines, ranges, questions].map((of) => f`SUMPRODUCT(--(${belowOf(of[OF])}<>""))`),
-      ),
+      found: countedInAll([lines, ranges, questions].map((of) => f`${belowOf(of[OF])}<>""`)),
       passes: NONE_FOUND,
       where: "Review, the ends of the blocks",
     },

@@ -27,6 +27,7 @@ import { rowsInOrder } from "./rowsInOrder";
 import { rowsToAdd } from "./rowsToAdd";
 import { notEntered, unfinishedEntry } from "./unfinished";
 import { uuid } from "./uuid";
+import { checks } from "../../../workbooks/checkNames";
 
 /** From here on the user is told that something is going on. */
 const LONG_MS = 500;
@@ -297,7 +298,7 @@ export class Desk implements OpenDesk {
       title: this.label ? `${this.label}: ${this.title}` : this.title,
       template: getters.getBookFacts().title,
       total: this.total,
-      verdict: this.named("checks_verdict")?.formattedValue,
+      verdict: this.named(checks.verdict.name)?.formattedValue,
     });
     this.bar.showSurvey(getters.getBookFacts().template === "multi-room");
     this.bar.showLock(
