@@ -125,13 +125,13 @@ async function write([book, file, runs]: string[]): Promise<void> {
 }
 
 async function workbook(outlets: number, runs: number): Promise<void> {
-  const filling = scaledJob(guestHouse, outlets);
-  const laid = layOut(multiRoom, filling);
+  const inputs = scaledJob(guestHouse, outlets);
+  const laid = layOut(multiRoom, inputs);
   const json = await timed(() => JSON.parse(JSON.stringify(laid)), runs);
   const against = "the book as JSON and back";
   lines.push({
     what: `lay out, ${outlets} outlets`,
-    ms: await timed(() => layOut(multiRoom, filling), runs),
+    ms: await timed(() => layOut(multiRoom, inputs), runs),
     baseline: against,
     baselineMs: json,
   });

@@ -1,4 +1,4 @@
-import type { Filling } from "../workbooks/definition";
+import type { JobInputs } from "../workbooks/definition";
 
 type Row = Readonly<Record<string, number | string>>;
 
@@ -10,7 +10,7 @@ const NAMED = ["id", "from", "outlet", "at"];
  * with head units, branches and outlets of its own.
  * @param outlets outlets wanted; a multiple of the given job's, or cut there
  */
-export function scaledJob(job: Filling, outlets: number): Filling {
+export function scaledJob(job: JobInputs, outlets: number): JobInputs {
   const blocks = job.blocks!;
   const copies = Math.ceil(outlets / blocks.rooms!.length);
   const copied = (rows: readonly Row[]): Row[] =>

@@ -7,8 +7,8 @@ import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
 import { writeJob } from "../hosts/file/writeJob";
 import { recalculate } from "../hosts/headless/recalculate";
-import type { Filling } from "../workbooks/definition";
-import { fillingOf } from "../workbooks/fillingOf";
+import type { JobInputs } from "../workbooks/definition";
+import { jobInputsOf } from "../workbooks/jobInputsOf";
 import { layOut } from "../workbooks/layOut";
 import { SURVEY_HEADS } from "../workbooks/survey/heads";
 import { previewText } from "../workbooks/survey/preview";
@@ -87,8 +87,8 @@ export async function newJob(words: readonly string[], console: Console): Promis
     console.err(`Nothing was written: ${bad} ${bad === 1 ? "line is" : "lines are"} bad.${hint}`);
     return EXIT.look;
   }
-  const filling: Filling = survey ? { ...base, blocks: { ...base.blocks, rooms: survey.rows } } : base;
-  const book = recalculate(layOut(template.definition, filling));
+  const inputs: JobInputs = survey ? { ...base, blocks: { ...base.blocks, rooms: survey.rows } } : base;
+  const book = recalculate(layOut(template.definition, inputs));
   await saveAtomically(out, await writeJob(book));
   const left = bad > 0 ? `, ${bad} bad ${bad === 1 ? "line" : "lines"} left out` : "";
   console.out(survey ? `${out}: ${survey.rows.length} outlets${left}` : `${out}: ${template.title}`);
@@ -112,7 +112,7 @@ async function baseFilling(
   template: Template,
   base: string | undefined,
   demonstration: boolean,
-): Promise<Filling> {
+): Promise<JobInputs> {
   if (base !== undefined) {
     const book = await readXlsx(await fileBytes(base));
     if (book.template !== template.id) {
@@ -120,22 +120,22 @@ async function baseFilling(
         `${base} was not made from the template ${template.id}. Give a workbook that was.`,
       );
     }
-    return fillingOf(template.definition, book);
+    return jobInputsOf(template.definition, book);
   }
-  return fillingOf(template.definition, demonstration ? template.demonstration() : template.empty());
+  return jobInputsOf(template.definition, demonstration ? template.demonstration() : template.empty());
 }
 
-const unitOf = (base: Filling): "m" | "ft" => (base.fields?.site_unit === "ft" ? "ft" : "m");
+const unitOf = (base: JobInputs): "m" | "ft" => (base.fields?.site_unit === "ft" ? "ft" : "m");
 
-const writingIn = ({ fields }: Filling): string | undefined => {
+const writingIn = ({ fields }: JobInputs): string | undefined => {
   const chosen = fields?.[WRITING_FIELD];
   return typeof chosen === "string" ? chosen : undefined;
 };
 
-const surveyOf = async (path: string, base: Filling): Promise<Survey> =>
+const surveyOf = async (path: string, base: JobInputs): Promise<Survey> =>
   readSurveyFile(await fileBytes(path), unitOf(base), writingIn(base));
 
-async function preview(rooms: string | undefined, console: Console, base: Filling): Promise<number> {
+async function preview(rooms: string | undefined, console: Console, base: JobInputs): Promise<number> {
   if (rooms === undefined) {
     throw new UsageTrouble("--preview shows a survey. Name it: --rooms survey.csv --preview");
   }

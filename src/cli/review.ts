@@ -108,14 +108,23 @@ function inWords({ path: file, unreadable, findings }: ReviewedFile): string[] {
 
 const asksForALook = ({ weight }: Finding): boolean => weight !== "worth knowing";
 
-function findingInWords({ weight, place, cause, says, should, effect, wayOut, rule }: Finding): string[] {
+function findingInWords({
+  weight,
+  place,
+  cause,
+  message,
+  expected,
+  effect,
+  remedy,
+  rule,
+}: Finding): string[] {
   const at = place ? `${place.sheet}!${place.cell}` : "whole workbook";
   return [
     `  ${weight}: ${at} (${rule})`,
-    `    ${says}`,
+    `    ${message}`,
     ...(cause === undefined ? [] : [`    First at: ${cause.sheet}!${cause.cell}`]),
-    ...(should === undefined ? [] : [`    Should be: ${should}`]),
+    ...(expected === undefined ? [] : [`    Should be: ${expected}`]),
     ...(effect === undefined ? [] : [`    Effect: ${effect}`]),
-    `    ${wayOut}`,
+    `    ${remedy}`,
   ];
 }

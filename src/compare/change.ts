@@ -1,5 +1,5 @@
 /** What differs between two revisions of a job, in the template's own words. */
-import type { Filling } from "../workbooks/definition";
+import type { JobInputs } from "../workbooks/definition";
 
 export type Value = number | string;
 export type Row = Readonly<Record<string, Value>>;
@@ -23,5 +23,5 @@ export interface Change {
 
 /** An input that changed, and how the older job takes it on. */
 export interface InputChange extends Change {
-  readonly applied: (job: Filling) => Filling;
+  readonly applied: (job: JobInputs) => JobInputs;
 }

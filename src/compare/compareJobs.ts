@@ -7,8 +7,8 @@
  * together, so it is stated: see inputChanges.ts.
  */
 import type { Book } from "../workbooks/book";
-import type { Filling, WorkbookDefinition } from "../workbooks/definition";
-import { fillingOf } from "../workbooks/fillingOf";
+import type { JobInputs, WorkbookDefinition } from "../workbooks/definition";
+import { jobInputsOf } from "../workbooks/jobInputsOf";
 import { layOut } from "../workbooks/layOut";
 import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
@@ -58,8 +58,8 @@ export function compareJobs(
   newerBook: Book,
   computed: (book: Book) => Book,
 ): Comparison {
-  const older = fillingOf(definition, olderBook);
-  const newer = fillingOf(definition, newerBook);
+  const older = jobInputsOf(definition, olderBook);
+  const newer = jobInputsOf(definition, newerBook);
   const inputs = inputChanges(definition, older, newer);
   const earlier = versionNotes(definition, olderBook, newerBook);
   const changes: readonly Change[] = [
@@ -100,7 +100,7 @@ export function compareJobs(
       "The two totals are in different currencies, so their difference means nothing.",
     );
   }
-  const laidOut = (job: Filling): number | null => centsOf(layOut(definition, job));
+  const laidOut = (job: JobInputs): number | null => centsOf(layOut(definition, job));
   const { steps, notes } = explained(inputs, older, olderCents, newerCents, laidOut);
   return {
     ...base,
@@ -122,10 +122,10 @@ function versionNotes({ version }: WorkbookDefinition, older: Book, newer: Book)
 
 function explained(
   inputs: readonly InputChange[],
-  older: Filling,
+  older: JobInputs,
   olderCents: number,
   newerCents: number,
-  centsOf: (job: Filling) => number | null,
+  centsOf: (job: JobInputs) => number | null,
 ): Pick<Comparison, "steps" | "notes"> {
   const notes: string[] = [];
   const steps: Step[] = [];

@@ -1,5 +1,5 @@
 /**
- * The inputs that differ between two fillings of one template. Rows are matched
+ * The inputs that differ between two jobs' inputs to one template. Rows are matched
  * by their own name (outlet, id, name), rows without one by what they hold, and
  * never by where they stand: sorting a table changes nothing.
  */
@@ -7,7 +7,7 @@ import type {
   Block,
   Column,
   Field,
-  Filling,
+  JobInputs,
   SheetDefinition,
   WorkbookDefinition,
 } from "../workbooks/definition";
@@ -25,7 +25,11 @@ const LAST_DAY = 2_958_465;
  * would count for nothing beside it; then rows added, renamed and changed in the order of the sheets, then rows removed
  * from the last sheet to the first, so that nothing goes while something hangs on it
  */
-export function inputChanges(definition: WorkbookDefinition, older: Filling, newer: Filling): InputChange[] {
+export function inputChanges(
+  definition: WorkbookDefinition,
+  older: JobInputs,
+  newer: JobInputs,
+): InputChange[] {
   const fields: InputChange[] = [];
   const rows: InputChange[] = [];
   const removals: InputChange[] = [];
@@ -55,8 +59,8 @@ function fieldChange(
   sheet: string,
   part: string,
   field: Field,
-  older: Filling,
-  newer: Filling,
+  older: JobInputs,
+  newer: JobInputs,
 ): InputChange | undefined {
   const before = older.fields?.[field.name];
   const after = newer.fields?.[field.name];
@@ -78,7 +82,12 @@ function fieldChange(
   };
 }
 
-function blockChanges(sheet: SheetDefinition, block: Block, older: Filling, newer: Filling): InputChange[] {
+function blockChanges(
+  sheet: SheetDefinition,
+  block: Block,
+  older: JobInputs,
+  newer: JobInputs,
+): InputChange[] {
   const columns = block.columns.filter(({ input }) => input);
   const key = rowKey(columns);
   const { same, gone, come } = matched(filled(older, block), filled(newer, block), key);
@@ -114,7 +123,7 @@ function blockChanges(sheet: SheetDefinition, block: Block, older: Filling, newe
   ];
 }
 
-const filled = ({ blocks }: Filling, { name }: Block): Row[] =>
+const filled = ({ blocks }: JobInputs, { name }: Block): Row[] =>
   (blocks?.[name] ?? []).filter((row) => Object.keys(row).length > 0);
 
 interface Matched {
@@ -160,7 +169,7 @@ function sameBut(key: string, before: Row, after: Row): boolean {
   return Object.keys(old).length > 1 && textOf(old) === textOf(without(after));
 }
 
-function replaced(job: Filling, block: Block, before: Row | undefined, after: Row | undefined): Row[] {
+function replaced(job: JobInputs, block: Block, before: Row | undefined, after: Row | undefined): Row[] {
   const rows = [...(job.blocks?.[block.name] ?? [])];
   const at = before === undefined ? -1 : rows.indexOf(before);
   if (at < 0) return after ? [...rows, after] : rows;

@@ -84,7 +84,7 @@ export function argumentFacts(parameter: Parameter<unknown>): ArgumentFacts {
 export interface FaultFacts {
   readonly when: string;
   readonly code: string;
-  readonly says: string;
+  readonly message: string;
 }
 
 /** A step beyond a limit, far enough to be told from it in the sentence. */
@@ -121,7 +121,7 @@ export function faultFacts({ parameters }: SheetFunction): FaultFacts[] {
   return parameters.flatMap((parameter) =>
     wrongValues(parameter).flatMap(([what, cell]) => {
       const fault = refusal(parameter, cell);
-      return fault ? [{ when: `${parameter.name} ${what}`, code: fault.code, says: fault.message }] : [];
+      return fault ? [{ when: `${parameter.name} ${what}`, code: fault.code, message: fault.message }] : [];
     }),
   );
 }

@@ -92,7 +92,7 @@ function faultsPart(one: SheetFunction): Html {
             ${wideTable(
               "Errors of the arguments",
               ["When", "Code", "The cell says"],
-              facts.map(({ when, code, says }) => [when, html`<code>${code}</code>`, says]),
+              facts.map(({ when, code, message }) => [when, html`<code>${code}</code>`, message]),
             )}`
         : undefined
     }

@@ -16,29 +16,29 @@ const WIDTH = 80;
 export function helpText(one: SheetFunction): string {
   const { name, summary, tasks, parameters, result, equation, source, accuracy, seeAlso, caution } = one;
   const parts = [
-    [fullName(name), ...folded(summary, "  ")],
-    caution ? ["Caution", ...folded(caution, "  ")] : [],
-    ["Answers", ...tasks.flatMap((task) => folded(task, "  - "))],
+    [fullName(name), ...wrapped(summary, "  ")],
+    caution ? ["Caution", ...wrapped(caution, "  ")] : [],
+    ["Answers", ...tasks.flatMap((task) => wrapped(task, "  - "))],
     [
       "Syntax",
-      ...folded(`=${syntaxOf(one)}`, "  "),
-      ...folded(parameters.length > 0 ? columnsInWords(one) : "", "  "),
+      ...wrapped(`=${syntaxOf(one)}`, "  "),
+      ...wrapped(parameters.length > 0 ? columnsInWords(one) : "", "  "),
     ],
     parameters.length > 0 ? ["Arguments", ...parameters.flatMap(argumentLines)] : [],
     [
       "Result",
-      ...folded(`${result.help}${result.unit ? ` Unit: ${result.unit}.` : ""}`, "  "),
-      ...(result.columns ?? []).flatMap((column) => folded(column, "  - ")),
+      ...wrapped(`${result.help}${result.unit ? ` Unit: ${result.unit}.` : ""}`, "  "),
+      ...(result.columns ?? []).flatMap((column) => wrapped(column, "  - ")),
     ],
-    ["Equation", ...folded(equation, "  ")],
-    ["Source", ...folded(source, "  ")],
-    ["Accuracy", ...folded(accuracy, "  ")],
+    ["Equation", ...wrapped(equation, "  ")],
+    ["Source", ...wrapped(source, "  ")],
+    ["Accuracy", ...wrapped(accuracy, "  ")],
     [
       "Errors",
-      ...(one.faultsWhen ?? []).flatMap((when) => folded(when, "  - ")),
-      ...faultFacts(one).flatMap(({ when, code, says }) => folded(`${when}: ${code} ${says}`, "  - ")),
+      ...(one.faultsWhen ?? []).flatMap((when) => wrapped(when, "  - ")),
+      ...faultFacts(one).flatMap(({ when, code, message }) => wrapped(`${when}: ${code} ${message}`, "  - ")),
       ...(parameters.length > 0 ? COMMON_FAULTS : COMMON_FAULTS.slice(-1)).flatMap((when) =>
-        folded(when, "  - "),
+        wrapped(when, "  - "),
       ),
     ],
     ["Examples", ...one.examples.flatMap((example) => exampleLines(one, example))],
@@ -54,21 +54,21 @@ function argumentLines(parameter: SheetFunction["parameters"][number]): string[]
   const { name, help, takes, unit, allowed, whenLeftOut } = argumentFacts(parameter);
   const omitted = parameter.defaultValue === undefined ? whenLeftOut : `${whenLeftOut} when left out`;
   const facts = [takes, unit, allowed, omitted].filter((fact) => fact !== "").join("; ");
-  return [...folded(`${name}: ${help}`, "  - "), ...folded(facts, "    ")];
+  return [...wrapped(`${name}: ${help}`, "  - "), ...wrapped(facts, "    ")];
 }
 
 function exampleLines(one: SheetFunction, example: SheetFunction["examples"][number]): string[] {
   const { formula, ours, theirs, tolerance, source } = executed(one, example);
   const shown = (rows: readonly (readonly string[])[]) => rows.map((row) => row.join(" | ")).join("; ");
   return [
-    ...folded(`=${formula}`, "  - "),
-    ...folded(`gives ${shown(ours)}`, "    "),
-    ...folded(`the source has ${shown(theirs)} (${tolerance}): ${source}`, "    "),
+    ...wrapped(`=${formula}`, "  - "),
+    ...wrapped(`gives ${shown(ours)}`, "    "),
+    ...wrapped(`the source has ${shown(theirs)} (${tolerance}): ${source}`, "    "),
   ];
 }
 
 /** The text in lines; the first begins with `lead`, the others are set in as far. */
-function folded(text: string, lead: string): string[] {
+function wrapped(text: string, lead: string): string[] {
   const lines: string[] = [];
   let line = lead;
   for (const word of text.split(/\s+/).filter(Boolean)) {

@@ -4,7 +4,7 @@ export class Html {
   constructor(readonly markup: string) {}
 }
 
-type Filling = string | number | Html | readonly (Html | undefined)[] | undefined;
+type Insert = string | number | Html | readonly (Html | undefined)[] | undefined;
 
 const ENTITIES: Readonly<Record<string, string>> = {
   "&": "&amp;",
@@ -16,13 +16,13 @@ const ENTITIES: Readonly<Record<string, string>> = {
 
 export const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => ENTITIES[sign]!);
 
-function markupOf(filling: Filling): string {
-  if (filling === undefined) return "";
-  if (filling instanceof Html) return filling.markup;
-  if (typeof filling === "string" || typeof filling === "number") return escaped(String(filling));
-  return filling.map(markupOf).join("");
+function markupOf(insert: Insert): string {
+  if (insert === undefined) return "";
+  if (insert instanceof Html) return insert.markup;
+  if (typeof insert === "string" || typeof insert === "number") return escaped(String(insert));
+  return insert.map(markupOf).join("");
 }
 
 /** html`<p>${text}</p>`: text is escaped, HTML and lists of HTML are put in as they are. */
-export const html = (words: TemplateStringsArray, ...fillings: Filling[]): Html =>
-  new Html(words.reduce((markup, word, index) => markup + markupOf(fillings[index - 1]) + word));
+export const html = (words: TemplateStringsArray, ...inserts: Insert[]): Html =>
+  new Html(words.reduce((markup, word, index) => markup + markupOf(inserts[index - 1]) + word));

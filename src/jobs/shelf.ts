@@ -21,7 +21,7 @@ import { isJobId } from "./jobId";
 import { Log, segmentsOf, type Unreadable } from "./log";
 import { frozenNow, readRevision, revisionsOf } from "./revision";
 import { Refusal } from "./refusal";
-import { saidOf } from "./saidOf";
+import { unreadableInWords } from "./unreadableInWords";
 import type { Storage } from "./storage";
 
 /** So many jobs are kept at hand; another is read when it is asked for. */
@@ -327,7 +327,7 @@ export class Shelf {
       throw new Refusal("unreadable", before.trouble.sentence);
     const job = await Job.open(this.storage, id);
     if (job instanceof Job) {
-      for (const one of job.unreadable) this.notices.push(saidOf(one, job.notes));
+      for (const one of job.unreadable) this.notices.push(unreadableInWords(one, job.notes));
       if (before.trouble) await this.noted(job);
       return job;
     }
@@ -415,7 +415,7 @@ export class Shelf {
         return;
       }
       if (job.isDeleted) return await this.drop(id);
-      for (const one of job.unreadable) this.notices.push(saidOf(one, job.notes));
+      for (const one of job.unreadable) this.notices.push(unreadableInWords(one, job.notes));
       this.catalogue.note({ line: { ...entryOf(job), seen: await this.seen(id, job.file) } });
     } catch (error) {
       await this.troubled(id, [], error instanceof Error ? error.message : String(error));

@@ -36,7 +36,7 @@ export function findingList(
 }
 
 function entry(
-  { place, cause, says, should, effect, wayOut }: Finding,
+  { place, cause, message, expected, effect, remedy }: Finding,
   goTo: (sheet: string, cell: string) => void,
 ): HTMLLIElement {
   const jump = ({ sheet, cell }: FindingPlace): HTMLButtonElement =>
@@ -46,9 +46,9 @@ function entry(
     "li",
     {},
     ...(places.length > 0 ? [make("div", { className: "pane-row" }, ...places)] : []),
-    paragraph(says),
-    ...(should ? [paragraph(`Should be: ${should}`, "pane-quiet")] : []),
+    paragraph(message),
+    ...(expected ? [paragraph(`Should be: ${expected}`, "pane-quiet")] : []),
     ...(effect ? [paragraph(`Effect: ${effect}`, "pane-quiet")] : []),
-    paragraph(wayOut, "pane-way"),
+    paragraph(remedy, "pane-way"),
   );
 }

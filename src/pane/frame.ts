@@ -65,8 +65,8 @@ export class Frame {
   /** In one line each, so that they leave room for the work; the way out is behind it. */
   showWarnings(warnings: readonly Warning[]): void {
     this.warnings.replaceChildren(
-      ...warnings.map(({ says, wayOut }) =>
-        make("details", { className: "pane-caution" }, make("summary", {}, says), paragraph(wayOut)),
+      ...warnings.map(({ message, remedy }) =>
+        make("details", { className: "pane-caution" }, make("summary", {}, message), paragraph(remedy)),
       ),
     );
   }

@@ -87,8 +87,8 @@ async function warn(host: PaneHost, frame: Frame): Promise<void> {
 }
 
 const NO_HOST: Warning = {
-  says: "There is no workbook beside this page, so it can only look things up.",
-  wayOut:
+  message: "There is no workbook beside this page, so it can only look things up.",
+  remedy:
     "In Excel, open it with the Rigsheet button of the Home tab. Without Excel, run npm start and press Pane.",
 };
 

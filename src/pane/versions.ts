@@ -3,8 +3,8 @@ import { RIGSHEET_VERSION } from "../version";
 import type { HostFacts } from "./host";
 
 export interface Warning {
-  readonly says: string;
-  readonly wayOut: string;
+  readonly message: string;
+  readonly remedy: string;
 }
 
 /** @returns what to warn of, nothing where all is well */
@@ -18,10 +18,13 @@ function versionWarning({ functionsVersion, kind }: HostFacts): Warning | undefi
       ? "Close Excel and open it again; if it stays, clear the add-in's cache or ask whoever installed it."
       : "Stop the local workbook and start it again with npm start.";
   return functionsVersion === undefined
-    ? { says: "The functions do not answer.", wayOut: `Formulas of ours show #NAME? until they do. ${again}` }
+    ? {
+        message: "The functions do not answer.",
+        remedy: `Formulas of ours show #NAME? until they do. ${again}`,
+      }
     : {
-        says: `The functions are version ${functionsVersion}, this pane is ${RIGSHEET_VERSION}.`,
-        wayOut: `Figures may differ between the two. ${again}`,
+        message: `The functions are version ${functionsVersion}, this pane is ${RIGSHEET_VERSION}.`,
+        remedy: `Figures may differ between the two. ${again}`,
       };
 }
 
@@ -29,7 +32,7 @@ const spillWarning = ({ spills }: HostFacts): Warning | undefined =>
   spills
     ? undefined
     : {
-        says: "This Excel has no formulas that spill down a column.",
-        wayOut:
+        message: "This Excel has no formulas that spill down a column.",
+        remedy:
           "The templates cannot be worked out here. Use a later Excel, Excel on the web, or the local workbook (npm start).",
       };

@@ -7,7 +7,7 @@
 import { address, parseRange, type Zone } from "../formula/address";
 import type { Book, BookName, BookResult, BookSheet } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
-import { fillingOf } from "../workbooks/fillingOf";
+import { jobInputsOf } from "../workbooks/jobInputsOf";
 import { layOut } from "../workbooks/layOut";
 
 export interface CarriedOver {
@@ -22,7 +22,7 @@ export function carriedOver(
   definition: WorkbookDefinition,
   compute: (book: Book) => Book,
 ): CarriedOver {
-  const fresh = compute(layOut(definition, fillingOf(definition, old)));
+  const fresh = compute(layOut(definition, jobInputsOf(definition, old)));
   const results = new Map(old.sheets.map(({ name }) => [name, {} as Record<string, BookResult>]));
   for (const { from, to } of namesOfBoth(fresh, old)) {
     const here = results.get(to.sheet);

@@ -69,12 +69,12 @@ const asDifference = (
   typedOver: false,
   weight: "doubtful",
   place,
-  says:
+  message:
     version === undefined
       ? `${label} comes to ${inWords(own)} by the formula that stands here.`
       : `${label} comes to ${inWords(own)} by a formula that version ${version} of the template did not have: =${formula}`,
-  should: `${inWords(today)}, by today's template.`,
-  wayOut:
+  expected: `${inWords(today)}, by today's template.`,
+  remedy:
     "See whether the formula was changed or the template has; a workbook made from today's template with these inputs decides.",
 });
 
@@ -98,9 +98,9 @@ function typedOver(own: Book, shown: Book, { name, label }: CalculatedName): For
       typedOver: true,
       weight: "wrong",
       place: { sheet: sheet.name, cell },
-      says: `${label} is calculated in the template; here ${String(sheet.cells[cell]!.value)} was typed over it${more}.`,
-      should: today === undefined ? "Calculated." : inWords(today),
-      wayOut: "Start a workbook from today's template and copy the inputs over.",
+      message: `${label} is calculated in the template; here ${String(sheet.cells[cell]!.value)} was typed over it${more}.`,
+      expected: today === undefined ? "Calculated." : inWords(today),
+      remedy: "Start a workbook from today's template and copy the inputs over.",
     },
   ];
 }

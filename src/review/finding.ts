@@ -19,9 +19,9 @@ export interface Finding {
   /** The first cell that brings it about, when that is another and is known. */
   readonly cause?: FindingPlace;
   /** What is there, in a sentence. */
-  readonly says: string;
+  readonly message: string;
   /** What should be there, where that is known. */
-  readonly should?: string;
+  readonly expected?: string;
   /** The value itself that likely was meant for the cell, where one can be told. */
   readonly meant?: number | string;
   /** What it does to the price or to an outlet, where that is known. */
@@ -31,5 +31,5 @@ export interface Finding {
   /** The check of the workbook that it tells of. */
   readonly check?: Pick<Check, "id" | "entriesOf">;
   /** What to do about it, in a sentence. */
-  readonly wayOut: string;
+  readonly remedy: string;
 }

@@ -28,8 +28,8 @@ export function formulaDifferences(
     findings.push({
       typedOver: false,
       weight: "wrong",
-      says: `Names that the formulas use are gone: ${missingNames.slice(0, MOST_LISTED).join(", ")}${more > 0 ? ` and ${more} more` : ""}.`,
-      wayOut:
+      message: `Names that the formulas use are gone: ${missingNames.slice(0, MOST_LISTED).join(", ")}${more > 0 ? ` and ${more} more` : ""}.`,
+      remedy:
         "Take back the removal of rows or sheets, or start a workbook from the template and copy the inputs over.",
     });
   }
@@ -37,8 +37,8 @@ export function formulaDifferences(
     findings.push({
       typedOver: false,
       weight: "worth knowing",
-      says: "This is a copy whose cells of ours are frozen to values: they no longer follow their inputs.",
-      wayOut: "Work in the working workbook that it was made from; compare with that one.",
+      message: "This is a copy whose cells of ours are frozen to values: they no longer follow their inputs.",
+      remedy: "Work in the working workbook that it was made from; compare with that one.",
     });
   }
   const isOneCell = isOneCellOf(book);
@@ -76,15 +76,15 @@ function atAnchor(
   if (here?.formula !== undefined && sameFormula(here.formula, formula, isOneCell)) return [];
   if (here?.note && FROZEN.test(here.note) && callsUs(formula)) return [];
   const label = labelAt(name, place);
-  const common = { place: { sheet: name, cell }, should: `=${formula}` };
+  const common = { place: { sheet: name, cell }, expected: `=${formula}` };
   if (here?.formula !== undefined) {
     return [
       {
         ...common,
         typedOver: false,
         weight: "doubtful",
-        says: `${label} has another formula than the template: =${here.formula}`,
-        wayOut: "If that was not meant, enter the template's formula in this cell.",
+        message: `${label} has another formula than the template: =${here.formula}`,
+        remedy: "If that was not meant, enter the template's formula in this cell.",
       },
     ];
   }
@@ -93,11 +93,11 @@ function atAnchor(
       ...common,
       typedOver: true,
       weight: "wrong",
-      says:
+      message:
         here?.value === undefined
           ? `${label} is calculated in the template; here its formula is gone.`
           : `${label} is calculated in the template; here ${String(here.value)} was typed over it.`,
-      wayOut: "Enter the template's formula in this cell again.",
+      remedy: "Enter the template's formula in this cell again.",
     },
   ];
 }
@@ -130,9 +130,9 @@ function inTheWay(
       typedOver: true,
       weight: "wrong",
       place: { sheet: name, cell },
-      says: `${labelAt(name, parseAddress(cell)!)} is calculated from the row at its top; here ${what} was typed over it${more}.`,
-      should: "Empty: the result from above fills it.",
-      wayOut: "Clear the cell; the calculated value comes back by itself.",
+      message: `${labelAt(name, parseAddress(cell)!)} is calculated from the row at its top; here ${what} was typed over it${more}.`,
+      expected: "Empty: the result from above fills it.",
+      remedy: "Clear the cell; the calculated value comes back by itself.",
     },
   ];
 }

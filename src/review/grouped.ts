@@ -4,15 +4,15 @@ import type { Finding } from "./finding";
 export function grouped(findings: readonly Finding[]): Finding[] {
   const groups = new Map<string, Finding[]>();
   for (const [index, one] of findings.entries()) {
-    const { rule, place, says, should, weight } = one;
+    const { rule, place, message, expected, weight } = one;
     const key = place
-      ? JSON.stringify([rule, weight, place.sheet, place.cell.replace(/\d+$/, ""), says, should])
+      ? JSON.stringify([rule, weight, place.sheet, place.cell.replace(/\d+$/, ""), message, expected])
       : String(index);
     groups.set(key, [...(groups.get(key) ?? []), one]);
   }
   return [...groups.values()].map(([first, ...more]) => {
     if (more.length === 0) return first!;
     const cells = more.length === 1 ? `and in ${more[0]!.place!.cell}` : `and in ${more.length} more cells`;
-    return { ...first!, says: first!.says.replace(/\.?$/, `, here ${cells} of this column.`) };
+    return { ...first!, message: first!.message.replace(/\.?$/, `, here ${cells} of this column.`) };
   });
 }

@@ -8,9 +8,9 @@ const SAME = 0.005;
 /** @returns a sentence; undefined where one of the two totals is no number */
 export function priceEffect({ own, expected }: Pick<Reviewed, "own" | "expected">): string | undefined {
   const now = namedValue(own, "quote_total");
-  const should = expected && namedValue(expected, "quote_total");
-  if (typeof now !== "number" || typeof should !== "number") return undefined;
-  return Math.abs(now - should) < SAME
+  const right = expected && namedValue(expected, "quote_total");
+  if (typeof now !== "number" || typeof right !== "number") return undefined;
+  return Math.abs(now - right) < SAME
     ? "The total is the same with the template's formulas."
-    : `The total is ${now.toFixed(2)}; with all of the template's formulas it is ${should.toFixed(2)}.`;
+    : `The total is ${now.toFixed(2)}; with all of the template's formulas it is ${right.toFixed(2)}.`;
 }

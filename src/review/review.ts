@@ -1,10 +1,10 @@
 /** Everything that the rules find in one workbook. */
 import type { Book } from "../workbooks/book";
-import { asIfMended } from "./asIfMended";
+import { withLikelyInputs } from "./withLikelyInputs";
 import { carriedOver } from "./carriedOver";
 import { earlierDifferences } from "./earlierDifferences";
 import { WEIGHTS, type Finding } from "./finding";
-import { folded, SYMPTOMS } from "./folded";
+import { withoutConsequences, SYMPTOMS } from "./withoutConsequences";
 import { formulaDifferences } from "./formulaDifferences";
 import { grouped } from "./grouped";
 import { isUnfilled } from "./isUnfilled";
@@ -21,18 +21,18 @@ const FROM_BLANKS: ReadonlySet<string> = new Set(["error", "failing check"]);
 
 const UNFILLED: Finding = {
   weight: "worth knowing",
-  says: "Nothing is filled in yet: this is what the template starts from.",
+  message: "Nothing is filled in yet: this is what the template starts from.",
   rule: "nothing filled in",
-  wayOut: "Fill the boxed cells, or review the file that was meant.",
+  remedy: "Fill the boxed cells, or review the file that was meant.",
 };
 
 /** What a program that dropped the file's own properties leaves to know. */
 const UNMARKED: Finding = {
   weight: "worth knowing",
-  says: "The file no longer says from which template it was made; the About sheet does, and was believed.",
+  message: "The file no longer says from which template it was made; the About sheet does, and was believed.",
   effect: "A program that drops such properties saved it; the desk and the add-in will not know its blocks.",
   rule: "not our template",
-  wayOut: "Start a workbook from the template and copy the inputs over, if rows are to be added.",
+  remedy: "Start a workbook from the template and copy the inputs over, if rows are to be added.",
 };
 
 export type Compute = (book: Book) => Book;
@@ -52,8 +52,8 @@ export function review(stored: Book, compute?: Compute, options: Partial<ReviewO
   if (read !== stored) found.push(UNMARKED);
   const told = isUnfilled(read)
     ? [...found.filter(({ rule }) => !FROM_BLANKS.has(rule!)), UNFILLED]
-    : folded(found, read, reviewed.computed, (causes) => {
-        const mended = reviewed.definition && compute && asIfMended(read, reviewed.definition, causes);
+    : withoutConsequences(found, read, reviewed.computed, (causes) => {
+        const mended = reviewed.definition && compute && withLikelyInputs(read, reviewed.definition, causes);
         return mended && saidBy(symptoms, { ...readings(mended, compute), options: reviewed.options });
       });
   return grouped(told).sort((a, b) => order(a) - order(b));

@@ -63,14 +63,14 @@ function section({ path, job, findings, unreadable }: PageFile): string {
 
 const heading = (weight: Weight): string => weight[0]!.toUpperCase() + weight.slice(1);
 
-function item({ place, says, should, effect, wayOut }: Finding): string {
+function item({ place, message, expected, effect, remedy }: Finding): string {
   const at = place ? `Sheet ${place.sheet}, cell ${place.cell}` : "The whole workbook";
   const rows = [
-    ["Should be", should],
+    ["Should be", expected],
     ["Effect", effect],
-    ["What to do", wayOut],
+    ["What to do", remedy],
   ].flatMap(([term, text]) => (text === undefined ? [] : [`<dt>${term}</dt><dd>${escaped(text)}</dd>`]));
-  return `<li><span class="at">${escaped(at)}:</span> ${escaped(says)}<dl>${rows.join("")}</dl></li>`;
+  return `<li><span class="at">${escaped(at)}:</span> ${escaped(message)}<dl>${rows.join("")}</dl></li>`;
 }
 
 const nameOf = (path: string): string => path.split(/[\\/]/).at(-1)!;

@@ -5,7 +5,7 @@ import { filledCells, isBlank, lookupWord, namedCells, plainWord } from "./named
 import { numberInText } from "./rules/textNumbers";
 
 export interface Broken {
-  readonly should: string;
+  readonly expected: string;
   readonly meant?: string;
 }
 
@@ -20,17 +20,17 @@ export function ruleBroken(
       // Text that holds a number has a rule of its own.
       if (rule.orWords?.some((word) => lookupWord(word) === lookupWord(value))) return undefined;
       if (typeof value !== "number")
-        return numberInText(value) === undefined ? { should: "A number." } : undefined;
+        return numberInText(value) === undefined ? { expected: "A number." } : undefined;
       const { min = -Infinity, max = Infinity } = rule;
-      if (value < min || value > max) return { should: bounds(min, max) };
-      return rule.integer && !Number.isInteger(value) ? { should: "A whole number." } : undefined;
+      if (value < min || value > max) return { expected: bounds(min, max) };
+      return rule.integer && !Number.isInteger(value) ? { expected: "A whole number." } : undefined;
     }
     case "date":
-      return typeof value === "number" ? undefined : { should: "A date." };
+      return typeof value === "number" ? undefined : { expected: "A date." };
     case "choice": {
       if (rule.choices.some((one) => lookupWord(one) === lookupWord(value))) return undefined;
       const meant = rule.choices.find((one) => plainWord(one) === plainWord(value));
-      return { should: `One of: ${rule.choices.join(", ")}.`, meant };
+      return { expected: `One of: ${rule.choices.join(", ")}.`, meant };
     }
     case "named":
       return unlisted(book, rule.name, value);
@@ -49,8 +49,8 @@ function unlisted(book: Book, list: string, value: BookResult | undefined): Brok
   // What is off in the list itself is told there, once: a blank at the end of its name, a row that lost its name.
   if (alike ? lookupWord(value) === plainWord(value) : hasNamelessRow(book, list)) return undefined;
   return alike
-    ? { should: `“${String(alike.value)}”, without a blank at its end.`, meant: String(alike.value) }
-    : { should: "A name of the list that the cell offers." };
+    ? { expected: `“${String(alike.value)}”, without a blank at its end.`, meant: String(alike.value) }
+    : { expected: "A name of the list that the cell offers." };
 }
 
 /** Whether the list has a row that is priced and lost its name. */

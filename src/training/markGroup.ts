@@ -3,7 +3,15 @@ import type { Book } from "../workbooks/book";
 import { drawFor, type Drawn, type Trainee } from "./drawNumbers";
 import { isWithin, toleranceOf, type AnySet } from "./exercise";
 import { markAnswers, POINTS, type MarkedAnswer } from "./markAnswers";
-import { answeredByUs, answerIn, besideAnswer, changedFigures, codeOf, nameIn, typedOver } from "./readSheet";
+import {
+  isAnsweredByOurFunction,
+  answerIn,
+  besideAnswer,
+  changedFigures,
+  codeOf,
+  nameIn,
+  typedOver,
+} from "./readSheet";
 import { sharedAnswers, type MarkedSheet, type SharedPair } from "./sharedAnswers";
 import { sheetCode } from "./sheetCode";
 import { sheetFileName } from "./sheetFileName";
@@ -140,7 +148,7 @@ export class GroupMarking {
   ): string[] {
     const { set, seed, trainees } = this.exercises;
     const trainee = trainees[index]!;
-    const ours = answers.filter(({ key }) => answeredByUs(book, key)).map(({ number }) => number);
+    const ours = answers.filter(({ key }) => isAnsweredByOurFunction(book, key)).map(({ number }) => number);
     const name = nameIn(book).normalize("NFC");
     const other = trainees.findIndex((_, at) => at !== index && this.stem(at) === stemOf(file));
     const blanks = answers.filter(({ outcome }) => outcome === "blank");

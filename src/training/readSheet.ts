@@ -98,4 +98,5 @@ export function typedOver(book: Book, handedOut: Book): string | undefined {
 }
 
 /** Whether a function of ours answered instead of the trainee. */
-export const answeredByUs = (book: Book, key: string): boolean => callsUs(answerIn(book)(key).formula ?? "");
+export const isAnsweredByOurFunction = (book: Book, key: string): boolean =>
+  callsUs(answerIn(book)(key).formula ?? "");

@@ -5,7 +5,7 @@ import type { Book } from "../workbooks/book";
 import { checks } from "../workbooks/checkNames";
 import type {
   Exercise,
-  Filling,
+  JobInputs,
   Format,
   InputRule,
   SheetDefinition,
@@ -166,7 +166,7 @@ export function traineeSheet(
 ): Book {
   const fields = Object.fromEntries(
     Object.entries(answers).map(([key, value]) => [answerName(key), value]),
-  ) satisfies Filling["fields"];
+  ) satisfies JobInputs["fields"];
   const book = layOut(traineeSheetDefinition(set, seed, trainee), { fields });
   const open = set.questions.filter(({ key }) => (answers[key] ?? "") === "").length;
   for (const { cells, results } of book.sheets) {

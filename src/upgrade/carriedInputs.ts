@@ -7,8 +7,8 @@ import { inputsIn, type Input, type InputCell } from "../review/inputsIn";
 import { isBlank, lookupWord } from "../review/namedCells";
 import { ruleBroken } from "../review/ruleBroken";
 import { isBookError, type Book } from "../workbooks/book";
-import type { Filling } from "../workbooks/definition";
-import { fillingNow } from "../workbooks/fillingNow";
+import type { JobInputs } from "../workbooks/definition";
+import { currentInputs } from "../workbooks/currentInputs";
 import type { Template } from "../workbooks/templates";
 import type { NotCarried } from "./notCarried";
 import { shownValue } from "./shownValue";
@@ -21,7 +21,7 @@ export interface CarriedNote {
 }
 
 export interface CarriedInputs {
-  readonly filling: Filling;
+  readonly inputs: JobInputs;
   /** How many cells hold something that was carried over. */
   readonly count: number;
   readonly notes: readonly CarriedNote[];
@@ -32,10 +32,10 @@ export interface CarriedInputs {
 
 /** @param old the workbook, with the values that its formulas come to */
 export function carriedInputs(old: Book, template: Template): CarriedInputs {
-  const { filling, begun } = fillingNow(template, old);
-  const fields = { ...filling.fields };
+  const { inputs, begun } = currentInputs(template, old);
+  const fields = { ...inputs.fields };
   const blocks = Object.fromEntries(
-    Object.entries(filling.blocks ?? {}).map(([name, rows]) => [name, rows.map((row) => ({ ...row }))]),
+    Object.entries(inputs.blocks ?? {}).map(([name, rows]) => [name, rows.map((row) => ({ ...row }))]),
   );
   const notCarried: NotCarried[] = [];
   const notes: CarriedNote[] = [];
@@ -57,7 +57,7 @@ export function carriedInputs(old: Book, template: Template): CarriedInputs {
       if (!isBlank(cell.value)) count++;
     }
   }
-  return { filling: { fields, blocks }, count, notes, begun, notCarried };
+  return { inputs: { fields, blocks }, count, notes, begun, notCarried };
 }
 
 /** @returns why today's template does not take what stands there; undefined where it does, or nothing does */
@@ -71,13 +71,13 @@ function refusalOf(old: Book, { input, label }: Input, { value }: InputCell): st
   const isHeld = rule.kind === "number" || rule.kind === "date" || rule.kind === "choice";
   const broken =
     isWord || (rule.kind === "number" && typeof value === "string" && !isWordOf(rule.orWords, value))
-      ? { should: isWord && !isHeld ? "A text." : "A number." }
+      ? { expected: isWord && !isHeld ? "A text." : "A number." }
       : isHeld
         ? ruleBroken(old, rule, value)
         : undefined;
   return (
     broken &&
-    `${label}: this version's entry rule refuses it. It takes: ${lowered(broken.should)} Enter it anew.`
+    `${label}: this version's entry rule refuses it. It takes: ${lowered(broken.expected)} Enter it anew.`
   );
 }
 

@@ -68,13 +68,13 @@ export function upgrade(stored: Book, compute?: (book: Book) => Book): Upgrade |
       `This workbook was made from version ${from} of “${title}”; this Rigsheet is older and knows version ${definition.version}. Nothing was changed. Take a Rigsheet as new as the workbook.`,
     );
   const own = compute?.(read);
-  const inputs = own ? withStored(own, read) : read;
+  const older = own ? withStored(own, read) : read;
   if (inputsIn(read, definition).length === 0)
     return refused(
       "The names by which its inputs are found are gone from this workbook, so nothing can be carried over. Start a new workbook from the template and copy the inputs over, block by block.",
     );
-  const { filling, count, notes, begun, notCarried } = carriedInputs(inputs, template);
-  const laidOut = withNotes(layOut(definition, filling), notes);
+  const { inputs, count, notes, begun, notCarried } = carriedInputs(older, template);
+  const laidOut = withNotes(layOut(definition, inputs), notes);
   const book = compute ? compute(laidOut) : laidOut;
   return {
     book,
@@ -86,7 +86,7 @@ export function upgrade(stored: Book, compute?: (book: Book) => Book): Upgrade |
     carried: count,
     notCarried: [
       ...notCarried,
-      ...ownThings(inputs, definition),
+      ...ownThings(older, definition),
       ...(versionFormulas(template.id, from) ? [] : [NOT_KEPT]),
     ],
     begun: begun.map((name) => labelOf(definition, name)),

@@ -302,7 +302,7 @@ export interface WorkbookDefinition {
 }
 
 /** What a person fills in: fields by name; for each block its rows, by column key. */
-export interface Filling {
+export interface JobInputs {
   readonly fields?: Readonly<Record<string, number | string>>;
   readonly blocks?: Readonly<Record<string, readonly Readonly<Record<string, number | string>>[]>>;
 }

@@ -5,7 +5,7 @@ import type { Exercise, Table } from "./definition";
 import { validationOf } from "./inputValidation";
 import { linesOf, wrapped, wrappedLinesOf } from "./linesOf";
 import { alignment, inputLook, LOOKS, resultLook } from "./looks";
-import { filled, LINE_POINTS, name, put, widen, type Desk } from "./placing";
+import { filled, LINE_POINTS, name, put, widen, type SheetLayout } from "./sheetLayout";
 import { holdsText } from "./typed/holdsText";
 
 /** Question, its figures and answer, their units; a gap; the example's five columns. */
@@ -26,74 +26,78 @@ const VALUE: Look = { ...LOOKS.label, align: "right" };
 const STRONG_VALUE: Look = { ...LOOKS.strongLabel, align: "right" };
 const HINT: Look = { color: LOOKS.note.color, italic: true, vertical: "top" };
 
-export function layOutExercise(desk: Desk, part: Exercise, top: number): number {
-  EXERCISE_WIDTHS.forEach((width, column) => widen(desk, column, width));
-  const left = layOutQuestion(desk, part, top);
-  return Math.max(left, layOutExample(desk, part, top));
+export function layOutExercise(layout: SheetLayout, part: Exercise, top: number): number {
+  EXERCISE_WIDTHS.forEach((width, column) => widen(layout, column, width));
+  const left = layOutQuestion(layout, part, top);
+  return Math.max(left, layOutExample(layout, part, top));
 }
 
-function putUnit(desk: Desk, row: number, column: number, unit: string): void {
-  if (unit !== "") put(desk, row, column, LOOKS.fieldUnit, { value: `${GAP}${unit}` });
+function putUnit(layout: SheetLayout, row: number, column: number, unit: string): void {
+  if (unit !== "") put(layout, row, column, LOOKS.fieldUnit, { value: `${GAP}${unit}` });
 }
 
-function layOutQuestion(desk: Desk, { heading, task, given, answer, hints }: Exercise, top: number): number {
+function layOutQuestion(
+  layout: SheetLayout,
+  { heading, task, given, answer, hints }: Exercise,
+  top: number,
+): number {
   for (let column = 0; column < 3; column++) {
-    put(desk, top, column, LOOKS.heading, column === 0 ? { value: heading } : {});
+    put(layout, top, column, LOOKS.heading, column === 0 ? { value: heading } : {});
   }
   let row = top + 1;
-  for (const line of wrapped(task, TASK_WIDTH)) put(desk, row++, 0, LOOKS.label, { value: line });
+  for (const line of wrapped(task, TASK_WIDTH)) put(layout, row++, 0, LOOKS.label, { value: line });
   for (const figure of given) {
-    put(desk, row, 0, LOOKS.label, { value: figure.label });
-    put(desk, row, 1, VALUE, { value: figure.value });
-    putUnit(desk, row, 2, figure.unit);
-    name(desk, figure.name, row, 1, row, 1);
+    put(layout, row, 0, LOOKS.label, { value: figure.label });
+    put(layout, row, 1, VALUE, { value: figure.value });
+    putUnit(layout, row, 2, figure.unit);
+    name(layout, figure.name, row, 1, row, 1);
     row++;
   }
-  const value = desk.filling.fields?.[answer.name];
-  put(desk, row, 0, LABEL, { value: answer.label });
+  const value = layout.inputs.fields?.[answer.name];
+  put(layout, row, 0, LABEL, { value: answer.label });
   const { rule } = answer.input;
-  put(desk, row, 1, inputLook(answer.format, holdsText(rule)), filled(value, rule));
-  putUnit(desk, row, 2, answer.unit);
-  name(desk, answer.name, row, 1, row, 1);
-  desk.sheet.validations.push(validationOf(answer, address(row, 1)));
+  put(layout, row, 1, inputLook(answer.format, holdsText(rule)), filled(value, rule));
+  putUnit(layout, row, 2, answer.unit);
+  name(layout, answer.name, row, 1, row, 1);
+  layout.sheet.validations.push(validationOf(answer, address(row, 1)));
   row++;
   for (const hint of hints) {
-    for (const line of wrapped(`Hint: ${hint}`, TASK_WIDTH)) put(desk, row++, 0, HINT, { value: line });
+    for (const line of wrapped(`Hint: ${hint}`, TASK_WIDTH)) put(layout, row++, 0, HINT, { value: line });
   }
   return row;
 }
 
-function layOutExample(desk: Desk, { example }: Exercise, top: number): number {
+function layOutExample(layout: SheetLayout, { example }: Exercise, top: number): number {
   for (let column = EXAMPLE; column <= LINE; column++) {
-    put(desk, top, column, LOOKS.heading, column === EXAMPLE ? { value: example.heading } : {});
+    put(layout, top, column, LOOKS.heading, column === EXAMPLE ? { value: example.heading } : {});
     const text = EXAMPLE_HEADS[column - EXAMPLE]!;
     const align = text === "value" ? ("right" as const) : ("left" as const);
-    put(desk, top + 1, column, { ...LOOKS.head, align }, { value: text });
+    put(layout, top + 1, column, { ...LOOKS.head, align }, { value: text });
   }
   let row = top + 2;
   for (const [index, cells] of example.rows.entries()) {
     const last = index === example.rows.length - 1;
     cells.forEach((value, at) => {
       const look = at === 2 ? (last ? STRONG_VALUE : VALUE) : last ? { ...MEANING, bold: true } : MEANING;
-      if (at === UNIT_AT) putUnit(desk, row, EXAMPLE + at, String(value));
-      else if (value !== "") put(desk, row, EXAMPLE + at, look, { value });
+      if (at === UNIT_AT) putUnit(layout, row, EXAMPLE + at, String(value));
+      else if (value !== "") put(layout, row, EXAMPLE + at, look, { value });
     });
     const [, meaning, , , line] = cells;
     const lines = Math.max(
       wrappedLinesOf(meaning, EXERCISE_WIDTHS[MEANING_AT]),
       wrappedLinesOf(line, EXERCISE_WIDTHS[LINE]),
     );
-    if (lines > 1) desk.sheet.rowHeights[row] = lines * LINE_POINTS;
+    if (lines > 1) layout.sheet.rowHeights[row] = lines * LINE_POINTS;
     row++;
   }
   return row;
 }
 
 /** @param withHeading false where the table is all that the sheet holds */
-export function layOutTable(desk: Desk, part: Table, top: number, withHeading: boolean): number {
-  if (withHeading) put(desk, top, 0, LOOKS.heading, { value: part.heading });
+export function layOutTable(layout: SheetLayout, part: Table, top: number, withHeading: boolean): number {
+  if (withHeading) put(layout, top, 0, LOOKS.heading, { value: part.heading });
   let row = withHeading ? top + 1 : top;
-  for (const line of part.lines ?? []) put(desk, row++, 0, LOOKS.label, { value: line });
+  for (const line of part.lines ?? []) put(layout, row++, 0, LOOKS.label, { value: line });
   let headLines = 1;
   // A word that followed a number at the right of its cell would run into it.
   const alignOf = (column: number): Pick<Look, "align"> => {
@@ -104,12 +108,12 @@ export function layOutTable(desk: Desk, part: Table, top: number, withHeading: b
   };
   part.columns.forEach(({ head, width }, column) => {
     if (width !== undefined) {
-      widen(desk, column, width);
+      widen(layout, column, width);
       headLines = Math.max(headLines, linesOf(head, width));
     }
-    put(desk, row, column, { ...LOOKS.head, ...alignOf(column) }, head === "" ? {} : { value: head });
+    put(layout, row, column, { ...LOOKS.head, ...alignOf(column) }, head === "" ? {} : { value: head });
   });
-  desk.sheet.rowHeights[row] = headLines * LINE_POINTS;
+  layout.sheet.rowHeights[row] = headLines * LINE_POINTS;
   const first = row + 1;
   for (const cells of part.rows) {
     row++;
@@ -118,15 +122,15 @@ export function layOutTable(desk: Desk, part: Table, top: number, withHeading: b
       const value = cells[column];
       if (value === undefined || value === "") return;
       const look = { ...resultLook(format, false), ...alignOf(column), ...(wrap && { wrap: true }) };
-      put(desk, row, column, look, { value });
+      put(layout, row, column, look, { value });
       if (wrap && width !== undefined) {
         lines = Math.max(lines, wrappedLinesOf(String(value), width));
       }
     });
-    if (lines > 1) desk.sheet.rowHeights[row] = lines * LINE_POINTS;
+    if (lines > 1) layout.sheet.rowHeights[row] = lines * LINE_POINTS;
   }
   part.columns.forEach((column, at) => {
-    if (column.name && row >= first) name(desk, column.name, first, at, row, at);
+    if (column.name && row >= first) name(layout, column.name, first, at, row, at);
   });
   return row + 1;
 }

@@ -23,7 +23,7 @@ export function namedRows(book: Book, name: string): (BookResult | undefined)[][
 /** The one value of a named cell. */
 export const namedValue = (book: Book, name: string): BookResult | undefined => namedRows(book, name)[0]?.[0];
 
-/** Where the filling of a named block begins, below its thin row; a named cell is its own place. */
+/** Where the filled rows of a named block begin, below its thin row; a named cell is its own place. */
 export function placeOfName(book: Book, name: string): { sheet: string; at: string } | undefined {
   const found = book.names.find((one) => one.name === name);
   const zone = found && parseRange(found.range);

@@ -11,7 +11,7 @@ import { address, parseRange } from "../formula/address";
 import type { BookPrint, BookSheet, Look } from "./book";
 import { LOOKS } from "./looks";
 import { pageRoom, POINTS_PER_CHARACTER, USUAL_WIDTH } from "./pageRoom";
-import { LINE_POINTS } from "./placing";
+import { LINE_POINTS } from "./sheetLayout";
 
 /** A page that is emptier than this takes the beginning of a part that fits no page, or not the rest of this one. */
 const FULL_ENOUGH = 0.45;

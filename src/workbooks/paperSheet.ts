@@ -7,7 +7,7 @@
  */
 import { address, parseRange, type Zone } from "../formula/address";
 import type { BookPrint, BookResult, BookSheet, BookValue, Look } from "./book";
-import { LINE_POINTS } from "./placing";
+import { LINE_POINTS } from "./sheetLayout";
 import { pageRoom, POINTS_PER_CHARACTER, USUAL_WIDTH } from "./pageRoom";
 
 /** The type of a look that names no size, in points. */

@@ -1,14 +1,14 @@
 /** Every template, empty and with its demonstration. */
 import { alignmentCard, alignmentCardExample, alignmentCardStart } from "./alignmentCard/definition";
 import type { Book } from "./book";
-import type { Filling, WorkbookDefinition } from "./definition";
+import type { JobInputs, WorkbookDefinition } from "./definition";
 import { layOut } from "./layOut";
 import { apartmentBlock } from "./multiRoom/apartmentBlock";
 import { multiRoom } from "./multiRoom/definition";
 import { guestHouse } from "./multiRoom/guestHouse";
 import { startingPoint } from "./multiRoom/startingPoint";
 import { quoteReview } from "./quoteReview/definition";
-import { quoteReviewExample, quoteReviewStart } from "./quoteReview/fillings";
+import { quoteReviewExample, quoteReviewStart } from "./quoteReview/jobInputs";
 import { singleDrop, singleDropExample, singleDropStart } from "./singleDrop/definition";
 
 export interface Template {
@@ -26,13 +26,13 @@ export interface Template {
 interface Example {
   readonly id: string;
   readonly title: string;
-  readonly filling: Filling;
+  readonly inputs: JobInputs;
 }
 
 const template = (
   definition: WorkbookDefinition,
-  start: Filling,
-  example: Filling,
+  start: JobInputs,
+  example: JobInputs,
   more: readonly Example[] = [],
 ): Template => ({
   id: definition.id,
@@ -40,12 +40,12 @@ const template = (
   definition,
   empty: () => layOut(definition, start),
   demonstration: () => layOut(definition, example),
-  more: more.map(({ id, title, filling }) => ({ id, title, book: () => layOut(definition, filling) })),
+  more: more.map(({ id, title, inputs }) => ({ id, title, book: () => layOut(definition, inputs) })),
 });
 
 export const templates: readonly Template[] = [
   template(multiRoom, startingPoint, guestHouse, [
-    { id: "apartment-block", title: "Apartment block, 240 outlets", filling: apartmentBlock },
+    { id: "apartment-block", title: "Apartment block, 240 outlets", inputs: apartmentBlock },
   ]),
   template(singleDrop, singleDropStart, singleDropExample),
   template(alignmentCard, alignmentCardStart, alignmentCardExample),

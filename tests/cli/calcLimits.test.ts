@@ -149,14 +149,14 @@ describe("beyond the limits", () => {
     ["percents without end", `1${"%".repeat(BIG - 2)}`, /too many parts inside one another|given up/],
     ["an overflow", "1E308*10", /too large for a number/],
     ["an overflowing power", "10^400", /too large for a number/],
-  ])("%s: an error with its sentence, and exit 1", (_, formula, says) => {
+  ])("%s: an error with its sentence, and exit 1", (_, formula, message) => {
     const { stdout, stderr, status } = spawnSync(process.execPath, [COMMAND, "calc", "-"], {
       input: formula,
       encoding: "utf8",
     });
     expect(status).toBe(1);
     expect(stderr).toBe("");
-    expect((JSON.parse(stdout) as { message: string }).message).toMatch(says);
+    expect((JSON.parse(stdout) as { message: string }).message).toMatch(message);
   });
 
   test("64 levels of brackets, and an array of 40,000 cells, are computed", () => {

@@ -10,7 +10,7 @@ import { printJob } from "../../src/cli/printJob";
 import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../src/hosts/headless/recalculate";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
@@ -31,9 +31,9 @@ afterEach(() => rm(folder, { recursive: true, force: true }));
 
 /** The demonstration with a run of -3 m, which every sheet after Rooms shows. */
 async function brokenJob(): Promise<string> {
-  const filling = JSON.parse(JSON.stringify(guestHouse)) as Required<Filling>;
-  (filling.blocks.rooms![0] as Record<string, unknown>).run = -3;
-  await writeFile(at("broken.xlsx"), await writeXlsx(recalculate(layOut(multiRoom, filling))));
+  const inputs = JSON.parse(JSON.stringify(guestHouse)) as Required<JobInputs>;
+  (inputs.blocks.rooms![0] as Record<string, unknown>).run = -3;
+  await writeFile(at("broken.xlsx"), await writeXlsx(recalculate(layOut(multiRoom, inputs))));
   return at("broken.xlsx");
 }
 

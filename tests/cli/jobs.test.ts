@@ -63,7 +63,7 @@ test("what can't be used: a sentence each, nothing is made", async () => {
   const file = path.join(desk.folder, "letter.zip");
   writeFileSync(file, "Dear customer, the quote follows.");
   const none = path.join(desk.folder, "none");
-  for (const [words, says] of [
+  for (const [words, message] of [
     [
       ["--bring-in", file, "--data", desk.folder],
       /letter\.zip: The file is a text table \(CSV\), not an export/,
@@ -75,7 +75,7 @@ test("what can't be used: a sentence each, nothing is made", async () => {
     [["--exprt", "a.zip"], /rigsheet jobs --help/],
   ] as [string[], RegExp][]) {
     const { code, err } = await runCommand(["jobs", ...words]);
-    expect([words, code, err]).toEqual([words, 2, expect.stringMatching(says)]);
+    expect([words, code, err]).toEqual([words, 2, expect.stringMatching(message)]);
   }
   expect(existsSync(none)).toBe(false);
   expect(existsSync(path.join(desk.folder, "out.zip"))).toBe(false);

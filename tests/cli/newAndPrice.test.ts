@@ -2,7 +2,7 @@ import { mkdtemp, readFile, readdir, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { readXlsx } from "../../src/hosts/file/readXlsx";
-import { fillingOf } from "../../src/workbooks/fillingOf";
+import { jobInputsOf } from "../../src/workbooks/jobInputsOf";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
 import type { JobSummary } from "../../src/workbooks/multiRoom/summarise";
@@ -78,9 +78,9 @@ describe("rigsheet new", () => {
         at("job.xlsx"),
       ]),
     ).toMatchObject({ code: 0 });
-    const filling = fillingOf(multiRoom, await readXlsx(await readFile(at("job.xlsx"))));
+    const inputs = jobInputsOf(multiRoom, await readXlsx(await readFile(at("job.xlsx"))));
     // 100 ft at 0.3048 m (international foot, exact).
-    expect(filling.blocks!.rooms).toEqual([
+    expect(inputs.blocks!.rooms).toEqual([
       {
         outlet: "X-1",
         receiver: "receiver",
@@ -90,7 +90,7 @@ describe("rigsheet new", () => {
         plate: "single outlet",
       },
     ]);
-    expect(filling.blocks!.cables).toEqual(guestHouse.blocks!.cables);
+    expect(inputs.blocks!.cables).toEqual(guestHouse.blocks!.cables);
   });
 
   const bad = [
@@ -147,8 +147,8 @@ describe("rigsheet new", () => {
       code: 1,
       out: expect.stringMatching(/2 outlets, 7 bad lines left out/) as string,
     });
-    const filling = fillingOf(multiRoom, await readXlsx(await readFile(at("job.xlsx"))));
-    expect(filling.blocks!.rooms!.map(({ outlet }) => outlet)).toEqual(["A", "I"]);
+    const inputs = jobInputsOf(multiRoom, await readXlsx(await readFile(at("job.xlsx"))));
+    expect(inputs.blocks!.rooms!.map(({ outlet }) => outlet)).toEqual(["A", "I"]);
   });
 
   test.each([
@@ -201,11 +201,11 @@ describe("rigsheet new", () => {
       at("job.xlsx"),
     ]);
     expect(made).toMatchObject({ code: 0, out: expect.stringMatching(/24 outlets$/) as string });
-    const filling = fillingOf(multiRoom, await readXlsx(await readFile(at("job.xlsx"))));
+    const inputs = jobInputsOf(multiRoom, await readXlsx(await readFile(at("job.xlsx"))));
     const filled = guestHouse.blocks!.rooms!.map((row) =>
       Object.fromEntries(Object.entries(row).filter(([, value]) => value !== "")),
     );
-    expect(filling.blocks!.rooms).toEqual(filled);
+    expect(inputs.blocks!.rooms).toEqual(filled);
   });
 
   test("text that looks like a formula stays text", async () => {
@@ -214,8 +214,8 @@ describe("rigsheet new", () => {
       'outlet,room,receiver,run,note\nA,"=1+1",receiver,10,"@SUM(A1)"\n-B,+49,receiver,10,\n',
     );
     await runCommand(["new", "multi-room", "--rooms", at("survey.csv"), "--out", at("job.xlsx")]);
-    const filling = fillingOf(multiRoom, await readXlsx(await readFile(at("job.xlsx"))));
-    expect(filling.blocks!.rooms).toMatchObject([
+    const inputs = jobInputsOf(multiRoom, await readXlsx(await readFile(at("job.xlsx"))));
+    expect(inputs.blocks!.rooms).toMatchObject([
       { room: "=1+1", note: "@SUM(A1)" },
       { outlet: "-B", room: "+49" },
     ]);

@@ -118,15 +118,15 @@ test("each finding as JSON has its rule, weight, place, what it says and the way
   for (const finding of findings) {
     expect(known.has(String(finding.rule))).toBe(true);
     expect(WEIGHTS).toContain(finding.weight);
-    expect(finding.says).toMatch(/\S/);
-    expect(finding.wayOut).toMatch(/\.$/);
+    expect(finding.message).toMatch(/\S/);
+    expect(finding.remedy).toMatch(/\.$/);
   }
   expect(findings).toContainEqual(
     expect.objectContaining({
       rule: "feeding",
       weight: "wrong",
       place: { sheet: "Rooms", cell: expect.stringMatching(/^[A-Z]+\d+$/) },
-      should: "A branch or head unit of this workbook.",
+      expected: "A branch or head unit of this workbook.",
       effect: expect.stringMatching(/level/),
     }),
   );

@@ -76,7 +76,7 @@ test("--json: one object a line", async () => {
 
 test("no such folder, none in it, one too many: a sentence and exit 2", async () => {
   const without = mkdtempSync(path.join(tmpdir(), "rigsheet-shelf-"));
-  for (const [words, says] of [
+  for (const [words, message] of [
     [[path.join(folder, "none")], /^There is no folder .*none\. Name one/],
     [[without], /^There is no \.xlsx in /],
     [[folder, folder], /^Name one folder/],
@@ -84,7 +84,7 @@ test("no such folder, none in it, one too many: a sentence and exit 2", async ()
   ] as const) {
     const { code, err } = await runCommand(["shelf", ...words]);
     expect(code).toBe(2);
-    expect(err).toMatch(says);
+    expect(err).toMatch(message);
   }
   rmSync(without, { recursive: true });
 });

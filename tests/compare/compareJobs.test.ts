@@ -5,7 +5,7 @@ import path from "node:path";
 import type { Comparison } from "../../src/compare/compareJobs";
 import { money } from "../../src/compare/words";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
@@ -23,26 +23,26 @@ beforeAll(async () => {
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-const rows = (job: Filling, block: string): readonly Row[] => job.blocks![block]!;
+const rows = (job: JobInputs, block: string): readonly Row[] => job.blocks![block]!;
 const withRows = (
-  job: Filling,
+  job: JobInputs,
   block: string,
   change: (rows: readonly Row[]) => readonly Row[],
-): Filling => ({
+): JobInputs => ({
   ...job,
   blocks: { ...job.blocks, [block]: change(rows(job, block)) },
 });
-const withField = (job: Filling, name: string, value: number | string): Filling => ({
+const withField = (job: JobInputs, name: string, value: number | string): JobInputs => ({
   ...job,
   fields: { ...job.fields, [name]: value },
 });
-async function compared(job: Filling, more: string[] = []) {
+async function compared(job: JobInputs, more: string[] = []) {
   await writeFile(at("new.xlsx"), await writeXlsx(layOut(multiRoom, job)));
   const { code, out } = await runCommand(["compare", at("old.xlsx"), at("new.xlsx"), "--json", ...more]);
   return { code, comparison: JSON.parse(out) as Comparison };
 }
 /** The total of an independent pricing, in cents. */
-const referenceCents = (job: Filling): number =>
+const referenceCents = (job: JobInputs): number =>
   Math.round(Number(referencePrice(job as unknown as Job).total) * 100);
 
 test("the parts add up to the difference, which is that of the reference prices", async () => {

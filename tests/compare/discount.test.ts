@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../src/hosts/headless/recalculate";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
@@ -14,7 +14,7 @@ import { referencePrice, type Job } from "../support/referencePrice";
 const folder = mkdtempSync(path.join(tmpdir(), "discount-"));
 afterAll(() => rmSync(folder, { recursive: true }));
 
-const withFields = (fields: Filling["fields"]): Filling => ({
+const withFields = (fields: JobInputs["fields"]): JobInputs => ({
   ...guestHouse,
   fields: { ...guestHouse.fields, ...fields },
 });
@@ -26,12 +26,12 @@ const BY_SHARE = withFields({
 });
 const BY_SUM = withFields({ discount_sum: 250, discount_reason: "an old customer (demonstration)" });
 
-const centsOf = (job: Filling): number =>
+const centsOf = (job: JobInputs): number =>
   Math.round(Number(referencePrice(job as unknown as Job).total) * 100);
 
 async function compared(
-  older: Filling,
-  newer: Filling,
+  older: JobInputs,
+  newer: JobInputs,
 ): Promise<{ parts: [string, number][]; together: number }> {
   const files = [older, newer].map((_, index) => path.join(folder, `${index}.xlsx`));
   for (const [index, job] of [older, newer].entries())
@@ -46,14 +46,14 @@ async function compared(
 }
 
 /** Each discount alone, by the reference: what it takes off the total of the job without it. */
-const off = (job: Filling): number => {
+const off = (job: JobInputs): number => {
   const fields = Object.fromEntries(
     Object.entries(job.fields!).filter(([name]) => !/^discount_(?:sum|share)$/.test(name)),
   );
   return centsOf(job) - centsOf({ ...job, fields });
 };
 
-test.each<[string, Filling, Filling, [RegExp, number][]]>([
+test.each<[string, JobInputs, JobInputs, [RegExp, number][]]>([
   ["none, then a share", guestHouse, BY_SHARE, [[/Discount as a share changed$/, off(BY_SHARE)]]],
   ["none, then a sum", guestHouse, BY_SUM, [[/Discount as a sum changed$/, off(BY_SUM)]]],
   ["a sum, then none", BY_SUM, guestHouse, [[/Discount as a sum changed$/, -off(BY_SUM)]]],

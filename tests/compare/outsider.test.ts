@@ -8,7 +8,7 @@ import { recalculate } from "../../src/hosts/headless/recalculate";
 import { recognised } from "../../src/review/recognised";
 import type { Book } from "../../src/workbooks/book";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
-import { fillingOf } from "../../src/workbooks/fillingOf";
+import { jobInputsOf } from "../../src/workbooks/jobInputsOf";
 import { after, before, compareCases, type CompareCase, type Edit } from "../support/quoteCases";
 import { referencePrice, type Job } from "../support/referencePrice";
 import { recalculated, withLibreOffice } from "../support/tools";
@@ -37,7 +37,7 @@ const cellsChanged = ({ changes }: Comparison): number =>
 
 /** The label of what an edit changes, and what the workbook held before, in the template's own words. */
 function wanted(one: CompareCase, edit: Edit): { label: string; row?: string; held: unknown } | undefined {
-  const { fields = {}, blocks = {} } = fillingOf(multiRoom, older(one));
+  const { fields = {}, blocks = {} } = jobInputsOf(multiRoom, older(one));
   for (const { parts } of multiRoom.sheets)
     for (const part of parts) {
       if (part.kind === "fields")
@@ -91,7 +91,7 @@ test.each(compareCases.filter((one) => !isSaved(one)).map((one) => [one.id, one]
     if (one.ownTotalAfter !== undefined && one.ownTotalBefore !== undefined)
       expect([comparison.olderCents, comparison.newerCents]).toEqual(
         [older(one), newer(one)].map((book) =>
-          Math.round(Number(referencePrice(fillingOf(multiRoom, book) as unknown as Job).total) * 100),
+          Math.round(Number(referencePrice(jobInputsOf(multiRoom, book) as unknown as Job).total) * 100),
         ),
       );
   },

@@ -35,7 +35,7 @@ describe("every function's page", () => {
       has(formula);
       has(source);
     }
-    for (const { says } of faultFacts(one)) has(says);
+    for (const { message } of faultFacts(one)) has(message);
     if (one.caution) has(one.caution);
     // A template that lost a value would show it.
     expect(markup).not.toMatch(/\bundefined\b|\[object|\bNaN\b/);
@@ -164,7 +164,7 @@ describe("error conditions", () => {
   test("the sentence is the one that the cell shows", () => {
     const [tooSmall] = conditions("AZIMUTH").filter(({ when }) => when === "latitude is too small");
     const shown = allFunctions.find(({ name }) => name === "AZIMUTH")!.call([-91, 0, 0]);
-    expect(isFault(shown) && shown.message).toBe(tooSmall!.says);
+    expect(isFault(shown) && shown.message).toBe(tooSmall!.message);
     expect(tooSmall!.code).toBe("#VALUE!");
   });
 

@@ -21,7 +21,7 @@ import { argumentValue } from "../../src/review/argumentValue";
 import { callIn } from "../../src/formula/callIn";
 import { address, parseAddress } from "../../src/formula/address";
 import { isBookError, type Book } from "../../src/workbooks/book";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { apartmentBlock } from "../../src/workbooks/multiRoom/apartmentBlock";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
@@ -36,7 +36,7 @@ const LIMIT = 1e-9;
 const MONEY = ["quote_net", "quote_tax", "quote_total"];
 
 /** The two lowest floors of the apartment block. */
-const twoFloors: Filling = {
+const twoFloors: JobInputs = {
   ...apartmentBlock,
   blocks: {
     ...apartmentBlock.blocks,
@@ -98,15 +98,15 @@ function asExcelCalls(book: Book, sheet: string, formula: string): unknown[][] |
   return excel.associated.get(call.name)!(...args, { functionName: call.name }) as unknown[][];
 }
 
-describe.each<[string, Filling, number]>([
+describe.each<[string, JobInputs, number]>([
   ["the guest house", guestHouse, 24],
   ["two floors of the apartment block", twoFloors, 48],
-])("%s", (_, filling, outlets) => {
-  const headless = recalculate(layOut(multiRoom, filling));
+])("%s", (_, inputs, outlets) => {
+  const headless = recalculate(layOut(multiRoom, inputs));
 
   test("headless: the reference program's total, to the cent", () => {
     expect(namedValue(headless, "count_outlets")).toBe(outlets);
-    const reference = referencePrice(filling as unknown as Job);
+    const reference = referencePrice(inputs as unknown as Job);
     expect(MONEY.map((name) => Number(namedValue(headless, name)).toFixed(2))).toEqual([
       reference.net,
       reference.tax,
@@ -115,7 +115,7 @@ describe.each<[string, Filling, number]>([
   });
 
   test("the engine called directly", () => {
-    const { blocks, fields } = filling as unknown as Job;
+    const { blocks, fields } = inputs as unknown as Job;
     const numbers = (name: string): number[] => namedRows(headless, name)[0]!.map(Number);
     const frequencies = numbers("corner_frequency");
     const temperatures = numbers("corner_temperature");
@@ -192,7 +192,7 @@ describe.each<[string, Filling, number]>([
   });
 
   test("the desk's model", () => {
-    const { compared, off } = apart(headless, new DeskInNode(layOut(multiRoom, filling)).book());
+    const { compared, off } = apart(headless, new DeskInNode(layOut(multiRoom, inputs)).book());
     expect(off).toEqual([]);
     expect(compared).toBeGreaterThan(outlets * 20);
   });

@@ -73,16 +73,16 @@ describe("warnings", () => {
   test("both versions side by side when they differ", () => {
     const warnings = warningsOf({ ...facts, functionsVersion: "0.0.1" });
     expect(warnings).toHaveLength(1);
-    expect(warnings[0]!.says).toContain("0.0.1");
-    expect(warnings[0]!.says).toContain(RIGSHEET_VERSION);
+    expect(warnings[0]!.message).toContain("0.0.1");
+    expect(warnings[0]!.message).toContain(RIGSHEET_VERSION);
   });
   test("functions that do not answer, and a program that does not spill", () => {
     const warnings = warningsOf({ kind: "desk", spills: false, functionsVersion: undefined });
-    expect(warnings.map(({ says }) => says)).toEqual([
+    expect(warnings.map(({ message }) => message)).toEqual([
       "The functions do not answer.",
       expect.stringMatching(/no formulas that spill/),
     ]);
-    for (const { wayOut } of warnings) expect(wayOut).toMatch(/npm start/);
+    for (const { remedy } of warnings) expect(remedy).toMatch(/npm start/);
   });
 });
 

@@ -4,7 +4,7 @@ import { readSurveyFile } from "../../src/hosts/file/readSurveyFile";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { RIGSHEET_VERSION } from "../../src/version";
 import type { Book } from "../../src/workbooks/book";
-import { fillingOf } from "../../src/workbooks/fillingOf";
+import { jobInputsOf } from "../../src/workbooks/jobInputsOf";
 import { layOut } from "../../src/workbooks/layOut";
 import { namedColumn } from "../../src/workbooks/named";
 import { singleDrop } from "../../src/workbooks/singleDrop/definition";
@@ -33,15 +33,15 @@ const book: Book = recalculate(templates[0]!.demonstration());
  */
 const measuredBook: Book = (() => {
   const { definition, demonstration } = templates[0]!;
-  const filling = fillingOf(definition, demonstration());
+  const inputs = jobInputsOf(definition, demonstration());
   const level = (row: number, end: string): number =>
     Number(namedColumn(book, `commission_due_${end}`)[row + 1]);
   return recalculate(
     layOut(definition, {
-      ...filling,
+      ...inputs,
       blocks: {
-        ...filling.blocks,
-        rooms: filling.blocks!.rooms!.map((row, index) =>
+        ...inputs.blocks,
+        rooms: inputs.blocks!.rooms!.map((row, index) =>
           index < 4
             ? {
                 ...row,

@@ -41,8 +41,8 @@ const apart = (a: Box, b: Box): boolean =>
 describe.each([
   ["guest house", guestHouse],
   ["apartment block", apartmentBlock],
-] as const)("the %s", (_, filling) => {
-  const book = recalculate(layOut(multiRoom, filling));
+] as const)("the %s", (_, inputs) => {
+  const book = recalculate(layOut(multiRoom, inputs));
   test.each([
     ["level against frequency", levelsPicture],
     ["slots and obstacles", slotsPicture],

@@ -1,5 +1,5 @@
 /** Clean jobs for the review: nothing in them is wrong, doubtful or worth a note. Everything in them is invented. */
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { apartmentBlock } from "../../src/workbooks/multiRoom/apartmentBlock";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
 
@@ -9,7 +9,7 @@ export interface Job {
   blocks: Record<string, Row[]>;
 }
 
-const copyOf = (filling: Filling): Job => JSON.parse(JSON.stringify(filling)) as Job;
+const copyOf = (inputs: JobInputs): Job => JSON.parse(JSON.stringify(inputs)) as Job;
 
 /** Numbers from 0 to 1, the same for the same seed (mulberry32). */
 export function randomFrom(seed: number): () => number {

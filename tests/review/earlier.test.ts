@@ -43,10 +43,10 @@ describe("honest ones", () => {
       const findings = told(await read(name));
       expect(findings[0]).toMatchObject({
         rule: earlierVersion.id,
-        says: expect.stringContaining("version 1"),
+        message: expect.stringContaining("version 1"),
       });
-      const wrong = findings.filter(({ weight }) => weight === "wrong").map(({ says }) => says);
-      expect(wrong.filter((says) => !ON_PURPOSE.some((known) => known.test(says)))).toEqual([]);
+      const wrong = findings.filter(({ weight }) => weight === "wrong").map(({ message }) => message);
+      expect(wrong.filter((message) => !ON_PURPOSE.some((known) => known.test(message)))).toEqual([]);
       expect(findings.filter(({ rule }) => rule === earlierVersion.id)).toHaveLength(1);
       for (const rule of ["formula changed", "formula typed over", "check deleted", "outside the block"])
         expect(findings.filter((one) => one.rule === rule)).toEqual([]);
@@ -64,9 +64,9 @@ describe("honest ones", () => {
       const row = namedCells(book, "heads_id")
         .find(({ value }) => value === "H3")!
         .place.cell.slice(1);
-      const volts = findings.find(({ says }) => says.startsWith("H3 has too few volts"))!;
+      const volts = findings.find(({ message }) => message.startsWith("H3 has too few volts"))!;
       expect(volts.place).toEqual({ sheet: "Head units", cell: expect.stringMatching(`^[A-Z]+${row}$`) });
-      expect(findings.some(({ says }) => /too little level/.test(says))).toBe(true);
+      expect(findings.some(({ message }) => /too little level/.test(message))).toBe(true);
     },
     LONG_MS,
   );
@@ -85,7 +85,7 @@ describe("honest ones", () => {
     set(book, "site_tax", 0, { value: 20 });
     const findings = review(book);
     expect(findings).toContainEqual(
-      expect.objectContaining({ says: expect.stringMatching(/version 1 of/), rule: "not our template" }),
+      expect.objectContaining({ message: expect.stringMatching(/version 1 of/), rule: "not our template" }),
     );
     expect(findings).toContainEqual(expect.objectContaining({ rule: "input outside its rule" }));
     expect(findings.filter(({ rule }) => rule === "check deleted")).toEqual([]);

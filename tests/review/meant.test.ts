@@ -1,7 +1,7 @@
 /** What an office says it means is not told again; what is given twice is, wherever it stands. */
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import type { Finding } from "../../src/review/finding";
-import { NAMED_BY } from "../../src/review/folded";
+import { NAMED_BY } from "../../src/review/withoutConsequences";
 import { review } from "../../src/review/review";
 import { rules as ruleList } from "../../src/review/ruleList";
 import { layOut } from "../../src/workbooks/layOut";
@@ -15,7 +15,7 @@ const reviewOf = (change: (job: Job) => void): Finding[] => {
   return review(recalculate(layOut(multiRoom, job)), recalculate);
 };
 const of = (findings: readonly Finding[], rule: string): string[] =>
-  findings.filter((one) => one.rule === rule).map(({ says }) => says);
+  findings.filter((one) => one.rule === rule).map(({ message }) => message);
 
 test("a margin under the floor is told, and no longer once Terms lists it with a reason", () => {
   const low = (job: Job): void => void (job.fields.site_margin = 0.022);

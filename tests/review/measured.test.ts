@@ -72,13 +72,13 @@ test("outside: the cell, how far, what was predicted, and where to look on", () 
     at("heads_built_volts", 1),
   ]);
   const [low, high, volts, head] = findings;
-  expect(low!.says).toMatch(/^G-02 reads .* dBµV at the low end, 3\.6 dB over the prediction\.$/);
-  expect(low!.should).toBe(`${lowHot!.toFixed(1)} to ${lowCold!.toFixed(1)} dBµV, give or take 3.`);
-  expect(high!.says).toMatch(/12\.0 dB under the prediction/);
-  expect(volts!.says).toBe("G-02 reads 0.2 V at the outlet, 23.8 V under the prediction.");
-  expect(volts!.should).toBe(`${BELOW_V.toFixed(1)} V, give or take 1.`);
-  expect(head!.says).toMatch(/^H1 reads 17\.5 V at the head unit, 6\.\d V under the prediction\.$/);
-  for (const { weight, wayOut } of findings) expect([weight, wayOut.length > 20]).toEqual(["doubtful", true]);
+  expect(low!.message).toMatch(/^G-02 reads .* dBµV at the low end, 3\.6 dB over the prediction\.$/);
+  expect(low!.expected).toBe(`${lowHot!.toFixed(1)} to ${lowCold!.toFixed(1)} dBµV, give or take 3.`);
+  expect(high!.message).toMatch(/12\.0 dB under the prediction/);
+  expect(volts!.message).toBe("G-02 reads 0.2 V at the outlet, 23.8 V under the prediction.");
+  expect(volts!.expected).toBe(`${BELOW_V.toFixed(1)} V, give or take 1.`);
+  expect(head!.message).toMatch(/^H1 reads 17\.5 V at the head unit, 6\.\d V under the prediction\.$/);
+  for (const { weight, remedy } of findings) expect([weight, remedy.length > 20]).toEqual(["doubtful", true]);
 });
 
 test("volts where none are predicted say nothing", () => {

@@ -51,8 +51,8 @@ const changed = (change: (book: Book) => void): Book => {
 
 /** What the changed workbook adds to the findings of the sound one. */
 const added = (book: Book): Finding[] => {
-  const before = new Set(soundFindings.map(({ says, place }) => JSON.stringify([says, place])));
-  return quickFindings(book).filter(({ says, place }) => !before.has(JSON.stringify([says, place])));
+  const before = new Set(soundFindings.map(({ message, place }) => JSON.stringify([message, place])));
+  return quickFindings(book).filter(({ message, place }) => !before.has(JSON.stringify([message, place])));
 };
 
 const ofTheTemplate = /template|frozen|Names|typed over/;
@@ -64,7 +64,7 @@ describe("a sound workbook", () => {
     ),
   )("%s, %s: every formula is as the template has it", (_title, kind, template) => {
     const findings = quickFindings(recalculate(template[kind]()));
-    expect(findings.filter(({ says }) => ofTheTemplate.test(says))).toEqual([]);
+    expect(findings.filter(({ message }) => ofTheTemplate.test(message))).toEqual([]);
   });
 
   test("its failing checks are found, each at its line and no other", () => {
@@ -81,7 +81,7 @@ describe("a sound workbook", () => {
   });
 
   test("a check that counts words leads to the first cell with one of them", () => {
-    const low = soundFindings.find(({ says }) => says.startsWith("Outlets with too little level"))!;
+    const low = soundFindings.find(({ message }) => message.startsWith("Outlets with too little level"))!;
     const sheet = sound.sheets.find(({ name }) => name === low.cause!.sheet)!;
     expect(sheet.results[low.cause!.cell]).toBe("low");
   });
@@ -123,24 +123,27 @@ describe("changed formulas", () => {
     );
     const { sheet, at } = field(copyOf(sound));
     const { formula } = field(copyOf(sound)).cell;
-    expect(findings.filter(({ says }) => ofTheTemplate.test(says))).toEqual([
-      expect.objectContaining({ weight: "wrong", place: { sheet, cell: at }, should: `=${formula}` }),
+    expect(findings.filter(({ message }) => ofTheTemplate.test(message))).toEqual([
+      expect.objectContaining({ weight: "wrong", place: { sheet, cell: at }, expected: `=${formula}` }),
     ]);
-    expect(findings[0]!.says).toMatch(/1234 was typed over/);
+    expect(findings[0]!.message).toMatch(/1234 was typed over/);
   });
 
   test("a column's one formula removed", () => {
     const findings = added(changed((book) => void delete column(book).cell.formula));
     const { sheet, at } = column(copyOf(sound));
-    expect(findings.find(({ says }) => /formula is gone/.test(says))?.place).toEqual({ sheet, cell: at });
+    expect(findings.find(({ message }) => /formula is gone/.test(message))?.place).toEqual({
+      sheet,
+      cell: at,
+    });
   });
 
   test("another formula: doubtful, with both", () => {
     const findings = added(changed((book) => void (field(book).cell.formula += "*0.9")));
-    const found = findings.find(({ says }) => /another formula/.test(says))!;
+    const found = findings.find(({ message }) => /another formula/.test(message))!;
     expect(found.weight).toBe("doubtful");
-    expect(found.says).toMatch(/\*0\.9$/);
-    expect(found.should).not.toMatch(/\*0\.9$/);
+    expect(found.message).toMatch(/\*0\.9$/);
+    expect(found.expected).not.toMatch(/\*0\.9$/);
   });
 
   test("case and blanks are no difference", () => {
@@ -153,9 +156,9 @@ describe("changed formulas", () => {
   test("a number typed where a column's results belong", () => {
     const findings = added(changed((book) => void (cellOf(book, "rooms_tuners", 3).cell.value = 2)));
     const { sheet, at } = cellOf(copyOf(sound), "rooms_tuners", 3);
-    expect(findings.find(({ says }) => /typed over/.test(says))?.place).toEqual({ sheet, cell: at });
+    expect(findings.find(({ message }) => /typed over/.test(message))?.place).toEqual({ sheet, cell: at });
     // The results can't spill any more, and that is said of the cell with the formula.
-    expect(findings.some(({ says }) => says.includes("#SPILL!"))).toBe(true);
+    expect(findings.some(({ message }) => message.includes("#SPILL!"))).toBe(true);
   });
 
   test("a name that is gone", () => {
@@ -163,17 +166,17 @@ describe("changed formulas", () => {
     book.names = book.names.filter(({ name }) => name !== "rooms_cable");
     expect(added(book)[0]).toMatchObject({
       weight: "wrong",
-      says: expect.stringMatching(/gone: rooms_cable\./),
+      message: expect.stringMatching(/gone: rooms_cable\./),
     });
   });
 
   test("an office copy is said to be one, and its frozen cells are not called typed over", async () => {
     const book = recalculate(await readXlsx(await writeXlsx(sound, { frozen: true })));
-    const findings = added(book).filter(({ says }) => ofTheTemplate.test(says));
+    const findings = added(book).filter(({ message }) => ofTheTemplate.test(message));
     expect(findings).toHaveLength(1);
     expect(findings[0]).toMatchObject({
       weight: "worth knowing",
-      says: expect.stringMatching(/frozen to values/),
+      message: expect.stringMatching(/frozen to values/),
     });
   });
 });
@@ -184,20 +187,20 @@ describe("errors", () => {
 
   test("the sentence of the function, in the row where the input is, once", () => {
     const findings = added(unknownCable).filter(
-      ({ says }) => says.includes(NONSENSE) && !says.includes("could not be found out"),
+      ({ message }) => message.includes(NONSENSE) && !message.includes("could not be found out"),
     );
     const row = parseAddress(cellOf(copyOf(sound), "rooms_cable", 3).at)!.row;
     expect(findings.length).toBeGreaterThan(0);
     for (const { place } of findings) expect(parseAddress(place!.cell)!.row).toBe(row);
-    const ours = findings.filter(({ says }) => says.includes("There is no cable"));
+    const ours = findings.filter(({ message }) => message.includes("There is no cable"));
     expect(ours).toHaveLength(1);
   });
 
   test("those that follow from it are counted, not listed", () => {
     const all = unknownCable.sheets.flatMap(({ results }) => Object.values(results).filter(isBookError));
-    const listed = added(unknownCable).filter(({ says }) => /: #/.test(says));
-    const [more] = added(unknownCable).filter(({ says }) => /more cells? show/.test(says));
-    expect(Number(/^\d+/.exec(more!.says)?.[0])).toBeGreaterThan(5);
+    const listed = added(unknownCable).filter(({ message }) => /: #/.test(message));
+    const [more] = added(unknownCable).filter(({ message }) => /more cells? show/.test(message));
+    expect(Number(/^\d+/.exec(more!.message)?.[0])).toBeGreaterThan(5);
     expect(listed.length).toBeLessThan(all.length / 3);
   });
 
@@ -208,14 +211,14 @@ describe("errors", () => {
         if (isBookError(result)) results[at] = { error: result.error };
       }
     }
-    expect(added(bare).filter(({ says }) => says.includes("There is no cable"))).toEqual(
-      added(unknownCable).filter(({ says }) => says.includes("There is no cable")),
+    expect(added(bare).filter(({ message }) => message.includes("There is no cable"))).toEqual(
+      added(unknownCable).filter(({ message }) => message.includes("There is no cable")),
     );
   });
 
   test("a text where a run belongs", () => {
     const findings = added(changed((book) => void (cellOf(book, "rooms_run", 3).cell.value = "far")));
-    expect(findings.filter(({ says }) => says.includes('"far"')).map(({ weight }) => weight)).toContain(
+    expect(findings.filter(({ message }) => message.includes('"far"')).map(({ weight }) => weight)).toContain(
       "wrong",
     );
   });
@@ -241,9 +244,9 @@ describe("a workbook that cannot be held to a template", () => {
       ],
     });
     const findings = quickFindings(book);
-    expect(findings.at(-1)?.says).toMatch(/not made from one of our templates/);
+    expect(findings.at(-1)?.message).toMatch(/not made from one of our templates/);
     expect(findings.map(({ place }) => place?.cell)).toEqual(["B2", "B3", undefined]);
-    expect(findings[1]!.says).toMatch(/length is -1/);
+    expect(findings[1]!.message).toMatch(/length is -1/);
   });
 
   test("an older version of a template: said, and its formulas are not compared", () => {
@@ -252,13 +255,15 @@ describe("a workbook that cannot be held to a template", () => {
     cellOf(book, "price_sell").cell.formula = "1";
     const findings = added(book);
     expect(findings).toHaveLength(1);
-    expect(findings[0]).toMatchObject({ weight: "doubtful", should: expect.stringMatching(/^Version /) });
-    expect(findings[0]!.says).toMatch(/version 0 of/);
+    expect(findings[0]).toMatchObject({ weight: "doubtful", expected: expect.stringMatching(/^Version /) });
+    expect(findings[0]!.message).toMatch(/version 0 of/);
   });
 
   test("a template that is not known here is named", () => {
     expect(
-      quickFindings({ ...copyOf(sound), template: "other" }).some(({ says }) => says.includes("“other”")),
+      quickFindings({ ...copyOf(sound), template: "other" }).some(({ message }) =>
+        message.includes("“other”"),
+      ),
     ).toBe(true);
   });
 
@@ -271,8 +276,8 @@ test("the weightiest come first, and each says what to do", () => {
   const findings = quickFindings(changed((book) => void (cellOf(book, "rooms_cable", 3).cell.value = "x")));
   const order = findings.map(({ weight }) => WEIGHTS.indexOf(weight));
   expect(order).toEqual([...order].sort((a, b) => a - b));
-  for (const { says, wayOut } of findings) {
-    expect(says).toMatch(/\S/);
-    expect(wayOut).toMatch(/\.$/);
+  for (const { message, remedy } of findings) {
+    expect(message).toMatch(/\S/);
+    expect(remedy).toMatch(/\.$/);
   }
 });

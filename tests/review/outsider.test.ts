@@ -85,7 +85,7 @@ test(
     const accused = Object.fromEntries(
       clean.flatMap((one) => {
         const heavy = brought(one).findings.filter(({ weight }) => weight !== "worth knowing");
-        return heavy.length > 0 ? [[one.id, heavy.map(({ rule, says }) => `${rule}: ${says}`)]] : [];
+        return heavy.length > 0 ? [[one.id, heavy.map(({ rule, message }) => `${rule}: ${message}`)]] : [];
       }),
     );
     expect(accused).toEqual({});

@@ -33,8 +33,8 @@ export const reviewCases: readonly MistakeCase[] = mistakeCases.filter(
 
 const key = ({ sheet, cell }: FindingPlace): string => `${sheet}!${cell}`;
 const rowOf = (place: FindingPlace): string => `${place.sheet}!${parseAddress(place.cell)!.row}`;
-const told = ({ weight, rule, place, says }: Finding): string =>
-  `${weight}, ${rule}, ${place ? key(place) : "-"}: ${says}`;
+const told = ({ weight, rule, place, message }: Finding): string =>
+  `${weight}, ${rule}, ${place ? key(place) : "-"}: ${message}`;
 const isHeavy = ({ weight }: Finding): boolean => weight !== "worth knowing";
 
 const reviewed = (book: Book): Finding[] => review(book, (one) => (one === book ? one : recalculate(one)));

@@ -86,12 +86,12 @@ test(
 
 test("the demonstration: exactly what is wrong in it on purpose", () => {
   const told = review(recalculate(layOut(multiRoom, guestHouse)), recalculate);
-  expect(told.filter(({ weight }) => weight === "wrong").map(({ says }) => says)).toEqual([
+  expect(told.filter(({ weight }) => weight === "wrong").map(({ message }) => message)).toEqual([
     expect.stringMatching(/^A-07 has too little level/),
     expect.stringMatching(/^H3 has too few volts/),
   ]);
   // 15 dB is the limit between channels at one outlet; between outlets it is a wish.
-  expect(told.filter(({ says }) => says.startsWith("Greatest difference between"))).toEqual([
+  expect(told.filter(({ message }) => message.startsWith("Greatest difference between"))).toEqual([
     expect.objectContaining({ weight: "worth knowing" }),
   ]);
   expect(told.filter(({ weight }) => weight === "doubtful")).toEqual([]);
@@ -121,7 +121,7 @@ test("a clean job through its .xlsx: nothing is found, and a price changed from 
   const changed = { ...list, plates: { ...list.plates, "single outlet": 7.4 } };
   expect(review(book, recalculate, { prices: list })).toEqual([]);
   expect(review(book, recalculate, { prices: changed })).toEqual([
-    expect.objectContaining({ rule: "price missing, expired or changed", should: "7.4" }),
+    expect.objectContaining({ rule: "price missing, expired or changed", expected: "7.4" }),
   ]);
 });
 

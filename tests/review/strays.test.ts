@@ -19,12 +19,12 @@ const strayFindings = async (sheet: string, at: string, value: string | number) 
   );
   const read = await readXlsx(await writeXlsx(recalculate({ ...job, sheets })));
   return review(read)
-    .filter(({ says }) => says.includes("outside every block"))
-    .map(({ place, says }) => [place?.sheet, place?.cell, says.includes(`“${value}”`)]);
+    .filter(({ message }) => message.includes("outside every block"))
+    .map(({ place, message }) => [place?.sheet, place?.cell, message.includes(`“${value}”`)]);
 };
 
 test("the demonstration has none", async () => {
-  expect(review(job).filter(({ says }) => says.includes("outside every block"))).toEqual([]);
+  expect(review(job).filter(({ message }) => message.includes("outside every block"))).toEqual([]);
 });
 
 test.each([

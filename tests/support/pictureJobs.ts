@@ -1,7 +1,7 @@
 /** Computed jobs for the tests of the pictures, changed from the demonstration. */
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import type { Book } from "../../src/workbooks/book";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
@@ -9,11 +9,11 @@ import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
 export type Row = Readonly<Record<string, number | string>>;
 
 export interface Changes {
-  readonly fields?: Filling["fields"];
+  readonly fields?: JobInputs["fields"];
   readonly blocks?: Readonly<Record<string, readonly Row[] | ((rows: readonly Row[]) => readonly Row[])>>;
 }
 
-export function changedJob({ fields, blocks = {} }: Changes = {}): Filling {
+export function changedJob({ fields, blocks = {} }: Changes = {}): JobInputs {
   const changed = Object.entries(blocks).map(([name, change]) => [
     name,
     typeof change === "function" ? change(guestHouse.blocks![name]!) : change,
@@ -21,7 +21,7 @@ export function changedJob({ fields, blocks = {} }: Changes = {}): Filling {
   return {
     ...guestHouse,
     fields: { ...guestHouse.fields, ...fields },
-    blocks: { ...guestHouse.blocks, ...(Object.fromEntries(changed) as Filling["blocks"]) },
+    blocks: { ...guestHouse.blocks, ...(Object.fromEntries(changed) as JobInputs["blocks"]) },
   };
 }
 

@@ -1,6 +1,6 @@
 /**
  * The outsider's cases (tests/fixtures/quotes/README.md) as books: the edits
- * of a case are put into the demonstration's filling, or typed over a formula
+ * of a case are put into the demonstration's inputs, or typed over a formula
  * of the book that is laid out from it.
  */
 import { readFileSync } from "node:fs";
@@ -8,7 +8,7 @@ import { join } from "node:path";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { address, parseRange } from "../../src/formula/address";
 import type { Book, BookCell } from "../../src/workbooks/book";
-import type { Filling, WorkbookDefinition } from "../../src/workbooks/definition";
+import type { JobInputs, WorkbookDefinition } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { apartmentBlock } from "../../src/workbooks/multiRoom/apartmentBlock";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
@@ -101,11 +101,11 @@ export const cleanCases = read<CleanCase[]>("clean");
 export const customerCases = read<CustomerCase[]>("customer");
 export const compareCases = read<CompareCase[]>("compare");
 
-const BOOKS: Readonly<Record<string, { definition: WorkbookDefinition; filling: Filling }>> = {
-  "multi-room": { definition: multiRoom, filling: startingPoint },
-  "multi-room-demonstration": { definition: multiRoom, filling: guestHouse },
-  "multi-room-apartment-block": { definition: multiRoom, filling: apartmentBlock },
-  "single-drop-demonstration": { definition: singleDrop, filling: singleDropExample },
+const BOOKS: Readonly<Record<string, { definition: WorkbookDefinition; inputs: JobInputs }>> = {
+  "multi-room": { definition: multiRoom, inputs: startingPoint },
+  "multi-room-demonstration": { definition: multiRoom, inputs: guestHouse },
+  "multi-room-apartment-block": { definition: multiRoom, inputs: apartmentBlock },
+  "single-drop-demonstration": { definition: singleDrop, inputs: singleDropExample },
 };
 
 /** The columns that name a block's rows, where it is not the first. */
@@ -213,33 +213,33 @@ function typeOver(book: Book, edits: readonly Edit[]): void {
   }
 }
 
-const copyOf = (filling: Filling): Copy =>
-  JSON.parse(JSON.stringify({ fields: filling.fields ?? {}, blocks: filling.blocks ?? {} })) as Copy;
+const copyOf = (inputs: JobInputs): Copy =>
+  JSON.parse(JSON.stringify({ fields: inputs.fields ?? {}, blocks: inputs.blocks ?? {} })) as Copy;
 
 /** The edit that gave H3 enough volts: now its trunk is changed for the copper one. */
 const mendsVolts = ({ column, row, value }: Edit): boolean =>
   column === "heads_supply" && row === "H3" && value === "inserter 24 V";
 
-/** The filling and the book, not yet computed, after some edits. */
-function edited({ id, book }: QuoteCase, ...given: (readonly Edit[])[]): { filling: Filling; book: Book } {
+/** The inputs and the book, not yet computed, after some edits. */
+function edited({ id, book }: QuoteCase, ...given: (readonly Edit[])[]): { inputs: JobInputs; book: Book } {
   const below = SUPPLIED_BELOW.has(id);
-  const { definition, filling } = below ? { definition: multiRoom, filling: suppliedBelow } : BOOKS[book]!;
+  const { definition, inputs } = below ? { definition: multiRoom, inputs: suppliedBelow } : BOOKS[book]!;
   const edits = given.map((list) =>
     list.map((edit): Edit =>
       mendsVolts(edit) && !below ? { ...edit, column: "heads_cable", value: "trunk" } : edit,
     ),
   );
-  const copy = copyOf(filling);
+  const copy = copyOf(inputs);
   for (const list of edits) apply(definition, copy, list);
   const laidOut = layOut(definition, copy);
   for (const list of edits) typeOver(laidOut, list);
-  return { filling: copy, book: laidOut };
+  return { inputs: copy, book: laidOut };
 }
 
 /** Before a case's mistake, not yet computed. */
-export const before = (one: QuoteCase): { filling: Filling; book: Book } => edited(one, one.baseEdits ?? []);
+export const before = (one: QuoteCase): { inputs: JobInputs; book: Book } => edited(one, one.baseEdits ?? []);
 /** With it, not yet computed. */
-export const after = (one: QuoteCase): { filling: Filling; book: Book } =>
+export const after = (one: QuoteCase): { inputs: JobInputs; book: Book } =>
   edited(one, one.baseEdits ?? [], one.edits);
 
 const computedBefore = new Map<string, Book>();

@@ -3,8 +3,8 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { recalculate } from "../../src/hosts/headless/recalculate";
-import type { Filling } from "../../src/workbooks/definition";
-import { fillingOf } from "../../src/workbooks/fillingOf";
+import type { JobInputs } from "../../src/workbooks/definition";
+import { jobInputsOf } from "../../src/workbooks/jobInputsOf";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { diagnosisOf, type JobDiagnosis } from "../../src/workbooks/multiRoom/diagnosisOf";
@@ -33,25 +33,25 @@ const FILES: Readonly<Record<string, string>> = {
   "multi-room-demonstration.xlsx": "guest-house.xlsx",
   "multi-room-apartment-block.xlsx": "apartment-block.xlsx",
 };
-const fillings = new Map<string, Promise<Filling>>();
+const jobInputs = new Map<string, Promise<JobInputs>>();
 
-function fillingIn(workbook: string): Promise<Filling> {
-  let filling = fillings.get(workbook);
-  if (!filling) {
+function fillingIn(workbook: string): Promise<JobInputs> {
+  let inputs = jobInputs.get(workbook);
+  if (!inputs) {
     const bytes = readFileSync(path.join(FOLDER, FILES[workbook]!));
-    filling = readXlsx(bytes).then((book) => fillingOf(multiRoom, book));
-    fillings.set(workbook, filling);
+    inputs = readXlsx(bytes).then((book) => jobInputsOf(multiRoom, book));
+    jobInputs.set(workbook, inputs);
   }
-  return filling;
+  return inputs;
 }
 
 /** Fills a survey into its job, as typed, and has it diagnosed. */
 export async function diagnosed(survey: Survey): Promise<JobDiagnosis> {
-  const filling = structuredClone(await fillingIn(survey.workbook)) as {
+  const inputs = structuredClone(await fillingIn(survey.workbook)) as {
     fields: Record<string, number | string>;
     blocks: Record<string, Record<string, number | string>[]>;
   };
-  const book = layOut(multiRoom, filling);
+  const book = layOut(multiRoom, inputs);
   for (const [name, typed] of Object.entries(survey.readings)) {
     const place = book.names.find((one) => one.name === name);
     if (!place) throw new Error(`no cells ${name}`);
@@ -69,7 +69,7 @@ export async function diagnosed(survey: Survey): Promise<JobDiagnosis> {
       : (["rooms", "outlet"] as const);
     const first = placeOfName(book, name)!.at;
     const [, letters, top] = /^([A-Z]+)(\d+)$/.exec(first)!;
-    const rows = filling.blocks[block]!;
+    const rows = inputs.blocks[block]!;
     for (const [who, value] of Object.entries(typed)) {
       const row = rows.findIndex((one) => String(one[key]) === who);
       if (row < 0) throw new Error(`no ${who} in ${block}`);

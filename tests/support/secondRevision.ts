@@ -1,8 +1,8 @@
 /** The demonstration's second revision: what a customer and a supplier changed. Invented, as the first is. */
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
 
-export function secondRevision(): Filling {
+export function secondRevision(): JobInputs {
   const { fields, blocks } = guestHouse;
   const rooms = blocks!.rooms!.map((row) => (row.outlet === "A-07" ? { ...row, cable: "indoor drop" } : row));
   return {

@@ -1,5 +1,5 @@
 /** The guest house with head units of the higher voltage, each with its own supply at the lower end of its cable. */
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
 
 /** Volts of that supply, on Parts. */
@@ -7,7 +7,7 @@ export const BELOW_V = 24;
 export const BELOW_KIND = "head unit, higher voltage";
 export const BELOW = "supply for the higher voltage";
 
-export const suppliedBelow: Filling = {
+export const suppliedBelow: JobInputs = {
   ...guestHouse,
   blocks: {
     ...guestHouse.blocks,

@@ -5,7 +5,7 @@
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { address, parseRange } from "../../src/formula/address";
 import { isBookError, type Book } from "../../src/workbooks/book";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
@@ -18,7 +18,7 @@ type Change = (copy: { fields: Record<string, number | string>; blocks: Rows }) 
 const filled = (change: Change): Book => {
   const copy = JSON.parse(JSON.stringify(guestHouse)) as Parameters<Change>[0];
   change(copy);
-  return layOut(multiRoom, copy as Filling);
+  return layOut(multiRoom, copy as JobInputs);
 };
 const good = recalculate(filled(() => undefined));
 const failing = (book: Book): string[] =>

@@ -4,7 +4,7 @@ import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { isBookError, type Book } from "../../src/workbooks/book";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { diagnosisOf } from "../../src/workbooks/multiRoom/diagnosisOf";
@@ -31,9 +31,9 @@ interface Built {
 /** The guest house, supplied from below so that volts are predicted too, with readings: as predicted, plus what a test says of an outlet. */
 function measured(
   off: (outlet: string, row: Readonly<Record<string, number | string>>) => Built | undefined,
-  more: Filling["blocks"] = {},
+  more: JobInputs["blocks"] = {},
 ): Book {
-  const filling: Filling = {
+  const inputs: JobInputs = {
     ...suppliedBelow,
     blocks: {
       ...suppliedBelow.blocks,
@@ -51,7 +51,7 @@ function measured(
       }),
     },
   };
-  return recalculate(layOut(multiRoom, filling));
+  return recalculate(layOut(multiRoom, inputs));
 }
 
 const at = (book: Book, column: string, outlet: string) =>

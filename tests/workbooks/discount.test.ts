@@ -7,7 +7,7 @@ import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import type { Book } from "../../src/workbooks/book";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
@@ -16,34 +16,34 @@ import { namedValue, placeOfName } from "../../src/workbooks/named";
 import { referencePrice, type Job } from "../support/referencePrice";
 import { recalculated, withLibreOffice } from "../support/tools";
 
-type Fields = NonNullable<Filling["fields"]>;
+type Fields = NonNullable<JobInputs["fields"]>;
 
 const REASON = "three houses ordered together (demonstration)";
 const SUM = { discount_sum: 250, discount_reason: REASON };
 const SHARE = { discount_share: 0.05, discount_reason: REASON };
 
-const job = (fields: Fields, blocks: Filling["blocks"] = {}): Filling => ({
+const job = (fields: Fields, blocks: JobInputs["blocks"] = {}): JobInputs => ({
   fields: { ...guestHouse.fields, ...fields },
   blocks: { ...guestHouse.blocks, ...blocks },
 });
-const computed = (filling: Filling): Book => recalculate(layOut(multiRoom, filling));
+const computed = (inputs: JobInputs): Book => recalculate(layOut(multiRoom, inputs));
 const money = (book: Book, name: string): string => Number(namedValue(book, name)).toFixed(2);
 const quoted = (book: Book): Record<string, string> => ({
   net: money(book, "quote_net"),
   tax: money(book, "quote_tax"),
   total: money(book, "quote_total"),
 });
-const reference = (filling: Filling): Record<string, string> => {
-  const { net, tax, total } = referencePrice(filling as unknown as Job);
+const reference = (inputs: JobInputs): Record<string, string> => {
+  const { net, tax, total } = referencePrice(inputs as unknown as Job);
   return { net, tax, total };
 };
 
 describe("by hand", () => {
   /** A few rooms, made up by a provisional sum to 5855.70 before the discount. */
   const rooms = guestHouse.blocks!.rooms!.slice(0, 8);
-  const madeUp = (fields: Fields): Filling => {
+  const madeUp = (fields: Fields): JobInputs => {
     const rest = { ...fields, site_tax: 0.1, site_tax_on: "materials and labour" };
-    const provisional = (sum: number): Filling["blocks"] => ({
+    const provisional = (sum: number): JobInputs["blocks"] => ({
       rooms,
       provisional: [{ name: "made up to the sum (demonstration)", sum }],
     });
@@ -67,9 +67,9 @@ describe("by hand", () => {
       { net: "5562.92", tax: "556.29", total: "6119.21" },
     ],
   ])("%s off 5855.70, tax of 10 %", (_, fields, expected) => {
-    const filling = madeUp(fields);
-    expect(quoted(computed(filling))).toEqual(expected);
-    expect(reference(filling)).toEqual(expected);
+    const inputs = madeUp(fields);
+    expect(quoted(computed(inputs))).toEqual(expected);
+    expect(reference(inputs)).toEqual(expected);
   });
 });
 
@@ -92,9 +92,9 @@ describe("against the reference pricing, to the cent", () => {
   );
   // A few, so that each base, each rule and each discount comes.
   test.each(all.filter((_, index) => index % 5 === 0))("%s", (_, fields) => {
-    const filling = job(fields);
-    const book = computed(filling);
-    expect(quoted(book)).toEqual(reference(filling));
+    const inputs = job(fields);
+    const book = computed(inputs);
+    expect(quoted(book)).toEqual(reference(inputs));
     // No sum of the quote is at odds with another; what is wrong in the demonstration stays.
     expect(summarise(book).verdict).toBe("2 to look at");
   });
@@ -127,7 +127,7 @@ describe("on the Quote", () => {
 });
 
 describe("a tax of 0 is printed with its reason from Terms", () => {
-  const why = (blocks: Filling["blocks"]): unknown[] => {
+  const why = (blocks: JobInputs["blocks"]): unknown[] => {
     const book = computed(job({ site_tax: 0 }, blocks));
     return [money(book, "quote_tax"), namedValue(book, "quote_tax_reason")];
   };
@@ -161,11 +161,11 @@ withLibreOffice(
       { ...SUM, site_tax_on: "labour only", discount_sum: 333.33 },
       { ...SHARE, site_rounding: "half even" },
     ]) {
-      const filling = job(fields);
+      const inputs = job(fields);
       const again = await readXlsx(
-        await recalculated(await writeXlsx(computed(filling), { frozen: true }), { to: "xlsx" }),
+        await recalculated(await writeXlsx(computed(inputs), { frozen: true }), { to: "xlsx" }),
       );
-      expect(quoted(again)).toEqual(reference(filling));
+      expect(quoted(again)).toEqual(reference(inputs));
       expect(namedValue(again, "checks_failed")).toBe(2);
     }
   },

@@ -10,7 +10,7 @@ import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { alignmentCard, alignmentCardExample } from "../../src/workbooks/alignmentCard/definition";
 import type { Book } from "../../src/workbooks/book";
-import type { Filling, WorkbookDefinition } from "../../src/workbooks/definition";
+import type { JobInputs, WorkbookDefinition } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
@@ -34,12 +34,12 @@ const sound: Change = ({ blocks }) => {
 function computed(
   change: Change,
   definition: WorkbookDefinition = multiRoom,
-  filling: Filling = guestHouse,
+  inputs: JobInputs = guestHouse,
 ): Book {
-  const job = JSON.parse(JSON.stringify({ blocks: {}, ...filling })) as Job;
+  const job = JSON.parse(JSON.stringify({ blocks: {}, ...inputs })) as Job;
   if (definition === multiRoom) sound(job);
   change(job);
-  return recalculate(layOut(definition, job as Filling));
+  return recalculate(layOut(definition, job as JobInputs));
 }
 
 /** Places of the checks that do not pass. */

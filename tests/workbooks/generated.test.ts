@@ -3,7 +3,7 @@
  * every sheet. A few in the usual run, 200 in `npm run prove`; JOB_SEED=17 runs that one alone.
  */
 import { recalculate } from "../../src/hosts/headless/recalculate";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
@@ -47,7 +47,7 @@ const VERDICTS = [
 const MORE_VERDICTS = ["sight_verdict", "commission_verdict", "quoteoptions_word", "quote_draft"];
 
 function held(job: Job): void {
-  const book = recalculate(layOut(multiRoom, job as Filling));
+  const book = recalculate(layOut(multiRoom, job as JobInputs));
   const { cells, loosely, differences } = compare(book, reference(job, book), TOLERANCES);
   expect(differences).toEqual([]);
   // What is calculated and not compared would be lost from here unseen.

@@ -5,7 +5,7 @@
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import type { Book, BookValue } from "../../src/workbooks/book";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { namedColumn, namedValue, placeOfName } from "../../src/workbooks/named";
@@ -16,10 +16,14 @@ import { referencePrice, type Job } from "../support/referencePrice";
 import { RULES, shareOf, taxByDecimal, tiesAt, USUAL_RATES } from "../support/usualRates";
 
 /** The demonstration without what is taxed apart, its net made up by one provisional sum. */
-function job(fields: Record<string, BookValue>, provisional: number, more: Filling["blocks"] = {}): Filling {
+function job(
+  fields: Record<string, BookValue>,
+  provisional: number,
+  more: JobInputs["blocks"] = {},
+): JobInputs {
   const { blocks } = guestHouse;
   return {
-    fields: { ...guestHouse.fields, ...fields } as Filling["fields"],
+    fields: { ...guestHouse.fields, ...fields } as JobInputs["fields"],
     blocks: {
       ...blocks,
       provisional: [{ name: "Made up to the sum (demonstration)", sum: provisional }],
@@ -28,7 +32,7 @@ function job(fields: Record<string, BookValue>, provisional: number, more: Filli
   };
 }
 
-const computed = (filling: Filling): Book => recalculate(layOut(multiRoom, filling));
+const computed = (inputs: JobInputs): Book => recalculate(layOut(multiRoom, inputs));
 const cents = (amount: unknown): number => Math.round(Number(amount) * 100);
 
 test("a net of 5855.65 at 10 %: tax 585.57, or 585.56 with half even, as worked by hand", () => {
@@ -41,14 +45,14 @@ test("a net of 5855.65 at 10 %: tax 585.57, or 585.56 with half even, as worked 
     const fields = { site_tax: 0.1, site_rounding: rule, site_tax_on: "materials and labour" };
     const base = cents(namedValue(computed(job(fields, 0, { rooms })), "price_net"));
     expect(base).toBeLessThan(585_565);
-    const filling = job(fields, (585_565 - base) / 100, { rooms });
-    const book = computed(filling);
+    const inputs = job(fields, (585_565 - base) / 100, { rooms });
+    const book = computed(inputs);
     expect(["quote_net", "quote_tax", "quote_total"].map((name) => namedValue(book, name))).toEqual([
       5855.65,
       tax,
       total,
     ]);
-    const reference = referencePrice(filling as unknown as Job);
+    const reference = referencePrice(inputs as unknown as Job);
     expect([reference.net, reference.tax]).toEqual(["5855.65", tax.toFixed(2)]);
   }
 });
@@ -91,10 +95,10 @@ test("a section whose price is a tie: cost times contingency, overhead and margi
   // By hand: plates of 2.01 at a margin of a third sell at 3.015 each; with nothing else in the section, 3.02.
   const { blocks } = guestHouse;
   const fields = { site_margin: 1 / 3, site_contingency: 0, site_overhead: 0, site_rounding: "half away" };
-  const lines = (more: Filling["blocks"], rule: string): unknown[] =>
+  const lines = (more: JobInputs["blocks"], rule: string): unknown[] =>
     namedColumn(computed(job({ ...fields, site_rounding: rule }, 0, more)), "price_lines");
   const plates = blocks!.plates!.map((plate) => ({ ...plate, price: 0 }));
-  const priced = (price: number): Filling["blocks"] => ({
+  const priced = (price: number): JobInputs["blocks"] => ({
     plates: [{ ...plates[0]!, price }, ...plates.slice(1)],
   });
   const rooms = blocks!.rooms!.map((room, index) => ({
@@ -112,7 +116,7 @@ test("a section whose price is a tie: cost times contingency, overhead and margi
 });
 
 test("provisional sums and options: added exactly, and each option rounded as it prints", () => {
-  const more: Filling["blocks"] = {
+  const more: JobInputs["blocks"] = {
     // By hand: 3 × 3.335 = 10.005; 3 × 0.335 = 1.005; 7 × 0.265 = 1.855.
     provisional: [1, 2, 3].map((n) => ({ name: `Sum ${n} (demonstration)`, sum: 3.335 })),
     options: [

@@ -6,8 +6,8 @@ import { loadLibrary } from "../../src/hosts/headless/loadLibrary";
 import { openModel, recalculate } from "../../src/hosts/headless/recalculate";
 import { address, parseAddress, parseRange } from "../../src/formula/address";
 import { inputZone, isBookError, type Book, type BookResult } from "../../src/workbooks/book";
-import type { Filling } from "../../src/workbooks/definition";
-import { fillingOf } from "../../src/workbooks/fillingOf";
+import type { JobInputs } from "../../src/workbooks/definition";
+import { jobInputsOf } from "../../src/workbooks/jobInputsOf";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
@@ -27,7 +27,7 @@ const changed = (
     fields: Record<string, number | string>;
     blocks: Record<string, Record<string, number | string>[]>;
   }) => void,
-): Filling => {
+): JobInputs => {
   const copy = JSON.parse(JSON.stringify(guestHouse)) as Parameters<typeof change>[0];
   change(copy);
   return copy;
@@ -230,11 +230,11 @@ describe("the demonstration against a reference program of the tests' own", () =
       [0.35, 0.0775, "half even", 0.12],
       [0.175, 0.21, "half away", 0.07],
     ] as const) {
-      const filling = changed(({ fields }) =>
+      const inputs = changed(({ fields }) =>
         Object.assign(fields, { site_margin: margin, site_tax: tax, site_rounding: rule, site_waste: waste }),
       );
-      const book = recalculate(layOut(multiRoom, filling));
-      const expected = referencePrice(filling as unknown as Job);
+      const book = recalculate(layOut(multiRoom, inputs));
+      const expected = referencePrice(inputs as unknown as Job);
       expect(Number(namedValue(book, "quote_total")).toFixed(2)).toBe(expected.total);
     }
   });
@@ -510,12 +510,12 @@ describe("supply, tax, options and doubt", () => {
   test.each(["materials and labour", "materials only", "labour only"])(
     "tax on %s, options and provisional sums, to the cent",
     (on) => {
-      const filling = changed(({ fields, blocks }) => {
+      const inputs = changed(({ fields, blocks }) => {
         fields.site_tax_on = on;
         blocks.options![0]!.chosen = "yes";
       });
-      const priced = recalculate(layOut(multiRoom, filling));
-      const expected = referencePrice(filling as unknown as Job);
+      const priced = recalculate(layOut(multiRoom, inputs));
+      const expected = referencePrice(inputs as unknown as Job);
       expect(Number(namedValue(priced, "quote_tax")).toFixed(2)).toBe(expected.tax);
       expect(Number(namedValue(priced, "quote_total")).toFixed(2)).toBe(expected.total);
     },
@@ -550,8 +550,8 @@ describe("supply, tax, options and doubt", () => {
 
   test("outlets that fail when their lengths are as long as they may be are shown", () => {
     /** Every length as long as it may be, in the reference program. */
-    const stretched = (filling: Filling): string[] => {
-      const long = JSON.parse(JSON.stringify(filling)) as Record<
+    const stretched = (inputs: JobInputs): string[] => {
+      const long = JSON.parse(JSON.stringify(inputs)) as Record<
         "blocks",
         Record<string, Record<string, number | string>[]>
       > & { fields: Record<string, number | string> };
@@ -662,21 +662,21 @@ describe("rows inserted and moved", () => {
 
 describe("what a person filled in", () => {
   test("comes back from the book", () => {
-    expect(fillingOf(multiRoom, layOut(multiRoom, guestHouse))).toEqual(withoutBlanks(guestHouse));
+    expect(jobInputsOf(multiRoom, layOut(multiRoom, guestHouse))).toEqual(withoutBlanks(guestHouse));
   });
 
   test("comes back from the .xlsx, and the file computes to the same", async () => {
     const read = await readXlsx(await writeXlsx(computed));
     expect(read.template).toBe("multi-room");
-    expect(fillingOf(multiRoom, read)).toEqual(withoutBlanks(guestHouse));
+    expect(jobInputsOf(multiRoom, read)).toEqual(withoutBlanks(guestHouse));
     expect(summarise(recalculate(read))).toEqual(summarise(computed));
   });
 });
 
-const withoutBlanks = (filling: Filling): Filling => ({
-  fields: filling.fields!,
+const withoutBlanks = (inputs: JobInputs): JobInputs => ({
+  fields: inputs.fields!,
   blocks: Object.fromEntries(
-    Object.entries(filling.blocks!).map(([name, rows]) => [
+    Object.entries(inputs.blocks!).map(([name, rows]) => [
       name,
       rows.map((row) => Object.fromEntries(Object.entries(row).filter(([, value]) => value !== ""))),
     ]),

@@ -12,7 +12,7 @@ import { openModel, recalculate } from "../../src/hosts/headless/recalculate";
 import { review } from "../../src/review/review";
 import { parseRange } from "../../src/formula/address";
 import { isBookError, type Book } from "../../src/workbooks/book";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { diagnosisOf } from "../../src/workbooks/multiRoom/diagnosisOf";
@@ -108,7 +108,7 @@ const wrongEntries = (book: Book): number =>
   namedColumn(book, "checks_entries").reduce<number>((sum, found) => sum + Number(found), 0);
 
 /** Every outlet measured as predicted, but for one that is dead. */
-function withDeadOutlet(word: string): Filling {
+function withDeadOutlet(word: string): JobInputs {
   const plain = recalculate(layOut(multiRoom, guestHouse));
   const column = (name: string) => namedColumn(plain, name);
   const row = (outlet: unknown) => column("rooms_outlet").indexOf(outlet as string);
@@ -137,10 +137,10 @@ test("a dead outlet is commissioned and diagnosed; no check and no finding calls
   expect(diagnosis.causes[0]!.evidence).toMatch(/G-07.*no signal/);
   expect(diagnosis.measured).toHaveLength(24);
   expect(wrongEntries(book)).toBe(0);
-  expect(review(recalculate(layOut(multiRoom, withDeadOutlet("see plan")))).map(({ says }) => says)).toEqual(
-    expect.arrayContaining([expect.stringContaining("see plan")]),
-  );
-  expect(review(book).filter(({ says }) => says.includes("no signal"))).toEqual([]);
+  expect(
+    review(recalculate(layOut(multiRoom, withDeadOutlet("see plan")))).map(({ message }) => message),
+  ).toEqual(expect.arrayContaining([expect.stringContaining("see plan")]));
+  expect(review(book).filter(({ message }) => message.includes("no signal"))).toEqual([]);
 });
 
 test("other text in such a cell, pasted past the rule, is counted by the checks", () => {

@@ -7,7 +7,7 @@ import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import type { Book } from "../../src/workbooks/book";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
@@ -73,7 +73,7 @@ const STAND_IN: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** @param nth tells which odd name comes first, so that each name meets others */
-function renamed(odd: readonly string[], nth: number): Filling {
+function renamed(odd: readonly string[], nth: number): JobInputs {
   const blocks = guestHouse.blocks!;
   const names = Object.entries(NAMES).flatMap(([block, key]) =>
     blocks[block]!.map((row) => String(row[key])),
@@ -146,15 +146,15 @@ withLibreOffice("LibreOffice computes the frozen file to the same figures", asyn
 });
 
 describe("names with the signs of wildcards", () => {
-  const filling = renamed([...WILD, ...ODD], 0);
+  const inputs = renamed([...WILD, ...ODD], 0);
 
   test("a check names them: a lookup may take one for another", () => {
-    const book = recalculate(layOut(multiRoom, filling));
+    const book = recalculate(layOut(multiRoom, inputs));
     expect(lookedAt(book, "Names with *, ? or ~")).toBe("look");
   });
 
   withLibreOffice("whatever LibreOffice makes of them, the check stands beside it", async () => {
-    const book = recalculate(layOut(multiRoom, filling));
+    const book = recalculate(layOut(multiRoom, inputs));
     const again = await readXlsx(await recalculated(await writeXlsx(book, { frozen: true }), { to: "xlsx" }));
     expect(lookedAt(again, "Names with *, ? or ~")).toBe("look");
   });

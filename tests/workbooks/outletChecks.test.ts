@@ -1,7 +1,7 @@
 /** Each outlet's own slope, and whether its receiver can command its head unit over the path, against an independent working. */
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import type { Book } from "../../src/workbooks/book";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
@@ -10,12 +10,12 @@ import { namedColumn } from "../../src/workbooks/named";
 import { referencePrice, type Job } from "../support/referencePrice";
 
 type Rows = Record<string, Record<string, number | string>[]>;
-const changed = (change: (blocks: Rows) => void): Filling => {
-  const copy = JSON.parse(JSON.stringify(guestHouse)) as Filling & { blocks: Rows };
+const changed = (change: (blocks: Rows) => void): JobInputs => {
+  const copy = JSON.parse(JSON.stringify(guestHouse)) as JobInputs & { blocks: Rows };
   change(copy.blocks);
   return copy;
 };
-const computed = (filling: Filling): Book => recalculate(layOut(multiRoom, filling));
+const computed = (inputs: JobInputs): Book => recalculate(layOut(multiRoom, inputs));
 const look = (book: Book, what: RegExp) => summarise(book).checks.find((check) => what.test(check.what))!;
 /** Outlets in whose row a column says a word. */
 const saying = (book: Book, column: string, word: string): unknown[] =>
@@ -25,15 +25,15 @@ describe("15 dB is the limit between channels at one outlet (EN 60728-1, from me
   const SLOPE = /two ends of the band lie more than 15 dB apart/;
   const SPREAD = /^Greatest difference between one outlet and another/;
   /** By the reference program: low end less high end, the greater of cold and hot. */
-  const slopes = (filling: Filling): Map<string, number> =>
+  const slopes = (inputs: JobInputs): Map<string, number> =>
     new Map(
-      [...referencePrice(filling as unknown as Job).levels].map(([outlet, [a, b, c, d]]) => [
+      [...referencePrice(inputs as unknown as Job).levels].map(([outlet, [a, b, c, d]]) => [
         outlet,
         Math.max(Math.abs(a! - c!), Math.abs(b! - d!)),
       ]),
     );
-  const steep = (filling: Filling): string[] =>
-    [...slopes(filling)].flatMap(([outlet, slope]) => (slope > 15 ? [outlet] : []));
+  const steep = (inputs: JobInputs): string[] =>
+    [...slopes(inputs)].flatMap(([outlet, slope]) => (slope > 15 ? [outlet] : []));
 
   test("in the demonstration outlets lie more than 15 dB from one another and none from itself: a note", () => {
     const levels = [...referencePrice(guestHouse as unknown as Job).levels.values()].map((row) => row[3]!);
@@ -54,7 +54,7 @@ describe("15 dB is the limit between channels at one outlet (EN 60728-1, from me
 
   test.each([-0.3, 0.3])("on either side of 15 dB, %d m from it", (past) => {
     // Slope is straight in the length, so the length of 15 dB follows from two of the reference's slopes.
-    const at = (run: number): Filling =>
+    const at = (run: number): JobInputs =>
       changed(({ rooms }) => Object.assign(rooms![21]!, { cable: "thin drop", run }));
     const [near, far] = [20, 40].map((run) => slopes(at(run)).get("A-05")!);
     const limit = 20 + ((15 - near!) * 20) / (far! - near!);
@@ -82,7 +82,7 @@ describe("15 dB is the limit between channels at one outlet (EN 60728-1, from me
 describe("an outlet behind a port without power cannot command its head unit (EN 50494, EN 50607)", () => {
   const DEAD = /passes no power: dead/;
   const ONE = /passes power at one port, of several used/;
-  const powered = (device: string, power: string): Filling =>
+  const powered = (device: string, power: string): JobInputs =>
     changed(
       ({ passives }) =>
         void Object.assign(
@@ -93,7 +93,7 @@ describe("an outlet behind a port without power cannot command its head unit (EN
 
   /** Walked from each outlet up to its head unit, without the product. */
   function behind(
-    { blocks }: Filling,
+    { blocks }: JobInputs,
     bad: (branch: Rows[string][number], feeds: number) => boolean,
   ): unknown[] {
     const { rooms, branches } = blocks as Rows;

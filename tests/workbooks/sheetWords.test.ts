@@ -11,7 +11,7 @@ import { workOf } from "../../src/pane/workOf";
 import { review } from "../../src/review/review";
 import { parseAddress, parseRange } from "../../src/formula/address";
 import { isBookError, type Book, type BookResult } from "../../src/workbooks/book";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
@@ -28,7 +28,7 @@ interface Job {
 const laidOut = (change: (job: Job) => void): Book => {
   const job = JSON.parse(JSON.stringify(guestHouse)) as Job;
   change(job);
-  return layOut(multiRoom, job as Filling);
+  return layOut(multiRoom, job as JobInputs);
 };
 const sentenceOf = (result: BookResult | undefined): string =>
   isBookError(result) ? (result.message ?? result.error) : `no error: ${String(result)}`;
@@ -81,27 +81,27 @@ describe("a run that no reel holds, from a list of another sheet", () => {
   });
 
   test("review names the cause at its cell, in its own words, and folds the sentences that follow", () => {
-    const says = review(book, recalculate);
-    expect(says).toContainEqual(
+    const message = review(book, recalculate);
+    expect(message).toContainEqual(
       expect.objectContaining({
         rule: "run longer than its reel",
         place: { sheet: "Head units", cell: "E9" },
-        says: expect.stringMatching(new RegExp(`^${HEAD}: 400 of trunk is cut at [\\d.]+ with slack`)),
+        message: expect.stringMatching(new RegExp(`^${HEAD}: 400 of trunk is cut at [\\d.]+ with slack`)),
       }),
     );
-    expect(says.filter((one) => SPOKEN_OF.test(one.says))).toEqual([]);
+    expect(message.filter((one) => SPOKEN_OF.test(one.message))).toEqual([]);
   });
 
   test("review, from the file and from a host that hands out codes without sentences", () => {
     // A sentence that no other rule stands in for.
     const clock = recalculate(laidOut(({ blocks }) => void (blocks.rooms![0]!.receiver = "wall clock")));
     const said = /Receiver of G-01 \(Rooms D\d+\) is "wall clock", a kind with no tuner count/;
-    expect(review(clock, recalculate).some(({ says }) => said.test(says))).toBe(true);
+    expect(review(clock, recalculate).some(({ message }) => said.test(message))).toBe(true);
     const bare = JSON.parse(JSON.stringify(clock)) as Book;
     for (const { results } of bare.sheets)
       for (const [at, result] of Object.entries(results))
         if (isBookError(result)) results[at] = { error: result.error };
-    expect(review(bare).some(({ says }) => said.test(says))).toBe(true);
+    expect(review(bare).some(({ message }) => said.test(message))).toBe(true);
   });
 
   test("price", async () => {

@@ -7,7 +7,7 @@ import { parseRange, address } from "../../src/formula/address";
 import type { Book } from "../../src/workbooks/book";
 import { namedColumn, namedRows, namedValue } from "../../src/workbooks/named";
 import { alignmentCardExample } from "../../src/workbooks/alignmentCard/definition";
-import { quoteReviewExample } from "../../src/workbooks/quoteReview/fillings";
+import { quoteReviewExample } from "../../src/workbooks/quoteReview/jobInputs";
 import { singleDropExample } from "../../src/workbooks/singleDrop/definition";
 import { templates } from "../../src/workbooks/templates";
 import { heldTo } from "../support/heldTo";

@@ -1,7 +1,7 @@
 /** Supplies that two head units share, devices that stop power, and lengths and hours that are not sure. */
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import type { Book } from "../../src/workbooks/book";
-import type { Filling } from "../../src/workbooks/definition";
+import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
@@ -13,10 +13,10 @@ import { BELOW, BELOW_KIND, BELOW_V, suppliedBelow } from "../support/suppliedBe
 type Rows = Record<string, Record<string, number | string>[]>;
 type Change = (copy: { fields: Record<string, number | string>; blocks: Rows }) => void;
 
-const bookOf = (change: Change, from: Filling = guestHouse): Book => {
+const bookOf = (change: Change, from: JobInputs = guestHouse): Book => {
   const copy = JSON.parse(JSON.stringify(from)) as Parameters<Change>[0];
   change(copy);
-  return recalculate(layOut(multiRoom, copy as Filling));
+  return recalculate(layOut(multiRoom, copy as JobInputs));
 };
 const of = (book: Book, block: string, id: string, column: string): unknown => {
   const key = block === "rooms" ? "outlet" : "id";

@@ -1,7 +1,7 @@
 /** Every template: empty and filled, as every host must find it. */
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { isBookError } from "../../src/workbooks/book";
-import { fillingOf } from "../../src/workbooks/fillingOf";
+import { jobInputsOf } from "../../src/workbooks/jobInputsOf";
 import { namedColumn, namedRows, namedValue } from "../../src/workbooks/named";
 import { summarise } from "../../src/workbooks/multiRoom/summarise";
 import { templates } from "../../src/workbooks/templates";
@@ -49,8 +49,8 @@ describe.each(templates.map((template) => [template.id, template] as const))("%s
     const calls = formulas.flatMap((formula) => formula.match(/RIG\.[A-Z]+\(/g) ?? []);
     expect(calls.length).toBeGreaterThan(0);
     expect(calls.length).toBeLessThanOrEqual(30);
-    expect(fillingOf(template.definition, filled)).toEqual(
-      fillingOf(template.definition, template.demonstration()),
+    expect(jobInputsOf(template.definition, filled)).toEqual(
+      jobInputsOf(template.definition, template.demonstration()),
     );
     expect(id).toBe(filled.template);
   });
@@ -59,7 +59,7 @@ describe.each(templates.map((template) => [template.id, template] as const))("%s
 describe("the apartment block of 240 outlets", () => {
   const { book } = templates[0]!.more[0]!;
   const computed = recalculate(book());
-  const reference = referencePrice(fillingOf(templates[0]!.definition, book()) as unknown as Job);
+  const reference = referencePrice(jobInputsOf(templates[0]!.definition, book()) as unknown as Job);
   const levels = heldTo({
     what: "multi-room levels",
     source: "tests/support/referencePrice.ts, handbook equations",

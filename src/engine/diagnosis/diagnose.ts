@@ -114,11 +114,11 @@ export function diagnose(
 export function doubtsShown(doubts: readonly Doubt[]): Suspect[] {
   const rows = doubts.slice(0, doubts.length > MOST_DOUBTS ? MOST_DOUBTS - 1 : MOST_DOUBTS);
   const rest = doubts.slice(rows.length);
-  const row = ({ where, says, next }: Doubt): Suspect => ({
+  const row = ({ where, message, next }: Doubt): Suspect => ({
     cause: DOUBTFUL,
     where,
     probability: 0,
-    evidence: says,
+    evidence: message,
     next,
   });
   if (rest.length === 0) return rows.map(row);
@@ -127,7 +127,7 @@ export function doubtsShown(doubts: readonly Doubt[]): Suspect[] {
     ...rows.map(row),
     row({
       where: "",
-      says: `${rest.length} more readings to look at: ${places.slice(0, 12).join(", ")}${places.length > 12 ? " and others" : ""}.`,
+      message: `${rest.length} more readings to look at: ${places.slice(0, 12).join(", ")}${places.length > 12 ? " and others" : ""}.`,
       next: "Put right those above first, and look again.",
     }),
   ];

@@ -140,7 +140,7 @@ export function mistakenUnit(
   const typical = `typically ${shown(median(values))} where ${shown(median(levels.map(({ predicted }) => predicted)))} is predicted`;
   const doubt = (what: string, next: string): Doubt => ({
     where,
-    says: `These readings do not look like dBµV: ${typical}; ${what}.`,
+    message: `These readings do not look like dBµV: ${typical}; ${what}.`,
     next: `${next} Until then no cause is told from them.`,
   });
   // Two readings of one outlet can be noise that happens to fit; none of it is below zero.
@@ -163,7 +163,7 @@ export function mistakenUnit(
   )
     return {
       where,
-      says: `The same value, ${shown(values[0]!)} dBµV, stands in all of these readings, where the prediction differs: it may have been filled down.`,
+      message: `The same value, ${shown(values[0]!)} dBµV, stands in all of these readings, where the prediction differs: it may have been filled down.`,
       next: "Enter what was measured at each outlet. Until then no cause is told from them.",
     };
   // Far too much everywhere is no fault of a distribution; far too little may be one.

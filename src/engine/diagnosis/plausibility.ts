@@ -51,7 +51,7 @@ export function plausible(given: readonly TypedOutlet[], givenHeads: readonly Ty
   if (exchanged.length >= FEWEST - 1 && exchanged.length > HALF * both) {
     doubts.push({
       where: ALL,
-      says: `The columns seem to be swapped: at ${exchanged.length} outlets the ${exchanged[0]!.columns} fit the prediction only in one another's place.`,
+      message: `The columns seem to be swapped: at ${exchanged.length} outlets the ${exchanged[0]!.columns} fit the prediction only in one another's place.`,
       next: "Enter low end, high end and volts each in its own column. Until then no cause is told from them.",
     });
     return refuse();
@@ -78,7 +78,7 @@ export function plausible(given: readonly TypedOutlet[], givenHeads: readonly Ty
   for (const { outlet, columns } of exchanged) {
     doubts.push({
       where: outlet.outlet,
-      says: `${outlet.outlet}: ${columns} seem to be swapped: they fit the prediction in one another's place.`,
+      message: `${outlet.outlet}: ${columns} seem to be swapped: they fit the prediction in one another's place.`,
       next: ASK,
     });
     drop(outlet.outlet, (one) => ({
@@ -102,8 +102,8 @@ export function plausible(given: readonly TypedOutlet[], givenHeads: readonly Ty
     for (const { outlet } of members) drop(outlet, dropLevels);
   }
   for (const one of outlets) {
-    for (const { column, says } of oddLevels(one)) {
-      doubts.push({ where: one.outlet, says, next: ASK });
+    for (const { column, message } of oddLevels(one)) {
+      doubts.push({ where: one.outlet, message, next: ASK });
       drop(one.outlet, (now) => ({
         ...now,
         levels: now.levels.map((level, at) => (at === column ? BLANK : level)),
@@ -114,8 +114,8 @@ export function plausible(given: readonly TypedOutlet[], givenHeads: readonly Ty
   doubts.push(...volts.doubts);
   outlets = outlets.map((one) => (volts.names.has(one.outlet) ? { ...one, volts: BLANK } : one));
   let heads = givenHeads.map((one) => (volts.names.has(one.head) ? { ...one, volts: BLANK } : one));
-  for (const { head, says } of contradicted(heads, outlets)) {
-    doubts.push({ where: head, says, next: ASK });
+  for (const { head, message } of contradicted(heads, outlets)) {
+    doubts.push({ where: head, message, next: ASK });
     heads = heads.map((one) => (one.head === head ? { ...one, volts: BLANK } : one));
   }
   return { doubts: [...doubts, ...unreadCells(given, givenHeads)], refused: false, outlets, heads };
@@ -133,13 +133,13 @@ function typedUnit(outlets: readonly TypedOutlet[], where: string): Doubt | unde
   const unit = foreign[0] === "%" ? "percent" : foreign[0]!;
   return {
     where,
-    says: `These readings do not look like dBµV: they were typed in ${unit}.`,
+    message: `These readings do not look like dBµV: they were typed in ${unit}.`,
     next: "Enter levels in dBµV. Until then no cause is told from them.",
   };
 }
 
 /** Single levels that no fault explains, with what they may have been. */
-function oddLevels(outlet: TypedOutlet): { column: number; says: string }[] {
+function oddLevels(outlet: TypedOutlet): { column: number; message: string }[] {
   const levels = levelsOf([outlet]);
   const offOf = ({ value, predicted }: Level): Decibels => value - predicted;
   return levels.flatMap((level) => {
@@ -167,7 +167,9 @@ function oddLevels(outlet: TypedOutlet): { column: number; says: string }[] {
         : slip
           ? `where ${shown(predicted)} is predicted: ${slip.what.replace("they are", "it is")}`
           : `where ${shown(predicted)} is predicted: a digit or the unit may be wrong`;
-    return [{ column, says: `${outlet.outlet}, ${columnInWords(outlet, column)}: ${shown(value)} ${why}.` }];
+    return [
+      { column, message: `${outlet.outlet}, ${columnInWords(outlet, column)}: ${shown(value)} ${why}.` },
+    ];
   });
 }
 
@@ -193,7 +195,7 @@ function doubtedVolts(places: readonly WithVolts[]): { doubts: Doubt[]; names: S
       value < 0 ? "a minus sign means that the probes were the other way round" : "they may be millivolts";
     doubts.push({
       where: "all volts",
-      says: `These volts are not what a supply gives: ${shown(value)} V, for instance; ${why}.`,
+      message: `These volts are not what a supply gives: ${shown(value)} V, for instance; ${why}.`,
       next: "Enter volts, inner conductor against screen. Until then they are left out.",
     });
   } else {
@@ -201,7 +203,7 @@ function doubtedVolts(places: readonly WithVolts[]): { doubts: Doubt[]; names: S
       const mains = value > MOST_VOLTS && value < 500 && unit?.toLowerCase() !== "mv";
       doubts.push({
         where: outlet,
-        says: `${outlet}: ${shown(value)} ${unit ?? "V"} cannot come from a supply on this cable${mains ? ", so it is a slip or mains on the cable: keep off it until a licensed electrician has made sure" : ""}.`,
+        message: `${outlet}: ${shown(value)} ${unit ?? "V"} cannot come from a supply on this cable${mains ? ", so it is a slip or mains on the cable: keep off it until a licensed electrician has made sure" : ""}.`,
         next: ASK,
       });
     }
@@ -213,7 +215,7 @@ function doubtedVolts(places: readonly WithVolts[]): { doubts: Doubt[]; names: S
 function contradicted(
   heads: readonly TypedHead[],
   outlets: readonly TypedOutlet[],
-): { head: string; says: string }[] {
+): { head: string; message: string }[] {
   return heads.flatMap(({ head, volts }) => {
     const none = volts.kind === "no signal" || (volts.kind === "value" && volts.value <= NO_VOLTS);
     const levels = levelsOf(outlets.filter((one) => one.head === head));
@@ -222,7 +224,7 @@ function contradicted(
     return [
       {
         head,
-        says: `${head}: no volts at the head unit, yet its outlets have their levels. Both cannot be.`,
+        message: `${head}: no volts at the head unit, yet its outlets have their levels. Both cannot be.`,
       },
     ];
   });
@@ -242,7 +244,7 @@ function unreadCells(outlets: readonly TypedOutlet[], heads: readonly TypedHead[
   return [
     {
       where: "",
-      says: `Not a reading, and taken as not measured: ${listed}${cells.length > 6 ? `; and ${cells.length - 6} more` : ""}.`,
+      message: `Not a reading, and taken as not measured: ${listed}${cells.length > 6 ? `; and ${cells.length - 6} more` : ""}.`,
       next: "Enter a number, “no signal” where the meter found none, or leave the cell blank.",
     },
   ];

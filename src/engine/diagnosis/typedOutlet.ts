@@ -23,7 +23,7 @@ export interface TypedHead {
 export interface Doubt {
   /** What to look at: an outlet, a head unit, or all of them. */
   readonly where: string;
-  readonly says: string;
+  readonly message: string;
   readonly next: string;
 }
 

@@ -36,9 +36,9 @@ export function fullestFirst(stock: readonly Stock[], capacity: number): { bins:
   let count = 0;
   for (let largest = nextFrom(0); largest < sizes.length; largest = nextFrom(largest)) {
     left[largest]! -= 1;
-    const filling = [largest, ...fullest(sizes, left, nextFrom, largest, capacity - sizes[largest]!, steps)];
+    const pattern = [largest, ...fullest(sizes, left, nextFrom, largest, capacity - sizes[largest]!, steps)];
     left[largest]! += 1;
-    for (const index of filling) {
+    for (const index of pattern) {
       left[index]! -= 1;
       bySize[index]!.push(count);
       if (left[index] === 0) next[index] = index + 1;

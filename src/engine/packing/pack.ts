@@ -2,7 +2,7 @@
  * Packs items of whole sizes into as few bins as can be.
  *
  * First-fit decreasing gives a packing, and a lower bound tells whether it is
- * the least. If not, others are tried: the fullest filling bin after bin, and
+ * the least. If not, others are tried: the fullest pattern bin after bin, and
  * the linear relaxation's whole bins with the few items left over packed by
  * themselves. Between the bound and the best of them an exact search decides.
  *
@@ -13,7 +13,7 @@
  * Range: whole sizes from 1 to the capacity. The search spends at most 100,000
  *   steps and is left out above 100 different sizes.
  */
-import { findFillings, type Budget, type Filling } from "./findFillings";
+import { findPatterns, type Budget, type BinPattern } from "./findPatterns";
 import { firstFit } from "./firstFit";
 import { fullestFirst } from "./fullestFirst";
 import { lowerBound } from "./lowerBound";
@@ -67,8 +67,8 @@ function packSorted(sorted: readonly number[], capacity: number): Packing {
 
   const budget: Budget = { steps: SEARCH_STEPS };
   for (let target = least; target < best.count; target += 1) {
-    const fillings = findFillings(stock, capacity, target, budget);
-    if (fillings) return { bins: binsOf(fillings, stock), count: target, proved: true };
+    const patterns = findPatterns(stock, capacity, target, budget);
+    if (patterns) return { bins: binsOf(patterns, stock), count: target, proved: true };
     if (budget.steps <= 0) return { ...best, proved: false };
   }
   return { ...best, proved: true };
@@ -82,7 +82,7 @@ interface Placed {
 const fewer = (one: Placed, other: Placed): Placed => (one.count < other.count ? one : other);
 
 /** The relaxation's whole bins, and the items that they leave over packed by themselves. */
-function withWholeBins(stock: readonly Stock[], whole: readonly Filling[], capacity: number): Placed {
+function withWholeBins(stock: readonly Stock[], whole: readonly BinPattern[], capacity: number): Placed {
   // A rounding error in the relaxation could ask for an item too many; it gets what there is.
   const left = stock.map(({ count }) => count);
   const bySize: number[][] = stock.map(() => []);
@@ -109,10 +109,10 @@ function withWholeBins(stock: readonly Stock[], whole: readonly Filling[], capac
 }
 
 /** The bin of each item, the items in the order of the stock. */
-function binsOf(fillings: readonly Filling[], stock: readonly Stock[]): number[] {
+function binsOf(patterns: readonly BinPattern[], stock: readonly Stock[]): number[] {
   const bySize: number[][] = stock.map(() => []);
   let bin = 0;
-  for (const { taken, times } of fillings) {
+  for (const { taken, times } of patterns) {
     for (let time = 0; time < times; time += 1, bin += 1) {
       taken.forEach((count, index) => {
         for (let n = 0; n < count; n += 1) bySize[index]!.push(bin);

@@ -1,23 +1,23 @@
 /**
  * The packing problem with parts of a bin allowed: a linear program over all
- * fillings of a bin, solved by generating fillings as they are wanted.
+ * patterns of a bin, solved by generating patterns as they are wanted.
  *
  * Its prices (what one item of a size is worth in bins) give the strongest
- * bound in use, and its fillings, rounded down, leave few items to pack.
+ * bound in use, and its patterns, rounded down, leave few items to pack.
  *
  * Source: Gilmore & Gomory, Operations Research 9 (1961) 849-859.
  * Accuracy: the bound is recomputed in whole numbers from the prices, so that
  *   a rounding error in the program can only weaken it.
  * Range: capacity up to a few thousand; meant for up to 100 sizes.
  */
-import type { Filling } from "./findFillings";
+import type { BinPattern } from "./findPatterns";
 import type { Stock } from "./stock";
 
 export interface Relaxation {
   /** A number of bins below which no packing exists. */
   readonly bound: number;
   /** Fillings of the solution, rounded down to whole bins. */
-  readonly whole: readonly Filling[];
+  readonly whole: readonly BinPattern[];
 }
 
 const MOST_ROUNDS = 2000;
@@ -59,11 +59,11 @@ export function relaxation(stock: readonly Stock[], capacity: number): Relaxatio
   const value = counts.reduce((sum, count, at) => sum + count * prices[at]!, 0);
   const whole = basis
     .map((taken, row) => ({ taken, times: Math.max(0, Math.floor(times[row]! + ROUNDING)) }))
-    .filter((filling) => filling.times > 0);
+    .filter((pattern) => pattern.times > 0);
   return { bound: worth > 0 ? Math.ceil(value / worth) : 0, whole };
 }
 
-/** The filling of one bin that is worth the most at these prices, by dynamic programming over the room. */
+/** The pattern of one bin that is worth the most at these prices, by dynamic programming over the room. */
 function mostWorth(
   sizes: readonly number[],
   prices: readonly number[],
@@ -91,7 +91,7 @@ function mostWorth(
   return { worth: best[capacity]!, taken };
 }
 
-/** Brings the entering filling into the basis in place of the leaving one. */
+/** Brings the entering pattern into the basis in place of the leaving one. */
 function pivot(inverse: number[][], times: number[], entering: readonly number[], leaving: number): void {
   const by = entering[leaving]!;
   const row = inverse[leaving]!.map((value) => value / by);

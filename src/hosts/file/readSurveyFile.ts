@@ -7,7 +7,7 @@ import { shownName } from "../../workbooks/typed/shownName";
 import { writingOf } from "../../workbooks/typed/writing";
 import { decodedText } from "./decodedText";
 import { stop, troubles } from "./fileTrouble";
-import { openQuote } from "./openQuote";
+import { unclosedQuote } from "./unclosedQuote";
 import { readCsv } from "./readCsv";
 import { readXlsx } from "./readXlsx";
 
@@ -46,7 +46,7 @@ function textTables(bytes: Uint8Array): FileTable[] {
   return Object.entries(DELIMITERS).map(([name, delimiter]) => ({
     source: `text, ${name}, ${decoded.encoding}`,
     lines: blank ? [] : readCsv(text, delimiter),
-    open: openQuote(text, delimiter),
+    open: unclosedQuote(text, delimiter),
   }));
 }
 

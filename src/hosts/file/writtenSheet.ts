@@ -13,7 +13,7 @@ import { stop, troubles } from "./fileTrouble";
 import { markedStyle, mightBeTaken } from "./keptText";
 import { MAX_CELL_TEXT, MAX_FORMULA } from "./limits";
 import { toConditionalRules } from "./marks";
-import { PlainRows, type PlainRow } from "./plainRows";
+import { FastRowWriter, type PlainRow } from "./fastRowWriter";
 import type { SheetImages } from "./sheetImages";
 import { toFoot, toPageSetup } from "./printSetup";
 import { callsUs } from "../../formula/callsUs";
@@ -31,7 +31,7 @@ export interface WrittenSheet {
   /** The sheet's XML holds values that patchedOutput puts right. */
   readonly marked: boolean;
   /** Rows that patchedOutput puts into the sheet's XML. */
-  readonly plain: PlainRows;
+  readonly plain: FastRowWriter;
   /** The last row and column that hold anything. */
   readonly last: string;
 }
@@ -158,7 +158,7 @@ export function writtenSheet(
     return typeof text === "string" && mightBeTaken(text) ? markedStyle(look, looks.length) : look;
   };
 
-  const plain = new PlainRows();
+  const plain = new FastRowWriter();
   const heights = new Map(Object.entries(source.rowHeights).map(([row, height]) => [Number(row), height]));
   const cellsOf = cellsByRow(source);
   const rows = [...new Set([...cellsOf.keys(), ...heights.keys()])].sort((a, b) => a - b);

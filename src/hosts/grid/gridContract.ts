@@ -61,7 +61,7 @@ export const CONTRACT = {
     without: "jobs can't be opened",
     isVital: true,
   },
-  plainWords: {
+  libraryMessages: {
     needs: ["setTranslationMethod"],
     without: "some sentences of the grid stand in its own words",
   },
@@ -77,7 +77,7 @@ export const CONTRACT = {
     without:
       "a name such as 3-16 or 007 may turn into a date or a number when it is filled down or replaced; look at such names",
   },
-  inOrder: {
+  evaluationOrder: {
     needs: [
       "registries.coreViewsPluginRegistry.replace",
       ...inside(EVALUATION, [
@@ -199,7 +199,7 @@ export const troublesOf = (library: GridLibrary): readonly string[] => said.get(
  * @param use puts ours in its place
  * @throws GridTrouble where it is vital and something is missing
  */
-export function keepContract(library: GridLibrary, part: Part, use: () => void): void {
+export function requireMembers(library: GridLibrary, part: Part, use: () => void): void {
   const contract: Contract = CONTRACT[part];
   const missing = contract.needs.filter(
     (path) => !path.includes("<") && memberAt(library, path) === undefined,
@@ -212,9 +212,9 @@ export function keepContract(library: GridLibrary, part: Part, use: () => void):
  * What is only there in an object of the library's is looked for when the first of them is made.
  * @param made holds what `<` points at, under its name
  * @returns whether all of it is there
- * @throws GridTrouble as {@link keepContract} does
+ * @throws GridTrouble as {@link requireMembers} does
  */
-export function keepsInside(library: GridLibrary, part: Part, made: object): boolean {
+export function requireMembersInside(library: GridLibrary, part: Part, made: object): boolean {
   const contract: Contract = CONTRACT[part];
   const missing = contract.needs.filter(
     (path) => path.includes("<") && memberAt(made, path.slice(path.indexOf("<") + 1)) === undefined,

@@ -6,11 +6,11 @@ import { allFunctions } from "../../functions/all";
 import { registerBookFacts } from "./bookFacts";
 import { registerColumnCriteria } from "./columnCriteria";
 import { registerColumnOperators } from "./columnOperators";
-import { registerInOrder } from "./inOrder";
-import { checkVersion, keepContract, type Part } from "./gridContract";
+import { registerEvaluationOrder } from "./evaluationOrder";
+import { checkVersion, requireMembers, type Part } from "./gridContract";
 import type { GridLibrary } from "./library";
 import { registerNamesStayText } from "./namesStayText";
-import { sayPlainly } from "./plainWords";
+import { translateLibraryMessages } from "./libraryMessages";
 import { registerFunctions } from "./registerFunctions";
 import { registerRuleRanges } from "./ruleRanges";
 import { registerStyledColors } from "./styledColors";
@@ -25,17 +25,17 @@ const prepared = new WeakSet<object>();
 export function prepareLibrary(library: GridLibrary, without: readonly Part[] = []): void {
   if (prepared.has(library)) return;
   const use = (part: Part, register: (library: GridLibrary) => void): void => {
-    if (!without.includes(part)) keepContract(library, part, () => register(library));
+    if (!without.includes(part)) requireMembers(library, part, () => register(library));
   };
   checkVersion(library);
   use("model", (all) => {
     registerFunctions(all, allFunctions);
     registerBookFacts(all);
   });
-  use("plainWords", sayPlainly);
+  use("libraryMessages", translateLibraryMessages);
   use("ruleRanges", registerRuleRanges);
   use("namesStayText", registerNamesStayText);
-  use("inOrder", (all) => registerInOrder(all, !without.includes("keptSpills")));
+  use("evaluationOrder", (all) => registerEvaluationOrder(all, !without.includes("keptSpills")));
   use("columnCriteria", registerColumnCriteria);
   use("columnOperators", registerColumnOperators);
   use("styledColors", registerStyledColors);

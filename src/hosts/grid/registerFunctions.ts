@@ -8,7 +8,7 @@ import type { SheetFunction } from "../../functions/core/declare";
 import { NAMESPACE } from "../../formula/namespace";
 import type { Parameter } from "../../functions/core/parameters";
 import type { GridLibrary } from "./library";
-import { saidOnSheet } from "./saidOnSheet";
+import { inSheetWordsAtCell } from "./inSheetWordsAtCell";
 
 /** A cell as the library hands it to a function and takes it back. */
 interface GridValue {
@@ -31,7 +31,7 @@ export function registerFunctions(library: GridLibrary, functions: readonly Shee
       args: sheetFunction.parameters.map((parameter) => argumentOf(library, parameter)),
       compute: function (this: unknown, ...args: unknown[]) {
         const outcome = sheetFunction.call(args.map((arg) => fromGrid(arg as GridArgument, errors)));
-        return toGrid(saidOnSheet(this, sheetFunction, outcome)) as never;
+        return toGrid(inSheetWordsAtCell(this, sheetFunction, outcome)) as never;
       },
     });
   }

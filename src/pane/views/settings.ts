@@ -82,7 +82,7 @@ async function showVersions(
       ),
     ),
     ...(warnings.length > 0
-      ? warnings.map(({ says, wayOut }) => paragraph(`${says} ${wayOut}`, "pane-caution"))
+      ? warnings.map(({ message, remedy }) => paragraph(`${message} ${remedy}`, "pane-caution"))
       : [paragraph(facts ? "Pane and functions are of one version." : "")]),
   );
 }

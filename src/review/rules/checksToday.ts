@@ -25,10 +25,10 @@ export function checksToday(fresh: Book, old: Book): Finding[] {
         weight,
         place: cause,
         cause: undefined,
-        says: `A check that the template has since: ${finding.says}`,
+        message: `A check that the template has since: ${finding.message}`,
       };
     return passed(old, line)
-      ? { ...finding, weight, place: line, cause, says: `By today's template: ${finding.says}` }
+      ? { ...finding, weight, place: line, cause, message: `By today's template: ${finding.message}` }
       : { ...finding, place: line, cause };
   });
 }

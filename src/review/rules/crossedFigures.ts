@@ -57,10 +57,10 @@ const fields = (read: Book, definition: Parameters<typeof inputsIn>[1]): Finding
         {
           weight: "wrong",
           place,
-          says: `${label} is ${figure(value)} ${unit}, and ${bound.words} is ${figure(other)}.`,
-          should: `${side === "above" ? "Above" : "Below"} it: were the two typed in each other's cell?`,
+          message: `${label} is ${figure(value)} ${unit}, and ${bound.words} is ${figure(other)}.`,
+          expected: `${side === "above" ? "Above" : "Below"} it: were the two typed in each other's cell?`,
           effect: "What is predicted from them is wrong.",
-          wayOut: "Compare both with the site and the standard.",
+          remedy: "Compare both with the site and the standard.",
         },
       ];
     });
@@ -83,14 +83,14 @@ function ranges(read: Book, { of, least, most, named }: Range): Finding[] {
   return filledCells(read, named).flatMap(({ index, value }): Finding[] => {
     const [is, from, to] = [number(likely, index), number(low, index), number(high, index)];
     const blanks = [low[index], high[index]].filter((cell) => cell && isBlank(cell.value));
-    const say = (cell: NamedCell, says: string, should: string): Finding[] => [
+    const say = (cell: NamedCell, message: string, expected: string): Finding[] => [
       {
         weight: "wrong",
         place: cell.place,
-        says: `${String(value)}: ${says}`,
-        should,
+        message: `${String(value)}: ${message}`,
+        expected,
         effect: "The price and its range go by these figures.",
-        wayOut: "Compare with the survey; correct the one that is off.",
+        remedy: "Compare with the survey; correct the one that is off.",
       },
     ];
     if (blanks.length === 1 && of === estimate.labour.minutes.name)
@@ -137,10 +137,10 @@ function losses(read: Book): Finding[] {
         {
           weight: "wrong",
           place: cell.place,
-          says: `${name} is said to lose ${figure(Math.min(low, high))} dB to a port.`,
-          should: `More than ${leastLoss(count).toFixed(1)} dB: that much is lost by parting power into ${figure(count)}.`,
+          message: `${name} is said to lose ${figure(Math.min(low, high))} dB to a port.`,
+          expected: `More than ${leastLoss(count).toFixed(1)} dB: that much is lost by parting power into ${figure(count)}.`,
           effect: "Every outlet behind it seems to get too much.",
-          wayOut: "Take the figure from the maker's sheet for this number of ways.",
+          remedy: "Take the figure from the maker's sheet for this number of ways.",
         },
       ];
     }
@@ -149,10 +149,10 @@ function losses(read: Book): Finding[] {
         {
           weight: "doubtful",
           place: portLow[index]!.place,
-          says: `${name} is said to lose ${figure(low)} dB to a port and ${figure(through)} dB through.`,
-          should: "A tap loses more to its port than through.",
+          message: `${name} is said to lose ${figure(low)} dB to a port and ${figure(through)} dB through.`,
+          expected: "A tap loses more to its port than through.",
           effect: "Its outlets seem to get too much, and all behind it too little.",
-          wayOut: "Were the two typed in each other's columns? Compare with the maker's sheet.",
+          remedy: "Were the two typed in each other's columns? Compare with the maker's sheet.",
         },
       ];
     return low > high + SAME_DB ? [ends(name, portLow[index]!, low, high)] : [];
@@ -169,8 +169,8 @@ function losses(read: Book): Finding[] {
 const ends = (name: string, { place }: NamedCell, low: number, high: number): Finding => ({
   weight: "doubtful",
   place,
-  says: `${name} is said to lose ${figure(low)} dB at the low end and ${figure(high)} dB at the high end.`,
-  should: "More at the high end, as devices of this kind do (common practice, no source).",
+  message: `${name} is said to lose ${figure(low)} dB at the low end and ${figure(high)} dB at the high end.`,
+  expected: "More at the high end, as devices of this kind do (common practice, no source).",
   effect: "The far outlets' level at the high end is predicted too high.",
-  wayOut: "Were the two typed in each other's columns? Compare with the maker's sheet.",
+  remedy: "Were the two typed in each other's columns? Compare with the maker's sheet.",
 });

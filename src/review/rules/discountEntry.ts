@@ -15,8 +15,8 @@ export const discountEntry: Rule = {
       (key) => filledCells(read, `discount_${key}`)[0],
     );
     const given = sum ?? share;
-    const told = (weight: Weight, at: typeof sum, says: string, wayOut: string): Finding[] => [
-      { weight, place: at!.place, says, should: "One discount, with its reason.", wayOut },
+    const told = (weight: Weight, at: typeof sum, message: string, remedy: string): Finding[] => [
+      { weight, place: at!.place, message, expected: "One discount, with its reason.", remedy },
     ];
     if (sum && share)
       return told(

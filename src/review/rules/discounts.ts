@@ -34,10 +34,10 @@ export const discounts: Rule = {
     return all.slice(1).map(({ place, what }): Finding => ({
       weight: "doubtful",
       place,
-      says: `A second discount: ${what}. The first is ${all[0]!.what}.`,
-      should: "One discount.",
+      message: `A second discount: ${what}. The first is ${all[0]!.what}.`,
+      expected: "One discount.",
       effect: "The price is reduced twice.",
-      wayOut: "Take one of them back, or say under Assumptions that both are meant.",
+      remedy: "Take one of them back, or say under Assumptions that both are meant.",
     }));
   },
 };

@@ -31,10 +31,10 @@ export const duplicates: Rule = {
           {
             weight: "wrong",
             place,
-            says: `The ${what} ${String(value)} stands in ${first} already.`,
-            should: "Each once, under a name of its own.",
+            message: `The ${what} ${String(value)} stands in ${first} already.`,
+            expected: "Each once, under a name of its own.",
             effect,
-            wayOut: "Clear the row that was pasted twice, or rename it.",
+            remedy: "Clear the row that was pasted twice, or rename it.",
           },
         ];
       });
@@ -65,10 +65,10 @@ function nearTwins(read: Book): Finding[] {
       {
         weight: "doubtful",
         place,
-        says: `${String(value)} in ${String(rooms[index]?.value)} is likely ${first.name} of ${first.cell} again.`,
-        should: "Each outlet once.",
+        message: `${String(value)} in ${String(rooms[index]?.value)} is likely ${first.name} of ${first.cell} again.`,
+        expected: "Each outlet once.",
         effect: "It is counted and priced twice.",
-        wayOut: "Clear one of the two rows, or give them names that tell them apart.",
+        remedy: "Clear one of the two rows, or give them names that tell them apart.",
       },
     ];
   });
@@ -90,10 +90,10 @@ function soldTwice(read: Book): Finding[] {
           {
             weight: "doubtful",
             place,
-            says: `${String(value)} is an option that is chosen, in ${option}, and a provisional sum.`,
-            should: "One of the two.",
+            message: `${String(value)} is an option that is chosen, in ${option}, and a provisional sum.`,
+            expected: "One of the two.",
             effect: "It is priced twice.",
-            wayOut: "Clear one of the two rows.",
+            remedy: "Clear one of the two rows.",
           },
         ];
   });

@@ -21,12 +21,12 @@ export const earlierVersion: Rule = {
     const { others } = earlier;
     const finding: Finding = {
       weight: others.length > 0 ? "doubtful" : "worth knowing",
-      says: `This workbook was made from version ${read.templateVersion || "unknown"} of “${title}”; today's is ${definition.version}. Its inputs were judged by today's template; formulas, checks and labels that are only otherwise since are not listed.${versionFormulas(id, read.templateVersion) ? "" : " What formulas that version had is not kept, so only what moves the price is told of a formula that was changed."}${since ? ` Since then: ${since}` : ""}`,
+      message: `This workbook was made from version ${read.templateVersion || "unknown"} of “${title}”; today's is ${definition.version}. Its inputs were judged by today's template; formulas, checks and labels that are only otherwise since are not listed.${versionFormulas(id, read.templateVersion) ? "" : " What formulas that version had is not kept, so only what moves the price is told of a formula that was changed."}${since ? ` Since then: ${since}` : ""}`,
       effect:
         others.length > 0
           ? `By today's template ${others.length === 1 ? "one cell comes" : `${others.length} cells or columns come`} to something else: ${listed(others)}.`
           : undefined,
-      wayOut:
+      remedy:
         "Go on with it, or make a workbook of today's version of it: Upgrade in the pane, or rigsheet upgrade THIS.xlsx --out NEW.xlsx.",
     };
     return [finding];

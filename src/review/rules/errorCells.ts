@@ -50,8 +50,8 @@ export function errorCells(book: Book, labelAt: LabelAt): Finding[] {
   if (followers > 0 && findings.length > 0) {
     findings.push({
       weight: "worth knowing",
-      says: `${followers} more ${followers === 1 ? "cell shows an error that follows" : "cells show errors that follow"} from those.`,
-      wayOut: "Put the others right first; these then go by themselves.",
+      message: `${followers} more ${followers === 1 ? "cell shows an error that follows" : "cells show errors that follow"} from those.`,
+      remedy: "Put the others right first; these then go by themselves.",
     });
   }
   return findings;
@@ -87,10 +87,10 @@ function findingOf(sheet: string, group: readonly ErrorCell[], labelAt: LabelAt)
   return {
     weight: "wrong",
     place: { sheet, cell: first.at },
-    says: `${labelAt(sheet, first)}${count}: ${error}, ${ours ? message : words.says}`,
-    wayOut: ours
+    message: `${labelAt(sheet, first)}${count}: ${error}, ${ours ? message : words.message}`,
+    remedy: ours
       ? "Mend the input that the sentence names, in this row or on the sheet it reads."
-      : words.wayOut,
+      : words.remedy,
   };
 }
 

@@ -5,7 +5,7 @@ import { textsIn } from "../../formula/textsIn";
 
 import { isBookError, type Book, type BookResult } from "../../workbooks/book";
 import { namesIn } from "../../formula/namesIn";
-import { checkSaying } from "../../workbooks/checkSaying";
+import { checkWithWords } from "../../workbooks/checkWithWords";
 import { templateOf } from "../../workbooks/templates";
 import type { Finding, FindingPlace } from "../finding";
 import { checks } from "../../workbooks/checkNames";
@@ -25,19 +25,19 @@ export function failingChecks(book: Book): Finding[] {
     const result = at(0);
     if (result !== "look" && result !== "error" && result !== "note") continue;
     const found = at(-1);
-    const check = definition && checkSaying(definition, words(at(-3)));
+    const check = definition && checkWithWords(definition, words(at(-3)));
     const formula = sheet.cells[address(row, zone.left - 1)]?.formula;
     findings.push({
       ...(check && { check: { id: check.id, entriesOf: check.entriesOf } }),
       weight: result === "note" ? "worth knowing" : "wrong",
       place: { sheet: sheet.name, cell: address(row, zone.left) },
       cause: formula === undefined ? undefined : firstCounted(book, formula),
-      says: isBookError(found)
+      message: isBookError(found)
         ? `${words(at(-3))}: could not be found out, it shows ${found.error}.`
         : `${words(at(-3))}: ${words(found)}.`,
       // The limit of a note is a wish, and its line says so.
-      should: result === "note" ? undefined : `${words(at(-2))}.`,
-      wayOut: `Look at ${words(at(1))}.`,
+      expected: result === "note" ? undefined : `${words(at(-2))}.`,
+      remedy: `Look at ${words(at(1))}.`,
     });
   }
   return findings;

@@ -63,10 +63,10 @@ const lengths = (read: Book): Finding[] =>
         {
           weight: "doubtful",
           place,
-          says: `A ${what} of ${figure(length)}, where the middle of the column is ${figure(Math.exp(middle))}.`,
-          should: "A length like those around it, or a note that says why not.",
+          message: `A ${what} of ${figure(length)}, where the middle of the column is ${figure(Math.exp(middle))}.`,
+          expected: "A length like those around it, or a note that says why not.",
           effect,
-          wayOut: "Compare with the plan, above all the decimal point.",
+          remedy: "Compare with the plan, above all the decimal point.",
         },
       ];
     });
@@ -96,10 +96,10 @@ const prices = (read: Book): Finding[] =>
         {
           weight: "doubtful",
           place: cell.place,
-          says: `A price of ${figure(cell.whole)}, where the others of its kind are about ${figure(Number((Math.exp(middle) * cell.size).toFixed(2)))}${block === "passives" ? ` for ${figure(cell.size)} ways` : ""}.`,
-          should: "A price like those of its kind, or a note that says why not.",
+          message: `A price of ${figure(cell.whole)}, where the others of its kind are about ${figure(Number((Math.exp(middle) * cell.size).toFixed(2)))}${block === "passives" ? ` for ${figure(cell.size)} ways` : ""}.`,
+          expected: "A price like those of its kind, or a note that says why not.",
           effect: "Each piece that is bought carries it into the price.",
-          wayOut: "Look the price up, above all its decimal point.",
+          remedy: "Look the price up, above all its decimal point.",
         },
       ];
     });
@@ -124,10 +124,10 @@ function perMetre(read: Book): Finding[] {
       {
         weight: "doubtful",
         place: cell.place,
-        says: `A reel at ${figure(cell.price)}: ${figure(Number(cell.each.toPrecision(2)))} for each metre or foot, where the other cables are about ${figure(Number(middle.toPrecision(2)))}.`,
-        should: "The price of a whole reel.",
+        message: `A reel at ${figure(cell.price)}: ${figure(Number(cell.each.toPrecision(2)))} for each metre or foot, where the other cables are about ${figure(Number(middle.toPrecision(2)))}.`,
+        expected: "The price of a whole reel.",
         effect: "Each reel that is bought carries it into the price.",
-        wayOut: "Look the price up: of a reel, not of a metre.",
+        remedy: "Look the price up: of a reel, not of a metre.",
       },
     ];
   });
@@ -160,10 +160,10 @@ const copied = (read: Book): Finding[] =>
         {
           weight: "doubtful",
           place: part.place,
-          says: `${part.name} of ${figure(part.of)} ${what} costs what ${smaller.name} of ${figure(smaller.of)} costs, ${figure(part.value as number)}.`,
-          should: "A price of its own.",
+          message: `${part.name} of ${figure(part.of)} ${what} costs what ${smaller.name} of ${figure(smaller.of)} costs, ${figure(part.value as number)}.`,
+          expected: "A price of its own.",
           effect: "Each piece that is bought carries it into the price.",
-          wayOut: "Look both prices up: was one copied from the other's row?",
+          remedy: "Look both prices up: was one copied from the other's row?",
         },
       ];
     });
@@ -185,10 +185,10 @@ function levels(read: Book): Finding[] {
           {
             weight: "doubtful",
             place,
-            says: `A level of ${figure(level)} dBµV, where the other head units and ends of the band have about ${figure(middle)}.`,
-            should: "A level like those of the others, or a note that says why not.",
+            message: `A level of ${figure(level)} dBµV, where the other head units and ends of the band have about ${figure(middle)}.`,
+            expected: "A level like those of the others, or a note that says why not.",
             effect: "Every outlet that it feeds goes by it.",
-            wayOut: "Compare with the maker's sheet.",
+            remedy: "Compare with the maker's sheet.",
           },
         ],
   );

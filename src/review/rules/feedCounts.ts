@@ -89,14 +89,14 @@ const heads = (read: Book, fed: readonly Fed[]): Finding[] =>
     ];
   });
 
-function tooMany({ place }: Pick<Fed, "place">, says: string, should: string): Finding {
+function tooMany({ place }: Pick<Fed, "place">, message: string, expected: string): Finding {
   return {
     weight: "wrong",
     place,
-    says,
-    should,
+    message,
+    expected,
     effect: "Each is predicted the full level of a port.",
-    wayOut: "Compare “fed from” with the plan, first in this row; or choose a device with more ports.",
+    remedy: "Compare “fed from” with the plan, first in this row; or choose a device with more ports.",
   };
 }
 

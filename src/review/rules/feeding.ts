@@ -24,10 +24,10 @@ export const feeding: Rule = {
         twice.push({
           weight: "wrong",
           place,
-          says: `${String(value)} is the name of another feeder too, in ${first}.`,
-          should: "A name of its own.",
+          message: `${String(value)} is the name of another feeder too, in ${first}.`,
+          expected: "A name of its own.",
           effect: "What is fed from it hangs on two; the first is taken.",
-          wayOut: "Rename one, and correct “fed from” where it was meant.",
+          remedy: "Rename one, and correct “fed from” where it was meant.",
         });
       }
     }
@@ -38,7 +38,7 @@ export const feeding: Rule = {
         const lost = [...renamed][index];
         return lost === undefined
           ? one
-          : { ...one, meant: lost, should: `A name of its own: ${lost}, by what is fed from it.` };
+          : { ...one, meant: lost, expected: `A name of its own: ${lost}, by what is fed from it.` };
       }),
       ...fedByTwo(read),
       ...rings(read),
@@ -57,10 +57,10 @@ export const feeding: Rule = {
             {
               weight: "wrong",
               place: source.place,
-              says: `${String(value)} is fed from “${String(source.value)}”, with a blank at its end.`,
-              should: `“${String(source.value).trim()}”, as in ${alike}.`,
+              message: `${String(value)} is fed from “${String(source.value)}”, with a blank at its end.`,
+              expected: `“${String(source.value).trim()}”, as in ${alike}.`,
               effect: "Its level cannot be found, and its tuners are counted nowhere.",
-              wayOut: "Enter the name again.",
+              remedy: "Enter the name again.",
               meant: String(source.value).trim(),
             },
           ];
@@ -68,12 +68,12 @@ export const feeding: Rule = {
           {
             weight: "wrong",
             place: source.place,
-            says: isBlank(source.value)
+            message: isBlank(source.value)
               ? `Nothing feeds ${String(value)}.`
               : `${String(value)} is fed from ${String(source.value)}, which is not there.`,
-            should: "A branch or head unit of this workbook.",
+            expected: "A branch or head unit of this workbook.",
             effect: "Its level cannot be found, and its tuners are counted nowhere.",
-            wayOut: "Enter the name of what feeds it as it stands on Branches or Head units.",
+            remedy: "Enter the name of what feeds it as it stands on Branches or Head units.",
           },
         ];
       });
@@ -107,10 +107,10 @@ function fedByTwo(book: Book): Finding[] {
       {
         weight: "wrong",
         place: source.place,
-        says: `${String(value)} is fed from ${String(source.value)} here and from ${other} further up.`,
-        should: "One feeder for each outlet.",
+        message: `${String(value)} is fed from ${String(source.value)} here and from ${other} further up.`,
+        expected: "One feeder for each outlet.",
         effect: "It is counted and priced twice, and its tuners on both.",
-        wayOut: "Clear the row that is wrong, or give the second outlet a name of its own.",
+        remedy: "Clear the row that is wrong, or give the second outlet a name of its own.",
       },
     ];
   });
@@ -140,10 +140,10 @@ function rings(book: Book): Finding[] {
       {
         weight: "wrong",
         place: start.place,
-        says: `${start.name} is fed by itself${path.length > 1 ? `, round by ${path.length - 1} other ${path.length === 2 ? "branch" : "branches"}` : ""}.`,
-        should: "A way from each branch back to a head unit.",
+        message: `${start.name} is fed by itself${path.length > 1 ? `, round by ${path.length - 1} other ${path.length === 2 ? "branch" : "branches"}` : ""}.`,
+        expected: "A way from each branch back to a head unit.",
         effect: "No level behind it can be found.",
-        wayOut: "Compare “fed from” with the plan; one of them names the wrong branch.",
+        remedy: "Compare “fed from” with the plan; one of them names the wrong branch.",
       },
     ];
   });

@@ -13,9 +13,9 @@ export const hidden: Rule = {
             {
               weight: "doubtful" as const,
               place: { sheet: sheet.name, cell: "A1" },
-              says: `The sheet ${sheet.name} is hidden.`,
+              message: `The sheet ${sheet.name} is hidden.`,
               effect: "Its figures count without being seen.",
-              wayOut: "Show it again: right-click a sheet's tab, unhide.",
+              remedy: "Show it again: right-click a sheet's tab, unhide.",
             },
           ]
         : []),
@@ -40,9 +40,9 @@ function lines(
     {
       weight: "doubtful",
       place: { sheet, cell },
-      says: `${indices.length} ${are} hidden, the first is ${kind} ${name}.`,
+      message: `${indices.length} ${are} hidden, the first is ${kind} ${name}.`,
       effect: "What stands there counts without being seen.",
-      wayOut: `Choose the ${kind}s around them and show them again.`,
+      remedy: `Choose the ${kind}s around them and show them again.`,
     },
   ];
 }

@@ -33,10 +33,10 @@ function held(book: Book, { name, label, input, namesRows }: Input, { place, val
     {
       weight: "wrong",
       place,
-      says: `${label} is ${shown(value)}.`,
+      message: `${label} is ${shown(value)}.`,
       ...broken,
       effect: hidesDiscount ? "The price is lowered, and the quote does not say so." : undefined,
-      wayOut:
+      remedy:
         hidesDiscount && namedCells(book, estimate.discount.sum.name).length > 0
           ? "Enter a discount in its own cells on Terms, with its reason; then it prints as one."
           : `Enter it again. ${input.what}.`,
@@ -47,7 +47,7 @@ function held(book: Book, { name, label, input, namesRows }: Input, { place, val
 /** A name with a blank at an end looks like another and is none. */
 function withBlanks(value: BookResult | undefined): Broken | undefined {
   if (typeof value !== "string" || value === value.trim()) return undefined;
-  return { should: `“${value.trim()}”, without a blank at its end.`, meant: value.trim() };
+  return { expected: `“${value.trim()}”, without a blank at its end.`, meant: value.trim() };
 }
 
 const shown = (value: BookResult | undefined): string => {

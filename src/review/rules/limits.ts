@@ -13,7 +13,7 @@ const COLUMNS = [
     what: "too little level",
     unit: "dBµV",
     limit: estimate.site.level_low.name,
-    wayOut: "Shorten the run, take a better cable, or a splitter that loses less.",
+    remedy: "Shorten the run, take a better cable, or a splitter that loses less.",
   },
   {
     verdict: estimate.rooms.fits.bearable.name,
@@ -23,7 +23,7 @@ const COLUMNS = [
     what: "too much level",
     unit: "dBµV",
     limit: estimate.site.level_high.name,
-    wayOut: "Take a tap or an outlet that loses more.",
+    remedy: "Take a tap or an outlet that loses more.",
   },
   {
     verdict: estimate.heads.power.name,
@@ -33,7 +33,7 @@ const COLUMNS = [
     what: "too few volts",
     unit: "V",
     limit: estimate.heads.least.name,
-    wayOut: "Take a cable with less resistance, a supply with more volts, or move it nearer.",
+    remedy: "Take a cable with less resistance, a supply with more volts, or move it nearer.",
   },
   {
     verdict: estimate.heads.capacity.name,
@@ -43,7 +43,7 @@ const COLUMNS = [
     what: "more tuners than user bands",
     unit: "tuners",
     limit: estimate.heads.bands.name,
-    wayOut: "Add a head unit or take one with more user bands.",
+    remedy: "Add a head unit or take one with more user bands.",
   },
 ] as const;
 
@@ -71,7 +71,7 @@ export const limits: Rule = {
   reason: "An outlet without level, or a head unit without volts or user bands, does not work.",
   example: "Outlet A-07 gets 42 dBµV where 47 is the least.",
   find: ({ read, computed }) =>
-    COLUMNS.flatMap(({ verdict, bad, of, named, what, unit, limit, wayOut }) => {
+    COLUMNS.flatMap(({ verdict, bad, of, named, what, unit, limit, remedy }) => {
       const figures = namedCells(computed, of);
       const names = namedCells(computed, named);
       const bounds = namedCells(computed, limit);
@@ -91,10 +91,10 @@ export const limits: Rule = {
             weight: "wrong",
             place,
             cause: unit === "V" ? tooWeak(read, index) : undefined,
-            says: `${String(names[index]?.value ?? "")} has ${what}: ${typeof found === "number" ? `${inShort(found)} ${unit}` : "no point at which it could run"}.`,
-            should: `${bad === "low" ? "At least" : "At most"} ${String(bound)} ${unit}.`,
+            message: `${String(names[index]?.value ?? "")} has ${what}: ${typeof found === "number" ? `${inShort(found)} ${unit}` : "no point at which it could run"}.`,
+            expected: `${bad === "low" ? "At least" : "At most"} ${String(bound)} ${unit}.`,
             effect: "It will not work as quoted.",
-            wayOut,
+            remedy,
           },
         ];
       });

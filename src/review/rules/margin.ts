@@ -17,17 +17,17 @@ export const margin: Rule = {
   example: "A margin of 2.2 % where 22 % was meant; a discount of 30 % off a price with a margin of 22 %.",
   find: ({ read, computed, options: { marginFloor } }) => {
     if (!hasJob(read) || onPurpose(read)(LABEL)) return [];
-    const should = `${percent(marginFloor)} or more.`;
+    const expected = `${percent(marginFloor)} or more.`;
     const low = filledCells(read, estimate.site.margin.name).flatMap(({ place, value }): Finding[] =>
       typeof value === "number" && value < marginFloor
         ? [
             {
               weight: "doubtful",
               place,
-              says: `The margin is ${percent(value)}.`,
-              should,
+              message: `The margin is ${percent(value)}.`,
+              expected,
               effect: "The job earns less than the floor.",
-              wayOut:
+              remedy:
                 "Raise the margin, or have the low one agreed and list it, with the reason, on Terms among what is on purpose.",
             },
           ]
@@ -42,13 +42,13 @@ export const margin: Rule = {
       {
         weight: "doubtful",
         place: discount!.place,
-        says:
+        message:
           left < 0
             ? `With the discount the job is sold under its cost: the margin is ${percent(left)}.`
             : `The discount leaves a margin of ${percent(left)}.`,
-        should,
+        expected,
         effect: "The job earns less than the floor.",
-        wayOut:
+        remedy:
           "Lower the discount, or have the low margin agreed and list it, with the reason, on Terms among what is on purpose.",
       },
     ];

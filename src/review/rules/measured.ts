@@ -15,7 +15,7 @@ interface Measured {
   readonly from: string;
   readonly to: string;
   readonly tolerance: string;
-  readonly wayOut: string;
+  readonly remedy: string;
 }
 
 const SEE_DIAGNOSIS = "Read Diagnosis for likely causes and the next measurement; measure again first.";
@@ -29,7 +29,7 @@ const MEASURED: readonly Measured[] = [
     from: estimate.commission[`${end}_from`].name,
     to: estimate.commission[`${end}_to`].name,
     tolerance: estimate.commissioningLimits.tolerance.name,
-    wayOut: SEE_DIAGNOSIS,
+    remedy: SEE_DIAGNOSIS,
   })),
   {
     built: estimate.rooms.built_volts.name,
@@ -39,7 +39,7 @@ const MEASURED: readonly Measured[] = [
     from: estimate.commission.volts_due.name,
     to: estimate.commission.volts_due.name,
     tolerance: estimate.commissioningLimits.volts_tolerance.name,
-    wayOut: SEE_DIAGNOSIS,
+    remedy: SEE_DIAGNOSIS,
   },
   {
     built: estimate.heads.built_volts.name,
@@ -50,7 +50,7 @@ const MEASURED: readonly Measured[] = [
     from: estimate.heads.volts.name,
     to: estimate.heads.supplied.name,
     tolerance: estimate.commissioningLimits.volts_tolerance.name,
-    wayOut: "Measure at the supply's output and along its cable, under load; look for a bad contact.",
+    remedy: "Measure at the supply's output and along its cable, under load; look for a bad contact.",
   },
 ];
 
@@ -66,7 +66,7 @@ export const measured: Rule = {
 
 function findingsOf(
   book: Book,
-  { built, named, what, unit, from, to, tolerance, wayOut }: Measured,
+  { built, named, what, unit, from, to, tolerance, remedy }: Measured,
 ): Finding[] {
   const names = namedCells(book, named);
   const least = namedCells(book, from);
@@ -82,9 +82,9 @@ function findingsOf(
       {
         weight: "doubtful",
         place,
-        says: `${String(names[index]?.value ?? "")} reads ${figure(read)} ${unit} ${what}, ${Math.abs(off).toFixed(1)} ${unit === "V" ? "V" : "dB"} ${off > 0 ? "over" : "under"} the prediction.`,
-        should: `${low === high ? low.toFixed(1) : `${low.toFixed(1)} to ${high.toFixed(1)}`} ${unit}, give or take ${figure(room)}.`,
-        wayOut,
+        message: `${String(names[index]?.value ?? "")} reads ${figure(read)} ${unit} ${what}, ${Math.abs(off).toFixed(1)} ${unit === "V" ? "V" : "dB"} ${off > 0 ? "over" : "under"} the prediction.`,
+        expected: `${low === high ? low.toFixed(1) : `${low.toFixed(1)} to ${high.toFixed(1)}`} ${unit}, give or take ${figure(room)}.`,
+        remedy,
       },
     ];
   });

@@ -25,10 +25,10 @@ export const mirroredRows: Rule = {
         {
           weight: "wrong",
           place: first?.place,
-          says: `${of.heading} has ${rows} ${rows === 1 ? "row" : "rows"} ${other < own ? "fewer" : "more"} than ${block.heading.toLowerCase()}, which follows it row by row.`,
-          should: "As many rows in both.",
+          message: `${of.heading} has ${rows} ${rows === 1 ? "row" : "rows"} ${other < own ? "fewer" : "more"} than ${block.heading.toLowerCase()}, which follows it row by row.`,
+          expected: "As many rows in both.",
           effect: "Sums over both are an error or leave something out.",
-          wayOut:
+          remedy:
             other < own
               ? "A row was deleted here: insert one again between the thin rows, and fill it if it was needed."
               : "Add rows with Add rows, which lets both grow.",

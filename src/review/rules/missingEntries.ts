@@ -61,12 +61,12 @@ const isMissing = ({ input }: Input, { value }: InputCell): boolean =>
 const missing = ({ label, block, input, cells }: Input, { place, value, called }: InputCell): Finding => ({
   weight: "wrong",
   place,
-  says: isBlank(value)
+  message: isBlank(value)
     ? `${label}${block === undefined || cells.length === 0 ? "" : ` of ${called}`} is blank.`
     : `${label} is “${String(value)}”.`,
-  should: `${input.what}${input.example ? `, such as ${input.example}` : ""}.`,
+  expected: `${input.what}${input.example ? `, such as ${input.example}` : ""}.`,
   effect: block === undefined ? "A blank counts as zero, and prints as nothing." : "A blank counts as zero.",
-  wayOut: "Fill the cell.",
+  remedy: "Fill the cell.",
 });
 
 /** Rows that are filled and have no name: no sum and no list sees them. */
@@ -83,10 +83,10 @@ function namelessRows(inputs: readonly Input[], read: Book): Finding[] {
           {
             weight: "wrong",
             place: cell.place,
-            says: `This row is filled and has no name: ${label} is blank.`,
-            should: "A name of its own, or an empty row.",
+            message: `This row is filled and has no name: ${label} is blank.`,
+            expected: "A name of its own, or an empty row.",
             effect: "It is neither counted nor priced, and what names it elsewhere is not found.",
-            wayOut: "Fill the cell, or clear the row.",
+            remedy: "Fill the cell, or clear the row.",
             meant: wantedName(inputs, read, name),
           },
         ];

@@ -36,10 +36,10 @@ export function origin(book: Book): Finding[] {
     return [
       {
         weight: "worth knowing",
-        says: book.template
+        message: book.template
           ? `This workbook says that it was made from the template “${book.template}”, which is not known here. Only its errors were looked for.`
           : "This workbook was not made from one of our templates. Only its errors were looked for.",
-        wayOut:
+        remedy:
           "Start a workbook from a template and copy the inputs over; or read on, if it is meant to be another.",
       },
     ];
@@ -47,16 +47,16 @@ export function origin(book: Book): Finding[] {
   const { template, made } = found;
   if (made === "now") return [];
   const { version } = template.definition;
-  const says = `This workbook was made from version ${book.templateVersion || "unknown"} of “${template.title}”.`;
+  const message = `This workbook was made from version ${book.templateVersion || "unknown"} of “${template.title}”.`;
   return [
     {
       weight: "doubtful",
-      says:
+      message:
         made === "earlier"
-          ? `${says} Its formulas were not compared with today's template.`
-          : `${says} This is an older Rigsheet, which does not know that template. Only errors were looked for.`,
-      should: `Version ${version}.`,
-      wayOut:
+          ? `${message} Its formulas were not compared with today's template.`
+          : `${message} This is an older Rigsheet, which does not know that template. Only errors were looked for.`,
+      expected: `Version ${version}.`,
+      remedy:
         made === "earlier"
           ? "Start a workbook from today's template and copy the inputs over, block by block."
           : "Review it with a Rigsheet as new as the workbook.",

@@ -80,8 +80,8 @@ const keyOf = (cell: string, value: unknown): string =>
 const stray = (sheet: string, cell: string, value: unknown, count: number): Finding => ({
   weight: "doubtful",
   place: { sheet, cell },
-  says: `“${String(value)}”${count > 1 ? ` and ${count - 1} more cells of its row` : ""} stand outside every block.`,
-  should: "Rows between the two thin rows of a block.",
+  message: `“${String(value)}”${count > 1 ? ` and ${count - 1} more cells of its row` : ""} stand outside every block.`,
+  expected: "Rows between the two thin rows of a block.",
   effect: "It is neither counted nor priced.",
-  wayOut: "Move it into the block: add rows there and enter it again.",
+  remedy: "Move it into the block: add rows there and enter it again.",
 });

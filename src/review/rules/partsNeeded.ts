@@ -38,12 +38,12 @@ export const partsNeeded: Rule = {
       findings.push({
         weight: "doubtful",
         place: uncounted ? namedCells(read, estimate.fittings.fixed.name)[uncounted.index]?.place : place,
-        says: uncounted
+        message: uncounted
           ? `Nothing counts “${String(uncounted.value)}”.`
           : `No fitting that is counted is named for ${what}.`,
-        should: `A line for ${what}, unless others supply it.`,
+        expected: `A line for ${what}, unless others supply it.`,
         effect: "The price holds nothing for it.",
-        wayOut: "Add the fitting on Parts, or say under Exclusions who supplies it.",
+        remedy: "Add the fitting on Parts, or say under Exclusions who supplies it.",
       });
     }
     const bonds = namedCells(read, estimate.bonds.where.name);
@@ -52,9 +52,9 @@ export const partsNeeded: Rule = {
       findings.push({
         weight: "doubtful",
         place: bonds[1]?.place,
-        says: "No bonding conductor is listed.",
-        should: "Each conductor to look at; the local code and licensed practice decide which.",
-        wayOut: "List them on Bonding, or have a licensed person say that there are none.",
+        message: "No bonding conductor is listed.",
+        expected: "Each conductor to look at; the local code and licensed practice decide which.",
+        remedy: "List them on Bonding, or have a licensed person say that there are none.",
       });
     }
     for (const { value, index, place: at } of fittings) {
@@ -62,8 +62,8 @@ export const partsNeeded: Rule = {
       findings.push({
         weight: "worth knowing",
         place: at,
-        says: `Nothing needs ${String(value)}: it is counted by nothing.`,
-        wayOut: "Say on Parts how many it takes, or clear the line.",
+        message: `Nothing needs ${String(value)}: it is counted by nothing.`,
+        remedy: "Say on Parts how many it takes, or clear the line.",
       });
     }
     for (const [of, what] of [
@@ -79,10 +79,10 @@ export const partsNeeded: Rule = {
         findings.push({
           weight: "wrong",
           place: cell.place,
-          says: `Head unit ${String(value)} has no ${what}.`,
-          should: "One of the Parts sheet.",
+          message: `Head unit ${String(value)} has no ${what}.`,
+          expected: "One of the Parts sheet.",
           effect: "It is neither priced nor powered.",
-          wayOut: "Choose it from the list.",
+          remedy: "Choose it from the list.",
         });
       }
     }
@@ -97,10 +97,10 @@ export const partsNeeded: Rule = {
         findings.push({
           weight: "wrong",
           place: cell.place,
-          says: `${String(value)} has no ${what}.`,
-          should: "One of the Parts sheet.",
+          message: `${String(value)} has no ${what}.`,
+          expected: "One of the Parts sheet.",
           effect: "It is not priced, and its level cannot be found.",
-          wayOut: "Choose it from the list.",
+          remedy: "Choose it from the list.",
         });
       }
     }
@@ -114,10 +114,10 @@ export const partsNeeded: Rule = {
         findings.push({
           weight: "doubtful",
           place: at,
-          says: `Nothing hangs on ${String(value)}.`,
-          should: `A ${what} that feeds something.`,
+          message: `Nothing hangs on ${String(value)}.`,
+          expected: `A ${what} that feeds something.`,
           effect: "It is bought and fitted for nothing.",
-          wayOut: "Clear its row, or correct “fed from” of what it should feed.",
+          remedy: "Clear its row, or correct “fed from” of what it should feed.",
         });
       }
     }

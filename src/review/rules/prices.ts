@@ -30,22 +30,22 @@ export const prices: Rule = {
           findings.push({
             weight: "wrong",
             place: own.place,
-            says: `${part} has no price.`,
+            message: `${part} has no price.`,
             effect: "Each piece of it is given away.",
-            wayOut: "Ask the supplier and enter the price with its date.",
+            remedy: "Ask the supplier and enter the price with its date.",
           });
         }
         if (held && typeof date === "number" && (typeof held.value !== "number" || held.value < date)) {
           findings.push({
             weight: "doubtful",
             place: held.place,
-            says:
+            message:
               typeof held.value === "number"
                 ? `The price of ${part} held until ${isoDate(held.value)}.`
                 : `The price of ${part} has no date until which it holds.`,
-            should: `${isoDate(date)} or later: the date of the quote.`,
+            expected: `${isoDate(date)} or later: the date of the quote.`,
             effect: "It may cost more than was counted.",
-            wayOut: "Ask the supplier anew.",
+            remedy: "Ask the supplier anew.",
           });
         }
         const from = priced[index];
@@ -58,17 +58,17 @@ export const prices: Rule = {
           findings.push({
             weight: "wrong",
             place: from.place,
-            says: `The price of ${part} is of ${isoDate(from.value)} and held until ${isoDate(held.value)}.`,
-            should: "The day of the price first, then its last day.",
-            wayOut: "Were the two typed in each other's column?",
+            message: `The price of ${part} is of ${isoDate(from.value)} and held until ${isoDate(held.value)}.`,
+            expected: "The day of the price first, then its last day.",
+            remedy: "Were the two typed in each other's column?",
           });
         } else if (typeof date === "number" && typeof from?.value === "number" && from.value > date) {
           findings.push({
             weight: "doubtful",
             place: from.place,
-            says: `The price of ${part} is of ${isoDate(from.value)}, after the quote.`,
-            should: `${isoDate(date)} or earlier: the date of the quote.`,
-            wayOut: "Correct the date that is off.",
+            message: `The price of ${part} is of ${isoDate(from.value)}, after the quote.`,
+            expected: `${isoDate(date)} or earlier: the date of the quote.`,
+            remedy: "Correct the date that is off.",
           });
         }
         if (
@@ -82,10 +82,10 @@ export const prices: Rule = {
           findings.push({
             weight: "doubtful",
             place: held.place,
-            says: `The price of ${part} holds until ${isoDate(held.value)}, the quote until ${isoDate(quoteUntil)}.`,
-            should: `${isoDate(quoteUntil)} or later, or a quote that holds no longer than its prices.`,
+            message: `The price of ${part} holds until ${isoDate(held.value)}, the quote until ${isoDate(quoteUntil)}.`,
+            expected: `${isoDate(quoteUntil)} or later, or a quote that holds no longer than its prices.`,
             effect: "A rise in between is at the firm's cost.",
-            wayOut: "Ask the supplier to hold it, or shorten the quote's validity.",
+            remedy: "Ask the supplier to hold it, or shorten the quote's validity.",
           });
         }
         const list = listed && Object.hasOwn(listed, plainWord(value)) ? listed[plainWord(value)] : undefined;
@@ -93,9 +93,9 @@ export const prices: Rule = {
           findings.push({
             weight: "doubtful",
             place: own.place,
-            says: `${part} is priced at ${typeof own.value === "number" ? figure(own.value) : "nothing"}, the list says ${figure(list)}.`,
-            should: figure(list),
-            wayOut: "Take the list's price, or write on Log why not.",
+            message: `${part} is priced at ${typeof own.value === "number" ? figure(own.value) : "nothing"}, the list says ${figure(list)}.`,
+            expected: figure(list),
+            remedy: "Take the list's price, or write on Log why not.",
           });
         }
         return findings;

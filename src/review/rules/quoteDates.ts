@@ -30,9 +30,9 @@ export const quoteDates: Rule = {
         {
           weight: "wrong",
           place,
-          says: `The quote of ${isoDate(date)} is valid until ${isoDate(until)}: it has run out before it goes out.`,
-          should: `A day after ${isoDate(date)}.`,
-          wayOut: "Correct the date that is off.",
+          message: `The quote of ${isoDate(date)} is valid until ${isoDate(until)}: it has run out before it goes out.`,
+          expected: `A day after ${isoDate(date)}.`,
+          remedy: "Correct the date that is off.",
         },
       ];
     if (days <= LONGEST_DAYS) return [];
@@ -40,10 +40,10 @@ export const quoteDates: Rule = {
       {
         weight: "doubtful",
         place,
-        says: `The quote of ${isoDate(date)} is valid until ${isoDate(until)}: for ${days} days.`,
-        should: "Some weeks or months, and no longer than its prices.",
+        message: `The quote of ${isoDate(date)} is valid until ${isoDate(until)}: for ${days} days.`,
+        expected: "Some weeks or months, and no longer than its prices.",
         effect: "The firm is bound to this price for so long.",
-        wayOut: "Correct the year, or say on Log why so long.",
+        remedy: "Correct the year, or say on Log why so long.",
       },
     ];
   },
@@ -62,9 +62,9 @@ export function farFromPrices(read: Book, date: number): Finding | undefined {
   return {
     weight: "doubtful",
     place: namedCells(read, estimate.site.date.name)[0]?.place,
-    says: `The quote is of ${isoDate(date)}, its prices of about ${isoDate(Math.round(middle))}.`,
-    should: "A date near that of the prices: is the year right?",
+    message: `The quote is of ${isoDate(date)}, its prices of about ${isoDate(Math.round(middle))}.`,
+    expected: "A date near that of the prices: is the year right?",
     effect: "Validity, prices and the compass bearing go by it.",
-    wayOut: "Correct the date; if it is right, ask for all prices anew.",
+    remedy: "Correct the date; if it is right, ask for all prices anew.",
   };
 }

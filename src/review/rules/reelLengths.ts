@@ -61,12 +61,12 @@ export const reelLengths: Rule = {
   },
 };
 
-const longer = ({ place }: NamedCell, says: string): Finding => ({
+const longer = ({ place }: NamedCell, message: string): Finding => ({
   weight: "wrong",
   place,
-  says,
-  should: "Runs that a reel holds.",
+  message,
+  expected: "Runs that a reel holds.",
   effect: "The cable cannot be counted, so there is no price.",
-  wayOut:
+  remedy:
     "Compare the length with the plan; or choose a longer reel, or part the run with a joint on purpose.",
 });

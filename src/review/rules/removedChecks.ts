@@ -13,10 +13,10 @@ export const removedChecks: Rule = {
         ).map(({ place, line }): Finding => ({
           weight: "wrong",
           place,
-          says: "A check of the template is gone or changed.",
-          should: line,
+          message: "A check of the template is gone or changed.",
+          expected: line,
           effect: "What it looked for is no longer found.",
-          wayOut: "Write it there again, or copy the sheet Checks from the template.",
+          remedy: "Write it there again, or copy the sheet Checks from the template.",
         }))
       : [],
 };

@@ -15,17 +15,17 @@ export const removedTexts: Rule = {
     const findings: Finding[] = [
       ...sheets.map(({ name }): Finding => ({
         weight: "wrong",
-        says: `The sheet ${name} is gone.`,
-        wayOut: "Start a workbook from the template and copy the inputs over.",
+        message: `The sheet ${name} is gone.`,
+        remedy: "Start a workbook from the template and copy the inputs over.",
       })),
       ...missingLines(read, definition, (part) => (part.kind === "text" ? part.lines : [])).map(
         ({ place, line }): Finding => ({
           weight: "wrong",
           place,
-          says: "A line of the template is gone or changed.",
-          should: line,
+          message: "A line of the template is gone or changed.",
+          expected: line,
           effect: "Who reads this sheet is not warned.",
-          wayOut: "Write it there again, or copy the sheet from the template.",
+          remedy: "Write it there again, or copy the sheet from the template.",
         }),
       ),
     ];
@@ -42,10 +42,10 @@ export const removedTexts: Rule = {
       return gone.map(({ text }) => ({
         weight: "doubtful",
         place,
-        says: "An exclusion that every job starts with is gone.",
-        should: text,
+        message: "An exclusion that every job starts with is gone.",
+        expected: text,
         effect: "The price then seems to hold it.",
-        wayOut: "Write it under Terms again, or price what it left out.",
+        remedy: "Write it under Terms again, or price what it left out.",
       }));
     }
   },

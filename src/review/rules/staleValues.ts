@@ -28,10 +28,10 @@ export const staleValues: Rule = {
       return {
         weight: "wrong",
         place: { sheet, cell },
-        says: `${labelAt(sheet, parseAddress(cell)!)} shows ${words(stored)}${more}: an old value.`,
-        should: words(anew),
+        message: `${labelAt(sheet, parseAddress(cell)!)} shows ${words(stored)}${more}: an old value.`,
+        expected: words(anew),
         effect: "What is printed or read off this sheet is not what the inputs come to.",
-        wayOut: "Open the workbook where our functions run, enter the formulas again and save it.",
+        remedy: "Open the workbook where our functions run, enter the formulas again and save it.",
       };
     });
   },
@@ -69,13 +69,13 @@ function withoutOurFunctions(
   return {
     weight: "doubtful",
     place: { sheet, cell },
-    says: `It was last saved by a program without our functions: ${old.length} cells show ${UNKNOWN} or what follows from it.`,
-    should: words(anew),
+    message: `It was last saved by a program without our functions: ${old.length} cells show ${UNKNOWN} or what follows from it.`,
+    expected: words(anew),
     effect:
       total === undefined || sameResult(shown, total)
         ? "The inputs are whole; the figures that it shows are not."
         : `The total shows ${words(shown)}; the inputs come to ${words(total)}.`,
-    wayOut:
+    remedy:
       "Open it where our functions run and save it; give an office copy to people who lack them. The other findings here are of the figures computed anew.",
   };
 }

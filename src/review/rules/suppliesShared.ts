@@ -28,7 +28,7 @@ function shares(read: Book): Finding[] {
     if (!cell || isBlank(cell.value)) return [];
     const other = plainWord(cell.value);
     const own = supplies[index];
-    const says = !known.has(other)
+    const message = !known.has(other)
       ? `${String(value)} shares the supply of ${String(cell.value)}, which is not there.`
       : other === plainWord(value)
         ? `${String(value)} shares its own supply.`
@@ -37,15 +37,15 @@ function shares(read: Book): Finding[] {
           : own && !isBlank(own.value)
             ? `${String(value)} shares the supply of ${String(cell.value)} and names ${String(own.value)} of its own.`
             : undefined;
-    if (says === undefined) return [];
+    if (message === undefined) return [];
     return [
       {
         weight: "wrong",
         place: cell.place,
-        says,
-        should: "The name of a head unit that has a supply of its own; then none here.",
+        message,
+        expected: "The name of a head unit that has a supply of its own; then none here.",
         effect: "Its volts cannot be right, and its supply is bought once too often or not at all.",
-        wayOut: "Correct the name, or clear one of the two cells.",
+        remedy: "Correct the name, or clear one of the two cells.",
       },
     ];
   });
@@ -64,10 +64,10 @@ function loads(read: Book): Finding[] {
       {
         weight: "doubtful",
         place: kind.place,
-        says: `${String(value)} is said to draw ${figure(amount)} A.`,
-        should: `W, if ${figure(amount)} watts were meant; a head unit draws a few tenths of an ampere.`,
+        message: `${String(value)} is said to draw ${figure(amount)} A.`,
+        expected: `W, if ${figure(amount)} watts were meant; a head unit draws a few tenths of an ampere.`,
         effect: "Its volts are predicted far too low.",
-        wayOut: "Compare with the maker's sheet: amperes or watts.",
+        remedy: "Compare with the maker's sheet: amperes or watts.",
         meant: "W",
       },
     ];
@@ -93,10 +93,10 @@ function stopped(read: Book, computed: Book): Finding[] {
       {
         weight: "wrong",
         place,
-        says: `${String(part.value)} passes no power, and ${String(value)} gets its supply through one, at ${String(at!.value)}.`,
-        should: "A device that passes power, or a supply that does not feed through it.",
+        message: `${String(part.value)} passes no power, and ${String(value)} gets its supply through one, at ${String(at!.value)}.`,
+        expected: "A device that passes power, or a supply that does not feed through it.",
         effect: "The head unit is dead.",
-        wayOut: "Take another device at that branch, or let the supply sit elsewhere.",
+        remedy: "Take another device at that branch, or let the supply sit elsewhere.",
       },
     ];
   });

@@ -22,10 +22,10 @@ export const taxBase: Rule = {
       {
         weight: "wrong",
         place: namedCells(read, estimate.quote.tax.name)[0]?.place,
-        says: `The tax is ${tax.toFixed(2)}; ${figure(share * 100)} % on ${String(on ?? "the price")} come to ${right.toFixed(2)}.`,
-        should: right.toFixed(2),
+        message: `The tax is ${tax.toFixed(2)}; ${figure(share * 100)} % on ${String(on ?? "the price")} come to ${right.toFixed(2)}.`,
+        expected: right.toFixed(2),
         effect: `The customer is asked for ${Math.abs(tax - right).toFixed(2)} too ${tax > right ? "much" : "little"}.`,
-        wayOut: "Enter the template's formulas for the taxable part and the tax again.",
+        remedy: "Enter the template's formulas for the taxable part and the tax again.",
       },
     ];
   },

@@ -36,10 +36,10 @@ export const textNumbers: Rule = {
           {
             weight: "wrong",
             place,
-            says: `${label} holds the text “${text}”, not a number.`,
-            should: `The number ${text.replace(",", ".").replace(/[^\d.+-]/g, "")}, if that was meant.`,
+            message: `${label} holds the text “${text}”, not a number.`,
+            expected: `The number ${text.replace(",", ".").replace(/[^\d.+-]/g, "")}, if that was meant.`,
             effect: "Sums pass over it; its row shows an error or is left out.",
-            wayOut: "Type the number again, without unit and with this program's decimal sign.",
+            remedy: "Type the number again, without unit and with this program's decimal sign.",
           },
         ];
       }),

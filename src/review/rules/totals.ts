@@ -60,26 +60,26 @@ function blamed(
   if (off.length === 0 && expected && reviewed.differences.length > 0) return [];
   return (off.length > 0 ? off : [sum]).flatMap((name): Finding[] => {
     const is = printedSum(read, name)!;
-    const should = (expected && printedSum(expected, name)) ?? (name === sum ? addsUpTo : undefined);
+    const right = (expected && printedSum(expected, name)) ?? (name === sum ? addsUpTo : undefined);
     const place = namedCells(read, name)[0]?.place;
     // What was typed over a line is told there already; that its sum then differs says nothing more.
     if (!place || (name !== sum && isNamed(reviewed, place))) return [];
     const what = reviewed.labelAt(place.sheet, parseAddress(place.cell)!);
-    const asked = should === undefined ? 0 : is - should;
+    const asked = right === undefined ? 0 : is - right;
     return [
       {
         weight: "wrong",
         place,
-        says:
+        message:
           name === sum
             ? `${what} is ${is.toFixed(2)}, ${of} come to ${addsUpTo.toFixed(2)}.`
             : `${what} is ${is.toFixed(2)}, so that the printed sums do not add up.`,
-        should: should?.toFixed(2),
+        expected: right?.toFixed(2),
         effect:
           (name === TOTAL || name === NET) && Math.abs(asked) > CENT
             ? `The customer is asked for ${Math.abs(asked).toFixed(2)} too ${asked > 0 ? "much" : "little"}.`
             : undefined,
-        wayOut: "Enter the template's formula in this cell again.",
+        remedy: "Enter the template's formula in this cell again.",
       },
     ];
   });
@@ -90,10 +90,10 @@ function isOff({ read, own, expected, differences }: Reviewed, name: string): bo
   const place = namedCells(read, name)[0]?.place;
   if (!place) return false;
   const [is, computed] = [printedSum(read, name), printedSum(own, name)];
-  const should = expected && printedSum(expected, name);
+  const right = expected && printedSum(expected, name);
   const same = (a: number | undefined, b: number | undefined): boolean =>
     a !== undefined && b !== undefined && Math.abs(a - b) <= CENT;
-  if (expected && same(is, should)) return false;
+  if (expected && same(is, right)) return false;
   return !same(is, computed) || isNamed({ differences }, place);
 }
 

@@ -12,14 +12,16 @@ export const typedOver: Rule = {
     const { expected, differences } = reviewed;
     const effect = priceEffect(reviewed);
     return differences.flatMap(({ typedOver, ...finding }): Finding[] =>
-      typedOver ? [{ effect, ...finding, should: withValue(finding, expected) }] : [],
+      typedOver ? [{ effect, ...finding, expected: withValue(finding, expected) }] : [],
     );
   },
 };
 
 /** What the formula comes to says more to a person than the formula. */
-function withValue({ place, should }: Finding, expected: Book | undefined): string | undefined {
-  const sheet = expected?.sheets.find(({ name }) => name === place?.sheet);
+function withValue({ place, expected }: Finding, computed: Book | undefined): string | undefined {
+  const sheet = computed?.sheets.find(({ name }) => name === place?.sheet);
   const value = place && sheet?.results[place.cell];
-  return typeof value === "number" && should?.startsWith("=") ? `${figure(value)}, by ${should}` : should;
+  return typeof value === "number" && expected?.startsWith("=")
+    ? `${figure(value)}, by ${expected}`
+    : expected;
 }

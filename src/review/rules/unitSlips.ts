@@ -42,10 +42,10 @@ const frequencies = (book: Book): Finding[] =>
             {
               weight: "wrong",
               place,
-              says: `A frequency of ${figure(value)} MHz.`,
-              should: `${figure(value * 1000)} MHz, if ${figure(value)} GHz was meant.`,
+              message: `A frequency of ${figure(value)} MHz.`,
+              expected: `${figure(value * 1000)} MHz, if ${figure(value)} GHz was meant.`,
               effect: "Every cable loses far too little, so every outlet seems to get enough.",
-              wayOut: "Enter the frequency in MHz.",
+              remedy: "Enter the frequency in MHz.",
             },
           ]
         : [],
@@ -60,10 +60,10 @@ const levels = (book: Book): Finding[] =>
             {
               weight: "doubtful",
               place,
-              says: `A head unit that gives ${figure(value)} dBµV.`,
-              should: `${figure(value + 60)} dBµV, if ${figure(value)} dBmV was meant.`,
+              message: `A head unit that gives ${figure(value)} dBµV.`,
+              expected: `${figure(value + 60)} dBµV, if ${figure(value)} dBmV was meant.`,
               effect: "Every outlet that it feeds seems to get 60 dB too little.",
-              wayOut: "Enter the level in dBµV: dBmV and 60.",
+              remedy: "Enter the level in dBµV: dBmV and 60.",
             },
           ]
         : [],
@@ -90,10 +90,10 @@ function feet(book: Book): Finding[] {
       {
         weight: "doubtful",
         place: group[0]!.place,
-        says: `The ${group.length} runs from ${feeder} are ${figure(Number(ratio.toFixed(1)))} times as long as the others.`,
-        should: `For example ${figure(Number((group[0]!.length / FEET_PER_METRE).toFixed(1)))} rather than ${figure(group[0]!.length)}, if they were measured in feet.`,
+        message: `The ${group.length} runs from ${feeder} are ${figure(Number(ratio.toFixed(1)))} times as long as the others.`,
+        expected: `For example ${figure(Number((group[0]!.length / FEET_PER_METRE).toFixed(1)))} rather than ${figure(group[0]!.length)}, if they were measured in feet.`,
         effect: "Their outlets seem to get less level, and too much cable is priced.",
-        wayOut: "Compare with the plan; enter all lengths in the unit that Site names.",
+        remedy: "Compare with the plan; enter all lengths in the unit that Site names.",
       },
     ];
   });
@@ -130,10 +130,10 @@ function cents(book: Book): Finding[] {
         {
           weight: "doubtful",
           place: cell.place,
-          says: `A price of ${figure(cell.price)}, where those beside it are about ${figure(median(others))}.`,
-          should: `${figure(cell.price / 100)}, if it was typed in cents.`,
+          message: `A price of ${figure(cell.price)}, where those beside it are about ${figure(median(others))}.`,
+          expected: `${figure(cell.price / 100)}, if it was typed in cents.`,
           effect: "Each piece that is bought raises the price a hundredfold.",
-          wayOut: "Look the price up and enter it in whole money.",
+          remedy: "Look the price up and enter it in whole money.",
         },
       ];
     });
@@ -152,10 +152,10 @@ function rates(book: Book): Finding[] {
           {
             weight: "doubtful",
             place,
-            says: `An hour costs ${figure(value)}, a head unit about ${figure(unit)}.`,
-            should: `${figure(value * MINUTES)}, if ${figure(value)} was meant for a minute.`,
+            message: `An hour costs ${figure(value)}, a head unit about ${figure(unit)}.`,
+            expected: `${figure(value * MINUTES)}, if ${figure(value)} was meant for a minute.`,
             effect: "Nearly all labour is given away.",
-            wayOut: "Enter what an hour of the crew costs.",
+            remedy: "Enter what an hour of the crew costs.",
           },
         ]
       : typeof value === "number" && value > GREATEST_RATE_IN_UNITS * unit
@@ -163,10 +163,10 @@ function rates(book: Book): Finding[] {
             {
               weight: "doubtful",
               place,
-              says: `An hour costs ${figure(value)}, a head unit about ${figure(unit)}.`,
-              should: `${figure(value / 100)}, if it was typed in cents.`,
+              message: `An hour costs ${figure(value)}, a head unit about ${figure(unit)}.`,
+              expected: `${figure(value / 100)}, if it was typed in cents.`,
               effect: "All labour is priced a hundredfold.",
-              wayOut: "Enter the rate in whole money.",
+              remedy: "Enter the rate in whole money.",
             },
           ]
         : [],

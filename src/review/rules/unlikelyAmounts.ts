@@ -37,8 +37,8 @@ const USUAL: readonly Usual[] = [
 
 /** EN 60728-1, from memory: the level at an outlet, as Site says beside the cells. */
 const STANDARD = [
-  { name: estimate.site.level_low.name, is: (value: number) => value < 47, should: "47 dBµV or more" },
-  { name: estimate.site.level_high.name, is: (value: number) => value > 77, should: "77 dBµV or less" },
+  { name: estimate.site.level_low.name, is: (value: number) => value < 47, expected: "47 dBµV or more" },
+  { name: estimate.site.level_high.name, is: (value: number) => value > 77, expected: "77 dBµV or less" },
 ] as const;
 
 const FEET_PER_METRE = 3.2808;
@@ -74,10 +74,10 @@ function usual({ read, definition }: Reviewed): Finding[] {
         {
           weight: "doubtful",
           place,
-          says: `${label}${block === undefined ? "" : ` of ${called}`} is ${shown}.`,
-          should: `Usually ${bound} ${found.because}.`,
+          message: `${label}${block === undefined ? "" : ` of ${called}`} is ${shown}.`,
+          expected: `Usually ${bound} ${found.because}.`,
           effect: "Price or prediction go by it.",
-          wayOut: "Look at the figure and its unit; say on Log why, if it is right.",
+          remedy: "Look at the figure and its unit; say on Log why, if it is right.",
         },
       ];
     });
@@ -88,17 +88,17 @@ const bounded = (value: number, unit: string): string =>
   unit.startsWith("share") ? `${figure(value * 100)} %` : figure(Number(value.toPrecision(3)));
 
 const standard = ({ read }: Reviewed): Finding[] =>
-  STANDARD.flatMap(({ name, is, should }) =>
+  STANDARD.flatMap(({ name, is, expected }) =>
     filledCells(read, name).flatMap(({ place, value }): Finding[] =>
       typeof value === "number" && is(value)
         ? [
             {
               weight: "wrong",
               place,
-              says: `The limit that all outlets are held to is ${figure(value)} dBµV.`,
-              should: `${should} (EN 60728-1, from memory).`,
+              message: `The limit that all outlets are held to is ${figure(value)} dBµV.`,
+              expected: `${expected} (EN 60728-1, from memory).`,
               effect: "Outlets pass that the standard fails.",
-              wayOut: "Enter the standard's limit, or a stricter one.",
+              remedy: "Enter the standard's limit, or a stricter one.",
             },
           ]
         : [],
@@ -124,10 +124,10 @@ function packs({ read, computed }: Reviewed): Finding[] {
       {
         weight: "doubtful",
         place: pack[index]!.place,
-        says: `${figure(count)} pieces of ${String(value)} in packs of 1 come to ${cost.toFixed(2)}, ${((100 * cost) / all).toFixed(0)} % of all materials.`,
-        should: "The number of pieces for which the price is.",
+        message: `${figure(count)} pieces of ${String(value)} in packs of 1 come to ${cost.toFixed(2)}, ${((100 * cost) / all).toFixed(0)} % of all materials.`,
+        expected: "The number of pieces for which the price is.",
         effect: "Each piece is priced as a pack.",
-        wayOut: "Look up how many are in a pack.",
+        remedy: "Look up how many are in a pack.",
       },
     ];
   });
@@ -140,8 +140,8 @@ const fractions = (read: Book): Finding[] =>
           {
             weight: "worth knowing",
             place,
-            says: `An option is counted ${figure(value)} times.`,
-            wayOut: "Enter a whole number if pieces are meant.",
+            message: `An option is counted ${figure(value)} times.`,
+            remedy: "Enter a whole number if pieces are meant.",
           },
         ]
       : [],

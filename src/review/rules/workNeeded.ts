@@ -37,10 +37,10 @@ export const workNeeded: Rule = {
       findings.push({
         weight: "wrong",
         place,
-        says: works.length === 0 ? "No work is listed." : "Nothing counts any of the work that is listed.",
-        should: "Each kind of work with how often it is done.",
+        message: works.length === 0 ? "No work is listed." : "Nothing counts any of the work that is listed.",
+        expected: "Each kind of work with how often it is done.",
         effect: "All labour is free.",
-        wayOut: "Fill the labour units on Parts, or list labour on Terms as 0 on purpose.",
+        remedy: "Fill the labour units on Parts, or list labour on Terms as 0 on purpose.",
       });
       return findings;
     }
@@ -54,10 +54,10 @@ export const workNeeded: Rule = {
       findings.push({
         weight: "doubtful",
         place: count ?? place,
-        says: row ? `Nothing counts “${String(row.value)}”.` : `No work is named for ${what}.`,
-        should: `Work for ${what}, unless others do it.`,
+        message: row ? `Nothing counts “${String(row.value)}”.` : `No work is named for ${what}.`,
+        expected: `Work for ${what}, unless others do it.`,
         effect: "The price holds nothing for it.",
-        wayOut: "Enter how often it is done, or say under Exclusions who does it.",
+        remedy: "Enter how often it is done, or say under Exclusions who does it.",
       });
     }
     return [...findings, ...amounts()];
@@ -121,11 +121,11 @@ export const workNeeded: Rule = {
   },
 };
 
-const doubtful = (place: Finding["place"], says: string, should: string, effect: string): Finding => ({
+const doubtful = (place: Finding["place"], message: string, expected: string, effect: string): Finding => ({
   weight: "doubtful",
   place,
-  says,
-  should,
+  message,
+  expected,
   effect,
-  wayOut: "Look at the minutes and counts of this kind of work.",
+  remedy: "Look at the minutes and counts of this kind of work.",
 });

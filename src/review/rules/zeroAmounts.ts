@@ -27,10 +27,10 @@ export const zeroAmounts: Rule = {
         .map(({ place, called }): Finding => ({
           weight,
           place,
-          says: `${label}${block === undefined ? "" : ` of ${called}`} is 0.`,
-          should: "A figure above 0, or its reason.",
+          message: `${label}${block === undefined ? "" : ` of ${called}`} is 0.`,
+          expected: "A figure above 0, or its reason.",
           effect: "Nothing is counted for it.",
-          wayOut: `Enter the figure; or list “${called}” on Terms as 0 on purpose, with the reason.`,
+          remedy: `Enter the figure; or list “${called}” on Terms as 0 on purpose, with the reason.`,
         }));
     });
   },

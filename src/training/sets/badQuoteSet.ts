@@ -36,10 +36,10 @@ const span = (part: Part): string => `${PARTS[part][0]} to ${PARTS[part].at(-1)!
 /** Each row of the part, looked at: what stands there and what should. */
 function checked(n: QuoteNumbers, part: Part): Step[] {
   const stands = quoteRows(n);
-  const should = shouldBe(n, stands);
+  const expected = shouldBe(n, stands);
   return PARTS[part].map((row) => {
     const now = stands[row - 1]!;
-    const right = should[row - 1]!;
+    const right = expected[row - 1]!;
     const same = now.sum === right.sum && now.quantity === right.quantity;
     return {
       symbol: String(row),
@@ -121,8 +121,8 @@ export const badQuoteSet = trainingSet<QuoteNumbers>({
       // The mistake shows: the row is not what it should be.
       (Object.keys(PARTS) as Part[]).every((part) => {
         const at = n.mistakes[part].row - 1;
-        const should = shouldBe(n, stands)[at]!;
-        return Math.abs(stands[at]!.sum - should.sum) >= 2 && stands[at]!.sum > 0;
+        const expected = shouldBe(n, stands)[at]!;
+        return Math.abs(stands[at]!.sum - expected.sum) >= 2 && stands[at]!.sum > 0;
       })
     );
   },

@@ -50,10 +50,10 @@ const CENT = 0.011;
 
 /** @returns the first row of a part that looks wrong to a checker; 0 where none does */
 function found(n: QuoteNumbers, part: Part, { reading, skips }: Checker): number {
-  const should = rightRows(n, reading);
+  const expected = rightRows(n, reading);
   const stands = quoteRows(n);
   const row = PARTS[part].find((one) => {
-    const [is, right] = [stands[one - 1]!, should[one - 1]!];
+    const [is, right] = [stands[one - 1]!, expected[one - 1]!];
     if (skips !== "quantities" && Math.abs(is.quantity! - right.quantity!) >= NEAR) return true;
     return skips !== "sums" && Math.abs(is.quantity! * is.price! - is.sum) >= CENT;
   });

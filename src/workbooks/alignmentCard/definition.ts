@@ -3,7 +3,7 @@ import { f } from "../../formula/build";
 import { aboutSheet } from "../aboutSheet";
 import { NONE_FOUND, SOME_FOUND } from "../checkPlaces";
 import { checksOf, checksSheet } from "../checksSheet";
-import type { Filling, SheetDefinition, WorkbookDefinition } from "../definition";
+import type { JobInputs, SheetDefinition, WorkbookDefinition } from "../definition";
 import { sheetEntryChecks } from "../entryChecks";
 import { blockPart, fieldsPart, worked } from "../parts";
 import { peaking, peakingHelp, peaks, peaksBlock } from "../peaking";
@@ -109,10 +109,10 @@ export const alignmentCard: WorkbookDefinition = {
   sheets: [about, cardSheet, checks],
 };
 
-export const alignmentCardStart: Filling = { fields: { card_offset: 0, card_frequency: 11_700 } };
+export const alignmentCardStart: JobInputs = { fields: { card_offset: 0, card_frequency: 11_700 } };
 
 /** An invented dish. */
-export const alignmentCardExample: Filling = {
+export const alignmentCardExample: JobInputs = {
   fields: {
     card_job: "Guest house, main dish (demonstration)",
     card_date: sheetDate(2026, 11, 2),

@@ -4,7 +4,7 @@
  * over the cable. Parts and rates are those of the guest house; everything in it
  * is made up. All its checks pass.
  */
-import type { Filling } from "../definition";
+import type { JobInputs } from "../definition";
 import { guestHouse } from "./guestHouse";
 
 type Row = Readonly<Record<string, number | string>>;
@@ -74,7 +74,7 @@ const { supplier, priced, until } = guestHouse.blocks!.units![0] as {
   until: number;
 };
 
-export const apartmentBlock: Filling = {
+export const apartmentBlock: JobInputs = {
   fields: {
     ...guestHouse.fields,
     site_job: "Apartment block, 240 outlets (demonstration)",

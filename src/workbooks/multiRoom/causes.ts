@@ -1,11 +1,11 @@
 /** The causes that the diagnosis knows, with the chances and sizes that a crew may change. */
 import { CAUSES } from "../../engine/diagnosis/causes";
-import type { Filling, SheetDefinition } from "../definition";
+import type { JobInputs, SheetDefinition } from "../definition";
 import { blockPart } from "../parts";
 import { causes } from "./names/causes";
 
 /** What the diagnosis would take of itself, written out so that it can be seen and changed. */
-export const usualCauses: NonNullable<Filling["blocks"]>[string] = CAUSES.map(
+export const usualCauses: NonNullable<JobInputs["blocks"]>[string] = CAUSES.map(
   ({ cause, chance, low, high, spread, tilt }) => ({ cause, chance, low, high, spread, tilt }),
 );
 

@@ -4,7 +4,7 @@ import { NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
 import { checksOf, checksSheet } from "../checksSheet";
 import type { CheckWords } from "../definition";
 import { partEntryChecks, sheetEntryChecks, zeroNote } from "../entryChecks";
-import { designChecks, outletsSaying } from "./designChecks";
+import { designChecks, outletsWithWord } from "./designChecks";
 import { LONG_SHEETS, OTHER_SHEETS } from "./filledSheets";
 import { moneyChecks } from "./moneyChecks";
 import { bonds } from "./names/bonding";
@@ -15,7 +15,7 @@ const afterwards = {
   "measured off prediction": {
     what: "Measured outlets off their prediction",
     limit: "a wish, not a rule: see Diagnosis",
-    ...outletsSaying("look", commission.verdict),
+    ...outletsWithWord("look", commission.verdict),
     passes: none,
     where: "Commissioning, verdict",
     advice: true,

@@ -2,7 +2,7 @@
 import { call, chain, f, text, type Formula, type Named } from "../../formula/build";
 import { countedInAll, firstBad, NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
 import type { Block, Check, CheckWords, CountedRows } from "../definition";
-import { belowOf } from "../layOut";
+import { belowOf } from "../layOutBlock";
 import { commissioningSheet } from "./commissioning";
 import { LONG_SHEETS, OTHER_SHEETS } from "./filledSheets";
 import { countOf } from "./nameKeys";
@@ -32,7 +32,7 @@ const ofOutlets = (bad: Formula): Pick<Check, "found" | "places"> => ({
   places: f`IFERROR("; "&INDEX(${rooms.outlet},MATCH(1,(${rooms.outlet}<>"")*(${bad}),0)),"")`,
 });
 /** Outlets in whose row a column says a word; where it is a word of alarm it stands out there as well. */
-export const outletsSaying = (word: string, column: Named): Pick<Check, "found" | "places"> => ({
+export const outletsWithWord = (word: string, column: Named): Pick<Check, "found" | "places"> => ({
   found: f`COUNTIF(${column},${text(word)})`,
   places: f`IFERROR("; "&INDEX(${rooms.outlet},MATCH(${text(word)},${column},0)),"")`,
 });
@@ -140,35 +140,35 @@ export const designChecks = {
   "level too low": {
     what: "Outlets with too little level at their weakest",
     limit: "none under the least level",
-    ...outletsSaying("low", rooms.fits.enough),
+    ...outletsWithWord("low", rooms.fits.enough),
     passes: none,
     where: "Rooms, at its weakest",
   },
   "level too high": {
     what: "Outlets with too much level at their strongest",
     limit: "none over the greatest level",
-    ...outletsSaying("high", rooms.fits.bearable),
+    ...outletsWithWord("high", rooms.fits.bearable),
     passes: none,
     where: "Rooms, at its strongest",
   },
   "slope too steep": {
     what: `Outlets whose levels at the two ends of the band lie more than ${GREATEST_SLOPE} dB apart`,
     limit: `none: ${GREATEST_SLOPE} dB between channels at one outlet (EN 60728-1, from memory)`,
-    ...outletsSaying("steep", rooms.even),
+    ...outletsWithWord("steep", rooms.even),
     passes: none,
     where: "Rooms, slope",
   },
   "outlets dead": {
     what: "Outlets behind a splitter or tap that passes no power: dead",
     limit: "none: receivers command the head unit over that path (EN 50494, EN 50607)",
-    ...outletsSaying("dead", rooms.commands),
+    ...outletsWithWord("dead", rooms.commands),
     passes: none,
     where: "Rooms, commands",
   },
   "outlets doubtful": {
     what: "Outlets behind one that passes power at one port, of several used: all but that port's are dead",
     limit: "none: the sheet does not know which port; take a device that passes it at all",
-    ...outletsSaying("doubtful", rooms.commands),
+    ...outletsWithWord("doubtful", rooms.commands),
     passes: none,
     where: "Rooms, commands",
   },
@@ -192,7 +192,7 @@ export const designChecks = {
   "low at longest lengths": {
     what: "Outlets with too little level if every length is as long as it may be",
     limit: "a wish, not a rule",
-    ...outletsSaying("low", rooms.within),
+    ...outletsWithWord("low", rooms.within),
     passes: none,
     where: "Rooms, then",
     advice: true,

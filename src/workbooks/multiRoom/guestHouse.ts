@@ -12,7 +12,7 @@
  * memory). Each is worked out for the hard case, the receiver of the most
  * resistance feeding it alone.
  */
-import type { Filling } from "../definition";
+import type { JobInputs } from "../definition";
 import { sheetDate } from "../sheetDate";
 import { usualCauses } from "./causes";
 import { standardExclusions } from "./startingPoint";
@@ -346,7 +346,7 @@ export const guestHouseRooms: readonly Row[] = [
   ),
 ];
 
-export const guestHouse: Filling = {
+export const guestHouse: JobInputs = {
   fields: {
     site_job: "Guest house, 24 outlets (demonstration)",
     site_customer: "Invented customer (demonstration)",

@@ -1,5 +1,5 @@
 /** What an empty estimate starts from: figures of standards and common practice; no job, no prices. */
-import type { Filling } from "../definition";
+import type { JobInputs } from "../definition";
 import { usualCauses } from "./causes";
 
 export const standardExclusions: readonly { readonly text: string }[] = [
@@ -9,7 +9,7 @@ export const standardExclusions: readonly { readonly text: string }[] = [
   { text: "Lifting gear, scaffolding, and permission from an owner or authority." },
 ];
 
-export const startingPoint: Filling = {
+export const startingPoint: JobInputs = {
   fields: {
     site_revision: 1,
     site_clearance: 3,

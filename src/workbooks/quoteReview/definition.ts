@@ -3,7 +3,7 @@ import { f } from "../../formula/build";
 import { countedInAll, NONE_FOUND } from "../checkPlaces";
 import { checksOf, checksSheet } from "../checksSheet";
 import type { WorkbookDefinition } from "../definition";
-import { belowOf } from "../layOut";
+import { belowOf } from "../layOutBlock";
 import { OF } from "../names";
 import { versionNow } from "../versions";
 import { about } from "./about";

@@ -3,7 +3,7 @@ import { f } from "../../formula/build";
 import { aboutSheet } from "../aboutSheet";
 import { NONE_FOUND } from "../checkPlaces";
 import { checksOf, checksSheet } from "../checksSheet";
-import type { Filling, SheetDefinition, WorkbookDefinition } from "../definition";
+import type { JobInputs, SheetDefinition, WorkbookDefinition } from "../definition";
 import { sheetEntryChecks } from "../entryChecks";
 import { BUILT_IN_CABLES } from "../multiRoom/parts";
 import { askedBeside, bound, fieldsPart, gridPart, worked } from "../parts";
@@ -116,7 +116,7 @@ export const singleDrop: WorkbookDefinition = {
   sheets: [about, dropSheet, checks],
 };
 
-export const singleDropStart: Filling = {
+export const singleDropStart: JobInputs = {
   fields: {
     drop_unit: "m",
     drop_ways: 1,
@@ -133,7 +133,7 @@ export const singleDropStart: Filling = {
 };
 
 /** An invented run. */
-export const singleDropExample: Filling = {
+export const singleDropExample: JobInputs = {
   fields: {
     ...singleDropStart.fields,
     drop_job: "Room 12, outlet 1 (demonstration)",

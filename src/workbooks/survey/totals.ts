@@ -44,12 +44,12 @@ export class Totals {
       !counts.includes(figure) &&
       known.every((sum) => Math.abs(sum - figure) > TOLERANCE);
     if (!countWrong && !sumWrong) return undefined;
-    const says = [
+    const message = [
       said === undefined ? "" : `${said} outlets`,
       figure === undefined ? "" : `${round(figure)} ${unit}`,
     ];
     const total = known[0] === undefined ? "" : ` with ${round(known[0])} ${unit}`;
-    return `“${name}” says ${says.filter(Boolean).join(" and ")}; the lines above it are ${all.length} outlets${total}. Look whether a line is missing.`;
+    return `“${name}” says ${message.filter(Boolean).join(" and ")}; the lines above it are ${all.length} outlets${total}. Look whether a line is missing.`;
   }
 }
 

@@ -60,7 +60,7 @@ function job(
 
 const asked = (outlets: TypedOutlet[], heads: TypedHead[] = []) => {
   const { doubts, refused } = plausible(outlets, heads);
-  return { refused, says: doubts.map(({ where, says }) => `${where}: ${says}`).join("\n") };
+  return { refused, message: doubts.map(({ where, message }) => `${where}: ${message}`).join("\n") };
 };
 
 describe("as a whole", () => {
@@ -76,15 +76,15 @@ describe("as a whole", () => {
     ["differences", (_: number, at: number) => NOISE[at]!, "differences"],
     ["one value filled down", () => 71, "filled down"],
     ["zeros", () => 0, "0 stands"],
-  ] as const)("levels in %s are asked about", (_, typed, says) => {
+  ] as const)("levels in %s are asked about", (_, typed, message) => {
     const found = asked(job(typed));
     expect(found.refused).toBe(true);
-    expect(found.says).toContain(says);
+    expect(found.message).toContain(message);
   });
 
   test("columns exchanged at most outlets", () => {
     const outlets = job((due) => due).map((one) => ({ ...one, levels: [...one.levels].reverse() }));
-    expect(asked(outlets)).toEqual({ refused: true, says: expect.stringContaining("swapped") as string });
+    expect(asked(outlets)).toEqual({ refused: true, message: expect.stringContaining("swapped") as string });
   });
 });
 
@@ -101,7 +101,7 @@ describe("what is, or may be, a fault is left to the ranking", () => {
       [18, 18, 18, 18, 18],
     ],
   ] as const)("%s", (_, typed, volts) => {
-    expect(asked(job(typed, volts))).toEqual({ refused: false, says: "" });
+    expect(asked(job(typed, volts))).toEqual({ refused: false, message: "" });
   });
 });
 
@@ -138,11 +138,11 @@ describe("one reading among good ones is named and left out", () => {
       "swapped",
     ],
     ["in dBmV", (due: number, at: number) => (at === 4 ? due - 60 : due), "dBmV"],
-  ] as const)("%s", (_, typed, says) => {
+  ] as const)("%s", (_, typed, message) => {
     const outlets = job(typed);
     const { refused, doubts, outlets: left } = plausible(outlets, []);
     expect(refused).toBe(false);
-    expect(doubts.map((one) => one.says)).toEqual([expect.stringContaining(says)]);
+    expect(doubts.map((one) => one.message)).toEqual([expect.stringContaining(message)]);
     const kept = left.flatMap(({ levels }) => levels).filter(({ kind }) => kind === "value").length;
     expect(kept).toBeLessThan(2 * PREDICTED.length);
     expect(kept).toBeGreaterThanOrEqual(2 * PREDICTED.length - 2);
@@ -152,18 +152,18 @@ describe("one reading among good ones is named and left out", () => {
 describe("volts", () => {
   const good = (due: number) => due;
   test("mains is told as a danger, and left out", () => {
-    const { says, refused } = asked(job(good, [18, 230, 18, 18, 18]));
+    const { message, refused } = asked(job(good, [18, 230, 18, 18, 18]));
     expect(refused).toBe(false);
-    expect(says).toMatch(/R2.*230.*keep off it until a licensed electrician/);
+    expect(message).toMatch(/R2.*230.*keep off it until a licensed electrician/);
   });
   test.each([
     ["millivolts", 18_000, "millivolts"],
     ["the probes exchanged", -18, "other way round"],
-  ] as const)("%s throughout", (_, volts, says) => {
-    expect(asked(job(good, [volts, volts, volts, volts, volts])).says).toContain(says);
+  ] as const)("%s throughout", (_, volts, message) => {
+    expect(asked(job(good, [volts, volts, volts, volts, volts])).message).toContain(message);
   });
   test("no volts at a head unit whose outlets have their levels", () => {
-    expect(asked(job(good), [{ head: "H1", volts: value(0), voltsPredicted: 17 }]).says).toContain(
+    expect(asked(job(good), [{ head: "H1", volts: value(0), voltsPredicted: 17 }]).message).toContain(
       "Both cannot be",
     );
   });
@@ -173,7 +173,7 @@ test("what is no reading is named and taken as not measured", () => {
   const outlets = job((due) => due);
   const [first, ...rest] = outlets;
   const typed: TypedReading = { kind: "unread", text: "room locked" };
-  const { says, refused } = asked([{ ...first!, levels: [typed, first!.levels[1]!] }, ...rest]);
+  const { message, refused } = asked([{ ...first!, levels: [typed, first!.levels[1]!] }, ...rest]);
   expect(refused).toBe(false);
-  expect(says).toContain("R1, low end (“room locked”)");
+  expect(message).toContain("R1, low end (“room locked”)");
 });

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { findFillings } from "../../../src/engine/packing/findFillings";
+import { findPatterns } from "../../../src/engine/packing/findPatterns";
 import { firstFit } from "../../../src/engine/packing/firstFit";
 import { fullestFirst } from "../../../src/engine/packing/fullestFirst";
 import { lowerBound } from "../../../src/engine/packing/lowerBound";
@@ -53,13 +53,13 @@ describe("packing into the fewest bins", () => {
       fc.property(job, ([capacity, sizes]) => {
         const least = leastBinsByTrying(sizes, capacity);
         const stock = countBySize(descending(sizes));
-        const fillings = findFillings(stock, capacity, least, { steps: 1e6 });
-        const used = fillings!.reduce((sum, { times }) => sum + times, 0);
+        const patterns = findPatterns(stock, capacity, least, { steps: 1e6 });
+        const used = patterns!.reduce((sum, { times }) => sum + times, 0);
         expect(used).toBe(least);
         stock.forEach(({ count }, index) =>
-          expect(fillings!.reduce((sum, { taken, times }) => sum + taken[index]! * times, 0)).toBe(count),
+          expect(patterns!.reduce((sum, { taken, times }) => sum + taken[index]! * times, 0)).toBe(count),
         );
-        if (least > 0) expect(findFillings(stock, capacity, least - 1, { steps: 1e6 })).toBeUndefined();
+        if (least > 0) expect(findPatterns(stock, capacity, least - 1, { steps: 1e6 })).toBeUndefined();
       }),
       { numRuns: tries(100, 1000) },
     );
@@ -143,7 +143,7 @@ describe("packing into the fewest bins", () => {
 
   test("a search that has spent its steps says so", () => {
     const budget = { steps: 1 };
-    expect(findFillings(countBySize([6, 5, 4, 3, 2, 2, 2, 1]), 10, 3, budget)).toBeUndefined();
+    expect(findPatterns(countBySize([6, 5, 4, 3, 2, 2, 2, 1]), 10, 3, budget)).toBeUndefined();
     expect(budget.steps).toBeLessThanOrEqual(0);
   });
 });

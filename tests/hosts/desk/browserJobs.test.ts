@@ -61,7 +61,7 @@ async function type(page: Page, ...numbers: number[]): Promise<void> {
 const idOf = (page: Page): string => new URL(page.url()).hash.slice(1);
 const trouble = (page: Page, text: RegExp): Promise<void> =>
   page.locator(".desk-trouble", { hasText: text }).waitFor({ timeout: 20_000 });
-const says = (page: Page, text: RegExp): Promise<void> =>
+const message = (page: Page, text: RegExp): Promise<void> =>
   page.locator(".desk-notice p, .desk-strip, #strip", { hasText: text }).first().waitFor({ timeout: 20_000 });
 const remark = (page: Page, text: RegExp): Promise<void> =>
   page.locator(".jobs-remarks", { hasText: text }).waitFor({ timeout: 20_000 });
@@ -220,7 +220,7 @@ mostlyInChromium(
       ),
     );
     await type(page, 2, 3);
-    await says(page, /not here any more/);
+    await message(page, /not here any more/);
     await savesAsFile(page);
     await page.reload();
     await started(page);
@@ -391,12 +391,12 @@ inBoth(
     const second = await shown.page();
     await second.goto(`${server.address}#${id}`);
     await started(second);
-    await says(second, /Another window has this job open/);
+    await message(second, /Another window has this job open/);
     await type(first, 1);
     await saved(first);
     await second.getByRole("button", { name: "Take over" }).click();
     await saved(second).catch(() => undefined);
-    await says(first, /Another window has this job open/);
+    await message(first, /Another window has this job open/);
     await second.bringToFront();
     await chooseCell(second, "Site", CELL);
     await type(second, 2);
@@ -405,7 +405,7 @@ inBoth(
     // Gone as a crash leaves it: without a word to the other.
     await second.close();
     await first.bringToFront();
-    await says(first, /has closed\. Take it over/);
+    await message(first, /has closed\. Take it over/);
     await first.getByRole("button", { name: "Take over" }).click();
     await first.locator("#strip").waitFor({ state: "hidden" });
     await chooseCell(first, "Site", CELL);
@@ -474,7 +474,7 @@ mostlyInChromium(
     await jobs.getByText(/delet/i).first().waitFor();
     await page.bringToFront();
     await type(page, 2);
-    await says(page, /not here any more/);
+    await message(page, /not here any more/);
     await saved(page);
     const shelf = await shelfIn(shown);
     expect(shelf.list().map((one) => one.id)).not.toContain(id);

@@ -8,8 +8,8 @@ import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
 import { openModel } from "../../../src/hosts/headless/recalculate";
 import { address, parseRange } from "../../../src/formula/address";
 import type { Book } from "../../../src/workbooks/book";
-import type { Filling } from "../../../src/workbooks/definition";
-import { fillingOf } from "../../../src/workbooks/fillingOf";
+import type { JobInputs } from "../../../src/workbooks/definition";
+import { jobInputsOf } from "../../../src/workbooks/jobInputsOf";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
@@ -44,8 +44,8 @@ class Typist {
   readonly model: GridModel;
   readonly editor: Editor;
 
-  constructor(filling: Filling = guestHouse) {
-    this.model = openModel(layOut(multiRoom, filling));
+  constructor(inputs: JobInputs = guestHouse) {
+    this.model = openModel(layOut(multiRoom, inputs));
     const container = new library.stores.DependencyContainer();
     container.inject(library.stores.ModelStore, this.model);
     this.editor = container.get(library.stores.CellComposerStore) as unknown as Editor;
@@ -172,7 +172,7 @@ describe("a column of names is text", () => {
       for (let row = top + 1; row < bottom; row++)
         expect(book.looks[sheet.cells[address(row, left)]!.look!]!.format).toBe("@");
     }
-    const back = new Typist(fillingOf(multiRoom, read));
+    const back = new Typist(jobInputsOf(multiRoom, read));
     expect(names(back)).toEqual(ODD);
   });
 

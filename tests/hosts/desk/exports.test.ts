@@ -35,7 +35,7 @@ async function openJobs(): Promise<void> {
   await view().getByText("Open in this window.").waitFor();
 }
 const openId = (): Promise<string> => page.evaluate(() => location.hash.slice(1));
-const says = (words: RegExp): Promise<unknown> =>
+const message = (words: RegExp): Promise<unknown> =>
   until(
     () => said().innerText(),
     (text) => words.test(text),
@@ -86,18 +86,18 @@ withPage("all exported, and brought in again: there already; edited since: kept"
   expect(name).toMatch(/^rigsheet jobs \d{4}-\d\d-\d\d\.zip$/);
   const ids = idsIn(bytes);
   expect(ids).toContain(await openId());
-  await says(/^\d+ jobs? (?:is|are) in rigsheet jobs .*\.zip, where the browser puts its downloads\.$/);
+  await message(/^\d+ jobs? (?:is|are) in rigsheet jobs .*\.zip, where the browser puts its downloads\.$/);
   await shot("exported-1366");
 
   await chosen(inView("Bring in…"), name, bytes);
-  await says(/^\d+ jobs? there already\.$/);
+  await message(/^\d+ jobs? there already\.$/);
   await inView("Close").click();
   await choose("Rooms", "D7");
   await type("9.5");
   await saved();
   await button("Jobs").click();
   await chosen(inView("Bring in…"), name, bytes);
-  await says(/1 (?:job )?newer here and kept\.$/);
+  await message(/1 (?:job )?newer here and kept\.$/);
   await until(rows, (count) => count > 1);
 
   await page.setViewportSize({ width: 390, height: 844 });
@@ -120,7 +120,7 @@ withPage(
       await shelf.note(id, { state: "checked" });
     });
     await chosen(inView("Bring in…"), "from elsewhere.zip", newer);
-    await says(
+    await message(
       /1 (?:job )?newer than here and taken, what was here is a revision.* The job that is open is one of them, and is shown as it is now\.$/,
     );
     await inView("Close").click();
@@ -134,11 +134,11 @@ withPage(
     await button("Jobs").click();
     const both = await elsewhere(newer, (shelf) => renamed(shelf, id, "Lodge elsewhere"));
     await chosen(inView("Bring in…"), "from elsewhere.zip", both);
-    await says(/changed on both sides: it stands beside\./);
+    await message(/changed on both sides: it stands beside\./);
     await shot("beside-1366");
     const before = await until(rows, (count) => count > 1);
     await chosen(inView("Bring in…"), "from elsewhere.zip", both);
-    await says(/there already\.$/);
+    await message(/there already\.$/);
     await until(rows, (count) => count === before);
     // The one that stands beside is chosen, and can be compared.
     await view().getByLabel("Show", { exact: true }).selectOption("conflicting");
@@ -178,7 +178,7 @@ withPage(
       },
       [name, bytes.toString("base64")],
     );
-    await says(/^1 job there already\.$/);
+    await message(/^1 job there already\.$/);
     await inView("Close").click();
 
     const file = path.join(folder, "jobs.zip");

@@ -57,7 +57,7 @@ const bytesOf = async (page: Page): Promise<Buffer> =>
   );
 const removed = (page: Page): Promise<void> =>
   page.evaluate(async () => (await navigator.storage.getDirectory()).removeEntry("held.xlsx"));
-const says = (page: Page, text: RegExp): Promise<void> =>
+const message = (page: Page, text: RegExp): Promise<void> =>
   page.locator(".desk-notice p", { hasText: text }).waitFor();
 const save = (page: Page): Promise<void> => page.keyboard.press("Control+s");
 
@@ -131,7 +131,7 @@ withHeld("gone from its place: asked before it is made anew, and the work is kep
 withHeld("written by another program: noticed, and nothing of it is thrown away", async (page) => {
   await edit(page, "e0");
   await save(page);
-  await says(page, /^Written into held\.xlsx\.$/);
+  await message(page, /^Written into held\.xlsx\.$/);
   expect(await customerIn(await bytesOf(page))).toBe("e0");
   await noLongerReminded(page);
   await written(page, ANOTHERS);
@@ -171,14 +171,14 @@ withHeld(
       0,
     );
     await save(page);
-    await says(page, /does not let this page write into held\.xlsx/);
+    await message(page, /does not let this page write into held\.xlsx/);
     expect((await bytesOf(page)).equals(Buffer.from(ORIGINAL))).toBe(true);
     expect(await reminded(page)).toBe(true);
     await page.evaluate(() => {
       (window as unknown as { state: { answer: string } }).state.answer = "granted";
     });
     await save(page);
-    await says(page, /^Written into held\.xlsx/);
+    await message(page, /^Written into held\.xlsx/);
     expect(await customerIn(await bytesOf(page))).toBe("e0");
     await noLongerReminded(page);
   },
@@ -192,7 +192,7 @@ withHeld("a write that fails in the middle: said in a sentence, and the file is 
       Promise.reject(new DOMException("A device was removed", "NotReadableError"));
   });
   await save(page);
-  await says(page, /held\.xlsx/);
+  await message(page, /held\.xlsx/);
   expect((await bytesOf(page)).equals(Buffer.from(ORIGINAL))).toBe(true);
   expect(await reminded(page)).toBe(true);
 });

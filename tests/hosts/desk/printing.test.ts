@@ -2,7 +2,7 @@
 import { libreOffice } from "../../../src/hosts/file/libreOffice";
 import { recalculate } from "../../../src/hosts/headless/recalculate";
 import type { Book } from "../../../src/workbooks/book";
-import type { Filling } from "../../../src/workbooks/definition";
+import type { JobInputs } from "../../../src/workbooks/definition";
 import { layOut } from "../../../src/workbooks/layOut";
 import { apartmentBlock } from "../../../src/workbooks/multiRoom/apartmentBlock";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
@@ -43,10 +43,10 @@ import {
 
 jest.setTimeout(BUILD_MS);
 
-const filled = (change: (filling: Required<Filling>) => void): Book => {
-  const filling = JSON.parse(JSON.stringify(guestHouse)) as Required<Filling>;
-  change(filling);
-  return recalculate(layOut(multiRoom, filling));
+const filled = (change: (inputs: Required<JobInputs>) => void): Book => {
+  const inputs = JSON.parse(JSON.stringify(guestHouse)) as Required<JobInputs>;
+  change(inputs);
+  return recalculate(layOut(multiRoom, inputs));
 };
 
 const money = (amount: number | string): string =>

@@ -6,7 +6,7 @@
 import { recalculate } from "../../../src/hosts/headless/recalculate";
 import { address, parseRange } from "../../../src/formula/address";
 import type { Book, BookValue } from "../../../src/workbooks/book";
-import type { Filling } from "../../../src/workbooks/definition";
+import type { JobInputs } from "../../../src/workbooks/definition";
 import { layOut } from "../../../src/workbooks/layOut";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
@@ -89,7 +89,7 @@ const asRow = (name: string) => {
   return { floor, room, outlet: name, receiver, quantity, from, cable, run, plate };
 };
 /** The demonstration with outlets put in before one of its own. */
-const jobWith = (at: number, ...names: string[]): Filling => {
+const jobWith = (at: number, ...names: string[]): JobInputs => {
   const rooms = [...guestHouse.blocks!.rooms!];
   rooms.splice(at, 0, ...(names.map(asRow) as typeof rooms));
   return { ...guestHouse, blocks: { ...guestHouse.blocks, rooms } };

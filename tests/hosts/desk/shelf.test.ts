@@ -74,7 +74,7 @@ async function startAgain(between: () => void): Promise<void> {
   await load();
 }
 const saved = (): Promise<void> => page.getByText(/^saved \d\d:\d\d$/).waitFor();
-const says = (text: RegExp): Promise<void> => page.locator(".desk-notice p", { hasText: text }).waitFor();
+const message = (text: RegExp): Promise<void> => page.locator(".desk-notice p", { hasText: text }).waitFor();
 const button = (name: string) =>
   page.getByRole("toolbar", { name: "Job" }).getByRole("button", { name, exact: true });
 const view = () => page.locator("#jobs");
@@ -116,7 +116,7 @@ withDesk(
     await until(async () => (await jobs())[0]!.revisions.length === 1);
     await inView("Close").click();
     await enter("Site", at("site_margin"), "41");
-    await says(/^This job is sent\. As it was then it is kept as a revision/);
+    await message(/^This job is sent\. As it was then it is kept as a revision/);
     await until(async () => (await total().innerText()) !== first);
     const second = await total().innerText();
     await listed();
@@ -139,12 +139,12 @@ withDesk(
     await page.keyboard.type("99");
     await page.keyboard.press("Enter");
     await button("Add rows").click();
-    await says(/^A frozen revision is shown, in which nothing can be changed/);
+    await message(/^A frozen revision is shown, in which nothing can be changed/);
     await shot("looked-at");
     expect((await jobs())[0]!.line!.total!.toFixed(2)).toBe((cents(second) / 100).toFixed(2));
 
     await page.getByRole("button", { name: "Restore it" }).click();
-    await says(/^Revision 1 is restored/);
+    await message(/^Revision 1 is restored/);
     await until(async () => (await total().innerText()) === first);
     await button("Jobs").click();
     await view().getByText("before revision 1 was restored").first().waitFor();
@@ -168,7 +168,7 @@ withDesk(
     await until(async () => (await jobs())[0]!.state === "accepted");
     const [original] = await jobs();
     await inView("Copy as new").click();
-    await says(/^This is the copy/);
+    await message(/^This is the copy/);
     await enter("Site", at("site_quote"), "C-2");
     await until(async () => (await jobs()).some(({ line }) => line?.number === "C-2"));
     const copy = (await jobs()).find(({ id }) => id !== original!.id)!;
@@ -256,7 +256,7 @@ withDesk(
     await view().getByLabel("Search").fill("ZZ-81");
     await view().getByLabel("Search").press("ArrowDown");
     await page.keyboard.press("Enter");
-    await says(/^It was made with a newer Rigsheet than this one/);
+    await message(/^It was made with a newer Rigsheet than this one/);
     // The open job is where it was.
     await view().getByLabel("Search").fill("ZZ-83");
     await view().getByLabel("Search").press("ArrowDown");
@@ -270,7 +270,9 @@ withDesk(
     await view().getByLabel("Search").fill("ZZ-82");
     await view().getByLabel("Search").press("ArrowDown");
     await page.keyboard.press("Enter");
-    await says(/^The last 2 changes could not be shown again; the job with them is kept as its revision 1/);
+    await message(
+      /^The last 2 changes could not be shown again; the job with them is kept as its revision 1/,
+    );
     const kept = await askJson<HeldJob>(desk.address, `jobs/${idOf(2)}/revisions/1`);
     expect(kept.changes.map(({ nextRevisionId }) => nextRevisionId)).toEqual(["g1", "g2", "g3"]);
     // What could be shown can be gone on with.
@@ -280,7 +282,7 @@ withDesk(
     // The job that was open last can't be shown: another is, and the desk starts.
     await askJson(desk.address, `jobs/${idOf(1)}`);
     await startAgain(() => undefined);
-    await says(/^The job that was open can't be shown\. It was made with a newer Rigsheet/);
+    await message(/^The job that was open can't be shown\. It was made with a newer Rigsheet/);
     expect(await page.locator(".o-grid canvas").count()).toBeGreaterThan(0);
   },
 );
@@ -310,7 +312,7 @@ withDesk(
     await view().getByLabel("Search").waitFor();
     await button("New").click();
     await page.getByRole("button", { name: "Empty" }).click();
-    await says(/is kept, under Jobs/);
+    await message(/is kept, under Jobs/);
     expect(await view().isVisible()).toBe(false);
     await button("Jobs").click();
     await view().getByText("2 of 2 jobs").waitFor();

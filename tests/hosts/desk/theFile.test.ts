@@ -61,7 +61,7 @@ function withFile(name: string, work: (at: AtDesk) => Promise<void>): void {
 const saved = (page: Page): Promise<void> => page.getByText(/^saved \d\d:\d\d$/).waitFor();
 const button = (page: Page, name: string | RegExp) =>
   page.getByRole("toolbar", { name: "Job" }).getByRole("button", { name });
-const says = (page: Page, text: RegExp): Promise<void> =>
+const message = (page: Page, text: RegExp): Promise<void> =>
   page.locator(".desk-notice p", { hasText: text }).waitFor();
 
 withFile(
@@ -70,7 +70,7 @@ withFile(
     const before = readFileSync(file);
     await button(page, "New").click();
     await page.getByRole("button", { name: "Empty" }).click();
-    await says(page, /is kept, under Jobs\.$/);
+    await message(page, /is kept, under Jobs\.$/);
     await saved(page);
     await page.reload();
     await saved(page);
@@ -84,7 +84,7 @@ withFile(
   "Save asks before it writes over what somebody else has written, and keeps that",
   async ({ page, file, data }) => {
     await button(page, /^Save/).click();
-    await says(page, /^Written into customer\.xlsx\.$/);
+    await message(page, /^Written into customer\.xlsx\.$/);
     const theirs = readFileSync(path.join(templates, "alignment-card-demonstration.xlsx"));
     copyFileSync(path.join(templates, "alignment-card-demonstration.xlsx"), file);
 
@@ -107,7 +107,7 @@ withFile(
 
     await button(page, /^Save/).click();
     await dialog.getByRole("button", { name: "Write mine over it" }).click();
-    await says(page, /^Written into customer\.xlsx\. What stood there is kept as .*replaced/);
+    await message(page, /^Written into customer\.xlsx\. What stood there is kept as .*replaced/);
     expect((await readXlsx(readFileSync(file))).template).toBe("single-drop");
     const [kept] = readdirSync(path.join(data, "replaced"));
     expect(readFileSync(path.join(data, "replaced", kept!)).equals(theirs)).toBe(true);
@@ -134,7 +134,7 @@ withFile(
     if (SHOTS) await page.screenshot({ path: path.join(SHOTS, "side-by-side.png") });
     await compared.getByRole("button", { name: "Close" }).click();
     await dialog.getByRole("button", { name: "Take theirs" }).click();
-    await says(page, /^The job is now as customer\.xlsx is\. As it was before it is kept as a revision/);
+    await message(page, /^The job is now as customer\.xlsx is\. As it was before it is kept as a revision/);
     expect(readFileSync(file).equals(bytes)).toBe(true);
 
     const { jobs } = await askJson<ShelfList>(desk.address, "jobs");
@@ -142,7 +142,7 @@ withFile(
     expect(job!.revisions.map(({ why }) => why)).toEqual(["before the file's was taken"]);
     // The next Save has nothing to ask.
     await button(page, /^Save/).click();
-    await says(page, /^Written into customer\.xlsx\.$/);
+    await message(page, /^Written into customer\.xlsx\.$/);
     expect(before).toBe(await page.locator(".desk-figure").first().innerText());
     expect(placeValue(await readXlsx(readFileSync(file)), "drop_length")).toBe(33.25);
   },
@@ -170,7 +170,7 @@ withFile(
     await page.keyboard.press("Enter");
     await inFile.waitFor();
     await button(page, /^Save/).click();
-    await says(page, /^Written into customer\.xlsx\.$/);
+    await message(page, /^Written into customer\.xlsx\.$/);
   },
 );
 
@@ -197,7 +197,7 @@ withFile(
     await button(page, "Open .xlsx…").click();
     await page.getByText("in held.xlsx").waitFor();
     await button(page, /^Save/).click();
-    await says(page, /^Written into held\.xlsx\.$/);
+    await message(page, /^Written into held\.xlsx\.$/);
     const written = Buffer.from(await page.evaluate(heldBytes));
     expect((await readXlsx(written)).template).toBe("multi-room");
     expect(written.equals(original)).toBe(false);
@@ -213,7 +213,7 @@ withFile(
       dialog.getByRole("button", { name: "Write mine over it" }).click(),
     ]);
     expect((await readXlsx(readFileSync(await download.path()))).template).toBe("alignment-card");
-    await says(page, /^Written into held\.xlsx\. What stood there is kept as/);
+    await message(page, /^Written into held\.xlsx\. What stood there is kept as/);
     expect((await readXlsx(Buffer.from(await page.evaluate(heldBytes)))).template).toBe("multi-room");
   },
 );

@@ -63,7 +63,7 @@ async function opened(context: BrowserContext, address = desk.address): Promise<
 }
 const saved = (page: Page): Promise<void> => page.getByText(/^saved \d\d:\d\d$/).waitFor();
 const strip = (page: Page) => page.locator("#strip");
-const says = (page: Page, text: RegExp): Promise<void> =>
+const message = (page: Page, text: RegExp): Promise<void> =>
   page.locator(".desk-notice p", { hasText: text }).waitFor();
 const shot = async (page: Page, name: string): Promise<void> => {
   if (SHOTS) await page.screenshot({ path: path.join(SHOTS, `${name}.png`) });
@@ -225,7 +225,7 @@ withDesk(
     desk = await startDesk("--data", folder, "--port", port);
     expect(await onServer([QUOTE, CUSTOMER, NAME])).not.toContain("Four");
     const again = await opened(context);
-    await says(again, /^2 edits of .*made while the server was away, are saved now/);
+    await message(again, /^2 edits of .*made while the server was away, are saved now/);
     expect(await onServer([QUOTE, CUSTOMER, NAME])).toEqual(["A-43", "Four", "Five"]);
     // Once: the next visit has nothing to hand over.
     await again.reload();
@@ -295,14 +295,14 @@ withDesk("another data folder at the same address gets nothing of this one's", a
   try {
     desk = await startDesk("--data", south, "--port", port);
     const elsewhere = await opened(context);
-    await says(elsewhere, /^Edits of .* wait in this browser; they belong to another data folder/);
+    await message(elsewhere, /^Edits of .* wait in this browser; they belong to another data folder/);
     const { jobs } = await askJson<ShelfList>(desk.address, "jobs");
     for (const { id } of jobs) expect(await onServer([CUSTOMER], id)).not.toContain("North");
     await elsewhere.close();
     await desk.kill();
     desk = await startDesk("--data", folder, "--port", port);
     const back = await opened(context);
-    await says(back, /^1 edit of .*made while the server was away, is saved now/);
+    await message(back, /^1 edit of .*made while the server was away, is saved now/);
     expect(await onServer([CUSTOMER])).toEqual(["North"]);
   } finally {
     remove(south);

@@ -3,7 +3,7 @@ import { roundmoney } from "../../../src/functions/estimate/roundmoney";
 import { sellprice } from "../../../src/functions/estimate/sellprice";
 import { window } from "../../../src/functions/signal/window";
 import { copyOf, type CopyFacts } from "../../../src/hosts/file/copy/copyOf";
-import { nativeTwin } from "../../../src/hosts/file/copy/nativeTwin";
+import { nativeEquivalent } from "../../../src/hosts/file/copy/nativeEquivalent";
 import { officeBook } from "../../../src/hosts/file/copy/officeBook";
 import { readAreas } from "../../../src/formula/readAreas";
 import { ERROR_WORD } from "../../../src/hosts/file/copy/sealedBook";
@@ -14,7 +14,7 @@ import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../../src/hosts/headless/recalculate";
 import { address, parseRange, type Zone } from "../../../src/formula/address";
 import { inputZone, isBookError, type Book } from "../../../src/workbooks/book";
-import type { Filling } from "../../../src/workbooks/definition";
+import type { JobInputs } from "../../../src/workbooks/definition";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
@@ -32,7 +32,7 @@ const computed = recalculate(layOut(multiRoom, guestHouse));
 type Rows = Record<string, Record<string, number | string>[]>;
 const changed = (
   change: (fields: Record<string, number | string>, blocks: Rows) => void,
-): Required<Filling> => {
+): Required<JobInputs> => {
   const copy = JSON.parse(JSON.stringify(guestHouse)) as {
     fields: Record<string, number | string>;
     blocks: Rows;
@@ -234,7 +234,7 @@ describe("an office copy", () => {
   });
 });
 
-describe("native twins", () => {
+describe("native equivalents", () => {
   const VALUES = [
     0, 1.005, 2.345, 2.355, -1.005, -2.345, 0.125, 0.375, 1234.565, 98765.435, 100000.005, 0.004999, 19.999,
     1e-9, 7.5, -7.5,
@@ -255,15 +255,15 @@ describe("native twins", () => {
         ["G", `RIG.WINDOW(A${row},0,7.5)`, window.call([value, 0, 7.5])],
       ];
       for (const [column, formula, result] of lines) {
-        cells[`${column}${row}`] = { formula: nativeTwin(formula)! };
+        cells[`${column}${row}`] = { formula: nativeEquivalent(formula)! };
         wanted[`${column}${row}`] = result;
       }
     });
     // A blank row is blank; a text that is no number has no verdict.
     cells.A40 = { value: "" };
     cells.A41 = { value: "much" };
-    cells.G40 = { formula: nativeTwin("RIG.WINDOW(A40,0,7.5)")! };
-    cells.G41 = { formula: nativeTwin("RIG.WINDOW(A41,0,7.5)")! };
+    cells.G40 = { formula: nativeEquivalent("RIG.WINDOW(A40,0,7.5)")! };
+    cells.G41 = { formula: nativeEquivalent("RIG.WINDOW(A41,0,7.5)")! };
     const book = bookOf({ ...emptySheet("S"), cells, rowCount: 41, columnCount: 7 });
     const { results } = (await readXlsx(await recalculated(await writeXlsx(book), { to: "xlsx" })))
       .sheets[0]!;
@@ -285,7 +285,7 @@ describe("native twins", () => {
     const cells: Book["sheets"][number]["cells"] = {};
     const wanted = new Map<string, number>();
     const ask = (at: string, formula: string, want: number, rows?: number): void => {
-      cells[at] = { formula: nativeTwin(formula)!, ...(rows && { spill: { rows, columns: 1 } }) };
+      cells[at] = { formula: nativeEquivalent(formula)!, ...(rows && { spill: { rows, columns: 1 } }) };
       wanted.set(at, want);
     };
     let row = 0;
@@ -321,14 +321,14 @@ describe("native twins", () => {
 
   test.each([
     ["a part of a formula", 'IF(A1="","",RIG.WINDOW(A1,1,2))'],
-    ["a function without a twin", "RIG.CABLELOSS(A1,B1,C1)"],
+    ["a function without an equivalent", "RIG.CABLELOSS(A1,B1,C1)"],
     ["a native formula", "SUM(A1:A9)"],
     ["decimals that are no plain digit", "RIG.ROUNDMONEY(A1,B1)"],
     ["no argument", "RIG.ROUNDMONEY()"],
     ["a name of JavaScript's own", "RIG.CONSTRUCTOR(1)"],
     ["an unfinished call", "RIG.WINDOW(A1,2"],
   ])("none for %s", (_, formula) => {
-    expect(nativeTwin(formula)).toBeUndefined();
+    expect(nativeEquivalent(formula)).toBeUndefined();
   });
 });
 

@@ -15,7 +15,7 @@ import { traineeSheet } from "../../../src/training/traineeSheet";
 import { trainerKey } from "../../../src/training/trainerKey";
 import { address } from "../../../src/formula/address";
 import type { Book, BookCell } from "../../../src/workbooks/book";
-import type { Filling } from "../../../src/workbooks/definition";
+import type { JobInputs } from "../../../src/workbooks/definition";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
@@ -140,8 +140,8 @@ describe("in every kind of workbook", () => {
     ...row,
     outlet: TAKEN[index] ?? row.outlet!,
   }));
-  const filling: Filling = { ...guestHouse, blocks: { ...guestHouse.blocks, rooms } };
-  const job = recalculate(layOut(multiRoom, filling));
+  const inputs: JobInputs = { ...guestHouse, blocks: { ...guestHouse.blocks, rooms } };
+  const job = recalculate(layOut(multiRoom, inputs));
   const facts = { now: new Date("2026-03-05T14:07:59Z"), version: "9.8.7" };
   const set = trainingSets[1]!;
   const trainees = ["=Anna", "-Bo", "3-16"].map((name) => ({ name, occurrence: 1 }));

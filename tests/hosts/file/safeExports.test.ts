@@ -122,10 +122,10 @@ test("the page of a review: the tags of one filled with anything are those of on
           findings: WEIGHTS.map((weight) => ({
             weight,
             place: { sheet: text, cell: text },
-            says: text,
-            should: text,
+            message: text,
+            expected: text,
             effect: text,
-            wayOut: text,
+            remedy: text,
             rule: text,
           })),
         },

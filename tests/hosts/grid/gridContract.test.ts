@@ -7,8 +7,8 @@ import * as library from "@odoo/o-spreadsheet";
 import {
   checkVersion,
   CONTRACT,
-  keepContract,
-  keepsInside,
+  requireMembers,
+  requireMembersInside,
   TRIED_VERSION,
   troublesOf,
   type Part,
@@ -60,10 +60,10 @@ test("nothing is missing in the library that is installed, and nothing is said o
   checkVersion(library);
   for (const part of parts) {
     let used = 0;
-    keepContract(library, part, () => (used += 1));
+    requireMembers(library, part, () => (used += 1));
     expect([part, used]).toEqual([part, 1]);
     const inside = of(part).needs.find((path) => path.includes("<"));
-    if (inside) expect([part, keepsInside(library, part, made(inside))]).toEqual([part, true]);
+    if (inside) expect([part, requireMembersInside(library, part, made(inside))]).toEqual([part, true]);
   }
   expect(troublesOf(library)).toEqual([]);
 });
@@ -74,10 +74,10 @@ test.each(needs)("%s without %s: a sentence, not a silence", (part, path) => {
   let used = false;
   const attempt = (): void => {
     if (path.includes("<")) {
-      used = keepsInside(lacking, part, without(made(path), path.split("<")[1]!) as object);
+      used = requireMembersInside(lacking, part, without(made(path), path.split("<")[1]!) as object);
     } else {
       lacking = without(library, path) as GridLibrary;
-      keepContract(lacking, part, () => (used = true));
+      requireMembers(lacking, part, () => (used = true));
     }
   };
   if (of(part).isVital) {

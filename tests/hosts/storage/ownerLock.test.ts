@@ -111,7 +111,7 @@ test.each([
   ["of an earlier version", { ...someone, place: undefined }, /has given no sign for 30 s/],
   ["that nobody can read", '{"key":', undefined],
   ["that was never written", "", undefined],
-])("one %s that gives no sign for 30 s is followed then, not sooner", async (_what, holder, says) => {
+])("one %s that gives no sign for 30 s is followed then, not sooner", async (_what, holder, message) => {
   // Whatever the file's time says: it may be another computer's clock.
   for (const age of [0, 3_600_000, -3_600_000]) {
     left(holder, age);
@@ -128,7 +128,7 @@ test.each([
       }),
     );
     expect(isOwner(found) && found.isMine()).toBe(true);
-    if (says) expect((found as Owner).notice).toMatch(says);
+    if (message) expect((found as Owner).notice).toMatch(message);
     expect(time.passed).toBeGreaterThanOrEqual(30_000);
     expect(time.passed).toBeLessThan(31_000);
     expect(told).toEqual([expect.stringMatching(/Waiting up to 30 s for a sign of it/)]);
@@ -151,7 +151,7 @@ test.each([
   ],
 ])(
   "one of %s that gives signs and does not answer is left in peace, with a sentence",
-  async (_of, holder, says) => {
+  async (_of, holder, message) => {
     left(holder, 3_600_000);
     const time = waiting(beating(holder));
     const refused = takeOwnership(
@@ -159,7 +159,7 @@ test.each([
       "job",
       around({ ...time, isAlive: () => holder === someone, patienceMs: 8_000 }),
     );
-    await expect(refused).rejects.toThrow(says);
+    await expect(refused).rejects.toThrow(message);
     expect(time.passed).toBeLessThan(10_000);
     expect(readdirSync(folder)).toEqual(["job.lock"]);
     expect(JSON.parse(readFileSync(file(), "utf8"))).toMatchObject({ key: "theirs" });

@@ -23,7 +23,7 @@ import { KEPT, zonesWithout, type DeskGuard } from "./deskPlugin";
 import type { GridCommand, GridPosition, RowAddition } from "./libraryTypes";
 import { outletsToAdd, roomsNow } from "./outletsToAdd";
 import { replayed, type Replayed, type Transport } from "./replayed";
-import { rowsInOrder } from "./rowsInOrder";
+import { sortRows } from "./sortRows";
 import { rowsToAdd } from "./rowsToAdd";
 import { notEntered, unfinishedEntry } from "./unfinished";
 import { uuid } from "./uuid";
@@ -284,7 +284,7 @@ export class Desk implements OpenDesk {
   /** The rows of a block are sorted with all of their inputs, whatever of them was selected. */
   private sortRows({ command, result }: Rejection): void {
     if (command.type !== "SORT_CELLS" || !result.isCancelledBecause(KEPT)) return;
-    const sorted = rowsInOrder(this.model, this.definition, command);
+    const sorted = sortRows(this.model, this.definition, command);
     if (typeof sorted === "string") return this.bar.showNotice(sorted);
     this.dispatch("RIGSHEET_SORT_ROWS", { contents: sorted.cells });
     this.bar.showNotice(

@@ -1,6 +1,6 @@
 /** The grid library with all that the desk puts in the place of its own ways, each part held to what it stands on. */
 import * as library from "@odoo/o-spreadsheet";
-import { keepContract } from "../../grid/gridContract";
+import { requireMembers } from "../../grid/gridContract";
 import { onLimit } from "../../grid/iterationLimit";
 import { prepareLibrary } from "../../grid/prepareLibrary";
 import { enterTyped, type CellEntry } from "./cellEntry";
@@ -23,16 +23,16 @@ export function teachGrid(given: {
   const { guard, entry, print } = given;
   prepareLibrary(library);
   onLimit(() => guard.refused(STALE));
-  keepContract(library, "guard", () => registerDeskPlugin(library, guard));
-  keepContract(library, "rows", () => registerRowsPlugin(library, guard));
-  keepContract(library, "paste", () => registerPastePlugin(library, guard));
-  keepContract(library, "fill", () => registerFillPlugin(library));
-  keepContract(library, "typing", () => enterTyped(library, entry));
-  keepContract(library, "growing", () => growByTyping(library, guard));
-  keepContract(library, "printMenu", () => printByMenu(library, print));
+  requireMembers(library, "guard", () => registerDeskPlugin(library, guard));
+  requireMembers(library, "rows", () => registerRowsPlugin(library, guard));
+  requireMembers(library, "paste", () => registerPastePlugin(library, guard));
+  requireMembers(library, "fill", () => registerFillPlugin(library));
+  requireMembers(library, "typing", () => enterTyped(library, entry));
+  requireMembers(library, "growing", () => growByTyping(library, guard));
+  requireMembers(library, "printMenu", () => printByMenu(library, print));
   // It refuses to paste across frozen columns, for the sake of merged cells; those are guarded on their
   // own, and a row of outlets is copied whole.
-  keepContract(library, "wholeRows", () =>
+  requireMembers(library, "wholeRows", () =>
     library.registries.clipboardHandlersRegistries.cellHandlers.remove("sheet"),
   );
 }

@@ -17,7 +17,7 @@ import {
 import { callsUs } from "../../../formula/callsUs";
 import { functionsIn } from "../../../formula/functionsIn";
 import { NAMESPACE } from "../../../formula/namespace";
-import { nativeTwin } from "./nativeTwin";
+import { nativeEquivalent } from "./nativeEquivalent";
 import { meet, readAreas, type Area } from "../../../formula/readAreas";
 
 export interface OfficeBook {
@@ -35,13 +35,13 @@ interface FormulaCell extends Area {
 
 export function officeBook(book: Book): OfficeBook {
   const formulas = book.sheets.flatMap(formulaCells);
-  const twins = new Map(
+  const equivalents = new Map(
     formulas.flatMap((cell) => {
-      const twin = nativeTwin(cell.formula);
-      return twin === undefined ? [] : [[cell, twin] as const];
+      const equivalent = nativeEquivalent(cell.formula);
+      return equivalent === undefined ? [] : [[cell, equivalent] as const];
     }),
   );
-  const frozen = formulas.filter((cell) => callsUs(cell.formula) && !twins.has(cell));
+  const frozen = formulas.filter((cell) => callsUs(cell.formula) && !equivalents.has(cell));
   const read = areasBehind(book, formulas, frozen);
   const locked = book.sheets.flatMap((sheet) =>
     inputsOf(sheet).filter((input) => read.some((area) => meet(area, input))),
@@ -52,11 +52,11 @@ export function officeBook(book: Book): OfficeBook {
   const sheets = book.sheets.map((sheet): BookSheet => {
     const here = <T extends Area>(areas: Iterable<T>): T[] =>
       [...areas].filter((area) => area.sheet === sheet.name);
-    const [cold, shut, alive] = [here(frozen), here(locked), here(twins.keys())];
+    const [cold, shut, alive] = [here(frozen), here(locked), here(equivalents.keys())];
     if (cold.length + shut.length + alive.length === 0) return sheet;
     const cells = { ...sheet.cells };
     for (const cell of alive) {
-      const formula = twins.get(cell)!;
+      const formula = equivalents.get(cell)!;
       const spill = cells[cell.at]?.spill ?? arrayOf(formula);
       cells[cell.at] = { ...cells[cell.at], formula, ...(spill && { spill }) };
     }

@@ -8,7 +8,7 @@ import { address, parseRange } from "../../../formula/address";
 import { isBookError, lookIndex, type Book, type BookSheet, type Look } from "../../../workbooks/book";
 import { ALERT_LOOK } from "../../../workbooks/looks";
 import { templateOf } from "../../../workbooks/templates";
-import { squeezed } from "./squeezed";
+import { withoutEmptyRows } from "./withoutEmptyRows";
 
 /** What stands in the place of an error. */
 export const ERROR_WORD = "error";
@@ -24,7 +24,7 @@ export function sealedBook(book: Book, wanted?: ReadonlySet<string>): Book {
     parts.flatMap((part) => (part.kind === "block" && part.byHand ? [part.name] : [])),
   );
   const sealed = kept.map((sheet) =>
-    squeezed(
+    withoutEmptyRows(
       sealedSheet(sheet, looks, alert),
       book.names.filter((name) => name.sheet === sheet.name),
       byHand,

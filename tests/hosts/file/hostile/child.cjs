@@ -46,11 +46,11 @@ async function main() {
       .map(([at, cell]) => [at, cell.value ?? first.results[at]]);
   }
   if (book && recalculate) {
-    const { fillingOf } = from("workbooks/fillingOf.js");
+    const { jobInputsOf } = from("workbooks/jobInputsOf.js");
     const { multiRoom } = from("workbooks/multiRoom/definition.js");
     const { namedValue } = from("workbooks/named.js");
     answer.total = namedValue(recalculate(book), "quote_total");
-    answer.filling = fillingOf(multiRoom, book);
+    answer.inputs = jobInputsOf(multiRoom, book);
     answer.computedMs = performance.now() - start;
   }
   answer.peakMebibytes = peakKibibytes() / 1024;

@@ -1,6 +1,6 @@
 /** Files made to harm a reader. XML after ECMA-376 part 1, written by hand. */
 import { writeXlsx } from "../../../../src/hosts/file/writeXlsx";
-import type { Filling } from "../../../../src/workbooks/definition";
+import type { JobInputs } from "../../../../src/workbooks/definition";
 import { layOut } from "../../../../src/workbooks/layOut";
 import { multiRoom } from "../../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../../src/workbooks/multiRoom/guestHouse";
@@ -16,7 +16,7 @@ export interface Hostile {
   readonly sheet?: string;
   readonly names?: number;
   /** For a job: what is computed as well, and what then comes back as filled in. */
-  readonly job?: Filling;
+  readonly job?: JobInputs;
 }
 
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
@@ -76,7 +76,7 @@ const inline = (at: string, text: string): string => `<c r="${at}" t="inlineStr"
 
 type Row = Readonly<Record<string, number | string>>;
 /** The demonstration with another text in every cell of Rooms and Site that takes any text. */
-function withText(text: string): Filling {
+function withText(text: string): JobInputs {
   const rooms = guestHouse.blocks!.rooms!.map((row, index): Row => ({
     ...row,
     floor: text,
@@ -94,7 +94,7 @@ function withText(text: string): Filling {
     blocks: { ...guestHouse.blocks, rooms },
   };
 }
-const renamed = (name: string): Filling => ({
+const renamed = (name: string): JobInputs => ({
   fields: guestHouse.fields!,
   blocks: {
     ...guestHouse.blocks,
@@ -106,12 +106,12 @@ const renamed = (name: string): Filling => ({
     })),
   },
 });
-const job = (name: string, filling: Filling): Hostile => ({
+const job = (name: string, inputs: JobInputs): Hostile => ({
   name,
-  bytes: () => writeXlsx(layOut(multiRoom, filling)),
-  job: filling,
+  bytes: () => writeXlsx(layOut(multiRoom, inputs)),
+  job: inputs,
 });
-const ring = (): Filling => ({
+const ring = (): JobInputs => ({
   ...guestHouse,
   blocks: {
     ...guestHouse.blocks,

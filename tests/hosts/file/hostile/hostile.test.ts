@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { promisify } from "node:util";
 import ts from "typescript";
-import type { Filling } from "../../../../src/workbooks/definition";
+import type { JobInputs } from "../../../../src/workbooks/definition";
 import { troubles } from "../../../../src/hosts/file/fileTrouble";
 import {
   MAX_ENTRIES,
@@ -66,7 +66,7 @@ interface Answer {
   readonly sheet?: string;
   readonly names?: number;
   readonly cells?: readonly [string, unknown][];
-  readonly filling?: Filling;
+  readonly inputs?: JobInputs;
 }
 
 const permission =
@@ -87,7 +87,7 @@ async function readInChild(file: string, isJob: boolean): Promise<Answer> {
 }
 
 /** A blank of the demonstration is no value of a workbook. */
-const filled = (job: Filling, block: string) =>
+const filled = (job: JobInputs, block: string) =>
   job.blocks![block]!.map((row) =>
     Object.fromEntries(Object.entries(row).filter(([, value]) => value !== "")),
   );
@@ -132,9 +132,9 @@ test.each(corpus.map((one) => [one.name, one] as const))("%s", async (name, host
     if (hostile.sheet) expect(answer.sheet).toBe(hostile.sheet);
     if (hostile.names !== undefined) expect(answer.names).toBe(hostile.names);
     if (hostile.job) {
-      expect(answer.filling!.fields).toEqual(hostile.job.fields);
-      expect(answer.filling!.blocks!.rooms).toEqual(filled(hostile.job, "rooms"));
-      expect(answer.filling!.blocks!.cables).toEqual(filled(hostile.job, "cables"));
+      expect(answer.inputs!.fields).toEqual(hostile.job.fields);
+      expect(answer.inputs!.blocks!.rooms).toEqual(filled(hostile.job, "rooms"));
+      expect(answer.inputs!.blocks!.cables).toEqual(filled(hostile.job, "cables"));
     }
   } else {
     expect(answer).toMatchObject({ trouble: "FileTrouble" });

@@ -1,7 +1,7 @@
 /** What the grid library can't do without. */
 
 /** @throws Error with a sentence where a policy of the server's own forbids it */
-export function mustCompile(): void {
+export function requireCompiling(): void {
   try {
     // The library makes functions of its templates so.
     new Function("");

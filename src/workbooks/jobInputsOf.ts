@@ -1,6 +1,6 @@
 /** Reads what a person filled into a book back out of it, by the definition's names. */
 import type { Book, BookResult } from "./book";
-import type { Block, Field, Filling, Part, WorkbookDefinition } from "./definition";
+import type { Block, Field, JobInputs, Part, WorkbookDefinition } from "./definition";
 import { namedColumn, namedValue } from "./named";
 
 /**
@@ -8,7 +8,7 @@ import { namedColumn, namedValue } from "./named";
  * @param book a workbook; a name that is gone gives nothing for its cells
  * @returns the filled inputs; a block's rows without the empty ones at its end
  */
-export function fillingOf(definition: WorkbookDefinition, book: Book): Filling {
+export function jobInputsOf(definition: WorkbookDefinition, book: Book): JobInputs {
   const parts: readonly Part[] = definition.sheets.flatMap((sheet) => sheet.parts);
   const fields: Record<string, number | string> = {};
   const inputs = parts.flatMap((part): readonly Field[] => (part.kind === "fields" ? part.fields : []));

@@ -9,7 +9,7 @@ import type { GridModel } from "../../grid/library";
 import type { CellContent, GridCommand, GridPosition } from "./libraryTypes";
 import { familyOf, placedBlocks } from "./placedBlocks";
 
-export interface RowsInOrder {
+export interface SortedRows {
   readonly cells: readonly CellContent[];
   readonly rows: number;
   /** The head of the column that the rows are sorted by. */
@@ -22,11 +22,11 @@ const NOT_IN_A_BLOCK =
   "Not sorted. Select rows of one block, such as the outlets, then sort: each row keeps all of its inputs.";
 
 /** @returns a sentence where there is nothing to sort */
-export function rowsInOrder(
+export function sortRows(
   model: GridModel,
   definition: WorkbookDefinition | undefined,
   { sheetId, zone, col, sortDirection }: GridCommand,
-): RowsInOrder | string {
+): SortedRows | string {
   const blocks = placedBlocks(model, definition);
   const touched = blocks.filter(
     (one) => one.sheetId === sheetId && zone && one.zone.top < zone.bottom && zone.top < one.zone.bottom,

@@ -1,8 +1,8 @@
 /**
  * Exact search for a packing into a given number of bins, by counts of sizes
- * rather than by items: a bin's filling is how many it holds of each size.
+ * rather than by items: a bin's pattern is how many it holds of each size.
  *
- * The next bin always holds the largest item left. Only fillings into which
+ * The next bin always holds the largest item left. Only patterns into which
  * nothing more would go are tried, the fullest first, and each as often as it
  * goes before it is tried once. Two kinds of bin need no choice: one with
  * room for a single partner takes the largest partner, and a pair that fills
@@ -15,7 +15,7 @@
  */
 import type { Stock } from "./stock";
 
-export interface Filling {
+export interface BinPattern {
   /** How many of each size of the stock, in its order. */
   readonly taken: readonly number[];
   /** How many bins are filled so. */
@@ -40,19 +40,19 @@ const MOST_DEPTH = 1000;
  * @param capacity what one bin holds, in the unit of the sizes
  * @param bins how many bins may be used
  * @param budget steps that may be spent; 0 left after the call means "gave up"
- * @returns the fillings, or undefined when there are none or the search gave up
+ * @returns the patterns, or undefined when there are none or the search gave up
  */
-export function findFillings(
+export function findPatterns(
   stock: readonly Stock[],
   capacity: number,
   bins: number,
   budget: Budget,
-): Filling[] | undefined {
+): BinPattern[] | undefined {
   const sizes = stock.map(({ size }) => size);
   const left = stock.map(({ count }) => count);
   const total = stock.reduce((sum, { size, count }) => sum + size * count, 0);
   const failed = new Set<string>();
-  const chosen: Filling[] = [];
+  const chosen: BinPattern[] = [];
 
   const change = (taken: readonly number[], times: number): void =>
     taken.forEach((count, index) => (left[index] = left[index]! - count * times));
@@ -90,7 +90,7 @@ export function findFillings(
   return search(bins, bins * capacity - total, 0) ? chosen : undefined;
 }
 
-/** The one filling that need be tried with the largest item, where there is such a one. */
+/** The one pattern that need be tried with the largest item, where there is such a one. */
 function forcedFilling(
   sizes: readonly number[],
   left: readonly number[],
@@ -114,7 +114,7 @@ function forcedFilling(
   return { taken, waste: room - sizes[partner]! };
 }
 
-/** Every filling with the largest item into which nothing more would go, the fullest first. */
+/** Every pattern with the largest item into which nothing more would go, the fullest first. */
 function maximalFillings(
   sizes: readonly number[],
   left: readonly number[],

@@ -35,7 +35,7 @@ const PLACEHOLDER = `<c [^>]*?(?: s="(\\d+)")?><is><r><t>${MARKER}(rows|look)(\\
 const PLACEHOLDERS = new RegExp(`<row [^>]*>(?:${PLACEHOLDER})+</row>`, "g");
 const EACH_PLACEHOLDER = new RegExp(PLACEHOLDER, "g");
 
-export class PlainRows {
+export class FastRowWriter {
   readonly #runs: Run[] = [];
   #open = false;
 

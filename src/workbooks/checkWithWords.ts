@@ -1,7 +1,7 @@
 import type { Check, WorkbookDefinition } from "./definition";
 
 /** The check of a template that stands on the sheet in these words. */
-export const checkSaying = ({ sheets }: WorkbookDefinition, what: string): Check | undefined =>
+export const checkWithWords = ({ sheets }: WorkbookDefinition, what: string): Check | undefined =>
   sheets
     .flatMap(({ parts }) => parts)
     .flatMap((part) => (part.kind === "checks" ? part.checks : []))

@@ -1,26 +1,26 @@
 /** What a workbook of an earlier version fills in of today's template. */
 import type { Book } from "./book";
-import type { Filling } from "./definition";
-import { fillingOf } from "./fillingOf";
+import type { JobInputs } from "./definition";
+import { jobInputsOf } from "./jobInputsOf";
 import type { Template } from "./templates";
 
-export interface FillingNow {
-  readonly filling: Filling;
+export interface CurrentInputs {
+  readonly inputs: JobInputs;
   /** The fields and blocks that the old workbook had no place for, with the figures that a new one starts from. */
   readonly begun: readonly string[];
 }
 
 /** @param old a workbook of the template; what its version did not ask for begins as in a new workbook */
-export function fillingNow({ definition, empty }: Template, old: Book): FillingNow {
-  const start = fillingOf(definition, empty());
-  const carried = fillingOf(definition, old);
+export function currentInputs({ definition, empty }: Template, old: Book): CurrentInputs {
+  const start = jobInputsOf(definition, empty());
+  const carried = jobInputsOf(definition, old);
   const had = new Set(old.names.map(({ name }) => name));
   const fields = Object.entries(start.fields ?? {}).filter(([name]) => !had.has(name));
   const blocks = Object.entries(start.blocks ?? {}).filter(
     ([block]) => !old.names.some(({ name }) => name.startsWith(`${block}_`)),
   );
   return {
-    filling: {
+    inputs: {
       fields: { ...carried.fields, ...Object.fromEntries(fields) },
       blocks: { ...carried.blocks, ...Object.fromEntries(blocks) },
     },

@@ -3,7 +3,7 @@ import type { JobNotes } from "./content";
 import type { Unreadable } from "./log";
 
 /** What a person is told of what could not be read of a job that can be shown. */
-export function saidOf({ keptAs, whole, tail }: Unreadable, { line }: JobNotes): string {
+export function unreadableInWords({ keptAs, whole, tail }: Unreadable, { line }: JobNotes): string {
   const title = (line && labelInWords(line)) || "a job";
   if (whole)
     return `The newest state of ${title} could not be read: its file is damaged. It is kept as ${keptAs}; the job is shown as it was before.`;

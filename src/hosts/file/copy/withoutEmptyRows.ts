@@ -8,7 +8,7 @@
 import { address, parseAddress, parseRange, rangeOf, type Zone } from "../../../formula/address";
 import type { BookName, BookSheet } from "../../../workbooks/book";
 
-export interface Squeezed {
+export interface SheetWithoutEmptyRows {
   readonly sheet: BookSheet;
   /** The names on it, where they lie now. */
   readonly names: readonly BookName[];
@@ -19,11 +19,11 @@ export interface Squeezed {
  * @param names the names that lie on it; the first and last row of each stay
  * @param byHand blocks whose empty rows are written into on paper: they stay
  */
-export function squeezed(
+export function withoutEmptyRows(
   sheet: BookSheet,
   names: readonly BookName[],
   byHand: readonly string[] = [],
-): Squeezed {
+): SheetWithoutEmptyRows {
   const isByHand = ({ name }: BookName): boolean => byHand.some((block) => name.startsWith(`${block}_`));
   const shown = shownRows(sheet);
   const dropped = emptyRows(

@@ -1,7 +1,7 @@
 /** Styles that a server calls something else, which a browser then leaves aside: put into the page by their text. */
 
 /** Before anything is measured. Where a file can't be read as text either, the page stays without it. */
-export async function stylesAnyway(): Promise<void> {
+export async function loadStylesAsText(): Promise<void> {
   for (const link of document.querySelectorAll<HTMLLinkElement>('link[rel="stylesheet"]')) {
     if (isApplied(link)) continue;
     const answer = await fetch(link.href).catch(() => undefined);

@@ -14,6 +14,6 @@ const WORDS: Readonly<Record<string, string>> = {
     '"%s" is not among the names in which it is looked up. Enter the name as it stands on its own sheet, or add it there.',
 };
 
-export function sayPlainly(library: GridLibrary): void {
+export function translateLibraryMessages(library: GridLibrary): void {
   library.setTranslationMethod((...[text]) => WORDS[text] ?? text);
 }

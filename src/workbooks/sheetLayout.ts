@@ -1,17 +1,20 @@
 /** Puts cells, names and widths onto a sheet while it is laid out. */
 import { address, rangeOf } from "../formula/address";
 import { lookIndex, type Book, type BookSheet, type Look } from "./book";
-import type { Filling, InputRule } from "./definition";
+import type { InputRule, JobInputs } from "./definition";
+import { ALERT_LOOK, ALERT_WORDS } from "./looks";
 import { heldValue } from "./typed/holdsText";
 
 /** The height of a line of text of the usual size, in points. */
 export const LINE_POINTS = 14;
 
+export const CENTRED = { align: "center" } as const;
+
 /** What is needed while one sheet is laid out. */
-export interface Desk {
+export interface SheetLayout {
   readonly book: Book;
   readonly sheet: BookSheet;
-  readonly filling: Filling;
+  readonly inputs: JobInputs;
   /** Prepared rows of every block. */
   readonly rows: ReadonlyMap<string, number>;
   /** Column of the notes beside fields. */
@@ -25,7 +28,7 @@ export interface Content {
 }
 
 export function put(
-  { book, sheet }: Desk,
+  { book, sheet }: SheetLayout,
   row: number,
   column: number,
   look: Look,
@@ -38,7 +41,7 @@ export function put(
 }
 
 export function name(
-  { book, sheet }: Desk,
+  { book, sheet }: SheetLayout,
   text: string,
   top: number,
   left: number,
@@ -53,11 +56,20 @@ export const filled = (value: number | string | undefined, rule: InputRule["rule
   value === undefined ? {} : { value: heldValue(rule, value) };
 
 /** Widens a column; never narrows it, because parts of one sheet share its columns. */
-export function widen({ sheet }: Desk, column: number, width: number): void {
+export function widen({ sheet }: SheetLayout, column: number, width: number): void {
   sheet.columnWidths[column] = Math.max(sheet.columnWidths[column] ?? 0, width);
 }
 
 /** Not every program makes a row as high as its text when it opens a file. */
-export function makeRoom({ sheet }: Desk, row: number, lines: number): void {
+export function makeRoom({ sheet }: SheetLayout, row: number, lines: number): void {
   if (lines > 1) sheet.rowHeights[row] = Math.max(sheet.rowHeights[row] ?? 0, lines * LINE_POINTS);
+}
+
+/** Words of alarm stand out where they show in this range. */
+export function mark(layout: SheetLayout, top: number, left: number, bottom: number, right: number): void {
+  layout.sheet.marks.push({
+    range: rangeOf({ top, left, bottom, right }),
+    words: ALERT_WORDS,
+    look: lookIndex(layout.book, ALERT_LOOK),
+  });
 }

@@ -1,14 +1,14 @@
 /**
  * Calls of ours that native formulas can stand in for, so that an office copy
- * goes on pricing where Rigsheet is not installed. Only whole formulas have a
- * twin; an input that the function would refuse gives `#N/A` natively.
+ * goes on pricing where Rigsheet is not installed. Only whole formulas have an
+ * equivalent; an input that the function would refuse gives `#N/A` natively.
  *
  * Functions used: those that Excel and LibreOffice 7.4 both have.
  */
 import { treeOf } from "../../../formula/parse";
 import { callIn } from "../../../formula/callIn";
 
-type Twin = (...args: string[]) => string | undefined;
+type Equivalent = (...args: string[]) => string | undefined;
 
 /** A digit that the function takes; left out, it is 2. */
 const isDecimals = (written: string): boolean =>
@@ -22,7 +22,7 @@ const NOISE_DECIMALS = 6;
  * product is binary here too, so it is first rounded to a few decimals more: a tie is then told to a millionth
  * of the last digit kept, and not exactly as the function tells it.
  */
-function roundedTwin(amount: string, decimals: string, rule: string): string {
+function roundedEquivalent(amount: string, decimals: string, rule: string): string {
   const settled = `ROUND(${amount},${Number(decimals) + NOISE_DECIMALS})`;
   const rounded = `ROUND(${settled},${decimals})`;
   if (rule === "") return rounded;
@@ -32,7 +32,7 @@ function roundedTwin(amount: string, decimals: string, rule: string): string {
   return `${rounded}-(${rule}="half even")*${tie}*${odd}*SIGN(${settled})/${scale}`;
 }
 
-const TWINS: Readonly<Record<string, Twin>> = {
+const EQUIVALENTS: Readonly<Record<string, Equivalent>> = {
   SELLPRICE: (cost, margin) => cost && margin && `${cost}/(1-${margin})`,
 
   ROUNDMONEY: (value, decimals = "2", rule = "", times, dividedBy) => {
@@ -41,7 +41,7 @@ const TWINS: Readonly<Record<string, Twin>> = {
     const given = (factor: string): string => `IF(${factor}="",1,${factor})`;
     const product = times ? `${value}*${given(times)}` : value;
     const amount = dividedBy ? `${product}/${given(dividedBy)}` : product;
-    return `IF(${value}="","",${roundedTwin(amount, decimals || "2", rule)})`;
+    return `IF(${value}="","",${roundedEquivalent(amount, decimals || "2", rule)})`;
   },
 
   ADDMONEY: (...columns) => {
@@ -70,9 +70,9 @@ function bracketed(arg: string): string {
 const PLAIN_KINDS: ReadonlySet<string> = new Set(["name", "number", "text"]);
 
 /** @returns the native formula that computes the same; undefined where there is none */
-export function nativeTwin(formula: string): string | undefined {
+export function nativeEquivalent(formula: string): string | undefined {
   const call = callIn(formula);
-  return call?.whole && Object.hasOwn(TWINS, call.name)
-    ? TWINS[call.name]!(...call.args.map(bracketed))
+  return call?.whole && Object.hasOwn(EQUIVALENTS, call.name)
+    ? EQUIVALENTS[call.name]!(...call.args.map(bracketed))
     : undefined;
 }

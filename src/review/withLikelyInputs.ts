@@ -12,7 +12,7 @@ import { median } from "./median";
 import { filledCells, type NamedCell } from "./namedCells";
 
 /** @returns undefined where nothing that was named is an input */
-export function asIfMended(
+export function withLikelyInputs(
   book: Book,
   definition: WorkbookDefinition,
   causes: readonly Finding[],

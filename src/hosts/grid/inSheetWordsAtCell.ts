@@ -34,7 +34,7 @@ interface Context {
 }
 
 /** @returns the outcome, its faults in the sheet's words where the call stands in a cell */
-export function saidOnSheet(
+export function inSheetWordsAtCell(
   context: unknown,
   sheetFunction: SheetFunction,
   outcome: Cell | Matrix,

@@ -14,7 +14,7 @@
  * Its script stays unmodified: this is a plugin of it, extended and registered
  * in its place.
  */
-import { keepsInside } from "./gridContract";
+import { requireMembersInside } from "./gridContract";
 import { limitReached } from "./iterationLimit";
 import { keepSpills, type SpreadingEvaluator } from "./keptSpills";
 import type { GridLibrary } from "./library";
@@ -75,7 +75,7 @@ interface Evaluator extends SpreadingEvaluator {
  * Teaches the library to compute in order; prepareLibrary sees to it that this is done once.
  * @param keeps whether cells of a spill that stay as they were are kept too
  */
-export function registerInOrder(library: GridLibrary, keeps = true): void {
+export function registerEvaluationOrder(library: GridLibrary, keeps = true): void {
   const plugins = library.registries.coreViewsPluginRegistry;
   const Evaluation = plugins.get("evaluation") as unknown as new (...args: unknown[]) => {
     evaluator: Evaluator;
@@ -83,10 +83,10 @@ export function registerInOrder(library: GridLibrary, keeps = true): void {
   class EvaluationInOrder extends Evaluation {
     constructor(...args: unknown[]) {
       super(...args);
-      keepsInside(library, "inOrder", this);
+      requireMembersInside(library, "evaluationOrder", this);
       putInOrder(this.evaluator);
       hearLimit(this.evaluator);
-      if (keeps && keepsInside(library, "keptSpills", this)) keepSpills(this.evaluator);
+      if (keeps && requireMembersInside(library, "keptSpills", this)) keepSpills(this.evaluator);
     }
   }
   plugins.replace("evaluation", EvaluationInOrder as never);

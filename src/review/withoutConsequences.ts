@@ -44,7 +44,7 @@ const NOT_FOUND_OUT = "could not be found out";
  * @param computed the same, computed anew
  * @param ifMended what the rules of SYMPTOMS would say if the inputs that these findings name were mended; absent where that cannot be computed
  */
-export function folded(
+export function withoutConsequences(
   found: readonly Finding[],
   read: Book,
   computed: Book,
@@ -60,9 +60,11 @@ export function folded(
   });
   const anyError = found.some(({ rule }) => rule === "error");
 
-  const follows = ({ rule, place, cause, says, check }: Finding): boolean => {
+  const follows = ({ rule, place, cause, message, check }: Finding): boolean => {
     if (rule === "error")
-      return place !== undefined && (rows.has(rowKey(place)) || quoted.some((text) => says.includes(text)));
+      return (
+        place !== undefined && (rows.has(rowKey(place)) || quoted.some((text) => message.includes(text)))
+      );
     if (rule !== "failing check") return false;
     if (
       cause &&
@@ -76,7 +78,7 @@ export function folded(
           (cause) => cause.rule === one.rule && (one.sheet === undefined || cause.place?.sheet === one.sheet),
         ),
     );
-    return isNamed || (anyError && says.includes(NOT_FOUND_OUT));
+    return isNamed || (anyError && message.includes(NOT_FOUND_OUT));
   };
   const hanging = hangingOn(
     found.filter(({ rule, weight }) => !SYMPTOMS.has(rule!) && weight === "wrong"),
@@ -93,9 +95,9 @@ export function folded(
     ...kept,
     {
       weight: "worth knowing",
-      says: `${count} more ${count === 1 ? "line of errors, checks or limits follows" : "lines of errors, checks and limits follow"} from what is named here.`,
+      message: `${count} more ${count === 1 ? "line of errors, checks or limits follows" : "lines of errors, checks and limits follow"} from what is named here.`,
       rule: "error",
-      wayOut:
+      remedy:
         "Put the others right first and review again; these then go by themselves, or show what is left.",
     },
   ];
@@ -117,7 +119,7 @@ function hangingOn(
   return new Set(symptoms.filter((one) => one.place && !said.has(inFull(one))));
 }
 
-const inFull = ({ rule, place, says }: Finding): string => JSON.stringify([rule, place, says]);
+const inFull = ({ rule, place, message }: Finding): string => JSON.stringify([rule, place, message]);
 const key = ({ sheet, cell }: FindingPlace): string => `${sheet}!${cell}`;
 const rowKey = ({ sheet, cell }: FindingPlace): string => `${sheet}!${cell.replace(/^[A-Z]+/, "")}`;
 const resultAt = (book: Book, { sheet, cell }: FindingPlace) =>

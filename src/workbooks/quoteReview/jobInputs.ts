@@ -1,4 +1,4 @@
-import type { Filling } from "../definition";
+import type { JobInputs } from "../definition";
 import { sheetDate } from "../sheetDate";
 
 const PRACTICE = "common practice, no source";
@@ -27,7 +27,7 @@ const RANGES: readonly Readonly<Record<string, number | string>>[] = [
   { ratio: "margin that the price has" },
 ];
 
-export const quoteReviewStart: Filling = {
+export const quoteReviewStart: JobInputs = {
   fields: { review_tolerance: 0.05 },
   blocks: { ranges: RANGES, asked: QUESTIONS.map((question) => ({ question })) },
 };
@@ -36,7 +36,7 @@ const OWN = "invented (demonstration)";
 const answers = ["yes", "no", "yes", "yes", "yes", "yes", "yes", "yes", "not here"];
 
 /** An invented quote with three slips: margin added as a markup, a line multiplied wrongly, a question open. */
-export const quoteReviewExample: Filling = {
+export const quoteReviewExample: JobInputs = {
   fields: {
     review_tolerance: 0.05,
     review_job: "Boarding house, 18 outlets (demonstration)",

@@ -5,7 +5,7 @@
  *
  * @returns the line on which it opens, from 1; none where every quoted cell is closed
  */
-export function openQuote(text: string, delimiter: string): number | undefined {
+export function unclosedQuote(text: string, delimiter: string): number | undefined {
   let line = 1;
   let fresh = true;
   for (let at = 0; at < text.length; at++) {
