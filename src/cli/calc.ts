@@ -4,7 +4,7 @@ import { isBookError, type BookResult } from "../workbooks/book";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { evaluator } from "./evaluated";
 
-export const CALC_HELP = `rigsheet calc "FORMULA" …     compute formulas
+const CALC_HELP = `rigsheet calc "FORMULA" …     compute formulas
 rigsheet calc -               a formula a line on standard input
 
 Prints one JSON object a line:

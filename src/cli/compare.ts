@@ -14,7 +14,7 @@ import { EXIT, UsageTrouble, type Console } from "./console";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 
-export const COMPARE_HELP = `rigsheet compare OLD.xlsx NEW.xlsx [--json] [--html REPORT.html]
+const COMPARE_HELP = `rigsheet compare OLD.xlsx NEW.xlsx [--json] [--html REPORT.html]
 
 What changed between two revisions of a job: fields, and rows matched by their
 outlet, id or name, wherever they stand. Then how much of the difference in

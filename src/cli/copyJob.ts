@@ -12,7 +12,7 @@ import { EXIT, UsageTrouble, type Console } from "./console";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 
-export const COPY_HELP = `rigsheet copy JOB.xlsx --office --out FILE.xlsx
+const COPY_HELP = `rigsheet copy JOB.xlsx --office --out FILE.xlsx
 rigsheet copy JOB.xlsx --sealed --out FILE.xlsx [--sheet NAME …]
 
 Recalculates a workbook and writes a copy of it; JOB.xlsx is left as it is.

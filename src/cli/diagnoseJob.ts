@@ -6,7 +6,7 @@ import { EXIT, UsageTrouble, type Console } from "./console";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 
-export const DIAGNOSE_HELP = `rigsheet diagnose JOB.xlsx
+const DIAGNOSE_HELP = `rigsheet diagnose JOB.xlsx
 
 Recalculates a workbook and tells what its sheet Diagnosis says: likely causes of
 the levels and volts that the crew entered on Rooms (its last three columns),

@@ -16,7 +16,7 @@ import { EXIT, UsageTrouble, type Console } from "./console";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 
-export const EXERCISES_HELP = `rigsheet exercises --set NAME --trainees LIST.csv --seed N --out FOLDER [--force]
+const EXERCISES_HELP = `rigsheet exercises --set NAME --trainees LIST.csv --seed N --out FOLDER [--force]
 
 Makes exercises: for each trainee a workbook with the same questions and other
 numbers, worked examples beside them; and the trainer's key.

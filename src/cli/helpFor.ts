@@ -9,7 +9,7 @@ import { helpText } from "../help/helpText";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { readOptions } from "./options";
 
-export const HELP_HELP = `rigsheet help FUNCTION          one function: arguments, limits, source, examples
+const HELP_HELP = `rigsheet help FUNCTION          one function: arguments, limits, source, examples
 rigsheet help WORDS …           the functions that answer to those words
 rigsheet help --pages FOLDER    write all help pages as HTML files
 

@@ -13,7 +13,7 @@ import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 import { plain } from "./plain";
 
-export const JOBS_HELP = `rigsheet jobs --export FILE.zip [--force] [--data DIR]
+const JOBS_HELP = `rigsheet jobs --export FILE.zip [--force] [--data DIR]
 rigsheet jobs --bring-in FILE.zip [--data DIR]
 
 All jobs of a desk in one file, with their frozen revisions, states and changes;

@@ -18,7 +18,7 @@ import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 import { isLeftBehind, otherFiles } from "./otherFiles";
 
-export const MARK_HELP = `rigsheet mark FOLDER --out MARKS.xlsx [--key KEY.xlsx] [--force]
+const MARK_HELP = `rigsheet mark FOLDER --out MARKS.xlsx [--key KEY.xlsx] [--force]
 
 Marks the sheets of rigsheet exercises that came back: all .xlsx in FOLDER and below.
 

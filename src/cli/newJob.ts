@@ -18,7 +18,7 @@ import { WRITING_FIELD } from "../workbooks/typed/writing";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { readOptions } from "./options";
 
-export const NEW_HELP = `rigsheet new TEMPLATE --out FILE.xlsx [options]
+const NEW_HELP = `rigsheet new TEMPLATE --out FILE.xlsx [options]
 
 Makes a workbook. Templates: ${templates.map(({ id }) => id).join(", ")}.
 Training sheets, different for each trainee, and their key: rigsheet exercises.

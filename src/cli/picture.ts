@@ -21,7 +21,7 @@ const KINDS: Readonly<Record<string, (book: Book) => Picture>> = {
 };
 const KIND_WORDS = Object.keys(KINDS).join(", ");
 
-export const PICTURE_HELP = `rigsheet picture JOB.xlsx --kind KIND --out FILE [--force]
+const PICTURE_HELP = `rigsheet picture JOB.xlsx --kind KIND --out FILE [--force]
 
 Recalculates a multi-room estimate, draws one picture of it and prints what the
 picture shows. The workbook is read, never written.

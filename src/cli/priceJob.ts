@@ -7,7 +7,7 @@ import { EXIT, UsageTrouble, type Console } from "./console";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 
-export const PRICE_HELP = `rigsheet price JOB.xlsx [--json]
+const PRICE_HELP = `rigsheet price JOB.xlsx [--json]
 
 Recalculates a multi-room estimate and prints its outlets, the worst levels,
 tuners and volts of each head unit, the checks that need a look, and the total.

@@ -17,7 +17,7 @@ import { errorCells, errorsInWords, outFile } from "./copyJob";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 
-export const PRINT_HELP = `rigsheet print JOB.xlsx --out FILE.pdf [--sheet NAME …] [--paper a4|letter]
+const PRINT_HELP = `rigsheet print JOB.xlsx --out FILE.pdf [--sheet NAME …] [--paper a4|letter]
 rigsheet print JOB.xlsx --cards --out FILE.pdf [--paper a4|letter]
 
 Recalculates a workbook and prints sheets of it into a PDF, one page wide, with

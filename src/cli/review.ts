@@ -14,7 +14,7 @@ import { plain } from "./plain";
 import type { ReviewedFile } from "./reviewFile";
 import { reviewFiles } from "./reviewFiles";
 
-export const REVIEW_HELP = `rigsheet review FILE-OR-FOLDER … [options]
+const REVIEW_HELP = `rigsheet review FILE-OR-FOLDER … [options]
 
 Reads filled workbooks, computes them anew and tells what is wrong, doubtful or
 worth knowing: cell, what it says, what it should, what it does, the way out.

@@ -10,7 +10,7 @@ import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 import { plain } from "./plain";
 
-export const SHELF_HELP = `rigsheet shelf [FOLDER] [--find WORDS] [--json]
+const SHELF_HELP = `rigsheet shelf [FOLDER] [--find WORDS] [--json]
 
 Lists the workbooks of a folder and of all below it, one line each: number,
 revision and name, customer, date, total as it was last computed, and what its

@@ -12,7 +12,7 @@ import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 import { plain } from "./plain";
 
-export const UPGRADE_HELP = `rigsheet upgrade JOB.xlsx [--out NEW.xlsx] [--force] [--json]
+const UPGRADE_HELP = `rigsheet upgrade JOB.xlsx [--out NEW.xlsx] [--force] [--json]
 
 Makes a workbook of today's version of its template from an older one. Inputs
 are carried over by their names, wherever their rows lie now, with your own

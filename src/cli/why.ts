@@ -8,7 +8,7 @@ import { EXIT, UsageTrouble, type Console } from "./console";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 
-export const WHY_HELP = `rigsheet why JOB.xlsx "SHEET!CELL" [--deep STEPS] [--most ENTRIES] [--json]
+const WHY_HELP = `rigsheet why JOB.xlsx "SHEET!CELL" [--deep STEPS] [--most ENTRIES] [--json]
 
 Recalculates the workbook and tells what the cell is worked out from, in the
 sheet's own words and with values, step by step. The file is read, never written.

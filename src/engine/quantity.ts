@@ -33,10 +33,6 @@ export type Amperes = number;
 export type Watts = number;
 /** Magnetic flux density in nanotesla. */
 export type Nanoteslas = number;
-/** Money in the currency's smallest unit, an integer. */
-export type MinorUnits = number;
-/** Calendar time as a decimal year, for example 2026.5. */
-export type DecimalYear = number;
 /** Cross-section of a conductor in mm². */
 export type SquareMillimetres = number;
 /** Length in millimetres: tubes and walls. */

@@ -40,7 +40,7 @@ export function readReference(text: string): Reference | undefined {
 }
 
 /** `Rooms`, `'Head units'`, `[1]Rooms` or `'May:June'`, without the exclamation mark. */
-export function sheetsIn(text: string): Sheets | undefined {
+function sheetsIn(text: string): Sheets | undefined {
   const plain = isQuoted(text) ? text.slice(1, -1).replaceAll("''", "'") : text;
   const end = plain.lastIndexOf("]") + 1;
   const [sheet, lastSheet, ...rest] = plain.slice(end).split(":");

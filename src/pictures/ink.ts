@@ -21,7 +21,7 @@ export const FONT_FAMILY = "'DejaVu Sans', Verdana, Arial, sans-serif";
 export const TEXT = 11;
 export const TITLE = 14;
 /** The least that text may measure on paper, in pixels. */
-export const LEAST_PRINTED = 9;
+const LEAST_PRINTED = 9;
 /** What a landscape page of A4 or Letter holds at 96 pixels to the inch, within 0.7 inch margins. */
 export const PAGE_WIDTH = 980;
 /** No picture is wider, so that its text on such a page keeps the least size. */

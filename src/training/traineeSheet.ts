@@ -111,7 +111,7 @@ function paperOf(set: AnySet, { numbers }: Drawn, heading?: string): Table[] {
   ];
 }
 
-export function traineeSheetDefinition(set: AnySet, seed: number, trainee: Trainee): WorkbookDefinition {
+function traineeSheetDefinition(set: AnySet, seed: number, trainee: Trainee): WorkbookDefinition {
   const drawn = drawFor(set, seed, trainee);
   const example = exampleOf(set);
   const blanks = chain(

@@ -13,7 +13,7 @@ export const NONE_FOUND = (found: Formula): Formula => f`${found}=0`;
 export const SOME_FOUND = (found: Formula): Formula => f`${found}>0`;
 
 /** How many rows are bad. */
-export const countedRows = (bad: Formula): Formula => f`SUMPRODUCT(--(${bad}))`;
+const countedRows = (bad: Formula): Formula => f`SUMPRODUCT(--(${bad}))`;
 /** How many rows are bad, over several lists. */
 export const countedInAll = (bad: readonly Formula[]): Formula => chain("+", bad.map(countedRows));
 /** The first of the rows that are bad, after "; ". */

@@ -6,7 +6,7 @@
 import type { Look } from "./book";
 import type { Format } from "./definition";
 
-export const FORMATS: Readonly<Record<Format, string | undefined>> = {
+const FORMATS: Readonly<Record<Format, string | undefined>> = {
   text: undefined,
   general: undefined,
   integer: "0",

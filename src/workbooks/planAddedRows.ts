@@ -1,42 +1,31 @@
-/** Where rows must be inserted so that a block, and every block that mirrors it, grows. */
-import { parseRange } from "../formula/address";
-import type { BookName } from "./book";
-import type { Block, WorkbookDefinition } from "./definition";
+import { familyOf, type PlacedBlock } from "./placedBlocks";
 
 export interface AddedRows {
   /** The block's heading, for the person who asked. */
   readonly heading: string;
-  /** Insert above this 0-based row of each sheet: the thin row that closes the block. */
-  readonly inserts: readonly { readonly sheet: string; readonly row: number }[];
+  /**
+   * The blocks that grow: the one of the chosen cell and those with the same rows. In each, new rows go above its
+   * closing row, so that its names, rules and marks stretch by themselves, and whatever refers to a filled row goes
+   * on referring to it.
+   */
+  readonly growing: readonly PlacedBlock[];
 }
 
 /**
- * @param names the workbook's names as they lie now
- * @param sheet the sheet on which a cell is chosen
+ * Where rows must be inserted so that a block, and every block that mirrors it, grows.
+ *
+ * @param blocks as they stand now
+ * @param sheet the sheet on which a cell is chosen, as the blocks name it
  * @param row the chosen cell's 0-based row
  * @returns the plan, or a sentence that says why there is none
  */
 export function planAddedRows(
-  definition: WorkbookDefinition,
-  names: readonly BookName[],
+  blocks: readonly PlacedBlock[],
   sheet: string,
   row: number,
 ): AddedRows | string {
-  const blocks = definition.sheets.flatMap(({ parts }) =>
-    parts.filter((part): part is Block => part.kind === "block"),
-  );
-  const placed = blocks.flatMap((block) => {
-    const named = names.find(({ name }) => name === `${block.name}_${block.columns[0]!.key}`);
-    const zone = named && parseRange(named.range);
-    return named && zone ? [{ block, sheet: named.sheet, top: zone.top, bottom: zone.bottom }] : [];
-  });
-  const chosen = placed.find((one) => one.sheet === sheet && one.top <= row && row <= one.bottom);
+  const chosen = blocks.find((one) => one.sheet === sheet && one.zone.top <= row && row <= one.zone.bottom);
   if (!chosen)
-    return `The chosen cell lies in no block of rows. Choose a cell between the two thin grey rows of a block.`;
-  const master = chosen.block.mirrors ?? chosen.block.name;
-  const growing = placed.filter(({ block }) => block.name === master || block.mirrors === master);
-  return {
-    heading: chosen.block.heading,
-    inserts: growing.map((one) => ({ sheet: one.sheet, row: one.bottom })),
-  };
+    return "The chosen cell lies in no block of rows. Choose a cell between the two thin grey rows of a block.";
+  return { heading: chosen.block.heading, growing: familyOf(blocks, chosen) };
 }

@@ -9,16 +9,18 @@ import { formulaDifferences } from "../../src/review/formulaDifferences";
 import { labelsIn } from "../../src/review/labels";
 import { errorCells } from "../../src/review/rules/errorCells";
 import { failingChecks } from "../../src/review/rules/failingChecks";
-import { origin, sameTemplate } from "../../src/review/rules/origin";
+import { origin, originOf } from "../../src/review/rules/origin";
 import { address, parseAddress, parseRange } from "../../src/formula/address";
 import { isBookError, type Book, type BookCell } from "../../src/workbooks/book";
 import { namedColumn } from "../../src/workbooks/named";
+import { placedBlocks, placeIn } from "../../src/workbooks/placedBlocks";
 import { planAddedRows } from "../../src/workbooks/planAddedRows";
 import { templates } from "../../src/workbooks/templates";
 
 /** What the rules that need one reading only find in a computed book. */
 function quickFindings(book: Book): Finding[] {
-  const definition = sameTemplate(book)?.definition;
+  const found = originOf(book);
+  const definition = found?.made === "now" ? found.template.definition : undefined;
   const labelAt = labelsIn(book, definition);
   return [
     ...origin(book),
@@ -89,14 +91,15 @@ describe("a sound workbook", () => {
   test("rows that were added move the formulas along: nothing is found changed", () => {
     const model = openModel(sound);
     const { sheet, at } = cellOf(sound, "rooms_run", 2);
-    const plan = planAddedRows(multiRoom.definition, sound.names, sheet, parseAddress(at)!.row);
+    const blocks = placedBlocks(multiRoom.definition, placeIn(sound.names));
+    const plan = planAddedRows(blocks, sheet, parseAddress(at)!.row);
     if (typeof plan === "string") throw new Error(plan);
-    for (const { sheet: name, row } of [...plan.inserts].sort((a, b) => b.row - a.row)) {
+    for (const { sheet: name, zone } of [...plan.growing].sort((a, b) => b.zone.bottom - a.zone.bottom)) {
       model.dispatch("ADD_COLUMNS_ROWS", {
         sheetId: model.getters.getSheetIdByName(name)!,
         sheetName: name,
         dimension: "ROW",
-        base: row,
+        base: zone.bottom,
         position: "before",
         quantity: 7,
       });

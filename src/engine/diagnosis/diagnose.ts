@@ -32,7 +32,7 @@ export interface Suspect {
 }
 
 export const NOTHING = "nothing stands out";
-export const DOUBTFUL = "check the readings";
+const DOUBTFUL = "check the readings";
 export const NOT_MEASURED = "nothing is measured yet";
 
 /** Single causes of a head unit that are tried in pairs. */
@@ -111,7 +111,7 @@ export function diagnose(
 }
 
 /** A row for each; the last of many stands for the rest. */
-export function doubtsShown(doubts: readonly Doubt[]): Suspect[] {
+function doubtsShown(doubts: readonly Doubt[]): Suspect[] {
   const rows = doubts.slice(0, doubts.length > MOST_DOUBTS ? MOST_DOUBTS - 1 : MOST_DOUBTS);
   const rest = doubts.slice(rows.length);
   const row = ({ where, message, next }: Doubt): Suspect => ({

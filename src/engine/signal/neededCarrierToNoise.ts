@@ -61,7 +61,7 @@ const asNumber = (rate: string): number => {
 const RATE_ROUNDING = 0.004;
 
 /** @returns the code rate as a fraction, from text such as "3/4" or a number such as 0.75 */
-export function codeRate(given: string): string {
+function codeRate(given: string): string {
   const tidy = given.replaceAll(" ", "");
   if (tidy.includes("/")) return tidy;
   const value = Number(tidy);

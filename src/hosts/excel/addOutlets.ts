@@ -1,6 +1,7 @@
 /** Writes a survey's outlets into the Rooms sheet: one request to find its names, one to see what is filled, one to write. */
 import { HostTrouble } from "../../pane/host";
-import { parseRange, rangeOf } from "../../formula/address";
+import { rangeOf } from "../../formula/address";
+import { placedBlocks, placeIn } from "../../workbooks/placedBlocks";
 import { planAddedRows } from "../../workbooks/planAddedRows";
 import { placeOutlets } from "../../workbooks/survey/placeOutlets";
 import { TEXT_FORMAT } from "../../workbooks/looks";
@@ -17,11 +18,7 @@ export async function addOutlets(context: Excel.RequestContext, rows: readonly S
   await context.sync();
   const facts = loaded();
   const { template, note } = knownTemplate(facts);
-  const placeOf = (wanted: string) => {
-    const named = facts.names.find(({ name }) => name === wanted);
-    const zone = named && parseRange(named.range);
-    return named && zone && { sheet: named.sheet, zone };
-  };
+  const placeOf = placeIn(facts.names);
   const block = roomsBlock(template.definition, placeOf, rows);
   if (typeof block === "string") throw new HostTrouble(block);
   const { columns, top, bottom } = block;
@@ -36,7 +33,7 @@ export async function addOutlets(context: Excel.RequestContext, rows: readonly S
   const filled = (row: number, left: number): boolean => held.get(left)!.formulas[row - top]![0] !== "";
   const { first, quantity } = placeOutlets(block, filled, rows.length);
 
-  const plan = planAddedRows(template.definition, facts.names, block.sheet, bottom);
+  const plan = planAddedRows(placedBlocks(template.definition, placeOf), block.sheet, bottom);
   if (typeof plan === "string") throw new HostTrouble(plan);
   if (quantity > 0) insertRows(context, plan, quantity);
   for (const key of new Set(rows.flatMap((row) => Object.keys(row)))) {

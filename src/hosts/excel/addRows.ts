@@ -1,6 +1,7 @@
 /** Adds rows to the block of the chosen cell and to those that mirror it. */
 import { HostTrouble } from "../../pane/host";
 import { parseAddress } from "../../formula/address";
+import { placedBlocks, placeIn } from "../../workbooks/placedBlocks";
 import { planAddedRows } from "../../workbooks/planAddedRows";
 import { troubles } from "./excelTrouble";
 import { insertRows } from "./insertRows";
@@ -19,11 +20,12 @@ export async function addRows(context: Excel.RequestContext, count: number): Pro
   const { sheet, at } = await selectedCell(context);
   const facts = loaded();
   const { template, note } = knownTemplate(facts);
-  const plan = planAddedRows(template.definition, facts.names, sheet, parseAddress(at)!.row);
+  const blocks = placedBlocks(template.definition, placeIn(facts.names));
+  const plan = planAddedRows(blocks, sheet, parseAddress(at)!.row);
   if (typeof plan === "string") throw new HostTrouble(plan);
   insertRows(context, plan, count);
   await context.sync();
-  const others = new Set(plan.inserts.map((insert) => insert.sheet));
+  const others = new Set(plan.growing.map((block) => block.sheet));
   others.delete(sheet);
   const mirrored = others.size > 0 ? ` ${[...others].join(", ")} grew with it.` : "";
   const done = `${count} ${count === 1 ? "row" : "rows"} added at the end of ${plan.heading}.${mirrored}`;

@@ -1,12 +1,12 @@
 import type { AddedRows } from "../../workbooks/planAddedRows";
 
 /** Queues the rows of a plan; they are there after the next sync. */
-export function insertRows({ workbook }: Excel.RequestContext, { inserts }: AddedRows, count: number): void {
+export function insertRows({ workbook }: Excel.RequestContext, { growing }: AddedRows, count: number): void {
   // The lowest first: what is inserted there leaves the rows above where they are.
-  for (const { sheet, row } of [...inserts].sort((a, b) => b.row - a.row)) {
+  for (const { sheet, zone } of [...growing].sort((a, b) => b.zone.bottom - a.zone.bottom)) {
     workbook.worksheets
       .getItem(sheet)
-      .getRange(`${row + 1}:${row + count}`)
+      .getRange(`${zone.bottom + 1}:${zone.bottom + count}`)
       .insert("Down");
   }
 }

@@ -8,7 +8,7 @@ type BorderStyle = NonNullable<CellStyle["border"]>;
 type Font = NonNullable<CellStyle["font"]>;
 type Color = NonNullable<Font["color"]>;
 
-export const DEFAULT_SIZE_PT = 10;
+const DEFAULT_SIZE_PT = 10;
 export const DEFAULT_FONT: Font = { name: "Calibri", size: DEFAULT_SIZE_PT };
 const SIDES = ["top", "right", "bottom", "left"] as const;
 

@@ -24,12 +24,6 @@ export function originOf({
   return { template, made };
 }
 
-/** The template that a book can be held to, cell by cell. */
-export function sameTemplate(book: Book): Template | undefined {
-  const origin = originOf(book);
-  return origin?.made === "now" ? origin.template : undefined;
-}
-
 export function origin(book: Book): Finding[] {
   const found = originOf(book);
   if (!found) {

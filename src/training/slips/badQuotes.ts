@@ -61,7 +61,7 @@ function found(n: QuoteNumbers, part: Part, { reading, skips }: Checker): number
 }
 
 /** Of the spreadsheet above the quote's first one. */
-export const ROWS_ABOVE = 17;
+const ROWS_ABOVE = 17;
 const LAST_ROW = PARTS.totals.at(-1)!;
 
 /** Of a question which row of a part is wrong; nothing where it leads to the right row. */

@@ -43,12 +43,3 @@ export const timesPerHundred =
     { name: "divided by 1000 instead of 100", as: length / 10, seldom: true },
     { name: "divided by the length instead of multiplied", as: hundred ** 2 / length, seldom: true },
   ];
-
-/** An earlier answer in metres for which the feet of the sheet are taken after all. */
-export const feetAgain =
-  (length: number): Family =>
-  () => [
-    { name: FEET, as: length },
-    { name: TIMES, as: length * 3.28 },
-    { name: TIMES, as: length / METRES_PER_FOOT },
-  ];

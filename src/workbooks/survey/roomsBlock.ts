@@ -1,11 +1,11 @@
 /** The Rooms block of a workbook as a survey finds it: where its rows lie, and the column of each input. */
-import type { Zone } from "../../formula/address";
 import type { Book } from "../book";
 import type { WorkbookDefinition } from "../definition";
 import { rooms } from "../multiRoom/names/rooms";
 import { site } from "../multiRoom/names/site";
 import { namedColumn, namedValue } from "../named";
 import { OF } from "../names";
+import type { PlaceOf } from "../placedBlocks";
 import { WRITING_FIELD, writingOf } from "../typed/writing";
 import type { SurveyRow } from "./readSurvey";
 
@@ -46,7 +46,7 @@ export interface RoomsBlock {
  */
 export function roomsBlock(
   definition: WorkbookDefinition | undefined,
-  placeOf: (name: string) => { readonly sheet: string; readonly zone: Zone } | undefined,
+  placeOf: PlaceOf,
   rows: readonly SurveyRow[],
 ): RoomsBlock | string {
   const inputs = definition?.sheets

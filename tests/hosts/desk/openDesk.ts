@@ -1,13 +1,13 @@
 /** The desk without its page: the grid's model in Node, as the page's desk holds it. */
 import { deskHost, type DeskSurroundings, type OpenDesk } from "../../../src/hosts/desk/page/deskHost";
 import { registerDeskPlugin, type DeskGuard } from "../../../src/hosts/desk/page/deskPlugin";
-import type { RowAddition } from "../../../src/hosts/desk/page/libraryTypes";
+import { additionsTo, rowsToAdd } from "../../../src/hosts/desk/page/blocksOnGrid";
 import { registerFillPlugin } from "../../../src/hosts/desk/page/fillPlugin";
 import { registerPastePlugin } from "../../../src/hosts/desk/page/pastePlugin";
 import { registerRowsPlugin } from "../../../src/hosts/desk/page/rowsPlugin";
-import { rowsToAdd } from "../../../src/hosts/desk/page/rowsToAdd";
 import { outletsToAdd } from "../../../src/hosts/desk/page/outletsToAdd";
 import { readSurveyFile } from "../../../src/hosts/file/readSurveyFile";
+import type { AddedRows } from "../../../src/workbooks/planAddedRows";
 import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { fromModel } from "../../../src/hosts/grid/fromModel";
@@ -81,10 +81,10 @@ export class DeskInNode implements OpenDesk {
     return refusals;
   }
 
-  get additions(): RowAddition[] {
+  get rowsToAdd(): AddedRows | string {
     const { getters } = this.model;
     const { template } = (getters as unknown as { getBookFacts(): { template: string } }).getBookFacts();
-    return rowsToAdd(this.model, templateOf(template)?.definition, getters.getActivePosition());
+    return rowsToAdd(this.model, templateOf(template)?.definition);
   }
 
   addOutlets(rows: readonly SurveyRow[]): string | undefined {
@@ -106,8 +106,8 @@ export class DeskInNode implements OpenDesk {
     this.changed();
   }
 
-  addRows(additions: readonly RowAddition[], quantity: number): void {
-    this.dispatch("RIGSHEET_ADD_ROWS", { additions, quantity });
+  addRows({ growing }: AddedRows, quantity: number): void {
+    this.dispatch("RIGSHEET_ADD_ROWS", { additions: additionsTo(growing), quantity });
   }
 
   watch(changed: () => void): () => void {

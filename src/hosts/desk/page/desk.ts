@@ -7,6 +7,7 @@ import type { Book } from "../../../workbooks/book";
 import type { WorkbookDefinition } from "../../../workbooks/definition";
 import { fileNameOf, jobLabelOf, labelInWords } from "../../../workbooks/jobLabel";
 import { estimate } from "../../../workbooks/multiRoom/names";
+import type { AddedRows } from "../../../workbooks/planAddedRows";
 import { shelfLineFrom, type ShelfLine } from "../../../workbooks/shelfLine";
 import { inWords, type SurveyRow } from "../../../workbooks/survey/readSurvey";
 import type { RoomsNow } from "../../../workbooks/survey/roomsBlock";
@@ -16,15 +17,15 @@ import { fromModel } from "../../grid/fromModel";
 import type { GridModel } from "../../grid/library";
 import { toDocument } from "../../grid/toDocument";
 import type { Bar } from "./bar";
+import { additionsTo, rowsToAdd } from "./blocksOnGrid";
 import type { CellEntry } from "./cellEntry";
 import { refusalFor, wordsFor } from "./cellLine";
 import type { OpenDesk } from "./deskHost";
 import { KEPT, zonesWithout, type DeskGuard } from "./deskPlugin";
-import type { GridCommand, GridPosition, RowAddition } from "./libraryTypes";
+import type { GridCommand, GridPosition } from "./libraryTypes";
 import { outletsToAdd, roomsNow } from "./outletsToAdd";
 import { replayed, type Replayed, type Transport } from "./replayed";
 import { sortRows } from "./sortRows";
-import { rowsToAdd } from "./rowsToAdd";
 import { notEntered, unfinishedEntry } from "./unfinished";
 import { uuid } from "./uuid";
 import { checks } from "../../../workbooks/checkNames";
@@ -146,8 +147,8 @@ export class Desk implements OpenDesk {
     this.app?.scheduler.processTasks();
   }
 
-  addRows(additions: readonly RowAddition[], quantity: number): void {
-    this.dispatch("RIGSHEET_ADD_ROWS", { additions, quantity });
+  addRows({ growing }: AddedRows, quantity: number): void {
+    this.dispatch("RIGSHEET_ADD_ROWS", { additions: additionsTo(growing), quantity });
   }
 
   /** What the open workbook has on its Rooms sheet; undefined where it takes no survey. */
@@ -180,9 +181,9 @@ export class Desk implements OpenDesk {
     return templates.find(({ id }) => id === template)?.definition;
   }
 
-  /** Where rows would be added for the selected cell; empty when it lies in no block. */
-  get additions(): RowAddition[] {
-    return rowsToAdd(this.model, this.definition, this.place);
+  /** Where rows would be added for the selected cell, or a sentence that says why there is no such place. */
+  get rowsToAdd(): AddedRows | string {
+    return rowsToAdd(this.model, this.definition);
   }
 
   toggleLock(): void {

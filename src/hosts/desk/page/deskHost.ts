@@ -7,7 +7,7 @@ import { RIGSHEET_VERSION } from "../../../version";
 import { address } from "../../../formula/address";
 import type { Book, BookResult } from "../../../workbooks/book";
 import { callsUs } from "../../../formula/callsUs";
-import { planAddedRows } from "../../../workbooks/planAddedRows";
+import type { AddedRows } from "../../../workbooks/planAddedRows";
 import { templateOf } from "../../../workbooks/templates";
 import { inWords, type Survey, type SurveyRow } from "../../../workbooks/survey/readSurvey";
 import type { CopyKind } from "../../file/copy/copyOf";
@@ -15,17 +15,17 @@ import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
 import type { DeskGuard } from "./deskPlugin";
 import type { WhyLeft } from "./leftInWords";
-import type { GridPosition, RowAddition } from "./libraryTypes";
+import type { GridPosition } from "./libraryTypes";
 import { selectCell } from "./selectCell";
 
 /** The open job. */
 export interface OpenDesk {
   readonly model: GridModel;
-  /** Where rows would be added for the selected cell. */
-  readonly additions: readonly RowAddition[];
+  /** Where rows would be added for the selected cell, or a sentence that says why there is no such place. */
+  readonly rowsToAdd: AddedRows | string;
   book(): Book;
   replace(book: Book): Promise<void>;
-  addRows(additions: readonly RowAddition[], quantity: number): void;
+  addRows(plan: AddedRows, quantity: number): void;
   /** @returns a sentence where they have no place */
   addOutlets(rows: readonly SurveyRow[]): string | undefined;
   /** Calls back whenever the selection or a cell changes. @returns a function that ends it */
@@ -136,29 +136,15 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
 
     addRows: async (count) => {
       notWhileEditing();
-      const template = templateOf(getters().getBookFacts().template);
-      if (!template) {
+      if (!templateOf(getters().getBookFacts().template)) {
         throw new HostTrouble(
           "This workbook was not made from one of our templates, so its blocks are not known. Insert rows by the menu of the row numbers.",
         );
       }
-      const { sheetId, row } = getters().getActivePosition();
-      const names = getters()
-        .getNamedRanges()
-        .map(({ name, range }) => ({
-          name,
-          sheet: getters().getSheetName(range.sheetId),
-          range: `${address(range.zone.top, range.zone.left)}:${address(range.zone.bottom, range.zone.right)}`,
-        }));
-      const plan = planAddedRows(template.definition, names, getters().getSheetName(sheetId), row);
-      const { additions } = desk;
-      if (typeof plan === "string" || additions.length === 0) {
-        throw new HostTrouble(
-          typeof plan === "string" ? plan : "The selected cell lies in no block that can grow.",
-        );
-      }
-      desk.addRows(additions, count);
-      const mirrored = additions.length > 1 ? ", and to the lists that stand for the same rows" : "";
+      const plan = desk.rowsToAdd;
+      if (typeof plan === "string") throw new HostTrouble(plan);
+      desk.addRows(plan, count);
+      const mirrored = plan.growing.length > 1 ? ", and to the lists that stand for the same rows" : "";
       return `${count === 1 ? "1 row was" : `${count} rows were`} added to ${plan.heading}${mirrored}.`;
     },
 

@@ -11,7 +11,7 @@ import { entered } from "./entered";
 import { leftInWords, type WhyLeft } from "./leftInWords";
 import type { GridPosition } from "./libraryTypes";
 import { rowsAdded } from "./pasteInWords";
-import { placedBlocks } from "./placedBlocks";
+import { blocksOnGrid } from "./blocksOnGrid";
 import { roomForRows } from "./roomForRows";
 
 interface Composer {
@@ -49,7 +49,7 @@ function entersNewRow(
 ): boolean {
   const getters = model.getters as Getters;
   const { sheetId, row, col } = place;
-  const blocks = placedBlocks(model, templateOf(getters.getBookFacts().template)?.definition);
+  const blocks = blocksOnGrid(model, templateOf(getters.getBookFacts().template)?.definition);
   const room = roomForRows(getters, blocks, sheetId, { top: row, bottom: row, left: col, right: col });
   if (!room || room.quantity === 0) return false;
   // As the row above would take it: the new one will be as that.

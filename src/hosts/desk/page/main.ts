@@ -203,17 +203,15 @@ async function importSurvey(started: () => Promise<void>): Promise<void> {
 
 async function addRows(started: () => Promise<void>): Promise<void> {
   mustTakeEdits();
-  const { additions } = desk;
-  if (additions.length === 0) {
-    bar.showNotice(
-      "The selected cell is in no block that can grow. Select a row of outlets, parts or the like first.",
-    );
+  const plan = desk.rowsToAdd;
+  if (typeof plan === "string") {
+    bar.showNotice(plan);
     return;
   }
   const quantity = await askForRows();
   if (!quantity) return;
   await started();
-  desk.addRows(additions, quantity);
+  desk.addRows(plan, quantity);
 }
 
 const back =

@@ -4,13 +4,14 @@
  */
 import type { WorkbookDefinition } from "../../../workbooks/definition";
 import { estimate } from "../../../workbooks/multiRoom/names";
+import { planAddedRows } from "../../../workbooks/planAddedRows";
 import { placeOutlets } from "../../../workbooks/survey/placeOutlets";
 import type { SurveyRow } from "../../../workbooks/survey/readSurvey";
 import { roomsBlock, type RoomsNow } from "../../../workbooks/survey/roomsBlock";
 import type { GridModel } from "../../grid/library";
 import { contentOf } from "../../grid/toDocument";
+import { additionsTo, blocksOnGrid, placeOnGrid } from "./blocksOnGrid";
 import type { CellContent, RowAddition } from "./libraryTypes";
-import { rowsToAdd } from "./rowsToAdd";
 import { contextIn } from "./typedCell";
 
 export interface OutletsToAdd {
@@ -45,11 +46,7 @@ export function outletsToAdd(
   rows: readonly SurveyRow[],
 ): OutletsToAdd | string {
   const { getters } = model;
-  const placeOf = (name: string) => {
-    const range = getters.getNamedRange(name)?.range;
-    return range && { sheet: range.sheetId, zone: range.zone };
-  };
-  const block = roomsBlock(definition, placeOf, rows);
+  const block = roomsBlock(definition, placeOnGrid(model), rows);
   if (typeof block === "string") return block;
   const { sheet: sheetId, bottom, columns } = block;
   const filled = (row: number, col: number): boolean => {
@@ -59,9 +56,10 @@ export function outletsToAdd(
     return (value !== null && value !== "") || getters.getCell(place)?.isFormula === true;
   };
   const { first, quantity } = placeOutlets(block, filled, rows.length);
-  const col = columns.get("outlet")!;
+  const plan = planAddedRows(blocksOnGrid(model, definition), sheetId, bottom);
+  if (typeof plan === "string") return plan;
   return {
-    additions: quantity > 0 ? rowsToAdd(model, definition, { sheetId, row: bottom - 1, col }) : [],
+    additions: quantity > 0 ? additionsTo(plan.growing) : [],
     quantity,
     cells: rows.flatMap((row, index) =>
       Object.entries(row).map(([key, value]) => ({

@@ -13,7 +13,7 @@ import { zonesWithout, type DeskGuard } from "./deskPlugin";
 import { entered } from "./entered";
 import { leftInWords, type WhyLeft } from "./leftInWords";
 import type { GridPosition, GridZone } from "./libraryTypes";
-import { placedBlocks } from "./placedBlocks";
+import { blocksOnGrid } from "./blocksOnGrid";
 import { roomForRows } from "./roomForRows";
 import { valueToPaste, type CopiedCell } from "./valueToPaste";
 import { notListed, notTaken, rowsAdded, type NotTaken } from "./pasteInWords";
@@ -195,14 +195,14 @@ export function registerPastePlugin(library: GridLibrary, guard: Pick<DeskGuard,
     }
 
     private get blocks() {
-      return placedBlocks({ getters: this.all }, templateOf(this.all.getBookFacts().template)?.definition);
+      return blocksOnGrid({ getters: this.all }, templateOf(this.all.getBookFacts().template)?.definition);
     }
 
     /** Whether heads were copied along with a list; one word alone may as well be a name. */
     private beginsWithHeads(sheetId: string, [zone]: readonly GridZone[], cells: Cells): boolean {
       const words = cells[0]!.flatMap((cell) => (cell?.content && !cell.position ? [cell.content] : []));
       const placed = this.blocks.find(
-        (one) => one.sheetId === sheetId && zone && one.zone.top < zone.top && zone.top <= one.zone.bottom,
+        (one) => one.sheet === sheetId && zone && one.zone.top < zone.top && zone.top <= one.zone.bottom,
       );
       const heads = new Set(placed?.block.columns.map(({ head }) => head.toLowerCase()));
       const found = words.map((word) => word.trim().toLowerCase()).filter((word) => heads.has(word));

@@ -66,7 +66,7 @@ function modelOf(content: JobContent, transport: Transport): GridModel | undefin
   }
 }
 
-export const revisionOf = (model: GridModel): string =>
+const revisionOf = (model: GridModel): string =>
   (model as unknown as { session: { getRevisionId(): string } }).session.getRevisionId();
 
 /** Versions are numbers between points, and in earlier years one number. */

@@ -1,7 +1,7 @@
 /** Where rows that are pasted or typed at a place of a block belong, and how many must be added for them. */
-import type { PlacedBlock } from "./placedBlocks";
-import { familyOf } from "./placedBlocks";
+import { familyOf, type PlacedBlock } from "../../../workbooks/placedBlocks";
 import type { GridModel } from "../../grid/library";
+import { additionsTo } from "./blocksOnGrid";
 import type { GridZone, RowAddition } from "./libraryTypes";
 
 export interface RoomForRows {
@@ -29,7 +29,7 @@ export function roomForRows(
   { top, bottom, left, right }: GridZone,
 ): RoomForRows | undefined {
   const chosen = blocks.find(
-    (one) => one.sheetId === sheetId && one.zone.top <= top && top <= one.zone.bottom + 1,
+    (one) => one.sheet === sheetId && one.zone.top <= top && top <= one.zone.bottom + 1,
   );
   if (!chosen || !takesInputs(getters, chosen, left, right)) return undefined;
   const { zone, block } = chosen;
@@ -42,10 +42,7 @@ export function roomForRows(
     top: first,
     rows,
     quantity,
-    additions: familyOf(blocks, chosen).map((one) => ({
-      block: one.block.name,
-      offset: one.zone.bottom - one.zone.top,
-    })),
+    additions: additionsTo(familyOf(blocks, chosen)),
   };
 }
 

@@ -5,14 +5,15 @@
  */
 import { callsUs } from "../../../formula/callsUs";
 import { inputLook, resultLook } from "../../../workbooks/looks";
+import { familyOf, type PlacedBlock } from "../../../workbooks/placedBlocks";
 import { holdsText } from "../../../workbooks/typed/holdsText";
 import { templateOf } from "../../../workbooks/templates";
 import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
 import { borderOf, isGridFormat, styleOf } from "../../grid/toDocument";
+import { blocksOnGrid } from "./blocksOnGrid";
 import { KEPT, type DeskGuard } from "./deskPlugin";
 import type { GridCommand, GridZone } from "./libraryTypes";
-import { familyOf, placedBlocks, type PlacedBlock } from "./placedBlocks";
 
 type Getters = GridModel["getters"] & {
   getBookFacts(): BookFacts;
@@ -42,7 +43,7 @@ export function registerRowsPlugin(library: GridLibrary, guard: Pick<DeskGuard, 
     }
 
     private get blocks(): PlacedBlock[] {
-      return placedBlocks({ getters: this.all }, templateOf(this.all.getBookFacts().template)?.definition);
+      return blocksOnGrid({ getters: this.all }, templateOf(this.all.getBookFacts().template)?.definition);
     }
 
     allowDispatch(command: GridCommand): string {
@@ -50,13 +51,12 @@ export function registerRowsPlugin(library: GridLibrary, guard: Pick<DeskGuard, 
       if (this.own || type !== "REMOVE_COLUMNS_ROWS" || dimension !== "ROW") return "Success";
       if (!this.all.isGuardedSheet(sheetId!)) return "Success";
       const mirror = this.blocks.find(
-        (one) =>
-          one.block.mirrors && one.sheetId === sheetId && elements.some((row) => isData(one.zone, row)),
+        (one) => one.block.mirrors && one.sheet === sheetId && elements.some((row) => isData(one.zone, row)),
       );
       if (!mirror) return "Success";
       const master = this.blocks.find(({ block }) => block.name === mirror.block.mirrors);
       guard.refused(
-        `The rows of ${mirror.block.heading} stand for rows of another sheet, so they were left. ${master ? `Remove the rows on ${this.all.getSheetName(master.sheetId)}: these go with them.` : ""}`.trim(),
+        `The rows of ${mirror.block.heading} stand for rows of another sheet, so they were left. ${master ? `Remove the rows on ${this.all.getSheetName(master.sheet)}: these go with them.` : ""}`.trim(),
       );
       return KEPT;
     }
@@ -90,7 +90,7 @@ export function registerRowsPlugin(library: GridLibrary, guard: Pick<DeskGuard, 
     private followingOf(command: GridCommand): Following | undefined {
       const { type, dimension, sheetId, elements = [], base = 0, position } = command;
       if (dimension !== "ROW") return undefined;
-      const here = this.blocks.filter((one) => one.sheetId === sheetId);
+      const here = this.blocks.filter((one) => one.sheet === sheetId);
       if (type === "ADD_COLUMNS_ROWS") {
         const first = position === "before" ? base : base + 1;
         const chosen = here.find(({ zone }) => zone.top < first && first <= zone.bottom);
@@ -135,18 +135,18 @@ export function registerRowsPlugin(library: GridLibrary, guard: Pick<DeskGuard, 
     private insertAt(name: string, offset: number, quantity: number): void {
       const placed = this.blocks.find(({ block }) => block.name === name);
       if (!placed) return;
-      const { sheetId, zone } = placed;
+      const { sheet, zone } = placed;
       const first = Math.min(zone.top + offset, zone.bottom);
-      if (first - 1 > zone.top) this.insert(sheetId, first - 1, "after", quantity);
-      else if (first < zone.bottom) this.insert(sheetId, first, "before", quantity);
+      if (first - 1 > zone.top) this.insert(sheet, first - 1, "after", quantity);
+      else if (first < zone.bottom) this.insert(sheet, first, "before", quantity);
       else {
-        this.insert(sheetId, first - 1, "after", quantity);
+        this.insert(sheet, first - 1, "after", quantity);
         this.paint(placed, first, quantity);
       }
     }
 
     /** Rows between two thin rows, where none is left that they could look like. */
-    private paint({ block, sheetId }: PlacedBlock, first: number, quantity: number): void {
+    private paint({ block, sheet: sheetId }: PlacedBlock, first: number, quantity: number): void {
       const rows = Array.from({ length: quantity }, (_, index) => first + index);
       (this as any).dispatch("RESIZE_COLUMNS_ROWS", {
         sheetId,
@@ -176,7 +176,7 @@ export function registerRowsPlugin(library: GridLibrary, guard: Pick<DeskGuard, 
       const rows = offsets
         .map((offset) => placed.zone.top + offset)
         .filter((row) => isData(placed.zone, row));
-      this.remove(placed.sheetId, rows);
+      this.remove(placed.sheet, rows);
     }
 
     private insert(sheetId: string, base: number, position: "before" | "after", quantity: number): void {

@@ -5,9 +5,10 @@
  * selection ends, and those of the rows that mirror it move along.
  */
 import type { WorkbookDefinition } from "../../../workbooks/definition";
+import { familyOf } from "../../../workbooks/placedBlocks";
 import type { GridModel } from "../../grid/library";
+import { blocksOnGrid } from "./blocksOnGrid";
 import type { CellContent, GridCommand, GridPosition } from "./libraryTypes";
-import { familyOf, placedBlocks } from "./placedBlocks";
 
 export interface SortedRows {
   readonly cells: readonly CellContent[];
@@ -27,9 +28,9 @@ export function sortRows(
   definition: WorkbookDefinition | undefined,
   { sheetId, zone, col, sortDirection }: GridCommand,
 ): SortedRows | string {
-  const blocks = placedBlocks(model, definition);
+  const blocks = blocksOnGrid(model, definition);
   const touched = blocks.filter(
-    (one) => one.sheetId === sheetId && zone && one.zone.top < zone.bottom && zone.top < one.zone.bottom,
+    (one) => one.sheet === sheetId && zone && one.zone.top < zone.bottom && zone.top < one.zone.bottom,
   );
   const [chosen] = touched;
   if (!chosen || touched.length > 1 || !zone || col === undefined) return NOT_IN_A_BLOCK;
@@ -39,13 +40,13 @@ export function sortRows(
 
   const { getters } = model;
   const valueAt = (row: number): Value => {
-    const { type, value } = getters.getEvaluatedCell({ sheetId: chosen.sheetId, row, col });
+    const { type, value } = getters.getEvaluatedCell({ sheetId: chosen.sheet, row, col });
     return type === "error" || value === "" ? null : value;
   };
   const keyed = rows.map((row) => ({ row, value: valueAt(row) }));
   keyed.sort((a, b) => inOrder(a.value, b.value, sortDirection === "desc" ? -1 : 1));
 
-  const cells = familyOf(blocks, chosen).flatMap(({ block, sheetId: sheet, zone: placed }) =>
+  const cells = familyOf(blocks, chosen).flatMap(({ block, sheet, zone: placed }) =>
     block.columns.flatMap(({ key, input }) => {
       const range = input && getters.getNamedRange(`${block.name}_${key}`)?.range;
       if (!range) return [];
