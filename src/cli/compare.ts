@@ -1,5 +1,6 @@
 import path from "node:path";
-import { compareJobs, hasChanged, MOST_STEPS } from "../compare/compareJobs";
+import { compareJobs, hasChanged } from "../compare/compareJobs";
+import { MOST_STEPS } from "../compare/inSteps";
 import { report } from "../compare/report";
 import { inWords } from "../compare/words";
 import { CAPS_IN_WORDS } from "../hosts/file/capsInWords";
@@ -73,7 +74,8 @@ export async function compare(words: readonly string[], console: Console): Promi
   return hasChanged(comparison) ? EXIT.look : EXIT.ok;
 }
 
-async function bookAt(file: string): Promise<Book> {
+/** A workbook with the template that it says it is of. @throws FileTrouble that names the file */
+export async function bookAt(file: string): Promise<Book> {
   try {
     return recognised(await readXlsx(await fileBytes(file)));
   } catch (error) {

@@ -1,21 +1,33 @@
+import { movedInWords } from "../compare/movedInWords";
+import { whyMoved, type Moved } from "../compare/whyMoved";
+import { FileTrouble } from "../hosts/file/fileTrouble";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { recalculate } from "../hosts/headless/recalculate";
 import { address } from "../formula/address";
 import { readReference } from "../formula/reference";
-import { why } from "../review/why";
+import { recognised } from "../review/recognised";
+import { why, type Reason } from "../review/why";
 import { whyInWords } from "../review/whyInWords";
+import type { Book } from "../workbooks/book";
+import { templateOf } from "../workbooks/templates";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { fileBytes } from "./newJob";
+import { bookAt } from "./compare";
 import { readOptions } from "./options";
 
 const WHY_HELP = `rigsheet why JOB.xlsx "SHEET!CELL" [--deep STEPS] [--most ENTRIES] [--json]
+rigsheet why JOB.xlsx "SHEET!CELL" --since OLDER.xlsx [--json]
 
 Recalculates the workbook and tells what the cell is worked out from, in the
-sheet's own words and with values, step by step. The file is read, never written.
+sheet's own words and with values, step by step. With --since it tells which
+changed inputs moved the cell since an earlier revision of the job, and by how
+much: the changes are applied one after another to the older job, as compare
+does, and the cell is read after each. The files are read, never written.
 
   --deep STEPS     so many steps from the cell; 2 if it is left out, at most 20
   --most ENTRIES   so many of a list's largest entries; 3 if it is left out, at
                    most 1000
+  --since OLDER    the earlier revision; a row is found there by its own name
   --json           the same as data
 
 For example: rigsheet why job.xlsx "Quote!B23"
@@ -31,6 +43,7 @@ export async function whyCell(words: readonly string[], console: Console): Promi
     {
       deep: { type: "string" },
       most: { type: "string" },
+      since: { type: "string" },
       json: { type: "boolean", default: false },
       help: { type: "boolean", default: false },
     },
@@ -48,14 +61,40 @@ export async function whyCell(words: readonly string[], console: Console): Promi
   const deep = count("--deep", values.deep, MOST_STEPS);
   const most = count("--most", values.most, MOST_ENTRIES);
   const cell = placeIn(at);
-  const book = recalculate(await readXlsx(await fileBytes(file)));
+  const read = recognised(await readXlsx(await fileBytes(file)));
+  const book = recalculate(read);
   const reason = why(book, cell, { ...(deep && { deep }), ...(most && { most }) });
   if (!reason)
     throw new UsageTrouble(
       `${file} has no sheet "${cell.sheet}". Its sheets: ${book.sheets.map(({ name }) => name).join(", ")}.`,
     );
+  if (values.since !== undefined) {
+    const moved = movedSince(await bookAt(values.since), values.since, book, reason);
+    const { words: label, format } = reason;
+    console.out(values.json ? JSON.stringify(moved, null, 2) : movedInWords(label, moved, format).join("\n"));
+    return EXIT.ok;
+  }
   console.out(values.json ? JSON.stringify(reason, null, 2) : whyInWords(reason).join("\n"));
   return EXIT.ok;
+}
+
+/** @throws FileTrouble where the two are no revisions of one job, or the older one has no such cell */
+function movedSince(older: Book, file: string, book: Book, { sheet, cell, words }: Reason): Moved {
+  const template = templateOf(book.template);
+  if (!template)
+    throw new FileTrouble(
+      "The workbook was not made from a template of Rigsheet, so its rows can't be matched.",
+    );
+  if (older.template !== template.id)
+    throw new FileTrouble(
+      `${file} was not made from the template ${template.id} as the other was. Name an earlier revision of the same job.`,
+    );
+  const moved = whyMoved(template.definition, older, book, { sheet, cell }, recalculate);
+  if (!moved)
+    throw new FileTrouble(
+      `${file} has no cell that stands for ${words}: the row, or the name of its column, is not there.`,
+    );
+  return moved;
 }
 
 function placeIn(written: string): { sheet: string; cell: string } {

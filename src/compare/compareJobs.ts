@@ -12,12 +12,10 @@ import { jobInputsOf } from "../workbooks/jobInputsOf";
 import { layOut } from "../workbooks/layOut";
 import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
-import type { Change, InputChange } from "./change";
+import type { Change } from "./change";
 import { formulaChanges } from "./formulaChanges";
 import { inputChanges } from "./inputChanges";
-
-/** With more changes than this those of one table are applied together. */
-export const MOST_STEPS = 60;
+import { inSteps } from "./inSteps";
 
 /** The total that a customer pays; a template without one is compared without prices. */
 const TOTALS: ReadonlyMap<string, string> = new Map([["multi-room", estimate.quote.total.name]]);
@@ -101,79 +99,26 @@ export function compareJobs(
     );
   }
   const laidOut = (job: JobInputs): number | null => centsOf(layOut(definition, job));
-  const { steps, notes } = explained(inputs, older, olderCents, newerCents, laidOut);
+  const { steps, notes } = inSteps(inputs, older, olderCents, newerCents, laidOut);
   return {
     ...base,
     olderCents,
     newerCents,
     differenceCents: newerCents - olderCents,
-    steps,
+    steps: steps.map(({ changes: of, what, before, after }) => ({
+      changes: of,
+      what,
+      cents: after - before,
+      totalCents: after,
+    })),
     notes: [...earlier, ...notes],
   };
 }
 
 /** What the reader should know of workbooks that are not of today's version. */
-function versionNotes({ version }: WorkbookDefinition, older: Book, newer: Book): string[] {
+export function versionNotes({ version }: WorkbookDefinition, older: Book, newer: Book): string[] {
   if (older.templateVersion === version && newer.templateVersion === version) return [];
   return [
     `The older workbook was made from version ${older.templateVersion || "unknown"} of the template and the newer one from version ${newer.templateVersion || "unknown"}; today's is ${version}. Formulas that differ were not listed, only what was typed over them.`,
   ];
-}
-
-function explained(
-  inputs: readonly InputChange[],
-  older: JobInputs,
-  olderCents: number,
-  newerCents: number,
-  centsOf: (job: JobInputs) => number | null,
-): Pick<Comparison, "steps" | "notes"> {
-  const notes: string[] = [];
-  const steps: Step[] = [];
-  let total = olderCents;
-  let job = older;
-  const push = (what: string, indices: readonly number[], after: number): void => {
-    steps.push({ changes: indices, what, cents: after - total, totalCents: after });
-    total = after;
-  };
-  const start = inputs.length > 0 ? centsOf(older) : null;
-  if (start !== null && start !== olderCents)
-    push("Formulas of the older workbook that are not the template's", [], start);
-
-  let waiting: number[] = [];
-  for (const group of groupsOf(inputs, notes)) {
-    for (const index of group) job = inputs[index]!.applied(job);
-    waiting.push(...group);
-    const after = centsOf(job);
-    // Half of a change that belongs together, such as a part under a new name, has no price.
-    if (after === null) continue;
-    push(whatOf(waiting, inputs), waiting, after);
-    waiting = [];
-  }
-  if (waiting.length > 0) push(whatOf(waiting, inputs), waiting, newerCents);
-  if (total !== newerCents)
-    push("All that is no input: formulas, the order of rows, what stands outside the tables", [], newerCents);
-  return { steps, notes };
-}
-
-function groupsOf(inputs: readonly InputChange[], notes: string[]): number[][] {
-  const indices = inputs.map((_, index) => index);
-  if (inputs.length <= MOST_STEPS) return indices.map((index) => [index]);
-  notes.push(
-    `There are ${inputs.length} changes; with more than ${MOST_STEPS} those of one table are applied and priced together.`,
-  );
-  const groups = new Map<string, number[]>();
-  for (const index of indices) {
-    const { sheet, part, kind } = inputs[index]!;
-    const key = JSON.stringify([kind === "removed", sheet, part]);
-    groups.set(key, [...(groups.get(key) ?? []), index]);
-  }
-  return [...groups.values()];
-}
-
-function whatOf(indices: readonly number[], inputs: readonly InputChange[]): string {
-  const one = inputs[indices[0]!]!;
-  if (indices.length === 1)
-    return `${one.sheet}, ${one.part}: ${one.row} ${one.kind === "field" ? "changed" : one.kind}`;
-  const places = [...new Set(indices.map((index) => `${inputs[index]!.sheet}, ${inputs[index]!.part}`))];
-  return `${places.join("; ")}: ${indices.length} changes together`;
 }

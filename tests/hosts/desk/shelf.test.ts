@@ -130,7 +130,11 @@ withDesk(
     const difference = ((cents(second) - cents(first)) / 100).toFixed(2);
     expect(text.replace(/,/g, "")).toContain(difference);
     await shot("compared");
-    await compared.getByRole("button", { name: "Close" }).click();
+    // The contingency is no longer what it was, and the selected cell is asked about.
+    await compared.getByRole("button", { name: /^What moved Site / }).click();
+    const moved = page.getByRole("dialog", { name: /^What moved .*\(Site / });
+    expect(await moved.innerText()).toMatch(/ in the older workbook, .* now| in both workbooks/);
+    await moved.getByRole("button", { name: "Close" }).click();
 
     await inView("Look at").click();
     await page.getByText(/^You look at revision 1 \(sent\), frozen/).waitFor();

@@ -2,6 +2,7 @@
 import type { ShelfEntry } from "../../../jobs/catalogue";
 import type { Outcome } from "../../../jobs/bringIn";
 import { broughtInWords } from "../../../jobs/broughtInWords";
+import type { CellOf } from "../../../compare/sameCell";
 import type { JobContent } from "../../../jobs/content";
 import { timeInWords } from "../../../jobs/entryInWords";
 import { api } from "./api";
@@ -18,6 +19,8 @@ interface Around {
   readonly root: HTMLElement;
   readonly job: OpenJob;
   readonly focusGrid: () => void;
+  /** The open job's selected cell. */
+  readonly selected: () => CellOf;
   readonly run: (what: string, work: () => Promise<void>) => void;
   /** Tells the user something that stays until it is closed. */
   readonly say: (sentence: string) => void;
@@ -26,7 +29,17 @@ interface Around {
   readonly remarks: (entries: readonly ShelfEntry[]) => readonly Remark[];
 }
 
-export function jobsShown({ root, job, focusGrid, run, say, newJob, openFile, remarks }: Around): JobsView {
+export function jobsShown({
+  root,
+  job,
+  focusGrid,
+  selected,
+  run,
+  say,
+  newJob,
+  openFile,
+  remarks,
+}: Around): JobsView {
   const leave = (act: () => void) => (): void => {
     view.hide();
     act();
@@ -63,6 +76,8 @@ export function jobsShown({ root, job, focusGrid, run, say, newJob, openFile, re
           await api.revision(id, revision),
           "The job now",
           await api.held(id),
+          // Of the job that is open as it is now, the selected cell is known.
+          id === job.id && !job.isLooking ? selected() : undefined,
         );
       }),
     compareTwo: (id, older, newer) =>
@@ -142,5 +157,6 @@ const compared = (
   older: JobContent,
   newerName: string,
   newer: JobContent,
+  at?: CellOf,
 ): Promise<void> =>
-  showComparison({ name: olderName, book: bookOf(older) }, { name: newerName, book: bookOf(newer) });
+  showComparison({ name: olderName, book: bookOf(older) }, { name: newerName, book: bookOf(newer) }, at);

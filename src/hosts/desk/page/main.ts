@@ -310,6 +310,7 @@ await run("Opening the job…", async (started) => {
     root: element("jobs"),
     job,
     focusGrid: () => desk.focus(),
+    selected: () => desk.placeShown,
     say: (sentence) => bar.showNotice(sentence, true),
     run: plainRun,
     newJob: () => void run("Starting a new job…", newJob),
