@@ -11,6 +11,7 @@
  */
 import { faults, type Fault } from "../faults";
 import { pack } from "../packing/pack";
+import { cutLength } from "./cutLength";
 
 export interface Run {
   /** What to call the run in a sentence; may name an argument (argumentNames.ts). */
@@ -41,7 +42,7 @@ const PARTS_OF_A_REEL = 1e8;
  */
 export function packReels(runs: readonly Run[], reel: number, slack = 0, waste = 0): ReelPacking | Fault {
   const real = runs.filter(({ length }) => length > 0);
-  const cuts = real.map(({ length }) => (length + slack) * (1 + waste));
+  const cuts = real.map(({ length }) => cutLength(length, slack, waste));
   const sizes = cuts.map((cut) => Math.max(1, Math.floor((cut / reel) * PARTS_OF_A_REEL)));
   const tooLong = sizes.findIndex((size) => !(size <= PARTS_OF_A_REEL));
   if (tooLong >= 0) {

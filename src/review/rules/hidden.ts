@@ -1,5 +1,7 @@
-import { address, columnLetters } from "../../formula/address";
+import { address, columnLetters, parseAddress } from "../../formula/address";
+import type { BookSheet } from "../../workbooks/book";
 import type { Finding } from "../finding";
+import { isBlank } from "../namedCells";
 import type { Rule } from "../rule";
 
 export const hidden: Rule = {
@@ -19,18 +21,36 @@ export const hidden: Rule = {
             },
           ]
         : []),
-      ...lines(sheet.name, "row", sheet.hiddenRows, (row) => [address(row, 0), String(row + 1)]),
-      ...lines(sheet.name, "column", sheet.hiddenColumns, (column) => [
+      ...lines(sheet.name, "row", shown(sheet, "row", sheet.hiddenRows), (row) => [
+        address(row, 0),
+        String(row + 1),
+      ]),
+      ...lines(sheet.name, "column", shown(sheet, "column", sheet.hiddenColumns), (column) => [
         address(0, column),
         columnLetters(column),
       ]),
     ]),
 };
 
+/** Those in which something stands: an empty row that is hidden hides nothing. */
+function shown(
+  { cells, results }: BookSheet,
+  kind: "row" | "column",
+  indices: readonly number[] = [],
+): number[] {
+  if (indices.length === 0) return [];
+  const filled = new Set(
+    [...new Set([...Object.keys(cells), ...Object.keys(results)])].flatMap((at) =>
+      isBlank(results[at] ?? cells[at]?.value) ? [] : [parseAddress(at)![kind]],
+    ),
+  );
+  return indices.filter((index) => filled.has(index));
+}
+
 function lines(
   sheet: string,
   kind: "row" | "column",
-  indices: readonly number[] = [],
+  indices: readonly number[],
   placeOf: (index: number) => readonly [cell: string, name: string],
 ): Finding[] {
   if (indices.length === 0) return [];

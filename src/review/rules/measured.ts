@@ -54,6 +54,9 @@ const MEASURED: readonly Measured[] = [
   },
 ];
 
+/** As WINDOW has it: less is the noise of a subtraction, and what just reaches the tolerance is within it. */
+const NOISE = 1e-9;
+
 const number = (value: BookResult | undefined): number | undefined =>
   typeof value === "number" ? value : undefined;
 
@@ -77,7 +80,7 @@ function findingsOf(
     const [low, high] = [number(least[index]?.value), number(most[index]?.value)];
     if (read === undefined || low === undefined || high === undefined) return [];
     const off = read > high ? read - high : Math.min(0, read - low);
-    if (Math.abs(off) <= room) return [];
+    if (Math.abs(off) <= room + NOISE) return [];
     return [
       {
         weight: "doubtful",

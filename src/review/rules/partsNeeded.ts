@@ -1,6 +1,7 @@
+import type { BookResult } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding } from "../finding";
-import { filledCells, hasJob, isBlank, namedCells } from "../namedCells";
+import { filledCells, hasJob, isBlank, namedCells, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
 
 /** Common practice, no source: what every job of this kind takes, by a word in the part's name. */
@@ -110,7 +111,7 @@ export const partsNeeded: Rule = {
     ] as const) {
       const counts = namedCells(computed, count);
       for (const { value, index, place: at } of filledCells(read, owner)) {
-        if (counts[index]?.value !== 0) continue;
+        if (counts[index]?.value !== 0 || isInLine(owner, value)) continue;
         findings.push({
           weight: "doubtful",
           place: at,
@@ -122,5 +123,13 @@ export const partsNeeded: Rule = {
       }
     }
     return findings;
+
+    /** A tap whose ports are free feeds nothing by them, and still what hangs on its line. */
+    function isInLine(owner: string, name: BookResult | undefined): boolean {
+      if (owner !== estimate.branches.id.name) return false;
+      return filledCells(read, estimate.branches.from.name).some(
+        (from) => plainWord(from.value) === plainWord(name),
+      );
+    }
   },
 };

@@ -1,3 +1,6 @@
+import { cutLength } from "../../engine/estimate/cutLength";
+import { packReels } from "../../engine/estimate/packReels";
+import { isFault } from "../../engine/faults";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
@@ -38,8 +41,11 @@ export const reelLengths: Rule = {
             : [];
         });
       });
-      const cut = (length: number): number => length * (1 + waste) + slack;
-      const tooLong = runs.filter(({ length }) => cut(length) > holds);
+      const cut = (length: number): number => cutLength(length, slack, waste);
+      // The sheet's own count decides, so that a run which just fills its reel comes off it here as well.
+      const tooLong = runs.filter(({ of: label, length }) =>
+        isFault(packReels([{ label, length }], holds, slack, waste)),
+      );
       if (tooLong.length === 0) return [];
       // Where most do not fit, the reel or the slack is off, not every run.
       if (tooLong.length > runs.length / 2 && runs.length > 1) {

@@ -6,8 +6,8 @@ import type { Finding, FindingPlace } from "../finding";
 import { namedCells } from "../namedCells";
 import type { Reviewed, Rule } from "../rule";
 
-/** A cent, and what lies under the last digit that a file keeps. */
-const CENT = 0.0101;
+/** Printed sums are whole cents: less is what lies under the last digit that a file keeps. */
+const HALF_A_CENT = 0.005;
 
 /** A discount is printed with its minus; a version without one has no such line. */
 const LINES = (
@@ -29,9 +29,9 @@ export const totals: Rule = {
     const value = (name: string): number => printed.get(name)!;
     const sum = LINES.reduce((all, name) => all + value(name), 0);
     const findings: Finding[] = [];
-    if (Math.abs(sum - value(NET)) > CENT)
+    if (Math.abs(sum - value(NET)) > HALF_A_CENT)
       findings.push(...blamed(reviewed, [...LINES, NET], NET, "the lines above it", sum));
-    if (Math.abs(value(NET) + value(TAX) - value(TOTAL)) > CENT)
+    if (Math.abs(value(NET) + value(TAX) - value(TOTAL)) > HALF_A_CENT)
       findings.push(
         ...blamed(reviewed, [NET, TAX, TOTAL], TOTAL, "the price and the tax", value(NET) + value(TAX)),
       );
@@ -76,7 +76,7 @@ function blamed(
             : `${what} is ${is.toFixed(2)}, so that the printed sums do not add up.`,
         expected: right?.toFixed(2),
         effect:
-          (name === TOTAL || name === NET) && Math.abs(asked) > CENT
+          (name === TOTAL || name === NET) && Math.abs(asked) > HALF_A_CENT
             ? `The customer is asked for ${Math.abs(asked).toFixed(2)} too ${asked > 0 ? "much" : "little"}.`
             : undefined,
         remedy: "Enter the template's formula in this cell again.",
@@ -92,7 +92,7 @@ function isOff({ read, own, expected, differences }: Reviewed, name: string): bo
   const [is, computed] = [printedSum(read, name), printedSum(own, name)];
   const right = expected && printedSum(expected, name);
   const same = (a: number | undefined, b: number | undefined): boolean =>
-    a !== undefined && b !== undefined && Math.abs(a - b) <= CENT;
+    a !== undefined && b !== undefined && Math.abs(a - b) <= HALF_A_CENT;
   if (expected && same(is, right)) return false;
   return !same(is, computed) || isNamed({ differences }, place);
 }

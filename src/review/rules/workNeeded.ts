@@ -64,6 +64,7 @@ export const workNeeded: Rule = {
 
     function amounts(): Finding[] {
       const outlets = namedValue(computed, estimate.count.outlets.name);
+      const isAllOutlets = (often: number): boolean => often >= FEWEST_OUTLETS && often === outlets;
       const [minutes, difficulty, fixed, perOutlet, hours] = [
         estimate.labour.minutes.name,
         estimate.labour.difficulty.name,
@@ -81,7 +82,8 @@ export const workNeeded: Rule = {
         for (const key of ["per_outlet", "per_branch", "per_head"] as const) {
           const cell = namedCells(read, `labour_${key}`)[index];
           const often = Number(cell?.value ?? 0) || 0;
-          if (!cell || often <= 1 || often * each <= LONGEST_MINUTES) continue;
+          const isTooLong = often > 1 && often * each > LONGEST_MINUTES;
+          if (!cell || !(isTooLong || (key === "per_outlet" && isAllOutlets(often)))) continue;
           found.push(
             doubtful(
               cell.place,
@@ -92,12 +94,7 @@ export const workNeeded: Rule = {
           );
         }
         const once = number(fixed, index);
-        if (
-          typeof outlets === "number" &&
-          outlets >= FEWEST_OUTLETS &&
-          once === outlets &&
-          number(perOutlet, index) > 0
-        )
+        if (isAllOutlets(once) && number(perOutlet, index) > 0)
           found.push(
             doubtful(
               fixed![index]!.place,

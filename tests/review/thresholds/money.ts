@@ -1,20 +1,28 @@
-/** Thresholds of prices, work, margin, discount, tax and the quote's dates. */
+/** Thresholds of prices, work, parts, margin, discount, tax and the quote's dates. */
+import type { Book } from "../../../src/workbooks/book";
 import { priceListOf } from "../../../src/review/priceListOf";
 import { GONE, valueAt, type Pair } from "./pair";
+
+const cents = (value: number): number => Number(value.toFixed(2));
+/** The discount that leaves a margin of 5 %: what is sold at the floor is cost / 0.95. */
+const toTheFloor = (book: Book): number => valueAt(book, "price_sell") - valueAt(book, "price_cost") / 0.95;
+const DISCOUNTED = { discount_reason: "three houses together" };
+/** The day of the demonstration's prices, 2026-10-01, as a sheet counts days: 32 before 2026-11-02, which is 46,328. */
+const PRICED_ON = 46_296;
 
 export const moneyPairs: readonly Pair[] = [
   {
     rule: "total that does not add",
-    limit: "a cent",
+    limit: "a cent: the customer adds up the printed lines",
     inside: (book) => ({ quote_total: valueAt(book, "quote_total") }),
-    beyond: (book) => ({ quote_total: Number((valueAt(book, "quote_total") + 0.01).toFixed(2)) }),
+    beyond: (book) => ({ quote_total: cents(valueAt(book, "quote_total") + 0.01) }),
     at: "quote_total",
   },
   {
     rule: "total that does not add",
     limit: "a cent of the price without tax",
     inside: (book) => ({ quote_net: valueAt(book, "quote_net") }),
-    beyond: (book) => ({ quote_net: Number((valueAt(book, "quote_net") - 0.01).toFixed(2)) }),
+    beyond: (book) => ({ quote_net: cents(valueAt(book, "quote_net") - 0.01) }),
     at: "quote_net",
   },
   {
@@ -27,28 +35,44 @@ export const moneyPairs: readonly Pair[] = [
   },
   {
     rule: "discount that cannot be",
-    limit: "the price: a discount of all of it is not greater than it",
-    given: { discount_reason: "three houses together" },
+    limit: "the price: a discount of all of it is not greater than it, a cent more is",
+    given: DISCOUNTED,
     inside: (book) => ({ discount_sum: valueAt(book, "price_before") }),
-    beyond: (book) => ({ discount_sum: Number((valueAt(book, "price_before") + 0.01).toFixed(2)) }),
+    beyond: (book) => ({ discount_sum: cents(valueAt(book, "price_before") + 0.01) }),
     at: "discount_sum",
   },
   {
     rule: "discount that cannot be",
-    limit: "a sum or a share, not both",
-    given: { discount_reason: "three houses together" },
+    limit: "a sum or a share, not both: the smallest of each",
+    given: DISCOUNTED,
     inside: { discount_share: 0.0001 },
     beyond: { discount_share: 0.0001, discount_sum: 0.01 },
+    at: "discount_share",
+  },
+  {
+    rule: "discount that cannot be",
+    limit: "a reason has a discount",
+    alone: "computed",
+    given: DISCOUNTED,
+    inside: { discount_sum: 0.01 },
+    beyond: {},
     at: "discount_sum",
   },
   {
     rule: "discount given twice",
     limit: "one discount, in its own cells; a line of a discount beside it is a second",
-    given: { discount_share: 0.05, discount_reason: "three houses together" },
+    given: { ...DISCOUNTED, discount_share: 0.05 },
     inside: { "provisional_name free": "desk for the counter", "provisional_sum free": 90 },
-    beyond: { "provisional_name free": "discount for the season", "provisional_sum free": 90 },
+    beyond: { "provisional_name free": "Discount for the season", "provisional_sum free": 90 },
     at: "provisional_name free",
-    row: true,
+  },
+  {
+    rule: "discount given twice",
+    limit: "a formula that takes a share off is a second, one that takes none off is not",
+    given: { ...DISCOUNTED, discount_share: 0.05 },
+    inside: { price_total: { formula: "ROUND((price_net+price_tax)*1,2)" } },
+    beyond: { price_total: { formula: "ROUND((price_net+price_tax)*0.99,2)" } },
+    at: "price_total",
   },
   {
     rule: "margin under the floor",
@@ -60,17 +84,53 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "margin under the floor",
     limit: "the floor that is given with the review: 22 % is the margin",
+    alone: "typed",
     options: () => ({ marginFloor: 0.22 }),
     inside: {},
     beyond: { site_margin: 0.2199 },
     at: "site_margin",
   },
   {
+    rule: "margin under the floor",
+    limit: "what a discount leaves: cost / 0.95 is the least that keeps 5 %, to the cent",
+    alone: "computed",
+    given: DISCOUNTED,
+    inside: (book) => ({ discount_sum: Math.floor(toTheFloor(book) * 100) / 100 }),
+    beyond: (book) => ({ discount_sum: Math.ceil(toTheFloor(book) * 100) / 100 }),
+    at: "discount_sum",
+  },
+  {
+    rule: "margin under the floor",
+    limit: "a low margin is meant where Terms lists it with a reason",
+    alone: "typed",
+    given: { site_margin: 0.02, "onpurpose_what free": "margin" },
+    inside: { "onpurpose_why of margin": "agreed with the owner" },
+    beyond: {},
+    at: "site_margin",
+  },
+  {
     rule: "price missing, expired or changed",
-    limit: "a price holds on its last day: on the quote's date, not the day after",
+    limit: "a price holds on its last day: on the quote's own date, not the day after",
+    given: (book) => ({ site_until: valueAt(book, "site_date") }),
     inside: (book) => ({ "cables_until of trunk": valueAt(book, "site_date") }),
     beyond: (book) => ({ "cables_until of trunk": valueAt(book, "site_date") - 1 }),
     at: "cables_until of trunk",
+  },
+  {
+    rule: "price missing, expired or changed",
+    limit: "a price holds as long as the quote, to the day",
+    alone: "typed",
+    inside: (book) => ({ "cables_until of trunk": valueAt(book, "site_until") }),
+    beyond: (book) => ({ "cables_until of trunk": valueAt(book, "site_until") - 1 }),
+    at: "cables_until of trunk",
+  },
+  {
+    rule: "price missing, expired or changed",
+    limit: "a price is of the quote's day at the latest",
+    alone: "typed",
+    inside: (book) => ({ "cables_priced of trunk": valueAt(book, "site_date") }),
+    beyond: (book) => ({ "cables_priced of trunk": valueAt(book, "site_date") + 1 }),
+    at: "cables_priced of trunk",
   },
   {
     rule: "price missing, expired or changed",
@@ -96,29 +156,68 @@ export const moneyPairs: readonly Pair[] = [
   },
   {
     rule: "dates that do not agree",
+    limit: "400 days (the rule's own bound) are the longest that a quote holds",
+    alone: "typed",
+    inside: (book) => ({ site_until: valueAt(book, "site_date") + 400 }),
+    beyond: (book) => ({ site_until: valueAt(book, "site_date") + 401 }),
+    at: "site_until",
+  },
+  {
+    rule: "dates that do not agree",
+    limit: "prices are asked for within 500 days of a quote (the rule's own bound)",
+    alone: "typed",
+    inside: { site_date: PRICED_ON + 500, site_until: PRICED_ON + 501 },
+    beyond: { site_date: PRICED_ON + 501, site_until: PRICED_ON + 502 },
+    at: "site_date",
+  },
+  {
+    rule: "dates that do not agree",
     limit: "a quote of 2 November 2062 whose prices are of October 2026",
     inside: {},
-    // 2062-11-02 is day 59,477 of a sheet (1899-12-30 is 0).
+    // 2062-11-02 is day 59,477 of a sheet: 36 years after 2026-11-02 (46,328) with 9 leap days.
     beyond: { site_date: 59_477 },
     at: "site_date",
   },
   {
     rule: "work lacking or counted twice",
-    limit: "work that is counted once for each outlet, and nowhere",
+    limit: "running cables is counted at least once",
     inside: {
-      "labour_per_outlet of measure and record an outlet": GONE,
-      "labour_fixed of measure and record an outlet": 24,
+      "labour_per_outlet of run and terminate a cable": GONE,
+      "labour_fixed of run and terminate a cable": 1,
     },
     beyond: { "labour_per_outlet of run and terminate a cable": GONE },
-    at: "labour_name of run and terminate a cable",
-    row: true,
+    at: "labour_per_outlet of run and terminate a cable",
   },
   {
     rule: "work lacking or counted twice",
-    limit: "24 outlets: 24 for each of them is 576",
-    inside: { "labour_per_outlet of measure and record an outlet": 2 },
+    limit: "24 outlets: 24 for each of them is 576; 23 is no count of outlets",
+    inside: { "labour_per_outlet of measure and record an outlet": 23 },
     beyond: { "labour_per_outlet of measure and record an outlet": 24 },
     at: "labour_per_outlet of measure and record an outlet",
+  },
+  {
+    rule: "work lacking or counted twice",
+    limit: "eight hours at one outlet (the rule's own bound): 80 times 6 minutes",
+    alone: "computed",
+    inside: { "labour_per_outlet of measure and record an outlet": 80 },
+    beyond: { "labour_per_outlet of measure and record an outlet": 81 },
+    at: "labour_per_outlet of measure and record an outlet",
+  },
+  {
+    rule: "work lacking or counted twice",
+    limit: "24 times for the job beside once for each of 24 outlets is the same twice",
+    alone: "computed",
+    inside: { "labour_fixed of measure and record an outlet": 23 },
+    beyond: { "labour_fixed of measure and record an outlet": 24 },
+    at: "labour_fixed of measure and record an outlet",
+  },
+  {
+    rule: "work lacking or counted twice",
+    limit: "work of less than 5 minutes on the whole job was given in hours (the rule's own bound)",
+    alone: "computed",
+    inside: { "labour_minutes of bonding, by a licensed electrician": 5 },
+    beyond: { "labour_minutes of bonding, by a licensed electrician": 4.9 },
+    at: "labour_minutes of bonding, by a licensed electrician",
   },
   {
     rule: "part lacking or not needed",
@@ -133,5 +232,45 @@ export const moneyPairs: readonly Pair[] = [
     inside: { "fittings_fixed of weather cabinet": 1 },
     beyond: { "fittings_fixed of weather cabinet": 0 },
     at: "fittings_name of weather cabinet",
+  },
+  {
+    rule: "part lacking or not needed",
+    limit: "a head unit feeds one outlet at least",
+    alone: "computed",
+    given: {
+      "heads_id free": "H4",
+      "heads_type free": "head unit, 8 bands",
+      "heads_supply free": "receiver, 13 V",
+      "heads_cable free": "trunk",
+      "heads_length free": 5,
+    },
+    inside: { "rooms_from of A-01": "H4" },
+    beyond: {},
+    at: "heads_id of H4",
+  },
+  {
+    rule: "part lacking or not needed",
+    limit: "a tap whose ports are free is there for what hangs on its line",
+    alone: "computed",
+    given: { "rooms_from of A-01": "A2", "branches_device of A2": "6-way splitter" },
+    inside: {},
+    beyond: { "branches_from of A2": "H3" },
+    at: "branches_id of A1",
+  },
+  {
+    rule: "part lacking or not needed",
+    limit: "screens are bonded at a bar or block, not at a conductor alone",
+    alone: "computed",
+    inside: { "fittings_name of bonding bar and conductor set": "earthing block" },
+    beyond: { "fittings_name of bonding bar and conductor set": "bonding conductor" },
+    at: "fittings_name of compression connector",
+  },
+  {
+    rule: "part lacking or not needed",
+    limit: "an outlet has a plate, by whatever capitals",
+    alone: "computed",
+    inside: { "rooms_plate of G-01": "SINGLE OUTLET" },
+    beyond: { "rooms_plate of G-01": GONE },
+    at: "rooms_plate of G-01",
   },
 ];

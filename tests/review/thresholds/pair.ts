@@ -3,6 +3,7 @@ import { address, parseAddress } from "../../../src/formula/address";
 import { namedCells, plainWord, type NamedCell } from "../../../src/review/namedCells";
 import type { ReviewOptions } from "../../../src/review/rule";
 import type { Book, BookCell, BookSheet } from "../../../src/workbooks/book";
+import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 
 /** A value to type, a formula to put in, or `GONE` to clear the cell. */
 export type Content = number | string | { readonly formula: string } | typeof GONE;
@@ -11,7 +12,8 @@ export const GONE = Symbol("cleared");
 /**
  * Cells by their names: `site_hot`; `rooms_run of G-01` for the row that has this name; `rooms_run free` for the first
  * row without one, `free 2` for the second; `rooms_run last` for the last row made ready, `closing` for the thin one
- * behind it, `below` for the one under that; `rooms_run thin` for the thin one above.
+ * behind it, `below` for the one under that. `check short of volts` is the result of the check of that id,
+ * `line About Falls` the first line of a sheet that begins so.
  */
 export type Changes = Readonly<Record<string, Content>>;
 
@@ -31,12 +33,16 @@ export interface Pair {
   readonly row?: true;
   /** The mistake lies in what is stored: nothing is computed after the change. */
   readonly stored?: true;
+  /** The rule by itself, not the whole review; of what is typed, or of that and what is computed from it. */
+  readonly alone?: "typed" | "computed";
   readonly options?: (clean: Book) => Partial<ReviewOptions>;
 }
 
 /** The columns that name a block's rows, where it is not `name`. */
 const ROW_NAMES: Readonly<Record<string, string>> = {
   rooms: "outlet",
+  commission: "outlet",
+  sight: "slot",
   branches: "id",
   heads: "id",
   bonds: "where",
@@ -49,14 +55,33 @@ const ROW_NAMES: Readonly<Record<string, string>> = {
 
 export const sheetOf = (book: Book, name: string): BookSheet => book.sheets.find((one) => one.name === name)!;
 
-export function cellAt(book: Book, words: string): NamedCell["place"] {
-  const [, name, how = "", which = ""] = /^(\w+)(?: (of|free|last|closing|below|thin)(?: (.+))?)?$/.exec(
-    words,
+/** The cell of a sheet's first line that begins so. */
+export const lineOf = (book: Book, sheet: string, begin: string): string =>
+  Object.entries(sheetOf(book, sheet).cells).find(
+    ([at, { value }]) => /^A\d+$/.test(at) && String(value).startsWith(begin),
+  )![0];
+
+/** The result of a check, by its id. */
+function checkAt(book: Book, id: string): NamedCell["place"] {
+  const [check] = multiRoom.sheets.flatMap(({ parts }) =>
+    parts.flatMap((part) => (part.kind === "checks" ? part.checks.filter((one) => one.id === id) : [])),
+  );
+  const [{ place: first }] = namedCells(book, "checks_result") as [NamedCell];
+  const { column } = parseAddress(first.cell)!;
+  const [line] = Object.entries(sheetOf(book, first.sheet).cells).find(
+    ([, { value }]) => value === check!.what,
   )!;
+  return { sheet: first.sheet, cell: address(parseAddress(line)!.row, column) };
+}
+
+export function cellAt(book: Book, words: string): NamedCell["place"] {
+  const line = /^line (\w+) (.+)$/.exec(words);
+  if (line) return { sheet: line[1]!, cell: lineOf(book, line[1]!, line[2]!) };
+  if (words.startsWith("check ")) return checkAt(book, words.slice("check ".length));
+  const [, name, how = "", which = ""] = /^(\w+)(?: (of|free|last|closing|below)(?: (.+))?)?$/.exec(words)!;
   const cells = namedCells(book, name!);
   if (cells.length === 0) throw new Error(`no name ${name}`);
   if (how === "") return cells[0]!.place;
-  if (how === "thin") return cells[0]!.place;
   const block = name!.slice(0, name!.indexOf("_"));
   const named = namedCells(book, `${block}_${ROW_NAMES[block] ?? "name"}`);
   if (how === "of" || how === "free") {

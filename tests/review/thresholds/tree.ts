@@ -1,11 +1,15 @@
-/** Thresholds of what is fed by what, and of levels and volts. */
-import { GONE, valueAt, type Pair } from "./pair";
+/** Thresholds of what is fed by what, of levels and volts, and of what was measured. */
 import type { Book } from "../../../src/workbooks/book";
+import { filledCells } from "../../../src/review/namedCells";
+import { GONE, valueAt, type Pair } from "./pair";
 
-const weakest = (book: Book): number =>
-  Math.min(
-    ...["A-07", "A-06", "A-05", "F-06", "F-09"].map((name) => valueAt(book, `rooms_weakest of ${name}`)),
-  );
+/** What is furthest up or down in a column of results. */
+const extreme = (book: Book, name: string, of: (...values: number[]) => number): number =>
+  of(...filledCells(book, name).flatMap(({ value }) => (typeof value === "number" ? [value] : [])));
+const down = (value: number, steps: number): number => Math.floor(value * steps) / steps;
+const up = (value: number, steps: number): number => Math.ceil(value * steps) / steps;
+const weakest = (book: Book): number => extreme(book, "rooms_weakest", Math.min);
+const strongest = (book: Book): number => extreme(book, "rooms_strongest", Math.max);
 
 export const treePairs: readonly Pair[] = [
   {
@@ -23,6 +27,22 @@ export const treePairs: readonly Pair[] = [
     at: "branches_from of G2",
   },
   {
+    rule: "feeding",
+    limit: "a row pasted twice has the same feeder; with another the outlet hangs on two",
+    alone: "typed",
+    inside: { "rooms_outlet of G-02": "g-01" },
+    beyond: { "rooms_outlet of G-05": "g-01" },
+    at: "rooms_from of G-05",
+  },
+  {
+    rule: "feeding",
+    limit: "a feeder has a name of its own, capitals do not make one",
+    alone: "typed",
+    inside: { "branches_id of G2": "g2" },
+    beyond: { "branches_id of G2": "g1" },
+    at: "branches_id of G2",
+  },
+  {
     rule: "too many on one feed",
     limit: "U2 has 4 ports: 4 outlets on it are all that it feeds, 5 one too many",
     inside: { "rooms_from of F-06": "U2" },
@@ -32,8 +52,16 @@ export const treePairs: readonly Pair[] = [
   },
   {
     rule: "too many on one feed",
+    limit: "a tap of 2 ways feeds two and the line that goes on",
+    alone: "typed",
+    given: { "rooms_from of A-02": "A1" },
+    inside: {},
+    beyond: { "rooms_from of A-03": "A1" },
+    at: "branches_from of A2",
+  },
+  {
+    rule: "too many on one feed",
     limit: "a head unit has one cable: one thing on it",
-    given: { "branches_from of A1": "H3" },
     inside: {},
     beyond: { "rooms_from of A-01": "H3" },
     at: "rooms_from of A-01",
@@ -51,33 +79,71 @@ export const treePairs: readonly Pair[] = [
     limit: "a head unit has one supply, its own or another's: not both",
     inside: { "heads_supply of H2": GONE, "heads_shares of H2": "H1" },
     beyond: { "heads_shares of H2": "H1" },
-    at: "heads_supply of H2",
-    row: true,
+    at: "heads_shares of H2",
+  },
+  {
+    rule: "supply",
+    limit: "what is shared is a supply of its own, not a share again",
+    alone: "typed",
+    given: { "heads_supply of H2": GONE, "heads_shares of H2": "H1", "heads_supply of H3": GONE },
+    inside: { "heads_shares of H3": "H1" },
+    beyond: { "heads_shares of H3": "H2" },
+    at: "heads_shares of H3",
   },
   {
     rule: "supply",
     limit: "4 watts are usual for a head unit; 4 amperes are not: watts were meant",
     inside: { "units_load of head unit, 16 bands": 0.35, "units_kind of head unit, 16 bands": "A" },
     beyond: { "units_kind of head unit, 16 bands": "A" },
-    at: "units_load of head unit, 16 bands",
-    row: true,
+    at: "units_kind of head unit, 16 bands",
+  },
+  {
+    rule: "supply",
+    limit: "more than 3 A (the rule's own bound) were watts",
+    alone: "computed",
+    given: { "units_kind of head unit, higher voltage": "A" },
+    inside: { "units_load of head unit, higher voltage": 3 },
+    beyond: { "units_load of head unit, higher voltage": 3.01 },
+    at: "units_kind of head unit, higher voltage",
+  },
+  {
+    rule: "supply",
+    limit: "a splitter on the way of the supply passes power at all its ports, or at none",
+    alone: "computed",
+    inside: { "passives_power of 2-way splitter": "All Ports" },
+    beyond: { "passives_power of 2-way splitter": "no" },
+    at: "passives_power of 2-way splitter",
   },
   {
     rule: "outside limits",
-    limit: "the least level on Site: what reaches it is enough, a tenth of a dB less is not",
-    inside: (book) => ({ site_level_low: Math.floor(weakest(book) * 10) / 10 }),
-    beyond: (book) => ({ site_level_low: Math.ceil(weakest(book) * 10) / 10 }),
+    limit: "the least level on Site: what reaches it is enough, less than a tenth of a dB under it is not",
+    inside: (book) => ({ site_level_low: down(weakest(book), 10) }),
+    beyond: (book) => ({ site_level_low: up(weakest(book), 10) }),
     at: "rooms_fits_enough of A-06",
+  },
+  {
+    rule: "outside limits",
+    limit: "the least level on Site, reached exactly: itself ok (help page of WINDOW)",
+    alone: "computed",
+    inside: (book) => ({ site_level_low: weakest(book) }),
+    beyond: (book) => ({ site_level_low: weakest(book) + 1e-6 }),
+    at: "rooms_fits_enough of A-06",
+  },
+  {
+    rule: "outside limits",
+    limit: "the greatest level on Site, reached exactly",
+    alone: "computed",
+    inside: (book) => ({ site_level_high: strongest(book) }),
+    beyond: (book) => ({ site_level_high: strongest(book) - 1e-6 }),
+    at: "rooms_fits_bearable of G-01",
   },
   {
     rule: "outside limits",
     limit: "the least volts of the head unit's maker, to a hundredth of a volt",
     inside: (book) => ({
-      "units_least of head unit, 8 bands": Math.floor(valueAt(book, "heads_volts of H3") * 100) / 100,
+      "units_least of head unit, 8 bands": down(valueAt(book, "heads_volts of H3"), 100),
     }),
-    beyond: (book) => ({
-      "units_least of head unit, 8 bands": Math.ceil(valueAt(book, "heads_volts of H3") * 100) / 100,
-    }),
+    beyond: (book) => ({ "units_least of head unit, 8 bands": up(valueAt(book, "heads_volts of H3"), 100) }),
     at: "heads_power of H3",
   },
   {
@@ -89,18 +155,37 @@ export const treePairs: readonly Pair[] = [
   },
   {
     rule: "error",
-    limit: "a length is 0 or more: below it no loss is found",
+    limit: "a length of 0.1 (Rooms) has a loss, one under 0 has none",
+    alone: "computed",
     inside: { "rooms_run of G-01": 0.1 },
     beyond: { "rooms_run of G-01": -0.1 },
-    at: "rooms_loss of G-01",
+    at: "rooms_run of G-01",
+    row: true,
+  },
+  {
+    rule: "error",
+    limit: "a latitude of 90 is on the globe, 91 is not: no bearing is found",
+    alone: "computed",
+    inside: { site_latitude: 81, site_longitude: -97, "slots_slot of 113W": "98W" },
+    beyond: { site_latitude: 91 },
+    at: "sight_angles of 97W",
     row: true,
   },
   {
     rule: "failing check",
-    limit: "ports: five outlets on four",
+    limit: "a splitter feeds five outlets from four ports",
+    alone: "computed",
     inside: { "rooms_from of F-06": "U2" },
     beyond: { "rooms_from of F-06": "U2", "rooms_from of F-05": "U2" },
-    at: "checks_result",
+    at: "check ports overfed",
+  },
+  {
+    rule: "failing check",
+    limit: "the quote holds on the day after it is made, not on the day before (Checks)",
+    alone: "computed",
+    inside: (book) => ({ site_until: valueAt(book, "site_date") + 1 }),
+    beyond: (book) => ({ site_until: valueAt(book, "site_date") - 1 }),
+    at: "check days of validity",
   },
   {
     rule: "measured off prediction",
@@ -112,6 +197,7 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "measured off prediction",
     limit: "3 dB on Site under the prediction at the high end, hot",
+    alone: "computed",
     inside: (book) => ({ "rooms_built_high of G-01": valueAt(book, "commission_high_from of G-01") - 2.99 }),
     beyond: (book) => ({ "rooms_built_high of G-01": valueAt(book, "commission_high_from of G-01") - 3.01 }),
     at: "rooms_built_high of G-01",
@@ -119,8 +205,18 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "measured off prediction",
     limit: "1 V on Site at the head unit",
+    alone: "computed",
     inside: (book) => ({ "heads_built_volts of H1": valueAt(book, "heads_volts of H1") - 0.99 }),
     beyond: (book) => ({ "heads_built_volts of H1": valueAt(book, "heads_volts of H1") - 1.01 }),
+    at: "heads_built_volts of H1",
+  },
+  {
+    rule: "measured off prediction",
+    limit: "exactly the tolerance is within it: 13 V and 0.3 V, though 13.3 less 13 is a hair more in binary",
+    alone: "computed",
+    given: { commission_volts_tolerance: 0.3 },
+    inside: { "heads_built_volts of H1": 13.3 },
+    beyond: { "heads_built_volts of H1": 13.301 },
     at: "heads_built_volts of H1",
   },
 ];
