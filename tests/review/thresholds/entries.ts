@@ -19,7 +19,6 @@ export const entryPairs: readonly Pair[] = [
   {
     rule: "entry missing",
     limit: "a dash says nothing, a letter beside it does",
-    alone: "typed",
     inside: { site_place: "- x" },
     beyond: { site_place: "-" },
     at: "site_place",
@@ -27,7 +26,6 @@ export const entryPairs: readonly Pair[] = [
   {
     rule: "entry missing",
     limit: "a row with a length and no name; a room typed ahead is no outlet",
-    alone: "typed",
     inside: { "rooms_room last": "loft" },
     beyond: { "rooms_run last": 12 },
     at: "rooms_outlet last",
@@ -79,7 +77,6 @@ export const entryPairs: readonly Pair[] = [
   {
     rule: "text that looks like a number",
     limit: "a number with a unit behind it; words around a number are words",
-    alone: "typed",
     inside: { "rooms_run of G-03": "about 12" },
     beyond: { "rooms_run of G-03": "12 ft" },
     at: "rooms_run of G-03",
@@ -108,7 +105,6 @@ export const entryPairs: readonly Pair[] = [
   {
     rule: "figures that cross",
     limit: "the lowest frequency is below the highest, as Site asks: 2150 MHz",
-    alone: "typed",
     inside: { site_low: 2149 },
     beyond: { site_low: 2150 },
     at: "site_low",
@@ -116,7 +112,6 @@ export const entryPairs: readonly Pair[] = [
   {
     rule: "figures that cross",
     limit: "the least level is below the greatest, as Site asks: 77 dBµV",
-    alone: "typed",
     given: { site_level_design: 77 },
     inside: { site_level_low: 76.9 },
     beyond: { site_level_low: 77 },
@@ -125,7 +120,6 @@ export const entryPairs: readonly Pair[] = [
   {
     rule: "figures that cross",
     limit: "the design floor may be the least level itself, 47 dBµV, no less",
-    alone: "typed",
     inside: { site_level_design: 47 },
     beyond: { site_level_design: 46.9 },
     at: "site_level_design",
@@ -147,7 +141,6 @@ export const entryPairs: readonly Pair[] = [
   {
     rule: "figures that cross",
     limit: "shortest and longest may be the same, and are named at the shortest when they cross",
-    alone: "typed",
     given: { "rooms_run of G-01": GONE, "rooms_longest of G-01": 9.5 },
     inside: { "rooms_shortest of G-01": 9.5 },
     beyond: { "rooms_shortest of G-01": 9.6 },
@@ -164,7 +157,6 @@ export const entryPairs: readonly Pair[] = [
   {
     rule: "figures that cross",
     limit: "and no longer than the most",
-    alone: "typed",
     given: { "labour_low of fit a head unit": 40 },
     inside: { "labour_high of fit a head unit": 50 },
     beyond: { "labour_high of fit a head unit": 49 },
@@ -173,7 +165,6 @@ export const entryPairs: readonly Pair[] = [
   {
     rule: "figures that cross",
     limit: "least and most are both there, or neither (Parts)",
-    alone: "typed",
     inside: { "labour_low of fit a head unit": 40, "labour_high of fit a head unit": 60 },
     beyond: { "labour_low of fit a head unit": 40 },
     at: "labour_high of fit a head unit",
@@ -181,7 +172,6 @@ export const entryPairs: readonly Pair[] = [
   {
     rule: "figures that cross",
     limit: "a plate loses more at the high end; less than 0.05 dB is a maker's rounding: 1.4 dB",
-    alone: "typed",
     inside: { "plates_loss_low of single outlet": 1.44 },
     beyond: { "plates_loss_low of single outlet": 1.46 },
     at: "plates_loss_low of single outlet",
@@ -190,7 +180,6 @@ export const entryPairs: readonly Pair[] = [
     rule: "figures that cross",
     limit:
       "four ways part 10·log10(4) = 6.02 dB; makers round down by 0.3 dB at most (the rule's own figure)",
-    alone: "typed",
     inside: { "passives_port_low of 4-way splitter": 5.73 },
     beyond: { "passives_port_low of 4-way splitter": 5.72 },
     at: "passives_port_low of 4-way splitter",
@@ -198,7 +187,6 @@ export const entryPairs: readonly Pair[] = [
   {
     rule: "figures that cross",
     limit: "a tap loses no more through than to a port: 12 dB",
-    alone: "typed",
     inside: { "passives_through_low of tap 12 dB": 12 },
     beyond: { "passives_through_low of tap 12 dB": 12.1 },
     at: "passives_port_low of tap 12 dB",
@@ -220,7 +208,6 @@ export const entryPairs: readonly Pair[] = [
   {
     rule: "duplicate",
     limit: "A-5 and A-05 are one outlet in one room, and two in two",
-    alone: "typed",
     inside: { "rooms_outlet of A-07": "A-5" },
     beyond: { "rooms_outlet of A-07": "A-5", "rooms_room of A-05": "flat, bedroom" },
     at: "rooms_outlet of A-07",
@@ -228,7 +215,6 @@ export const entryPairs: readonly Pair[] = [
   {
     rule: "duplicate",
     limit: "an option that is not chosen may be a provisional sum as well",
-    alone: "typed",
     inside: { "provisional_name free": "second outlet in the lounge" },
     beyond: { "provisional_name free": "Spare head unit in the cabinet" },
     at: "provisional_name free",
@@ -245,7 +231,6 @@ export const entryPairs: readonly Pair[] = [
     rule: "run longer than its reel",
     limit:
       "a run that fills its reel comes off it: (98 + 2) · 1.1 of 110 m, though 100 · 1.1 is a hair more in binary",
-    alone: "typed",
     given: { site_waste: 0.1, "cables_reel of indoor drop": 110 },
     inside: { "rooms_run of A-06": 98 },
     beyond: { "rooms_run of A-06": 98.001 },
@@ -255,7 +240,6 @@ export const entryPairs: readonly Pair[] = [
     rule: "run longer than its reel",
     limit:
       "where the slack alone fills the reel it is the slack that is named: 95 · 1.05 = 99.75, 95.3 · 1.05 = 100.065",
-    alone: "typed",
     given: { site_slack: 95.3, "cables_reel of outdoor drop": 2000, "cables_reel of trunk": 2000 },
     inside: { "cables_reel of indoor drop": 2000 },
     beyond: {},

@@ -14,6 +14,7 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "total that does not add",
     limit: "a cent: the customer adds up the printed lines",
+    results: true,
     inside: (book) => ({ quote_total: valueAt(book, "quote_total") }),
     beyond: (book) => ({ quote_total: cents(valueAt(book, "quote_total") + 0.01) }),
     at: "quote_total",
@@ -21,6 +22,7 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "total that does not add",
     limit: "a cent of the price without tax",
+    whole: true,
     inside: (book) => ({ quote_net: valueAt(book, "quote_net") }),
     beyond: (book) => ({ quote_net: cents(valueAt(book, "quote_net") - 0.01) }),
     at: "quote_net",
@@ -52,7 +54,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "discount that cannot be",
     limit: "a reason has a discount",
-    alone: "computed",
     given: DISCOUNTED,
     inside: { discount_sum: 0.01 },
     beyond: {},
@@ -84,7 +85,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "margin under the floor",
     limit: "the floor that is given with the review: 22 % is the margin",
-    alone: "typed",
     options: () => ({ marginFloor: 0.22 }),
     inside: {},
     beyond: { site_margin: 0.2199 },
@@ -93,7 +93,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "margin under the floor",
     limit: "what a discount leaves: cost / 0.95 is the least that keeps 5 %, to the cent",
-    alone: "computed",
     given: DISCOUNTED,
     inside: (book) => ({ discount_sum: Math.floor(toTheFloor(book) * 100) / 100 }),
     beyond: (book) => ({ discount_sum: Math.ceil(toTheFloor(book) * 100) / 100 }),
@@ -102,7 +101,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "margin under the floor",
     limit: "a low margin is meant where Terms lists it with a reason",
-    alone: "typed",
     given: { site_margin: 0.02, "onpurpose_what free": "margin" },
     inside: { "onpurpose_why of margin": "agreed with the owner" },
     beyond: {},
@@ -119,7 +117,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "price missing, expired or changed",
     limit: "a price holds as long as the quote, to the day",
-    alone: "typed",
     inside: (book) => ({ "cables_until of trunk": valueAt(book, "site_until") }),
     beyond: (book) => ({ "cables_until of trunk": valueAt(book, "site_until") - 1 }),
     at: "cables_until of trunk",
@@ -127,7 +124,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "price missing, expired or changed",
     limit: "a price is of the quote's day at the latest",
-    alone: "typed",
     inside: (book) => ({ "cables_priced of trunk": valueAt(book, "site_date") }),
     beyond: (book) => ({ "cables_priced of trunk": valueAt(book, "site_date") + 1 }),
     at: "cables_priced of trunk",
@@ -157,7 +153,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "dates that do not agree",
     limit: "400 days (the rule's own bound) are the longest that a quote holds",
-    alone: "typed",
     inside: (book) => ({ site_until: valueAt(book, "site_date") + 400 }),
     beyond: (book) => ({ site_until: valueAt(book, "site_date") + 401 }),
     at: "site_until",
@@ -165,7 +160,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "dates that do not agree",
     limit: "prices are asked for within 500 days of a quote (the rule's own bound)",
-    alone: "typed",
     inside: { site_date: PRICED_ON + 500, site_until: PRICED_ON + 501 },
     beyond: { site_date: PRICED_ON + 501, site_until: PRICED_ON + 502 },
     at: "site_date",
@@ -198,7 +192,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "work lacking or counted twice",
     limit: "eight hours at one outlet (the rule's own bound): 80 times 6 minutes",
-    alone: "computed",
     inside: { "labour_per_outlet of measure and record an outlet": 80 },
     beyond: { "labour_per_outlet of measure and record an outlet": 81 },
     at: "labour_per_outlet of measure and record an outlet",
@@ -206,7 +199,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "work lacking or counted twice",
     limit: "24 times for the job beside once for each of 24 outlets is the same twice",
-    alone: "computed",
     inside: { "labour_fixed of measure and record an outlet": 23 },
     beyond: { "labour_fixed of measure and record an outlet": 24 },
     at: "labour_fixed of measure and record an outlet",
@@ -214,7 +206,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "work lacking or counted twice",
     limit: "work of less than 5 minutes on the whole job was given in hours (the rule's own bound)",
-    alone: "computed",
     inside: { "labour_minutes of bonding, by a licensed electrician": 5 },
     beyond: { "labour_minutes of bonding, by a licensed electrician": 4.9 },
     at: "labour_minutes of bonding, by a licensed electrician",
@@ -236,7 +227,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "part lacking or not needed",
     limit: "a head unit feeds one outlet at least",
-    alone: "computed",
     given: {
       "heads_id free": "H4",
       "heads_type free": "head unit, 8 bands",
@@ -251,7 +241,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "part lacking or not needed",
     limit: "a tap whose ports are free is there for what hangs on its line",
-    alone: "computed",
     given: { "rooms_from of A-01": "A2", "branches_device of A2": "6-way splitter" },
     inside: {},
     beyond: { "branches_from of A2": "H3" },
@@ -260,7 +249,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "part lacking or not needed",
     limit: "screens are bonded at a bar or block, not at a conductor alone",
-    alone: "computed",
     inside: { "fittings_name of bonding bar and conductor set": "earthing block" },
     beyond: { "fittings_name of bonding bar and conductor set": "bonding conductor" },
     at: "fittings_name of compression connector",
@@ -268,7 +256,6 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "part lacking or not needed",
     limit: "an outlet has a plate, by whatever capitals",
-    alone: "computed",
     inside: { "rooms_plate of G-01": "SINGLE OUTLET" },
     beyond: { "rooms_plate of G-01": GONE },
     at: "rooms_plate of G-01",

@@ -33,8 +33,12 @@ export interface Pair {
   readonly row?: true;
   /** The mistake lies in what is stored: nothing is computed after the change. */
   readonly stored?: true;
-  /** The rule by itself, not the whole review; of what is typed, or of that and what is computed from it. */
-  readonly alone?: "typed" | "computed";
+  /** The rule reads results in the workbook itself, so they are computed anew before it is tried by itself. */
+  readonly results?: true;
+  /** Both sides need the whole review, for the readings that it makes of the workbook. */
+  readonly whole?: true;
+  /** The whole review counts this rule's finding with its cause. */
+  readonly folded?: true;
   readonly options?: (clean: Book) => Partial<ReviewOptions>;
 }
 

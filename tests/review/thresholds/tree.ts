@@ -29,7 +29,6 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "feeding",
     limit: "a row pasted twice has the same feeder; with another the outlet hangs on two",
-    alone: "typed",
     inside: { "rooms_outlet of G-02": "g-01" },
     beyond: { "rooms_outlet of G-05": "g-01" },
     at: "rooms_from of G-05",
@@ -37,7 +36,6 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "feeding",
     limit: "a feeder has a name of its own, capitals do not make one",
-    alone: "typed",
     inside: { "branches_id of G2": "g2" },
     beyond: { "branches_id of G2": "g1" },
     at: "branches_id of G2",
@@ -53,7 +51,6 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "too many on one feed",
     limit: "a tap of 2 ways feeds two and the line that goes on",
-    alone: "typed",
     given: { "rooms_from of A-02": "A1" },
     inside: {},
     beyond: { "rooms_from of A-03": "A1" },
@@ -84,7 +81,6 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "supply",
     limit: "what is shared is a supply of its own, not a share again",
-    alone: "typed",
     given: { "heads_supply of H2": GONE, "heads_shares of H2": "H1", "heads_supply of H3": GONE },
     inside: { "heads_shares of H3": "H1" },
     beyond: { "heads_shares of H3": "H2" },
@@ -100,7 +96,6 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "supply",
     limit: "more than 3 A (the rule's own bound) were watts",
-    alone: "computed",
     given: { "units_kind of head unit, higher voltage": "A" },
     inside: { "units_load of head unit, higher voltage": 3 },
     beyond: { "units_load of head unit, higher voltage": 3.01 },
@@ -109,7 +104,6 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "supply",
     limit: "a splitter on the way of the supply passes power at all its ports, or at none",
-    alone: "computed",
     inside: { "passives_power of 2-way splitter": "All Ports" },
     beyond: { "passives_power of 2-way splitter": "no" },
     at: "passives_power of 2-way splitter",
@@ -124,7 +118,6 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "outside limits",
     limit: "the least level on Site, reached exactly: itself ok (help page of WINDOW)",
-    alone: "computed",
     inside: (book) => ({ site_level_low: weakest(book) }),
     beyond: (book) => ({ site_level_low: weakest(book) + 1e-6 }),
     at: "rooms_fits_enough of A-06",
@@ -132,7 +125,6 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "outside limits",
     limit: "the greatest level on Site, reached exactly",
-    alone: "computed",
     inside: (book) => ({ site_level_high: strongest(book) }),
     beyond: (book) => ({ site_level_high: strongest(book) - 1e-6 }),
     at: "rooms_fits_bearable of G-01",
@@ -156,7 +148,7 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "error",
     limit: "a length of 0.1 (Rooms) has a loss, one under 0 has none",
-    alone: "computed",
+    folded: true,
     inside: { "rooms_run of G-01": 0.1 },
     beyond: { "rooms_run of G-01": -0.1 },
     at: "rooms_run of G-01",
@@ -165,7 +157,6 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "error",
     limit: "a latitude of 90 is on the globe, 91 is not: no bearing is found",
-    alone: "computed",
     inside: { site_latitude: 81, site_longitude: -97, "slots_slot of 113W": "98W" },
     beyond: { site_latitude: 91 },
     at: "sight_angles of 97W",
@@ -174,7 +165,7 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "failing check",
     limit: "a splitter feeds five outlets from four ports",
-    alone: "computed",
+    folded: true,
     inside: { "rooms_from of F-06": "U2" },
     beyond: { "rooms_from of F-06": "U2", "rooms_from of F-05": "U2" },
     at: "check ports overfed",
@@ -182,7 +173,6 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "failing check",
     limit: "the quote holds on the day after it is made, not on the day before (Checks)",
-    alone: "computed",
     inside: (book) => ({ site_until: valueAt(book, "site_date") + 1 }),
     beyond: (book) => ({ site_until: valueAt(book, "site_date") - 1 }),
     at: "check days of validity",
@@ -197,7 +187,6 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "measured off prediction",
     limit: "3 dB on Site under the prediction at the high end, hot",
-    alone: "computed",
     inside: (book) => ({ "rooms_built_high of G-01": valueAt(book, "commission_high_from of G-01") - 2.99 }),
     beyond: (book) => ({ "rooms_built_high of G-01": valueAt(book, "commission_high_from of G-01") - 3.01 }),
     at: "rooms_built_high of G-01",
@@ -205,7 +194,6 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "measured off prediction",
     limit: "1 V on Site at the head unit",
-    alone: "computed",
     inside: (book) => ({ "heads_built_volts of H1": valueAt(book, "heads_volts of H1") - 0.99 }),
     beyond: (book) => ({ "heads_built_volts of H1": valueAt(book, "heads_volts of H1") - 1.01 }),
     at: "heads_built_volts of H1",
@@ -213,7 +201,6 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "measured off prediction",
     limit: "exactly the tolerance is within it: 13 V and 0.3 V, though 13.3 less 13 is a hair more in binary",
-    alone: "computed",
     given: { commission_volts_tolerance: 0.3 },
     inside: { "heads_built_volts of H1": 13.3 },
     beyond: { "heads_built_volts of H1": 13.301 },

@@ -16,7 +16,6 @@ const times =
 const usual = (name: string, inside: number, beyond: number, more: Partial<Pair> = {}): Pair => ({
   rule: "unlikely amount",
   limit: `${name}: ${inside} is usual (the rule's own bound), ${beyond} is not`,
-  alone: "typed",
   inside: { [name]: inside },
   beyond: { [name]: beyond },
   at: name,
@@ -32,7 +31,6 @@ const step = (
 ): Pair => ({
   rule,
   limit,
-  alone: "typed",
   inside: { [name]: inside },
   beyond: { [name]: beyond },
   at: name,
@@ -51,7 +49,6 @@ export const unitPairs: readonly Pair[] = [
   {
     rule: "unit slip",
     limit: "a branch's runs twice as long as the others', as the rule says",
-    alone: "typed",
     given: (book) => runs(outlets(book), () => 10),
     inside: runs(U1, () => 19.9),
     beyond: runs(U1, () => 20),
@@ -92,7 +89,7 @@ export const unitPairs: readonly Pair[] = [
     "plates_price of outlet with radio",
     95.9,
     96,
-    { alone: "computed" },
+    { results: true },
   ),
   step(
     "unit slip",
@@ -145,7 +142,6 @@ export const unitPairs: readonly Pair[] = [
   {
     rule: "unlikely amount",
     limit: "an option is counted in wholes",
-    alone: "typed",
     inside: { "options_quantity of second outlet in the lounge": 2 },
     beyond: { "options_quantity of second outlet in the lounge": 2.5 },
     at: "options_quantity of second outlet in the lounge",
@@ -154,7 +150,6 @@ export const unitPairs: readonly Pair[] = [
     rule: "unlikely amount",
     limit:
       "50 pieces in packs of one that make a quarter of the bill were priced by the pack (the rule's own bound)",
-    alone: "computed",
     inside: { "fittings_fixed of dish 0.9 m with mount": 49 },
     beyond: { "fittings_fixed of dish 0.9 m with mount": 50 },
     at: "fittings_pack of dish 0.9 m with mount",
@@ -220,7 +215,6 @@ export const unitPairs: readonly Pair[] = [
   {
     rule: FAR,
     limit: "a part twice the size at the same price, to the cent",
-    alone: "typed",
     inside: { "units_price of head unit, 16 bands": 96.01 },
     beyond: { "units_price of head unit, 16 bands": 96 },
     at: "units_price of head unit, 16 bands",
@@ -228,7 +222,6 @@ export const unitPairs: readonly Pair[] = [
   {
     rule: FAR,
     limit: "12 bands may cost what 8 cost, 16 may not: twice the size",
-    alone: "typed",
     inside: { "units_price of head unit, higher voltage": 96 },
     beyond: { "units_price of head unit, 16 bands": 96 },
     at: "units_price of head unit, 16 bands",

@@ -59,6 +59,7 @@ export const workbookPairs: readonly Pair[] = [
   {
     rule: "not our template",
     limit: "a workbook of ours, and one that somebody made by hand",
+    whole: true,
     stored: true,
     inside: {},
     beyond: (book) =>
@@ -67,11 +68,18 @@ export const workbookPairs: readonly Pair[] = [
   {
     rule: "not our template",
     limit: "today's version, and one after it",
+    whole: true,
     stored: true,
     inside: {},
     beyond: made(1),
   },
-  { rule: "earlier version", limit: "today's version, and the one before it", inside: {}, beyond: made(-1) },
+  {
+    rule: "earlier version",
+    limit: "today's version, and the one before it",
+    whole: true,
+    inside: {},
+    beyond: made(-1),
+  },
   {
     rule: "formula typed over",
     limit: "a number is no formula, be it the right one",
