@@ -10,10 +10,10 @@ import {
   alignmentCardStart,
 } from "../../src/workbooks/alignmentCard/definition";
 import type { Book } from "../../src/workbooks/book";
-import type { Filling, WorkbookDefinition } from "../../src/workbooks/definition";
+import type { JobInputs, WorkbookDefinition } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { quoteReview } from "../../src/workbooks/quoteReview/definition";
-import { quoteReviewExample, quoteReviewStart } from "../../src/workbooks/quoteReview/fillings";
+import { quoteReviewExample, quoteReviewStart } from "../../src/workbooks/quoteReview/jobInputs";
 import { singleDrop, singleDropExample, singleDropStart } from "../../src/workbooks/singleDrop/definition";
 import { calculatedCells, compare } from "../support/reference/compare";
 import type { Cells, Job } from "../support/reference/job";
@@ -43,9 +43,9 @@ interface Small {
   readonly definition: WorkbookDefinition;
   readonly reference: (job: Job, book: Book, isByWords: boolean) => Cells;
   /** A filling in which the template is known to say something else than its words. */
-  readonly differs?: Filling;
-  readonly start: Filling;
-  readonly example: Filling;
+  readonly differs?: JobInputs;
+  readonly start: JobInputs;
+  readonly example: JobInputs;
   readonly drawn: (seed: number) => Job;
 }
 
@@ -76,12 +76,12 @@ const small: readonly Small[] = [
 ];
 
 describe.each(small.map((one) => [one.definition.id, one] as const))("%s", (_, one) => {
-  function compared({ fields = {}, blocks = {} }: Filling, isByWords = false) {
+  function compared({ fields = {}, blocks = {} }: JobInputs, isByWords = false) {
     const book = recalculate(layOut(one.definition, { fields, blocks }));
     return { book, ...compare(book, one.reference({ fields, blocks }, book, isByWords), TOLERANCES) };
   }
 
-  function held(filling: Filling): void {
+  function held(filling: JobInputs): void {
     const { book, cells, loosely, differences } = compared(filling);
     expect(differences).toEqual([]);
     // What is calculated and not compared would be lost from here unseen.
@@ -96,5 +96,5 @@ describe.each(small.map((one) => [one.definition.id, one] as const))("%s", (_, o
 
   test("as it begins", () => held(one.start));
   test("the demonstration", () => held(one.example));
-  test.each(seeds)("the filling of seed %i", (seed) => held(one.drawn(seed) as Filling));
+  test.each(seeds)("the filling of seed %i", (seed) => held(one.drawn(seed) as JobInputs));
 });

@@ -156,8 +156,9 @@ export const treePairs: readonly Pair[] = [
   },
   {
     rule: "error",
-    limit: "a latitude of 90 is on the globe, 91 is not: no bearing is found",
-    inside: { site_latitude: 81, site_longitude: -97, "slots_slot of 113W": "98W" },
+    limit:
+      "a latitude of 81 still sees the slots at the horizon, 91 is not on the globe: no bearing is found",
+    inside: { site_latitude: 81, site_longitude: -105 },
     beyond: { site_latitude: 91 },
     at: "sight_angles of 97W",
     row: true,
