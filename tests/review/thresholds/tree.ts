@@ -156,11 +156,10 @@ export const treePairs: readonly Pair[] = [
   },
   {
     rule: "error",
-    limit:
-      "a latitude of 81 still sees the slots at the horizon, 91 is not on the globe: no bearing is found",
-    inside: { site_latitude: 81, site_longitude: -105 },
-    beyond: { site_latitude: 91 },
-    at: "sight_angles of 97W",
+    limit: "a slot is degrees with E or W behind them, in capitals or not; another letter is no side",
+    inside: { "slots_slot of 113W": "113w" },
+    beyond: { "slots_slot of 113W": "113Q" },
+    at: "sight_angles of 113W",
     row: true,
   },
   {

@@ -6,7 +6,7 @@
 import { address, parseRange } from "../../../../src/formula/address";
 import { isBookError, type Book, type BookResult } from "../../../../src/workbooks/book";
 import { alignmentCard } from "../../../../src/workbooks/alignmentCard/definition";
-import { alignmentSheet, sightlineSheet } from "../sightline";
+import { alignmentSheet, sightlineSheet, slotEast } from "../sightline";
 import {
   field,
   figure,
@@ -99,6 +99,8 @@ export function alignmentCardReference(job: Job, book: Book): Cells {
   const impossible = peaks.filter(([turn], at) =>
     typeof turn === "object" ? isBookError(turnShown(book, at)) : Number.isNaN(turn),
   ).length;
+  // One slot named twice is no pair to tilt for.
+  const isTwo = slotEast(sight.pair_a as Value) !== slotEast(sight.pair_b as Value);
   const entries = entriesOn(alignmentCard, "Card", job, book);
   const unknown = elevations.filter((one) => one !== "" && (Number.isNaN(one) || Number(one) < 0)).length;
   return {
@@ -109,7 +111,7 @@ export function alignmentCardReference(job: Job, book: Book): Cells {
     pair_a: sight.pair_a!,
     pair_b: sight.pair_b!,
     pair_aim: found<Value[]>(isSeen, sight.pair_aim!),
-    pair_tilt: found<Value>(isSeen, [sight.pair_tilt as Value]),
+    pair_tilt: found<Value>(isSeen && isTwo, [sight.pair_tilt as Value]),
     peaks_elevation: peakElevation,
     peaks_found: peaks,
     ...checkCells(alignmentCard, book, {

@@ -73,11 +73,10 @@ export function singleDropFilling(seed: number): Job {
 
 export function alignmentCardFilling(seed: number): Job {
   const draw = drawn(2000 + seed);
-  const longitude = draw.between(-120, 120, 2);
-  const slot = (): number | string => {
-    const degrees = Math.round(longitude + draw.between(-45, 45, 0));
-    return draw.chance(0.2) ? "97Q" : `${Math.abs(degrees)}${degrees < 0 ? "W" : "E"}`;
-  };
+  const isEast = draw.chance(0.4);
+  const longitude = isEast ? draw.between(-25, 55, 2) : draw.between(-145, -65, 2);
+  const slots = isEast ? ["13E", "19E", "13.5e"] : ["97W", "113W", "105 w"];
+  const slot = (): string => (draw.chance(0.2) ? "97Q" : draw.pick(slots));
   const here = draw.between(50, 70, 1);
   const fields: Row = {
     card_job: `card ${seed} (demonstration)`,
