@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
 import path from "node:path";
 import { aboutSheetOf } from "../hosts/file/copy/aboutCopy";
+import { COPY_NAMES, inSentence } from "../hosts/file/copy/copyNames";
 import { writeCopy } from "../hosts/file/copy/writeCopy";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
@@ -12,21 +13,23 @@ import { EXIT, UsageTrouble, type Console } from "./console";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 
-const COPY_HELP = `rigsheet copy JOB.xlsx --office --out FILE.xlsx
-rigsheet copy JOB.xlsx --sealed --out FILE.xlsx [--sheet NAME …]
+const COPY_HELP = `rigsheet copy JOB.xlsx --without-add-in --out FILE.xlsx
+rigsheet copy JOB.xlsx --values-only --out FILE.xlsx [--sheet NAME …]
 
 Recalculates a workbook and writes a copy of it; JOB.xlsx is left as it is.
 
-  --office       for people without Rigsheet: what our functions gave is frozen,
-                 set in italics and listed on the sheet About; prices, counts,
-                 money and checks go on calculating in any spreadsheet program
-  --sealed       values only, for the customer or the file
-  --sheet NAME   a sealed copy of this sheet and About only; may be repeated
-  --out FILE     where to write
-  --force        replace FILE if it exists
+  --without-add-in  for people without Rigsheet: what our functions gave is frozen,
+                    set in italics and listed on the sheet About; prices, counts,
+                    money and checks go on calculating in any spreadsheet program
+  --values-only     for the customer or the file: nothing recalculates
+  --sheet NAME      a values-only copy of this sheet and About only; may be repeated
+  --out FILE        where to write
+  --force           replace FILE if it exists
+
+--office and --sealed are the names that the two copies had before.
 
 A copy of every sheet shows costs and margin. For a customer:
-  rigsheet copy job.xlsx --sealed --sheet Quote --out quote.xlsx
+  rigsheet copy job.xlsx --values-only --sheet Quote --out quote.xlsx
 
 Exit: 0 written; 1 written, but some cells show an error; 2 nothing was written.`;
 
@@ -39,6 +42,8 @@ export async function copyJob(
   const { values, positionals } = readOptions(
     words,
     {
+      "without-add-in": { type: "boolean", default: false },
+      "values-only": { type: "boolean", default: false },
       office: { type: "boolean", default: false },
       sealed: { type: "boolean", default: false },
       sheet: { type: "string", multiple: true },
@@ -54,26 +59,27 @@ export async function copyJob(
   }
   const [job, more] = positionals;
   if (job === undefined || more !== undefined) {
-    throw new UsageTrouble("Name one workbook: rigsheet copy job.xlsx --office --out copy.xlsx");
+    throw new UsageTrouble("Name one workbook: rigsheet copy job.xlsx --without-add-in --out copy.xlsx");
   }
-  if (values.office === values.sealed) {
-    throw new UsageTrouble("Say which copy: --office or --sealed. See: rigsheet copy --help");
+  const withoutAddIn = values["without-add-in"] || values.office;
+  if (withoutAddIn === (values["values-only"] || values.sealed)) {
+    throw new UsageTrouble("Say which copy: --without-add-in or --values-only. See: rigsheet copy --help");
   }
-  if (values.office && values.sheet) {
+  if (withoutAddIn && values.sheet) {
     throw new UsageTrouble(
-      "--sheet is for a sealed copy. In an office copy the sheets calculate from one another, so it holds all of them.",
+      "--sheet is for a values-only copy. In a copy without add-in the sheets calculate from one another, so it holds all of them.",
     );
   }
   const out = outFile(values.out, job, "xlsx", values.force);
   const book = recalculate(await readXlsx(await fileBytes(job)));
   const about = aboutSheetOf(book);
   const sheets = values.sheet && [...(about === undefined ? [] : [about]), ...values.sheet];
-  const kind = values.office ? "office" : "sealed";
+  const kind = withoutAddIn ? "office" : "sealed";
   const facts = { now: now(), version: RIGSHEET_VERSION, sheets };
   await saveAtomically(out, await writeCopy(book, kind, facts, renderPng));
 
   const errors = errorCells(book, sheets);
-  console.out(`${out}: ${kind} copy`);
+  console.out(`${out}: ${inSentence(COPY_NAMES[kind])}`);
   if (kind === "sealed" && !sheets) console.out("It holds every sheet, so costs and margin show.");
   if (errors.length > 0) console.err(errorsInWords(errors));
   return errors.length > 0 ? EXIT.look : EXIT.ok;

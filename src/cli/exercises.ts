@@ -34,9 +34,8 @@ numbers, worked examples beside them; and the trainer's key.
 Sets:
 ${trainingSets.map(({ id, title }) => `  ${id.padEnd(14)}${title}`).join("\n")}
 
-A sheet holds no answers and not the seed: whoever has the seed and Rigsheet can
-make the key, so keep both. Adding a name to the list leaves the other sheets as
-they were. Then: rigsheet mark FOLDER --out marks.xlsx
+A sheet holds neither answers nor the seed. Keep the seed private: it recreates
+the key. Adding a name to the list leaves the other sheets as they were. Then: rigsheet mark FOLDER --out marks.xlsx
 
 Exit: 0 written; 1 written, with something odd in the list; 2 nothing was written.`;
 

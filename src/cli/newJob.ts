@@ -37,7 +37,7 @@ Without --base and --demonstration all else is empty but for the figures of
 standards. The survey has a head row within its first 20 lines and a line for
 each outlet, with these heads in any order (outlet, receiver and run are needed):
   ${SURVEY_HEADS.join(", ")},
-  shortest run, longest run, room kind
+  shortest run, longest run, price group
 Text may be parted by commas, semicolons or tabs. "run (ft)" is converted to the
 workbook's unit. A decimal comma is understood where it can mean nothing else.
 Every bad line is reported by its number and reason; nothing is written if any

@@ -14,7 +14,7 @@ tuners and volts of each head unit, the checks that need a look, and the total.
 The file is read, never written.
 ${CAPS_IN_WORDS}
 
-Exit: 0 all checks pass; 1 some need a look; 2 the file could not be used.`;
+Exit: 0 all checks pass; 1 some need attention; 2 the file could not be used.`;
 
 export async function priceJob(words: readonly string[], console: Console): Promise<number> {
   const { values, positionals } = readOptions(
@@ -48,7 +48,7 @@ function inWords(job: JobSummary): string {
     job.job || "(no job name)",
     [counted(job.outlets, "outlet"), tunersOf(job), counted(job.headUnits.length, "head unit")].join(", "),
     "",
-    "Weakest outlets, dBµV over the least level:",
+    "Weakest outlets, level and margin above minimum:",
     ...job.worst.map(
       ({ outlet, room, margin, weakest, verdict }) =>
         `  ${outlet.padEnd(8)} ${room.padEnd(20)} ${
@@ -65,7 +65,7 @@ function inWords(job: JobSummary): string {
         `  ${id.padEnd(8)} ${shown(tuners, 0)} of ${shown(bands, 0)} user bands (${capacity}), ${shown(volts, 2)} V where ${shown(least)} V is the least (${power})`,
     ),
     "",
-    "Checks to look at:",
+    "Checks that need attention:",
     ...job.checks
       .filter(({ result }) => result !== "ok")
       .map(

@@ -17,7 +17,7 @@ import { reviewFiles } from "./reviewFiles";
 const REVIEW_HELP = `rigsheet review FILE-OR-FOLDER … [options]
 
 Reads filled workbooks, computes them anew and tells what is wrong, doubtful or
-worth knowing: cell, what it says, what it should, what it does, the way out.
+worth knowing: cell, what it says, what it should, what it does, how to fix it.
 Of a folder every .xlsx in it and below is read. No workbook is ever written.
 
   --json               one JSON object a line, a line for each file

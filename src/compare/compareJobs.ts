@@ -12,6 +12,8 @@ import { jobInputsOf } from "../workbooks/jobInputsOf";
 import { layOut } from "../workbooks/layOut";
 import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
+import { withTodaysNames } from "../workbooks/renamedNames";
+import { inTodaysWords } from "../workbooks/todaysWords";
 import type { Change } from "./change";
 import { formulaChanges } from "./formulaChanges";
 import { inputChanges } from "./inputChanges";
@@ -52,12 +54,14 @@ export const hasChanged = ({ changes, differenceCents }: Comparison): boolean =>
  */
 export function compareJobs(
   definition: WorkbookDefinition,
-  olderBook: Book,
-  newerBook: Book,
+  olderAsRead: Book,
+  newerAsRead: Book,
   computed: (book: Book) => Book,
 ): Comparison {
-  const older = jobInputsOf(definition, olderBook);
-  const newer = jobInputsOf(definition, newerBook);
+  const [olderBook, newerBook] = [olderAsRead, newerAsRead].map(withTodaysNames) as [Book, Book];
+  const [older, newer] = [olderBook, newerBook].map((book) =>
+    inTodaysWords(jobInputsOf(definition, book)),
+  ) as [JobInputs, JobInputs];
   const inputs = inputChanges(definition, older, newer);
   const earlier = versionNotes(definition, olderBook, newerBook);
   const changes: readonly Change[] = [

@@ -26,7 +26,7 @@ export const howMany = ({ length }: readonly Change[]): string =>
   length === 1 ? "1 change" : `${length} changes`;
 
 export const ORDER =
-  "Applied one after another to the older job: fields, then rows added, renamed and changed in the order of the sheets, then rows removed. Another order could share the difference out otherwise; the sum stays.";
+  "Applied one after another to the older job: fields, then rows added, renamed and changed in the order of the sheets, then rows removed. Another order could split it differently; the total is the same.";
 
 /** Text of a file must not steer the terminal that shows it. */
 // eslint-disable-next-line no-control-regex -- control characters are what is looked for

@@ -72,7 +72,7 @@ export const LEFT_OUT: readonly LeftOut[] = [
   },
   {
     topic: "Two head units on one supply",
-    text: "In the multi-room estimate they may share a supply and one common lead. Of constant-power ones the other's current is taken at its least volts, so the volts shown are never the higher ones. Leads that part more than once are not modelled.",
+    text: "In the multi-room estimate they may share a supply and one common lead. Of constant-power ones the other's current is taken at its minimum volts, so the volts shown are never the higher ones. Leads that part more than once are not modelled.",
     source: "Kirchhoff's laws; that a head unit with its volts draws no more is how constant power behaves",
     see: ["LOADVOLTS", "LONGESTRUN"],
   },

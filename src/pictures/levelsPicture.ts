@@ -34,7 +34,8 @@ export function levelsPicture(book: Book): Picture {
   const heading = textAt(12, 22, title, { size: TITLE, bold: true, width: WIDTH - 24 });
   const found = levelCurves(book);
   if (!found) {
-    const description = "There is nothing to draw yet: no outlet has its level at both ends of the band.";
+    const description =
+      "There is nothing to draw yet: no outlet has its level at the lowest and the highest frequency.";
     return picture(
       { title, description, width: WIDTH, height: 80, empty: true },
       heading,
@@ -71,8 +72,8 @@ export function levelsPicture(book: Book): Picture {
 function limitsOf(book: Book): Limit[] {
   return (
     [
-      ["least level", estimate.site.level_low.name, false],
-      ["greatest level", estimate.site.level_high.name, false],
+      ["minimum level", estimate.site.level_low.name, false],
+      ["maximum level", estimate.site.level_high.name, false],
       ["design floor", estimate.site.level_design.name, true],
     ] as const
   ).flatMap(([words, name, wish]) => {

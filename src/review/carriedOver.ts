@@ -9,6 +9,7 @@ import type { Book, BookName, BookResult, BookSheet } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { jobInputsOf } from "../workbooks/jobInputsOf";
 import { layOut } from "../workbooks/layOut";
+import { inTodaysWords } from "../workbooks/todaysWords";
 
 export interface CarriedOver {
   /** Today's template with the old inputs, computed. */
@@ -22,7 +23,7 @@ export function carriedOver(
   definition: WorkbookDefinition,
   compute: (book: Book) => Book,
 ): CarriedOver {
-  const fresh = compute(layOut(definition, jobInputsOf(definition, old)));
+  const fresh = compute(layOut(definition, inTodaysWords(jobInputsOf(definition, old))));
   const results = new Map(old.sheets.map(({ name }) => [name, {} as Record<string, BookResult>]));
   for (const { from, to } of namesOfBoth(fresh, old)) {
     const here = results.get(to.sheet);

@@ -1,6 +1,7 @@
 /** Every input of a template with its cells in a workbook, each with the name of its row. */
 import type { Book, BookResult } from "../workbooks/book";
 import type { Column, InputRule, WorkbookDefinition } from "../workbooks/definition";
+import { todaysWord } from "../workbooks/todaysWords";
 import { isBlank, namedCells, type NamedCell } from "./namedCells";
 
 export interface InputCell extends NamedCell {
@@ -26,6 +27,7 @@ export interface Input {
 
 /** @returns only inputs whose name the workbook has */
 export function inputsIn(book: Book, definition: WorkbookDefinition | undefined): Input[] {
+  const isEarlier = book.templateVersion !== definition?.version;
   return (definition?.sheets ?? []).flatMap(({ name: sheet, parts }) =>
     parts.flatMap((part): Input[] => {
       if (part.kind === "fields")
@@ -62,7 +64,8 @@ export function inputsIn(book: Book, definition: WorkbookDefinition | undefined)
           namesRows: own === key,
           cells: cells.map((cell) => {
             const row = rows[cell.index]?.value;
-            return { ...cell, called: wordOf(row), inRow: !isBlank(row) };
+            const value = isEarlier ? todaysWord(name, cell.value) : cell.value;
+            return { ...cell, value, called: wordOf(row), inRow: !isBlank(row) };
           }),
         };
       });

@@ -5,6 +5,7 @@
  */
 import { parseRange, address } from "../formula/address";
 import type { Book } from "../workbooks/book";
+import { withTodaysNames } from "../workbooks/renamedNames";
 import { templates } from "../workbooks/templates";
 import { blankBook } from "./blankBook";
 
@@ -13,8 +14,13 @@ const SAYS = "about_template";
 /** A template's name as About shows it, and its version. */
 const NAME_AND_VERSION = /^"?(.*), version (\w+)"?$/;
 
-/** @returns the same book, marked with the template that its About sheet names; unchanged where it is marked or names none */
-export function recognised(book: Book): Book {
+/**
+ * @returns the same book, marked with the template that its About sheet names where it is not marked, and with the
+ *   names of today beside those of its version
+ */
+export const recognised = (book: Book): Book => withTodaysNames(marked(book));
+
+function marked(book: Book): Book {
   if (book.template !== "") return book;
   const [, name, templateVersion] = NAME_AND_VERSION.exec(saidBy(book) ?? "") ?? [];
   if (name === undefined || templateVersion === undefined) return book;

@@ -49,7 +49,7 @@ export function review(stored: Book, compute?: Compute, options: Partial<ReviewO
     options: { marginFloor: DEFAULT_MARGIN_FLOOR, ...options },
   };
   const found = saidBy(rules, reviewed);
-  if (read !== stored) found.push(UNMARKED);
+  if (read.template !== stored.template) found.push(UNMARKED);
   const told = isUnfilled(read)
     ? [...found.filter(({ rule }) => !FROM_BLANKS.has(rule!)), UNFILLED]
     : withoutConsequences(found, read, reviewed.computed, (causes) => {

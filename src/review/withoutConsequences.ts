@@ -97,8 +97,7 @@ export function withoutConsequences(
       weight: "worth knowing",
       message: `${count} more ${count === 1 ? "line of errors, checks or limits follows" : "lines of errors, checks and limits follow"} from what is named here.`,
       rule: "error",
-      remedy:
-        "Put the others right first and review again; these then go by themselves, or show what is left.",
+      remedy: "Fix the others and review again; these should then clear, or show what is left.",
     },
   ];
 }

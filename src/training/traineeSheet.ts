@@ -142,7 +142,7 @@ function traineeSheetDefinition(set: AnySet, seed: number, trainee: Trainee): Wo
         heading: "How to fill it",
         lines: [
           "Type each answer into its boxed cell, a plain number in the unit beside it, rounded as asked. The worked examples have other numbers, the same on every sheet.",
-          "Where a question uses an earlier answer, use yours: a slip that is carried on correctly costs only once. Two marks a right answer, one for the right way from a wrong earlier answer.",
+          "Where a question uses an earlier answer, use yours: an earlier mistake, correctly carried forward, is penalised once. Two marks a right answer, one for the right way from a wrong earlier answer.",
           ...set.cautions.map((caution) => `Caution: ${caution}`),
         ],
       },

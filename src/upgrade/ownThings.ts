@@ -11,6 +11,7 @@ import { calculatedNames } from "../workbooks/calculatedNames";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { formulaMark } from "../workbooks/formulaMark";
 import { INPUT_FILL, LOOKS } from "../workbooks/looks";
+import { todaysName } from "../workbooks/renamedNames";
 import { inputsOf } from "../workbooks/typed/inputsOf";
 import { versionFormulas } from "../workbooks/versionFormulas";
 import type { NotCarried } from "./notCarried";
@@ -115,7 +116,7 @@ function ownCells(old: Book, sheet: BookSheet, definition: WorkbookDefinition, k
       ? "input"
       : name.endsWith("_below")
         ? "below"
-        : known.today.has(name)
+        : known.today.has(name) || todaysName(name) !== undefined
           ? "other"
           : "gone";
     return [{ name, zone, kind }];

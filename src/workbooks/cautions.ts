@@ -7,7 +7,7 @@ export const cautions: Text = {
   lines: [
     "Falls: work on roofs and ladders needs training, the right gear and a second person. Overhead lines: keep well clear; a mast or ladder that touches one kills.",
     "Lightning and bonding: what must be bonded, and with what, is decided by the local code and by licensed practice. Mains work is for licensed people.",
-    "This workbook predicts and flags; it certifies nothing. Prove every outlet by measurement.",
+    "This workbook predicts and flags; it is not a safety certificate. Prove every outlet by measurement.",
   ],
 };
 
@@ -17,7 +17,7 @@ export const keyToTheMarks: Text = {
   lines: [
     "input: a box with a pale fill. Yours to fill.",
     "result: no box and no fill. Calculated; a fault carries a sentence that says what to do.",
-    "verdict: a word. ok passes; low, high, look, error and missing are bold on a tint; note is a wish, not a rule.",
+    "verdict: a word. ok passes; low, high, look, error and missing are bold on a tint; note is advisory.",
   ],
 };
 

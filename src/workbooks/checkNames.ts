@@ -4,7 +4,7 @@ import { fields, told } from "./names";
 export const checks = fields(
   "checks",
   {
-    failed: told("Checks to look at", { format: "integer" }),
+    failed: told("Checks that need attention", { format: "integer" }),
     verdict: told("In the head of every sheet"),
   },
   ["result", "entries"],

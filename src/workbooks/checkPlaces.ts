@@ -7,6 +7,16 @@ const NAMED = 3;
 /** What two lines of the column hold, less the name of the sheet. */
 const LONGEST = 76;
 
+/** A column, or a labelled cell. */
+type Labelled =
+  { readonly words: { readonly head: string } } | { readonly words: { readonly label: string } };
+
+/** Where to look, in the words that the sheet has for it: "Rooms, fed from". */
+export const lookAt = (sheet: string, ...at: readonly Labelled[]): string =>
+  [sheet, ...at.map(({ words }) => lowered("head" in words ? words.head : words.label))].join(", ");
+
+const lowered = (label: string): string => label.slice(0, 1).toLowerCase() + label.slice(1);
+
 /** A check passes when nothing was found. */
 export const NONE_FOUND = (found: Formula): Formula => f`${found}=0`;
 /** It passes when anything was. */

@@ -6,7 +6,10 @@ import { fieldsPart, worked } from "./parts";
 /** The words in the head of every sheet, from the results of all checks. */
 const masterCheck: Fields = fieldsPart("Master check", [
   worked(checks.failed, f`COUNTIF(${checks.result},"look")+COUNTIF(${checks.result},"error")`),
-  worked(checks.verdict, f`IF(${checks.failed}=0,"all checks pass",${checks.failed}&" to look at")`),
+  worked(
+    checks.verdict,
+    f`IF(${checks.failed}=0,"all checks pass",IF(${checks.failed}=1,"1 check needs attention",${checks.failed}&" checks need attention"))`,
+  ),
 ]);
 
 /** Checks in the order in which they are written, each by what it is known by. */
@@ -20,7 +23,7 @@ export const checksSheet = (
 ): SheetDefinition => ({
   name: "Checks",
   kind: "checks",
-  intro: "Each check says what it found; the head of every sheet counts those that need a look.",
+  intro: "Each check says what it found; the head of every sheet counts those that need attention.",
   print: { orientation: "landscape", ...print },
   parts: [{ kind: "checks", heading: "Checks", checks: all }, masterCheck],
 });

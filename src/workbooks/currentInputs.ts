@@ -3,6 +3,7 @@ import type { Book } from "./book";
 import type { JobInputs } from "./definition";
 import { jobInputsOf } from "./jobInputsOf";
 import type { Template } from "./templates";
+import { inTodaysWords } from "./todaysWords";
 
 export interface CurrentInputs {
   readonly inputs: JobInputs;
@@ -13,7 +14,7 @@ export interface CurrentInputs {
 /** @param old a workbook of the template; what its version did not ask for begins as in a new workbook */
 export function currentInputs({ definition, empty }: Template, old: Book): CurrentInputs {
   const start = jobInputsOf(definition, empty());
-  const carried = jobInputsOf(definition, old);
+  const carried = inTodaysWords(jobInputsOf(definition, old));
   const had = new Set(old.names.map(({ name }) => name));
   const fields = Object.entries(start.fields ?? {}).filter(([name]) => !had.has(name));
   const blocks = Object.entries(start.blocks ?? {}).filter(

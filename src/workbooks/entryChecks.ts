@@ -65,8 +65,8 @@ export function zeroNote(sheets: readonly SheetDefinition[], where: string): Che
     .map((entry) => ({ ...entry, bad: product([entry.filled, zeroOf(entry)]) }));
   return {
     id: "zeros",
-    what: "Figures of 0 that are worth a word of why",
-    limit: "a wish, not a rule: list them on Terms with their reason",
+    what: "Figures of 0 without a reason",
+    limit: "advisory: list them on Terms with their reason",
     found: countOf(zeros),
     passes: NONE_FOUND,
     where,

@@ -4,8 +4,21 @@ import type { Format, InputRule } from "./definition";
 import { DATES, LONGEST_TEXT, type Asked } from "./typed/typedKind";
 import { percent } from "./typed/withinLimits";
 
-/** @param asked the column or field: what it asks for, in which unit and shown how */
-export function validationOf({ input, unit, format }: Asked, range: string): BookValidation {
+/** Excel shows no more of a title. */
+const LONGEST_TITLE = 32;
+
+/** Cut between words. */
+function inShort(label: string): string {
+  if (label.length <= LONGEST_TITLE) return label;
+  const words = label.slice(0, LONGEST_TITLE).split(" ").slice(0, -1).join(" ");
+  return `${words.replace(/,$/, "")}…`;
+}
+
+/**
+ * @param label what the cell or its column is called
+ * @param asked the column or field: what it asks for, in which unit and shown how
+ */
+export function validationOf(label: string, { input, unit, format }: Asked, range: string): BookValidation {
   const { what, example, rule } = input!;
   const tail = [unit && `Unit: ${unit}.`, limitsOf(rule, format), example && `Example: ${example}.`].filter(
     Boolean,
@@ -13,7 +26,7 @@ export function validationOf({ input, unit, format }: Asked, range: string): Boo
   return {
     range,
     rule: heldIn(rule),
-    promptTitle: "input",
+    promptTitle: inShort(label),
     prompt: `${what}. ${tail.join(" ")}`.trim(),
     refusal: `${what}. ${tail.join(" ")}`.trim(),
     // A name that is not on its list yet may be typed first and added to Parts afterwards.

@@ -29,8 +29,8 @@ const PRINTED_WIDTHS = [40, 38, 14] as const;
 const SPARE_COLUMNS = 2;
 /** The master verdict, of the workbooks that have one. */
 const VERDICT = checkNames.verdict.name;
-/** "all checks pass", in bold. */
-const VERDICT_WIDTH = 16;
+/** "12 checks need attention", in bold. */
+const VERDICT_WIDTH = 25;
 /** Rows ready beyond those that are filled. */
 const SPARE_ROWS = 4;
 

@@ -102,7 +102,7 @@ function layOutInputColumn(
   }
   // The rule reaches into both thin rows, so that it stretches with the names.
   const range = rangeOf({ top: anchor, left: at, bottom: end, right: at });
-  layout.sheet.validations.push(validationOf(column, range));
+  layout.sheet.validations.push(validationOf(column.head, column, range));
 }
 
 function layOutFormulaColumn(

@@ -59,7 +59,7 @@ function layOutQuestion(
   put(layout, row, 1, inputLook(answer.format, holdsText(rule)), filled(value, rule));
   putUnit(layout, row, 2, answer.unit);
   name(layout, answer.name, row, 1, row, 1);
-  layout.sheet.validations.push(validationOf(answer, address(row, 1)));
+  layout.sheet.validations.push(validationOf(answer.label, answer, address(row, 1)));
   row++;
   for (const hint of hints) {
     for (const line of wrapped(`Hint: ${hint}`, TASK_WIDTH)) put(layout, row++, 0, HINT, { value: line });

@@ -79,7 +79,7 @@ function layOutField(layout: SheetLayout, part: Fields, field: Field, row: numbe
   if (field.input) {
     const { rule } = field.input;
     put(layout, row, 1, inputLook(format, holdsText(rule)), filled(layout.inputs.fields?.[field.name], rule));
-    layout.sheet.validations.push(validationOf(field, address(row, 1)));
+    layout.sheet.validations.push(validationOf(field.label, field, address(row, 1)));
     return;
   }
   const look = resultLook(format, callAbove, field.strong);

@@ -9,7 +9,7 @@ const reading = (head: string, what: string) =>
   entry(head, { unit: "dBµV or dB", width: 14, format: "one" }, number(-100, 200, what, { example: "62.4" }));
 
 export const peaking = fields("peaks", {
-  elevation: told("Elevation of the beam while peaking", { unit: "deg", format: "degrees" }),
+  elevation: told("Beam elevation while peaking", { unit: "deg", format: "degrees" }),
 });
 
 export const peaks = block("peaks", {
@@ -33,8 +33,8 @@ export const peaks = block("peaks", {
     { width: 14, format: "two" },
     {
       turn: { head: "turn from where it was, to plus", unit: "deg" },
-      doubt: { head: "give or take, two deviations", unit: "deg" },
-      beam: { head: "width of the beam seen", unit: "deg" },
+      doubt: { head: "uncertainty ± (about 95 %)", unit: "deg" },
+      beam: { head: "beam width seen", unit: "deg" },
       verdict: { head: "verdict" },
     },
   ),

@@ -15,7 +15,7 @@ export const slotWords = {
     { width: 14, format: "degrees" },
     {
       azimuth: { head: "azimuth", unit: "deg" },
-      elevation: { head: "elevation of the beam", unit: "deg" },
+      elevation: { head: "beam elevation", unit: "deg" },
       range: { head: "slant range", unit: "km" },
     },
   ),

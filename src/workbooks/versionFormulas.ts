@@ -8,13 +8,14 @@ import { isInside, parseAddress, parseRange } from "../formula/address";
 import type { Book } from "./book";
 import kept from "./versionFormulas.json";
 import { formulaMark } from "./formulaMark";
+import { todaysName } from "./renamedNames";
 
 /** By template, version and name: the marks of its formulas, with blanks between; empty for what is no formula. */
 export type FormulaRecord = Readonly<
   Record<string, Readonly<Record<string, Readonly<Record<string, string>>>>>
 >;
 
-/** By name. */
+/** By name, its own and today's. */
 export type VersionFormulas = ReadonlyMap<string, ReadonlySet<string>>;
 
 export const formulaRecord: FormulaRecord = kept;
@@ -25,10 +26,10 @@ export function versionFormulas(template: string, version: string): VersionFormu
   return (
     names &&
     new Map(
-      Object.entries(names).map(([name, marks]) => [
-        name,
-        new Set(marks.split(" ").filter((one) => one !== "")),
-      ]),
+      Object.entries(names).flatMap(([name, marks]) => {
+        const of = new Set(marks.split(" ").filter((one) => one !== ""));
+        return [name, todaysName(name) ?? name].map((either) => [either, of] as const);
+      }),
     )
   );
 }

@@ -25,6 +25,11 @@ export const VERSIONS = {
       changes:
         "The range of the total is taxed as what it comes from; one end of a range of minutes alone is no range; Commands says nothing of an outlet behind a device that Parts does not know.",
     },
+    {
+      version: "4",
+      changes:
+        "Plainer labels, hints and checks, one term for one thing on every sheet; the expected total and its uncertainty stand on Price and no longer on the customer's quote.",
+    },
   ],
   "single-drop": [
     FIRST,
@@ -32,12 +37,22 @@ export const VERSIONS = {
       version: "2",
       changes: "Its checks stand on a sheet of their own; About and Checks as in the estimate.",
     },
+    { version: "3", changes: "Plainer labels, hints and checks, in the terms of the estimate." },
   ],
   "alignment-card": [
     FIRST,
     { version: "2", changes: "It takes the readings themselves; About and Checks as in the estimate." },
+    { version: "3", changes: "Plainer labels, hints and checks, in the terms of the estimate." },
   ],
-  "quote-review": [FIRST, { version: "2", changes: "About and Checks as in the estimate." }],
+  "quote-review": [
+    FIRST,
+    { version: "2", changes: "About and Checks as in the estimate." },
+    {
+      version: "3",
+      changes:
+        "Plainer labels, hints and checks, in the terms of the estimate; a question that does not arise is answered with “not applicable”.",
+    },
+  ],
 } as const satisfies Readonly<Record<string, readonly TemplateVersion[]>>;
 
 export type TemplateId = keyof typeof VERSIONS;

@@ -45,7 +45,7 @@ describe("rigsheet copy", () => {
     expect(await copyJob(words, quiet, () => new Date("2027-01-31T23:59:30Z"))).toBe(0);
     const { sheets } = await readXlsx(await readFile(at("office.xlsx")));
     expect(sheets.find(({ name }) => name === "About")!.cells.A3!.value).toMatch(
-      /^Office copy, made 2027-01-31 23:59 UTC by Rigsheet \d/,
+      /^Copy without add-in, made 2027-01-31 23:59 UTC by Rigsheet \d/,
     );
   });
 
@@ -100,7 +100,7 @@ describe("rigsheet copy", () => {
     [
       "sheets of an office copy",
       [demonstration, "--office", "--sheet", "Quote", "--out", "OUT.xlsx"],
-      /for a sealed copy/,
+      /for a values-only copy/,
     ],
     [
       "a sheet that is not there",
@@ -254,7 +254,7 @@ describe("rigsheet print", () => {
     const none = () => ({ path: undefined, hint: "install it" });
     const quiet: Console = { out: () => undefined, err: () => undefined, readInput: async () => "" };
     await expect(printJob([demonstration, "--out", at("quote.pdf")], quiet, none)).rejects.toThrow(
-      /needs LibreOffice.*install it.*sealed copy.*print it there/,
+      /needs LibreOffice.*install it.*values-only copy.*print it there/,
     );
     expect(await readdir(folder)).toEqual([]);
   });

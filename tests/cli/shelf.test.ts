@@ -41,7 +41,7 @@ test("each is a line with what it is, for whom and what it comes to; a broken on
   expect(lines.some((line) => /^Multi-room estimate .*empty\.xlsx$/.test(line))).toBe(true);
   expect(lines.some((line) => /broken\.xlsx: cannot be read\. The file is plain text/.test(line))).toBe(true);
   expect(out).toContain(
-    `D-24, revision 1, Guest house, 24 outlets (demonstration) | Invented customer (demonstration) | 2026-11-02 | ${total} demonstration money | 2 to look at | ${path.join(folder, "b.xlsx")}`,
+    `D-24, revision 1, Guest house, 24 outlets (demonstration) | Invented customer (demonstration) | 2026-11-02 | ${total} demonstration money | 2 checks need attention | ${path.join(folder, "b.xlsx")}`,
   );
   expect(out).toContain("L-7, revision 3, Lodge at the lake | Someone [31m invented | ");
   // eslint-disable-next-line no-control-regex -- control characters are what is looked for

@@ -32,7 +32,7 @@ test("one run that falls off steeply towards the top: an unrated splitter, with 
   ];
   const [first] = block("DIAGNOSE", outlets, from, predicted, measured);
   expect(first!.slice(0, 2)).toEqual(["unrated splitter in the run", "R2"]);
-  expect(first![3]).toContain("R2: −3.8 dB at the low end and −12.1 dB at the high end");
+  expect(first![3]).toContain("R2: −3.8 dB at the lowest frequency and −12.1 dB at the highest frequency");
   expect(first![4]).toContain("1000 MHz");
 });
 

@@ -184,7 +184,7 @@ export function expectScenario(result: ScenarioResult): void {
   expect(result.totalAfterOneMore).toBeGreaterThan(result.totalAfterLongerRun);
   expect(result.totalAfterLongerRun).toBeGreaterThan(result.total);
   expect(result.rowsAdded).toMatch(/^3 rows/);
-  expect(result.failing.join("; ")).toMatch(/too little level.*short of volts/s);
+  expect(result.failing.join("; ")).toMatch(/Outlets too weak.*short of volts/s);
   expect(result.failingAfterNonsense.join("; ")).toMatch(/level could not be found/);
   expect(result.officeCopyTotal).toBe(result.totalAfterOneMore);
   expect(result.officeCopyCallsUs).toBe(false);

@@ -46,7 +46,7 @@ const line = {
   total: 1234567.5,
   currency: "EUR",
   date: "2026-03-09",
-  verdict: "2 to look at",
+  verdict: "2 checks need attention",
 };
 const job: Findable = { line, state: "draft", file: { name: "müller final.xlsx" } };
 

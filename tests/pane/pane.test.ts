@@ -99,8 +99,8 @@ const VIEWS = [
   "Diagnose",
   "Pictures",
   "Why?",
-  "Working",
-  "Re-enter",
+  "Show calculation",
+  "Repair formulas",
   "Copies",
   "Upgrade",
   "Training",
@@ -131,11 +131,11 @@ async function fill(page: Page, view: (typeof VIEWS)[number]): Promise<void> {
       await statusIs(page, /^Found: \d+ wrong/);
       break;
     case "Why?":
-    case "Working":
+    case "Show calculation":
       await statusIs(page, /is shown\.$/);
       break;
     case "Copies":
-      await page.getByRole("button", { name: "Make a sealed copy" }).click();
+      await page.getByRole("button", { name: "Make a values-only copy" }).click();
       await statusIs(page, /^Not done\. There is no room/);
       break;
     case "Training":
@@ -333,7 +333,7 @@ describe("what each view does", () => {
 
   open("Check: a finding leads to its cell, and a check to what it counts", {}, async (page) => {
     await fill(page, "Check");
-    const finding = page.locator(".pane-findings li", { hasText: "Conductors to look at" });
+    const finding = page.locator(".pane-findings li", { hasText: "Conductors that need attention" });
     const [first, cause] = await finding.getByRole("button").allInnerTexts();
     await finding.getByRole("button").first().click();
     await statusIs(page, /is selected\.$/);
@@ -363,7 +363,7 @@ describe("what each view does", () => {
     "Working: the working of the cell that is selected when it is asked for",
     { selection: calculated },
     async (page) => {
-      await fill(page, "Working");
+      await fill(page, "Show calculation");
       await page.getByText("CABLELOSS").first().waitFor();
       expect(await page.locator(".pane-steps li").count()).toBeGreaterThan(5);
       await page.evaluate(() =>
@@ -374,20 +374,20 @@ describe("what each view does", () => {
           },
         ),
       );
-      await page.getByRole("button", { name: "Show the working of Site A1" }).click();
+      await page.getByRole("button", { name: "Show the calculation of Site A1" }).click();
       await page.getByText("Site A1 holds no formula").waitFor();
       expect(await page.locator(".pane-selected").innerText()).toBe("Selected: Site A1");
     },
   );
 
-  open("Re-enter, copies and settings ask the host for it", {}, async (page) => {
-    await openView(page, "Re-enter");
-    await page.getByRole("button", { name: "Enter them again" }).click();
+  open("Repair formulas, copies and settings ask the host for it", {}, async (page) => {
+    await openView(page, "Repair formulas");
+    await page.getByRole("button", { name: "Repair formulas" }).click();
     await statusIs(page, /^2 formulas were entered again/);
     await openView(page, "Copies");
     expect(await status(page)).toBe("");
-    await page.getByRole("button", { name: "Make an office copy" }).click();
-    await statusIs(page, /^The office copy is made/);
+    await page.getByRole("button", { name: "Make a copy without add-in" }).click();
+    await statusIs(page, /^The copy without add-in is made/);
     await openView(page, "Settings");
     await page.getByLabel("feet").check();
     await page.getByLabel("Currency").fill(" NOK ");
@@ -480,7 +480,7 @@ describe("diagnosis", () => {
       );
       const first = page.locator(".pane-findings").first().locator("li").first();
       expect(await first.innerText()).toMatch(
-        /^unrated splitter in the run, G-03: .*%\s+.*−12\.0 dB at the high end.*\s+Next: .*1000 MHz/s,
+        /^unrated splitter in the run, G-03: .*%\s+.*−12\.0 dB at the highest frequency.*\s+Next: .*1000 MHz/s,
       );
       const outlets = page.locator(".pane-findings").last().locator("li");
       expect(await outlets.count()).toBe(4);
@@ -488,7 +488,7 @@ describe("diagnosis", () => {
       await outlets.first().getByRole("button").click();
       await statusIs(page, /^Rooms [A-Z]+\d+ is selected\.$/);
       await page.getByRole("button", { name: "Enter readings" }).click();
-      await statusIs(page, /^Enter low end, high end and volts from Rooms [A-Z]+\d+ on/);
+      await statusIs(page, /^Enter lowest frequency, highest frequency and volts from Rooms [A-Z]+\d+ on/);
       const built = measuredBook.names.find(({ name }) => name === "rooms_built_low")!;
       const firstCell = built.range.split(":")[0]!.replace(/\d+/, (row) => String(Number(row) + 1));
       expect(await callsOf(page)).toContainEqual(["goTo", "Rooms", firstCell]);
@@ -516,9 +516,9 @@ describe("trouble", () => {
     ["Start", "Demonstration", "startWorkbook"],
     ["Check", "Check again", "readBook"],
     ["Why?", "Why this cell?", "readBook"],
-    ["Working", "Show the working", "selection"],
-    ["Re-enter", "Enter them again", "enterOursAgain"],
-    ["Copies", "Make a sealed copy", "handOverCopy"],
+    ["Show calculation", "Show the calculation", "selection"],
+    ["Repair formulas", "Repair formulas", "enterOursAgain"],
+    ["Copies", "Make a values-only copy", "handOverCopy"],
     ["Settings", "Keep", "keepPreferences"],
   ] as const;
   for (const [view, button, call] of CALLS) {
@@ -527,7 +527,7 @@ describe("trouble", () => {
       { refuse: { [call]: "The sheet is <b>protected</b>. Unprotect it." } },
       async (page) => {
         await openView(page, view);
-        if (view !== "Check" && view !== "Why?" && view !== "Working")
+        if (view !== "Check" && view !== "Why?" && view !== "Show calculation")
           await page.getByRole("button", { name: button, exact: true }).click();
         expect(await statusIs(page, /^Not done\./)).toBe(
           "Not done. The sheet is <b>protected</b>. Unprotect it.",
@@ -538,8 +538,8 @@ describe("trouble", () => {
   }
 
   open("a failure that nobody foresaw has a way on", { broken: "enterOursAgain" }, async (page) => {
-    await openView(page, "Re-enter");
-    await page.getByRole("button", { name: "Enter them again" }).click();
+    await openView(page, "Repair formulas");
+    await page.getByRole("button", { name: "Repair formulas" }).click();
     await statusIs(
       page,
       /^Not done\. That did not work: x is undefined\. Try it once more; if it stays, save/,
@@ -547,8 +547,8 @@ describe("trouble", () => {
   });
 
   open("a second step is not begun before the first is over", {}, async (page) => {
-    await openView(page, "Re-enter");
-    await page.getByRole("button", { name: "Enter them again" }).evaluate((button: HTMLElement) => {
+    await openView(page, "Repair formulas");
+    await page.getByRole("button", { name: "Repair formulas" }).evaluate((button: HTMLElement) => {
       button.click();
       button.click();
     });
@@ -614,7 +614,7 @@ describe("trouble", () => {
     async (page) => {
       await openView(page, "Check");
       await statusIs(page, /^Found:/);
-      await openView(page, "Working");
+      await openView(page, "Show calculation");
       await statusIs(page, /no working/);
       expect(await page.locator("img").count()).toBe(0);
       expect(await page.title()).toBe("Pane");

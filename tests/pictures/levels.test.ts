@@ -108,7 +108,7 @@ describe("the picture", () => {
         `${which[0]} outlet ${outlet.name}, ${outlet.verdict}, ${span(0)} dBµV at 950 MHz`,
       );
     }
-    for (const words of ["least level 47", "greatest level 77", "design floor 53"])
+    for (const words of ["minimum level 47", "maximum level 77", "design floor 53"])
       expect(texts).toContain(words);
   });
 

@@ -26,11 +26,15 @@ const ON_PURPOSE = [
   /^Ratios outside your own ranges/,
   /^Questions not settled/,
   /^A-07 has too little level/,
-  /^Outlets with too little level/,
+  /^Outlets too weak/,
   /^H3 has too few volts/,
   /^Head units short of volts/,
-  /^Greatest difference between outlets/,
+  /^Largest level difference between outlets/,
 ];
+
+/** In the first days versions were not raised: all of those say 1. */
+const versionOf = (name: string): string =>
+  name.includes("-c8eb73d") ? (name.startsWith("multi-room") ? "3" : "2") : "1";
 
 test("there are earlier workbooks of every template", () => {
   expect(new Set(files.map((name) => name.replace(/-demonstration-\w+\.xlsx$/, ""))).size).toBe(4);
@@ -40,10 +44,11 @@ describe("honest ones", () => {
   test.each(files)(
     "%s: its version first, and nothing wrong but what is",
     async (name) => {
-      const findings = told(await read(name));
+      const book = await read(name);
+      const findings = told(book);
       expect(findings[0]).toMatchObject({
         rule: earlierVersion.id,
-        message: expect.stringContaining("version 1"),
+        message: expect.stringContaining(`version ${versionOf(name)} of`),
       });
       const wrong = findings.filter(({ weight }) => weight === "wrong").map(({ message }) => message);
       expect(wrong.filter((message) => !ON_PURPOSE.some((known) => known.test(message)))).toEqual([]);

@@ -72,11 +72,11 @@ test("outside: the cell, how far, what was predicted, and where to look on", () 
     at("heads_built_volts", 1),
   ]);
   const [low, high, volts, head] = findings;
-  expect(low!.message).toMatch(/^G-02 reads .* dBµV at the low end, 3\.6 dB over the prediction\.$/);
-  expect(low!.expected).toBe(`${lowHot!.toFixed(1)} to ${lowCold!.toFixed(1)} dBµV, give or take 3.`);
+  expect(low!.message).toMatch(/^G-02 reads .* dBµV at the lowest frequency, 3\.6 dB over the prediction\.$/);
+  expect(low!.expected).toBe(`${lowHot!.toFixed(1)} to ${lowCold!.toFixed(1)} dBµV, ± 3.`);
   expect(high!.message).toMatch(/12\.0 dB under the prediction/);
   expect(volts!.message).toBe("G-02 reads 0.2 V at the outlet, 23.8 V under the prediction.");
-  expect(volts!.expected).toBe(`${BELOW_V.toFixed(1)} V, give or take 1.`);
+  expect(volts!.expected).toBe(`${BELOW_V.toFixed(1)} V, ± 1.`);
   expect(head!.message).toMatch(/^H1 reads 17\.5 V at the head unit, 6\.\d V under the prediction\.$/);
   for (const { weight, remedy } of findings) expect([weight, remedy.length > 20]).toEqual(["doubtful", true]);
 });

@@ -144,7 +144,7 @@ export const mutations: readonly Mutation[] = [
     apply: (book, random) => {
       const { place } = field(
         book,
-        pick(["rooms_weakest", "buycables_sum", "heads_tuners", "work_hours"], random),
+        pick(["rooms_weakest", "cables_bought_sum", "heads_tuners", "work_hours"], random),
       );
       set(book, place, {});
       return { rule: "formula typed over", cell: place };
@@ -154,7 +154,7 @@ export const mutations: readonly Mutation[] = [
     kind: "typed into a calculated column",
     apply: (book, random) => {
       const { place } = pick(
-        filledCells(book, pick(["buycables_sum", "work_hours", "rooms_tuners"], random)),
+        filledCells(book, pick(["cables_bought_sum", "work_hours", "rooms_tuners"], random)),
         random,
       );
       set(book, place, { value: 1 });
@@ -240,7 +240,7 @@ export const mutations: readonly Mutation[] = [
     apply: (book, random) => {
       const { index, place } = pick(filledCells(book, "rooms_run"), random);
       set(book, place, { value: 400 });
-      return { rule: "outside limits", cell: namedCells(book, "rooms_fits_enough")[index]!.place };
+      return { rule: "outside limits", cell: namedCells(book, "rooms_check_low")[index]!.place };
     },
   },
   {

@@ -83,7 +83,7 @@ describe("a sound workbook", () => {
   });
 
   test("a check that counts words leads to the first cell with one of them", () => {
-    const low = soundFindings.find(({ message }) => message.startsWith("Outlets with too little level"))!;
+    const low = soundFindings.find(({ message }) => message.startsWith("Outlets too weak"))!;
     const sheet = sound.sheets.find(({ name }) => name === low.cause!.sheet)!;
     expect(sheet.results[low.cause!.cell]).toBe("low");
   });

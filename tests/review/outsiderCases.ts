@@ -5,6 +5,7 @@ import { namedCells } from "../../src/review/namedCells";
 import { review } from "../../src/review/review";
 import { parseAddress } from "../../src/formula/address";
 import type { Book } from "../../src/workbooks/book";
+import { todaysName } from "../../src/workbooks/renamedNames";
 import {
   after,
   computedBase,
@@ -67,7 +68,7 @@ export function scored(one: MistakeCase): Scored {
     [place, cause].some((at) => at !== undefined && (cells.has(key(at)) || rows.has(rowOf(at))));
   const innocent = new Set(
     one.symptomsNotToBlame
-      .flatMap((name) => namedCells(book, name).map(({ place }) => key(place)))
+      .flatMap((name) => namedCells(book, todaysName(name) ?? name).map(({ place }) => key(place)))
       .filter((cell) => !cells.has(cell)),
   );
   const typedOver = new Set(

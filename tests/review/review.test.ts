@@ -91,7 +91,7 @@ test("the demonstration: exactly what is wrong in it on purpose", () => {
     expect.stringMatching(/^H3 has too few volts/),
   ]);
   // 15 dB is the limit between channels at one outlet; between outlets it is a wish.
-  expect(told.filter(({ message }) => message.startsWith("Greatest difference between"))).toEqual([
+  expect(told.filter(({ message }) => message.startsWith("Largest level difference between"))).toEqual([
     expect.objectContaining({ weight: "worth knowing" }),
   ]);
   expect(told.filter(({ weight }) => weight === "doubtful")).toEqual([]);

@@ -18,8 +18,8 @@ export const FORMULA_CELLS: Readonly<Record<string, readonly [string, number, nu
   "Quote!B22": ["quote_tax", 1, 1],
   "Quote!B23": ["quote_total", 1, 1],
   "Quote!B24": ["quote_currency", 1, 1],
-  "Quote!B25": ["quote_expected", 1, 1],
-  "Quote!B26": ["quote_range", 1, 1],
+  "Quote!B25": ["price_expected", 1, 1],
+  "Quote!B26": ["price_low", 1, 1],
   "Price!B8": ["price_labour", 1, 1],
   "Price!B11": ["price_direct", 1, 1],
   "Price!B12": ["price_contingency", 1, 1],
@@ -41,7 +41,7 @@ export const FORMULA_CELLS: Readonly<Record<string, readonly [string, number, nu
 
 /** Results on Checks, by the words of their check. */
 export const CHECK_CELLS: Readonly<Record<string, RegExp>> = {
-  "Checks!D13": /too little level at their weakest/,
+  "Checks!D13": /^Outlets too weak$/,
   "Checks!D15": /15 dB/,
   "Checks!D24": /short of volts/,
 };
@@ -60,7 +60,7 @@ export const PLACEHOLDERS: Readonly<Record<string, (copy: Copy, value: number | 
   // Two cases have this one, of two figures; listing both excuses only the one that is 0.
   "<reason>": (copy, value) => {
     onPurpose("Margin")(copy, value);
-    onPurpose("Lengths may be off by")(copy, value);
+    onPurpose("Length tolerance ±")(copy, value);
   },
 };
 

@@ -124,7 +124,9 @@ export function failingsOf({ expect }: Survey, found: JobDiagnosis): string[] {
     if (over) {
       if (real.some(({ probability }) => probability > Number(over[1]) / 100)) failings.push(`says ${not}`);
     } else if (not.startsWith("any number for a ")) {
-      if (evidence.includes(not.includes("high-end") ? "at the high end" : "at the low end"))
+      if (
+        evidence.includes(not.includes("high-end") ? "at the highest frequency" : "at the lowest frequency")
+      )
         failings.push(`says ${not}`);
     } else if (not.endsWith(" first")) {
       const cause = (at?.[1] ?? not.slice(0, -6)).replace(/ (missing|at).*$/, "");

@@ -75,7 +75,7 @@ export function referenceReview({ fields, blocks }: ReviewJob) {
     return { value, word: value < Number(low) || value > Number(high) ? "look" : "ok" };
   });
   const asked = blocks.asked!.map(({ answer }) =>
-    answer === "yes" || answer === "not here" ? "ok" : "look",
+    answer === "yes" || answer === "not applicable" ? "ok" : "look",
   );
   const looks = (words: readonly string[]): number => words.filter((word) => word === "look").length;
   return {

@@ -57,7 +57,7 @@ describe("only opened and saved by another program", () => {
     async (name) => {
       const old = await read(name);
       const made = done(old);
-      expect(made).toMatchObject({ from: "1", to: "2", notCarried: [] });
+      expect(made).toMatchObject({ from: "1", to: "3", notCarried: [] });
       const inputs = pairs(old, made);
       expect(inputs.length).toBeGreaterThan(10);
       expect(others(inputs)).toEqual([]);
@@ -198,11 +198,11 @@ describe("one thing at a time, in an estimate of version 1", () => {
 describe("nothing to upgrade is a sentence", () => {
   const today = templates[1]!.empty();
   test.each([
-    ["today's", today, /of version 2 of .* already, which is today's/],
+    ["today's", today, /of version 3 of .* already, which is today's/],
     [
       "a newer one",
       { ...today, templateVersion: "9" },
-      /version 9 .*this Rigsheet is older and knows version 2\. Nothing was changed/,
+      /version 9 .*this Rigsheet is older and knows version 3\. Nothing was changed/,
     ],
     ["not ours", { ...today, template: "", names: [], sheets: [] }, /not made from one of our templates/],
     ["of a template that is not known", { ...today, template: "boat" }, /“boat”, which is not known here/],

@@ -58,17 +58,17 @@ test("levels are those of the tests' own reference program, with the tolerances 
 test("the head unit's card has the reason for the supply, both elevations, and the cautions", () => {
   const text = words(sheet("Head unit cards")).join("\n");
   for (const part of [
-    /Give the head unit its stated volts before aiming\./,
+    /Give the head unit its minimum volts before aiming\./,
     /receiver, 13 V at A-06; then 54\.0 m trunk, steel centre/,
     /Minimum 10\.5 V; predicted volts low; supply at most 0\.40 A\./,
     /one meter or one receiver commands/,
     /off before a connector is/,
-    /elevation, BEAM/,
-    /tilt back, FACE/,
+    /beam elevation/,
+    /rim angle/,
     /declination 3\.5 deg east on 2026-11-02/,
     /Overhead lines/,
     /Bonding, lightning protection and mains: local code/,
-    /certifies nothing/,
+    /This card is not a safety certificate/,
   ]) {
     expect(text).toMatch(part);
   }

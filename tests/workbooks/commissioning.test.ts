@@ -96,7 +96,9 @@ describe("an unrated splitter behind one outlet", () => {
   test("comes first with its place, evidence and next measurement", () => {
     const [first] = diagnosisOf(book)!.causes;
     expect(first).toMatchObject({ cause: "unrated splitter in the run", where: "G-07" });
-    expect(first!.evidence).toContain("−4.0 dB at the low end and −12.5 dB at the high end");
+    expect(first!.evidence).toContain(
+      "−4.0 dB at the lowest frequency and −12.5 dB at the highest frequency",
+    );
     expect(first!.evidence).toContain("0.1 V where 24.0 V was predicted");
     expect(first!.next).toContain("1000 MHz");
   });
@@ -214,10 +216,7 @@ describe("Alignment", () => {
       ({ value }) => value,
     );
     expect(heads).toEqual(
-      expect.arrayContaining([
-        "Elevation of the BEAM, above the horizon",
-        "Tilt of the FACE, back from upright",
-      ]),
+      expect.arrayContaining(["Beam elevation, above the horizon", "Rim angle, back from upright"]),
     );
     const beams = namedColumn(book, "align_elevation");
     namedColumn(book, "align_face").forEach((face, row) => {

@@ -96,7 +96,7 @@ describe("against the reference pricing, to the cent", () => {
     const book = computed(inputs);
     expect(quoted(book)).toEqual(reference(inputs));
     // No sum of the quote is at odds with another; what is wrong in the demonstration stays.
-    expect(summarise(book).verdict).toBe("2 to look at");
+    expect(summarise(book).verdict).toBe("2 checks need attention");
   });
 });
 

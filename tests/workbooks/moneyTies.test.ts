@@ -127,7 +127,7 @@ test("provisional sums and options: added exactly, and each option rounded as it
   };
   const away = computed(job({ site_rounding: "half away" }, 0, more));
   expect(namedColumn(away, "options_sum").slice(1, 4)).toEqual([1.01, 1.86, 4.5]);
-  expect(namedColumn(away, "quoteoptions_sum").slice(1, 4)).toEqual([1.01, 1.86, 4.5]);
+  expect(namedColumn(away, "options_quoted_sum").slice(1, 4)).toEqual([1.01, 1.86, 4.5]);
   expect([namedValue(away, "quote_provisional"), namedValue(away, "quote_options")]).toEqual([10.01, 2.87]);
   const even = computed(job({ site_rounding: "half even" }, 0, more));
   expect(namedColumn(even, "options_sum").slice(1, 4)).toEqual([1, 1.86, 4.5]);
@@ -141,5 +141,5 @@ test("no piece is bought for the noise of a product: 0.55 for each of 100 outlet
   }));
   const fittings = [{ name: "clip (demonstration)", per_outlet: 0.55, pack: 1, price: 1 }];
   const book = computed(job({}, 0, { rooms, fittings }));
-  expect(namedColumn(book, "buyfittings_quantity")[1]).toBe(55);
+  expect(namedColumn(book, "fittings_bought_quantity")[1]).toBe(55);
 });

@@ -111,11 +111,11 @@ const FIGURES = [
   "rooms_level_high_hot",
   "heads_volts",
   "heads_tuners",
-  "buycables_quantity",
-  "buypassives_quantity",
-  "buyunits_quantity",
-  "buysupplies_quantity",
-  "buyplates_quantity",
+  "cables_bought_quantity",
+  "passives_bought_quantity",
+  "units_bought_quantity",
+  "supplies_bought_quantity",
+  "plates_bought_quantity",
 ];
 const figures = (book: Book) => ({
   total: Number(namedValue(book, "quote_total")).toFixed(2),

@@ -59,7 +59,7 @@ describe("a run that no reel holds, from a list of another sheet", () => {
   const book = recalculate(longLead());
 
   test("has the sheet, the column, the row's name and the cell; totals hand it on as it is", () => {
-    const [said] = sentences(book, "buycables_quantity");
+    const [said] = sentences(book, "cables_bought_quantity");
     expect(said).toMatch(LONG_LEAD);
     expect(sentenceOf(namedValue(book, "price_total"))).toBe(said);
     // The customer's page shows no error.
@@ -155,7 +155,7 @@ describe("fields, whole columns and tables", () => {
     [
       "two fields",
       ({ fields }) => (fields.site_level_low = 90),
-      /^Least level at an outlet \(Site B\d+\) is 90, above Greatest level at an outlet \(Site B\d+\), which is 77/,
+      /^Minimum level at an outlet \(Site B\d+\) is 90, above Maximum level at an outlet \(Site B\d+\), which is 77/,
     ],
     [
       "a choice",

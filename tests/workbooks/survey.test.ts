@@ -139,7 +139,7 @@ describe("the head row", () => {
       ["Length ft", "run, in ft, converted to m"],
       ["Paint", "not used"],
       ["Longest run (m)", "longest run, in m"],
-      ["Room type", "room kind"],
+      ["Room type", "price group"],
     ]);
     expect(survey.rows).toEqual([
       { outlet: "A-1", receiver: "receiver", run: 3.048, longest: 5, kind: "flat" },

@@ -60,7 +60,7 @@ export const CAUSES: readonly Cause[] = [
     shape: "root",
     place: "outlet or branch",
     ways: [{ power: "kept", weight: 1 }],
-    next: "Measure at both ends of this run, low and high: water or a wrong type loses along the run, most at the high end; read the cable's print.",
+    next: "Measure at both ends of this run, at the lowest and the highest frequency: water or a wrong type loses along the run, most at the highest frequency; read the cable's print.",
   },
   {
     cause: "unrated splitter in the run",

@@ -75,7 +75,7 @@ export function diagnose(
         where: "",
         probability: 0,
         evidence: "No outlet has a measured level.",
-        next: "Measure every outlet at the low and the high end of the band, and its volts, and enter them.",
+        next: "Measure every outlet at the lowest and the highest frequency, and its volts, and enter them.",
       },
     ];
   }

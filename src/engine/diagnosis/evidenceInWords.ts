@@ -16,7 +16,7 @@ export interface Band {
 const endOf = (frequency: Megahertz, { low, high }: Band): string =>
   low === high || (frequency !== low && frequency !== high)
     ? `${frequency} MHz`
-    : `the ${frequency === low ? "low" : "high"} end`;
+    : `the ${frequency === low ? "lowest" : "highest"} frequency`;
 
 /** Only of what was read. */
 function levels(readings: readonly Reading[], band: Band): string {

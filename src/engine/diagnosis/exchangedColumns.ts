@@ -22,8 +22,8 @@ export interface Exchange {
 export function exchangeOf(outlet: TypedOutlet): Exchange | undefined {
   const last = outlet.frequencies.length - 1;
   const cells = [
-    { name: "low end", typed: outlet.levels[0], due: outlet.predicted[0] ?? null },
-    { name: "high end", typed: outlet.levels[last], due: outlet.predicted[last] ?? null },
+    { name: "lowest frequency", typed: outlet.levels[0], due: outlet.predicted[0] ?? null },
+    { name: "highest frequency", typed: outlet.levels[last], due: outlet.predicted[last] ?? null },
     { name: "volts", typed: outlet.volts, due: outlet.voltsPredicted },
   ].filter(({ due }) => due !== null);
   if (last < 1 || cells.length < 2) return undefined;

@@ -52,7 +52,7 @@ export function plausible(given: readonly TypedOutlet[], givenHeads: readonly Ty
     doubts.push({
       where: ALL,
       message: `The columns seem to be swapped: at ${exchanged.length} outlets the ${exchanged[0]!.columns} fit the prediction only in one another's place.`,
-      next: "Enter low end, high end and volts each in its own column. Until then no cause is told from them.",
+      next: "Enter lowest frequency, highest frequency and volts each in its own column. Until then no cause is told from them.",
     });
     return refuse();
   }

@@ -45,9 +45,9 @@ export const levelsOf = (outlets: readonly TypedOutlet[]): Level[] =>
     }),
   );
 
-/** In words: the low end, the high end, or the frequency of a column between them. */
+/** In words: the lowest, the highest, or the frequency of a column between them. */
 export function columnInWords({ frequencies }: TypedOutlet, column: number): string {
-  if (frequencies.length === 2) return column === 0 ? "low end" : "high end";
+  if (frequencies.length === 2) return column === 0 ? "lowest frequency" : "highest frequency";
   return `${frequencies[column]} MHz`;
 }
 

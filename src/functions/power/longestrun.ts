@@ -10,7 +10,7 @@ import { kind, POWER_CAUTION, supply } from "./parameters";
 export const longestrun = declare({
   name: "LONGESTRUN",
   group: "Power",
-  summary: "The longest cable that still leaves a load its least voltage.",
+  summary: "The longest cable that still leaves a load its minimum voltage.",
   parameters: [
     supply,
     number({
@@ -60,7 +60,7 @@ export const longestrun = declare({
   ],
   seeAlso: ["LOADVOLTS", "LOOPOHMS"],
   faultsWhen: [
-    "The least voltage is above the supply.",
+    "The minimum voltage is above the supply.",
     "The cable is unknown, or its row in the table is at fault.",
   ],
   caution: POWER_CAUTION,

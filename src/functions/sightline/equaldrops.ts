@@ -84,7 +84,7 @@ export const equaldrops = declare({
   result: {
     shape: "row",
     help: "Four cells: turn towards + when positive; its doubt (two standard deviations); the width of the beam that the readings show; and a word: peaked, turn, again (turn, then repeat there) or unsure (the drops are too small for this meter: a larger step).",
-    columns: ["turn, deg", "give or take, deg", "beam seen, deg", "verdict"],
+    columns: ["turn, deg", "uncertainty ±, deg", "beam seen, deg", "verdict"],
   },
   equation:
     "d± = here - reading±, S = d₊ + d₋: turn = (step / 2) (d₋ - d₊) / S; doubt = 2·(step / 2)(s / S)√(2 + 24 (turn / step)²), s = reading_error / √3; beam seen = step·√(24 / S), times cos(elevation) in azimuth.",

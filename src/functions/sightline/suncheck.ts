@@ -51,7 +51,7 @@ export const suncheck = declare({
     help: "Two rows, the season near March and the one near September, in UTC as text; the peak to the minute, since a satellite's wander in its box moves it by as much.",
     columns: [
       "peak, UTC",
-      "least separation, deg",
+      "minimum separation, deg",
       "first day, UTC",
       "last day, UTC",
       "outage on the peak day, s",

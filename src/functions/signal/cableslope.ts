@@ -9,7 +9,7 @@ import { cable, cables, highFrequency, length, lowFrequency, temperatureC, unit 
 export const cableslope = declare({
   name: "CABLESLOPE",
   group: "Signal",
-  summary: "How much more a length of cable loses at the high end of the band than at the low end.",
+  summary: "How much more a length of cable loses at the highest frequency than at the lowest.",
   parameters: [cable, length, lowFrequency, highFrequency, temperatureC, unit, cables],
   result: { shape: "cell", unit: "dB", help: "Loss at the high frequency less loss at the low one." },
   equation: "CABLELOSS at high − CABLELOSS at low.",

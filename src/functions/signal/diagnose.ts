@@ -64,7 +64,7 @@ export const diagnose = declare({
     optional(
       table({
         name: "causes",
-        help: "Figures of your own, two to six columns: cause, chance for each place, loss at the low and the high end in dB, spread as a share of it, further tilt in dB. A blank keeps the built-in figure.",
+        help: "Figures of your own, two to six columns: cause, chance for each place, loss at the lowest and the highest frequency in dB, spread as a share of it, further tilt in dB. A blank keeps the built-in figure.",
         wanted: "a table of causes",
       }),
     ),
@@ -113,7 +113,7 @@ export const diagnose = declare({
           "",
           0,
           "No outlet has a measured level.",
-          "Measure every outlet at the low and the high end of the band, and its volts, and enter them.",
+          "Measure every outlet at the lowest and the highest frequency, and its volts, and enter them.",
         ],
       ],
       source: "Without a reading nothing follows; worked by hand",

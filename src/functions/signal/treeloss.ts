@@ -33,7 +33,7 @@ export const treeloss = declare({
   tasks: [
     "Will the far bedroom have enough signal?",
     "What has each outlet lost since the head unit?",
-    "How much is lost down to each splitter, at both ends of the band?",
+    "How much is lost down to each splitter, at the lowest and the highest frequency?",
   ],
   examples: [
     {

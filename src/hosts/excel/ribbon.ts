@@ -12,7 +12,7 @@ type Command = () => Promise<string | HTMLElement>;
 export function registerCommands(host: PaneHost, notice: HTMLElement): void {
   const again = async (): Promise<string> => {
     const count = await host.enterOursAgain();
-    return count === 0 ? "No formula of ours stands at #NAME?." : `Entered again: ${count}.`;
+    return count === 0 ? "No Rigsheet formula shows #NAME?." : `Entered again: ${count}.`;
   };
   const commands: Readonly<Record<string, Command>> = {
     [COMMANDS.addRow]: () => host.addRows(1),

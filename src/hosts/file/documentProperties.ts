@@ -1,6 +1,7 @@
 /** What a file says of itself, by which a workbook of ours is known again. */
 import type { WorkbookProperties } from "hucre";
 import type { Book } from "../../workbooks/book";
+import { COPY_NAMES } from "./copy/copyNames";
 import type { Freezing } from "./writtenSheet";
 import { fromStoredText, toStoredText } from "./storedText";
 
@@ -13,9 +14,9 @@ const WRITTEN = new Date(Date.UTC(2026, 0, 1));
 export function toProperties(book: Book, freezing: Freezing): WorkbookProperties {
   const { title, template, templateVersion } = book;
   const description = freezing.all
-    ? "Sealed copy: values only."
+    ? `${COPY_NAMES.sealed}.`
     : freezing.ours
-      ? "Office copy: the cells that call Rigsheet are frozen to their values; all other formulas are alive."
+      ? `${COPY_NAMES.office}: the cells that call Rigsheet are frozen to their values; all other formulas are alive.`
       : undefined;
   return {
     creator: "Rigsheet",

@@ -111,9 +111,9 @@ export const troubles = {
 
   // LibreOffice
   noLibreOffice: (hint: string) =>
-    `Printing to a PDF needs LibreOffice, which was not found: ${hint}. Or write a sealed copy (rigsheet copy JOB.xlsx --sealed --out copy.xlsx), open it in your spreadsheet program and print it there.`,
+    `Printing to a PDF needs LibreOffice, which was not found: ${hint}. Or write a values-only copy (rigsheet copy JOB.xlsx --values-only --out copy.xlsx), open it in your spreadsheet program and print it there.`,
   notConverted: (detail: string) =>
-    `LibreOffice could not convert the workbook (${detail}). Try again; or write a sealed copy (rigsheet copy JOB.xlsx --sealed --out copy.xlsx) and print it in your spreadsheet program.`,
+    `LibreOffice could not convert the workbook (${detail}). Try again; or write a values-only copy (rigsheet copy JOB.xlsx --values-only --out copy.xlsx) and print it in your spreadsheet program.`,
 
   // Saving
   folderMissing: (folder: string) => `There is no folder ${folder}. Make it, or save elsewhere.`,

@@ -41,7 +41,7 @@ export const diagnose: View = {
         const place = placeOfName(await host.readBook(), estimate.rooms.built.name);
         if (!place) return "This workbook has no cells for readings.";
         await host.goTo(place.sheet, place.at);
-        return `Enter low end, high end and volts from ${placeInWords(place)} on, a row for each outlet.`;
+        return `Enter lowest frequency, highest frequency and volts from ${placeInWords(place)} on, a row for each outlet.`;
       });
     return {
       body: [
@@ -128,14 +128,18 @@ function outletShown(
       make("b", {}, `${[outlet, room].filter(Boolean).join(", ")}: ${verdict}`),
     ),
     paragraph(
-      [beside("low end", low, "dBµV"), beside("high end", high, "dBµV"), beside("volts", volts, "V")]
+      [
+        beside("lowest frequency", low, "dBµV"),
+        beside("highest frequency", high, "dBµV"),
+        beside("volts", volts, "V"),
+      ]
         .filter(Boolean)
         .join("; "),
     ),
   );
 }
 
-/** `low end 64.5 dBµV (68.5 to 69.9)`. */
+/** `lowest frequency 64.5 dBµV (68.5 to 69.9)`. */
 function beside(label: string, { measured, typed, from, to }: Compared, unit: string): string {
   if (measured === null && typed === undefined) return "";
   const due =

@@ -64,7 +64,7 @@ export const training: View = {
         button("Draw", draw, "pane-button pane-first"),
         results,
         paragraph(
-          "The same set, seed and name give the same sheet on every machine. Sheets hold no answers; whoever has the seed can make the key. For whole groups, and to mark what comes back: rigsheet exercises and rigsheet mark.",
+          "The same set, seed and name give the same sheet on every machine. Sheets hold no answers. Keep the seed private: it recreates the key. For whole groups, and to mark what comes back: rigsheet exercises and rigsheet mark.",
           "pane-quiet",
         ),
       ],

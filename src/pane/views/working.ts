@@ -6,24 +6,24 @@ import { workOf, type Work, type WorkedArgument, type WorkedStep } from "../work
 
 export const working: View = {
   id: "working",
-  label: "Working",
-  title: "Show the working",
+  label: "Show calculation",
+  title: "Show calculation",
   build: ({ host, run, onSelection }) => {
     const result = make("div", {});
     const show = (): void =>
       void run("Working it out…", async () => {
         const { sheet, at } = await host.selection();
         const work = workOf(await host.readBook(), sheet, at);
-        setText(again, `Show the working of ${placeInWords({ sheet, at })}`);
+        setText(again, `Show the calculation of ${placeInWords({ sheet, at })}`);
         if (typeof work === "string") {
           result.replaceChildren(paragraph(work));
-          return "There is no working to show for this cell.";
+          return "There is no calculation to show for this cell.";
         }
         result.replaceChildren(...shownWork(work, placeInWords({ sheet, at })));
-        return `The working of ${placeInWords({ sheet, at })} is shown.`;
+        return `The calculation of ${placeInWords({ sheet, at })} is shown.`;
       });
-    const again = button("Show the working", show, "pane-button pane-first");
-    onSelection((selection) => setText(again, `Show the working of ${placeInWords(selection)}`));
+    const again = button("Show the calculation", show, "pane-button pane-first");
+    onSelection((selection) => setText(again, `Show the calculation of ${placeInWords(selection)}`));
     return {
       body: [paragraph("Select a cell that one of the RIG functions calculates."), again, result],
       shown: show,

@@ -169,8 +169,8 @@ function losses(read: Book): Finding[] {
 const ends = (name: string, { place }: NamedCell, low: number, high: number): Finding => ({
   weight: "doubtful",
   place,
-  message: `${name} is said to lose ${figure(low)} dB at the low end and ${figure(high)} dB at the high end.`,
-  expected: "More at the high end, as devices of this kind do (common practice, no source).",
-  effect: "The far outlets' level at the high end is predicted too high.",
+  message: `${name} is said to lose ${figure(low)} dB at the lowest frequency and ${figure(high)} dB at the highest.`,
+  expected: "More at the highest frequency, as devices of this kind do (common practice, no source).",
+  effect: "The far outlets' level at the highest frequency is predicted too high.",
   remedy: "Were the two typed in each other's columns? Compare with the maker's sheet.",
 });

@@ -51,7 +51,7 @@ export function errorCells(book: Book, labelAt: LabelAt): Finding[] {
     findings.push({
       weight: "worth knowing",
       message: `${followers} more ${followers === 1 ? "cell shows an error that follows" : "cells show errors that follow"} from those.`,
-      remedy: "Put the others right first; these then go by themselves.",
+      remedy: "Fix the others; these should then clear.",
     });
   }
   return findings;

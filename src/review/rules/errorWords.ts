@@ -1,4 +1,4 @@
-/** What a spreadsheet's own errors mean, and the way out, where the cell brings no sentence with it. */
+/** What a spreadsheet's own errors mean, and how to fix it, where the cell brings no sentence with it. */
 
 export interface ErrorWords {
   readonly message: string;
@@ -8,7 +8,7 @@ export interface ErrorWords {
 const WORDS: Readonly<Record<string, ErrorWords>> = {
   "#NAME?": {
     message: "a name or a function in the formula is not known here.",
-    remedy: "Use Re-enter in this pane; if it stays, look at the spelling in the formula.",
+    remedy: "Use Repair formulas in this pane; if it stays, look at the spelling in the formula.",
   },
   "#SPILL!": {
     message: "something stands where the results belong.",

@@ -7,7 +7,7 @@ import type { Rule } from "../rule";
 export const feeding: Rule = {
   id: "feeding",
   reason:
-    "An outlet hangs on one branch or head unit; on none, on two or in a ring the tree cannot be added up.",
+    "An outlet is fed by one branch or head unit; by none, by two or in a ring the tree cannot be added up.",
   example: "Outlet 12-1 is fed from B9, and there is no B9; or B2 is fed from B3 and B3 from B2.",
   find: ({ read }) => {
     const feeders = [
@@ -26,7 +26,7 @@ export const feeding: Rule = {
           place,
           message: `${String(value)} is the name of another feeder too, in ${first}.`,
           expected: "A name of its own.",
-          effect: "What is fed from it hangs on two; the first is taken.",
+          effect: "Its feed is ambiguous; the first match is used.",
           remedy: "Rename one, and correct “fed from” where it was meant.",
         });
       }

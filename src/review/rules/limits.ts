@@ -6,7 +6,7 @@ import type { Rule } from "../rule";
 
 const COLUMNS = [
   {
-    verdict: estimate.rooms.fits.enough.name,
+    verdict: estimate.rooms.check.low.name,
     bad: "low",
     of: estimate.rooms.weakest.name,
     named: estimate.rooms.outlet.name,
@@ -16,7 +16,7 @@ const COLUMNS = [
     remedy: "Shorten the run, take a better cable, or a splitter that loses less.",
   },
   {
-    verdict: estimate.rooms.fits.bearable.name,
+    verdict: estimate.rooms.check.high.name,
     bad: "high",
     of: estimate.rooms.strongest.name,
     named: estimate.rooms.outlet.name,

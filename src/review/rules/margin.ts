@@ -7,7 +7,7 @@ import { onPurpose } from "../onPurpose";
 import type { Rule } from "../rule";
 
 /** As its field on Site is labelled, and so as Terms lists it. */
-const LABEL = "Margin";
+const LABEL = estimate.site.margin.words.label;
 
 const percent = (share: number): string => `${Number((share * 100).toFixed(2))} %`;
 

@@ -24,7 +24,7 @@ const MEASURED: readonly Measured[] = [
   ...(["low", "high"] as const).map((end) => ({
     built: `rooms_built_${end}`,
     named: estimate.rooms.outlet.name,
-    what: `at the ${end} end`,
+    what: `at the ${end}est frequency`,
     unit: "dBµV",
     from: estimate.commission[`${end}_from`].name,
     to: estimate.commission[`${end}_to`].name,
@@ -63,7 +63,7 @@ const number = (value: BookResult | undefined): number | undefined =>
 export const measured: Rule = {
   id: "measured off prediction",
   reason: "An installation that reads otherwise than predicted holds a fault, or the estimate does.",
-  example: "Outlet G-07 reads 44.8 dBµV at the high end where 57.1 to 59.3 dBµV was predicted.",
+  example: "Outlet G-07 reads 44.8 dBµV at the highest frequency where 57.1 to 59.3 dBµV was predicted.",
   find: ({ computed }) => MEASURED.flatMap((one) => findingsOf(computed, one)),
 };
 
@@ -86,7 +86,7 @@ function findingsOf(
         weight: "doubtful",
         place,
         message: `${String(names[index]?.value ?? "")} reads ${figure(read)} ${unit} ${what}, ${Math.abs(off).toFixed(1)} ${unit === "V" ? "V" : "dB"} ${off > 0 ? "over" : "under"} the prediction.`,
-        expected: `${low === high ? low.toFixed(1) : `${low.toFixed(1)} to ${high.toFixed(1)}`} ${unit}, give or take ${figure(room)}.`,
+        expected: `${low === high ? low.toFixed(1) : `${low.toFixed(1)} to ${high.toFixed(1)}`} ${unit}, ± ${figure(room)}.`,
         remedy,
       },
     ];

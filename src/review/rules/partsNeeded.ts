@@ -24,7 +24,7 @@ export const partsNeeded: Rule = {
   find: ({ read, computed }) => {
     if (!hasJob(read)) return [];
     const fittings = filledCells(read, estimate.fittings.name.name);
-    const needed = namedCells(computed, estimate.buyfittings.needed.name);
+    const needed = namedCells(computed, estimate.fittingsBought.needed.name);
     const findings: Finding[] = [];
     const place = namedCells(read, estimate.fittings.name.name)[1]?.place;
     const bondsScreens = filledCells(read, estimate.bonds.kind.name).some(({ value }) =>
@@ -115,7 +115,7 @@ export const partsNeeded: Rule = {
         findings.push({
           weight: "doubtful",
           place: at,
-          message: `Nothing hangs on ${String(value)}.`,
+          message: `${String(value)} feeds nothing.`,
           expected: `A ${what} that feeds something.`,
           effect: "It is bought and fitted for nothing.",
           remedy: "Clear its row, or correct “fed from” of what it should feed.",

@@ -12,8 +12,9 @@ export const staleValues: Rule = {
   reason:
     "The page shows the value that was stored; a program that could not compute our cells leaves an old one there.",
   example: "Quote shows a total of 4,980 while its inputs come to 5,310.",
-  find: ({ read, own: computed, labelAt }) => {
-    const old = staleCells(read, computed);
+  find: ({ read, own: computed, labelAt, earlier }) => {
+    const cells = staleCells(read, computed);
+    const old = earlier ? cells.filter(({ stored, anew }) => !sameInOtherWords(stored, anew)) : cells;
     const unknown = old.filter(({ stored }) => isBookError(stored) && stored.error === UNKNOWN);
     if (unknown.length > 0) return [withoutOurFunctions(old, unknown[0]!, read, computed)];
     // One column that is old throughout is one finding.
@@ -55,6 +56,17 @@ const staleCells = (read: Book, computed: Book): StaleCell[] =>
     );
   });
 
+/** Less is a verdict, or a name. */
+const WORDS_OF_A_SENTENCE = 4;
+
+/** Sentences with the same figures: the functions of the workbook's own day had other words for it. */
+function sameInOtherWords(stored: BookResult, anew: BookResult | undefined): boolean {
+  if (typeof stored !== "string" || typeof anew !== "string") return false;
+  const isSentence = (text: string): boolean => text.split(" ").length >= WORDS_OF_A_SENTENCE;
+  const figures = (text: string): string => (text.match(/\d+/g) ?? []).join(" ");
+  return isSentence(stored) && isSentence(anew) && figures(stored) === figures(anew);
+}
+
 /** A program that lacks our functions spoils every cell that hangs on one; that is one thing to know, not hundreds. */
 function withoutOurFunctions(
   old: readonly StaleCell[],
@@ -76,7 +88,7 @@ function withoutOurFunctions(
         ? "The inputs are whole; the figures that it shows are not."
         : `The total shows ${words(shown)}; the inputs come to ${words(total)}.`,
     remedy:
-      "Open it where our functions run and save it; give an office copy to people who lack them. The other findings here are of the figures computed anew.",
+      "Open it where our functions run and save it; give a copy without add-in to people who lack them. The other findings here are of the figures computed anew.",
   };
 }
 

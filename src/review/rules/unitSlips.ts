@@ -101,12 +101,12 @@ function feet(book: Book): Finding[] {
 
 /** What each part comes to on Materials. */
 const BILLS: Readonly<Record<(typeof PRICED_BLOCKS)[number], string>> = {
-  cables: estimate.buycables.sum.name,
-  passives: estimate.buypassives.sum.name,
-  units: estimate.buyunits.sum.name,
-  supplies: estimate.buysupplies.sum.name,
-  plates: estimate.buyplates.sum.name,
-  fittings: estimate.buyfittings.sum.name,
+  cables: estimate.cablesBought.sum.name,
+  passives: estimate.passivesBought.sum.name,
+  units: estimate.unitsBought.sum.name,
+  supplies: estimate.suppliesBought.sum.name,
+  plates: estimate.platesBought.sum.name,
+  fittings: estimate.fittingsBought.sum.name,
 };
 
 function cents(book: Book): Finding[] {

@@ -105,17 +105,17 @@ const standard = ({ read }: Reviewed): Finding[] =>
     ),
   );
 
-const { buycables, buypassives, buyunits, buysupplies, buyplates, buyfittings } = estimate;
+const { cablesBought, passivesBought, unitsBought, suppliesBought, platesBought, fittingsBought } = estimate;
 /** What is bought of each list of Parts. */
-const BOUGHT = [buycables, buypassives, buyunits, buysupplies, buyplates, buyfittings];
+const BOUGHT = [cablesBought, passivesBought, unitsBought, suppliesBought, platesBought, fittingsBought];
 
 function packs({ read, computed }: Reviewed): Finding[] {
   const sums = BOUGHT.flatMap(({ sum }) => filledCells(computed, sum.name).map(({ value }) => value));
   const all = sums.reduce<number>((sum, value) => sum + (typeof value === "number" ? value : 0), 0);
   const [pack, needed, sum] = [
     estimate.fittings.pack.name,
-    estimate.buyfittings.needed.name,
-    estimate.buyfittings.sum.name,
+    estimate.fittingsBought.needed.name,
+    estimate.fittingsBought.sum.name,
   ].map((name, index) => namedCells(index === 0 ? read : computed, name));
   return filledCells(read, estimate.fittings.name.name).flatMap(({ value, index }): Finding[] => {
     const [count, cost] = [Number(needed?.[index]?.value ?? 0), Number(sum?.[index]?.value ?? 0)];

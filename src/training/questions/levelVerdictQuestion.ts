@@ -26,8 +26,8 @@ export const levelVerdictQuestion = <N>(
   heading: "Verdict",
   task,
   given: () => [
-    { label: "Least level", value: LEAST, unit: "dBµV" },
-    { label: "Greatest level", value: MOST, unit: "dBµV" },
+    { label: "Minimum level", value: LEAST, unit: "dBµV" },
+    { label: "Maximum level", value: MOST, unit: "dBµV" },
   ],
   answer: { kind: "choice", choices: VERDICTS },
   needs: ["level"],

@@ -70,7 +70,8 @@ const lossAt = (
 export const cableSet = trainingSet<Numbers>({
   id: "cable",
   title: "Cable loss and slope",
-  about: "What a run of cable takes at both ends of the band, cold and hot, and what is left at the outlet.",
+  about:
+    "What a run of cable takes at the lowest and the highest frequency, cold and hot, and what is left at the outlet.",
   cautions: [],
   draw: (random, once) => {
     const wanted = drawnVerdict(once);
@@ -123,7 +124,7 @@ export const cableSet = trainingSet<Numbers>({
     },
     {
       key: "lossLow",
-      heading: "Loss at the low end",
+      heading: "Loss at the lowest frequency",
       task: "What does the run lose at the lowest frequency, at 20 °C? Use your answer to 1.",
       given: (n) => [
         ...lossFigures(n),
@@ -136,7 +137,7 @@ export const cableSet = trainingSet<Numbers>({
     },
     {
       key: "high",
-      heading: "Loss at the high end",
+      heading: "Loss at the highest frequency",
       task: "What does it lose at the highest frequency, at 20 °C? Same cable, same run.",
       given: ({ high }) => [
         { label: "Highest frequency", value: high, unit: "MHz", of: "high", invites: [megahertz] },
@@ -146,11 +147,11 @@ export const cableSet = trainingSet<Numbers>({
       slips: [
         ...lossAt("high").slips,
         {
-          name: "low end's loss scaled by the frequency instead of its root",
+          name: "lowest frequency's loss scaled by the frequency instead of its root",
           wrong: (n, { lossLow }) => (lossLow! * n.high) / n.low,
         },
         {
-          name: "low end's loss scaled by the root of the frequency",
+          name: "lowest frequency's loss scaled by the root of the frequency",
           wrong: (n, { lossLow }) => lossLow! * Math.sqrt(n.high / n.low),
           seldom: true,
         },
@@ -201,7 +202,7 @@ export const cableSet = trainingSet<Numbers>({
     {
       key: "slope",
       heading: "Slope",
-      task: "How much more does the run lose at the high end than at the low end, at 20 °C? Use 2 and 3.",
+      task: "How much more does the run lose at the highest frequency than at the lowest, at 20 °C? Use 2 and 3.",
       given: () => [],
       answer: { kind: "number", unit: "dB", decimals: 1 },
       needs: ["lossLow", "high"],
@@ -212,12 +213,12 @@ export const cableSet = trainingSet<Numbers>({
           (_, { lossLow }) => lossLow!,
         ),
         {
-          name: "heat reckoned in at the high end",
+          name: "heat reckoned in at the highest frequency",
           wrong: ({ hot }, { lossLow, high }) => high! * heatFactor(hot) - lossLow!,
           seldom: true,
         },
         {
-          name: "heat reckoned in at both ends",
+          name: "heat reckoned in at both frequencies",
           wrong: ({ hot }, { lossLow, high }) => (high! - lossLow!) * heatFactor(hot),
           seldom: true,
         },
@@ -228,16 +229,16 @@ export const cableSet = trainingSet<Numbers>({
         },
         { name: "difference of the frequencies given", wrong: ({ low, high }) => high - low, seldom: true },
       ],
-      hints: ["Slope = loss at the high end - loss at the low end."],
+      hints: ["Slope = loss at the highest frequency - loss at the lowest."],
       example: (n, { metres }) =>
         workedBy("CABLESLOPE", [n.cable, metres!, n.low, n.high, 20, "m", [cableRow(n.cable)]], "k0"),
     },
     {
       key: "level",
       heading: "Level at the outlet",
-      task: "What level is left at the outlet at the high end on the hottest day? Use your answer to 4.",
+      task: "What level is left at the outlet at the highest frequency on the hottest day? Use your answer to 4.",
       given: ({ level, plate }) => [
-        { label: "Level going in, high end", value: level, unit: "dBµV", of: "level" },
+        { label: "Input level, highest frequency", value: level, unit: "dBµV", of: "level" },
         { label: "Loss of the outlet", value: plate, unit: "dB", of: "plate", invites: [takenOff] },
       ],
       answer: { kind: "number", unit: "dBµV", decimals: 1 },

@@ -200,7 +200,7 @@ export const lookAngleSet = trainingSet<Numbers>({
     },
     {
       key: "setback",
-      heading: "Room before an obstacle",
+      heading: "Distance from obstacle",
       task: "How far must the dish stand back, level, from a wall in its direction? Use your answer to 2.",
       given: (n) => [OBSTACLE(n), DISH(n, [takenOff]), MARGIN(n)],
       answer: { kind: "number", unit: "m", decimals: 1 },

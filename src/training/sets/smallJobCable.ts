@@ -100,7 +100,7 @@ export const cableInHeat: Question<Numbers> = {
 export const trunkVolts: Question<Numbers> = {
   key: "volts",
   heading: "Volts at the head unit",
-  task: "The head unit is fed down its trunk, of the same cable. What volts has it on the hottest day of 4?",
+  task: "The head unit is fed down its trunk, of the same cable. What voltage reaches it at question 4's temperature?",
   given: (n) => [
     {
       label: "Loop resistance at 20 °C",

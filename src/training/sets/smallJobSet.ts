@@ -120,7 +120,7 @@ export const smallJobSet = trainingSet<Numbers>({
     {
       key: "splitter",
       heading: "Loss of the splitter",
-      task: "The farthest outlet hangs on a splitter. What does the splitter lose?",
+      task: "The farthest outlet is fed by a splitter. What does the splitter lose?",
       given: (n) => [
         { label: "Ways of the splitter", value: n.ways, unit: "ways", of: "ways", invites: [ways] },
         {
@@ -148,7 +148,7 @@ export const smallJobSet = trainingSet<Numbers>({
       heading: "Level at the outlet",
       task: "What level is left at that outlet? Use your answers to 3 and 4.",
       given: ({ level, plate }) => [
-        { label: "Level of the head unit, high end", value: level, unit: "dBµV", of: "level" },
+        { label: "Level of the head unit, highest frequency", value: level, unit: "dBµV", of: "level" },
         { label: "Loss of the outlet", value: plate, unit: "dB", of: "plate", invites: [takenOff] },
       ],
       answer: { kind: "number", unit: "dBµV", decimals: 1 },

@@ -92,7 +92,7 @@ export const splitterSet = trainingSet<Numbers>({
     {
       key: "both",
       heading: "Two splitters one behind another",
-      task: "A second splitter hangs on one output of the first. What do both lose together? Use your answer to 1.",
+      task: "A second splitter is fed from one output of the first. What do both lose together? Use your answer to 1.",
       given: second,
       answer: { kind: "number", unit: "dB", decimals: 1 },
       needs: ["first"],

@@ -241,8 +241,8 @@ export const supplySet = trainingSet<Numbers>({
       heading: "Verdict",
       task: "Is that low, ok or high for the head unit? Use your answer to 4.",
       given: ({ least, most }) => [
-        { label: "Least volts of the head unit", value: least, unit: "V", of: "least" },
-        { label: "Greatest volts", value: most, unit: "V", of: "most" },
+        { label: "Minimum volts of the head unit", value: least, unit: "V", of: "least" },
+        { label: "Maximum volts", value: most, unit: "V", of: "most" },
       ],
       answer: { kind: "choice", choices: VERDICTS },
       needs: ["volts"],
@@ -266,14 +266,14 @@ export const supplySet = trainingSet<Numbers>({
     {
       key: "run",
       heading: "The longest run",
-      task: "How long may the run be on the hottest day, so that the head unit still has its least volts? Figures as before.",
+      task: "How long may the run be on the hottest day, so that the head unit still has its minimum volts? Figures as before.",
       given: (n) => [
         LOOP(n),
         HOT(n),
         SUPPLY(n),
         {
-          label: "Least volts of the head unit",
-          called: "least volts",
+          label: "Minimum volts of the head unit",
+          called: "minimum volts",
           value: n.least,
           unit: "V",
           of: "least",
@@ -292,7 +292,7 @@ export const supplySet = trainingSet<Numbers>({
         const r = work.given("r", "loop resistance of 100 m at 20 °C", n.loop, "ohm/100 m");
         const t = work.given("T", "hottest cable", n.hot, "°C");
         const vs = work.given("Vs", "volts of the supply", n.supply, "V");
-        const vl = work.given("Vl", "least volts", n.least, "V");
+        const vl = work.given("Vl", "minimum volts", n.least, "V");
         const i = work.given("I", "current", amperesOf(n), "A");
         const one = work.worked(
           "r1",
@@ -316,7 +316,7 @@ export const supplySet = trainingSet<Numbers>({
     {
       key: "power",
       heading: "A head unit that keeps its power",
-      task: "Another head unit keeps its power instead of its current. What volts has it on the same run in heat? Use your answer to 2.",
+      task: "Another head unit keeps its power instead of its current. What voltage reaches it on the same run in heat? Use your answer to 2.",
       given: (n) => [
         {
           label: "Power of the head unit",

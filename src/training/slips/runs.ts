@@ -80,7 +80,7 @@ export const longestRunSlips = <N extends Run>(longest: (n: N) => number): Slip<
     seldom: true,
   },
   {
-    name: "least volts taken for those that may be lost",
+    name: "minimum volts taken for those that may be lost",
     wrong: (n) => (longest(n) * n.least) / (n.supply - n.least),
     seldom: true,
   },

@@ -29,7 +29,7 @@ const cardSheet: SheetDefinition = {
   name: "Card",
   kind: "input",
   intro:
-    "Take it to the roof, on safe footing. Elevation of the beam and tilt of the face are different things: mind which one your mount's scale shows.",
+    "Take it to the roof, on safe footing. Beam elevation and rim angle are different things: mind which one your mount's scale shows.",
   print: { orientation: "landscape", onePage: true },
   parts: [
     fieldsPart("Site", [

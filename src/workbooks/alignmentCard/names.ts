@@ -54,13 +54,13 @@ export const card = fields("card", {
 export const slots = block("slots", {
   slot: slotEntry,
   ...slotWords,
-  face: result("Tilt of the face back from upright", { unit: "deg", width: 14, format: "degrees" }),
+  face: result("Rim angle, back from upright", { unit: "deg", width: 14, format: "degrees" }),
 });
 
 export const pair = fields("pair", {
   a: told("First slot"),
   b: told("Second slot"),
-  aim: told("Aim: azimuth and elevation of the beam", { format: "degrees" }),
+  aim: told("Aim: azimuth and beam elevation", { format: "degrees" }),
   tilt: told("Tilt, clockwise at the dish facing the slots", {
     unit: "deg",
     format: "degrees",

@@ -25,13 +25,13 @@ export const about = aboutSheet({
   conventions: [
     "Losses are positive decibels. Levels are dBµV across 75 Ω. North and east are positive. Bearings are clockwise from north.",
     "Workings are not rounded. Money is rounded once, at the end of Price, by the rule that Site names; Quote adds what it prints.",
-    "Loss per 100 m at 20 °C = k1·√f + k2·f + k0; it grows by 0.2 % for each °C. Beyond 1000 MHz the built-in types are extrapolated, ±5 %.",
+    "Loss per 100 m at 20 °C = a·√f + b·f + c, by the three loss coefficients on Parts; it grows by 0.2 % for each °C. Beyond 1000 MHz the built-in types are extrapolated, ±5 %.",
   ],
   leftOut: [
     "Connector losses and mismatch ripple; interference between user bands; ageing and water in the cable.",
     "Level at the dish itself, rain and pointing loss: the head unit's output level is taken as you enter it.",
     "Currents that other devices draw on the same cable. Two head units may share a supply and one common lead; of",
-    "constant-power ones the other's current is then taken at its least volts, so the volts shown are the lower ones.",
+    "constant-power ones the other's current is then taken at its minimum volts, so the volts shown are the lower ones.",
     "Wind load, mounting and structure. Refraction, which matters only below about 5 deg of elevation.",
   ],
 });

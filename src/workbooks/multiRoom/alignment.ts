@@ -12,7 +12,7 @@ export const alignmentSheet: SheetDefinition = {
   name: "Alignment",
   kind: "print",
   intro:
-    "For the crew at the dish, on safe footing. Elevation of the beam and tilt of the face are different things: mind which one the mount's scale shows.",
+    "For the crew at the dish, on safe footing. Beam elevation and rim angle are different things: mind which one the mount's scale shows.",
   print: { orientation: "landscape" },
   parts: [
     blockPart(align, {

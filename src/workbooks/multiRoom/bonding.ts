@@ -9,7 +9,7 @@ export const bondingSheet: SheetDefinition = {
   name: "Bonding",
   kind: "input",
   intro:
-    "Conductors to look at, each with the clause to read. This flags; the local code and a licensed electrician decide.",
+    "Earthing and bonding conductors, each with the clause to read. This flags; the local code and a licensed electrician decide.",
   print: { orientation: "landscape" },
   parts: [
     blockPart(bonds, {

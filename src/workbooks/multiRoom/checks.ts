@@ -1,6 +1,6 @@
 /** The checks of the estimate, in the order of the sheet. */
 import { f } from "../../formula/build";
-import { NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
+import { lookAt, NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
 import { checksOf, checksSheet } from "../checksSheet";
 import type { CheckWords } from "../definition";
 import { partEntryChecks, sheetEntryChecks, zeroNote } from "../entryChecks";
@@ -14,15 +14,15 @@ import { priceChecks } from "./priceChecks";
 const afterwards = {
   "measured off prediction": {
     what: "Measured outlets off their prediction",
-    limit: "a wish, not a rule: see Diagnosis",
+    limit: "advisory: see Diagnosis",
     ...outletsWithWord("look", commission.verdict),
     passes: none,
-    where: "Commissioning, verdict",
+    where: lookAt("Commissioning", commission.verdict),
     advice: true,
   },
   "conductors to look at": {
-    what: "Conductors to look at, or that could not be looked up",
-    limit: "a wish, not a rule: the local code decides",
+    what: "Conductors that need attention, or could not be looked up",
+    limit: "advisory: the local code decides",
     found: { of: bonds.where, bad: f`IFERROR(${bonds.flag.word}="look closer",TRUE)` },
     passes: none,
     where: "Bonding",

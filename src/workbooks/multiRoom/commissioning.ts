@@ -39,10 +39,10 @@ export const commissioningSheet: SheetDefinition = {
       heading: "Order of work, with its reasons",
       lines: [
         "1. Fit and bond by the local code and licensed practice; keep clear of overhead lines; safe footing first. Nothing that follows is worth a fall.",
-        "2. Give the head unit its stated volts before aiming: with less it starts late or not at all. Receivers feed it over the cable (EN 50494, EN 50607); a kind of higher voltage needs its own supply first.",
+        "2. Give the head unit its minimum volts before aiming: with less it starts late or not at all. Receivers feed it over the cable (EN 50494, EN 50607); a kind of higher voltage needs its own supply first.",
         "3. Align the first slot; set the tilt on the second, because a tilt turns the dish about the first; peak by equal drops either side, where the beam falls steeply. See Alignment.",
         "4. While you aim, let only one thing command the head unit, the meter or one receiver: another that tunes meanwhile changes what the meter reads (common practice, no source).",
-        "5. Measure each run at the low and the high end, and its volts: water, wrong cable and unrated splitters show at the high end first.",
+        "5. Measure each run at the lowest and the highest frequency, and its volts: water, wrong cable and unrated splitters show at the highest frequency first.",
         "6. Switch off what feeds the cable before a connector is opened or made: under power it can short the supply (common practice, no source).",
       ],
     },
@@ -50,7 +50,7 @@ export const commissioningSheet: SheetDefinition = {
       kind: "text",
       heading: "How to read it",
       lines: [
-        "Least is with the cable hot, most with it cold; a measured level may lie outside by the tolerance on Site. The likely cause and its probability come from Diagnosis, whose model is on Causes.",
+        "The minimum is with the cable hot, the maximum with it cold; a measured level may lie outside by the tolerance on Site. The likely cause and its probability come from Diagnosis, whose model is on Causes.",
         "Volts: at the outlet, its receiver unplugged, supply on. Where a splitter's diodes pass power only towards the head unit, feed the supply in at the outlet and read at the first branch (common practice, no source).",
         "No volts are predicted at outlets where something feeds in on the way, nor below a device that passes power at one port: they depend on which legs are on. Measure at the head unit, fed as Head units says.",
       ],

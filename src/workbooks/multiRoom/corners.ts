@@ -1,18 +1,24 @@
 /**
- * The four corners of a prediction: the low and the high end of the band, each
+ * The four corners of a prediction: the lowest and the highest frequency, each
  * with the cable at its coldest and at its hottest. A formula over the corners
  * spills four columns sideways.
  */
 import { f } from "../../formula/build";
 
+/** A line holds "frequency,". */
+const WIDTH = 11;
+
 export const CORNERS = {
-  low_cold: { head: "low cold" },
-  low_hot: { head: "low hot" },
-  high_cold: { head: "high cold" },
-  high_hot: { head: "high hot" },
+  low_cold: { head: "lowest frequency, cold", width: WIDTH },
+  low_hot: { head: "lowest frequency, hot", width: WIDTH },
+  high_cold: { head: "highest frequency, cold", width: WIDTH },
+  high_hot: { head: "highest frequency, hot", width: WIDTH },
 } as const;
 
-/** Picks from a pair (low end, high end) the one that belongs to each corner. */
+/** Heads of a table with a column for each. */
+export const CORNER_HEADS = Object.values(CORNERS).map(({ head }) => head);
+
+/** Picks from a pair (lowest, highest frequency) the one that belongs to each corner. */
 export const PAIR_TO_CORNERS = f`{1,1,2,2}`;
 /** Takes a four-column block as it is. */
 export const ALL_CORNERS = f`{1,2,3,4}`;

@@ -24,14 +24,14 @@ export const diagnosisSheet: SheetDefinition = {
     }),
     gridPart(
       "Frequencies of the readings",
-      ["low end", "high end"],
+      ["lowest frequency", "highest frequency"],
       [[readings.band, [f`${site.low}`, f`${site.high}`]]],
     ),
     {
       kind: "text",
       heading: "How to read it",
       lines: [
-        "Enter what was measured on Rooms, in its last three columns: level at the low and the high end, and volts. The more outlets, the surer.",
+        "Enter what was measured on Rooms, in its last three columns: level at the lowest and the highest frequency, and volts. The more outlets, the surer.",
         "An outlet at which the meter finds nothing is a reading too: enter “no signal”. Blank is not measured.",
         "“check the readings” comes first: what cannot be a level, or stands in the wrong column, is left out until it is put right.",
         "Predicted is the middle between cold and hot. The model, its chances and its sizes stand on Causes and may be changed.",

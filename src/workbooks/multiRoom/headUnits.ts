@@ -32,7 +32,7 @@ export const headUnitsSheet: SheetDefinition = {
         power: f`RIG.WINDOW(${heads.volts},${heads.least},${heads.supplied})`,
         // The one branch on the way up that passes no power; several cannot be told apart by a sum.
         stopped: f`IF(${heads.id}="","",IF(IFERROR(${heads.stops}=1,FALSE),INDEX(${branches.id},IFERROR(${heads.place}+(${heads.stops}<>1),1)),IF(IFERROR(${heads.stops}>1,FALSE),"several","")))`,
-        longest: f`RIG.LONGESTRUN(${heads.parting},${heads.least},${heads.draw},${heads.cable},${heads.kind},INDEX(${corner.temperature},1,4),${site.unit},${cables.table})`,
+        longest: f`RIG.LONGESTRUN(${heads.shared_end},${heads.least},${heads.draw},${heads.cable},${heads.kind},INDEX(${corner.temperature},1,4),${site.unit},${cables.table})`,
         source: f`IF(${heads.id}="","",IF(${heads.shares}="",${heads.supply},INDEX(${heads.supply},MATCH(${heads.shares},${heads.id},0))))`,
         // What a receiver feeds needs none.
         bought: f`IF(${heads.id}="","",(${heads.shares}="")*(IFERROR(INDEX(${supplies.by},MATCH(${heads.supply},${supplies.name},0)),"")<>"a receiver"))`,
@@ -41,7 +41,7 @@ export const headUnitsSheet: SheetDefinition = {
         // No head unit that has its volts draws more, so a shared lead is never taken too well.
         greatest: f`IF(${heads.id}="","",IF(IFERROR(${heads.kind}="W",FALSE),${heads.draw}/${heads.least},${heads.draw}))`,
         offered: f`IF(${heads.id}="","",${heads.supplied}-${heads.shared}*(${sumOf(heads.greatest, heads.feed_key, heads.feed)}-${heads.greatest}))`,
-        parting: f`IF(${heads.id}="","",${heads.supplied}-${heads.shared}*${sumOf(heads.greatest, heads.feed_key, heads.feed)})`,
+        shared_end: f`IF(${heads.id}="","",${heads.supplied}-${heads.shared}*${sumOf(heads.greatest, heads.feed_key, heads.feed)})`,
         ...supplyPath,
         lead: f`RIG.CABLELOSS(${heads.cable},${heads.length},${corner.frequency},${corner.temperature},${site.unit},${cables.table})`,
         level: f`IF(${heads.id}="","",INDEX(${units.out},${TYPE},${PAIR_TO_CORNERS})-${heads.lead})`,

@@ -5,19 +5,19 @@ import { countOf, sumOf } from "./nameKeys";
 import { branches } from "./names/branches";
 import { heads } from "./names/headUnits";
 import {
-  buycables,
-  buyfittings,
-  buypassives,
-  buyplates,
-  buysupplies,
-  buyunits,
+  cablesBought,
+  fittingsBought,
+  passivesBought,
+  platesBought,
+  suppliesBought,
+  unitsBought,
   count,
 } from "./names/materials";
 import { cables, fittings, passives, plates, supplies, units } from "./names/parts";
 import { rooms } from "./names/rooms";
 import { site } from "./names/site";
 
-type Bought = typeof buyunits;
+type Bought = typeof unitsBought;
 type Listed =
   typeof units | typeof cables | typeof passives | typeof supplies | typeof plates | typeof fittings;
 
@@ -60,31 +60,31 @@ export const materialsSheet: SheetDefinition = {
       worked(count.branches, f`SUMPRODUCT(--(${branches.id}<>""))`),
       worked(count.heads, f`SUMPRODUCT(--(${heads.id}<>""))`),
     ]),
-    bill(buycables, cables, "Cable", 6, {
+    bill(cablesBought, cables, "Cable", 6, {
       needed: f`IF(${cables.name}="","",${sumOf(rooms.run, rooms.cable_key, cables.name)}+${sumOf(branches.length, branches.cable_key, cables.name)}+${sumOf(heads.length, heads.cable_key, cables.name)})`,
       quantity: f`RIG.REELS(${rooms.run},${cables.reel},${site.slack},${site.waste},${rooms.cable},${cables.name},${branches.length},${branches.cable},${heads.length},${heads.cable})`,
     }),
     bill(
-      buypassives,
+      passivesBought,
       passives,
       "Splitters and taps",
       8,
       counted(passives, countOf(branches.device_key, passives.name)),
     ),
-    bill(buyunits, units, "Head units", 4, counted(units, countOf(heads.type_key, units.name))),
+    bill(unitsBought, units, "Head units", 4, counted(units, countOf(heads.type_key, units.name))),
     bill(
-      buysupplies,
+      suppliesBought,
       supplies,
       "Power supplies and inserters",
       4,
       // A head unit that shares another's supply buys none.
       counted(supplies, sumOf(heads.bought, heads.supply_key, supplies.name)),
     ),
-    bill(buyplates, plates, "Outlets", 4, counted(plates, countOf(rooms.plate_key, plates.name))),
-    bill(buyfittings, fittings, "Fittings and sundries", 10, {
+    bill(platesBought, plates, "Outlets", 4, counted(plates, countOf(rooms.plate_key, plates.name))),
+    bill(fittingsBought, fittings, "Fittings and sundries", 10, {
       needed: f`IF(${fittings.name}="","",${fittings.per_outlet}*${count.outlets}+${fittings.per_branch}*${count.branches}+${fittings.per_head}*${count.heads}+${fittings.fixed})`,
       // 0.55 for each of 100 outlets is 55.00000000000001 in binary: no 56th piece is bought for that.
-      quantity: f`IF(${fittings.name}="","",ROUNDUP(ROUND(${buyfittings.needed}/${fittings.pack},9),0))`,
+      quantity: f`IF(${fittings.name}="","",ROUNDUP(ROUND(${fittingsBought.needed}/${fittings.pack},9),0))`,
     }),
   ],
 };

@@ -1,17 +1,17 @@
 /** The price worked a second way, the discount, and the customer's page against what it is made from. */
 import { chain, f, text, type Formula, type Named } from "../../formula/build";
-import { NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
+import { lookAt, NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
 import type { CheckWords } from "../definition";
 import { branches } from "./names/branches";
 import { heads } from "./names/headUnits";
 import { work } from "./names/labour";
 import {
-  buycables,
-  buyfittings,
-  buypassives,
-  buyplates,
-  buysupplies,
-  buyunits,
+  cablesBought,
+  fittingsBought,
+  passivesBought,
+  platesBought,
+  suppliesBought,
+  unitsBought,
   count,
 } from "./names/materials";
 import { price } from "./names/price";
@@ -27,10 +27,25 @@ const sumsOf = (of: readonly Named[]): Formula =>
     of.map((one) => f`SUM(${one})`),
   );
 
-const BOUGHT = [buyunits, buysupplies, buycables, buypassives, buyplates, buyfittings, work];
-const { reception, cable, fittings, labour, provisional: provisionalLine, options: optionsLine } = quote;
+const BOUGHT = [
+  unitsBought,
+  suppliesBought,
+  cablesBought,
+  passivesBought,
+  platesBought,
+  fittingsBought,
+  work,
+];
 /** A line that is empty is none. */
-const lines = sumsOf([reception, cable, fittings, labour, provisionalLine, optionsLine, quote.discount]);
+const lines = sumsOf([
+  quote.reception,
+  quote.cable,
+  quote.fittings,
+  quote.labour,
+  quote.provisional,
+  quote.options,
+  quote.discount,
+]);
 
 /** Cells of the Quote and what they are made from. */
 const MIRRORED = [
@@ -58,19 +73,19 @@ export const moneyChecks = {
     limit: "none: one of the two, with its reason",
     found: f`(${discount.sum}<>"")*(${discount.share}<>"")+IFERROR((${price.discount}>${price.before})*(${price.discount}>0),0)+(TRIM(${discount.reason})<>"")*(${discount.sum}="")*(${discount.share}="")`,
     passes: none,
-    where: "Terms, discount as a sum, discount as a share",
+    where: lookAt("Terms", discount.sum, discount.share),
   },
   "price after discount": {
-    what: "Price after the discount, less the cost of it",
-    limit: "a wish, not a rule: more than 0.00 where there is a discount",
+    what: "Selling price after the discount, less its cost",
+    limit: "advisory: more than 0.00 where there is a discount",
     found: f`IF(SUM(${price.discount})=0,1,${price.sell}-${price.discount}-${price.cost})`,
     format: "two",
     passes: some,
-    where: "Terms, discount as a sum, discount as a share",
+    where: lookAt("Terms", discount.sum, discount.share),
     advice: true,
   },
   "cost added again": {
-    what: "Cost added a second way, less the first",
+    what: "Cost cross-check: difference",
     limit: "0.00",
     found: f`(${sumsOf(BOUGHT.map(({ sum }) => sum))})*(1+${site.contingency})*(1+${site.overhead})-${price.cost}`,
     format: "two",
@@ -78,15 +93,15 @@ export const moneyChecks = {
     where: "Price",
   },
   "cost by margin": {
-    what: "Cost in the price, by the margin on Site, less the cost",
+    what: "Margin cross-check: difference",
     limit: "0.00",
     found: f`${price.sell}*(1-${site.margin})-${price.cost}`,
     format: "two",
     passes: (found) => f`ABS(${found})<0.005`,
-    where: "Price, price of it",
+    where: lookAt("Price", price.sell),
   },
   "rounding of the price": {
-    what: "Price of the quote less the price before rounding",
+    what: "Rounding cross-check: difference",
     limit: "3 cents: half a cent a line",
     found: f`${quote.net}-${price.sell}-SUM(${provisional.sum})-SUM(${options.chosen_sum})+${price.discount}`,
     format: "two",
@@ -94,7 +109,7 @@ export const moneyChecks = {
     where: "Quote, Price",
   },
   "total of the quote": {
-    what: "Total of the quote less its lines and tax",
+    what: "Total cross-check: difference",
     limit: "0.00",
     found: f`${quote.total}-(${lines})-${quote.tax}`,
     format: "two",
@@ -102,29 +117,29 @@ export const moneyChecks = {
     where: "Quote",
   },
   "tax of the quote": {
-    what: "Tax of the quote less the rate on Site of its taxable lines",
+    what: "Tax cross-check: difference",
     limit: "less than a cent",
     found: f`${quote.tax}-${site.tax}*((${quote.net}-SUM(${quote.labour})*IF(${price.before}=0,1,${price.net}/${price.before}))*(${site.tax_on}<>"labour only")+SUM(${quote.labour})*IF(${price.before}=0,1,${price.net}/${price.before})*(${site.tax_on}<>"materials only"))`,
     format: "two",
     passes: (found) => f`ABS(${found})<0.01`,
-    where: "Quote, Price, tax",
+    where: lookAt("Quote, Price", price.tax),
   },
   "counted again": {
-    what: "Outlets, splitters and head units counted a second way, less the first",
+    what: "Count cross-check of outlets, splitters and head units: difference",
     limit: "0",
     found: f`ABS(SUMPRODUCT(--(${rooms.outlet}<>""))-${count.outlets})+ABS(SUMPRODUCT(--(${branches.id}<>""))-${count.branches})+ABS(SUMPRODUCT(--(${heads.id}<>""))-${count.heads})`,
     passes: none,
     where: "Materials, counted",
   },
   corners: {
-    what: "Corners of the prediction that are not the ends of the band and the temperatures above them",
+    what: "Corners of the prediction that differ from the frequencies and temperatures above them",
     limit: "none",
     found: f`SUMPRODUCT(--(${corner.frequency}<>MIN(${site.low},${site.high}))*{1,1,0,0})+SUMPRODUCT(--(${corner.frequency}<>MAX(${site.low},${site.high}))*{0,0,1,1})+SUMPRODUCT(--(${corner.temperature}<>MIN(${site.cold},${site.hot}))*{1,0,1,0})+SUMPRODUCT(--(${corner.temperature}<>MAX(${site.cold},${site.hot}))*{0,1,0,1})`,
     passes: none,
     where: "Site, the four corners",
   },
   "quote typed over": {
-    what: "Cells of the quote that say something else than the sheet they come from",
+    what: "Cells of the quote that differ from the sheet they come from",
     limit: "none",
     found: chain(
       "+",
@@ -139,7 +154,7 @@ export const moneyChecks = {
   },
   "terms empty": {
     what: "Assumptions and exclusions on the quote: lists that are empty",
-    limit: "a wish, not a rule: the quote says none",
+    limit: "advisory: the quote says none",
     found: f`(SUMPRODUCT(--(${assumptions.text}<>""))=0)+(SUMPRODUCT(--(${exclusions.text}<>""))=0)`,
     passes: none,
     where: "Terms",

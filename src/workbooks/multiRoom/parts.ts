@@ -2,11 +2,18 @@ import { chain, f, type Formula } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { blockPart, fieldsPart, type BesideOthers } from "../parts";
 import { crew, kinds, labour, work } from "./names/labour";
-import { buycables, buyfittings, buypassives, buyplates, buysupplies, buyunits } from "./names/materials";
+import {
+  cablesBought,
+  fittingsBought,
+  passivesBought,
+  platesBought,
+  suppliesBought,
+  unitsBought,
+} from "./names/materials";
 import { cables, cableTypes, fittings, passives, plates, receivers, supplies, units } from "./names/parts";
 
 /** A price of 0 matters where the part is bought. */
-const whereBought = ({ quantity }: typeof buyunits | typeof work): BesideOthers => ({
+const whereBought = ({ quantity }: typeof unitsBought | typeof work): BesideOthers => ({
   zeroWhere: f`IFERROR(${quantity}>0,TRUE)`,
 });
 /** A splitter has no line that goes on. */
@@ -42,7 +49,7 @@ export const partsSheet: SheetDefinition = {
         k1: withTheOthers,
         k2: withTheOthers,
         k0: withTheOthers,
-        price: whereBought(buycables),
+        price: whereBought(cablesBought),
       },
     }),
     blockPart(passives, {
@@ -51,31 +58,31 @@ export const partsSheet: SheetDefinition = {
       formulas: {
         pass: f`IF(${passives.name}="","",IF(${passives.through}="",${passives.port},${passives.through}))`,
       },
-      others: { through_low: ofATap, through_high: ofATap, price: whereBought(buypassives) },
+      others: { through_low: ofATap, through_high: ofATap, price: whereBought(passivesBought) },
     }),
     blockPart(units, {
       heading: "Head units",
       prepared: 4,
       formulas: {},
-      others: { price: whereBought(buyunits) },
+      others: { price: whereBought(unitsBought) },
     }),
     blockPart(supplies, {
       heading: "Power supplies and inserters",
       prepared: 4,
       formulas: {},
-      others: { price: whereBought(buysupplies) },
+      others: { price: whereBought(suppliesBought) },
     }),
     blockPart(plates, {
       heading: "Outlets",
       prepared: 4,
       formulas: {},
-      others: { price: whereBought(buyplates) },
+      others: { price: whereBought(platesBought) },
     }),
     blockPart(fittings, {
       heading: "Fittings and sundries",
       prepared: 10,
       formulas: {},
-      others: { price: whereBought(buyfittings) },
+      others: { price: whereBought(fittingsBought) },
     }),
     blockPart(receivers, { heading: "Receivers", prepared: 5, formulas: {} }),
     blockPart(labour, {
@@ -84,7 +91,11 @@ export const partsSheet: SheetDefinition = {
       formulas: {},
       others: { minutes: whereBought(work) },
     }),
-    blockPart(kinds, { heading: "Kinds of room, for the price of each kind", prepared: 5, formulas: {} }),
+    blockPart(kinds, {
+      heading: "Price groups, for the price of each group of rooms",
+      prepared: 5,
+      formulas: {},
+    }),
     fieldsPart("Crew", [crew.rate]),
     {
       kind: "words",

@@ -7,15 +7,15 @@ import { heads } from "./names/headUnits";
 import { kinds, work } from "./names/labour";
 import { LINES } from "./names/lines";
 import {
-  buycables,
-  buyfittings,
-  buypassives,
-  buyplates,
-  buysupplies,
-  buyunits,
+  cablesBought,
+  fittingsBought,
+  passivesBought,
+  platesBought,
+  suppliesBought,
+  unitsBought,
   count,
 } from "./names/materials";
-import { bykind, price } from "./names/price";
+import { kindsPriced, price } from "./names/price";
 import { rooms } from "./names/rooms";
 import { site } from "./names/site";
 import { discount, options, provisional } from "./names/terms";
@@ -25,9 +25,16 @@ import { roundedNatively } from "./roundedNatively";
 const TWO_DEVIATIONS = f`2*${price.factor}*(1-${discount.share})*SQRT((SUM(${rooms.variance})+SUM(${branches.variance})+SUM(${heads.variance}))*(1+${site.tax}*(${site.tax_on}<>"labour only"))^2+SUM(${work.variance})*(1+${site.tax}*(${site.tax_on}<>"materials only"))^2)`;
 
 /** The lists that are added up, in the order of their sums. */
-const SUMS = [buyunits, buysupplies, buycables, buypassives, buyplates, buyfittings, work, provisional].map(
-  ({ sum }) => sum,
-);
+const SUMS = [
+  unitsBought,
+  suppliesBought,
+  cablesBought,
+  passivesBought,
+  platesBought,
+  fittingsBought,
+  work,
+  provisional,
+].map(({ sum }) => sum);
 
 export const priceSheet: SheetDefinition = {
   name: "Price",
@@ -51,7 +58,7 @@ export const priceSheet: SheetDefinition = {
       [
         worked(price.reception, f`INDEX(${price.sums},1)+${price.sum_supplies}`),
         worked(price.cable, f`${price.sum_cables}+${price.sum_passives}`),
-        worked(price.outlets, f`${price.sum_plates}+${price.sum_fittings}`),
+        worked(price.fittings, f`${price.sum_plates}+${price.sum_fittings}`),
         worked(price.labour, f`${price.sum_labour}`),
       ],
       { together: price.sections },
@@ -67,15 +74,15 @@ export const priceSheet: SheetDefinition = {
       worked(price.factor, f`IF(${price.direct}=0,0,${price.sell}/${price.direct})`),
       worked(price.per_outlet, f`IF(${count.outlets}=0,0,${price.sell}/${count.outlets})`),
     ]),
-    fieldsPart("How sure it is", [
+    fieldsPart("Expected total and its uncertainty", [
       worked(
         price.deviation,
         f`SQRT(SUM(${rooms.variance})+SUM(${branches.variance})+SUM(${heads.variance})+SUM(${work.variance}))`,
       ),
-      worked(price.drift, f`SUM(${rooms.drift})*${price.factor}`),
+      worked(price.expected_extra, f`SUM(${rooms.expected_extra})*${price.factor}`),
       worked(
         price.expected,
-        f`${price.total}+${price.drift}*(1-${discount.share})*(1+${site.tax}*(${site.tax_on}<>"labour only"))`,
+        f`${price.total}+${price.expected_extra}*(1-${discount.share})*(1+${site.tax}*(${site.tax_on}<>"labour only"))`,
       ),
       worked(price.low, f`${price.expected}-${TWO_DEVIATIONS}`),
       worked(price.high, f`${price.expected}+${TWO_DEVIATIONS}`),
@@ -85,7 +92,7 @@ export const priceSheet: SheetDefinition = {
       [
         worked(price.part_reception, f`${price.reception}`),
         worked(price.part_cable, f`${price.cable}`),
-        worked(price.part_outlets, f`${price.outlets}`),
+        worked(price.part_fittings, f`${price.fittings}`),
         worked(price.part_labour, f`${price.labour}`),
         worked(price.part_provisional, f`${price.sum_provisional}`),
         worked(price.part_options, f`SUM(${options.chosen_sum})`),
@@ -93,11 +100,11 @@ export const priceSheet: SheetDefinition = {
       { together: price.parts },
     ),
     fieldsPart(
-      "Times: the price for each unit of direct cost, or 1",
+      "Times: the selling price for each unit of direct cost, or 1",
       [
         worked(price.times_reception, f`${price.factor}`),
         worked(price.times_cable, f`${price.factor}`),
-        worked(price.times_outlets, f`${price.factor}`),
+        worked(price.times_fittings, f`${price.factor}`),
         worked(price.times_labour, f`${price.factor}`),
         worked(price.times_provisional, f`1`),
         worked(price.times_options, f`1`),
@@ -110,7 +117,7 @@ export const priceSheet: SheetDefinition = {
         spillRows: Object.keys(LINES).length,
       }),
       spilledInto(price.line_cable),
-      spilledInto(price.line_outlets),
+      spilledInto(price.line_fittings),
       spilledInto(price.line_labour),
       spilledInto(price.line_provisional),
       spilledInto(price.line_options),
@@ -136,14 +143,14 @@ export const priceSheet: SheetDefinition = {
       ),
       worked(price.total, f`ROUND(${price.net}+${price.tax},2)`, { strong: true }),
     ]),
-    blockPart(bykind, {
-      heading: "Price by kind of room: its outlets' own parts and an equal share of all else",
+    blockPart(kindsPriced, {
+      heading: "Price by price group: its outlets' own parts and an equal share of all else",
       prepared: 5,
       mirrors: kinds,
       formulas: {
         name: f`IF(${kinds.name}="","",${kinds.name})`,
         outlets: f`IF(${kinds.name}="","",${countOf(rooms.kind_key, kinds.name)})`,
-        price: f`IF(${kinds.name}="","",${price.factor}*(${sumOf(rooms.own, rooms.kind_key, kinds.name)}+${bykind.outlets}*(${price.direct}-SUM(${rooms.own}))/${count.outlets}))`,
+        price: f`IF(${kinds.name}="","",${price.factor}*(${sumOf(rooms.parts_cost, rooms.kind_key, kinds.name)}+${kindsPriced.outlets}*(${price.direct}-SUM(${rooms.parts_cost}))/${count.outlets}))`,
       },
     }),
   ],

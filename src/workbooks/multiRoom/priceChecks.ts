@@ -1,6 +1,6 @@
 /** Checks of prices, their dates, and the work that is priced. */
 import { chain, f, type Formula } from "../../formula/build";
-import { countedInAll, firstBad, NONE_FOUND as none } from "../checkPlaces";
+import { countedInAll, firstBad, lookAt, NONE_FOUND as none } from "../checkPlaces";
 import type { Check, CheckWords } from "../definition";
 import { labour, workTogether } from "./names/labour";
 import { cables, fittings, passives, plates, supplies, units } from "./names/parts";
@@ -28,33 +28,33 @@ const uncounted = (of: typeof labour | typeof fittings): Formula =>
 
 export const priceChecks = {
   "prices expired": {
-    what: "Prices without a date, or past it on the day of the quote",
+    what: "Prices without an expiry date, or expired on the day of the quote",
     limit: "none",
     ...ofParts((of) => f`${of.until}<${site.date}`),
     passes: none,
-    where: "Parts, valid until",
+    where: lookAt("Parts", cables.until),
   },
   "prices of the future": {
-    what: "Prices of a day after the quote's",
+    what: "Prices dated after the quote",
     limit: "none",
     ...ofParts((of) => f`(${of.priced}<>"")*(${of.priced}>${site.date})`),
     passes: none,
-    where: "Parts, priced on",
+    where: lookAt("Parts", cables.priced),
   },
   "prices run out": {
-    what: "Prices that run out while the quote still holds",
-    limit: "a wish, not a rule: who bears the difference?",
+    what: "Prices that expire while the quote is valid",
+    limit: "advisory: who bears the difference?",
     ...ofParts((of) => f`(${of.until}>=${site.date})*(${of.until}<${site.until})`),
     passes: none,
-    where: "Parts, valid until",
+    where: lookAt("Parts", cables.until),
     advice: true,
   },
   "days of validity": {
-    what: "Days that the quote still holds on its own date",
+    what: "Validity from quote date, days",
     limit: "1 or more",
     found: f`${site.until}-${site.date}`,
     passes: (found) => f`${found}>=1`,
-    where: "Site, date of the quote, quote valid until",
+    where: lookAt("Site", site.date, site.until),
   },
   "hours of labour": {
     what: "Hours of labour in the price",
@@ -65,7 +65,7 @@ export const priceChecks = {
     where: "Parts, labour units",
   },
   "minutes out of range": {
-    what: "Labour whose minutes are not between a least and a most, both given or neither",
+    what: "Labour whose minutes are not between shortest and longest, both given or neither",
     limit: "none",
     found: {
       of: labour.name,
@@ -76,10 +76,10 @@ export const priceChecks = {
   },
   "work uncounted": {
     what: "Work and fittings that nothing counts",
-    limit: "a wish, not a rule: they cost nothing in this job",
+    limit: "advisory: they cost nothing in this job",
     found: countedInAll([labour, fittings].map((of) => f`${uncounted(of)}>0`)),
     passes: none,
-    where: "Parts, per outlet to for the job",
+    where: lookAt("Parts", labour.per_outlet, labour.per_branch, labour.per_head, labour.fixed),
     places: chain(
       "&",
       [labour, fittings].map((of) => f`IFERROR("; "&INDEX(${of.name},MATCH(1,${uncounted(of)},0)),"")`),

@@ -5,10 +5,9 @@ import { blockPart, fieldsPart, worked } from "../parts";
 import { headsNeeded } from "./names/headUnits";
 import { count } from "./names/materials";
 import { price } from "./names/price";
-import { quote, quoteassumptions, quoteexclusions, quoteoptions } from "./names/quote";
+import { quote, assumptionsQuoted, exclusionsQuoted, optionsQuoted } from "./names/quote";
 import { site, slots } from "./names/site";
 import { assumptions, discount, exclusions, onpurpose, options } from "./names/terms";
-import { roundedNatively } from "./roundedNatively";
 
 /** What stands where a sum is not known: the customer sees no code of an error. */
 const OPEN = text("open");
@@ -38,7 +37,7 @@ const repeated = (field: Shown, of: Named): Field => worked(field, f`IF(TRIM(${o
 
 /** A list of Terms as it prints; "none" in its first row where nothing is listed. */
 const listed = (
-  shown: typeof quoteassumptions | typeof quoteexclusions,
+  shown: typeof assumptionsQuoted | typeof exclusionsQuoted,
   of: typeof assumptions | typeof exclusions,
   heading: string,
 ): Block =>
@@ -75,7 +74,7 @@ const priced = (of: Named | Formula): Formula => f`IF(${price.before}=0,"",${of}
 export const quoteSheet: SheetDefinition = {
   name: "Quote",
   kind: "print",
-  intro: "Planned, priced and checked row by row; the sums are rounded once, as printed here.",
+  intro: "The price of the work described here, with what it assumes and what it leaves out.",
   print: { orientation: "portrait", onePage: true },
   parts: [
     fieldsPart("Quotation", [
@@ -97,7 +96,7 @@ export const quoteSheet: SheetDefinition = {
     fieldsPart("Price", [
       line(quote.reception, f`INDEX(${price.lines},1)`),
       line(quote.cable, price.line_cable),
-      line(quote.fittings, price.line_outlets),
+      line(quote.fittings, price.line_fittings),
       line(quote.labour, price.line_labour),
       line(quote.provisional, price.line_provisional),
       line(quote.options, price.line_options),
@@ -107,17 +106,12 @@ export const quoteSheet: SheetDefinition = {
       sum(quote.tax, priced(taxed(price.tax))),
       reason(
         quote.tax_reason,
-        f`IF(${site.tax}=0,IF(${site.tax}="","",IFERROR(TRIM(INDEX(${onpurpose.why},MATCH("Tax",${onpurpose.what},0))),"")),"")`,
+        f`IF(${site.tax}=0,IF(${site.tax}="","",IFERROR(TRIM(INDEX(${onpurpose.why},MATCH(${text(site.tax.words.label)},${onpurpose.what},0))),"")),"")`,
       ),
       sum(quote.total, priced(taxed(price.total)), { strong: true }),
       repeated(quote.currency, site.currency),
-      sum(quote.expected, priced(taxed(roundedNatively(price.expected)))),
-      worked(
-        quote.range,
-        f`IFERROR(${priced(taxed(f`ROUND(${price.low},0)&" to "&ROUND(${price.high},0)`))},${OPEN})`,
-      ),
     ]),
-    blockPart(quoteoptions, {
+    blockPart(optionsQuoted, {
       heading: "Options",
       prepared: 4,
       mirrors: options,
@@ -127,8 +121,8 @@ export const quoteSheet: SheetDefinition = {
         word: f`IF(${options.name}="","",IF(${options.chosen}="yes","yes",IF(${options.chosen}="no","no","open")))`,
       },
     }),
-    listed(quoteassumptions, assumptions, "Assumptions"),
-    listed(quoteexclusions, exclusions, "Exclusions"),
+    listed(assumptionsQuoted, assumptions, "Assumptions"),
+    listed(exclusionsQuoted, exclusions, "Exclusions"),
     {
       kind: "text",
       heading: "Terms and safety",
@@ -137,7 +131,7 @@ export const quoteSheet: SheetDefinition = {
         "The price holds until the date above, for the outlets, lengths and parts counted here.",
         "Roof and ladder work, overhead lines, lightning, mains and bonding are planned on site",
         "before work starts. Bonding and earthing follow the local code and are decided by",
-        "licensed practice. This page certifies nothing.",
+        "licensed practice. This quotation is not a safety certificate.",
       ],
     },
   ],

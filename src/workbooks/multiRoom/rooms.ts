@@ -28,7 +28,7 @@ export const roomsSheet: SheetDefinition = {
       prepared: 30,
       rowName: rooms.outlet,
       formulas: {
-        verdict: f`IF(${rooms.outlet}="","",IF(IFERROR(${rooms.fits.enough}="ok",FALSE),${rooms.fits.bearable},${rooms.fits.enough}))`,
+        verdict: f`IF(${rooms.outlet}="","",IF(IFERROR(${rooms.check.low}="ok",FALSE),${rooms.check.high},${rooms.check.low}))`,
         // A receiver commands the head unit with volts and a tone over this path (EN 50494, EN 50607).
         commands: f`IF(${rooms.outlet}="","",IF(IFERROR(INDEX(${branches.loss.stops},${AT_BRANCH})>0,FALSE),"dead",IF(IFERROR(INDEX(${branches.loss.forks},${AT_BRANCH})>0,FALSE),"doubtful",IF(ISTEXT(${rooms.head})*(ISERROR(MATCH(${rooms.from},${branches.id},0))+ISNUMBER(INDEX(${branches.loss.stops},${AT_BRANCH}))),"ok",""))))`,
         margin: f`IF(${rooms.outlet}="","",${rooms.weakest}-${site.level_low})`,
@@ -38,18 +38,18 @@ export const roomsSheet: SheetDefinition = {
         // The lesser of two as (a + b - |a - b|) / 2: an error in a condition would spoil the whole column.
         weakest: f`IF(${rooms.outlet}="","",(${rooms.level.low_hot}+${rooms.level.high_hot}-ABS(${rooms.level.low_hot}-${rooms.level.high_hot}))/2)`,
         strongest: f`IF(${rooms.outlet}="","",(${rooms.level.low_cold}+${rooms.level.high_cold}+ABS(${rooms.level.low_cold}-${rooms.level.high_cold}))/2)`,
-        fits: f`RIG.WINDOW(${rooms.extremes},${site.level_low},${site.level_high})`,
+        check: f`RIG.WINDOW(${rooms.extremes},${site.level_low},${site.level_high})`,
         slope: f`IF(${rooms.outlet}="","",${rooms.level.low_hot}-${rooms.level.high_hot})`,
         // Of what one outlet gets at one time: hot and cold each by themselves.
-        even: f`IF(${rooms.outlet}="","",IF(IFERROR((ABS(${rooms.slope})>${GREATEST_SLOPE})+(ABS(${rooms.level.low_cold}-${rooms.level.high_cold})>${GREATEST_SLOPE})>0,FALSE),"steep",IF(ISERROR(${rooms.slope}),"","ok")))`,
+        slope_check: f`IF(${rooms.outlet}="","",IF(IFERROR((ABS(${rooms.slope})>${GREATEST_SLOPE})+(ABS(${rooms.level.low_cold}-${rooms.level.high_cold})>${GREATEST_SLOPE})>0,FALSE),"steep",IF(ISERROR(${rooms.slope}),"","ok")))`,
         least: f`IF(${rooms.outlet}="","",IF(${rooms.shortest}="",${rooms.run}*(1-${site.run_tolerance}),${rooms.shortest}))`,
         most: f`IF(${rooms.outlet}="","",IF(${rooms.longest}="",${rooms.run}*(1+${site.run_tolerance}),${rooms.longest}))`,
         // Loss is proportional to length; the high end in heat loses most, so this is never too hopeful.
         stretched: f`IF(${rooms.outlet}="","",${rooms.weakest}-${rooms.loss.high_hot}/(${rooms.run}+(${rooms.run}=0))*(${rooms.most}-${rooms.run})-IFERROR(INDEX(${branches.loss.stretch},${AT_BRANCH}),0)-INDEX(${heads.lead.high_hot},MATCH(${rooms.head},${heads.id},0))*${site.run_tolerance})`,
-        within: f`IF(${rooms.outlet}="","",IF(IFERROR(${rooms.stretched}<${site.level_low},TRUE),"low","ok"))`,
-        own: f`IF(${rooms.outlet}="","",INDEX(${plates.price},MATCH(${rooms.plate},${plates.name},0))+${rooms.run}*INDEX(${cables.each},MATCH(${rooms.cable},${cables.name},0)))`,
+        stretched_check: f`IF(${rooms.outlet}="","",IF(IFERROR(${rooms.stretched}<${site.level_low},TRUE),"low","ok"))`,
+        parts_cost: f`IF(${rooms.outlet}="","",INDEX(${plates.price},MATCH(${rooms.plate},${plates.name},0))+${rooms.run}*INDEX(${cables.each},MATCH(${rooms.cable},${cables.name},0)))`,
         // Three-point mean (PERT, from memory): (low + 4 likely + high) / 6, less the likely one.
-        drift: f`IF(${rooms.outlet}="","",(${rooms.least}+${rooms.most}-2*${rooms.run})/6*INDEX(${cables.each},MATCH(${rooms.cable},${cables.name},0)))`,
+        expected_extra: f`IF(${rooms.outlet}="","",(${rooms.least}+${rooms.most}-2*${rooms.run})/6*INDEX(${cables.each},MATCH(${rooms.cable},${cables.name},0)))`,
         // Of the same three points: ((high - low) / 6)².
         variance: f`IF(${rooms.outlet}="","",((${rooms.most}-${rooms.least})/6*INDEX(${cables.each},MATCH(${rooms.cable},${cables.name},0)))^2)`,
         loss: f`RIG.CABLELOSS(${rooms.cable},${rooms.run},${corner.frequency},${corner.temperature},${site.unit},${cables.table})`,

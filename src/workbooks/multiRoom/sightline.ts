@@ -64,14 +64,14 @@ export const sightlineSheet: SheetDefinition = {
         spilledInto(sun.b_autumn),
       ],
       {
-        valueHeads: ["Peak, UTC", "Least separation, deg", "First day", "Last day", "Seconds of outage then"],
+        valueHeads: ["Peak, UTC", "Minimum separation, deg", "First day", "Last day", "Seconds of outage"],
       },
     ),
     {
       kind: "text",
       heading: "Caution",
       lines: [
-        "Elevation here is of the beam. Many mounts' scales already include the dish's offset angle: read the mount's own drawing before you set it.",
+        "Elevation here is the beam elevation. Many mounts' scales already include the dish's offset angle: read the mount's own drawing before you set it.",
         "Look for the slots from the place where the dish will stand, on safe footing: falls, overhead lines and weather come first; local rules and licensed practice decide.",
         "At the minute of a sun check's peak the shadow of an obstacle falls on the dish exactly as the slot would see it.",
         "Never look at the sun through anything; watch the shadow.",

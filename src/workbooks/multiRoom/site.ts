@@ -2,6 +2,7 @@ import { call, f, type Formula, type Named } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { askedBeside, blockPart, bound, fieldsPart, gridPart } from "../parts";
 import { writingField } from "../typed/writingField";
+import { CORNER_HEADS } from "./corners";
 import { commissioningLimits, corner, site, slots } from "./names/site";
 
 /** The one end of two figures whichever way they stand: swapped, they never look better. Text where one is blank. */
@@ -45,26 +46,22 @@ export const siteSheet: SheetDefinition = {
       askedBeside(site.high, { atLeast: bound(site.low, "the lowest frequency") }),
       askedBeside(site.cold, { atMost: bound(site.hot, "the hottest cable") }),
       askedBeside(site.hot, { atLeast: bound(site.cold, "the coldest cable") }),
-      askedBeside(site.level_low, { atMost: bound(site.level_high, "the greatest level") }),
-      askedBeside(site.level_high, { atLeast: bound(site.level_low, "the least level") }),
+      askedBeside(site.level_low, { atMost: bound(site.level_high, "the maximum level") }),
+      askedBeside(site.level_high, { atLeast: bound(site.level_low, "the minimum level") }),
       askedBeside(site.level_design, {
-        atLeast: bound(site.level_low, "the least level", { orEqual: true }),
+        atLeast: bound(site.level_low, "the minimum level", { orEqual: true }),
       }),
     ]),
-    gridPart(
-      "The four corners of every prediction",
-      ["low end, cold", "low end, hot", "high end, cold", "high end, hot"],
+    gridPart("The four corners of every prediction", CORNER_HEADS, [
       [
-        [
-          corner.frequency,
-          (["MIN", "MIN", "MAX", "MAX"] as const).map((end) => between(end, site.low, site.high)),
-        ],
-        [
-          corner.temperature,
-          (["MIN", "MAX", "MIN", "MAX"] as const).map((end) => between(end, site.cold, site.hot)),
-        ],
+        corner.frequency,
+        (["MIN", "MIN", "MAX", "MAX"] as const).map((end) => between(end, site.low, site.high)),
       ],
-    ),
+      [
+        corner.temperature,
+        (["MIN", "MAX", "MIN", "MAX"] as const).map((end) => between(end, site.cold, site.hot)),
+      ],
+    ]),
     fieldsPart("Measured against predicted", [
       commissioningLimits.tolerance,
       commissioningLimits.volts_tolerance,

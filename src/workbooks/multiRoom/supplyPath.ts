@@ -37,5 +37,5 @@ export const supplyPath = {
   together: f`IF(${heads.id}="","",${sumOf(heads.current, heads.feed_key, heads.feed)})`,
   amps: f`IF(${heads.id}="","",INDEX(${supplies.amps},${SUPPLY}))`,
   // A supply that feeds in at a branch or an outlet drops along the cables, and not the same for every leg.
-  legs: f`IF(${heads.id}="","",IF(${heads.at}="",${heads.parting},""))`,
+  legs: f`IF(${heads.id}="","",IF(${heads.at}="",${heads.shared_end},""))`,
 };

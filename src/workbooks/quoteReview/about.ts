@@ -11,7 +11,7 @@ export const about = aboutSheet({
   howToFill: [
     "On Review, type each figure as the quote or its price sheet has it; a line that is not there stays blank and says so.",
     "Each figure is worked again from the figures typed above it, so that one slip shows in one place.",
-    "Put your firm's own ranges beside the ratios once, and keep the workbook. Answer the questions with yes, no or not here.",
+    "Put your firm's own ranges beside the ratios once, and keep the workbook. Answer the questions with yes, no or not applicable.",
   ],
   leftOut: [
     "Levels, volts and user bands: those are on the estimate itself; open its Checks sheet or run the reviewer over its file.",

@@ -1,6 +1,6 @@
 /** Quote review: the office looks over somebody else's quote in two minutes. */
 import { f } from "../../formula/build";
-import { countedInAll, NONE_FOUND } from "../checkPlaces";
+import { countedInAll, lookAt, NONE_FOUND } from "../checkPlaces";
 import { checksOf, checksSheet } from "../checksSheet";
 import type { WorkbookDefinition } from "../definition";
 import { belowOf } from "../layOutBlock";
@@ -43,7 +43,7 @@ const checks = checksSheet(
     },
     "ratios without a range": {
       what: "Ratios without a range of yours",
-      limit: "a wish, not a rule",
+      limit: "advisory",
       found: f`COUNTIF(${ranges.word},"no range")`,
       passes: NONE_FOUND,
       where: "Review, ratios",
@@ -57,18 +57,18 @@ const checks = checksSheet(
       where: "Review, questions",
     },
     "days of validity": {
-      what: "Days that the quote still holds on the day of the review",
+      what: "Validity from the day of the review, days",
       limit: "1 or more",
       found: f`${review.until}-${review.date}`,
       passes: (found) => f`${found}>=1`,
-      where: "Review, valid until",
+      where: lookAt("Review", review.until),
     },
     "reviewer named": {
       what: "A reviewer is named",
       limit: "1",
       found: f`(${review.reviewer}<>"")*1`,
       passes: (found) => f`${found}=1`,
-      where: "Review",
+      where: lookAt("Review", review.reviewer),
     },
     "rows below a block": {
       what: "Cells filled at or below the closing row of a block",

@@ -33,7 +33,7 @@ export const quoteReviewStart: JobInputs = {
 };
 
 const OWN = "invented (demonstration)";
-const answers = ["yes", "no", "yes", "yes", "yes", "yes", "yes", "yes", "not here"];
+const answers = ["yes", "no", "yes", "yes", "yes", "yes", "yes", "yes", "not applicable"];
 
 /** An invented quote with three slips: margin added as a markup, a line multiplied wrongly, a question open. */
 export const quoteReviewExample: JobInputs = {

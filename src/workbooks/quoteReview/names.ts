@@ -48,7 +48,7 @@ export const review = fields("review", {
   reviewer: asked("Reviewer", {}, anyText("Who reviews it")),
   date: asked("Reviewed on", { format: "date" }, day("The day of the review")),
   tolerance: asked(
-    "Sums may differ by",
+    "Tolerance of sums ±",
     { unit: "money", format: "two" },
     number(0, 1000, "Rounding of the lines may make sums differ by so much", {
       example: "0.05",
@@ -96,7 +96,7 @@ export const review = fields("review", {
     number(0, 0.95, "Margin as a share of the price"),
   ),
   price: asked(
-    "Price of it",
+    "Selling price",
     { unit: "money", format: "money" },
     sum("Selling price of that cost, without tax, provisional sums and options"),
   ),
@@ -115,7 +115,7 @@ export const review = fields("review", {
   tax: asked("Tax, sum", { unit: "money", format: "money" }, sum("Tax of the quote")),
   total: asked("Total", { unit: "money", format: "money" }, sum("Total of the quote")),
   slip: told("Was the margin added as a markup?"),
-  verdict: told("May it go out?"),
+  verdict: told("Ready to send?"),
   remark: asked("Remark", {}, anyText("What the maker of the quote should do")),
 });
 
@@ -157,6 +157,6 @@ export const ranges = block("ranges", {
 
 export const questions = block("asked", {
   question: entry("Question", { width: 62 }, anyText("What must be settled")),
-  answer: entry("Answer", { width: 24 }, oneOf(["yes", "no", "not here"], "Whether it is settled")),
+  answer: entry("Answer", { width: 24 }, oneOf(["yes", "no", "not applicable"], "Whether it is settled")),
   word: result("Word", { width: 12 }),
 });

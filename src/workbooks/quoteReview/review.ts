@@ -135,13 +135,13 @@ export const reviewSheet: SheetDefinition = {
       heading: "Questions before it goes out",
       prepared: 10,
       formulas: {
-        word: f`IF(${questions.question}="","",IF((${questions.answer}="yes")+(${questions.answer}="not here")>0,"ok","look"))`,
+        word: f`IF(${questions.question}="","",IF((${questions.answer}="yes")+(${questions.answer}="not applicable")>0,"ok","look"))`,
       },
     }),
     fieldsPart("Verdict", [
       worked(
         review.verdict,
-        f`IF(${checks.failed}=0,"ok: nothing left to look at","look: not before the above is settled")`,
+        f`IF(${checks.failed}=0,"ok: all is settled","look: not before the above is settled")`,
         { strong: true },
       ),
       review.remark,

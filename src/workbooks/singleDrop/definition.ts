@@ -1,7 +1,8 @@
-/** One cable run checked on one page: level at both ends of the band, cold and hot, and volts at its end. */
-import { f } from "../../formula/build";
+/** One cable run checked on one page: level at the lowest and the highest frequency, cold and hot, and volts at its end. */
+import { f, text } from "../../formula/build";
 import { aboutSheet } from "../aboutSheet";
-import { NONE_FOUND } from "../checkPlaces";
+import { lookAt, NONE_FOUND } from "../checkPlaces";
+import { CORNER_HEADS } from "../multiRoom/corners";
 import { checksOf, checksSheet } from "../checksSheet";
 import type { JobInputs, SheetDefinition, WorkbookDefinition } from "../definition";
 import { sheetEntryChecks } from "../entryChecks";
@@ -13,7 +14,7 @@ import { cableTypes, drop } from "./names";
 const about = aboutSheet({
   template: `single-drop check, version ${versionNow("single-drop")}`,
   purpose: [
-    "Checks one run from a known level to one outlet: level at both ends of the band, cold and hot, slope, and volts.",
+    "Checks one run from a known level to one outlet: level at the lowest and the highest frequency, cold and hot, slope, and volts.",
     "Fill the boxed cells on the sheet Drop; the verdicts stand at its end.",
   ],
   leftOut: [
@@ -39,23 +40,19 @@ const dropSheet: SheetDefinition = {
       askedBeside(drop.hot, { atLeast: bound(drop.cold, "the coldest cable") }),
       drop.in_low,
       drop.in_high,
-      askedBeside(drop.least, { atMost: bound(drop.most, "the greatest level") }),
-      askedBeside(drop.most, { atLeast: bound(drop.least, "the least level") }),
+      askedBeside(drop.least, { atMost: bound(drop.most, "the maximum level") }),
+      askedBeside(drop.most, { atLeast: bound(drop.least, "the minimum level") }),
     ]),
     fieldsPart("Supply over the same cable; leave the load at 0 for none", [
       askedBeside(drop.supply, WITH_LOAD),
       drop.load,
       askedBeside(drop.volts_least, WITH_LOAD),
     ]),
-    gridPart(
-      "The four corners",
-      ["low cold", "low hot", "high cold", "high hot"],
-      [
-        [drop.frequency, [drop.low, drop.low, drop.high, drop.high].map((end) => f`${end}`)],
-        [drop.temperature, [drop.cold, drop.hot, drop.cold, drop.hot].map((end) => f`${end}`)],
-        [drop.in, [drop.in_low, drop.in_low, drop.in_high, drop.in_high].map((end) => f`${end}`)],
-      ],
-    ),
+    gridPart("The four corners", CORNER_HEADS, [
+      [drop.frequency, [drop.low, drop.low, drop.high, drop.high].map((end) => f`${end}`)],
+      [drop.temperature, [drop.cold, drop.hot, drop.cold, drop.hot].map((end) => f`${end}`)],
+      [drop.in, [drop.in_low, drop.in_low, drop.in_high, drop.in_high].map((end) => f`${end}`)],
+    ]),
     fieldsPart("What comes out, at the four corners", [
       worked(drop.split, f`RIG.SPLITLOSS(${drop.ways},${drop.excess})`),
       worked(
@@ -78,33 +75,33 @@ const checks = checksSheet([
   ...sheetEntryChecks([dropSheet]),
   ...checksOf({
     "limits of level": {
-      what: "Least and greatest level outside 47 to 77 dBµV",
+      what: "Minimum and maximum level outside 47 to 77 dBµV",
       limit: "none: EN 60728-1 for satellite IF with QPSK, 8PSK or APSK",
       found: f`(${drop.least}<>"")*(${drop.least}<47)+(${drop.most}<>"")*(${drop.most}>77)`,
       passes: NONE_FOUND,
       where: "Drop",
-      places: f`IF((${drop.least}<>"")*(${drop.least}<47),"; Least level at the outlet","")&IF((${drop.most}<>"")*(${drop.most}>77),"; Greatest level at the outlet","")`,
+      places: f`IF((${drop.least}<>"")*(${drop.least}<47),${text(`; ${drop.least.words.label}`)},"")&IF((${drop.most}<>"")*(${drop.most}>77),${text(`; ${drop.most.words.label}`)},"")`,
     },
     "slope too steep": {
-      what: "Levels at the two ends of the band more than 15 dB apart",
+      what: "Levels at the lowest and the highest frequency more than 15 dB apart",
       limit: "no: 15 dB between channels at one outlet (EN 60728-1, from memory)",
       found: f`IFERROR((ABS(INDEX(${drop.level},1,1)-INDEX(${drop.level},1,3))>15)+(ABS(INDEX(${drop.level},1,2)-INDEX(${drop.level},1,4))>15),0)`,
       passes: NONE_FOUND,
-      where: "Slope",
+      where: lookAt("Drop", drop.slope),
     },
     "corners outside": {
-      what: "Corners outside the window, or not found",
+      what: "Corners outside minimum and maximum level, or not found",
       limit: "none",
       found: f`4-COUNTIF(${drop.verdict},"ok")`,
       passes: NONE_FOUND,
-      where: "Verdict",
+      where: lookAt("Drop", drop.verdict),
     },
     "short of volts": {
       what: "Short of volts at the end",
       limit: "no",
       found: f`1-COUNTIF(${drop.power},"ok")`,
       passes: NONE_FOUND,
-      where: "Volts",
+      where: lookAt("Drop", drop.power),
     },
   }),
 ]);

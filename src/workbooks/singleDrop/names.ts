@@ -7,7 +7,7 @@ export const cableTypes: Named = { name: "cable_types" };
 export const drop = fields("drop", {
   job: asked("Job and outlet", {}, anyText("Which run this is", { required: true })),
   cable: asked("Cable", {}, nameIn(cableTypes, "A built-in cable type", { required: true })),
-  unit: asked("Lengths in", {}, oneOf(["m", "ft"], "The unit of the length", { required: true })),
+  unit: asked("Unit of all lengths", {}, oneOf(["m", "ft"], "The unit of the length", { required: true })),
   length: asked(
     "Length",
     { unit: "m or ft", format: "general" },
@@ -27,7 +27,7 @@ export const drop = fields("drop", {
       format: "general",
       note: "1 to 3 dB at satellite IF, from memory.",
     },
-    number(0, 30, "Excess loss of the splitter at the high end", {
+    number(0, 30, "Excess loss of the splitter at the highest frequency", {
       required: true,
     }),
   ),
@@ -57,32 +57,32 @@ export const drop = fields("drop", {
     number(-60, 90, "Hottest cable of the year", { required: true }),
   ),
   in_low: asked(
-    "Level going in, low end",
+    "Input level, lowest frequency",
     { unit: "dBµV", format: "general" },
-    number(20, 140, "Level before the splitter at the low end", {
+    number(20, 140, "Level before the splitter at the lowest frequency", {
       required: true,
     }),
   ),
   in_high: asked(
-    "Level going in, high end",
+    "Input level, highest frequency",
     { unit: "dBµV", format: "general" },
-    number(20, 140, "Level before the splitter at the high end", {
+    number(20, 140, "Level before the splitter at the highest frequency", {
       required: true,
     }),
   ),
   least: asked(
-    "Least level at the outlet",
+    "Minimum level at the outlet",
     {
       unit: "dBµV",
       format: "general",
       note: "EN 60728-1: 47 dBµV for satellite IF.",
     },
-    number(20, 120, "Least level", { required: true }),
+    number(20, 120, "Minimum level", { required: true }),
   ),
   most: asked(
-    "Greatest level at the outlet",
+    "Maximum level at the outlet",
     { unit: "dBµV", format: "general", note: "EN 60728-1: 77 dBµV." },
-    number(20, 120, "Greatest level", { required: true }),
+    number(20, 120, "Maximum level", { required: true }),
   ),
   supply: asked(
     "Supply",
@@ -99,17 +99,17 @@ export const drop = fields("drop", {
     number(0, 10, "Current of the load", { required: true }),
   ),
   volts_least: asked(
-    "Least volts at the end",
+    "Minimum volts at the end",
     {
       unit: "V",
       format: "general",
       note: "The maker's figure; near 10.5 V for head units fed by receivers (from memory).",
     },
-    number(1, 60, "Least volts that the load needs"),
+    number(1, 60, "Minimum volts that the load needs"),
   ),
   frequency: told("Frequency", { unit: "MHz", format: "integer" }),
   temperature: told("Cable temperature", { unit: "°C", format: "integer" }),
-  in: told("Level going in", { unit: "dBµV", format: "one" }),
+  in: told("Input level", { unit: "dBµV", format: "one" }),
   split: told("Loss of the splitter", { unit: "dB", format: "one" }),
   loss: told("Loss of the cable", { unit: "", format: "one" }),
   level: told("Level at the outlet", { unit: "", format: "one" }),
@@ -117,5 +117,5 @@ export const drop = fields("drop", {
   slope: told("Slope, hot", { unit: "dB", format: "one" }),
   ohms: told("Loop resistance, hot", { unit: "Ω", format: "two" }),
   volts: told("Volts at the end", { unit: "V", format: "two" }),
-  power: told("Volts"),
+  power: told("Volts verdict"),
 });

@@ -68,7 +68,7 @@ const HEADS: Readonly<Record<string, readonly string[]>> = {
   plate: ["wall plate", "plate"],
   shortest: ["shortest run", "shortest"],
   longest: ["longest run", "longest"],
-  kind: ["room kind", "room type"],
+  kind: ["price group", "room kind", "room type"],
   note: ["note", "notes", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "remarque"],
 };
 const KEYS: ReadonlyMap<string, string> = new Map(

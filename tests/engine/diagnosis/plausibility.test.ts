@@ -110,22 +110,22 @@ describe("one reading among good ones is named and left out", () => {
     [
       "ten times too large",
       (due: number, at: number, column: number) => (at === 2 && column === 1 ? 10 * due : due),
-      "R3, high end",
+      "R3, highest frequency",
     ],
     [
       "the point one place off",
       (due: number, at: number, column: number) => (at === 2 && column === 1 ? due / 10 : due),
-      "R3, high end",
+      "R3, highest frequency",
     ],
     [
       "one digit wrong",
       (due: number, at: number, column: number) => (at === 2 && column === 0 ? due - 30 : due),
-      "R3, low end",
+      "R3, lowest frequency",
     ],
     [
       "a date's number",
       (due: number, at: number, column: number) => (at === 2 && column === 0 ? 46214 : due),
-      "R3, low end",
+      "R3, lowest frequency",
     ],
     [
       "a zero",
@@ -175,5 +175,5 @@ test("what is no reading is named and taken as not measured", () => {
   const typed: TypedReading = { kind: "unread", text: "room locked" };
   const { message, refused } = asked([{ ...first!, levels: [typed, first!.levels[1]!] }, ...rest]);
   expect(refused).toBe(false);
-  expect(message).toContain("R1, low end (“room locked”)");
+  expect(message).toContain("R1, lowest frequency (“room locked”)");
 });

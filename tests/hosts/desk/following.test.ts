@@ -84,7 +84,7 @@ describe("what prints", () => {
     const desk = new DeskInNode(layOut(multiRoom, guestHouse));
     await withOptions(desk, 12);
     const book = desk.book();
-    expect(filled(book, "quoteoptions_name")).toHaveLength(12);
+    expect(filled(book, "options_quoted_name")).toHaveLength(12);
     expect(unprintedRows(book)).toEqual([]);
   });
 
@@ -217,7 +217,7 @@ describe("what prints", () => {
     for (let option = 6; option <= 12; option++)
       expect(text.match(new RegExp(`\\boption ${option}\\b`, "g"))).toHaveLength(2);
     expect(text).toMatch(/Terms and safety/);
-    expect(text).toMatch(/This page certifies nothing/);
+    expect(text).toMatch(/This quotation is not a safety certificate/);
   });
 });
 

@@ -154,7 +154,7 @@ withOpenPane("a function is found by its task, and its example is worked out in 
 withOpenPane("a finding jumps to its cell, and the working of a cell is shown", async () => {
   await openView(page, "Check");
   await statusIs(page, /^Found: /);
-  const finding = pane().locator(".pane-findings li", { hasText: "Conductors to look at" });
+  const finding = pane().locator(".pane-findings li", { hasText: "Conductors that need attention" });
   for (const jump of await finding.getByRole("button").all()) {
     const [, sheet, cell] = /^(.+) ([A-Z]+\d+)$/.exec(await jump.innerText())!;
     await jump.click();
@@ -183,8 +183,8 @@ withOpenPane("what is being typed is taken by the grid before the pane does anyt
   const before = await total().innerText();
   await choose("Rooms", "H6");
   await page.keyboard.type("77");
-  await openView(page, "Re-enter");
-  await inPane("Enter them again").click();
+  await openView(page, "Repair formulas");
+  await inPane("Repair formulas").click();
   await statusIs(page, /^None of our formulas/);
   await pane().getByText("Selected: Rooms H6 77").waitFor();
   expect(await total().innerText()).not.toBe(before);

@@ -234,7 +234,7 @@ describe("pasted from outside", () => {
       const after = desk.book();
       expect(zoneOf(after, "options_name").bottom).toBe(place.bottom + 12 - 5);
       expect(filled(after, "options_name")).toHaveLength(12);
-      expect(filled(after, "quoteoptions_name")).toHaveLength(12);
+      expect(filled(after, "options_quoted_name")).toHaveLength(12);
       expect(filled(after, "provisional_name")).toEqual(filled(before, "provisional_name"));
       expect(unprintedRows(after)).toEqual([]);
       expect(await said(desk)).toMatch(

@@ -152,7 +152,7 @@ describe("sorted", () => {
     await menu("Data", "Sort range", "Ascending");
     await textIs(
       notice(),
-      `${OUTLETS} rows sorted by “Over the least”, each with all of its inputs. Undo takes it back in one step.`,
+      `${OUTLETS} rows sorted by “Margin above minimum”, each with all of its inputs. Undo takes it back in one step.`,
     );
     const sorted = await bookOnPage();
     const margins = namedColumn(sorted, "rooms_margin").slice(1, OUTLETS + 1) as number[];

@@ -93,8 +93,8 @@ const withoutDay = (book: Book): Book =>
 
 describe("copies", () => {
   const COPIES = [
-    ["office", "Make an office copy", /^The office copy is made/],
-    ["sealed", "Make a sealed copy", /^The sealed copy is made/],
+    ["office", "Make a copy without add-in", /^The copy without add-in is made/],
+    ["sealed", "Make a values-only copy", /^The values-only copy is made/],
     ["cards", "Make the cards", /^The cards are made/],
   ] as const satisfies readonly (readonly [CopyKind, string, RegExp])[];
 
@@ -264,7 +264,7 @@ const BUTTONS: Readonly<
     prepare: async (pane) => void (await said(pane, /measured/)),
     say: [
       [/^Diagnose again$/, /measured/],
-      [/^Enter readings$/, /^Enter low end, high end and volts/],
+      [/^Enter readings$/, /^Enter lowest frequency, highest frequency and volts/],
     ],
   },
   Pictures: {
@@ -289,14 +289,14 @@ const BUTTONS: Readonly<
     ],
   },
   Working: {
-    prepare: async (pane) => void (await said(pane, /is shown\.$|no working/)),
-    say: [[/^Show the working/, /is shown\.$|no working/]],
+    prepare: async (pane) => void (await said(pane, /is shown\.$|no calculation/)),
+    say: [[/^Show the calculation/, /is shown\.$|no calculation/]],
   },
-  "Re-enter": { say: [[/^Enter them again$/, /^None of our formulas shows #NAME\?/]] },
+  "Repair formulas": { say: [[/^Repair formulas$/, /^No Rigsheet formula shows #NAME\?/]] },
   Copies: {
     say: [
-      [/^Make an office copy$/, /^The office copy is made/],
-      [/^Make a sealed copy$/, /^The sealed copy is made/],
+      [/^Make a copy without add-in$/, /^The copy without add-in is made/],
+      [/^Make a values-only copy$/, /^The values-only copy is made/],
       [/^Make the cards$/, /^The cards are made/],
     ],
   },

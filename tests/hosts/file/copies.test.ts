@@ -63,14 +63,14 @@ describe("an office copy", () => {
 
   test("says on About what it is, when and by what it was made, and what is frozen and locked", () => {
     const text = aboutLines(office).join(" ");
-    expect(text).toContain("Office copy, made 2026-03-05 14:07 UTC by Rigsheet 9.8.7.");
+    expect(text).toContain("Copy without add-in, made 2026-03-05 14:07 UTC by Rigsheet 9.8.7.");
     expect(text).toMatch(/Frozen on Rooms: [^.]*Tuners; [^.]*Run loss/);
     expect(text).toMatch(/Frozen on Materials: [^.]*To buy/);
     expect(text).toMatch(/Locked on Rooms: [^.]*Run/);
     expect(text).toMatch(/Italic is frozen/);
     expect(text).not.toMatch(/Frozen on Price/);
     // Said at the top too, where a reader begins.
-    expect(String(cellAt(office, "About", "A3")!.value)).toMatch(/^Office copy, made .* See the end/);
+    expect(String(cellAt(office, "About", "A3")!.value)).toMatch(/^Copy without add-in, made .* See the end/);
     expect(zoneOf(office.sheets[0]!.print!.area!).bottom).toBeGreaterThan(
       zoneOf(computed.sheets[0]!.print!.area!).bottom,
     );
@@ -375,7 +375,7 @@ describe("a sealed copy", () => {
     // The crew writes its readings into these.
     expect(namedRows(again, "peaks_what")).toHaveLength(8 + 2);
     expect(aboutLines(again).join(" ")).toContain(
-      "Sealed copy, made 2026-03-05 14:07 UTC by Rigsheet 9.8.7.",
+      "Values-only copy, made 2026-03-05 14:07 UTC by Rigsheet 9.8.7.",
     );
   });
 

@@ -136,40 +136,38 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
         ),
       ),
     ),
-    "Outlets counted from the head units, less those on Rooms": none(
+    "Outlet count cross-check, head units against Rooms: difference": none(
       rooms.filter((row) => pathUp(job, row.from)).length - rooms.length,
     ),
     "Outlets whose level could not be found": none(counted("rooms_verdict", isFault)),
-    "Outlets with too little level at their weakest": none(
+    "Outlets too weak": none(
       names(rooms.filter((row) => Math.min(...levelsOf(job, row)) < field(job, "site_level_low") - 1e-9)),
     ),
-    "Outlets with too much level at their strongest": none(
+    "Outlets too strong": none(
       names(rooms.filter((row) => Math.max(...levelsOf(job, row)) > field(job, "site_level_high") + 1e-9)),
     ),
-    "Outlets whose levels at the two ends of the band lie more than 15 dB apart": none(
-      counted("rooms_even", (value) => value === "steep"),
+    "Outlets whose levels at the lowest and the highest frequency lie more than 15 dB apart": none(
+      counted("rooms_slope_check", (value) => value === "steep"),
     ),
-    "Outlets behind a splitter or tap that passes no power: dead": none(
+    "Outlets behind a splitter or tap that blocks power: dead": none(
       counted("rooms_commands", (value) => value === "dead"),
     ),
-    "Outlets behind one that passes power at one port, of several used: all but that port's are dead": none(
+    "Outlets behind a device that passes power at one port while several are used: all others are dead": none(
       counted("rooms_commands", (value) => value === "doubtful"),
     ),
-    "Greatest difference between one outlet and another, hot, high end": {
+    "Largest level difference between outlets, hot, highest frequency": {
       found: apart,
       passes: apart <= 15,
       isWish: true,
     },
-    "Outlets under the design floor": wish(
+    "Outlets below the design floor": wish(
       names(rooms.filter((row) => Math.min(...levelsOf(job, row)) < field(job, "site_level_design"))),
     ),
-    "Outlets with too little level if every length is as long as it may be": wish(
-      counted("rooms_within", (value) => value === "low"),
-    ),
-    "Least and greatest level outside 47 to 77 dBµV": none(
+    "Outlets too weak at longest lengths": wish(counted("rooms_stretched_check", (value) => value === "low")),
+    "Minimum and maximum level outside 47 to 77 dBµV": none(
       (field(job, "site_level_low") < 47 ? 1 : 0) + (field(job, "site_level_high") > 77 ? 1 : 0),
     ),
-    "Splitters that lose less than dividing takes: 10·log10 of their ways": none(
+    "Splitters with less loss than an ideal split: 10·log10 of their ways": none(
       names(
         passives.filter(
           ({ kind, ways, port_low: low, port_high: high }) =>
@@ -177,16 +175,17 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
         ),
       ),
     ),
-    "Devices and outlets that lose less at the high end, and taps whose line loses more than a port": wish(
-      passives.filter((row) => loses(row.port_low, row.port_high)).length +
-        plates.filter((row) => loses(row.loss_low, row.loss_high)).length +
-        passives.filter(
-          ({ kind, ...row }) =>
-            kind === "tap" &&
-            (Number(row.through_low) > Number(row.port_low) ||
-              Number(row.through_high) > Number(row.port_high)),
-        ).length,
-    ),
+    "Devices and outlets that lose less at the highest frequency, and taps whose line loses more than a port":
+      wish(
+        passives.filter((row) => loses(row.port_low, row.port_high)).length +
+          plates.filter((row) => loses(row.loss_low, row.loss_high)).length +
+          passives.filter(
+            ({ kind, ...row }) =>
+              kind === "tap" &&
+              (Number(row.through_low) > Number(row.port_low) ||
+                Number(row.through_high) > Number(row.port_high)),
+          ).length,
+      ),
     "Runs that are not between their shortest and their longest": none(
       names(
         rooms.filter(
@@ -197,7 +196,7 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
     "Splitters and taps that feed more than they have ports": none(
       names(branches.filter((row) => !(feeds(job, row) <= figure(passiveOf(job, row.device), "ways")))),
     ),
-    "Head units whose one cable is said to feed two things or more": none(
+    "Head units feeding several items without a splitter": none(
       names(heads.filter((row) => ofHead(row) > 1)),
     ),
     "Head units with more tuners than user bands": none(
@@ -207,39 +206,39 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
     "Head units short of volts, or whose volts could not be found": none(
       counted("heads_power", (value) => value !== "ok"),
     ),
-    "Supplies whose path holds a splitter or tap that passes no power": none(
+    "Supplies with a splitter or tap in their path that blocks power": none(
       counted("heads_stops", (value) => !(Number(value) === 0)),
     ),
-    "Head units that draw more than their supply gives": none(
+    "Head units that draw more than the maximum current of their supply": none(
       names(
         heads.filter(
           (row) => !(inColumn(job, cells, "heads_together", row) <= inColumn(job, cells, "heads_amps", row)),
         ),
       ),
     ),
-    "Head units that share a supply and name one of their own as well": none(
+    "Head units that share a supply and also name one of their own": none(
       names(heads.filter((row) => isFilled(row, "shares") && isFilled(row, "supply"))),
     ),
     "Slots that the beam does not clear": none(counted("sight_verdict", (value) => value !== "ok")),
-    "There are slots to look at": { found: slotRows(job).length, passes: slotRows(job).length >= 1 },
-    "Prices without a date, or past it on the day of the quote": none(
+    "There are orbital slots": { found: slotRows(job).length, passes: slotRows(job).length >= 1 },
+    "Prices without an expiry date, or expired on the day of the quote": none(
       parts.filter((row) => !isFilled(row, "until") || figure(row, "until") < date).length,
     ),
-    "Prices of a day after the quote's": none(
+    "Prices dated after the quote": none(
       parts.filter((row) => isFilled(row, "priced") && figure(row, "priced") > date).length,
     ),
-    "Prices that run out while the quote still holds": wish(
+    "Prices that expire while the quote is valid": wish(
       parts.filter(
         (row) => isFilled(row, "until") && figure(row, "until") >= date && figure(row, "until") < until,
       ).length,
     ),
     // Its own day is not counted: taken from the formula.
-    "Days that the quote still holds on its own date": { found: until - date, passes: until - date >= 1 },
+    "Validity from quote date, days": { found: until - date, passes: until - date >= 1 },
     "Hours of labour in the price": {
       found: Number(cells.work_total_hours),
       passes: Number(cells.work_total_hours) > 0,
     },
-    "Labour whose minutes are not between a least and a most, both given or neither": none(
+    "Labour whose minutes are not between shortest and longest, both given or neither": none(
       names(
         labour.filter((row) => {
           if (!isFilled(row, "low") && !isFilled(row, "high")) return false;
@@ -256,32 +255,32 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
       ).length,
     ),
     "Discounts that are both a sum and a share, more than the price, or a reason without one": none(mixed),
-    "Price after the discount, less the cost of it": {
+    "Selling price after the discount, less its cost": {
       // 1 stands for no discount: taken from the formula.
       found: isDiscounted ? left : 1,
       passes: !isDiscounted || left > 0,
       isWish: true,
     },
-    "Cost added a second way, less the first": none(nought),
-    "Cost in the price, by the margin on Site, less the cost": none(nought),
-    "Price of the quote less the price before rounding": {
+    "Cost cross-check: difference": none(nought),
+    "Margin cross-check: difference": none(nought),
+    "Rounding cross-check: difference": {
       found: roundedAway(job, cells),
       passes: Math.abs(roundedAway(job, cells)) <= 0.03,
     },
-    "Total of the quote less its lines and tax": none(nought),
-    "Tax of the quote less the rate on Site of its taxable lines": {
+    "Total cross-check: difference": none(nought),
+    "Tax cross-check: difference": {
       found: p.tax.minus(p.taxableExactly.times(field(job, "site_tax"))).toNumber(),
       passes: true,
     },
-    "Outlets, splitters and head units counted a second way, less the first": none(0),
-    "Corners of the prediction that are not the ends of the band and the temperatures above them": none(0),
-    "Cells of the quote that say something else than the sheet they come from": none(0),
+    "Count cross-check of outlets, splitters and head units: difference": none(0),
+    "Corners of the prediction that differ from the frequencies and temperatures above them": none(0),
+    "Cells of the quote that differ from the sheet they come from": none(0),
     "Assumptions and exclusions on the quote: lists that are empty": wish(
       ["assumptions", "exclusions"].filter((block) => filledRows(job, block, "text").length === 0).length,
     ),
-    "Figures of 0 that are worth a word of why": wish(zerosNoted(job)),
+    "Figures of 0 without a reason": wish(zerosNoted(job)),
     "Measured outlets off their prediction": wish(counted("commission_verdict", (value) => value === "look")),
-    "Conductors to look at, or that could not be looked up": wish(
+    "Conductors that need attention, or could not be looked up": wish(
       names(filledRows(job, "bonds", "where").filter((row) => flagOf(job, row)[0] !== "no flag")),
     ),
     "Conductors listed on Bonding": {

@@ -141,7 +141,7 @@ function isWrong(
     // Of a part that is bought, of work that is done.
     const bought: Readonly<Record<string, string>> = {
       minutes: "work_quantity",
-      price: `buy${place?.part.name}_quantity`,
+      price: `${place?.part.name}_bought_quantity`,
     };
     const often = place && bought[key] ? Number((cells[bought[key]] as Value[])[place.at]) : 1;
     return often > 0 && !isMeant(job, row[place!.part.columns[0]!.key]);

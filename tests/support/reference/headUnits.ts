@@ -194,7 +194,7 @@ export function headUnitsSheet(job: Job): Cells {
     heads_shared: column((row) => circuitOf(job, row).shared),
     heads_greatest: column((row) => greatestOf(job, row)),
     heads_offered: column((row) => circuitOf(job, row).offered),
-    heads_parting: column((row) => partingOf(job, row)),
+    heads_shared_end: column((row) => partingOf(job, row)),
     heads_supplied: column((row) => figure(supplyOf(job, row), "volts")),
     heads_draw: column((row) => figure(unitOf(job, row), "load")),
     heads_kind: column((row) => unitOf(job, row)?.kind ?? NaN),

@@ -8,7 +8,7 @@
  * - heads_power is an error where the supply gives less than the least volts; heads_legs stands only where the supply is
  *   at the lower end; heads_feed names what is named, there or not; what is not known counts as none in heads_tuners
  *   and heads_together.
- * - rooms_verdict is of the level alone, rooms_even of hot and of cold each; rooms_within is "low" where nothing is known.
+ * - rooms_verdict is of the level alone, rooms_slope_check of hot and of cold each; rooms_stretched_check is "low" where nothing is known.
  * - commission_verdict waits for both ends; EQUALDROPS and SUNCHECK go by their own reading error and frequency.
  * - A repeated name counts once less than it stands; the days of a quote without its own; 1 stands for "no discount";
  *   of work that nothing counts only rows without any figure; unknown stops and currents count as found.
@@ -63,7 +63,7 @@ export function reference(job: Job, book: Book): Cells {
   const entries = Object.entries(checks).filter(([what]) => what.startsWith("Entries missing"));
   return {
     ...figures,
-    ...quoteSheet(job, figures, sum(entries.map(([, { found }]) => found))),
+    ...quoteSheet(job, sum(entries.map(([, { found }]) => found))),
     ...checksSheet(job, checks, book),
     ...diagnosed(job, figures, book),
   };
@@ -94,7 +94,12 @@ function checksSheet(job: Job, checks: Readonly<Record<string, Found>>, book: Bo
           ? new RegExp(`^${escaped(where)}: .`)
           : new RegExp(`^${escaped(where)}: ${escaped(String(one.first))}(;|$)`);
   }
-  const verdict = failed === 0 ? "all checks pass" : `${failed} to look at`;
+  const verdict =
+    failed === 0
+      ? "all checks pass"
+      : failed === 1
+        ? "1 check needs attention"
+        : `${failed} checks need attention`;
   return {
     ...cells,
     checks_failed: failed,

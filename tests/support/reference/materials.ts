@@ -105,11 +105,11 @@ export function materialsSheet(job: Job): Cells {
     const rows = rowsOf(job, name);
     const column = (of: (row: Row) => Value): Value[] => eachRow<Value>(rows, "name", of, "");
     return {
-      [`buy${name}_name`]: column((row) => row.name!),
-      [`buy${name}_needed`]: column((row) => boughtOf(job, name, row).needed),
-      [`buy${name}_quantity`]: column((row) => boughtOf(job, name, row).quantity),
-      [`buy${name}_price`]: column((row) => figure(row, "price")),
-      [`buy${name}_sum`]: column((row) => costOf(job, name, row).toNumber()),
+      [`${name}_bought_name`]: column((row) => row.name!),
+      [`${name}_bought_needed`]: column((row) => boughtOf(job, name, row).needed),
+      [`${name}_bought_quantity`]: column((row) => boughtOf(job, name, row).quantity),
+      [`${name}_bought_price`]: column((row) => figure(row, "price")),
+      [`${name}_bought_sum`]: column((row) => costOf(job, name, row).toNumber()),
     };
   };
   const { outlets, branches, heads } = counts(job);

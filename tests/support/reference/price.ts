@@ -127,7 +127,7 @@ export function doubt(job: Job, cells: Cells) {
     sum(column(name)),
   );
   const deviation = Math.sqrt(sum(variance));
-  const drift = sum(column("rooms_drift")) * factor.toNumber();
+  const drift = sum(column("rooms_expected_extra")) * factor.toNumber();
   // A discount by a share takes its share of what is not sure as well.
   const kept = isFilled(job.fields, "discount_share") ? 1 - field(job, "discount_share") : 1;
   const rate = field(job, "site_tax");
@@ -153,9 +153,9 @@ export function priceSheet(job: Job, cells: Cells): Cells {
   const outlets = outletRows(job);
   const { deviation, drift, expected, low, high } = doubt(job, cells);
   const parts = [...p.sections, p.sums[7]!, p.options];
-  const keys = ["reception", "cable", "outlets", "labour", "provisional", "options"];
+  const keys = ["reception", "cable", "fittings", "labour", "provisional", "options"];
   const own = new Map(
-    rowsOf(job, "rooms").map((row, at) => [row, Number((cells.rooms_own as readonly Value[])[at])]),
+    rowsOf(job, "rooms").map((row, at) => [row, Number((cells.rooms_parts_cost as readonly Value[])[at])]),
   );
   const ownOf = (rows: readonly Row[]): number => sum(rows.map((row) => own.get(row)!)) * p.factor.toNumber();
   const shared = (sell.toNumber() - ownOf(outlets)) / outlets.length;
@@ -175,7 +175,7 @@ export function priceSheet(job: Job, cells: Cells): Cells {
     price_per_outlet: sell.toNumber() / outlets.length,
     ...{
       price_deviation: deviation,
-      price_drift: drift,
+      price_expected_extra: drift,
       price_expected: expected,
       price_low: low,
       price_high: high,
@@ -189,9 +189,9 @@ export function priceSheet(job: Job, cells: Cells): Cells {
     price_taxable: p.taxable.toNumber(),
     price_tax: p.tax.toNumber(),
     price_total: p.total.toNumber(),
-    bykind_name: eachRow<Value>(kinds, "name", (row) => row.name!, ""),
-    bykind_outlets: eachRow<Value>(kinds, "name", (row) => ofKind(row).length, ""),
-    bykind_price: eachRow<Value>(
+    kinds_priced_name: eachRow<Value>(kinds, "name", (row) => row.name!, ""),
+    kinds_priced_outlets: eachRow<Value>(kinds, "name", (row) => ofKind(row).length, ""),
+    kinds_priced_price: eachRow<Value>(
       kinds,
       "name",
       (row) => ownOf(ofKind(row)) + shared * ofKind(row).length,
@@ -208,9 +208,8 @@ const reasonFor = (job: Job, what: string): Value =>
 const orNone = (list: Value[]): Value[] => (list.some((text) => text !== "") ? list : ["none"]);
 
 /** @param entries how many entries are missing or out of bounds */
-export function quoteSheet(job: Job, cells: Cells, entries: number): Cells {
+export function quoteSheet(job: Job, entries: number): Cells {
   const p = priced(job);
-  const { expected, low, high } = doubt(job, cells);
   const options = rowsOf(job, "options");
   const column = (block: string, key: string): Value[] =>
     eachRow<Value>(rowsOf(job, block), key, (row) => row[key]!, "");
@@ -257,19 +256,15 @@ export function quoteSheet(job: Job, cells: Cells, entries: number): Cells {
     quote_tax_reason: untaxed,
     quote_total: shown(p.total.toNumber()),
     quote_currency: word(job, "site_currency"),
-    quote_expected: shown(cents(job, of(expected)).toNumber()),
-    quote_range: Number.isNaN(low + high)
-      ? "open"
-      : `${cents(job, of(low), 0).toFixed(0)} to ${cents(job, of(high), 0).toFixed(0)}`,
-    quoteoptions_name: column("options", "name"),
-    quoteoptions_sum: eachRow<Value>(options, "name", (row) => cents(job, optionSum(row)).toNumber(), ""),
-    quoteoptions_word: eachRow<Value>(
+    options_quoted_name: column("options", "name"),
+    options_quoted_sum: eachRow<Value>(options, "name", (row) => cents(job, optionSum(row)).toNumber(), ""),
+    options_quoted_word: eachRow<Value>(
       options,
       "name",
       ({ chosen }) => (chosen === "yes" || chosen === "no" ? chosen : "open"),
       "",
     ),
-    quoteassumptions_text: orNone(column("assumptions", "text")),
-    quoteexclusions_text: orNone(column("exclusions", "text")),
+    assumptions_quoted_text: orNone(column("assumptions", "text")),
+    exclusions_quoted_text: orNone(column("exclusions", "text")),
   };
 }

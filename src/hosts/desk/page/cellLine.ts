@@ -16,8 +16,10 @@ export function wordsFor(model: GridModel, place: GridPosition): CellWords {
   if (message) return { kind: "error", text: message };
   const validation = validationAt(model, place);
   if (!validation) return { kind: "none", text: "" };
-  const { promptTitle, prompt } = validation;
-  return { kind: "prompt", text: [promptTitle, prompt].filter(Boolean).join(": ") };
+  const { promptTitle, prompt = "" } = validation;
+  // Not the label twice, where the prompt begins with it.
+  const title = promptTitle && !prompt.startsWith(promptTitle) ? promptTitle : "";
+  return { kind: "prompt", text: [title, prompt].filter(Boolean).join(": ") };
 }
 
 /**

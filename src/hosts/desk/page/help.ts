@@ -12,7 +12,7 @@ import { stand, type Stand } from "./stand";
 const KEYS: readonly (readonly [string, string])[] = [
   ["F2 or Enter", "edit the selected cell"],
   ["=", "start a formula; type RIG. to see this workbook's functions"],
-  ["Ctrl+Z, Ctrl+Y", "take back, do again"],
+  ["Ctrl+Z, Ctrl+Y", "undo, redo"],
   ["Ctrl+J", "all jobs and their revisions, and back"],
   ["Ctrl+S", "save the workbook as .xlsx"],
   ["Ctrl+P", "print the quote, other sheets, or cards for the crew"],

@@ -5,6 +5,7 @@ import { lookIndex, type Book, type BookSheet, type Look } from "../../../workbo
 import { LOOKS } from "../../../workbooks/looks";
 import { templateOf } from "../../../workbooks/templates";
 import type { Area } from "../../../formula/readAreas";
+import { isCopyLine } from "./copyNames";
 
 /** Lines run on beside their cell, so each must fit the printed page. */
 const LINE_CHARACTERS = 110;
@@ -62,7 +63,7 @@ function added(sheet: BookSheet, looks: Look[], first: string, lines: readonly s
   let row = (area ? area.bottom : lastRow(sheet)) + 2;
   const free = address(FREE_ROW, 0);
   const before = cells[free]?.value;
-  if (row > FREE_ROW && (cells[free] === undefined || /^(Office|Sealed) copy, /.test(String(before)))) {
+  if (row > FREE_ROW && (cells[free] === undefined || isCopyLine(String(before)))) {
     put(FREE_ROW, LOOKS.strongLabel, `${first} See the end of this page.`);
   }
   put(row++, LOOKS.heading, "About this copy");

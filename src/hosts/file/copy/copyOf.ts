@@ -1,5 +1,5 @@
 /**
- * Office copies and sealed copies, for every host: the same book becomes the
+ * Copies without add-in (here: office copies) and of values only (sealed ones), for every host: the same book becomes the
  * same copy in the command, on the desk and in Excel. Nothing here needs Node.
  */
 import type { Book } from "../../../workbooks/book";
@@ -7,11 +7,12 @@ import { cardsOf } from "../../../workbooks/multiRoom/cards/cardsOf";
 import { printFootOf, withPageBreaks, withPrint, withPrintFoot } from "../../../workbooks/printFoot";
 import { FileTrouble } from "../fileTrouble";
 import { aboutSheetOf, headingsOf, withLines } from "./aboutCopy";
+import { COPY_NAMES } from "./copyNames";
 import { officeBook } from "./officeBook";
 import { sealedBook } from "./sealedBook";
 
 /** An office copy recalculates without Rigsheet; a sealed copy is values only; cards are for the crew to print. */
-export type CopyKind = "office" | "sealed" | "cards";
+export type CopyKind = keyof typeof COPY_NAMES;
 
 export interface CopyFacts {
   readonly now: Date;
@@ -33,13 +34,13 @@ export function copyOf(book: Book, kind: CopyKind, { now, version, sheets }: Cop
     const wanted = sheets && wantedSheets(printed, sheets);
     const sealed = withPageBreaks(sealedBook(printed, wanted));
     if (wanted && aboutSheetOf(sealed) === undefined) return sealed;
-    return withLines(sealed, `Sealed copy, ${made}`, [
+    return withLines(sealed, `${COPY_NAMES.sealed}, ${made}`, [
       "Values only: nothing in it calculates, and nothing follows a change. The word error stands where a value could not be worked out.",
     ]);
   }
   const { book: office, frozen, locked } = officeBook(printed);
   const pictures = office.sheets.some((sheet) => sheet.pictures?.length);
-  return withLines(office, `Office copy, ${made}`, [
+  return withLines(office, `${COPY_NAMES.office}, ${made}`, [
     ...(frozen.length === 0
       ? ["No cell of it calls Rigsheet, so nothing more was frozen."]
       : [

@@ -7,7 +7,7 @@ const LINE_POINTS = 15.5;
 const TITLE_POINTS = 22;
 /** Between cards. */
 const GAP_POINTS = 11;
-/** Characters: what, predicted, give or take, measured; a gap; and the same again. */
+/** Characters: what, predicted, within, measured; a gap; and the same again. */
 const HALF = [19, 12, 8, 10] as const;
 export const COLUMNS = [...HALF, 1.5, ...HALF] as const;
 /** Where the right half begins. */

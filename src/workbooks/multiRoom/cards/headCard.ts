@@ -10,18 +10,18 @@ export const HEAD_CARD: CardShape = { rows: 23, columns: COLUMNS.length, across:
 /** The order of work; its reasons stand on Commissioning. */
 const ORDER = [
   "☐ 1 Fit and bond: local code, licensed practice.",
-  "☐ 2 Give the head unit its stated volts before aiming.",
+  "☐ 2 Give the head unit its minimum volts before aiming.",
   "☐ 3 First slot; tilt on the second; then equal drops.",
   "☐ 4 While aiming, one meter or one receiver commands",
   "      the head unit; the others are off.",
-  "☐ 5 Measure each run: low end, high end, volts.",
+  "☐ 5 Each run: lowest, highest frequency, and volts.",
   "☐ 6 What feeds the cable is off before a connector is",
   "      opened or made.",
 ] as const;
 
 const CAUTIONS = [
   "Falls: safe footing, the right gear, a second person. Overhead lines: keep mast, ladder and cable well clear. Stop in wind and lightning.",
-  "Bonding, lightning protection and mains: local code and licensed practice decide. Supply off before it is opened. This card certifies nothing.",
+  "Bonding, lightning protection and mains: local code and licensed practice decide. Supply off before it is opened. This card is not a safety certificate.",
 ] as const;
 
 /** Slots that fit side by side. */
@@ -56,9 +56,9 @@ export function headCards(book: Book): Card[] {
         `${word("source")}${word("shares") === "" ? "" : ` shared with ${word("shares")},`} ${word("at") === "" ? "at the lower end of" : `at ${word("at")}; then`} ${one(at(row, "length"))} ${unit} ${word("cable")}`,
       ),
       { row: 3, column: 1, value: "predicted", look: CARD.head },
-      { row: 3, column: 2, value: "± more", look: CARD.head },
+      { row: 3, column: 2, value: "within ±", look: CARD.head },
       { row: 3, column: 3, value: "measured", look: CARD.head },
-      ...predicted(4, "volts at it, loaded", one(at(row, "volts")), volts),
+      ...predicted(4, "volts at head unit", one(at(row, "volts")), volts),
       ...predicted(
         5,
         `dBµV at ${one(field(estimate.site.low.name), 0)} MHz`,
@@ -111,8 +111,8 @@ function alignmentPart(book: Book): CardPart[] {
     ...(pair ? [put(2, 3, "aim", CARD.head)] : []),
     ...line(3, "azimuth, true", "azimuth", estimate.alignment.aim_azimuth.name),
     ...line(4, "bearing, compass", "compass", estimate.alignment.aim_compass.name),
-    ...line(5, "elevation, BEAM", "elevation", estimate.alignment.aim_elevation.name),
-    ...line(6, "tilt back, FACE", "face", estimate.alignment.aim_face.name),
+    ...line(5, "beam elevation", "elevation", estimate.alignment.aim_elevation.name),
+    ...line(6, "rim angle", "face", estimate.alignment.aim_face.name),
     ...line(7, "polarisation skew", "skew", undefined),
     ...(pair
       ? [

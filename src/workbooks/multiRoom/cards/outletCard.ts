@@ -55,7 +55,7 @@ export function outletCards(book: Book): Card[] {
         `from ${word("from")} by ${word("cable")}, ${one(at(row, "run"))} ${unit}, to ${word("plate")}`,
       ),
       { row: 4, column: 1, value: "predicted", look: CARD.head },
-      { row: 4, column: 2, value: "± more", look: CARD.head },
+      { row: 4, column: 2, value: "within ±", look: CARD.head },
       { row: 4, column: 3, value: "measured", look: CARD.head },
       ...predicted(
         5,
@@ -77,7 +77,7 @@ export function outletCards(book: Book): Card[] {
       ),
       line(
         8,
-        `Wanted ${one(field(estimate.site.level_low.name), 0)} to ${one(field(estimate.site.level_high.name), 0)} dBµV; estimate: ${word("verdict") || "not found"}.`,
+        `Minimum ${one(field(estimate.site.level_low.name), 0)}, maximum ${one(field(estimate.site.level_high.name), 0)} dBµV; predicted level ${word("verdict") || "not found"}.`,
       ),
       line(9, note),
       line(10, "☐ run tested   ☐ receiver connected, then powered   by", CARD.label),

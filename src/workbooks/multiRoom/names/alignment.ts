@@ -4,12 +4,12 @@ export const align = block("align", {
   slot: result("Orbital slot", { width: 34 }),
   azimuth: result("True azimuth", { unit: "deg", width: 14, format: "degrees" }),
   compass: result("Compass bearing, magnetic", { unit: "deg", width: 14, format: "degrees" }),
-  elevation: result("Elevation of the BEAM, above the horizon", {
+  elevation: result("Beam elevation, above the horizon", {
     unit: "deg",
     width: 14,
     format: "degrees",
   }),
-  face: result("Tilt of the FACE, back from upright", { unit: "deg", width: 14, format: "degrees" }),
+  face: result("Rim angle, back from upright", { unit: "deg", width: 14, format: "degrees" }),
   skew: result("Polarisation skew", { unit: "deg", width: 14, format: "degrees" }),
 });
 
@@ -22,15 +22,15 @@ export const alignment = fields("align", {
   }),
   aim_azimuth: told("Aim: true azimuth", { unit: "deg", format: "degrees" }),
   aim_compass: told("Aim: compass bearing", { unit: "deg magnetic", format: "degrees" }),
-  aim_elevation: told("Aim: elevation of the BEAM", {
+  aim_elevation: told("Aim: beam elevation", {
     unit: "deg",
     format: "degrees",
     note: "Above the horizon: for a mount whose scale includes the dish's offset, as most do.",
   }),
-  aim_face: told("Aim: tilt of the FACE", {
+  aim_face: told("Aim: rim angle", {
     unit: "deg",
     format: "degrees",
-    note: "Back from upright: for a level laid on the rim. It is the elevation of the beam less the offset angle on Site.",
+    note: "Back from upright: for a level laid on the rim. It is the beam elevation less the offset angle on Site.",
   }),
   tilt: told("Tilt about the boresight", {
     unit: "deg",

@@ -23,14 +23,22 @@ export const causes = block(
       ),
     ),
     low: entry(
-      "Loss, low end",
+      "Loss, lowest frequency",
       { unit: "dB", width: 15, format: "two" },
-      number(-60, 60, "What it takes at the low end; a gain is negative; blank takes the built-in figure"),
+      number(
+        -60,
+        60,
+        "What it takes at the lowest frequency; a gain is negative; blank takes the built-in figure",
+      ),
     ),
     high: entry(
-      "Loss, high end",
+      "Loss, highest frequency",
       { unit: "dB", width: 15, format: "two" },
-      number(-60, 60, "What it takes at the high end; a gain is negative; blank takes the built-in figure"),
+      number(
+        -60,
+        60,
+        "What it takes at the highest frequency; a gain is negative; blank takes the built-in figure",
+      ),
     ),
     spread: entry(
       "Spread",
@@ -43,7 +51,7 @@ export const causes = block(
       number(
         0,
         60,
-        "Standard deviation of a further difference between the ends; blank takes the built-in figure",
+        "Standard deviation of a further difference between lowest and highest frequency; blank takes the built-in figure",
       ),
     ),
   },

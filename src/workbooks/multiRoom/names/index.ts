@@ -8,10 +8,18 @@ import { diagnosis, readings } from "./diagnosis";
 import { heads, headsNeeded } from "./headUnits";
 import { crew, kinds, labour, work, workTogether } from "./labour";
 import { log } from "./log";
-import { buycables, buyfittings, buypassives, buyplates, buysupplies, buyunits, count } from "./materials";
+import {
+  cablesBought,
+  fittingsBought,
+  passivesBought,
+  platesBought,
+  suppliesBought,
+  unitsBought,
+  count,
+} from "./materials";
 import { cables, fittings, passives, plates, receivers, supplies, units } from "./parts";
-import { bykind, price } from "./price";
-import { quote, quoteassumptions, quoteexclusions, quoteoptions } from "./quote";
+import { kindsPriced, price } from "./price";
+import { quote, assumptionsQuoted, exclusionsQuoted, optionsQuoted } from "./quote";
 import { rooms } from "./rooms";
 import { compass, pair, sight, sun } from "./sightline";
 import { commissioningLimits, corner, site, slots } from "./site";
@@ -23,13 +31,13 @@ export const estimate = {
   assumptions,
   bonds,
   branches,
-  buycables,
-  buyfittings,
-  buypassives,
-  buyplates,
-  buysupplies,
-  buyunits,
-  bykind,
+  cablesBought,
+  fittingsBought,
+  passivesBought,
+  platesBought,
+  suppliesBought,
+  unitsBought,
+  kindsPriced,
   cables,
   causes,
   commission,
@@ -55,9 +63,9 @@ export const estimate = {
   price,
   provisional,
   quote,
-  quoteassumptions,
-  quoteexclusions,
-  quoteoptions,
+  assumptionsQuoted,
+  exclusionsQuoted,
+  optionsQuoted,
   readings,
   receivers,
   rooms,

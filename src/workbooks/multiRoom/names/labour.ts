@@ -1,16 +1,12 @@
 import { anyText, number } from "../../asks";
 import { asked, block, entry, fields, result, told } from "../../names";
 
-/** A low and a high figure beside the likely one; both blank when the likely one is sure enough. */
+/** The shortest and the longest beside the likely minutes; both blank when the likely ones are sure enough. */
 const doubtful = (head: string) =>
   entry(
     head,
     { unit: "min", width: 12, format: "integer" },
-    number(
-      0,
-      10_000,
-      "With the other figure: the least and the most that it may take; leave both blank if it is sure",
-    ),
+    number(0, 10_000, "Shortest and longest minutes; give both or neither"),
   );
 
 export const labour = block("labour", {
@@ -27,25 +23,25 @@ export const labour = block("labour", {
   per_outlet: entry(
     "Per outlet",
     { width: 12, format: "general" },
-    number(0, 10_000, "How often for each outlet", { example: "1" }),
+    number(0, 10_000, "Times per outlet", { example: "1" }),
   ),
   per_branch: entry(
     "Per splitter or tap",
     { width: 12, format: "general" },
-    number(0, 10_000, "How often for each splitter or tap", { example: "1" }),
+    number(0, 10_000, "Times per splitter or tap", { example: "1" }),
   ),
   per_head: entry(
     "Per head unit",
     { width: 12, format: "general" },
-    number(0, 10_000, "How often for each head unit", { example: "1" }),
+    number(0, 10_000, "Times per head unit", { example: "1" }),
   ),
   fixed: entry(
-    "For the job",
+    "Per job",
     { width: 12, format: "general" },
-    number(0, 10_000, "How often once for the job", { example: "1" }),
+    number(0, 10_000, "Times per job", { example: "1" }),
   ),
-  low: doubtful("At least"),
-  high: doubtful("At most"),
+  low: doubtful("Shortest minutes"),
+  high: doubtful("Longest minutes"),
   difficulty: entry(
     "Difficulty",
     { unit: "factor", width: 12, format: "two" },
@@ -58,9 +54,9 @@ export const labour = block("labour", {
 
 export const kinds = block("kinds", {
   name: entry(
-    "Room kind",
+    "Price group",
     { width: 34 },
-    anyText("A kind of room that Rooms may name", { example: "guest room" }),
+    anyText("Rooms whose price is told together; Rooms may name the group", { example: "guest rooms" }),
   ),
 });
 
@@ -74,11 +70,11 @@ export const crew = fields("labour", {
 
 export const work = block("work", {
   name: result("Work", { width: 34 }),
-  quantity: result("How often", { width: 20, format: "general" }),
+  quantity: result("Times", { width: 20, format: "general" }),
   minutes: result("Expected minutes", { unit: "min", width: 12, format: "one" }),
   hours: result("Hours", { unit: "h", width: 12, format: "two" }),
   sum: result("Sum", { unit: "money", width: 14, format: "money" }),
-  variance: result("Variance", { unit: "money²", width: 12, format: "two" }),
+  variance: result("Cost variance", { unit: "money²", width: 12, format: "two" }),
 });
 
 export const workTogether = fields("work", {

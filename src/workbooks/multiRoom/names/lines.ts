@@ -2,7 +2,7 @@
 export const LINES = {
   reception: "Head units and power supplies",
   cable: "Cable, splitters and taps",
-  outlets: "Outlets, fittings and sundries",
+  fittings: "Outlets, fittings and sundries",
   labour: "Labour",
   provisional: "Provisional sums",
   options: "Options chosen",

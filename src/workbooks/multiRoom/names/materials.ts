@@ -18,12 +18,12 @@ const bought = (
   sum: result("Sum", { unit: "money", width: 14, format: "money" }),
 });
 
-export const buycables = block(
-  "buycables",
-  bought("reels", result("All runs", { unit: "m or ft", width: 20, format: "one" })),
+export const cablesBought = block(
+  "cables_bought",
+  bought("reels", result("All lengths", { unit: "m or ft", width: 20, format: "one" })),
 );
-export const buypassives = block("buypassives", bought());
-export const buyunits = block("buyunits", bought());
-export const buysupplies = block("buysupplies", bought());
-export const buyplates = block("buyplates", bought());
-export const buyfittings = block("buyfittings", bought("packs"));
+export const passivesBought = block("passives_bought", bought());
+export const unitsBought = block("units_bought", bought());
+export const suppliesBought = block("supplies_bought", bought());
+export const platesBought = block("plates_bought", bought());
+export const fittingsBought = block("fittings_bought", bought("packs"));

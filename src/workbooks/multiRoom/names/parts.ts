@@ -30,7 +30,7 @@ const coefficient = (head: string, min = -1) =>
     number(
       min,
       10,
-      "Loss per 100 m at 20 °C = k1·√f + k2·f + k0, f in MHz; leave all three blank to go by the type",
+      "Loss per 100 m at 20 °C = √f coefficient × √f + f coefficient × f + constant, f in MHz; leave all three blank to use the built-in type",
     ),
   );
 
@@ -45,20 +45,20 @@ export const cables = block(
       anyText("Your name for the cable, as used on the other sheets", { example: "outdoor trunk" }),
     ),
     like: entry(
-      "Type",
+      "Built-in type",
       { width: 26 },
       nameIn(cableTypes, "The built-in type whose figures fill the blanks here"),
     ),
-    k1: coefficient("k1", 0.001),
-    k2: coefficient("k2"),
-    k0: coefficient("k0"),
+    k1: coefficient("Loss coefficient, √f", 0.001),
+    k2: coefficient("Loss coefficient, f"),
+    k0: coefficient("Loss coefficient, constant"),
     loop: entry(
       "Loop resistance",
       { unit: "Ω per 100 m", width: 12, format: "two" },
       number(
         0.1,
         500,
-        "Centre and screen together at 20 °C; blank goes by the type, which is from memory and ±40 % for the screen: measure or ask the maker",
+        "Centre and screen together at 20 °C; blank uses the built-in type, which is from memory and ±40 % for the screen: measure or ask the maker",
       ),
     ),
     reel: entry(
@@ -94,45 +94,47 @@ export const passives = block(
       whole(1, 64, "Ports for outlets or branches", { example: "4", required: true }),
     ),
     port_low: entry(
-      "Loss to a port, low end",
+      "Loss to a port, lowest frequency",
       { unit: "dB", format: "one" },
-      number(0.1, 60, "Loss from input to a port at the low end of the band", {
+      number(0.1, 60, "Loss from input to a port at the lowest frequency", {
         example: "7.5",
         required: true,
       }),
     ),
     port_high: entry(
-      "Loss to a port, high end",
+      "Loss to a port, highest frequency",
       { unit: "dB", format: "one" },
-      number(0.1, 60, "Loss from input to a port at the high end of the band", {
+      number(0.1, 60, "Loss from input to a port at the highest frequency", {
         example: "9",
         required: true,
       }),
     ),
     through_low: entry(
-      "Loss through, low end",
+      "Loss through, lowest frequency",
       { unit: "dB", format: "one" },
-      number(0.1, 60, "A tap's loss to the next branch at the low end; blank for a splitter", {
+      number(0.1, 60, "A tap's loss to the next branch at the lowest frequency; blank for a splitter", {
         example: "1.2",
       }),
     ),
     through_high: entry(
-      "Loss through, high end",
+      "Loss through, highest frequency",
       { unit: "dB", format: "one" },
-      number(0.1, 60, "A tap's loss to the next branch at the high end; blank for a splitter", {
+      number(0.1, 60, "A tap's loss to the next branch at the highest frequency; blank for a splitter", {
         example: "2",
       }),
     ),
     power: entry(
-      "Passes power",
-      { width: 12 },
-      oneOf(["no", "one port", "all ports"], "Whether it passes direct current", { required: true }),
+      "Power-passing ports",
+      { width: 13 },
+      oneOf(["no", "one port", "all ports"], "Through which of its ports it passes direct current", {
+        required: true,
+      }),
     ),
     ...priced("each"),
     pass: results(
-      "To the next branch",
+      "Loss to the next branch",
       { unit: "dB", format: "one" },
-      { low: { head: "low end" }, high: { head: "high end" } },
+      { low: { head: "lowest frequency" }, high: { head: "highest frequency" } },
     ),
   },
   { port: ["port_low", "port_high"], through: ["through_low", "through_high"] },
@@ -155,22 +157,22 @@ export const units = block(
       }),
     ),
     out_low: entry(
-      "Output, low end",
+      "Output, lowest frequency",
       { unit: "dBµV", width: 12, format: "one" },
-      number(40, 120, "Output level at the low end of the band", { example: "84", required: true }),
+      number(40, 120, "Output level at the lowest frequency", { example: "84", required: true }),
     ),
     out_high: entry(
-      "Output, high end",
+      "Output, highest frequency",
       { unit: "dBµV", width: 12, format: "one" },
-      number(40, 120, "Output level at the high end of the band", { example: "82", required: true }),
+      number(40, 120, "Output level at the highest frequency", { example: "82", required: true }),
     ),
     least: entry(
-      "Least supply",
+      "Minimum volts",
       { unit: "V", width: 12, format: "one" },
       number(
         5,
         60,
-        "Least volts at its own connector, of its maker; near 10.5 V for kinds fed by receivers (EN 50494, EN 50607: from memory)",
+        "Minimum volts at its own connector, from its maker; near 10.5 V for kinds fed by receivers (EN 50494, EN 50607: from memory)",
         { example: "10.5", required: true },
       ),
     ),
@@ -180,7 +182,7 @@ export const units = block(
       number(0.01, 100, "What it draws: amperes or watts", { example: "0.35", required: true }),
     ),
     kind: entry(
-      "Load is in",
+      "Unit of the load",
       { width: 12 },
       oneOf(["A", "W"], "A for a constant current, W for a constant power", { required: true }),
     ),
@@ -206,9 +208,9 @@ export const supplies = block("supplies", {
     }),
   ),
   amps: entry(
-    "Greatest current",
+    "Maximum current",
     { unit: "A", width: 12, format: "two" },
-    number(0.01, 20, "The greatest current that it gives; receivers give 0.35 to 0.5 A (from memory)", {
+    number(0.01, 20, "The maximum current that it gives; receivers give 0.35 to 0.5 A (from memory)", {
       example: "0.4",
       required: true,
     }),
@@ -233,18 +235,18 @@ export const plates = block(
       anyText("Your name for the outlet's plate", { example: "single outlet" }),
     ),
     loss_low: entry(
-      "Loss, low end",
+      "Loss, lowest frequency",
       { unit: "dB", width: 26, format: "one" },
-      number(0, 60, "Loss of the plate at the low end of the band", {
+      number(0, 60, "Loss of the plate at the lowest frequency", {
         example: "0.8",
         required: true,
         zero: "note",
       }),
     ),
     loss_high: entry(
-      "Loss, high end",
+      "Loss, highest frequency",
       { unit: "dB", width: 12, format: "one" },
-      number(0, 60, "Loss of the plate at the high end of the band", {
+      number(0, 60, "Loss of the plate at the highest frequency", {
         example: "1.5",
         required: true,
         zero: "note",
@@ -260,22 +262,22 @@ export const fittings = block("fittings", {
   per_outlet: entry(
     "Per outlet",
     { unit: "pieces", width: 26, format: "general" },
-    number(0, 10_000, "Pieces for each outlet", { example: "1" }),
+    number(0, 10_000, "Pieces per outlet", { example: "1" }),
   ),
   per_branch: entry(
     "Per splitter or tap",
     { unit: "pieces", width: 12, format: "general" },
-    number(0, 10_000, "Pieces for each splitter or tap", { example: "1" }),
+    number(0, 10_000, "Pieces per splitter or tap", { example: "1" }),
   ),
   per_head: entry(
     "Per head unit",
     { unit: "pieces", width: 12, format: "general" },
-    number(0, 10_000, "Pieces for each head unit", { example: "1" }),
+    number(0, 10_000, "Pieces per head unit", { example: "1" }),
   ),
   fixed: entry(
-    "For the job",
+    "Per job",
     { unit: "pieces", width: 12, format: "general" },
-    number(0, 10_000, "Pieces once for the job", { example: "1" }),
+    number(0, 10_000, "Pieces per job", { example: "1" }),
   ),
   pack: entry(
     "In a pack",

@@ -1,11 +1,12 @@
 import { block, fields, result, told } from "../../names";
 import { LINES } from "./lines";
+import { site } from "./site";
 
 export const quote = fields("quote", {
   draft: told("Draft"),
   job: told("Job"),
-  customer: told("For"),
-  place: told("At"),
+  customer: told(site.customer.words.label),
+  place: told(site.place.words.label),
   number: told("Number and revision"),
   date: told("Date", { format: "date" }),
   until: told("Valid until", { format: "date" }),
@@ -13,7 +14,7 @@ export const quote = fields("quote", {
   scope: told("Scope"),
   reception: told(LINES.reception, { format: "money" }),
   cable: told(LINES.cable, { format: "money" }),
-  fittings: told(LINES.outlets, { format: "money" }),
+  fittings: told(LINES.fittings, { format: "money" }),
   labour: told(LINES.labour, { format: "money" }),
   provisional: told(LINES.provisional, { format: "money" }),
   options: told(LINES.options, { format: "money" }),
@@ -23,21 +24,19 @@ export const quote = fields("quote", {
   tax: told("Tax", { format: "money" }),
   tax_reason: told("Reason for no tax"),
   total: told("Total", { format: "money" }),
-  currency: told("All sums in"),
-  expected: told("Expected total, as lengths and hours may turn out", { format: "money" }),
-  range: told("Its range, about 19 in 20", { format: "text" }),
+  currency: told(site.currency.words.label),
 });
 
-export const quoteoptions = block("quoteoptions", {
+export const optionsQuoted = block("options_quoted", {
   name: result("Option", { width: 40 }),
   sum: result("Price without tax", { width: 38, format: "money" }),
   word: result("In the total", { width: 14 }),
 });
 
-export const quoteassumptions = block("quoteassumptions", {
+export const assumptionsQuoted = block("assumptions_quoted", {
   text: result("Assumed", { width: 40 }),
 });
 
-export const quoteexclusions = block("quoteexclusions", {
+export const exclusionsQuoted = block("exclusions_quoted", {
   text: result("Not included", { width: 40 }),
 });

@@ -6,9 +6,9 @@ import { kinds } from "./labour";
 import { cables, plates } from "./parts";
 
 /** What the crew measures at the outlet; it stays beside the prediction. */
-const measured = (end: "low" | "high") =>
+const measured = (end: "lowest" | "highest") =>
   entry(
-    `Measured, ${end} end`,
+    `Measured, ${end} frequency`,
     { unit: "dBµV", width: 11, format: "one" },
     // A meter that finds nothing was read: the diagnosis asks for just that.
     numberOr(["no signal"], 0, 140, "Level measured at the outlet; leave blank until it is measured", {
@@ -60,52 +60,62 @@ export const rooms = block(
     ),
     verdict: result("Verdict", { width: 9 }),
     commands: result("Commands", { width: 12 }),
-    margin: result("Over the least", { unit: "dB", width: 9, format: "one" }),
+    margin: result("Margin above minimum", { unit: "dB", width: 9, format: "one" }),
     tuners: result("Tuners", { width: 8, format: "integer" }),
     head: result("Head unit", { width: 10 }),
     bands: result("User bands", { width: 10 }),
-    weakest: result("Weakest", { unit: "dBµV", width: 9, format: "one" }),
-    strongest: result("Strongest", { unit: "dBµV", width: 10, format: "one" }),
+    weakest: result("Weakest level", { unit: "dBµV", width: 9, format: "one" }),
+    strongest: result("Strongest level", { unit: "dBµV", width: 10, format: "one" }),
     note: entry("Note", { width: 26 }, anyText("Anything the crew should know")),
     shortest: entry(
       "Shortest run",
       { unit: "m or ft", width: 9, format: "one" },
-      number(0, 2000, "How short this run may turn out at least; blank goes by the share on Site", {
-        example: "12",
-      }),
+      number(
+        0,
+        2000,
+        "Shortest length that this run may turn out to have; blank takes the length tolerance on Site",
+        {
+          example: "12",
+        },
+      ),
     ),
     longest: entry(
       "Longest run",
       { unit: "m or ft", width: 9, format: "one" },
-      number(0, 2000, "How long this run may turn out at most; blank goes by the share on Site", {
-        example: "18",
-      }),
+      number(
+        0,
+        2000,
+        "Longest length that this run may turn out to have; blank takes the length tolerance on Site",
+        {
+          example: "18",
+        },
+      ),
     ),
     kind: entry(
-      "Room kind",
+      "Price group",
       { width: 12 },
-      nameIn(kinds.name, "A kind of room of the Parts sheet, for the price of each kind; may be blank"),
+      nameIn(kinds.name, "A price group of the Parts sheet, for the price of each group; may be blank"),
     ),
-    fits: results(
-      "Level",
+    check: results(
+      "Level verdict",
       { width: 10 },
-      { enough: { head: "at its weakest" }, bearable: { head: "at its strongest" } },
+      { low: { head: "at its weakest" }, high: { head: "at its strongest" } },
     ),
     slope: result("Slope, hot", { unit: "dB", width: 9, format: "one" }),
-    even: result("Slope", { width: 9 }),
-    least: result("At its shortest", { unit: "m or ft", width: 9, format: "one" }),
-    most: result("At its longest", { unit: "m or ft", width: 9, format: "one" }),
-    stretched: result("Weakest at longest lengths", { unit: "dBµV", width: 13, format: "one" }),
-    within: result("Then", { width: 9 }),
-    own: result("Its own parts", { unit: "money", width: 10, format: "money" }),
-    drift: result("Expected beside the run", { unit: "money", width: 13, format: "two" }),
-    variance: result("Variance of its cable", { unit: "money²", width: 13, format: "two" }),
+    slope_check: result("Slope verdict", { width: 9 }),
+    least: result("Run at its shortest", { unit: "m or ft", width: 9, format: "one" }),
+    most: result("Run at its longest", { unit: "m or ft", width: 9, format: "one" }),
+    stretched: result("Weakest level at longest lengths", { unit: "dBµV", width: 13, format: "one" }),
+    stretched_check: result("Verdict at longest lengths", { width: 9 }),
+    parts_cost: result("Cost of its own parts", { unit: "money", width: 10, format: "money" }),
+    expected_extra: result("Expected extra cost", { unit: "money", width: 13, format: "two" }),
+    variance: result("Cost variance of its cable", { unit: "money²", width: 13, format: "two" }),
     loss: results("Run loss", { unit: "dB", width: 9, format: "one" }, CORNERS),
     level: results("Level", { unit: "dBµV", width: 9, format: "one" }, CORNERS),
-    built_low: measured("low"),
-    built_high: measured("high"),
+    built_low: measured("lowest"),
+    built_high: measured("highest"),
     built_volts: entry(
-      "Measured, volts",
+      "Measured volts",
       { unit: "V", width: 11, format: "one" },
       number(
         0,
@@ -118,7 +128,7 @@ export const rooms = block(
     cable_key: keyed("Cable"),
     plate_key: keyed("Wall plate"),
     head_key: keyed("Head unit"),
-    kind_key: keyed("Room kind"),
+    kind_key: keyed("Price group"),
   },
   { extremes: ["weakest", "strongest"], built: ["built_low", "built_high"] },
 );

@@ -4,7 +4,7 @@ import { slotWords } from "../../slotColumns";
 export const sight = block("sight", {
   slot: result("Orbital slot", { width: 34 }),
   ...slotWords,
-  clearance: result("Over the obstacle", { unit: "deg", width: 14, format: "degrees" }),
+  clearance: result("Margin above the obstacle", { unit: "deg", width: 14, format: "degrees" }),
   verdict: result("Clearance", { width: 14 }),
 });
 
@@ -19,7 +19,7 @@ export const compass = fields("sight", {
 export const pair = fields("pair", {
   a: told("First slot"),
   b: told("Second slot"),
-  aim: told("Aim: azimuth and elevation of the beam", { unit: "", format: "degrees" }),
+  aim: told("Aim: azimuth and beam elevation", { unit: "", format: "degrees" }),
   tilt: told("Tilt, clockwise at the dish facing the slots", {
     unit: "deg",
     format: "degrees",
@@ -30,7 +30,7 @@ export const pair = fields("pair", {
 
 export const sun = fields("sun", {
   a: told("Behind the first slot, in spring"),
-  a_autumn: told("and in autumn"),
+  a_autumn: told("Behind the first slot, in autumn"),
   b: told("Behind the second slot, in spring"),
-  b_autumn: told("and in autumn"),
+  b_autumn: told("Behind the second slot, in autumn"),
 });

@@ -9,7 +9,7 @@ export const site = fields("site", {
     anyText("A short name for the job", { example: "Harbour guest house", required: true }),
   ),
   customer: asked("Customer", {}, anyText("Who the quote is for", { required: true })),
-  place: asked("Address", {}, anyText("Where the work is done", { required: true })),
+  place: asked("Site address", {}, anyText("Where the work is done", { required: true })),
   prepared_by: asked("Prepared by", {}, anyText("Who made the estimate", { required: true })),
   quote: asked(
     "Quote number",
@@ -47,7 +47,7 @@ export const site = fields("site", {
     number(-500, 9000, "Height of the site above sea level", { example: "35", required: true }),
   ),
   clearance: asked(
-    "Clearance wanted over obstacles",
+    "Clearance required above obstacles",
     { unit: "deg", format: "one", note: "Common practice, no source: 2 to 5 deg, more where trees grow." },
     number(0, 20, "How far the beam should pass above the highest obstacle", {
       example: "3",
@@ -77,7 +77,7 @@ export const site = fields("site", {
     }),
   ),
   unit: asked(
-    "Lengths on all sheets are in",
+    "Unit of all lengths",
     { note: "Also the reel lengths on Parts." },
     oneOf(["m", "ft"], "The unit of every length", { required: true }),
   ),
@@ -96,11 +96,11 @@ export const site = fields("site", {
     number(0, 0.5, "Share added to every run for waste", { example: "5%", required: true, zero: "note" }),
   ),
   run_tolerance: asked(
-    "Lengths may be off by",
+    "Length tolerance ±",
     {
       unit: "share",
       format: "percent",
-      note: "Trunks, and runs without a shortest or longest; Checks counts the outlets that would fail.",
+      note: "Of trunks, and of runs without a shortest or longest; Checks counts the outlets that would fail.",
     },
     number(0, 0.9, "Share by which a length may turn out longer or shorter than surveyed", {
       example: "10%",
@@ -129,21 +129,21 @@ export const site = fields("site", {
     number(-60, 90, "Temperature of the hottest cable in the year", { example: "55", required: true }),
   ),
   level_low: asked(
-    "Least level at an outlet",
+    "Minimum level at an outlet",
     { unit: "dBµV", format: "one", note: "EN 60728-1: 47 dBµV for satellite IF with QPSK, 8PSK or APSK." },
-    number(20, 120, "Least level at an outlet", { example: "47", required: true }),
+    number(20, 120, "Minimum level at an outlet", { example: "47", required: true }),
   ),
   level_high: asked(
-    "Greatest level at an outlet",
+    "Maximum level at an outlet",
     { unit: "dBµV", format: "one", note: "EN 60728-1: 77 dBµV." },
-    number(20, 120, "Greatest level at an outlet", { example: "77", required: true }),
+    number(20, 120, "Maximum level at an outlet", { example: "77", required: true }),
   ),
   level_design: asked(
     "Design floor",
     {
       unit: "dBµV",
       format: "one",
-      note: "A margin over the least level; 53 dBµV is a usual floor for satellite IF.",
+      note: "A margin above the minimum level; 53 dBµV is a usual floor for satellite IF.",
     },
     number(20, 120, "Level below which an outlet is worth a second look", { example: "53", required: true }),
   ),
@@ -226,7 +226,7 @@ export const corner = fields("corner", {
 
 export const commissioningLimits = fields("commission", {
   tolerance: asked(
-    "A measured level may differ by",
+    "Tolerance of measured levels ±",
     { unit: "dB", format: "one", note: "Common practice, no source: meter error and connectors." },
     number(0, 20, "How far a measured level may lie outside the predicted range", {
       example: "3",
@@ -234,7 +234,7 @@ export const commissioningLimits = fields("commission", {
     }),
   ),
   volts_tolerance: asked(
-    "Measured volts may differ by",
+    "Tolerance of measured volts ±",
     {
       unit: "V",
       format: "one",
@@ -243,7 +243,7 @@ export const commissioningLimits = fields("commission", {
     number(0, 20, "How far measured volts may lie from the predicted ones", { example: "1", required: true }),
   ),
   meter: asked(
-    "The meter reads levels within ±",
+    "Meter accuracy ±",
     {
       unit: "dB",
       format: "one",

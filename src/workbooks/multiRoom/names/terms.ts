@@ -27,7 +27,7 @@ export const options = block("options", {
 });
 
 export const provisional = block("provisional", {
-  name: entry("For", { width: 60 }, anyText("Work that cannot be priced yet")),
+  name: entry("Provisional work", { width: 60 }, anyText("Work that cannot be priced yet")),
   sum: entry(
     "Sum",
     { unit: "money", width: 12, format: "money" },
