@@ -66,6 +66,11 @@ export function limitsInWords({ min, max, aboveMin, integer, unit }: Limits): st
   return `${integer ? "a whole number" : "a number"}${unit ? ` in ${unit}` : ""}`;
 }
 
+const numberInWords = (limits: Limits): string => {
+  const words = limitsInWords(limits);
+  return words.includes("number") ? words : `a number ${/^\d|^-/.test(words) ? "of " : ""}${words}`;
+};
+
 /** How many names a sentence lists before it says how many more there are. */
 const MOST_LISTED = 8;
 
@@ -79,12 +84,12 @@ const CABLE_TABLE = argument("cables", undefined, "the cable table");
 
 export const faults = {
   missing: (name: string, what: string): Fault =>
-    fault("#VALUE!", `${argument(name)} is missing. Give ${what}.`),
+    fault("#VALUE!", `${argument(name)} is missing. Enter ${what}.`),
 
   notANumber: (name: string, value: unknown, limits: Limits): Fault =>
     fault(
       "#VALUE!",
-      `${argument(name)} is ${shown(value)}, which is not a number. Give ${limitsInWords(limits)}.`,
+      `${argument(name)} is ${shown(value)}, which is not a number. Enter ${numberInWords(limits)}.`,
     ),
 
   decimalComma: (name: string, value: string, suggestion: string): Fault =>
@@ -106,7 +111,7 @@ export const faults = {
     ),
 
   notText: (name: string, value: unknown, what: string): Fault =>
-    fault("#VALUE!", `${argument(name)} is ${shown(value)}, which is not text. Give ${what}.`),
+    fault("#VALUE!", `${argument(name)} is ${shown(value)}, which is not text. Enter ${what}.`),
 
   notAChoice: (name: string, value: unknown, choices: readonly string[]): Fault =>
     fault(
@@ -117,13 +122,13 @@ export const faults = {
   notASlot: (name: string, value: unknown): Fault =>
     fault(
       "#VALUE!",
-      `${argument(name)} is ${shown(value)}, which is not an orbital slot. Give degrees east from -180 to 180, or text such as 97W or 13E.`,
+      `${argument(name)} is ${shown(value)}, which is not an orbital slot. Enter degrees east from -180 to 180, or text such as 97W or 13E.`,
     ),
 
   notADate: (name: string, value: unknown): Fault =>
     fault(
       "#VALUE!",
-      `${argument(name)} is ${shown(value)}, which is not a date. Give a date cell, text such as 2026-07-04, or a decimal year from 1900 to 2200.`,
+      `${argument(name)} is ${shown(value)}, which is not a date. Enter a date cell, text such as 2026-07-04, or a decimal year from 1900 to 2200.`,
     ),
 
   errorCell: (name: string, code: string): Fault =>

@@ -9,7 +9,9 @@ describe("columns and faults", () => {
   test("one bad row does not spoil its neighbours", () => {
     const result = call("LOADVOLTS", 24, [[0.25], ["a"], [""], [0.5]], [[4], [4], [""], [4]]) as unknown[][];
     expect(result[0]![0]).toBe(23);
-    expect(sentence([result[1]!] as never)).toBe('load is "a", which is not a number. Give from 0 to 1000.');
+    expect(sentence([result[1]!] as never)).toBe(
+      'load is "a", which is not a number. Enter a number from 0 to 1000.',
+    );
     expect(result[2]![0]).toBe("");
     expect(result[3]![0]).toBe(22);
   });

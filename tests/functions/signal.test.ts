@@ -197,7 +197,7 @@ describe("TREELOSS and TREEROOT", () => {
     expect(result.map((row) => row[1])).toEqual([1, 2, 3]);
     expect(words(result)).toEqual([
       1,
-      'own_losses is "x", which is not a number. Give from -200 to 1000 dB.',
+      'own_losses is "x", which is not a number. Enter a number from -200 to 1000 dB.',
       '"c" hangs below "b", whose own row has a fault. Put the row of "b" right first.',
     ]);
   });
@@ -212,7 +212,7 @@ describe("TREELOSS and TREEROOT", () => {
 
   test("a row without a loss", () => {
     const result = call("TREELOSS", column("a", "b"), column("", "a"), column(1, "")) as Matrix;
-    expect(words(result)).toEqual([1, "Own loss of b is missing. Give a number in dB."]);
+    expect(words(result)).toEqual([1, "Own loss of b is missing. Enter a number in dB."]);
   });
 
   test("each bad row says what is wrong with it", () => {
@@ -228,7 +228,7 @@ describe("TREELOSS and TREEROOT", () => {
       'The id "f" is given to more than one row. Give every row its own id.',
       '"g" hangs below "f", whose own row has a fault. Put the row of "f" right first.',
       'The id "H1" is also the name of a top, such as a head unit. Give the row another id.',
-      "ids is missing. Give an id for every row that is fed.",
+      "ids is missing. Enter an id for every row that is fed.",
     ]);
   });
 

@@ -8,7 +8,7 @@ import { site } from "./names/site";
 export const about = aboutSheet({
   template: `multi-room estimate, version ${versionNow("multi-room")}`,
   purpose: [
-    "Prices a multi-room satellite reception job in which one coaxial cable from each head unit serves many tuners,",
+    "Prices a multi-room satellite reception job in which one cable from each head unit (single-cable LNB or switch) serves many tuners,",
     "and predicts level, supply voltage and user bands for every outlet before anyone climbs.",
   ],
   fields: [

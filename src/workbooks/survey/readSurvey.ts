@@ -296,7 +296,7 @@ function readLine(
       head.columns.has(key) &&
       row[key] === undefined &&
       !reasons.some((one) => one.startsWith(`${nameOf(key)}:`));
-    if (wanted) reasons.push(`${nameOf(key)} is missing. Give ${what}.`);
+    if (wanted) reasons.push(`${nameOf(key)} is missing. Enter ${what}.`);
   };
   missing("outlet", "a name of its own");
   missing("receiver", "the kind of receiver");

@@ -130,7 +130,7 @@ withPage("an error's sentence is under the bar when its cell is chosen, and besi
   await choose("Rooms", CABLE);
   await page.keyboard.press("Delete");
   await choose("Rooms", VERDICT);
-  const missing = "Cable of G-01 (Rooms G6) is missing. Give a cable's name.";
+  const missing = "Cable of G-01 (Rooms G6) is missing. Enter a cable's name.";
   await textIs(line(), missing);
   await textIs(total(), "Total not known yet");
   // The corner by which the chosen cell is dragged tells where on the canvas the cell is.
