@@ -68,7 +68,7 @@ test("the head unit's card has the reason for the supply, both elevations, and t
     /declination 3\.5 deg east on 2026-11-02/,
     /Overhead lines/,
     /Bonding, lightning protection and mains: local code/,
-    /This card is not a safety certificate/,
+    /Not a safety certificate/,
   ]) {
     expect(text).toMatch(part);
   }

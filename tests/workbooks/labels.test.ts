@@ -4,6 +4,7 @@ import path from "node:path";
 import type { Part, WorkbookDefinition } from "../../src/workbooks/definition";
 import { estimate } from "../../src/workbooks/multiRoom/names";
 import { layOut } from "../../src/workbooks/layOut";
+import { textWidth } from "../../src/pictures/textWidth";
 import { templates } from "../../src/workbooks/templates";
 import { sourceFiles } from "../support/sourceFiles";
 
@@ -108,4 +109,28 @@ test("a chosen cell is titled by its label, as much of it as Excel shows", () =>
         expect(promptTitle).toMatch(/^[A-Z√]/);
         expect(promptTitle!.length).toBeLessThanOrEqual(32);
       }
+});
+
+/** Of the grid on the screen, in pixels: a character of a column's width, the column's edges, and what is free of text. */
+const [CHARACTER, EDGES, FREE, LETTERS] = [7, 5, 8, 13];
+
+test("no column is narrower than the longest word of its head", () => {
+  const broken = templates.flatMap(({ id, definition }) =>
+    definition.sheets.flatMap(({ name, parts }) =>
+      parts.flatMap((part) =>
+        part.kind !== "block"
+          ? []
+          : part.columns.flatMap(({ head, width = 11, across }) =>
+              (across ?? [{ head: "", width }]).flatMap((one) => {
+                const room = (one.width ?? width) * CHARACTER + EDGES - FREE;
+                return `${head}: ${one.head}`
+                  .split(" ")
+                  .filter((word) => textWidth(word, LETTERS, true) > room)
+                  .map((word) => `${id}, ${name}, ${head} ${one.head}: ${word}, ${one.width ?? width}`);
+              }),
+            ),
+      ),
+    ),
+  );
+  expect(broken).toEqual([]);
 });

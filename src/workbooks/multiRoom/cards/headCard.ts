@@ -21,7 +21,7 @@ const ORDER = [
 
 const CAUTIONS = [
   "Falls: safe footing, the right gear, a second person. Overhead lines: keep mast, ladder and cable well clear. Stop in wind and lightning.",
-  "Bonding, lightning protection and mains: local code and licensed practice decide. Supply off before it is opened. This card is not a safety certificate.",
+  "Bonding, lightning protection and mains: local code and licensed practice decide. Supply off before it is opened. Not a safety certificate.",
 ] as const;
 
 /** Slots that fit side by side. */
