@@ -4,7 +4,7 @@ import type { Named } from "../formula/build";
 import { callsUs } from "../formula/callsUs";
 import type { Block, Column } from "./definition";
 import { validationOf } from "./inputValidation";
-import { linesOf } from "./linesOf";
+import { leastWidthOf, linesOf } from "./linesOf";
 import { alignment, inputLook, LOOKS, resultLook } from "./looks";
 import {
   CENTRED,
@@ -53,7 +53,7 @@ export function layOutBlock(layout: SheetLayout, block: Block, top: number, with
       const part = column.across?.[at - left];
       const text = part ? `${column.head}: ${part.head}` : column.head;
       const { align } = afterNumber && at === left ? CENTRED : alignment(column.format ?? "text");
-      const width = part?.width ?? column.width ?? DEFAULT_COLUMN_WIDTH;
+      const width = Math.max(part?.width ?? column.width ?? DEFAULT_COLUMN_WIDTH, leastWidthOf(text));
       put(layout, head, at, { ...LOOKS.head, align }, { value: text });
       put(layout, unit, at, { ...LOOKS.unit, align }, { value: part?.unit ?? column.unit ?? "" });
       lines = Math.max(lines, linesOf(text, width));

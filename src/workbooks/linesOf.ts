@@ -3,6 +3,21 @@ const BOLD_CHARACTERS = 1.1;
 /** Letters are narrower than the digits that a column's width counts. */
 const LETTERS_A_DIGIT = 1.12;
 
+/** How much wider than most letters these are, in characters. */
+const WIDE_LETTERS = 0.6;
+/** What the edges of a cell take, in characters. */
+const CELL_EDGES = 2;
+
+/** @returns the least width of a column, in characters, in which no word of its head is broken */
+export const leastWidthOf = (head: string): number =>
+  Math.max(
+    ...head
+      .split(" ")
+      .map((word) =>
+        Math.ceil(word.length + (word.match(/[mw]/gi) ?? []).length * WIDE_LETTERS + CELL_EDGES),
+      ),
+  );
+
 /** Words on lines of at most so many characters. */
 export function wrapped(text: string, width: number): string[] {
   const lines: string[] = [];

@@ -4,6 +4,7 @@ import path from "node:path";
 import type { Part, WorkbookDefinition } from "../../src/workbooks/definition";
 import { estimate } from "../../src/workbooks/multiRoom/names";
 import { layOut } from "../../src/workbooks/layOut";
+import { parseAddress } from "../../src/formula/address";
 import { textWidth } from "../../src/pictures/textWidth";
 import { templates } from "../../src/workbooks/templates";
 import { sourceFiles } from "../support/sourceFiles";
@@ -111,25 +112,27 @@ test("a chosen cell is titled by its label, as much of it as Excel shows", () =>
       }
 });
 
-/** Of the grid on the screen, in pixels: a character of a column's width, the column's edges, and what is free of text. */
-const [CHARACTER, EDGES, FREE, LETTERS] = [7, 5, 8, 13];
+/** Of the grid on the screen, in pixels: a character of a column's width, the column's edges, and the size of letters. */
+const [CHARACTER, EDGES, LETTERS] = [7, 5, 13];
 
 test("no column is narrower than the longest word of its head", () => {
   const broken = templates.flatMap(({ id, definition }) =>
-    definition.sheets.flatMap(({ name, parts }) =>
-      parts.flatMap((part) =>
-        part.kind !== "block"
-          ? []
-          : part.columns.flatMap(({ head, width = 11, across }) =>
-              (across ?? [{ head: "", width }]).flatMap((one) => {
-                const room = (one.width ?? width) * CHARACTER + EDGES - FREE;
-                return `${head}: ${one.head}`
-                  .split(" ")
-                  .filter((word) => textWidth(word, LETTERS, true) > room)
-                  .map((word) => `${id}, ${name}, ${head} ${one.head}: ${word}, ${one.width ?? width}`);
-              }),
-            ),
-      ),
+    layOut(definition).sheets.flatMap(({ name, cells, columnWidths }) =>
+      definition.sheets
+        .find((sheet) => sheet.name === name)!
+        .parts.flatMap((part) =>
+          part.kind === "block"
+            ? part.columns.flatMap(({ head, across }) =>
+                across ? across.map((one) => `${head}: ${one.head}`) : [head],
+              )
+            : [],
+        )
+        .flatMap((head) => {
+          const at = Object.entries(cells).find(([, { value }]) => value === head)![0];
+          const room = columnWidths[parseAddress(at)!.column]! * CHARACTER + EDGES;
+          const words = head.split(" ").filter((word) => textWidth(word, LETTERS, true) > room);
+          return words.map((word) => `${id}, ${name}, ${head}: ${word}`);
+        }),
     ),
   );
   expect(broken).toEqual([]);
