@@ -383,7 +383,7 @@ describe("what each view does", () => {
   open("Repair formulas, copies and settings ask the host for it", {}, async (page) => {
     await openView(page, "Repair formulas");
     await page.getByRole("button", { name: "Repair formulas" }).click();
-    await statusIs(page, /^2 formulas were entered again/);
+    await statusIs(page, /^2 formulas were repaired/);
     await openView(page, "Copies");
     expect(await status(page)).toBe("");
     await page.getByRole("button", { name: "Make a copy without add-in" }).click();
@@ -615,7 +615,7 @@ describe("trouble", () => {
       await openView(page, "Check");
       await statusIs(page, /^Found:/);
       await openView(page, "Show calculation");
-      await statusIs(page, /no working/);
+      await statusIs(page, /no calculation/);
       expect(await page.locator("img").count()).toBe(0);
       expect(await page.title()).toBe("Pane");
       await page.getByText(HOSTILE).first().waitFor({ state: "attached" });

@@ -185,7 +185,7 @@ withOpenPane("what is being typed is taken by the grid before the pane does anyt
   await page.keyboard.type("77");
   await openView(page, "Repair formulas");
   await inPane("Repair formulas").click();
-  await statusIs(page, /^None of our formulas/);
+  await statusIs(page, /^No Rigsheet formula shows/);
   await pane().getByText("Selected: Rooms H6 77").waitFor();
   expect(await total().innerText()).not.toBe(before);
 });
