@@ -91,7 +91,11 @@ describe("rigsheet copy", () => {
 
   test.each([
     ["no kind", [demonstration, "--out", "OUT.xlsx"], /--without-add-in or --values-only/],
-    ["both kinds", [demonstration, "--office", "--sealed", "--out", "OUT.xlsx"], /--without-add-in or --values-only/],
+    [
+      "both kinds",
+      [demonstration, "--office", "--sealed", "--out", "OUT.xlsx"],
+      /--without-add-in or --values-only/,
+    ],
     ["no workbook", ["--office", "--out", "OUT.xlsx"], /Name one workbook/],
     ["two workbooks", ["a.xlsx", "b.xlsx", "--office", "--out", "OUT.xlsx"], /Name one workbook/],
     ["no --out", [demonstration, "--office"], /There is no --out/],
