@@ -56,7 +56,12 @@ export function checkCells(
         wordOf(one) === "ok" ? where : `${where}: ${(one.places ?? []).join("; ").slice(0, LONGEST_PLACES)}`;
   }
   const failed = failedOf(found);
-  const verdict = failed === 0 ? "all checks pass" : `${failed} to look at`;
+  const verdict =
+    failed === 0
+      ? "all checks pass"
+      : failed === 1
+        ? "1 check needs attention"
+        : `${failed} checks need attention`;
   return {
     ...cells,
     checks_failed: failed,
