@@ -1,0 +1,42 @@
+/**
+ * Which tests judge which folder of the sources. Tests that would see any
+ * change and judge none are no judges: hashes, listings, generated files and
+ * the architecture of the sources.
+ */
+const path = require("node:path");
+const { testsByNeed } = require("../../../tests/support/projects.cjs");
+
+const root = path.join(__dirname, "..", "..", "..");
+
+/** These alone decide; a folder's own tests, and of those that use it the ones that look at what it gives. */
+const JUDGES = {
+  engine: ["tests/engine/", "tests/functions/"],
+  functions: ["tests/functions/", "tests/engine/", "tests/help/", "tests/cli/calc"],
+  training: ["tests/training/", "tests/cli/exercisesAndMark", "tests/cli/handedIn"],
+  workbooks: ["tests/workbooks/", "tests/hosts/grid/inputRules", "tests/hosts/file/roundTrip"],
+  review: ["tests/review/", "tests/cli/review"],
+  formula: ["tests/formula/", "tests/review/callIn", "tests/hosts/file/arrayFormulas"],
+};
+
+/** By part of their name: what compares with a stored copy, and what asks for the time. */
+const NO_JUDGES = ["tests/architecture/", "tests/workbooks/templates", "tests/functions/about"];
+
+/** Needs no other program, though it starts Node once to look at a list. */
+const PURE_ENOUGH = ["tests/functions/everyFunction.test.ts"];
+
+/** Written by `npm run generate`. */
+const GENERATED = ["src/functions/all.ts"];
+
+const folders = Object.keys(JUDGES);
+
+/** @returns the test files that judge a folder, as paths within the project */
+function judgesOf(folder) {
+  const { pure, engine } = testsByNeed();
+  return [...pure, ...engine, ...PURE_ENOUGH.map((file) => path.join(root, file))]
+    .map((file) => path.relative(root, file).split(path.sep).join("/"))
+    .filter((file) => JUDGES[folder].some((start) => file.startsWith(start)))
+    .filter((file) => !NO_JUDGES.some((start) => file.startsWith(start)))
+    .sort();
+}
+
+module.exports = { folders, judgesOf, GENERATED };
