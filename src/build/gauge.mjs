@@ -92,7 +92,7 @@ function keepJudgedOnly(incremental) {
   if (!existsSync(incremental)) return;
   const kept = JSON.parse(readFileSync(incremental, "utf8"));
   for (const file of Object.values(kept.files)) {
-    file.mutants = file.mutants.filter(({ status }) => status !== "CompileError" && status !== "Ignored");
+    file.mutants = file.mutants.filter(({ status }) => !["RuntimeError", "Ignored"].includes(status));
   }
   writeFileSync(incremental, JSON.stringify(kept));
 }
@@ -143,7 +143,6 @@ const found = await new Stryker({
   mutate: drawn.map(rangeOf),
   plugins: [inPlace("plugin.mjs")],
   testRunner: "file-by-file",
-  checkers: ["sample"],
   jest: {
     projectType: "custom",
     configFile: "src/build/gauge/jest.config.cjs",

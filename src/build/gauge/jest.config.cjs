@@ -10,6 +10,7 @@ delete common.displayName;
 module.exports = {
   ...common,
   testMatch: judgesOf(process.env.RIGSHEET_GAUGE_FOLDER).map((file) => path.join(root, file)),
+  testEnvironment: path.join(__dirname, "stopAtFirst.cjs"),
   testTimeout: 60_000,
   setupFiles: [path.join(__dirname, "sameCases.cjs")],
 };

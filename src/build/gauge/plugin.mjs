@@ -1,18 +1,13 @@
 /**
- * What the mutation tester is given of ours: a checker that lets only the
- * sample through, and its own way of running jest one test file after the other
- * until one fails. By itself it loads every test file for every mutant.
+ * How the mutation tester runs jest here: the sample only, and one test file
+ * after the other until one fails. By itself it loads every test file for every
+ * mutant.
  *
  * Copied beside the tester's packages before it runs, so it uses nothing else of
  * the project.
  */
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from "node:fs";
-import {
-  commonTokens,
-  declareClassPlugin,
-  declareFactoryPlugin,
-  PluginKind,
-} from "@stryker-mutator/api/plugin";
+import { commonTokens, declareFactoryPlugin, PluginKind } from "@stryker-mutator/api/plugin";
 import { strykerPlugins as runners } from "@stryker-mutator/jest-runner";
 
 /** Written by whoever starts the run: the sample's names, and a file for what the first run tells. */
@@ -20,21 +15,6 @@ const { sample, project, filesOfTests, progress } = JSON.parse(
   readFileSync(process.env.RIGSHEET_GAUGE_RUN, "utf8"),
 );
 const chosen = new Set(sample);
-
-class SampleChecker {
-  async init() {}
-
-  /** Those that are not in the sample get a status that counts neither way. */
-  async check(mutants) {
-    return Object.fromEntries(
-      mutants.map((one) => [one.id, { status: isChosen(one) ? "passed" : "compileError" }]),
-    );
-  }
-
-  group(mutants) {
-    return [mutants.map(({ id }) => id)];
-  }
-}
 
 const isChosen = (mutant) => chosen.has(nameOf(mutant));
 
@@ -77,6 +57,8 @@ class FileByFile {
   }
 
   async mutantRun(options) {
+    // Stands within one of the sample, or in its place; counts neither way.
+    if (!isChosen(options.activeMutant)) return { status: "error", errorMessage: "not in the sample" };
     const judges = this.#nearestFirst(options);
     // Loading takes longer than most tests: a few by themselves, where most are caught, then the rest at once.
     const turns = [...judges.slice(0, ALONE).map((one) => [one]), judges.slice(ALONE)];
@@ -121,7 +103,4 @@ fileByFile.inject = [commonTokens.injector];
 
 export { strykerValidationSchema } from "@stryker-mutator/jest-runner";
 
-export const strykerPlugins = [
-  declareClassPlugin(PluginKind.Checker, "sample", SampleChecker),
-  declareFactoryPlugin(PluginKind.TestRunner, "file-by-file", fileByFile),
-];
+export const strykerPlugins = [declareFactoryPlugin(PluginKind.TestRunner, "file-by-file", fileByFile)];
