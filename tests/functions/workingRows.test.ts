@@ -1,7 +1,7 @@
 /** What SHOWWORK shows beside the numbers: each row's symbol, words, unit and source, and known values on the way. */
 import { workedFunctions } from "../../src/functions/about/worked";
 import type { Argument, Matrix } from "../../src/functions/core/cells";
-import { call } from "../support/functionGroup";
+import { call, sentence } from "../support/functionGroup";
 
 /** Given by the person, taken from a table or nature, or worked out in a line. */
 type Kind = "given" | "taken" | "worked";
@@ -341,4 +341,16 @@ test("the azimuth's line adds a turn for a slot in the west only", () => {
   const line = (slot: number) => rowsOf("AZIMUTH", [40, -105, slot]).at(-1)![4] as string;
   expect(line(-110)).toMatch(/\) \+ 360$/);
   expect(line(-100)).toMatch(/\)$/);
+});
+
+test("a cascade of nothing says what is missing", () => {
+  expect(sentence(call("SHOWWORK", "CASCADELOSS", [[null], [null]]))).toMatch(
+    /ways is missing\. Give the number of ways of at least one splitter\./,
+  );
+});
+
+test.each(["k1", "k2", "k0"])("a cable with %s alone left blank has a fault that names it", (blank) => {
+  const terms = ["k1", "k2", "k0"].map((name) => (name === blank ? null : 1));
+  const table: Argument = [["House", null, ...terms, null]];
+  expect(sentence(call("CABLELOSS", "house", 10, 900, 20, "m", table))).toMatch(new RegExp(`\\b${blank}\\b`));
 });

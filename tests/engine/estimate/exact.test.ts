@@ -47,6 +47,20 @@ describe("how a number is read", () => {
   });
 });
 
+test("what is no simple fraction keeps the very double that it was", () => {
+  for (const value of [
+    Math.PI,
+    Math.E,
+    Math.SQRT2,
+    Math.LN2,
+    Math.SQRT2 * 1e6,
+    -Math.PI * 1e-5,
+    1234.567890123456,
+  ]) {
+    expect(of(value).toNumber()).toBe(value);
+  }
+});
+
 describe("arithmetic against decimal.js with 60 digits", () => {
   test("sums, differences, products and quotients, rounded to the nearest double", () => {
     fc.assert(
