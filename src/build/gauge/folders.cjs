@@ -29,7 +29,6 @@ const SLOW = [
   "tests/engine/diagnosis/diagnose.test",
   "tests/functions/diagnoseJobs",
   "tests/functions/moneyTies",
-  "tests/training/groups",
 ];
 
 /** Needs no other program, though it starts Node once to look at a list. */
