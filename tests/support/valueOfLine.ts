@@ -6,6 +6,7 @@ const FUNCTIONS: Readonly<Record<string, (...args: number[]) => number>> = {
   sin: (degrees) => Math.sin(degrees! * RAD),
   cos: (degrees) => Math.cos(degrees! * RAD),
   tan: (degrees) => Math.tan(degrees! * RAD),
+  arccos: (cosine) => Math.acos(cosine!) / RAD,
   atan2: (y, x) => Math.atan2(y!, x!) / RAD,
   log10: Math.log10,
   ceil: Math.ceil,

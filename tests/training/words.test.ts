@@ -42,7 +42,8 @@ describe.each(trainingSets.map((set) => [set.id, set] as const))("%s", (id, set)
     for (const question of set.questions) {
       const steps = question.example(numbers as never, numbersAmong(key));
       const symbols = steps.map(({ symbol }) => symbol);
-      expect(symbols.filter((symbol) => symbol === "")).toEqual([]);
+      // A row of the quote is its own symbol.
+      if (id !== "bad-quote") expect(symbols.filter((symbol) => symbol === "")).toEqual([]);
       for (const { meaning } of steps) expect(meaning).toMatch(WORD);
       // What nobody gave must be worked out in a line.
       const last = steps.at(-1)!;
