@@ -1,7 +1,7 @@
 /**
  * Which tests judge which folder of the sources. Tests that would see any
- * change and judge none are no judges: hashes, listings, generated files and
- * the architecture of the sources.
+ * change and judge none are not among them: hashes, listings and generated
+ * files, all of which lie in tests/architecture.
  */
 const path = require("node:path");
 const { testsByNeed } = require("../../../tests/support/projects.cjs");
@@ -17,9 +17,6 @@ const JUDGES = {
   review: ["tests/review/", "tests/cli/review"],
   formula: ["tests/formula/", "tests/review/callIn", "tests/hosts/file/arrayFormulas"],
 };
-
-/** By part of their name: what compares with a stored copy, and what asks for the time. */
-const NO_JUDGES = ["tests/architecture/", "tests/workbooks/templates", "tests/functions/about"];
 
 /**
  * Hundreds of simulated jobs or sums in each: a run would take hours for the few mutants that these alone catch.
@@ -47,7 +44,7 @@ function judgesOf(folder) {
   return [...pure, ...engine, ...PURE_ENOUGH.map((file) => path.join(root, file))]
     .map((file) => path.relative(root, file).split(path.sep).join("/"))
     .filter((file) => JUDGES[folder].some((start) => file.startsWith(start)))
-    .filter((file) => ![...NO_JUDGES, ...SLOW].some((start) => file.startsWith(start)))
+    .filter((file) => !SLOW.some((start) => file.startsWith(start)))
     .filter((file) => folder === "functions" || !ONLY_FUNCTIONS.includes(file))
     .sort();
 }
