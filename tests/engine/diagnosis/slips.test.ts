@@ -98,6 +98,13 @@ describe("a unit of all readings", () => {
   test("what may be noise is no unit where the supply is off, or the readings spread", () => {
     expect(said(times(4, 2, 50), "job", 12.5)).toBeUndefined();
     expect(said(times(4, 2, 50), "job", 12.7)).toContain("differences");
+    // Half of the outlets fed is not most of them.
+    const fed = levelsOf(times(2, 2, 50));
+    const unfed = levelsOf(times(2, 2, 50), 0);
+    expect(mistakenUnit([...fed, ...unfed], "here", "job")).toBeUndefined();
+    expect(mistakenUnit([...levelsOf(times(3, 2, 50)), ...unfed], "here", "job")?.says).toContain(
+      "differences",
+    );
     expect(said([...times(3, -3, 75), [9, 75]])).toContain("differences");
     expect(said([...times(3, -3, 75), [9.1, 75]])).toBeUndefined();
   });
@@ -358,6 +365,21 @@ describe("a job's readings", () => {
         "R2, low end: 0 is no level: enter “no signal” if the meter found none, or leave it blank.",
       ],
       [
+        "a zero at the high end",
+        at(70, 0),
+        "R2, high end: 0 is no level: enter “no signal” if the meter found none, or leave it blank.",
+      ],
+      [
+        "more than a meter shows",
+        plausible(job({ 2: { ...levels(125, 131), predicted: [124, 120] } }), []),
+        "R2, high end: 131 where 120 is predicted: a digit or the unit may be wrong.",
+      ],
+      [
+        "less than a meter shows",
+        plausible(job({ 2: { ...levels(-5, -20.1), predicted: [-4, -12] } }), []),
+        "R2, high end: −20.1 where −12 is predicted: a digit or the unit may be wrong.",
+      ],
+      [
         "just more than 15 dB too much",
         at(70, 75.1),
         "R2, high end: 75.1 where 60 is predicted: a digit or the unit may be wrong.",
@@ -419,6 +441,13 @@ describe("a job's readings", () => {
         job().map(({ outlet }) => `${outlet} 2`),
       );
       expect(wheres(volts(61, 62, 18, 18, 18))).toEqual(["R1", "R2"]);
+    });
+    test("three odd of six are told one by one", () => {
+      const found = plausible(
+        job(Object.fromEntries([61, 62, 63].map((one, at) => [at + 1, { volts: value(one) }]))),
+        [heads(value(18))],
+      );
+      expect(wheres(found)).toEqual(["R1", "R2", "R3"]);
     });
     test("60 V and 0 V are a supply's, a minus is not", () => {
       expect(volts(60, 0, 18, 18, 18).doubts).toEqual([]);

@@ -32,6 +32,17 @@ describe("the lower bound by hand", () => {
       3,
     ],
     ["8 of 100: twelve fit", [[8, 24]], 100, 2],
+    // Nothing fits beside a 97, and 45 + 12·5 = 105.
+    [
+      "97, 45 and 5",
+      [
+        [97, 20],
+        [45, 1],
+        [5, 12],
+      ],
+      100,
+      22,
+    ],
   ] as const)("%s", (_, stock, capacity, bins) => {
     expect(
       lowerBound(
@@ -42,7 +53,11 @@ describe("the lower bound by hand", () => {
   });
 
   test("the relaxation finds the same where parts of a bin are as good as bins", () => {
-    expect(relaxation([{ size: 34, count: 10 }], 100).bound).toBe(5);
+    // Two of 34 in each of five bins.
+    expect(relaxation([{ size: 34, count: 10 }], 100)).toEqual({
+      bound: 5,
+      whole: [{ taken: [2], times: 5 }],
+    });
     expect(
       relaxation(
         [
@@ -53,6 +68,19 @@ describe("the lower bound by hand", () => {
       ),
     ).toMatchObject({ bound: 3 });
   });
+});
+
+test("500 of 4 and 500 of 3 in bins of 10: each in its bin, 375 of them, none too full", () => {
+  // By hand: 4+3+3 fills 250 bins, and the 250 fours left go in pairs.
+  const sizes = Array.from({ length: 1000 }, (_, index) => (index % 2 === 0 ? 4 : 3));
+  const { bins, count } = pack(sizes, 10);
+  const loads = new Array<number>(375).fill(0);
+  bins.forEach((bin, item) => (loads[bin]! += sizes[item]!));
+  expect(count).toBe(375);
+  expect(bins).toHaveLength(1000);
+  expect(loads).toHaveLength(375);
+  expect(Math.max(...loads)).toBeLessThanOrEqual(10);
+  expect(loads.reduce((sum, load) => sum + load, 0)).toBe(3500);
 });
 
 describe("cut from full bins, so that no fewer can do", () => {
