@@ -167,7 +167,7 @@ describe("predictions are asked for where something was measured", () => {
       measured: [[null, "room locked"], ...JOB.measured.slice(1)],
     };
     expect(outlet("R1", nothing)!.predicted).toEqual([]);
-    expect(sorted(nothing).doubts.map(({ says }) => says)).toEqual([
+    expect(sorted(nothing).doubts.map(({ message }) => message)).toEqual([
       "Not a reading, and taken as not measured: R1, high end (“room locked”).",
     ]);
   });
@@ -195,7 +195,7 @@ test("readings that cannot be told from are refused as a whole, with the doubt",
     measured: JOB.predicted.map((row) => row.map((level) => (level as number) - 60)),
   });
   expect(heads).toEqual([]);
-  expect(doubts.map(({ says }) => says)).toEqual([expect.stringContaining("dBmV")]);
+  expect(doubts.map(({ message }) => message)).toEqual([expect.stringContaining("dBmV")]);
 });
 
 describe("what does not go together", () => {

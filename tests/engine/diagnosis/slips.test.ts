@@ -48,7 +48,7 @@ const said = (
   pairs: readonly (readonly [number, number])[],
   of: "job" | "part" | "outlet" = "job",
   volts = 18,
-) => mistakenUnit(levelsOf(pairs, volts), "here", of)?.says;
+) => mistakenUnit(levelsOf(pairs, volts), "here", of)?.message;
 
 describe("a unit of all readings", () => {
   test.each([
@@ -102,7 +102,7 @@ describe("a unit of all readings", () => {
     const fed = levelsOf(times(2, 2, 50));
     const unfed = levelsOf(times(2, 2, 50), 0);
     expect(mistakenUnit([...fed, ...unfed], "here", "job")).toBeUndefined();
-    expect(mistakenUnit([...levelsOf(times(3, 2, 50)), ...unfed], "here", "job")?.says).toContain(
+    expect(mistakenUnit([...levelsOf(times(3, 2, 50)), ...unfed], "here", "job")?.message).toContain(
       "differences",
     );
     expect(said([...times(3, -3, 75), [9, 75]])).toContain("differences");
@@ -266,7 +266,8 @@ describe("a job's readings", () => {
     expect(three.doubts).toEqual([
       {
         where: "all readings",
-        says: "The columns seem to be swapped: at 3 outlets the low end and high end fit the prediction only in one another's place.",
+        message:
+          "The columns seem to be swapped: at 3 outlets the low end and high end fit the prediction only in one another's place.",
         next: expect.stringContaining("each in its own column") as string,
       },
     ]);
@@ -285,7 +286,7 @@ describe("a job's readings", () => {
 
   test("swapped with the volts, the volts are left out too", () => {
     const found = plausible(job({ 4: { ...levels(66, 18), volts: value(52) } }), []);
-    expect(found.doubts.map(({ says }) => says)).toEqual([
+    expect(found.doubts.map(({ message }) => message)).toEqual([
       "R4: high end and volts seem to be swapped: they fit the prediction in one another's place.",
     ]);
     expect(found.outlets[3]).toMatchObject({
@@ -301,7 +302,7 @@ describe("a job's readings", () => {
     const found = plausible(given, []);
     expect(found.refused).toBe(true);
     expect(wheres(found)).toEqual(["all at the high end"]);
-    expect(found.doubts[0]!.says).toContain("dBm");
+    expect(found.doubts[0]!.message).toContain("dBm");
   });
 
   test("one head unit of two in dBmV: its outlets alone are left out", () => {
@@ -336,10 +337,10 @@ describe("a job's readings", () => {
       );
     test("at half of the readings or more: refused, and the unit named", () => {
       expect(typed("dBmV", 3)).toMatchObject({ refused: true });
-      expect(typed("dBmV", 3).doubts[0]!.says).toBe(
+      expect(typed("dBmV", 3).doubts[0]!.message).toBe(
         "These readings do not look like dBµV: they were typed in dBmV.",
       );
-      expect(typed("%", 5).doubts[0]!.says).toContain("typed in percent.");
+      expect(typed("%", 5).doubts[0]!.message).toContain("typed in percent.");
     });
     test("at fewer: each outlet by itself", () => {
       const found = typed("dBmV", 2);
@@ -395,7 +396,7 @@ describe("a job's readings", () => {
         "R2, high end: 6 where 60 is predicted: it is 10 times too small, so the decimal point may stand one place too far left.",
       ],
     ] as const)("%s", (_, found, words) => {
-      expect(found.doubts.map(({ says }) => says)).toEqual([words]);
+      expect(found.doubts.map(({ message }) => message)).toEqual([words]);
       expect(found.outlets[1]!.levels.filter(({ kind }) => kind === "blank")).toHaveLength(1);
       expect(
         found.outlets
@@ -427,7 +428,7 @@ describe("a job's readings", () => {
     test("three odd of five are told once, two one by one", () => {
       const three = volts(61, 62, 63, 18, 18);
       expect(wheres(three)).toEqual(["all volts"]);
-      expect(three.doubts[0]!.says).toBe(
+      expect(three.doubts[0]!.message).toBe(
         "These volts are not what a supply gives: 61 V, for instance; they may be millivolts.",
       );
       expect(three.outlets.map((one) => one.volts.kind)).toEqual([
@@ -465,8 +466,8 @@ describe("a job's readings", () => {
       const [doubt, ...more] = volts(18, value(read, unit)).doubts;
       expect(more).toEqual([]);
       expect(doubt!.where).toBe("R2");
-      expect(/keep off it until a licensed electrician has made sure\.$/.test(doubt!.says)).toBe(isDanger);
-      expect(doubt!.says).toMatch(/^R2: −?\d+ m?V cannot come from a supply on this cable/i);
+      expect(/keep off it until a licensed electrician has made sure\.$/.test(doubt!.message)).toBe(isDanger);
+      expect(doubt!.message).toMatch(/^R2: −?\d+ m?V cannot come from a supply on this cable/i);
     });
     test("in volts, typed large or small, is fine; in another unit it is asked about", () => {
       expect(volts(value(18, "v"), value(18, "V")).doubts).toEqual([]);
@@ -522,9 +523,9 @@ describe("a job's readings", () => {
       "R1, low end (“a”); R1, high end (“b”); R1, volts (“c”); R2, low end (“d”); R2, volts (“e”); H1, volts (“f”)";
     expect(of(unread("f"))).toEqual({
       where: "",
-      says: `Not a reading, and taken as not measured: ${six}.`,
+      message: `Not a reading, and taken as not measured: ${six}.`,
       next: expect.stringContaining("Enter a number") as string,
     });
-    expect(of(unread("f"), unread("g"), unread("h"))!.says).toContain(`${six}; and 2 more.`);
+    expect(of(unread("f"), unread("g"), unread("h"))!.message).toContain(`${six}; and 2 more.`);
   });
 });

@@ -1,9 +1,10 @@
 /** What a diagnosis says of its readings: means by hand, and what stands for what is left out. */
-import { doubtsShown, diagnose, DOUBTFUL } from "../../../src/engine/diagnosis/diagnose";
+import { diagnose } from "../../../src/engine/diagnosis/diagnose";
 import type { Reading } from "../../../src/engine/diagnosis/evidence";
 import { evidenceInWords } from "../../../src/engine/diagnosis/evidenceInWords";
 import type { Doubt } from "../../../src/engine/diagnosis/typedOutlet";
 
+const DOUBTFUL = "check the readings";
 const BAND = { low: 950, high: 2150 };
 /** Off the prediction by so much at the low and the high end. */
 const reading = (outlet: string, off: readonly number[], more: Partial<Reading> = {}): Reading => ({
@@ -121,9 +122,11 @@ describe("doubts", () => {
   const doubts = (count: number): Doubt[] =>
     Array.from({ length: count }, (_, at) => ({
       where: at === 4 ? "" : `R${at + 1}`,
-      says: `says ${at + 1}`,
+      message: `says ${at + 1}`,
       next: `next ${at + 1}`,
     }));
+  /** Where nothing was measured they stand alone. */
+  const shown = (some: readonly Doubt[]) => diagnose([], undefined, undefined, some);
   const row = (at: number) => ({
     cause: DOUBTFUL,
     where: `R${at}`,
@@ -133,13 +136,12 @@ describe("doubts", () => {
   });
 
   test("up to four are shown, each in a row", () => {
-    expect(doubtsShown([])).toEqual([]);
-    expect(doubtsShown(doubts(4))).toEqual([1, 2, 3, 4].map(row));
+    expect(shown(doubts(4))).toEqual([1, 2, 3, 4].map(row));
   });
   test("of five the fourth row stands for two, and names those that have a place", () => {
-    const shown = doubtsShown(doubts(5));
-    expect(shown.slice(0, 3)).toEqual([1, 2, 3].map(row));
-    expect(shown.slice(3)).toEqual([
+    const five = shown(doubts(5));
+    expect(five.slice(0, 3)).toEqual([1, 2, 3].map(row));
+    expect(five.slice(3)).toEqual([
       {
         ...row(0),
         where: "",
@@ -149,7 +151,7 @@ describe("doubts", () => {
     ]);
   });
   test("of the rest, twelve are named", () => {
-    const named = (count: number) => doubtsShown(doubts(count)).at(-1)!.evidence;
+    const named = (count: number) => shown(doubts(count)).at(-1)!.evidence;
     const twelve = "R4, R6, R7, R8, R9, R10, R11, R12, R13, R14, R15, R16";
     expect(named(16)).toBe(`13 more readings to look at: ${twelve}.`);
     expect(named(17)).toBe(`14 more readings to look at: ${twelve} and others.`);
