@@ -102,3 +102,16 @@ describe("a catalogue of receivers", () => {
     expect(count("bar", 1, [["bar", 0]])).toBe(0);
   });
 });
+
+test("a tree whose lists differ in length names the short one", () => {
+  const ids = [["a"], ["b"]];
+  for (const name of ["TREELOSS", "TREEROOT"]) {
+    const losses = name === "TREELOSS" ? [[[1], [2]]] : [];
+    expect(sentence(call(name, ids, [["H1"]], ...losses, [["H1"]]))).toBe(
+      "fed_from has 1 entries where the other columns have 2. Give columns of one length.",
+    );
+    expect(sentence(call(name, [["a"]], [["H1"], ["H1"]], ...losses, [["H1"]]))).toMatch(
+      /^ids has 1 entries where the other columns have 2/,
+    );
+  }
+});

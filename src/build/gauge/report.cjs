@@ -68,7 +68,7 @@ function told(folder, { caught, counted, open, equivalent, leftOut, needless }) 
       (one) => `${one.status === "NoCoverage" ? "no test goes there" : "survived"}: ${change(one)}\n`,
     ),
     ...needless.map(({ file, line }) => `${file}: judged equivalent, and caught all the same: ${line}\n`),
-    `${folder}: ${caught} of ${counted} caught, ${((caught / counted) * 100).toFixed(1)} %; of the ${counted - caught} others ${equivalent} are judged equivalent, ${open.length} are not.`,
+    `${folder}: ${caught} of ${counted} caught, ${((caught / (counted || 1)) * 100).toFixed(1)} %; of the ${counted - caught} others ${equivalent} are judged equivalent, ${open.length} are not.`,
     ...(leftOut > 0
       ? [`${leftOut} more of the sample ran only while a file was loaded, or could not run.`]
       : []),
