@@ -206,6 +206,16 @@ describe("what does not go together", () => {
       "predicted has 3 entries where the other columns have 4",
     ],
     [
+      "a measurement too many",
+      { measured: [...JOB.measured, [1, 1]] },
+      "outlets has 4 entries where the other columns have 5",
+    ],
+    [
+      "a prediction too many",
+      { predicted: [...JOB.predicted, [1, 1]] },
+      "outlets has 4 entries where the other columns have 5",
+    ],
+    [
       "a measurement too few",
       { measured: JOB.measured.slice(1) },
       "measured has 3 entries where the other columns have 4",
