@@ -13,9 +13,9 @@ test("a name is the same with other blanks and case, and another without a blank
 
 test("a row with tuners and no head unit says what is missing", () => {
   const [found] = userBands([null], [2]) as Fault[];
-  expect(found!.message).toBe("head_units is missing. Give the head unit of this row.");
+  expect(found!.message).toBe("head_units is missing. Enter the head unit of this row.");
   expect((userBands(["1"], [null]) as Fault[])[0]!.message).toBe(
-    "tuners is missing. Give the number of tuners in this row.",
+    "tuners is missing. Enter the number of tuners in this row.",
   );
   expect(userBands([null, null], [null, 0])).toEqual([null, "none"]);
 });

@@ -37,7 +37,7 @@ describe("numbers", () => {
   test.each(["1,5,3", "a1,5", "1,5b", "1.234,5", "x", "12", true, NaN, Infinity])(
     "%j is no number",
     (cell) => {
-      expect(refusal(any, cell)).toMatch(/^run is .+ which is not a number\. Give a number in m\.$/);
+      expect(refusal(any, cell)).toMatch(/^run is .+ which is not a number\. Enter a number in m\.$/);
     },
   );
   test("the sentence about a missing one names the unit, where there is one", () => {
@@ -75,7 +75,7 @@ describe("text", () => {
     expect([name.optional, name.wanted, text({ name: "x", help }).wanted]).toEqual([false, "a room", "text"]);
   });
   test.each([true, null, NaN, Infinity])("%j is none", (cell) => {
-    expect(refusal(name, cell)).toContain("which is not text. Give a room.");
+    expect(refusal(name, cell)).toContain("which is not text. Enter a room.");
   });
 });
 
@@ -169,7 +169,7 @@ describe("dates", () => {
     ...[1899.99, 0, 59, -5, 2_958_466, NaN, Infinity],
     ...[true, null],
   ])("%j is none", (cell) => {
-    expect(refusal(when, cell)).toMatch(/^date is .+, which is not a date\. Give a date cell/);
+    expect(refusal(when, cell)).toMatch(/^date is .+, which is not a date\. Enter a date cell/);
   });
   test("another cell's fault goes on", () =>
     expect([when.read(OTHER), when.optional]).toEqual([OTHER, false]));

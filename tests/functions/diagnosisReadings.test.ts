@@ -154,7 +154,7 @@ test("weaker than what a meter shows, the prediction itself may have been overlo
 describe("predictions are asked for where something was measured", () => {
   const predictedFor = (...row: Cell[]): Partial<Given> => ({ predicted: [row, ...JOB.predicted.slice(1)] });
   test("none", () => {
-    expect(refused(predictedFor(64, ""))).toBe("Predicted level of R1 is missing. Give a level in dBµV.");
+    expect(refused(predictedFor(64, ""))).toBe("Predicted level of R1 is missing. Enter a level in dBµV.");
   });
   test("none that can be", () => {
     expect(refused(predictedFor(64, 201))).toContain("predicted is 201 dBµV");
@@ -168,7 +168,7 @@ describe("predictions are asked for where something was measured", () => {
     };
     expect(outlet("R1", nothing)!.predicted).toEqual([]);
     expect(sorted(nothing).doubts.map(({ message }) => message)).toEqual([
-      "Not a reading, and taken as not measured: R1, high end (“room locked”).",
+      "Not a reading, and taken as not measured: R1, highest frequency (“room locked”).",
     ]);
   });
   test("volts too: one for all, or one for each", () => {
@@ -324,7 +324,7 @@ describe("frequencies of the columns", () => {
     expect(frequenciesOf([[950], [2150]])).toEqual([950, 2150]);
   });
   test.each([
-    [[[950, ""]], "frequencies is missing. Give a frequency in MHz for every column."],
+    [[[950, ""]], "frequencies is missing. Enter a frequency in MHz for every column."],
     [[[950, 950]], "frequencies has 950 MHz after 950 MHz; they must rise"],
     [[[2150, 950]], "frequencies has 950 MHz after 2150 MHz; they must rise"],
     [[[4.9]], "frequencies is 4.9 MHz; it must be from 5 to 3000 MHz"],

@@ -85,7 +85,7 @@ describe("one value a row", () => {
       [[2], [3], [null]],
     ]) as Matrix;
     expect([row[0]![0], row[2]![0]]).toEqual([3, ""]);
-    expect(words(row[1]![0])).toMatch(/^a is missing\. Give a number\./);
+    expect(words(row[1]![0])).toMatch(/^a is missing\. Enter a number\./);
     const across = two.call([[[1, null, null]], [[2, 3, null]]]) as Matrix;
     expect([across[0]![0], words(across[0]![1]).slice(0, 12), across[0]![2]]).toEqual([
       3,

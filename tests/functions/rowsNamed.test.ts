@@ -8,7 +8,7 @@ describe("a sum names the row of what is no amount", () => {
     [[[["x"], [1]]], /^Row 1 of amounts: /],
     [[[[1], [null], [""], [1e16]]], /^Row 4 of amounts: /],
     [["x"], /^amounts is "x", which is not a number/],
-    [[], /^amounts is missing\. Give the amounts to add up\./],
+    [[], /^amounts is missing\. Enter the amounts to add up\./],
   ] as [Argument[], RegExp][])("%j", (args, words) => {
     expect(sentence(call("ADDMONEY", ...args))).toMatch(words);
   });
@@ -24,7 +24,7 @@ describe("a bonding conductor's length", () => {
   const BOND = "communications bond, one or two family";
   const word = (...args: Argument[]) => (call("BONDCHECK", ...args) as Matrix)[0]![0];
   test("is asked for by the clause that limits it, and by no other", () => {
-    expect(sentence(call("BONDCHECK", BOND, 4))).toMatch(/^length is missing\. Give the conductor's length/);
+    expect(sentence(call("BONDCHECK", BOND, 4))).toMatch(/^length is missing\. Enter the conductor's length/);
     expect(sentence(call("BONDCHECK", BOND, 4, null, "ft"))).toMatch(/^length is missing/);
     expect(word("mast earthing, copper", 16)).toBe("no flag");
     expect(word("mast earthing, copper", 16, 100, "ft")).toBe("no flag");
@@ -80,7 +80,7 @@ describe("a catalogue of receivers", () => {
         ["x", 1],
         ["bar", ""],
       ],
-      /^Row 2 of catalogue: tuners in catalogue is missing\. Give a number\./,
+      /^Row 2 of catalogue: tuners in catalogue is missing\. Enter a number\./,
     ],
     ["33 tuners", "bar", [["bar", 33]], /^Row 1 of catalogue: tuners in catalogue is 33 tuners/],
     ["half a tuner", "bar", [["bar", 1.5]], /^Row 1 of catalogue: tuners in catalogue is 1\.5 tuners/],

@@ -345,7 +345,7 @@ test("the azimuth's line adds a turn for a slot in the west only", () => {
 
 test("a cascade of nothing says what is missing", () => {
   expect(sentence(call("SHOWWORK", "CASCADELOSS", [[null], [null]]))).toMatch(
-    /ways is missing\. Give the number of ways of at least one splitter\./,
+    /ways is missing\. Enter the number of ways of at least one splitter\./,
   );
 });
 

@@ -62,7 +62,7 @@ describe("a job's readings", () => {
       {
         where: "all readings",
         message:
-          "The columns seem to be swapped: at 3 outlets the low end and high end fit the prediction only in one another's place.",
+          "The columns seem to be swapped: at 3 outlets the lowest frequency and highest frequency fit the prediction only in one another's place.",
         next: expect.stringContaining("each in its own column") as string,
       },
     ]);
@@ -82,7 +82,7 @@ describe("a job's readings", () => {
   test("swapped with the volts, the volts are left out too", () => {
     const found = plausible(job({ 4: { ...levels(66, 18), volts: value(52) } }), []);
     expect(found.doubts.map(({ message }) => message)).toEqual([
-      "R4: high end and volts seem to be swapped: they fit the prediction in one another's place.",
+      "R4: highest frequency and volts seem to be swapped: they fit the prediction in one another's place.",
     ]);
     expect(found.outlets[3]).toMatchObject({
       volts: BLANK,
@@ -96,7 +96,7 @@ describe("a job's readings", () => {
     const given = job().map((one, at) => ({ ...one, ...levels(DUE[at]![0], DUE[at]![1] - 108.75) }));
     const found = plausible(given, []);
     expect(found.refused).toBe(true);
-    expect(wheres(found)).toEqual(["all at the high end"]);
+    expect(wheres(found)).toEqual(["all at the highest frequency"]);
     expect(found.doubts[0]!.message).toContain("dBm");
   });
 
@@ -158,37 +158,37 @@ describe("a job's readings", () => {
       [
         "a zero",
         at(0, 60),
-        "R2, low end: 0 is no level: enter “no signal” if the meter found none, or leave it blank.",
+        "R2, lowest frequency: 0 is no level: enter “no signal” if the meter found none, or leave it blank.",
       ],
       [
-        "a zero at the high end",
+        "a zero at the highest frequency",
         at(70, 0),
-        "R2, high end: 0 is no level: enter “no signal” if the meter found none, or leave it blank.",
+        "R2, highest frequency: 0 is no level: enter “no signal” if the meter found none, or leave it blank.",
       ],
       [
         "more than a meter shows",
         plausible(job({ 2: { ...levels(125, 131), predicted: [124, 120] } }), []),
-        "R2, high end: 131 where 120 is predicted: a digit or the unit may be wrong.",
+        "R2, highest frequency: 131 where 120 is predicted: a digit or the unit may be wrong.",
       ],
       [
         "less than a meter shows",
         plausible(job({ 2: { ...levels(-5, -20.1), predicted: [-4, -12] } }), []),
-        "R2, high end: −20.1 where −12 is predicted: a digit or the unit may be wrong.",
+        "R2, highest frequency: −20.1 where −12 is predicted: a digit or the unit may be wrong.",
       ],
       [
         "just more than 15 dB too much",
         at(70, 75.1),
-        "R2, high end: 75.1 where 60 is predicted: a digit or the unit may be wrong.",
+        "R2, highest frequency: 75.1 where 60 is predicted: a digit or the unit may be wrong.",
       ],
       [
-        "more than 20 dB down at the low end alone",
+        "more than 20 dB down at the lowest frequency alone",
         at(49.9, 60),
-        "R2, low end: 49.9 where 70 is predicted: a digit or the unit may be wrong.",
+        "R2, lowest frequency: 49.9 where 70 is predicted: a digit or the unit may be wrong.",
       ],
       [
-        "a point one place off at the high end",
+        "a point one place off at the highest frequency",
         at(70, 6),
-        "R2, high end: 6 where 60 is predicted: it is 10 times too small, so the decimal point may stand one place too far left.",
+        "R2, highest frequency: 6 where 60 is predicted: it is 10 times too small, so the decimal point may stand one place too far left.",
       ],
     ] as const)("%s", (_, found, words) => {
       expect(found.doubts.map(({ message }) => message)).toEqual([words]);
@@ -202,8 +202,8 @@ describe("a job's readings", () => {
     });
     test.each([
       ["15 dB too much", at(70, 75)],
-      ["20 dB down at the low end", at(50, 60)],
-      ["25 dB down at the high end: a cable loses more there", at(70, 35)],
+      ["20 dB down at the lowest frequency", at(50, 60)],
+      ["25 dB down at the highest frequency: a cable loses more there", at(70, 35)],
       ["25 dB down with the other end 6.1 dB off", at(45, 53.9)],
     ] as const)("not: %s", (_, found) => {
       expect(found.doubts).toEqual([]);
@@ -315,7 +315,7 @@ describe("a job's readings", () => {
         volts.map((one, at) => heads(one, `H${at + 1}`)),
       ).doubts.at(-1);
     const six =
-      "R1, low end (“a”); R1, high end (“b”); R1, volts (“c”); R2, low end (“d”); R2, volts (“e”); H1, volts (“f”)";
+      "R1, lowest frequency (“a”); R1, highest frequency (“b”); R1, volts (“c”); R2, lowest frequency (“d”); R2, volts (“e”); H1, volts (“f”)";
     expect(of(unread("f"))).toEqual({
       where: "",
       message: `Not a reading, and taken as not measured: ${six}.`,

@@ -192,14 +192,30 @@ describe("columns exchanged at one outlet", () => {
       }),
     )?.columns;
   test.each([
-    ["the two ends", columns([60, 40], [40, 60]), "low end and high end"],
-    ["saves 12 dB in all", columns([60, 54], [54, 60]), "low end and high end"],
-    ["4 dB a reading left over", columns([60, 40], [44, 64]), "low end and high end"],
-    ["the high end and the volts", columns([60, 40], [60, 18], 40, 18), "high end and volts"],
-    ["the low end and the volts", columns([60, 40], [18, 40], 60, 18), "low end and volts"],
-    ["all three, one way round", columns([60, 40], [40, 18], 60, 18), "low end, high end and volts"],
-    ["all three, the other way round", columns([60, 40], [18, 60], 40, 18), "low end, high end and volts"],
-    ["without a prediction at the high end", columns([60, null], [18, 33], 60, 18), "low end and volts"],
+    ["the two ends", columns([60, 40], [40, 60]), "lowest frequency and highest frequency"],
+    ["saves 12 dB in all", columns([60, 54], [54, 60]), "lowest frequency and highest frequency"],
+    ["4 dB a reading left over", columns([60, 40], [44, 64]), "lowest frequency and highest frequency"],
+    [
+      "the highest frequency and the volts",
+      columns([60, 40], [60, 18], 40, 18),
+      "highest frequency and volts",
+    ],
+    ["the lowest frequency and the volts", columns([60, 40], [18, 40], 60, 18), "lowest frequency and volts"],
+    [
+      "all three, one way round",
+      columns([60, 40], [40, 18], 60, 18),
+      "lowest frequency, highest frequency and volts",
+    ],
+    [
+      "all three, the other way round",
+      columns([60, 40], [18, 60], 40, 18),
+      "lowest frequency, highest frequency and volts",
+    ],
+    [
+      "without a prediction at the highest frequency",
+      columns([60, null], [18, 33], 60, 18),
+      "lowest frequency and volts",
+    ],
   ])("%s", (_, found, words) => {
     expect(found).toBe(words);
   });
@@ -217,7 +233,10 @@ describe("columns exchanged at one outlet", () => {
 
 test("a column is named by its end, or by its frequency where there are more than two", () => {
   const two = outletOf("R1", [60, 50], [60, 50]);
-  expect([0, 1].map((column) => columnInWords(two, column))).toEqual(["low end", "high end"]);
+  expect([0, 1].map((column) => columnInWords(two, column))).toEqual([
+    "lowest frequency",
+    "highest frequency",
+  ]);
   expect(columnInWords({ ...two, frequencies: [950, 1350, 2150] }, 1)).toBe("1350 MHz");
   expect(columnInWords({ ...two, frequencies: [950] }, 0)).toBe("950 MHz");
 });

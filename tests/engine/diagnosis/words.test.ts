@@ -6,7 +6,7 @@ import type { Doubt } from "../../../src/engine/diagnosis/typedOutlet";
 
 const DOUBTFUL = "check the readings";
 const BAND = { low: 950, high: 2150 };
-/** Off the prediction by so much at the low and the high end. */
+/** Off the prediction by so much at the low and the highest frequency. */
 const reading = (outlet: string, off: readonly number[], more: Partial<Reading> = {}): Reading => ({
   outlet,
   path: ["B1"],
@@ -26,35 +26,35 @@ describe("evidence in words", () => {
       [reading("R1", [-3, -5.25]), reading("R2", [0.5, 1])],
       [0],
       BAND,
-      "Measured less predicted, on average: R1: −3.0 dB at the low end and −5.3 dB at the high end; other outlets of H1: +0.5 dB at the low end and +1.0 dB at the high end.",
+      "Measured less predicted, on average: R1: −3.0 dB at the lowest frequency and −5.3 dB at the highest frequency; other outlets of H1: +0.5 dB at the lowest frequency and +1.0 dB at the highest frequency.",
     ],
     [
       "two outlets, each named with its own",
       [reading("R1", [-3, -5]), reading("R2", [3, 5])],
       [0, 1],
       BAND,
-      "Measured less predicted, on average: R1 reads −3.0 dB at the low end and −5.0 dB at the high end; R2 reads +3.0 dB at the low end and +5.0 dB at the high end.",
+      "Measured less predicted, on average: R1 reads −3.0 dB at the lowest frequency and −5.0 dB at the highest frequency; R2 reads +3.0 dB at the lowest frequency and +5.0 dB at the highest frequency.",
     ],
     [
       "three outlets by name, with the mean of each end",
       [reading("R1", [-3, -6]), reading("R2", [-1, -3]), reading("R3", [-2, 0])],
       [0, 1, 2],
       BAND,
-      "Measured less predicted, on average: R1, R2, R3: −2.0 dB at the low end and −3.0 dB at the high end.",
+      "Measured less predicted, on average: R1, R2, R3: −2.0 dB at the lowest frequency and −3.0 dB at the highest frequency.",
     ],
     [
       "four by their number",
       ["R1", "R2", "R3", "R4"].map((name) => reading(name, [-1, -1])),
       [0, 1, 2, 3],
       BAND,
-      "Measured less predicted, on average: 4 outlets: −1.0 dB at the low end and −1.0 dB at the high end.",
+      "Measured less predicted, on average: 4 outlets: −1.0 dB at the lowest frequency and −1.0 dB at the highest frequency.",
     ],
     [
       "a frequency between the ends, in MHz",
       [reading("R1", [-1, -2, -3])],
       [0],
       BAND,
-      "Measured less predicted, on average: R1: −1.0 dB at the low end and −2.0 dB at 1350 MHz and −3.0 dB at the high end.",
+      "Measured less predicted, on average: R1: −1.0 dB at the lowest frequency and −2.0 dB at 1350 MHz and −3.0 dB at the highest frequency.",
     ],
     [
       "one frequency alone, in MHz",
@@ -72,7 +72,7 @@ describe("evidence in words", () => {
       ],
       [0, 1, 2],
       BAND,
-      "Measured less predicted, on average: R1, R2, R3: +0.0 dB at the low end and +0.0 dB at the high end, 13.0 V where 17.5 V was predicted.",
+      "Measured less predicted, on average: R1, R2, R3: +0.0 dB at the lowest frequency and +0.0 dB at the highest frequency, 13.0 V where 17.5 V was predicted.",
     ],
     [
       "what was not heard is counted, and not in the mean",
@@ -83,14 +83,14 @@ describe("evidence in words", () => {
       ],
       [0, 1, 2],
       BAND,
-      "Measured less predicted, on average: R1, R2, R3: −2.0 dB at the low end and −3.0 dB at the high end (1 without signal).",
+      "Measured less predicted, on average: R1, R2, R3: −2.0 dB at the lowest frequency and −3.0 dB at the highest frequency (1 without signal).",
     ],
     [
       "nothing heard at one end",
       [reading("R1", [-3, -9], { silent: [false, true] })],
       [0],
       BAND,
-      "Measured less predicted, on average: R1: −3.0 dB at the low end and no signal at the high end.",
+      "Measured less predicted, on average: R1: −3.0 dB at the lowest frequency and no signal at the highest frequency.",
     ],
     [
       "volts and no level",
@@ -104,14 +104,14 @@ describe("evidence in words", () => {
       [reading("R1", [-3, -5]), HEAD, reading("R2", [1, 2])],
       [0, 1],
       BAND,
-      "Measured less predicted, on average: R1: −3.0 dB at the low end and −5.0 dB at the high end; other outlets of H1: +1.0 dB at the low end and +2.0 dB at the high end; at H1 itself 17.0 V where 18.0 V was predicted.",
+      "Measured less predicted, on average: R1: −3.0 dB at the lowest frequency and −5.0 dB at the highest frequency; other outlets of H1: +1.0 dB at the lowest frequency and +2.0 dB at the highest frequency; at H1 itself 17.0 V where 18.0 V was predicted.",
     ],
     [
       "the head unit's own volts alone",
       [HEAD, reading("R1", [1, 2])],
       [0],
       BAND,
-      "At H1 itself 17.0 V where 18.0 V was predicted; other outlets of H1: +1.0 dB at the low end and +2.0 dB at the high end.",
+      "At H1 itself 17.0 V where 18.0 V was predicted; other outlets of H1: +1.0 dB at the lowest frequency and +2.0 dB at the highest frequency.",
     ],
   ] as const)("%s", (_, readings, at, band, words) => {
     expect(evidenceInWords(readings, at, "H1", band)).toBe(words);
