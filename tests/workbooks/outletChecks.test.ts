@@ -22,7 +22,7 @@ const saying = (book: Book, column: string, word: string): unknown[] =>
   namedColumn(book, "rooms_outlet").filter((_, row) => namedColumn(book, column)[row] === word);
 
 describe("15 dB is the limit between channels at one outlet (EN 60728-1, from memory)", () => {
-  const SLOPE = /two ends of the band lie more than 15 dB apart/;
+  const SLOPE = /lowest and the highest frequency lie more than 15 dB apart/;
   const SPREAD = /^Largest level difference between outlets/;
   /** By the reference program: low end less high end, the greater of cold and hot. */
   const slopes = (inputs: JobInputs): Map<string, number> =>
@@ -48,7 +48,11 @@ describe("15 dB is the limit between channels at one outlet (EN 60728-1, from me
     const job = changed(({ rooms }) => Object.assign(rooms![21]!, { cable: "thin drop", run: 50 }));
     expect(steep(job)).toEqual(["A-05"]);
     const book = computed(job);
-    expect(look(book, SLOPE)).toMatchObject({ found: 1, result: "look", where: "Rooms, slope: A-05" });
+    expect(look(book, SLOPE)).toMatchObject({
+      found: 1,
+      result: "look",
+      where: "Rooms, slope verdict: A-05",
+    });
     expect(saying(book, "rooms_slope_check", "steep")).toEqual(["A-05"]);
   });
 
@@ -80,8 +84,8 @@ describe("15 dB is the limit between channels at one outlet (EN 60728-1, from me
 });
 
 describe("an outlet behind a port without power cannot command its head unit (EN 50494, EN 50607)", () => {
-  const DEAD = /passes no power: dead/;
-  const ONE = /passes power at one port, of several used/;
+  const DEAD = /blocks power: dead/;
+  const ONE = /passes power at one port while several are used/;
   const powered = (device: string, power: string): JobInputs =>
     changed(
       ({ passives }) =>

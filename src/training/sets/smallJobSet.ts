@@ -148,7 +148,7 @@ export const smallJobSet = trainingSet<Numbers>({
       heading: "Level at the outlet",
       task: "What level is left at that outlet? Use your answers to 3 and 4.",
       given: ({ level, plate }) => [
-        { label: "Level of the head unit, highest frequency", value: level, unit: "dBµV", of: "level" },
+        { label: "Head unit's level, highest frequency", value: level, unit: "dBµV", of: "level" },
         { label: "Loss of the outlet", value: plate, unit: "dB", of: "plate", invites: [takenOff] },
       ],
       answer: { kind: "number", unit: "dBµV", decimals: 1 },

@@ -13,10 +13,10 @@ export const heads = block(
       { width: 22 },
       nameIn(units.name, "A head unit of the Parts sheet", { required: true }),
     ),
-    supply: entry("Supply", { width: 18 }, nameIn(supplies.name, "A supply of the Parts sheet")),
+    supply: entry("Supply", { width: 17 }, nameIn(supplies.name, "A supply of the Parts sheet")),
     cable: entry(
       "Cable",
-      { width: 18 },
+      { width: 16 },
       nameIn(cables.name, "The cable from the supply and first branch up to the head unit", {
         required: true,
       }),
@@ -44,10 +44,10 @@ export const heads = block(
     volts: result("Volts at the head unit", { unit: "V", width: 9, format: "two" }),
     least: result("Minimum volts", { unit: "V", width: 9, format: "one" }),
     power: result("Volts verdict", { width: 9 }),
-    stopped: result("Power blocked at", { width: 10 }),
-    longest: result("Longest permissible cable, supply at lower end", {
+    stopped: result("Power blocked at", { width: 9 }),
+    longest: result("Longest cable allowed, supply at lower end", {
       unit: "m or ft",
-      width: 11,
+      width: 10,
       format: "one",
     }),
     shares: entry(
@@ -59,7 +59,7 @@ export const heads = block(
     ),
     common: entry(
       "Loop resistance of the shared lead",
-      { unit: "Ω", width: 11, format: "two" },
+      { unit: "Ω", width: 10, format: "two" },
       number(
         0,
         1000,
