@@ -209,7 +209,8 @@ describe("a rarer part of the year never fades less, or is refused", () => {
           last = fade;
         }
       }),
-      { numRuns: tries(50, 500) },
+      // One that is refused from somewhere on is always among them; most draws are not.
+      { numRuns: tries(50, 500), examples: [[equator]] },
     );
     expect(refused).toBeGreaterThan(0);
   });
