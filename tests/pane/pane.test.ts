@@ -360,7 +360,7 @@ describe("what each view does", () => {
   );
 
   open(
-    "Working: the working of the cell that is selected when it is asked for",
+    "Show calculation: the working of the cell that is selected when it is asked for",
     { selection: calculated },
     async (page) => {
       await fill(page, "Show calculation");

@@ -288,7 +288,7 @@ const BUTTONS: Readonly<
       [/\([A-Z][A-Za-z ]+ [A-Z]+\d+\)$/, /is shown\.$|as it was entered/],
     ],
   },
-  Working: {
+  "Show calculation": {
     prepare: async (pane) => void (await said(pane, /is shown\.$|no calculation/)),
     say: [[/^Show the calculation/, /is shown\.$|no calculation/]],
   },
