@@ -382,7 +382,7 @@ describe("what each view does", () => {
 
   open("Repair formulas, copies and settings ask the host for it", {}, async (page) => {
     await openView(page, "Repair formulas");
-    await page.getByRole("button", { name: "Repair formulas" }).click();
+    await page.getByRole("region").getByRole("button", { name: "Repair formulas" }).click();
     await statusIs(page, /^2 formulas were repaired/);
     await openView(page, "Copies");
     expect(await status(page)).toBe("");
@@ -528,7 +528,7 @@ describe("trouble", () => {
       async (page) => {
         await openView(page, view);
         if (view !== "Check" && view !== "Why?" && view !== "Show calculation")
-          await page.getByRole("button", { name: button, exact: true }).click();
+          await page.getByRole("region").getByRole("button", { name: button, exact: true }).click();
         expect(await statusIs(page, /^Not done\./)).toBe(
           "Not done. The sheet is <b>protected</b>. Unprotect it.",
         );
@@ -539,7 +539,7 @@ describe("trouble", () => {
 
   open("a failure that nobody foresaw has a way on", { broken: "enterOursAgain" }, async (page) => {
     await openView(page, "Repair formulas");
-    await page.getByRole("button", { name: "Repair formulas" }).click();
+    await page.getByRole("region").getByRole("button", { name: "Repair formulas" }).click();
     await statusIs(
       page,
       /^Not done\. That did not work: x is undefined\. Try it once more; if it stays, save/,
@@ -548,10 +548,13 @@ describe("trouble", () => {
 
   open("a second step is not begun before the first is over", {}, async (page) => {
     await openView(page, "Repair formulas");
-    await page.getByRole("button", { name: "Repair formulas" }).evaluate((button: HTMLElement) => {
-      button.click();
-      button.click();
-    });
+    await page
+      .getByRole("region")
+      .getByRole("button", { name: "Repair formulas" })
+      .evaluate((button: HTMLElement) => {
+        button.click();
+        button.click();
+      });
     await statusIs(page, /^2 formulas/);
     expect((await callsOf(page)).filter(([call]) => call === "enterOursAgain")).toHaveLength(1);
   });

@@ -190,24 +190,20 @@ withOpenPane("what is being typed is taken by the grid before the pane does anyt
   expect(await total().innerText()).not.toBe(before);
 });
 
-withOpenPane("an office copy and a sealed copy come as files", async () => {
+withOpenPane("a copy without add-in and a values-only copy come as files", async () => {
   await openView(page, "Copies");
-  const copy = async (kind: "office" | "sealed") => {
-    const article = kind === "office" ? "an" : "a";
-    const [download] = await Promise.all([
-      page.waitForEvent("download"),
-      inPane(`Make ${article} ${kind} copy`).click(),
-    ]);
-    await statusIs(page, new RegExp(`^The ${kind} copy is made`));
-    expect(download.suggestedFilename()).toMatch(new RegExp(`\\(${kind} copy\\)\\.xlsx$`));
+  const copy = async (kind: "copy without add-in" | "values-only copy") => {
+    const [download] = await Promise.all([page.waitForEvent("download"), inPane(`Make a ${kind}`).click()]);
+    await statusIs(page, new RegExp(`^The ${kind} is made`));
+    expect(download.suggestedFilename()).toMatch(new RegExp(`\\(${kind}\\)\\.xlsx$`));
     return readXlsx(readFileSync(await download.path()));
   };
   const formulas = (book: Awaited<ReturnType<typeof copy>>): string[] =>
     book.sheets.flatMap(({ cells }) => Object.values(cells).flatMap(({ formula }) => formula ?? []));
-  const office = await copy("office");
+  const office = await copy("copy without add-in");
   expect(formulas(office).length).toBeGreaterThan(20);
   expect(formulas(office).filter(callsUs)).toEqual([]);
-  const sealed = await copy("sealed");
+  const sealed = await copy("values-only copy");
   expect(formulas(sealed)).toEqual([]);
   const shown = Number((await total().innerText()).replace(/[^\d.]/g, ""));
   expect(namedValue(office, "quote_total")).toBeCloseTo(shown, 2);

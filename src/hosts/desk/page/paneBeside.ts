@@ -3,6 +3,7 @@ import * as library from "@odoo/o-spreadsheet";
 import { mountPane } from "../../../pane/mountPane";
 import { HostTrouble } from "../../../pane/host";
 import type { Book } from "../../../workbooks/book";
+import { COPY_NAMES, inSentence } from "../../file/copy/copyNames";
 import { api } from "./api";
 import { computed } from "./comparing";
 import { ServerTrouble } from "./deskTrouble";
@@ -75,7 +76,7 @@ export class PaneBeside {
         handOver: async (book, kind) =>
           download(
             await api.copyXlsx(book, kind),
-            `${desk.fileTitle} (${kind === "cards" ? "cards" : `${kind} copy`}).xlsx`,
+            `${desk.fileTitle} (${kind === "cards" ? "cards" : inSentence(COPY_NAMES[kind])}).xlsx`,
           ),
         handOverBook: async (book, file) => download(await api.saveXlsx(book), file),
         storage: () => localStorage,
