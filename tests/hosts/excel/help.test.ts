@@ -82,6 +82,6 @@ inExcel(
       const { excel } = (globalThis as unknown as { standInPage: StandInPage }).standInPage;
       await new Promise<void>((completed) => excel.commands.get("enterAgain")!({ completed }));
     });
-    expect(await notice.innerText()).toMatch(/^No formula of ours stands at #NAME\?/);
+    expect(await notice.innerText()).toMatch(/^No Rigsheet formula shows #NAME\?/);
   },
 );
