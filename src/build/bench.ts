@@ -20,7 +20,6 @@ import type { Book } from "../workbooks/book";
 import { layOut } from "../workbooks/layOut";
 import { multiRoom } from "../workbooks/multiRoom/definition";
 import { guestHouse } from "../workbooks/multiRoom/guestHouse";
-import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
 import { benchGrid, GRID_WITHOUT, measureWithout } from "./benchGrid";
 import { jobTimes, shelfTimes } from "./benchJobs";
@@ -38,8 +37,6 @@ interface Line {
 
 /** The bench's own word for its other process. */
 const WRITE = "--write-book";
-/** Of the bench in a browser: so many outlets, into this file. */
-const WRITE_JOB = "--write-job";
 const lines: Line[] = [];
 const now = (): number => performance.now();
 
@@ -125,13 +122,6 @@ async function write([book, file, runs]: string[]): Promise<void> {
   const computed = JSON.parse(readFileSync(book!, "utf8")) as Book;
   const ms = await timed(async () => writeFileSync(file!, await writeXlsx(computed)), Number(runs));
   process.stdout.write(JSON.stringify({ ms, megabytes: process.resourceUsage().maxRSS / 1024 }));
-}
-
-async function writeJob(outlets: number, file: string): Promise<void> {
-  const book = recalculate(layOut(multiRoom, scaledJob(guestHouse, outlets)));
-  writeFileSync(file, await writeXlsx(book));
-  const total = namedValue(book, estimate.quote.total.name);
-  process.stdout.write(Number(total).toFixed(2));
 }
 
 async function workbook(outlets: number, runs: number): Promise<void> {
@@ -279,7 +269,6 @@ const PARTS: readonly { readonly name: string; readonly run: () => unknown; read
 async function main(): Promise<void> {
   const named = process.argv.slice(2);
   if (named[0] === WRITE) return write(named.slice(1));
-  if (named[0] === WRITE_JOB) return writeJob(Number(named[1]), named[2]!);
   if (named[0] === GRID_WITHOUT) return measureWithout(named[1]!, Number(named[2]));
   const unknown = named.filter((one) => !PARTS.some(({ name }) => name === one));
   if (unknown.length > 0) {
