@@ -22,7 +22,7 @@ import { checksOf, wordOf, type Found } from "./checks";
 import { commissioningSheet } from "./commissioning";
 import { headUnitsSheet } from "./headUnits";
 import { diagnosed } from "./diagnosis";
-import { field, sum, word, type Cells, type Job } from "./job";
+import { field, sum, verdictOf, word, type Cells, type Job } from "./job";
 import { labourSheet, materialsSheet } from "./materials";
 import { priceSheet, quoteSheet, termsSheet } from "./price";
 import { roomsSheet } from "./rooms";
@@ -94,12 +94,7 @@ function checksSheet(job: Job, checks: Readonly<Record<string, Found>>, book: Bo
           ? new RegExp(`^${escaped(where)}: .`)
           : new RegExp(`^${escaped(where)}: ${escaped(String(one.first))}(;|$)`);
   }
-  const verdict =
-    failed === 0
-      ? "all checks pass"
-      : failed === 1
-        ? "1 check needs attention"
-        : `${failed} checks need attention`;
+  const verdict = verdictOf(failed);
   return {
     ...cells,
     checks_failed: failed,

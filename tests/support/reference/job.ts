@@ -56,3 +56,9 @@ export const eachRow = <T extends Expected | readonly Expected[]>(
 
 export const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 export const corners = (of: (corner: number) => number): number[] => [0, 1, 2, 3].map(of);
+
+/** What the head of every sheet says of so many checks that fail. */
+export const verdictOf = (failed: number): string => {
+  if (failed === 0) return "all checks pass";
+  return failed === 1 ? "1 check needs attention" : `${failed} checks need attention`;
+};

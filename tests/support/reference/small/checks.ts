@@ -2,7 +2,7 @@
 import { parseRange } from "../../../../src/formula/address";
 import type { Book } from "../../../../src/workbooks/book";
 import type { WorkbookDefinition } from "../../../../src/workbooks/definition";
-import type { Cells, Expected } from "../job";
+import { verdictOf, type Cells, type Expected } from "../job";
 
 export interface Found {
   /** NaN where it cannot be told. */
@@ -56,12 +56,7 @@ export function checkCells(
         wordOf(one) === "ok" ? where : `${where}: ${(one.places ?? []).join("; ").slice(0, LONGEST_PLACES)}`;
   }
   const failed = failedOf(found);
-  const verdict =
-    failed === 0
-      ? "all checks pass"
-      : failed === 1
-        ? "1 check needs attention"
-        : `${failed} checks need attention`;
+  const verdict = verdictOf(failed);
   return {
     ...cells,
     checks_failed: failed,
