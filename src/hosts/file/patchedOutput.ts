@@ -5,7 +5,7 @@
 import { joined } from "../../jobs/joined";
 import { copiedPart, deflatedPart, entriesOf, packed, unpacked } from "./archive";
 import { withTextKept } from "./keptText";
-import { MARKER } from "./storedText";
+import { MARKER, SPILLED } from "./storedText";
 import type { WrittenSheet } from "./writtenSheet";
 
 /** The part put right, in pieces when it is large. */
@@ -13,8 +13,11 @@ type Patch = (xml: string) => string | Iterable<string>;
 
 /** Marked results of formulas: errors and the negative zero, which the library stores as text. */
 const MARKED_RESULT = new RegExp(` t="str"(><f[^>]*>[^<]*</f><v>)${MARKER}([^<]*)</v>`, "g");
-/** A marked cell without a formula: only the negative zero. */
-const MARKED_VALUE = new RegExp(` t="inlineStr"( s="\\d+")?><is><r><t>${MARKER}(-0)</t></r></is>`, "g");
+/** A marked cell without a formula: the negative zero, or text that the formula of another cell fills it with. */
+const MARKED_VALUE = new RegExp(
+  ` t="inlineStr"( s="\\d+")?><is><r><t(?: xml:space="preserve")?>${MARKER}(?:(-0)|${SPILLED}([^<]*))</t></r></is>`,
+  "g",
+);
 
 const withMarksResolved = (xml: string): string =>
   xml.includes(MARKER)
@@ -22,7 +25,9 @@ const withMarksResolved = (xml: string): string =>
         .replace(MARKED_RESULT, (_, middle: string, value: string) =>
           value === "-0" ? `${middle}-0</v>` : ` t="e"${middle}${value}</v>`,
         )
-        .replace(MARKED_VALUE, (_, style = "") => `${style as string}><v>-0</v>`)
+        .replace(MARKED_VALUE, (_, style: string | undefined, zero?: string, text?: string) =>
+          zero === undefined ? `${style ?? ""} t="str"><v>${text!}</v>` : `${style ?? ""}><v>-0</v>`,
+        )
     : xml;
 
 /**
@@ -45,6 +50,18 @@ const withSizesKept: Patch = (xml) =>
     /<xdr:twoCellAnchor>(<xdr:from>.*?<\/xdr:from>)<xdr:to>.*?<\/xdr:to>(<xdr:pic>.*?<a:ext( cx="\d+" cy="\d+")\/>.*?)<\/xdr:twoCellAnchor>/gs,
     "<xdr:oneCellAnchor>$1<xdr:ext$3/>$2</xdr:oneCellAnchor>",
   );
+
+/** What a font is made of, in the order of ECMA-376 part 1, 18.8.22 (CT_Font), as Excel's own validator wants it. */
+const PARTS_OF_FONT =
+  "b i strike condense extend outline shadow u vertAlign sz color name family charset scheme";
+const FONT_ORDER = new Map(PARTS_OF_FONT.split(" ").map((part, index) => [part, index]));
+
+const withFontsInOrder = (xml: string): string =>
+  xml.replace(/<font>(.*?)<\/font>/gs, (_, parts: string) => {
+    const placeOf = (part: string): number => FONT_ORDER.get(/\w+/.exec(part)![0]) ?? FONT_ORDER.size;
+    const inOrder = [...parts.matchAll(/<[^>]*\/>/g)].map(([part]) => part);
+    return `<font>${inOrder.sort((a, b) => placeOf(a) - placeOf(b)).join("")}</font>`;
+  });
 
 const withProgramNamed: Patch = (xml) => xml.replace(/<Application>[^<]*</, "<Application>Rigsheet<");
 
@@ -84,7 +101,7 @@ export function patchedOutput(bytes: Uint8Array, sheets: readonly WrittenSheet[]
   const calculateOnOpening = sheets.some(({ uncalculated }) => uncalculated);
   const patchFor = (name: string): Patch | undefined => {
     if (name === "xl/workbook.xml") return withCalculation(calculateOnOpening);
-    if (name === "xl/styles.xml") return withTextKept;
+    if (name === "xl/styles.xml") return (xml) => withFontsInOrder(withTextKept(xml));
     if (name === "docProps/app.xml") return withProgramNamed;
     if (/^xl\/comments\d+\.xml$/.test(name)) return withSpacesKept;
     if (/^xl\/drawings\/drawing\d+\.xml$/.test(name)) return withSizesKept;

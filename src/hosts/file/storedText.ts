@@ -10,6 +10,9 @@ import { stop, troubles } from "./fileTrouble";
 /** A private character that marks what is put right in the written XML (patchedOutput.ts); never in stored text. */
 export const MARKER = "\uE000";
 
+/** After the mark: text that no cell holds, but which a formula fills it with. */
+export const SPILLED = "=";
+
 /** Text without any of these is stored as it is: nearly all of a big job's. */
 const UNUSUAL = /[_\uD800-\uDFFF\uE000\uFFFE\uFFFF]/;
 

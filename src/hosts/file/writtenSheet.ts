@@ -18,7 +18,7 @@ import type { SheetImages } from "./sheetImages";
 import { toFoot, toPageSetup } from "./printSetup";
 import { callsUs } from "../../formula/callsUs";
 import { toStoredFormula } from "../../formula/storedFormula";
-import { MARKER, toStoredText } from "./storedText";
+import { MARKER, SPILLED, toStoredText } from "./storedText";
 import { toDataValidation } from "./validations";
 
 type WrittenCells = NonNullable<WriteSheet["cells"]>;
@@ -94,6 +94,12 @@ export function writtenSheet(
     // As rich text it stays text.
     return LIKE_ERROR.has(content) ? { value: null, richText: [{ text }] } : { value: text };
   };
+  const isFilled = filledCells(source, freezing);
+  /** As Excel stores it: the library knows text without a formula as a shared or an inline string only. */
+  const spilledText = (content: string, where: string): WrittenCell => {
+    marked = true;
+    return { value: null, richText: [{ text: MARKER + SPILLED + checkedText(content, where) }] };
+  };
   const cachedResult = (content: BookResult | undefined, where: string): CellValue => {
     if (content === undefined) {
       uncalculated = true;
@@ -134,8 +140,11 @@ export function writtenSheet(
     let note = cell.note;
     if (cell.formula === undefined) {
       const content = cell.value ?? result;
-      written = content === undefined ? {} : value(content, where);
-    } else if (freezing.all || (freezing.ours && callsUs(cell.formula))) {
+      if (content === undefined) written = {};
+      else if (typeof content === "string" && cell.value === undefined && isFilled(row, column))
+        written = spilledText(content, where);
+      else written = value(content, where);
+    } else if (isFrozen(cell.formula, freezing)) {
       if (result === undefined) stop(troubles.notCalculated(where));
       written = value(result!, where);
       if (!freezing.all) note = frozenNote(cell.formula, note);
@@ -167,7 +176,7 @@ export function writtenSheet(
   for (const row of rows) {
     const inRow = cellsOf.get(row);
     lastColumn = Math.max(lastColumn, inRow?.columns.at(-1) ?? 0);
-    const found = inRow && plainRow(source, row, inRow, keptLook, before);
+    const found = inRow && plainRow(source, row, inRow, { lookOf: keptLook, isFilled }, before);
     if (found) {
       plain.add(found);
       heights.delete(row);
@@ -185,6 +194,26 @@ export function writtenSheet(
   sheet.rowDefs = new Map([...heights].map(([row, height]) => [row, { height }]));
   const last = address(lastRow, Math.max(lastColumn, (sheet.columns?.length ?? 0) - 1));
   return { sheet, uncalculated, marked, plain, last };
+}
+
+const isFrozen = (formula: string, { ours, all }: Freezing): boolean => all || (ours && callsUs(formula));
+
+/** Whether a cell is one that a formula which stays one fills beside or below its own. */
+type IsFilled = (row: number, column: number) => boolean;
+
+function filledCells({ cells }: BookSheet, freezing: Freezing): IsFilled {
+  const byColumn = new Map<number, { readonly top: number; readonly bottom: number }[]>();
+  for (const [at, { formula, spill }] of Object.entries(cells)) {
+    if (formula === undefined || !spill || isFrozen(formula, freezing)) continue;
+    const { row, column } = parseAddress(at)!;
+    for (let beside = column; beside < column + spill.columns; beside++) {
+      const zones = byColumn.get(beside) ?? [];
+      zones.push({ top: row, bottom: row + spill.rows - 1 });
+      byColumn.set(beside, zones);
+    }
+  }
+  return (row, column) =>
+    byColumn.get(column)?.some(({ top, bottom }) => row >= top && row <= bottom) ?? false;
 }
 
 /** Where a row has cells or results, from the left. */
@@ -223,25 +252,33 @@ function cellsByRow(source: BookSheet): Map<number, CellsOfRow> {
 }
 
 /**
- * @param lookOf the index of a constant's style
+ * @param about the index of a constant's style, and whether a formula fills a cell
  * @param before the plain row above: lists that are the same are shared
  * @returns `undefined` when some cell is more than a plain value
  */
 function plainRow(
   source: BookSheet,
   row: number,
-  { addresses }: CellsOfRow,
-  lookOf: (cell: BookCell, result: BookResult | undefined) => number | undefined,
+  { addresses, columns }: CellsOfRow,
+  {
+    lookOf,
+    isFilled,
+  }: {
+    lookOf: (cell: BookCell, result: BookResult | undefined) => number | undefined;
+    isFilled: IsFilled;
+  },
   before: PlainRow | undefined,
 ): PlainRow | undefined {
   const { cells, results } = source;
   const contents: (BookValue | undefined)[] = [];
   const looks: (number | undefined)[] = [];
-  for (const at of addresses) {
+  const filled: boolean[] = [];
+  for (const [index, at] of addresses.entries()) {
     const cell = cells[at];
     const content = cell?.value ?? results[at];
     if (cell?.formula !== undefined || cell?.note !== undefined || !isPlain(content)) return undefined;
     contents.push(content);
+    filled.push(typeof content === "string" && cell?.value === undefined && isFilled(row, columns[index]!));
     looks.push(lookOf(cell ?? BLANK, results[at]));
   }
   const shared = <T>(list: readonly T[], above: readonly T[] | undefined): readonly T[] =>
@@ -252,6 +289,7 @@ function plainRow(
     addresses,
     contents,
     looks: shared(looks, before?.looks),
+    filled: shared(filled, before?.filled),
   };
 }
 

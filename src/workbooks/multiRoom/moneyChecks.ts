@@ -27,6 +27,9 @@ const sumsOf = (of: readonly Named[]): Formula =>
     of.map((one) => f`SUM(${one})`),
   );
 
+/** The quote shows nothing for 0; a text in a sum would be an error in Excel. */
+const printed = (amount: Named): Formula => f`IF(${amount}="",0,${amount})`;
+
 const BOUGHT = [
   unitsBought,
   suppliesBought,
@@ -103,7 +106,7 @@ export const moneyChecks = {
   "rounding of the price": {
     what: "Rounding cross-check: difference",
     limit: "3 cents: half a cent a line",
-    found: f`${quote.net}-${price.sell}-SUM(${provisional.sum})-SUM(${options.chosen_sum})+${price.discount}`,
+    found: f`${printed(quote.net)}-${price.sell}-SUM(${provisional.sum})-SUM(${options.chosen_sum})+${price.discount}`,
     format: "two",
     passes: (found) => f`ABS(${found})<=0.03`,
     where: "Quote, Price",
@@ -111,7 +114,7 @@ export const moneyChecks = {
   "total of the quote": {
     what: "Total cross-check: difference",
     limit: "0.00",
-    found: f`${quote.total}-(${lines})-${quote.tax}`,
+    found: f`${printed(quote.total)}-(${lines})-${printed(quote.tax)}`,
     format: "two",
     passes: (found) => f`ABS(${found})<0.005`,
     where: "Quote",
@@ -119,7 +122,7 @@ export const moneyChecks = {
   "tax of the quote": {
     what: "Tax cross-check: difference",
     limit: "less than a cent",
-    found: f`${quote.tax}-${site.tax}*((${quote.net}-SUM(${quote.labour})*IF(${price.before}=0,1,${price.net}/${price.before}))*(${site.tax_on}<>"labour only")+SUM(${quote.labour})*IF(${price.before}=0,1,${price.net}/${price.before})*(${site.tax_on}<>"materials only"))`,
+    found: f`${printed(quote.tax)}-${site.tax}*((${printed(quote.net)}-SUM(${quote.labour})*IF(${price.before}=0,1,${price.net}/${price.before}))*(${site.tax_on}<>"labour only")+SUM(${quote.labour})*IF(${price.before}=0,1,${price.net}/${price.before})*(${site.tax_on}<>"materials only"))`,
     format: "two",
     passes: (found) => f`ABS(${found})<0.01`,
     where: lookAt("Quote, Price", price.tax),

@@ -33,7 +33,7 @@ function roundedEquivalent(amount: string, decimals: string, rule: string): stri
 }
 
 const EQUIVALENTS: Readonly<Record<string, Equivalent>> = {
-  SELLPRICE: (cost, margin) => cost && margin && `${cost}/(1-${margin})`,
+  SELLPRICE: (cost, margin) => cost && margin && `IF(${cost}="","",${cost}/(1-${margin}))`,
 
   ROUNDMONEY: (value, decimals = "2", rule = "", times, dividedBy) => {
     if (!value || !isDecimals(decimals)) return undefined;
