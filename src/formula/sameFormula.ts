@@ -74,7 +74,8 @@ function normal(node: FormulaNode, isOneCell: IsOneCell): FormulaNode {
 const cutDown = ({ start, end }: FormulaNode, of: FormulaNode, isOneCell: IsOneCell): FormulaNode =>
   isOne(of, isOneCell) ? of : { kind: "sign", sign: "@", of, start, end };
 
-function isOne(node: FormulaNode, isOneCell: IsOneCell): boolean {
+/** Whether it is one value or one cell for certain, so that an `@` before it changes nothing. */
+export function isOne(node: FormulaNode, isOneCell: IsOneCell): boolean {
   switch (node.kind) {
     case "number":
     case "text":
@@ -95,6 +96,8 @@ function isOne(node: FormulaNode, isOneCell: IsOneCell): boolean {
         picked.every((one) => one.kind === "number" && one.value > 0)
       );
     }
+    case "brackets":
+      return isOne(node.of, isOneCell);
     default:
       return false;
   }

@@ -1,12 +1,14 @@
 /** Calculated cells that were typed over, emptied or given another formula than the template's. */
-import { address, parseAddress, parseRange } from "../formula/address";
-import type { Book, BookSheet } from "../workbooks/book";
+import { address, parseAddress } from "../formula/address";
+import { isBookError, type Book, type BookCell, type BookSheet } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { callsUs } from "../formula/callsUs";
 import { expectedFormulas, type ExpectedFormula } from "./expectedFormulas";
 import type { Finding } from "./finding";
 import type { LabelAt } from "./labels";
+import { withoutAts } from "../formula/singles";
 import { sameFormula, type IsOneCell } from "../formula/sameFormula";
+import { oneCellNames } from "../workbooks/named";
 
 /** How many missing names a sentence lists. */
 const MOST_LISTED = 5;
@@ -16,8 +18,10 @@ export interface FormulaDifference extends Finding {
   readonly typedOver: boolean;
 }
 
+/** @param own the book, computed anew: as far as its formulas reach */
 export function formulaDifferences(
   book: Book,
+  own: Book,
   definition: WorkbookDefinition,
   labelAt: LabelAt,
 ): FormulaDifference[] {
@@ -41,22 +45,18 @@ export function formulaDifferences(
       remedy: "Work in the working workbook that it was made from; compare with that one.",
     });
   }
-  const isOneCell = isOneCellOf(book);
+  const isOneCell = oneCellNames(book.names);
   for (const expected of formulas) {
     const sheet = book.sheets.find(({ name }) => name === expected.sheet);
     if (!sheet) continue;
-    findings.push(...atAnchor(sheet, expected, labelAt, isOneCell), ...inTheWay(sheet, expected, labelAt));
+    const { row, column } = expected.place;
+    const anew = own.sheets.find(({ name }) => name === expected.sheet)?.cells[address(row, column)];
+    findings.push(
+      ...atAnchor(sheet, expected, anew?.spill, labelAt, isOneCell),
+      ...inTheWay(sheet, expected, labelAt),
+    );
   }
   return findings;
-}
-
-/** Before the name of one cell an @ changes nothing; Excel writes one there where it can't know. */
-function isOneCellOf({ names }: Book): IsOneCell {
-  const zones = new Map(names.map(({ name, range }) => [name.toUpperCase(), parseRange(range)]));
-  return (name) => {
-    const zone = zones.get(name.toUpperCase());
-    return zone !== undefined && zone.top === zone.bottom && zone.left === zone.right;
-  };
 }
 
 /** The note that the file writer leaves on a frozen cell begins so. */
@@ -68,15 +68,40 @@ const isOfficeCopy = (book: Book): boolean =>
 function atAnchor(
   sheet: BookSheet,
   { place, formula, sheet: name }: ExpectedFormula,
+  reach: BookCell["spill"],
   labelAt: LabelAt,
   isOneCell: IsOneCell,
 ): FormulaDifference[] {
   const cell = address(place.row, place.column);
   const here = sheet.cells[cell];
-  if (here?.formula !== undefined && sameFormula(here.formula, formula, isOneCell)) return [];
-  if (here?.note && FROZEN.test(here.note) && callsUs(formula)) return [];
   const label = labelAt(name, place);
   const common = { place: { sheet: name, cell }, expected: `=${formula}` };
+  if (here?.formula !== undefined && sameFormula(here.formula, formula, isOneCell)) {
+    const rows = reach?.rows ?? 1;
+    if (!here.spill || here.spill.rows > 1 || rows === 1 || isBookError(sheet.results[cell])) return [];
+    return [
+      {
+        ...common,
+        typedOver: false,
+        weight: "wrong",
+        message: `${label} is calculated in its first row only: the formula lost its reach of ${rows} rows.`,
+        effect: "All rows below show what they showed before, or nothing.",
+        remedy: "Enter the formula again in this cell.",
+      },
+    ];
+  }
+  if (here?.note && FROZEN.test(here.note) && callsUs(formula)) return [];
+  if (here?.formula !== undefined && sameFormula(withoutAts(here.formula), formula, isOneCell)) {
+    return [
+      {
+        ...common,
+        typedOver: false,
+        weight: "wrong",
+        message: `${label} has an @ in its formula, which takes one row's value for all: =${here.formula}`,
+        remedy: "Enter the template's formula in this cell again.",
+      },
+    ];
+  }
   if (here?.formula !== undefined) {
     return [
       {

@@ -15,6 +15,8 @@ import { DEFAULT_MARGIN_FLOOR, type Reviewed, type ReviewOptions, type Rule } fr
 import { rules } from "./ruleList";
 import { earlierVersion } from "./rules/earlierVersion";
 import { originOf } from "./rules/origin";
+import { staleCells, staleValues } from "./rules/staleValues";
+import { stateOfFile } from "./rules/stateOfFile";
 
 /** What an empty workbook says of its blanks is no news. */
 const FROM_BLANKS: ReadonlySet<string> = new Set(["error", "failing check"]);
@@ -35,6 +37,14 @@ const UNMARKED: Finding = {
   remedy: "Start a workbook from the template and copy the inputs over, if rows are to be added.",
 };
 
+const ITERATES: Finding = {
+  weight: "worth knowing",
+  message:
+    "Excel was set to calculate in circles: a formula that leads back to itself then shows a figure instead of being refused.",
+  rule: "stale value",
+  remedy: "Switch iterative calculation off in Excel's options; nothing of the template needs it.",
+};
+
 export type Compute = (book: Book) => Book;
 
 /**
@@ -48,11 +58,16 @@ export function review(stored: Book, compute?: Compute, options: Partial<ReviewO
     ...readings(read, compute),
     options: { marginFloor: DEFAULT_MARGIN_FLOOR, ...options },
   };
-  const found = saidBy(rules, reviewed);
+  const state = stateOfFile(read, reviewed.own, staleCells(reviewed));
+  // What the file shows then says nothing of the job; what it comes to does.
+  const judged = state ? { ...reviewed, read: reviewed.own } : reviewed;
+  const found = saidBy(rules, judged);
+  if (state) found.unshift({ ...state, rule: staleValues.id });
+  if (read.saved?.iterates) found.push(ITERATES);
   if (read.template !== stored.template) found.push(UNMARKED);
   const told = isUnfilled(read)
     ? [...found.filter(({ rule }) => !FROM_BLANKS.has(rule!)), UNFILLED]
-    : withoutConsequences(found, read, reviewed.computed, (causes) => {
+    : withoutConsequences(found, judged.read, reviewed.computed, (causes) => {
         const mended = reviewed.definition && compute && withLikelyInputs(read, reviewed.definition, causes);
         return mended && saidBy(symptoms, { ...readings(mended, compute), options: reviewed.options });
       });
@@ -79,7 +94,7 @@ function readings(read: Book, compute: Compute | undefined): Omit<Reviewed, "opt
     const { differences, others } = earlierDifferences(own, shown, definition);
     return { ...bare, computed: shown, expected: shown, differences, earlier: { fresh, others } };
   }
-  const differences = definition ? formulaDifferences(read, definition, labelAt) : [];
+  const differences = definition ? formulaDifferences(read, own, definition, labelAt) : [];
   const restored = definition && differences.length > 0 ? compute?.(restoredBook(read, definition)) : own;
   return { ...bare, computed: own, expected: restored, differences };
 }

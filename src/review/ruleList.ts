@@ -1,4 +1,5 @@
 /** Every rule, in the order in which its findings are told. */
+import { withStoredWhereBeyondUs } from "./beyondUs";
 import type { Rule } from "./rule";
 import { checksToday } from "./rules/checksToday";
 import { crossedFigures } from "./rules/crossedFigures";
@@ -82,7 +83,7 @@ export const rules: readonly Rule[] = [
     id: "error",
     reason: "A cell that shows an error hands it on to all that reads it.",
     example: "A run of -3: the loss of its cable cannot be found.",
-    find: ({ computed, labelAt }) => errorCells(computed, labelAt),
+    find: ({ read, computed, labelAt }) => errorCells(withStoredWhereBeyondUs(read, computed), labelAt),
   },
   {
     id: "failing check",

@@ -2,10 +2,8 @@
 import { f, text } from "../formula/build";
 import { cautions, keyToTheMarks, madeAfter } from "./cautions";
 import type { Field, SheetDefinition } from "./definition";
-import { fields, told } from "./names";
-import { worked } from "./parts";
-
-const versions = fields("about", { template: told("Template"), functions: told("Functions") });
+import { about, STATE_REMEDIES, stateFormula } from "./aboutNames";
+import { leftBlank, worked } from "./parts";
 
 export interface AboutWords {
   /** The template's name and version, as About shows it. */
@@ -32,11 +30,14 @@ export function aboutSheet(words: AboutWords): SheetDefinition {
         kind: "fields",
         heading: "Versions",
         fields: [
-          worked(versions.template, text(words.template)),
-          worked(versions.functions, f`RIG.VERSION()`),
+          worked(about.template, text(words.template)),
+          worked(about.functions, f`RIG.VERSION(${about.blank})`),
+          leftBlank(about.blank),
+          worked(about.state, stateFormula, { verdict: true }),
           ...(words.fields ?? []),
         ],
       },
+      ...lines("Where the functions do not answer", STATE_REMEDIES),
       ...lines("How to fill it", words.howToFill),
       keyToTheMarks,
       ...lines("Conventions", words.conventions),

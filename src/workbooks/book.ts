@@ -182,6 +182,20 @@ export interface BookName {
   range: string;
 }
 
+/** How the program was set that saved a file, where it is not as usual; none of ours is. */
+export interface SavedState {
+  /** It calculates when it is told to. */
+  readonly manual?: true;
+  /** It was saved before all was calculated. */
+  readonly unfinished?: true;
+  /** It calculates with what cells show, not with what they hold. */
+  readonly asDisplayed?: true;
+  /** It goes round in circles of formulas instead of refusing them. */
+  readonly iterates?: true;
+  /** Calls of ours are stored as those of another add-in. */
+  readonly boundElsewhere?: true;
+}
+
 export interface Book {
   /** Which template it was made from and its version; empty for a workbook that is not ours. */
   template: string;
@@ -190,6 +204,8 @@ export interface Book {
   looks: Look[];
   sheets: BookSheet[];
   names: BookName[];
+  /** Of a file that was read. */
+  saved?: SavedState;
 }
 
 export const isBookError = (result: BookResult | undefined): result is BookError =>

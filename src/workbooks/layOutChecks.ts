@@ -1,6 +1,7 @@
 /** Lays out checks: what is checked, its limit, what was found, the verdict, and where to look. */
 import { address } from "../formula/address";
 import { cellAt, f, text } from "../formula/build";
+import { whileFunctionsAnswer } from "./aboutNames";
 import { checks as checkNames } from "./checkNames";
 import { foundOf, placesOf, placesShown } from "./checkPlaces";
 import type { Checks } from "./definition";
@@ -52,7 +53,7 @@ export function layOutChecks(layout: SheetLayout, part: Checks, top: number): nu
       3,
       { ...resultLook("text", false), ...CENTRED },
       {
-        formula: f`IFERROR(IF(${passes},"ok",${text(word)}),"error")`,
+        formula: whileFunctionsAnswer(f`IFERROR(IF(${passes},"ok",${text(word)}),"error")`, f`"error"`),
       },
     );
     put(

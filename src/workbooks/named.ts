@@ -1,6 +1,6 @@
 /** Reads a computed book by its defined names. */
 import { address, parseRange } from "../formula/address";
-import type { Book, BookResult } from "./book";
+import type { Book, BookName, BookResult } from "./book";
 
 /** The values of a named range, row by row; `undefined` for an empty cell or an unknown name. */
 export function namedRows(book: Book, name: string): (BookResult | undefined)[][] {
@@ -35,3 +35,12 @@ export function placeOfName(book: Book, name: string): { sheet: string; at: stri
 /** The first column of a named range. */
 export const namedColumn = (book: Book, name: string): (BookResult | undefined)[] =>
   namedRows(book, name).map(([first]) => first);
+
+/** @returns whether a name is known to stand for one cell */
+export function oneCellNames(names: readonly BookName[]): (name: string) => boolean {
+  const zones = new Map(names.map(({ name, range }) => [name.toUpperCase(), parseRange(range)]));
+  return (name) => {
+    const zone = zones.get(name.toUpperCase());
+    return zone !== undefined && zone.top === zone.bottom && zone.left === zone.right;
+  };
+}

@@ -92,6 +92,12 @@ export const worked = (
   more: Partial<Omit<Field, "name" | "label" | "input" | "formula">> = {},
 ): Field => ({ name, ...words, ...more, formula });
 
+/** A field that nobody fills and no formula. */
+export const leftBlank = ({ name, words: { input: _none, ...words } }: NamedField): Field => ({
+  name,
+  ...words,
+});
+
 /** A field that the formula of one above fills. */
 export const spilledInto = ({ name, words: { input: _none, ...words } }: NamedField): Field => ({
   name,

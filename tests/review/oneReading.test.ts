@@ -24,7 +24,7 @@ function quickFindings(book: Book): Finding[] {
   const labelAt = labelsIn(book, definition);
   return [
     ...origin(book),
-    ...(definition ? formulaDifferences(book, definition, labelAt) : []),
+    ...(definition ? formulaDifferences(book, book, definition, labelAt) : []),
     ...errorCells(book, labelAt),
     ...failingChecks(book),
   ].sort((a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight));

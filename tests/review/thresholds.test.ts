@@ -58,7 +58,7 @@ function whatRuleSays({ rule, results, options }: Pair, book: Book): readonly Fi
         return computed();
       },
       get differences() {
-        return formulaDifferences(read, multiRoom, labelAt);
+        return formulaDifferences(read, read, multiRoom, labelAt);
       },
       definition: multiRoom,
       labelAt,

@@ -1,10 +1,11 @@
 /**
  * Makes the archive that the library is given out of the one that a person
  * handed over: only the parts that a book is made of, unpacked within their
- * checked sizes, and with two things changed that the library would get wrong.
+ * checked sizes, and with three things changed that the library would get wrong.
  */
 import { packed, storedPart, unpacked, type ArchiveEntry } from "./archive";
 import { checkedGrid } from "./checkedGrid";
+import { withErrorsWrittenOut, type ExcelState } from "./excelState";
 import { stop, troubles } from "./fileTrouble";
 import { findBytes } from "./findBytes";
 import { MAX_NAMES, MAX_SHEET_COLUMNS, MAX_SLOTS, MAX_STRINGS, MAX_STYLES } from "./limits";
@@ -124,13 +125,17 @@ function checkMarkup(name: string, bytes: Uint8Array): void {
 }
 
 /** @param entries as checked by checkedEntries */
-export function patchedInput(bytes: Uint8Array, entries: readonly ArchiveEntry[]): Uint8Array {
+export function patchedInput(
+  bytes: Uint8Array,
+  entries: readonly ArchiveEntry[],
+  state: ExcelState,
+): Uint8Array {
   let slots = 0;
   const patched = (name: string, xml: string): string => {
     if (/^xl\/styles[^/]*\.xml$/i.test(name)) return withFormatsWrapped(xml);
     slots += checkedGrid(xml, name);
     if (slots > MAX_SLOTS) stop(troubles.tooManySlots());
-    return withOwnWidths(xml, name);
+    return withErrorsWrittenOut(withOwnWidths(xml, name), state);
   };
   return packed(
     entries

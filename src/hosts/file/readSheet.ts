@@ -8,7 +8,7 @@ import { fromConditionalRules } from "./marks";
 import { fromPageSetup } from "./printSetup";
 import { shiftedFormula } from "../../formula/shiftedFormula";
 import { callsUs } from "../../formula/callsUs";
-import { fromStoredFormula } from "../../formula/storedFormula";
+import { fromStoredFormula, isBoundElsewhere } from "../../formula/storedFormula";
 import { fromStoredText } from "./storedText";
 import { fromDataValidation } from "./validations";
 
@@ -17,6 +17,8 @@ export interface ReadingContext {
   readonly lookFor: (style: CellStyle) => number | undefined;
   /** Cells read so far, in all sheets. */
   cellCount: number;
+  /** Some call of ours was stored as another add-in's. */
+  boundElsewhere: boolean;
 }
 
 const keyOf = (row: number, column: number): number => row * (LAST_COLUMN + 1) + column;
@@ -33,7 +35,7 @@ export function readSheet(sheet: Sheet, context: ReadingContext): BookSheet {
     const at = address(row, column);
     const cell: BookCell = {};
     const result = resultOf(content, detail, at, sheet.name);
-    const formula = detail && formulaOf(detail, row, column, shared, sheet.name);
+    const formula = detail && formulaOf(detail, row, column, shared, sheet.name, context);
     if (formula !== undefined) {
       cell.formula = formula;
       const zone = detail?.formulaType === "array" ? parseRange(detail.formulaRef ?? "") : undefined;
@@ -145,6 +147,7 @@ function formulaOf(
   column: number,
   shared: ReadonlyMap<number, Shared>,
   sheet: string,
+  context: ReadingContext,
 ): string | undefined {
   if (formula === undefined) return undefined;
   const owner =
@@ -154,7 +157,10 @@ function formulaOf(
     stop(troubles.tooLong(`Cell ${address(row, column)} of sheet "${sheet}"`, length, MAX_STORED_FORMULA));
   }
   const stored = owner ? shiftedFormula(owner.formula, row - owner.row, column - owner.column) : formula;
-  return stored === "" ? undefined : fromStoredFormula(fromStoredText(stored));
+  if (stored === "") return undefined;
+  const text = fromStoredText(stored);
+  context.boundElsewhere ||= isBoundElsewhere(text);
+  return fromStoredFormula(text);
 }
 
 /** Cells that an array formula fills, its own left out. */

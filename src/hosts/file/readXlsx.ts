@@ -9,39 +9,55 @@ import { readXlsx as readArchive } from "hucre/xlsx";
 import type { CellStyle } from "hucre/xlsx";
 import type { Workbook } from "hucre";
 import { withoutPictures } from "../../pictures/withPictures";
-import { lookIndex, type Book, type BookName, type Look } from "../../workbooks/book";
+import { lookIndex, type Book, type BookName, type Look, type SavedState } from "../../workbooks/book";
+import { oneCellNames } from "../../workbooks/named";
 import { lookOf } from "./cellStyle";
 import { checkedEntries } from "./checkedEntries";
 import { fromProperties } from "./documentProperties";
+import { excelState } from "./excelState";
 import { FileTrouble, stop, troubles } from "./fileTrouble";
 import { MAX_SHEETS } from "./limits";
 import { patchedInput } from "./patchedInput";
 import { readSheet } from "./readSheet";
 import { areaOf } from "../../formula/areaOf";
+import { withoutIdleAts } from "../../formula/singles";
 import { fromStoredText } from "./storedText";
 
 /** @returns the book; a file that is no workbook, damaged or beyond the caps rejects with a FileTrouble */
 export async function readXlsx(bytes: Uint8Array): Promise<Book> {
-  const input = patchedInput(bytes, checkedEntries(bytes));
+  const entries = checkedEntries(bytes);
+  const state = excelState(bytes, entries);
+  const input = patchedInput(bytes, entries, state);
   try {
-    return bookOf(await readArchive(input, { readStyles: true }));
+    return bookOf(await readArchive(input, { readStyles: true }), state.saved);
   } catch (error) {
     if (error instanceof FileTrouble) throw error;
     return stop(troubles.unreadable(error instanceof Error ? error.message : String(error)), error);
   }
 }
 
-function bookOf(workbook: Workbook): Book {
+function bookOf(workbook: Workbook, state: SavedState): Book {
   if (workbook.dateSystem === "1904") stop(troubles.dates1904());
   if (workbook.sheets.length > MAX_SHEETS) stop(troubles.tooManySheets(workbook.sheets.length, MAX_SHEETS));
   const looks: Look[] = [];
-  const context = { lookFor: lookFinder(looks, workbook.themeColors ?? []), cellCount: 0 };
+  const context = {
+    lookFor: lookFinder(looks, workbook.themeColors ?? []),
+    cellCount: 0,
+    boundElsewhere: false,
+  };
   const sheets = workbook.sheets.map((sheet) => readSheet(sheet, context));
+  const names = namesOf(workbook);
+  const isOneCell = oneCellNames(names);
+  for (const { cells } of sheets)
+    for (const cell of Object.values(cells))
+      if (cell.formula?.includes("@")) cell.formula = withoutIdleAts(cell.formula, isOneCell);
+  const saved = context.boundElsewhere ? { ...state, boundElsewhere: true as const } : state;
   return withoutPictures({
     ...fromProperties(workbook.properties),
     looks,
     sheets,
-    names: namesOf(workbook),
+    names,
+    ...(Object.keys(saved).length > 0 && { saved }),
   });
 }
 

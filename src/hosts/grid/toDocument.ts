@@ -1,6 +1,8 @@
 /** Turns a book into the spreadsheet library's document. */
 import { quotedText } from "../../formula/print";
-import { address, parseRange, quotedSheet, type Zone } from "../../formula/address";
+import { address, parseAddress, parseRange, quotedSheet, type Zone } from "../../formula/address";
+import { areasOf } from "../../formula/readAreas";
+import { withAtsResolved } from "../../formula/singles";
 import type { Book, BookCell, BookSheet, BookValidation, Edge, Look } from "../../workbooks/book";
 import { numberOrWord } from "../../workbooks/numberOrWord";
 import { TEXT_FORMAT } from "../../workbooks/looks";
@@ -31,7 +33,7 @@ export function toBareDocument(book: Book): Record<string, unknown> {
       name: sheet.name,
       colNumber: sheet.columnCount,
       rowNumber: sheet.rowCount,
-      cells: contentsOf(sheet),
+      cells: contentsOf(book, sheet),
     })),
     namedRanges: Object.fromEntries(namedRanges(book)),
     revisionId: "START_REVISION",
@@ -88,14 +90,22 @@ export function toDocument(book: Book): Record<string, unknown> {
 const namedRanges = ({ names }: Book): Map<string, string> =>
   new Map(names.map(({ name, sheet, range }) => [name, `${quotedSheet(sheet)}!${range}`]));
 
-function contentsOf(sheet: BookSheet): Record<string, string> {
+function contentsOf(book: Book, sheet: BookSheet): Record<string, string> {
   const cells: Record<string, string> = {};
   for (const [at, cell] of Object.entries(sheet.cells)) {
-    const content = contentOf(cell);
+    const isCutByHand = cell.formula?.includes("@");
+    const content = contentOf(isCutByHand ? { formula: withoutSigns(book, sheet, at, cell.formula!) } : cell);
     if (content !== undefined) cells[at] = content;
   }
   return cells;
 }
+
+/** The library knows no `@`, which other programs write before what they cut. */
+const withoutSigns = (book: Book, { name }: BookSheet, at: string, formula: string): string =>
+  withAtsResolved(formula, parseAddress(at)!, (of) => {
+    const areas = areasOf(book, name, of);
+    return areas.length === 1 ? areas[0] : undefined;
+  });
 
 /** The names of a template's inputs that another program took for numbers and truth values: here they are text. */
 function namesOf(
@@ -141,7 +151,7 @@ function sheetOf(
     name: sheet.name,
     colNumber: sheet.columnCount,
     rowNumber: sheet.rowCount,
-    cells: { ...contentsOf(sheet), ...namesOf(book, sheet) },
+    cells: { ...contentsOf(book, sheet), ...namesOf(book, sheet) },
     styles,
     formats,
     borders,

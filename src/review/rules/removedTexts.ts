@@ -1,3 +1,5 @@
+import type { Book } from "../../workbooks/book";
+import type { SheetDefinition } from "../../workbooks/definition";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { standardExclusions } from "../../workbooks/multiRoom/startingPoint";
 import type { Finding } from "../finding";
@@ -13,11 +15,21 @@ export const removedTexts: Rule = {
     if (!definition || earlier) return [];
     const sheets = definition.sheets.filter(({ name }) => !read.sheets.some((one) => one.name === name));
     const findings: Finding[] = [
-      ...sheets.map(({ name }): Finding => ({
-        weight: "wrong",
-        message: `The sheet ${name} is gone.`,
-        remedy: "Start a workbook from the template and copy the inputs over.",
-      })),
+      ...sheets.map((sheet): Finding => {
+        const now = sheetOf(sheet, read);
+        return now === undefined
+          ? {
+              weight: "wrong",
+              message: `The sheet ${sheet.name} is gone.`,
+              remedy: "Start a workbook from the template and copy the inputs over.",
+            }
+          : {
+              weight: "worth knowing",
+              message: `The sheet ${sheet.name} was renamed to ${now}.`,
+              effect: "Nothing is lost by that: formulas follow. Words that send a person there do not.",
+              remedy: `Name it ${sheet.name} again.`,
+            };
+      }),
       ...missingLines(read, definition, (part) => (part.kind === "text" ? part.lines : [])).map(
         ({ place, line }): Finding => ({
           weight: "wrong",
@@ -50,3 +62,15 @@ export const removedTexts: Rule = {
     }
   },
 };
+
+/** @returns where the names of a sheet that is not there under its own name lie now */
+function sheetOf({ parts }: SheetDefinition, { names }: Book): string | undefined {
+  const own = parts.flatMap((part) =>
+    part.kind === "block"
+      ? part.columns.map(({ key }) => `${part.name}_${key}`)
+      : part.kind === "fields"
+        ? part.fields.map(({ name }) => name)
+        : [],
+  );
+  return names.find(({ name }) => own.includes(name))?.sheet;
+}

@@ -1,22 +1,20 @@
 import { parseAddress } from "../../formula/address";
-import { isBookError, type Book, type BookResult } from "../../workbooks/book";
-import { estimate } from "../../workbooks/multiRoom/names";
-import { namedValue } from "../../workbooks/named";
+import type { BookResult } from "../../workbooks/book";
 import type { Finding } from "../finding";
-import { figure } from "../namedCells";
-import type { Rule } from "../rule";
+import { isBeyondUs } from "../beyondUs";
+import { followersOf } from "../followersOf";
+import type { Reviewed, Rule } from "../rule";
 import { sameResult } from "../sameResult";
+import { words, type StaleCell } from "./stateOfFile";
 
 export const staleValues: Rule = {
   id: "stale value",
   reason:
     "The page shows the value that was stored; a program that could not compute our cells leaves an old one there.",
   example: "Quote shows a total of 4,980 while its inputs come to 5,310.",
-  find: ({ read, own: computed, labelAt, earlier }) => {
-    const cells = staleCells(read, computed);
-    const old = earlier ? cells.filter(({ stored, anew }) => !sameInOtherWords(stored, anew)) : cells;
-    const unknown = old.filter(({ stored }) => isBookError(stored) && stored.error === UNKNOWN);
-    if (unknown.length > 0) return [withoutOurFunctions(old, unknown[0]!, read, computed)];
+  find: (reviewed) => {
+    const { labelAt } = reviewed;
+    const old = withoutFollowers(staleCells(reviewed), reviewed);
     // One column that is old throughout is one finding.
     const columns = new Map<string, { first: StaleCell; count: number }>();
     for (const one of old) {
@@ -38,23 +36,29 @@ export const staleValues: Rule = {
   },
 };
 
-/** What a program shows that does not know a function. */
-const UNKNOWN = "#NAME?";
-
-interface StaleCell {
-  readonly sheet: string;
-  readonly cell: string;
-  readonly stored: BookResult;
-  readonly anew: BookResult | undefined;
-}
-
-const staleCells = (read: Book, computed: Book): StaleCell[] =>
-  read.sheets.flatMap((sheet) => {
-    const results = computed.sheets.find(({ name }) => name === sheet.name)?.results ?? {};
+/** The cells that show another value than their own formulas come to. */
+export function staleCells({ read, own, earlier }: Reviewed): StaleCell[] {
+  const cells = read.sheets.flatMap((sheet) => {
+    const results = own.sheets.find(({ name }) => name === sheet.name)?.results ?? {};
     return Object.entries(sheet.results).flatMap(([cell, stored]) =>
-      sameResult(stored, results[cell]) ? [] : [{ sheet: sheet.name, cell, stored, anew: results[cell] }],
+      sameResult(stored, results[cell]) || isBeyondUs(stored, results[cell])
+        ? []
+        : [{ sheet: sheet.name, cell, stored, anew: results[cell] }],
     );
   });
+  return earlier ? cells.filter(({ stored, anew }) => !sameInOtherWords(stored, anew)) : cells;
+}
+
+/** Old values that only follow from formulas which are named by themselves. */
+function withoutFollowers(old: readonly StaleCell[], { own, differences }: Reviewed): readonly StaleCell[] {
+  const cut = differences.filter(({ typedOver, weight }) => !typedOver && weight === "wrong");
+  if (cut.length === 0 || old.length === 0) return old;
+  const follows = followersOf(
+    own,
+    cut.flatMap(({ place }) => (place ? [place] : [])),
+  );
+  return old.filter(({ sheet, cell }) => !follows(sheet, parseAddress(cell)!));
+}
 
 /** Less is a verdict, or a name. */
 const WORDS_OF_A_SENTENCE = 4;
@@ -65,34 +69,4 @@ function sameInOtherWords(stored: BookResult, anew: BookResult | undefined): boo
   const isSentence = (text: string): boolean => text.split(" ").length >= WORDS_OF_A_SENTENCE;
   const figures = (text: string): string => (text.match(/\d+/g) ?? []).join(" ");
   return isSentence(stored) && isSentence(anew) && figures(stored) === figures(anew);
-}
-
-/** A program that lacks our functions spoils every cell that hangs on one; that is one thing to know, not hundreds. */
-function withoutOurFunctions(
-  old: readonly StaleCell[],
-  { sheet, cell, anew }: StaleCell,
-  read: Book,
-  computed: Book,
-): Finding {
-  const [shown, total] = [
-    namedValue(read, estimate.quote.total.name),
-    namedValue(computed, estimate.quote.total.name),
-  ];
-  return {
-    weight: "doubtful",
-    place: { sheet, cell },
-    message: `It was last saved by a program without our functions: ${old.length} cells show ${UNKNOWN} or what follows from it.`,
-    expected: words(anew),
-    effect:
-      total === undefined || sameResult(shown, total)
-        ? "The inputs are whole; the figures that it shows are not."
-        : `The total shows ${words(shown)}; the inputs come to ${words(total)}.`,
-    remedy:
-      "Open it where our functions run and save it; give a copy without add-in to people who lack them. The other findings here are of the figures computed anew.",
-  };
-}
-
-function words(result: BookResult | undefined): string {
-  if (isBookError(result)) return result.error;
-  return typeof result === "number" ? figure(result) : String(result ?? "nothing");
 }

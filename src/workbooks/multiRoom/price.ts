@@ -1,5 +1,6 @@
 import { call, f } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
+import { whileFunctionsAnswer } from "../aboutNames";
 import { blockPart, fieldsPart, spilledInto, worked } from "../parts";
 import { countOf, sumOf } from "./nameKeys";
 import { branches } from "./names/branches";
@@ -57,9 +58,9 @@ export const priceSheet: SheetDefinition = {
       "Direct cost by section",
       [
         worked(price.reception, f`INDEX(${price.sums},1)+${price.sum_supplies}`),
-        worked(price.cable, f`${price.sum_cables}+${price.sum_passives}`),
-        worked(price.fittings, f`${price.sum_plates}+${price.sum_fittings}`),
-        worked(price.labour, f`${price.sum_labour}`),
+        worked(price.cable, whileFunctionsAnswer(f`${price.sum_cables}+${price.sum_passives}`)),
+        worked(price.fittings, whileFunctionsAnswer(f`${price.sum_plates}+${price.sum_fittings}`)),
+        worked(price.labour, whileFunctionsAnswer(f`${price.sum_labour}`)),
       ],
       { together: price.sections },
     ),

@@ -1,0 +1,44 @@
+/** Which cells hang on given ones, by the formulas between. */
+import { isInside, parseAddress, type Place } from "../formula/address";
+import { meet, readAreas, type Area } from "../formula/readAreas";
+import type { Book } from "../workbooks/book";
+import type { FindingPlace } from "./finding";
+
+interface Filled {
+  readonly area: Area;
+  readonly reads: readonly Area[];
+}
+
+/** @returns whether a cell is one of those, is filled by its formula, or follows from it */
+export function followersOf(
+  book: Book,
+  from: readonly FindingPlace[],
+): (sheet: string, place: Place) => boolean {
+  const formulas = book.sheets.flatMap(({ name: sheet, cells }) =>
+    Object.entries(cells).flatMap(([at, { formula, spill }]): Filled[] => {
+      if (formula === undefined) return [];
+      const { row, column } = parseAddress(at)!;
+      const { rows, columns } = spill ?? { rows: 1, columns: 1 };
+      const zone = { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };
+      return [{ area: { sheet, zone }, reads: readAreas(book, sheet, formula) }];
+    }),
+  );
+  const reached: Area[] = [];
+  const left = new Set(formulas);
+  let next = from.flatMap(({ sheet, cell }): Area[] => {
+    const { row, column } = parseAddress(cell)!;
+    return [{ sheet, zone: { top: row, left: column, bottom: row, right: column } }];
+  });
+  // The named ones with all that they fill, or should.
+  next = next.map((area) => formulas.find((one) => meet(one.area, area))?.area ?? area);
+  while (next.length > 0) {
+    reached.push(...next);
+    const found = [...left].filter(({ reads }) =>
+      reads.some((read) => next.some((area) => meet(read, area))),
+    );
+    for (const one of found) left.delete(one);
+    next = found.map(({ area }) => area);
+  }
+  return (sheet, { row, column }) =>
+    reached.some((area) => area.sheet === sheet && isInside(area.zone, row, column));
+}

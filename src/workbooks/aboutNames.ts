@@ -1,0 +1,37 @@
+/** What About says of the template and of our functions in the program that shows the workbook. */
+import { BLANKS_AS_ZERO } from "../functions/core/blanksAsZero";
+import { f, text, type Formula } from "../formula/build";
+import { fields, told } from "./names";
+
+export const about = fields("about", {
+  template: told("Template"),
+  functions: told("Functions", {
+    note: "#NAME? or an error here: the add-in is missing or still computing.",
+  }),
+  blank: told("Blank on purpose", { note: "The line above looks at this cell: leave it empty." }),
+  state: told("State of the functions"),
+});
+
+export const STATES = { ok: "ok", missing: "missing", zeros: "blanks as 0" } as const;
+
+/** In the head of every sheet, where it is not well: a native formula, which no missing function spoils. */
+export const STATE_WORDS = {
+  missing: "Functions missing: inputs are safe, results are not. See About.",
+  zeros: "This program reads blanks as 0: do not trust levels and volts. See About.",
+} as const;
+
+/** What to do, on About. */
+export const STATE_REMEDIES: readonly string[] = [
+  "“missing” beside “State of the functions”: your inputs are safe, and results stand still or are wrong. Load the Rigsheet add-in, then press “Repair formulas” in its pane; or open this file on the desk.",
+  "“blanks as 0”: this version of the program hands blank cells to the functions as 0, so levels and volts are wrong though prices look right. Update the program, or work on the desk.",
+];
+
+export const stateFormula: Formula = f`IF(ISERROR(${about.functions}),${text(STATES.missing)},IF(RIGHT(${about.functions},${BLANKS_AS_ZERO.length})=${text(BLANKS_AS_ZERO)},${text(STATES.zeros)},${text(STATES.ok)}))`;
+
+const isOk = f`${about.state}=${text(STATES.ok)}`;
+
+/** The formula where our functions answer as they should; else what follows on their silence must not look right. */
+export const whileFunctionsAnswer = (formula: Formula, otherwise: Formula = f`NA()`): Formula =>
+  f`IF(${isOk},${formula},${otherwise})`;
+
+export const stateInWords: Formula = f`IF(${about.state}=${text(STATES.missing)},${text(STATE_WORDS.missing)},${text(STATE_WORDS.zeros)})`;
