@@ -6,7 +6,7 @@ import { fields, told } from "./names";
 export const about = fields("about", {
   template: told("Template"),
   functions: told("Functions", {
-    note: "#NAME? or an error here: the add-in is missing or still computing.",
+    note: "An error here: the add-in is missing or still computing.",
   }),
   blank: told("Blank on purpose", { note: "The line above looks at this cell: leave it empty." }),
   state: told("State of the functions"),

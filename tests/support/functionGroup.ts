@@ -4,12 +4,15 @@ import { allFunctions } from "../../src/functions/all";
 import type { Argument, Cell, Matrix } from "../../src/functions/core/cells";
 import type { Group, SheetFunction } from "../../src/functions/core/declare";
 import { exampleCall } from "../../src/help/exampleCall";
+import { withBlanksAs } from "./blanks";
 
-/** Calls a sheet function by its name. */
+/** Calls a sheet function by its name; a blank cell in a range is the same to it as null and as an empty text. */
 export function call(name: string, ...args: Argument[]): Cell | Matrix {
   const found = allFunctions.find((one) => one.name === name);
   if (!found) throw new Error(`no function ${name}`);
-  return found.call(args);
+  const result = found.call(args);
+  expect(found.call(args.map((arg) => withBlanksAs("", arg)))).toEqual(result);
+  return result;
 }
 
 /** The sentence of a fault, in the first cell where the result is a matrix. */

@@ -64,6 +64,7 @@ describe("shape", () => {
       "INDEX",
       "MATCH",
       "MOD",
+      "NA",
       "IF",
       "IFERROR",
       "ISERROR",

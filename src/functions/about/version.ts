@@ -1,20 +1,23 @@
 import { RIGSHEET_VERSION } from "../../version";
 import { BLANKS_AS_ZERO } from "../core/blanksAsZero";
 import { declare } from "../core/declare";
-import { number, optional } from "../core/parameters";
+import { list, number, optional } from "../core/parameters";
 
 export const version = declare({
   name: "VERSION",
   group: "About",
   summary: "The version of these functions, and whether blank cells reach them as blanks.",
   parameters: [
+    // As a whole: of one value a row, a blank row would stay blank.
     optional(
-      number({
-        name: "blank",
-        help: "A cell that is blank. Some versions of Excel hand it over as 0, which is then said.",
-        min: 0,
-        max: 0,
-      }),
+      list(
+        number({
+          name: "blank",
+          help: "A cell that is blank. Some versions of Excel hand it over as 0, which is then said.",
+          min: 0,
+          max: 0,
+        }),
+      ),
     ),
   ],
   result: {
@@ -30,5 +33,5 @@ export const version = declare({
   ],
   examples: [{ formula: "RIG.VERSION()", result: RIGSHEET_VERSION, source: "package.json of the release" }],
   seeAlso: [],
-  compute: (blank) => (blank === 0 ? `${RIGSHEET_VERSION}, ${BLANKS_AS_ZERO}` : RIGSHEET_VERSION),
+  compute: (blank) => (blank?.includes(0) ? `${RIGSHEET_VERSION}, ${BLANKS_AS_ZERO}` : RIGSHEET_VERSION),
 });

@@ -104,5 +104,6 @@ function checksSheet(job: Job, checks: Readonly<Record<string, Found>>, book: Bo
     about_date: field(job, "site_date"),
     about_template: /^multi-room estimate, version \d+/,
     about_functions: /^\d+\.\d+\.\d+$/,
+    about_state: "ok",
   };
 }
