@@ -115,13 +115,11 @@ async function newJob(started: () => Promise<void>): Promise<void> {
     if (!exercise) return;
     const { set, name, series } = exercise;
     await started();
-    await job.create(traineeSheet(set, series, { name, occurrence: 1 }));
-    return await job.wentOutside(job.savedAt);
+    return await job.create(traineeSheet(set, series, { name, occurrence: 1 }), { isElsewhere: true });
   }
   await started();
-  await job.create(choice.template[choice.kind]());
   // What comes with the page is nobody's work.
-  if (choice.kind === "demonstration") await job.wentOutside(job.savedAt);
+  await job.create(choice.template[choice.kind](), { isElsewhere: choice.kind === "demonstration" });
 }
 
 async function open(started: () => Promise<void>): Promise<void> {
@@ -131,14 +129,12 @@ async function open(started: () => Promise<void>): Promise<void> {
     await started();
     const { bytes, mark } = await heldFile(handle).read();
     const book = await api.openXlsx(new Blob([bytes]));
-    await job.create(titled(book, handle.name), undefined, { handle, mark });
-    return await job.wentOutside(job.savedAt);
+    return await job.create(titled(book, handle.name), { held: { handle, mark }, isElsewhere: true });
   }
   const file = await chooseFile(".xlsx");
   if (!file) return;
   await started();
-  await job.create(titled(await api.openXlsx(file), file.name));
-  await job.wentOutside(job.savedAt);
+  await job.create(titled(await api.openXlsx(file), file.name), { isElsewhere: true });
 }
 
 const titled = (book: Book, file: string): Book =>

@@ -61,6 +61,14 @@ export interface Around {
   readonly offer: (id: string) => void;
 }
 
+/** What a new job is made from. */
+interface NewJob {
+  readonly given?: GivenFile;
+  readonly held?: OpenedFile;
+  /** It holds nothing yet that is not in a file, or in what comes with the page. */
+  readonly isElsewhere?: boolean;
+}
+
 export class OpenJob {
   private id_: string | undefined;
   private notes_: JobNotes | undefined;
@@ -132,9 +140,8 @@ export class OpenJob {
         this.around.bar.showNotice(`The job that was open can't be shown. ${messageOf(error)}`, true);
       }
     }
-    await this.create(given?.book ?? templates[0]!.demonstration(), given);
     // What came with the page is nobody's work.
-    if (!given) await this.wentOutside(this.savedAt_);
+    await this.create(given?.book ?? templates[0]!.demonstration(), { given, isElsewhere: !given });
   }
 
   /** A file has now what was saved until then. */
@@ -162,7 +169,7 @@ export class OpenJob {
   }
 
   /** Makes a job of a book, and shows it; the open one stays among the jobs. */
-  async create(book: Book, given?: GivenFile, held?: OpenedFile): Promise<void> {
+  async create(book: Book, { given, held, isElsewhere = false }: NewJob = {}): Promise<void> {
     const id = newId();
     const window = this.newWindow(id);
     await window.own();
@@ -179,6 +186,8 @@ export class OpenJob {
     await this.show({ ...content, id, savedAt: "", notes }, window, null, given?.number);
     await this.autosave!.create();
     if (held) await api.noteJob(id, { file: { name: held.handle.name, mark: held.mark } });
+    // Before anything is said of it: whoever looks at the jobs then is not reminded of work that is none.
+    if (isElsewhere) await this.wentOutside(this.savedAt_);
     if (before) this.around.bar.showNotice(`“${before}” is kept, under Jobs.`);
   }
 
