@@ -13,6 +13,7 @@ import { registerNamesStayText } from "./namesStayText";
 import { translateLibraryMessages } from "./libraryMessages";
 import { registerFunctions } from "./registerFunctions";
 import { registerRuleRanges } from "./ruleRanges";
+import { registerShownFormats } from "./shownFormats";
 import { registerStyledColors } from "./styledColors";
 import { registerTooDeep } from "./tooDeep";
 
@@ -39,6 +40,7 @@ export function prepareLibrary(library: GridLibrary, without: readonly Part[] = 
   use("columnCriteria", registerColumnCriteria);
   use("columnOperators", registerColumnOperators);
   use("styledColors", registerStyledColors);
+  use("shownFormats", registerShownFormats);
   use("tooDeep", registerTooDeep);
   // Called where a model is exported, or left alone there.
   use("exportedBy", () => undefined);
