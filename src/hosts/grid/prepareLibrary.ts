@@ -10,6 +10,7 @@ import { registerEvaluationOrder } from "./evaluationOrder";
 import { checkVersion, requireMembers, type Part } from "./gridContract";
 import type { GridLibrary } from "./library";
 import { registerNamesStayText } from "./namesStayText";
+import { registerKnownNames } from "./knownNames";
 import { translateLibraryMessages } from "./libraryMessages";
 import { registerFunctions } from "./registerFunctions";
 import { registerRuleRanges } from "./ruleRanges";
@@ -41,6 +42,7 @@ export function prepareLibrary(library: GridLibrary, without: readonly Part[] = 
   use("columnOperators", registerColumnOperators);
   use("styledColors", registerStyledColors);
   use("shownFormats", registerShownFormats);
+  use("knownNames", registerKnownNames);
   use("tooDeep", registerTooDeep);
   // Called where a model is exported, or left alone there.
   use("exportedBy", () => undefined);
