@@ -4,16 +4,22 @@ import path from "node:path";
 import { build } from "./build.mjs";
 import { project } from "./install.mjs";
 
-/** The part that needs a browser, and none of what is built for Node. */
-const IN_BROWSER = "start";
+/** The parts that need a browser. */
+const IN_BROWSER = {
+  start: async () => (await import("./benchStart.mjs")).benchStart(),
+  desk: async () => (await import("./benchDesk.mjs")).benchDesk(),
+};
+/** Takes minutes, and so runs only when it is named. */
+const ONLY_NAMED = ["desk"];
 
 await build();
 const named = process.argv.slice(2);
-const others = named.filter((one) => one !== IN_BROWSER);
+const others = named.filter((one) => !Object.hasOwn(IN_BROWSER, one));
 if (named.length === 0 || others.length > 0) {
   const { status } = spawnSync(process.execPath, [path.join(project, "dist", "bench.js"), ...others], {
     stdio: "inherit",
   });
   process.exitCode = status ?? 1;
 }
-if (named.length === 0 || named.includes(IN_BROWSER)) await (await import("./benchStart.mjs")).benchStart();
+for (const [name, run] of Object.entries(IN_BROWSER))
+  if (named.length === 0 ? !ONLY_NAMED.includes(name) : named.includes(name)) await run();

@@ -7,9 +7,11 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { allFunctions } from "../functions/all";
+import { parseAddress } from "../formula/address";
 import type { Matrix } from "../functions/core/cells";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { writeXlsx } from "../hosts/file/writeXlsx";
+import { quietly } from "../hosts/headless/loadLibrary";
 import { openModel, recalculate } from "../hosts/headless/recalculate";
 import { drawFor } from "../training/drawNumbers";
 import { GroupMarking } from "../training/markGroup";
@@ -20,7 +22,8 @@ import type { Book } from "../workbooks/book";
 import { layOut } from "../workbooks/layOut";
 import { multiRoom } from "../workbooks/multiRoom/definition";
 import { guestHouse } from "../workbooks/multiRoom/guestHouse";
-import { namedValue } from "../workbooks/named";
+import { estimate } from "../workbooks/multiRoom/names";
+import { namedValue, placeOfName } from "../workbooks/named";
 import { benchGrid, GRID_WITHOUT, measureWithout } from "./benchGrid";
 import { jobTimes, shelfTimes } from "./benchJobs";
 import { benchHostile, benchReview } from "./benchReview";
@@ -37,6 +40,9 @@ interface Line {
 
 /** The bench's own word for its other process. */
 const WRITE = "--write-book";
+/** Of the bench in a browser: so many outlets, into this file. */
+const WRITE_JOB = "--write-job";
+const LENGTHS = Array.from({ length: 45 }, (_, index) => String(90 - 2 * index));
 const lines: Line[] = [];
 const now = (): number => performance.now();
 
@@ -122,6 +128,30 @@ async function write([book, file, runs]: string[]): Promise<void> {
   const computed = JSON.parse(readFileSync(book!, "utf8")) as Book;
   const ms = await timed(async () => writeFileSync(file!, await writeXlsx(computed)), Number(runs));
   process.stdout.write(JSON.stringify({ ms, megabytes: process.resourceUsage().maxRSS / 1024 }));
+}
+
+/**
+ * The other process of the bench in a browser: it learns which cell is edited, and two lengths for it with
+ * different totals. Cable is bought in reels, so that few lengths make one more or one less.
+ */
+async function writeJob(outlets: number, file: string): Promise<void> {
+  const book = recalculate(layOut(multiRoom, scaledJob(guestHouse, outlets)));
+  writeFileSync(file, await writeXlsx(book));
+  const { getters, dispatch } = openModel(book);
+  const cellOf = (name: string) => {
+    const { sheet, at } = placeOfName(book, name)!;
+    const { row, column: col } = parseAddress(at)!;
+    return { sheet, at, place: { sheetId: getters.getSheetIdByName(sheet)!, row, col } };
+  };
+  const { sheet, at, place } = cellOf(estimate.rooms.run.name);
+  const total = () => getters.getEvaluatedCell(cellOf(estimate.quote.total.name).place).value;
+  const [first, before] = [getters.getEvaluatedCell(place).value, total()];
+  const other = LENGTHS.find((length) => {
+    quietly(() => dispatch("UPDATE_CELL", { ...place, content: length }));
+    return typeof total() === "number" && total() !== before;
+  });
+  if (other === undefined) throw new Error("no length changes the total");
+  process.stdout.write(JSON.stringify({ sheet, cell: at, lengths: [other, String(first)] }));
 }
 
 async function workbook(outlets: number, runs: number): Promise<void> {
@@ -269,6 +299,7 @@ const PARTS: readonly { readonly name: string; readonly run: () => unknown; read
 async function main(): Promise<void> {
   const named = process.argv.slice(2);
   if (named[0] === WRITE) return write(named.slice(1));
+  if (named[0] === WRITE_JOB) return writeJob(Number(named[1]), named[2]!);
   if (named[0] === GRID_WITHOUT) return measureWithout(named[1]!, Number(named[2]));
   const unknown = named.filter((one) => !PARTS.some(({ name }) => name === one));
   if (unknown.length > 0) {

@@ -8,19 +8,12 @@ import { createServer } from "node:http";
 import path from "node:path";
 import { performance } from "node:perf_hooks";
 import { pathToFileURL } from "node:url";
-import { chromium } from "playwright-core";
+import { inBrowser, shown } from "./benchBrowser.mjs";
 import { project } from "./install.mjs";
 import { writeStatic } from "./static.mjs";
 
 const VISITS = 5;
 const TYPES = { ".html": "text/html", ".js": "text/javascript", ".css": "text/css", ".svg": "image/svg+xml" };
-
-const program = (process.env.CHROMIUM ? [process.env.CHROMIUM] : ["chromium", "chromium-browser"])
-  .flatMap((name) => [
-    name,
-    ...(process.env.PATH ?? "").split(path.delimiter).map((one) => path.join(one, name)),
-  ])
-  .find((file) => path.isAbsolute(file) && existsSync(file));
 
 const least = (times) => Math.min(...times);
 
@@ -31,9 +24,7 @@ async function once(page, address, ready) {
   return performance.now() - start;
 }
 
-const shown = (page) => page.locator(".desk-figure", { hasText: "Total" }).first().waitFor();
-
-async function measured() {
+async function measured(page) {
   if (!(await writeStatic())) throw new Error("The folder could not be written.");
   const root = path.join(project, "dist", "static");
   const server = createServer(({ url }, response) => {
@@ -46,8 +37,6 @@ async function measured() {
   });
   await new Promise((resolve) => server.listen(0, "127.0.0.1", resolve));
   const address = `http://127.0.0.1:${server.address().port}/`;
-  const browser = await chromium.launch({ executablePath: program, args: ["--no-sandbox"] });
-  const page = await browser.newPage();
   const bare = [];
   for (let visit = 0; visit < VISITS; visit++)
     bare.push(await once(page, `${address}bare`, (one) => one.locator("p").waitFor()));
@@ -58,7 +47,6 @@ async function measured() {
   const file = [];
   const one = pathToFileURL(path.join(project, "dist", "rigsheet.html")).href;
   for (let visit = 0; visit < VISITS; visit++) file.push(await once(page, one, shown));
-  await browser.close();
   server.close();
   const bareMs = least(bare);
   for (const [what, ms] of [
@@ -71,7 +59,4 @@ async function measured() {
     );
 }
 
-export async function benchStart() {
-  if (program) await measured();
-  else console.log("The start in a browser is left out: Chromium is missing.");
-}
+export const benchStart = () => inBrowser("The start in a browser", measured);

@@ -94,8 +94,10 @@ export function plausible(given: readonly TypedOutlet[], givenHeads: readonly Ty
     })),
     ...outlets.map((one) => ({ name: one.outlet, members: [one], of: "outlet" as const })),
   ];
+  // Of two with one name the first.
+  const placeOf = new Map(outlets.map(({ outlet }, place) => [outlet, place] as const).reverse());
   for (const { name, members, of } of groups) {
-    const now = members.map(({ outlet }) => outlets.find((one) => one.outlet === outlet)!);
+    const now = members.map(({ outlet }) => outlets[placeOf.get(outlet)!]!);
     const doubt = mistakenUnit(levelsOf(now), name, of) ?? typedUnit(now, name);
     if (!doubt) continue;
     doubts.push(doubt);
@@ -217,10 +219,10 @@ function contradicted(
   outlets: readonly TypedOutlet[],
 ): { head: string; message: string }[] {
   return heads.flatMap(({ head, volts }) => {
-    const none = volts.kind === "no signal" || (volts.kind === "value" && volts.value <= NO_VOLTS);
+    if (volts.kind !== "no signal" && !(volts.kind === "value" && volts.value <= NO_VOLTS)) return [];
     const levels = levelsOf(outlets.filter((one) => one.head === head));
     const fine = levels.filter(({ value, predicted }) => Math.abs(value - predicted) <= FINE_DB);
-    if (!none || levels.length < 2 || fine.length <= HALF * levels.length) return [];
+    if (levels.length < 2 || fine.length <= HALF * levels.length) return [];
     return [
       {
         head,

@@ -66,20 +66,21 @@ function bookOf(workbook: Workbook, state: SavedState): Book {
  * library makes a style for every cell, of parts that it shares.
  */
 function lookFinder(looks: Look[], theme: readonly string[]): (style: CellStyle) => number | undefined {
-  const parts = new Map<unknown, number>();
-  const numberOf = (part: unknown): number => {
-    let number = parts.get(part);
-    if (number === undefined) parts.set(part, (number = parts.size));
-    return number;
-  };
-  const known = new Map<string, number | undefined>();
+  /** A tree: at each node the next one for a part, by the nodes' numbers. */
+  const next: Map<unknown, number>[] = [new Map()];
+  const known = new Map<number, number | undefined>();
   return (style) => {
-    let key = "";
-    for (const name of STYLE_PARTS) key += `${numberOf(style[name])} `;
-    if (known.has(key)) return known.get(key);
+    let node = 0;
+    for (const name of STYLE_PARTS) {
+      const part = style[name];
+      let found = next[node]!.get(part);
+      if (found === undefined) next[node]!.set(part, (found = next.push(new Map()) - 1));
+      node = found;
+    }
+    if (known.has(node)) return known.get(node);
     const look = lookOf(style, theme);
     const index = Object.keys(look).length === 0 ? undefined : lookIndex({ looks }, look);
-    known.set(key, index);
+    known.set(node, index);
     return index;
   };
 }

@@ -39,8 +39,10 @@ export function registerColumnOperators(library: GridLibrary): void {
     const original = mapping[name]!;
     const { args, compute } = get.call(library.registries.functionRegistry, name);
     const refuses = args.map(({ acceptErrors }) => !acceptErrors);
-    const isRefused = (cell: Value | undefined, index: number): boolean =>
-      refuses[index]! && typeof cell?.value === "string" && errors.has(cell.value);
+    const isError = (cell: unknown): boolean => {
+      const value = (cell as Value | undefined)?.value;
+      return typeof value === "string" && errors.has(value);
+    };
     mapping[name] = function (this: unknown, ...given: unknown[]) {
       const columns = given.map(columnOf);
       const rows = heightOf(given, columns);
@@ -48,9 +50,13 @@ export function registerColumnOperators(library: GridLibrary): void {
       const answers = new Array<unknown>(rows);
       const inRow = given.map(singleOf);
       for (let row = 0; row < rows; row++) {
-        for (let index = 0; index < inRow.length; index++)
-          if (columns[index]) inRow[index] = columns[index]![row];
-        const refused = inRow.findIndex((cell, index) => isRefused(cell as Value | undefined, index));
+        let refused = -1;
+        // The first of them in the end.
+        for (let index = inRow.length - 1; index >= 0; index--) {
+          const column = columns[index];
+          if (column) inRow[index] = column[row];
+          if (refuses[index] && isError(inRow[index])) refused = index;
+        }
         answers[row] =
           refused >= 0 ? inRow[refused] : (answer.call(this, inRow) ?? original.apply(this, inRow));
       }

@@ -136,6 +136,25 @@ export const CONTRACT = {
     ],
     without: "an edit of a long job takes longer",
   },
+  shownFormats: {
+    needs: [
+      "registries.coreViewsPluginRegistry.replace",
+      "CompiledFormula.Compile",
+      ...inside("registries.coreViewsPluginRegistry[evaluation_cf].prototype", [
+        "finalize",
+        "getCellConditionalFormatStyle",
+        "getRuleResultForTarget",
+      ]),
+    ],
+    without: "an edit of a long job takes longer",
+  },
+  knownNames: {
+    needs: [
+      "registries.corePluginRegistry.replace",
+      "registries.corePluginRegistry[named_ranges].prototype.getNamedRangeIndex",
+    ],
+    without: "an edit takes longer",
+  },
   tooDeep: {
     needs: ["CompiledFormula.Compile", "EvaluationError"],
     without: "a formula of your own with very many parts inside one another may show 0",

@@ -10,9 +10,11 @@ import { registerEvaluationOrder } from "./evaluationOrder";
 import { checkVersion, requireMembers, type Part } from "./gridContract";
 import type { GridLibrary } from "./library";
 import { registerNamesStayText } from "./namesStayText";
+import { registerKnownNames } from "./knownNames";
 import { translateLibraryMessages } from "./libraryMessages";
 import { registerFunctions } from "./registerFunctions";
 import { registerRuleRanges } from "./ruleRanges";
+import { registerShownFormats } from "./shownFormats";
 import { registerStyledColors } from "./styledColors";
 import { registerTooDeep } from "./tooDeep";
 
@@ -39,6 +41,8 @@ export function prepareLibrary(library: GridLibrary, without: readonly Part[] = 
   use("columnCriteria", registerColumnCriteria);
   use("columnOperators", registerColumnOperators);
   use("styledColors", registerStyledColors);
+  use("shownFormats", registerShownFormats);
+  use("knownNames", registerKnownNames);
   use("tooDeep", registerTooDeep);
   // Called where a model is exported, or left alone there.
   use("exportedBy", () => undefined);

@@ -1,6 +1,6 @@
 /** Turns a book into the spreadsheet library's document. */
 import { quotedText } from "../../formula/print";
-import { address, parseAddress, parseRange, quotedSheet, type Zone } from "../../formula/address";
+import { address, parseAddress, parseRange, quotedSheet, rangeOf, type Zone } from "../../formula/address";
 import { areasOf } from "../../formula/readAreas";
 import { withAtsResolved } from "../../formula/singles";
 import type { Book, BookCell, BookSheet, BookValidation, Edge, Look } from "../../workbooks/book";
@@ -58,9 +58,7 @@ export function toDocument(book: Book): Record<string, unknown> {
           validations: sheet.validations,
           print: sheet.print,
           protected: sheet.protected,
-          notes: Object.fromEntries(
-            Object.entries(sheet.cells).flatMap(([at, { note }]) => (note ? [[at, note]] : [])),
-          ),
+          notes: notesOf(sheet),
         },
       ]),
     ),
@@ -92,7 +90,8 @@ const namedRanges = ({ names }: Book): Map<string, string> =>
 
 function contentsOf(book: Book, sheet: BookSheet): Record<string, string> {
   const cells: Record<string, string> = {};
-  for (const [at, cell] of Object.entries(sheet.cells)) {
+  for (const at of Object.keys(sheet.cells)) {
+    const cell = sheet.cells[at]!;
     const isCutByHand = cell.formula?.includes("@");
     const content = contentOf(isCutByHand ? { formula: withoutSigns(book, sheet, at, cell.formula!) } : cell);
     if (content !== undefined) cells[at] = content;
@@ -130,22 +129,51 @@ function namesOf(
   return texts;
 }
 
+function notesOf({ cells }: BookSheet): Record<string, string> {
+  const notes: Record<string, string> = {};
+  for (const at of Object.keys(cells)) if (cells[at]!.note) notes[at] = cells[at]!.note;
+  return notes;
+}
+
+/**
+ * The document's ids by the ranges that they hold for. A long job has a million cells and few looks, so cells one
+ * below the other share an entry; not their borders, of which the library takes the last one that is set at an edge.
+ */
+function looksOf(
+  { looks }: Book,
+  { cells }: BookSheet,
+): Record<"styles" | "formats" | "borders", Record<string, number>> {
+  const styles: Record<string, number> = {};
+  const formats: Record<string, number> = {};
+  const borders: Record<string, number> = {};
+  const columns: number[][] = [];
+  for (const at of Object.keys(cells)) {
+    const { look } = cells[at]!;
+    if (look === undefined) continue;
+    const { row, column } = parseAddress(at)!;
+    (columns[column] ??= [])[row] = look;
+    if (looks[look]?.edges) borders[at] = look + 1;
+  }
+  columns.forEach((inRow, column) => {
+    let top = 0;
+    inRow.forEach((look, row) => {
+      if (inRow[row - 1] !== look) top = row;
+      if (inRow[row + 1] === look) return;
+      const range = rangeOf({ top, left: column, bottom: row, right: column });
+      styles[range] = look + 1;
+      if (isGridFormat(looks[look]?.format)) formats[range] = look + 1;
+    });
+  });
+  return { styles, formats, borders };
+}
+
 function sheetOf(
   book: Book,
   sheet: BookSheet,
   id: string,
   named: ReadonlyMap<string, string>,
 ): Record<string, unknown> {
-  const styles: Record<string, number> = {};
-  const formats: Record<string, number> = {};
-  const borders: Record<string, number> = {};
-  for (const [at, cell] of Object.entries(sheet.cells)) {
-    if (cell.look === undefined) continue;
-    const look = book.looks[cell.look];
-    styles[at] = cell.look + 1;
-    if (isGridFormat(look?.format)) formats[at] = cell.look + 1;
-    if (look?.edges) borders[at] = cell.look + 1;
-  }
+  const { styles, formats, borders } = looksOf(book, sheet);
   return {
     id,
     name: sheet.name,
