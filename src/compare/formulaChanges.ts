@@ -26,6 +26,9 @@ export function formulaChanges(
             : [];
       return calculated.flatMap(({ name, label, formula }): Change[] => {
         if (formula === undefined) return [];
+        // An earlier version may lack the cell.
+        if (typedOnly && ![older, newer].every(({ names }) => names.some((one) => one.name === name)))
+          return [];
         const [before, after] = [contentOf(older, name), contentOf(newer, name)];
         return isSame(before, after) || (typedOnly && isFormula(before) === isFormula(after))
           ? []

@@ -5,10 +5,8 @@ import { fields, told } from "./names";
 
 export const about = fields("about", {
   template: told("Template"),
-  functions: told("Functions", {
-    note: "An error here: the add-in is missing or still computing.",
-  }),
-  blank: told("Blank on purpose", { note: "The line above looks at this cell: leave it empty." }),
+  functions: told("Functions"),
+  blank: told("Blank on purpose", { note: "leave it empty" }),
   state: told("State of the functions"),
 });
 
@@ -22,8 +20,8 @@ export const STATE_WORDS = {
 
 /** What to do, on About. */
 export const STATE_REMEDIES: readonly string[] = [
-  "“missing” beside “State of the functions”: your inputs are safe, and results stand still or are wrong. Load the Rigsheet add-in, then press “Repair formulas” in its pane; or open this file on the desk.",
-  "“blanks as 0”: this version of the program hands blank cells to the functions as 0, so levels and volts are wrong though prices look right. Update the program, or work on the desk.",
+  "missing: inputs are safe; results stand still or are wrong. Load the Rigsheet add-in and press “Repair formulas” in its pane, or use the desk.",
+  "blanks as 0: this program hands blank cells to the functions as 0; levels and volts are wrong though prices look right. Update it, or use the desk.",
 ];
 
 export const stateFormula: Formula = f`IF(ISERROR(${about.functions}),${text(STATES.missing)},IF(RIGHT(${about.functions},${BLANKS_AS_ZERO.length})=${text(BLANKS_AS_ZERO)},${text(STATES.zeros)},${text(STATES.ok)}))`;

@@ -1,3 +1,4 @@
+import { isFault } from "../../engine/faults";
 import { RIGSHEET_VERSION } from "../../version";
 import { BLANKS_AS_ZERO } from "../core/blanksAsZero";
 import { declare } from "../core/declare";
@@ -33,5 +34,7 @@ export const version = declare({
   ],
   examples: [{ formula: "RIG.VERSION()", result: RIGSHEET_VERSION, source: "package.json of the release" }],
   seeAlso: [],
-  compute: (blank) => (blank?.includes(0) ? `${RIGSHEET_VERSION}, ${BLANKS_AS_ZERO}` : RIGSHEET_VERSION),
+  compute: (blank) =>
+    blank?.find(isFault) ??
+    (blank?.includes(0) ? `${RIGSHEET_VERSION}, ${BLANKS_AS_ZERO}` : RIGSHEET_VERSION),
 });
