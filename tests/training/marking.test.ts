@@ -207,6 +207,13 @@ describe("what people type", () => {
     [dB, "−12.4", [-12.4]],
     [dB, ".5", [0.5]],
     [dB, "1.24e1", [12.4]],
+    [dB, "1,234", [1.234, 1234]],
+    [dB, "1.234", [1.234]],
+    [dB, "12,345", [12.345, 12_345]],
+    // Digits of other scripts, and the bold and hollow ones that stand side by side in the standard.
+    [dB, "١٢٫٤", [12.4]],
+    [dB, "𝟏𝟐,𝟗", [12.9]],
+    [dB, "𝟙𝟚.𝟛", [12.3]],
     [money, "1,234.50", [1234.5]],
     [money, "1.234,50 €", [1234.5]],
     [money, "1 234.50", [1234.5]],
@@ -230,6 +237,18 @@ describe("what people type", () => {
       expect(readAnswer(dB, typed).kind).toBe("unclear");
     },
   );
+
+  test("a word that no mistake leads to is wrong, and no name is made up for it", () => {
+    const set = trainingSets.find(({ id }) => id === "cable")!;
+    const drawn = draw(set, 3);
+    // 60 − 5 − 1 are ok, and so are 60 and 60 + 5 + 1; 5 and 60 − 500 − 1 are low, and nothing is above 77.
+    const numbers = { ...drawn.numbers, level: 60, plate: 1 };
+    const key = { ...drawn.key, hotLoss: 5, level: 54, verdict: "ok" };
+    const verdict = (word: string) => at(marks(set, { numbers, key }, { ...key, verdict: word }), "verdict");
+    expect(verdict("high")).toMatchObject({ outcome: "wrong", points: POINTS.none });
+    expect(verdict("high")).not.toHaveProperty("named");
+    expect(verdict("low")).toMatchObject({ outcome: "slip" });
+  });
 
   test("another unit than the one asked for is told, and is not right whatever the number", () => {
     const set = trainingSets.find(({ id }) => id === "cable")!;

@@ -37,6 +37,30 @@ describe.each(trainingSets.map((set) => [set.id, set] as const))("%s", (id, set)
     }
   });
 
+  test("a figure of the worked example has the unit that the question gives it; the answer that which is asked", () => {
+    const { numbers, key } = exampleOf(set);
+    const other: string[] = [];
+    for (const question of set.questions) {
+      const { answer, before } = question;
+      const given = [...question.given(numbers as never), ...(before?.(numbers as never) ?? [])];
+      const steps = question.example(numbers as never, numbersAmong(key));
+      for (const { symbol, value, unit, line } of steps) {
+        if (line !== "" || typeof value !== "number") continue;
+        // "deg west" is a sign, and a count needs no unit.
+        const units = given
+          .filter((one) => typeof one.value === "number" && Math.abs(one.value) === Math.abs(value))
+          .map((one) => (one.unit ?? "").replace(/ (?:north|south|east|west)$/, ""));
+        const counts = ["pieces", "ways", "tuners"];
+        if (units.length > 0 && !units.includes(unit) && !units.some((one) => counts.includes(one)))
+          other.push(`${question.key}, ${symbol}: "${unit}" for ${units.join(" or ")}`);
+      }
+      const last = steps.at(-1)!;
+      if (answer.kind === "number" && id !== "bad-quote" && ![answer.unit, ""].includes(last.unit))
+        other.push(`${question.key}: "${last.unit}" for ${answer.unit}`);
+    }
+    expect(other).toEqual([]);
+  });
+
   test("the worked example's steps have symbol and words, and each line gives the value beside it", () => {
     const { numbers, key } = exampleOf(set);
     for (const question of set.questions) {
