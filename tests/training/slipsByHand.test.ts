@@ -96,6 +96,8 @@ test("cable: 50 m at 900 and 2500 MHz, whose roots are 30 and 50", () => {
       ["lossLow", "decimal point of k0 misplaced", (18.9 + 4) / 2],
       ["lossLow", "decimal point of k0 misplaced", (18.9 + 0.04) / 2],
       ["high", "lowest frequency's loss scaled by the frequency instead of its root", (9.65 * 25) / 9],
+      ["lossLow", "root taken of the whole sum", sqrt(540 + 0.9 + 0.4) / 2],
+      ["high", "root taken of the whole sum", sqrt(1500 + 2.5 + 0.4) / 2],
       ["high", "k1 with the wrong sign", (-30 + 2.9) / 2],
       ["high", "decimal point of k1 misplaced", (300 + 2.9) / 2],
       ["high", "decimal point of k1 misplaced", (3 + 2.9) / 2],
