@@ -228,6 +228,9 @@ describe("the key", () => {
       const [no, name, question, metres, unit, figures, gives] = rows[7 * at]!;
       expect([no, name, question, unit]).toEqual([at + 1, trainees[at]!.name, 1, "m"]);
       expect(metres).toBeCloseTo(feet * 0.3048, 6);
+      // More than eight digits nobody reads.
+      for (const row of rows.slice(7 * at, 7 * at + 6))
+        expect(row[3]).toBe(Number((row[3] as number).toPrecision(8)));
       expect(figures).toBe(`Length of the run ${feet} ft`);
       expect(String(gives).split("; ")).toEqual(
         expect.arrayContaining([
@@ -240,3 +243,21 @@ describe("the key", () => {
     }
   });
 });
+
+test.each([
+  ["key", trainerKey(exercises)],
+  ["marks", marksBook(marks)],
+])(
+  "%s: words that are longer than their column is wide wrap, unless they run on over empty cells",
+  (_, book) => {
+    const cut = book.sheets.flatMap(({ name, cells, columnWidths }) =>
+      Object.entries(cells).flatMap(([at, { value, look }]) => {
+        const { row, column } = parseAddress(at)!;
+        if (typeof value !== "string" || cells[address(row, column + 1)] === undefined) return [];
+        const fits = value.length <= columnWidths[column]!;
+        return fits || book.looks[look ?? 0]?.wrap ? [] : [`${name} ${at}: ${value}`];
+      }),
+    );
+    expect(cut).toEqual([]);
+  },
+);
