@@ -134,7 +134,7 @@ function readWord(choices: readonly string[], value: string | number): ReadAnswe
   const whole = tidy(value);
   // A reason in brackets or behind a comma takes nothing away.
   const short = tidy(whole.replace(/\([^()]*\)$/, "").replace(/[,;:].*$/, ""));
-  const bare = short.replace(/^(?:it is|it['’]?s|its|is|too) /, "");
+  const bare = short.replace(/^(?:it is|its|is|too) /, "");
   for (const text of [whole, short, bare]) {
     const word = known(text);
     if (word !== undefined) return { kind: "word", word };

@@ -51,12 +51,12 @@ const plain = (text: string): string =>
     .replace(/^['"“”‘’]+|['"“”‘’]+$/g, "")
     .trim();
 
-/** Digits of a script stand in tens, from a code that the standard makes a whole one of ten. */
+/** Digits of a script stand in a row of ten; a few rows touch, as those of bold and hollow ones. */
 function digitOf(letter: string): number {
   const code = letter.codePointAt(0)!;
-  let zero = code;
-  while (code - zero < 9 && /\p{Nd}/u.test(String.fromCodePoint(zero - 1))) zero--;
-  return code - zero;
+  let first = code;
+  while (/\p{Nd}/u.test(String.fromCodePoint(first - 1))) first--;
+  return (code - first) % 10;
 }
 
 const THOUSANDS = /^\d{1,3}(?:[ '’]\d{3})+(?:[.,]\d+)?$/;

@@ -194,6 +194,8 @@ describe("what cannot be marked", () => {
     expect(reason(traineeSheet(other, SEED, ADA))).toBe(
       `It is a sheet of "${other.title}"; the key is of "${set.title}".`,
     );
+    // A program that saves it may drop the title.
+    expect(reason({ ...sheet(ADA, {}, 8), title: "" })).toMatch(/it was made with another seed\.$/);
   });
   test("with other figures, or without an answer cell", () => {
     const { label, value } = set.questions[0]!.given(drawFor(set, SEED, ADA).numbers as never)[0]!;
@@ -206,6 +208,13 @@ describe("what cannot be marked", () => {
     expect(reason({ ...book, names: book.names.filter(({ name }) => name !== givenName(FIRST, 0)) })).toMatch(
       /of question 1 is nothing, handed out was/,
     );
+  });
+  test("an answer's name that points to a sheet which is gone is an empty answer", () => {
+    const lost = book.names.map((name) =>
+      name.name === answerName(FIRST) ? { ...name, sheet: "Gone" } : name,
+    );
+    const filled = sheet(ADA, right(ADA));
+    expect(one({ ...filled, names: lost }).answers[0]).toMatchObject({ outcome: "blank", points: 0 });
   });
   test("a trainee whose file could not be read is told of by that file", () => {
     expect(marked([`in/${fileOf(1)}`, "It is no workbook."]).notMarked).toEqual([

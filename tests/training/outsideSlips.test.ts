@@ -5,13 +5,23 @@
  */
 import names from "../fixtures/training/names.json";
 import { drawFor, type Drawn } from "../../src/training/drawNumbers";
-import { isWithin, toleranceOf, type AnySet, type Answer } from "../../src/training/exercise";
+import {
+  isWithin,
+  toleranceOf,
+  type AnySet,
+  type Answer,
+  type AnswerKind,
+} from "../../src/training/exercise";
+import { copied, generalSlips } from "../../src/training/generalSlips";
 import { markAnswers, type MarkedAnswer } from "../../src/training/markAnswers";
 import { trainingSets } from "../../src/training/sets/all";
+import { slipValues, unanswerable } from "../../src/training/slips/slipValues";
+import { numbersAmong } from "../../src/training/solve";
 import { bind, outsideSheet, papersOf, right, slips, type OutsideSlip } from "./outsideSheet";
 import { tries } from "../support/tries";
 
 const DRAWS = tries(2, 2, 12);
+const VALUE_DRAWS = tries(4, 12);
 const drawsOf = (set: AnySet): Drawn[] =>
   Array.from({ length: DRAWS }, (_, seed) => drawFor(set, seed, { name: "Simulated", occurrence: 1 }));
 const expected: Readonly<Record<string, string>> = names;
@@ -107,6 +117,68 @@ test("the common ones nearly always, and of all of them most", () => {
   expect(share("often")).toBeGreaterThan(0.93);
   expect(share("seldom")).toBeGreaterThan(0.8);
 });
+
+/** No slip of ours has these names: they are what marking says of an answer that stands on no slip. */
+const NO_SLIP = /^(?:carried over|the cell holds the error .*)$/;
+/** Where ours, of the same name, leads elsewhere. */
+const OTHERWISE: Readonly<Record<string, string>> = {
+  "cable-2-23": "any other answer may be the one that is given; its maker takes a later one",
+  "bad-quote-9-01": "has two names of ours, by whether the right mistake is one of the two that it exchanges",
+  "bad-quote-5-06": "its maker does not round the metres to 0.1, as the quote does",
+};
+
+/** Where our slips of a name lead, and mistakes that can be made with any number. */
+function ledToBy(name: string, set: AnySet, at: number, { numbers, key }: Drawn): Answer[] {
+  const question = set.questions[at]!;
+  const right = key[question.key]!;
+  const all = [
+    ...slipValues(set, question, numbers, numbersAmong(key), "mixed up"),
+    ...copied(set, question, numbers, numbersAmong(key)),
+    ...(typeof right === "number" ? generalSlips(question.answer, right) : []),
+    ...unanswerable(set, question, numbers, numbersAmong(key)).map((one) => ({
+      name: one,
+      value: NO_NUMBER,
+    })),
+  ];
+  const asOne = (one: string): boolean => one === name || one.split(" or ").includes(name);
+  return all.flatMap((one) => (asOne(one.name) ? [one.value] : []));
+}
+
+const NO_NUMBER = "#NUM!";
+
+/** Within what counts as right; its maker types a count that was not rounded to two places. */
+const agreesWithMaker =
+  (answer: AnswerKind) =>
+  (ours: Answer, theirs: Answer): boolean =>
+    typeof ours === "number" && typeof theirs === "number"
+      ? isWithin(ours, theirs, toleranceOf(answer) || 0.005)
+      : ours === theirs;
+
+test.each(trainingSets.map((set) => [set.id, set] as const))(
+  "%s: a slip leads where its maker says, by the name that is paired with it",
+  (id, set) => {
+    const draws = Array.from({ length: VALUE_DRAWS }, (_, seed) =>
+      drawFor(set, seed, { name: "Simulated", occurrence: 1 }),
+    );
+    const wrong: string[] = [];
+    for (const slip of slips.filter((one) => one.set === id)) {
+      const name = expected[slip.id];
+      if (name === undefined || NO_SLIP.test(name) || slip.id in OTHERWISE) continue;
+      const question = set.questions[slip.n - 1]!;
+      const same = agreesWithMaker(question.answer);
+      const cases = draws.flatMap((drawn) => {
+        const theirs = slip.answer(bind(slip, outsideSheet(set, drawn)));
+        // Not every slip can be made with every number.
+        if (theirs === undefined || same(drawn.key[question.key]!, theirs)) return [];
+        return [{ theirs, ours: ledToBy(name, set, slip.n - 1, drawn) }];
+      });
+      const made = cases.filter(({ ours }) => ours.length > 0);
+      const agreed = made.filter(({ ours, theirs }) => ours.some((one) => same(one, theirs)));
+      if (agreed.length < Math.max(made.length, Math.min(1, cases.length))) wrong.push(`${slip.id}: ${name}`);
+    }
+    expect(wrong).toEqual([]);
+  },
+);
 
 test("whole papers with one slip, carried on with the trainee's own answers, have the marks that the sheet promises", () => {
   let papers = 0;

@@ -146,6 +146,23 @@ describe.each(trainingSets.map((set) => [set.id, set] as const))("%s", (id, set)
     expect(texts.has(JSON.stringify(exampleOf(set).numbers))).toBe(false);
   });
 
+  test("no question of a sheet has the worked example's figures, or an answer that it would make right", () => {
+    const example = exampleOf(set);
+    const repeated: string[] = [];
+    // Drawn here, so that how they are drawn is what is looked at.
+    for (const [seed, { numbers, key }] of drawsOf(set).entries()) {
+      for (const { key: name, answer, given } of set.questions) {
+        const figures = [numbers, example.numbers].map((of) => JSON.stringify(given(of as never)));
+        if (answer.kind === "number" && figures[0] !== "[]" && figures[0] === figures[1])
+          repeated.push(`seed ${seed}: figures of ${name}`);
+        const apart = Math.abs(Number(key[name]) - Number(example.key[name]));
+        if (toleranceOf(answer) > 0 && apart <= 2 * toleranceOf(answer))
+          repeated.push(`seed ${seed}: answer to ${name}`);
+      }
+    }
+    expect(repeated).toEqual([]);
+  });
+
   if (reference) {
     const held = heldTo({
       what: `training set ${id}`,
@@ -250,6 +267,35 @@ describe("keys as the sheet functions answer", () => {
 
 describe("the bad quote", () => {
   const set = trainingSets.find(({ id }) => id === "bad-quote")!;
+
+  test("a worked example tells each row of its part right or wrong, and what it should be", () => {
+    for (const { numbers, key } of drawsOf(set).slice(0, 40)) {
+      const n = numbers as QuoteNumbers;
+      const sums = quoteRows(n).map(({ sum }) => sum);
+      const lines = sums.slice(0, 9).reduce((all, sum) => all + sum, 0);
+      const [cost, price, tax] = sums.slice(9) as [number, number, number];
+      // By an office's arithmetic, each from what stands above it.
+      const expected = [lines, (100 * cost) / (100 - n.margin), (price * n.tax) / 100, price + tax];
+      const totals = set.questions.find((one) => one.key === "totalsRow")!;
+      const steps = totals.example(numbers as never, {});
+      expect(steps.map(({ symbol }) => symbol)).toEqual(["10", "11", "12", "13"]);
+      for (const [at, { symbol, meaning, value, line }] of steps.entries()) {
+        expect(Math.abs((value as number) - expected[at]!)).toBeLessThan(0.011);
+        const isWrong = symbol === String(key.totalsRow);
+        expect([symbol, meaning.endsWith(": wrong"), meaning.endsWith(": right")]).toEqual([
+          symbol,
+          isWrong,
+          !isWrong,
+        ]);
+        expect(line).toBe(
+          isWrong
+            ? `stands ${sums[9 + at]!.toFixed(2)}; should be ${(value as number).toFixed(2)}`
+            : sums[9 + at]!.toFixed(2),
+        );
+      }
+    }
+  });
+
   const money = (amount: number): number => Math.round(amount * 100 + 1e-6) / 100;
 
   test("in each part exactly one row is wrong in itself, checked by an office's own arithmetic", () => {

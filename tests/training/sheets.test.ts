@@ -11,7 +11,6 @@ import { trainerKey } from "../../src/training/trainerKey";
 import { parseRange } from "../../src/formula/address";
 import { inputZone, isBookError, type Book } from "../../src/workbooks/book";
 import { namedValue } from "../../src/workbooks/named";
-import { recalculated, withLibreOffice } from "../support/tools";
 
 const trainee: Trainee = { name: 'Ann "=1+1" O\'Neil', occurrence: 1 };
 const texts = (book: Book): string[] =>
@@ -79,13 +78,4 @@ describe.each(trainingSets.map((set) => [set.id, set] as const))("%s", (_, set) 
     expect(readKey(book)).toEqual(exercises);
     expect(readKey(await readXlsx(await writeXlsx(book)))).toEqual(exercises);
   });
-});
-
-withLibreOffice("LibreOffice counts the open answers of a sheet like the grid's engine", async () => {
-  const set = trainingSets[1]!;
-  const book = traineeSheet(set, 3, trainee, { metres: 12 });
-  const again = await recalculated(await writeXlsx(book), { to: "xlsx" });
-  expect(namedValue(await readXlsx(again), "checks_verdict")).toBe(
-    `${set.questions.length - 1} still to answer`,
-  );
 });

@@ -320,7 +320,6 @@ export const supplySet = trainingSet<Numbers>({
       given: (n) => [
         {
           label: "Power of the head unit",
-          called: "power",
           value: n.watts,
           unit: "W",
           of: "watts",
