@@ -13,7 +13,7 @@ import type { Book } from "../../src/workbooks/book";
 import { namedRows, namedValue } from "../../src/workbooks/named";
 import { RIGSHEET_VERSION } from "../../src/version";
 import { templates } from "../../src/workbooks/templates";
-import type { withBlanksAs} from "../support/blanks";
+import type { withBlanksAs } from "../support/blanks";
 import { BLANKS, type Blank } from "../support/blanks";
 import { generatedJob } from "../support/generatedJobs";
 import { layOut } from "../../src/workbooks/layOut";

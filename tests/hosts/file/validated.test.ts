@@ -100,7 +100,9 @@ const WRITTEN: readonly (readonly [string, () => Promise<Uint8Array>])[] = [
       ],
     ];
     // The small ones are written by the same code: two of each, and all in the long runs of `npm run prove`.
-    return id === multiRoom.id || isMost ? all : all.filter(([what]) => /with its pictures|office/.test(what));
+    return id === multiRoom.id || isMost
+      ? all
+      : all.filter(([what]) => /with its pictures|office/.test(what));
   }),
   [
     "outlet cards",
