@@ -4,7 +4,8 @@
  * unified-manifest-overview, configure-your-add-in-to-use-a-shared-runtime,
  * referencing-the-javascript-api), unless the page calls it expected.
  */
-import { Html, html } from "../../../help/html";
+import type { Html } from "../../../help/html";
+import { html } from "../../../help/html";
 import { OFFICE_ADDRESS } from "../taskpaneHtml";
 import { addresses } from "./facts";
 import { folderPage } from "./folderPage";
@@ -88,9 +89,10 @@ export function deployPage(address: string): string {
       <p>Government clouds have Centralized Deployment in place of Integrated apps.</p>
       <p>
         <a href="manifest.json">manifest.json</a> says the same in the newer form, for Excel on the web,
-        Microsoft 365 on Windows from version 2501 and on the Mac from 16.103, not for bought versions. Where
-        the admin center asks for that form, give it a zip file with manifest.json and, in a folder icons,
-        color.png and outline.png. Never give both: two add-ins would claim the same functions.
+        Microsoft 365 on Windows from version 2501 and on the Mac from 16.103, not for versions that are
+        bought once. Where the admin center asks for that form, give it a zip file with manifest.json and, in
+        a folder icons, color.png and outline.png. Never give both: two add-ins would claim the same
+        functions.
       </p>
       <h3>To try it on one Windows computer: a network share</h3>
       <ol>
