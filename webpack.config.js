@@ -68,6 +68,7 @@ const addIn = (name, entry, filename) => ({
 const bundles = [
   addIn("add-in functions", "hosts/excel/functions.ts", "functions.js"),
   addIn("add-in pane", "hosts/excel/taskpane.ts", "taskpane.js"),
+  addIn("page for an office's address", "hosts/excel/addIn/addressScript.ts", "address.js"),
   {
     ...common,
     name: "desk page",

@@ -21,9 +21,6 @@ function newest(entry) {
   return Math.max(stats.mtimeMs, ...inside);
 }
 
-/** Where the add-in will be served: one's own computer, unless a firm gives its address. */
-const ADDRESS = process.env.RIGSHEET_ADDRESS ?? "https://localhost:3000";
-
 /** What is printed of the build, and the most that a file may weigh packed. */
 const WEIGHED = [
   { file: "addin/functions.js", mostKilobytes: 150 },
@@ -35,7 +32,6 @@ const WEIGHED = [
 export function needsBuild() {
   try {
     const { mtimeMs } = statSync(STAMP);
-    if (readFileSync(STAMP, "utf8") !== ADDRESS) return true;
     return Math.max(...SOURCES.map((name) => newest(path.join(project, name)))) > mtimeMs;
   } catch (error) {
     // None, or one that another process has just taken away.
@@ -81,7 +77,7 @@ async function bundle() {
   writeHelp();
   writeAddIn();
   writeNotices(stats);
-  writeFileSync(STAMP, ADDRESS);
+  writeFileSync(STAMP, "");
   // A source saved while it was being built must count as newer.
   utimesSync(STAMP, start, start);
   console.log(`Built in ${((Date.now() - start.getTime()) / 1000).toFixed(1)} s.`);
@@ -99,7 +95,7 @@ function writeHelp() {
 
 /** The add-in's pages, icons and manifests, beside its bundles. */
 function writeAddIn() {
-  const words = [path.join(project, "dist", "generate.js"), "--addin", project, ADDRESS];
+  const words = [path.join(project, "dist", "generate.js"), "--addin", project];
   const { status } = spawnSync(process.execPath, words, { stdio: ["ignore", "ignore", "inherit"] });
   if (status !== 0) {
     stop("The add-in's files could not be written; see above.");
@@ -115,7 +111,6 @@ function printSizes() {
     console.log(`dist/${file}: ${kilobytes(bytes.length)} kB, ${kilobytes(packed)} kB gzipped${most}`);
     if (mostKilobytes && packed > mostKilobytes * 1000) stop(`dist/${file} is too large.`);
   }
-  console.log(`dist/addin is for ${ADDRESS}; RIGSHEET_ADDRESS gives another address.`);
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

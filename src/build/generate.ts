@@ -2,10 +2,10 @@
  * Writes what is generated from the declarations and the definitions. Kept in
  * the repository: the manifests for localhost, Excel's function metadata, the
  * demonstration's survey and the template workbooks; a test fails when one of
- * them is out of date. Built each time: the add-in's folder, for an address.
+ * them is out of date. Built each time: the add-in's folder.
  *
  *     node dist/generate.js PROJECT [--release]
- *     node dist/generate.js --addin PROJECT ADDRESS
+ *     node dist/generate.js --addin PROJECT
  *     node dist/generate.js --static PROJECT
  *     node dist/generate.js --changes PROJECT       (to standard output)
  */
@@ -13,7 +13,6 @@ import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { RIGSHEET_VERSION } from "../version";
 import { addInFiles } from "./addin/addInFiles";
-import { addressTrouble } from "./addin/facts";
 import { changes } from "./changes";
 import { generatedFiles, type Records } from "./generatedFiles";
 import { hasNow, lastBefore, RELEASE_RECORD, type ReleaseRecord } from "./releaseRecord";
@@ -43,14 +42,8 @@ async function recordsIn(project: string): Promise<Records> {
 
 async function main(words: readonly string[]): Promise<void> {
   if (words[0] === "--addin") {
-    const [, project, address] = words as [string, string, string];
-    const trouble = addressTrouble(address);
-    if (trouble) {
-      process.stderr.write(`${trouble}\n`);
-      process.exitCode = 1;
-      return;
-    }
-    await write(path.join(project, "dist", "addin"), await addInFiles(project, address));
+    const project = words[1]!;
+    await write(path.join(project, "dist", "addin"), await addInFiles(project));
     return;
   }
   if (words[0] === "--static") {

@@ -1,3 +1,7 @@
+import { LOCAL_ADDRESS } from "../hosts/excel/addIn/facts";
+import { functionsJson } from "../hosts/excel/addIn/functionsJson";
+import { jsonManifest } from "../hosts/excel/addIn/jsonManifest";
+import { xmlManifest } from "../hosts/excel/addIn/xmlManifest";
 import { writeCsv } from "../hosts/file/writeCsv";
 import { writeJob } from "../hosts/file/writeJob";
 import { recalculate } from "../hosts/headless/recalculate";
@@ -8,10 +12,6 @@ import { trainerKey } from "../training/trainerKey";
 import { guestHouseRooms } from "../workbooks/multiRoom/guestHouse";
 import { SURVEY_HEADS, SURVEY_KEYS } from "../workbooks/survey/heads";
 import { templates } from "../workbooks/templates";
-import { functionsJson } from "./addin/addInFiles";
-import { LOCAL_ADDRESS } from "./addin/facts";
-import { jsonManifest } from "./addin/jsonManifest";
-import { xmlManifest } from "./addin/xmlManifest";
 import { formulaRecord } from "../workbooks/versionFormulas";
 import { closedFormulas, FORMULA_RECORD } from "./closedFormulas";
 import { listingOf } from "./listing";

@@ -45,11 +45,6 @@ function stopIfImpossible() {
   const unknown = words.find((word, at) => !OPTIONS.includes(word) && words[at - 1] !== "--to");
   if (unknown !== undefined) stop(`There is no option ${unknown}; there are ${OPTIONS.join(", ")}.`);
   if (has("--to") && !words[words.indexOf("--to") + 1]) stop("--to is not followed by a folder; give one.");
-  if (process.env.RIGSHEET_ADDRESS !== undefined) {
-    stop(
-      "RIGSHEET_ADDRESS is set, so the add-in would be for that address alone. Unset it: a release is for everybody.",
-    );
-  }
   if (existsSync(target) && readdirSync(target).length > 0 && !existsSync(path.join(target, SUMS))) {
     stop(
       `${target} holds something else than a release. Name an empty folder, or one that is not there yet.`,

@@ -36,9 +36,8 @@ Excel on the web
   4. Open a workbook: Home, Add-ins, More Add-ins, My Add-ins, Upload My Add-in: choose the manifest.
 
 For a whole firm
-  RIGSHEET_ADDRESS=https://addins.example.com/rigsheet npm run build
-  puts the address into dist/addin; serve that folder there over https, and have the manifest deployed in the
-  Microsoft 365 admin center (Settings, Integrated apps).
+  rigsheet addin --address https://addins.example.com/rigsheet --out folder
+  writes the folder to serve at that address, with the steps in its deploy.html.
 
 Then try it by hand: manifest/README.md has the list. To take the add-in out again, remove the manifest from where
 it was put and start Excel again.`;

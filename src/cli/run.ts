@@ -4,6 +4,7 @@ import { FileTrouble } from "../hosts/file/fileTrouble";
 import { GridTrouble } from "../hosts/grid/gridContract";
 import { gridTroubles } from "../hosts/headless/loadLibrary";
 import { RIGSHEET_VERSION } from "../version";
+import { addIn } from "./addIn";
 import { calc } from "./calc";
 import { compare } from "./compare";
 import { EXIT, UsageTrouble, type Console } from "./console";
@@ -41,6 +42,7 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet diagnose JOB.xlsx    likely causes of measured levels that miss the prediction
   rigsheet exercises --set …    exercise sheets for trainees, each with numbers of its own, and the key
   rigsheet mark FOLDER …        mark the sheets that came back
+  rigsheet addin --address …    the add-in for Excel, as a folder for your office's web server
   rigsheet help FUNCTION        what a trade function takes and gives; or words to find one by
   rigsheet COMMAND --help       more on each
   rigsheet --version
@@ -57,6 +59,7 @@ lines, lightning, mains and bonding: local rules and licensed practice decide.`;
 
 type Command = (words: readonly string[], console: Console) => Promise<number>;
 const COMMANDS: Readonly<Record<string, Command>> = {
+  addin: addIn,
   calc,
   compare,
   desk,

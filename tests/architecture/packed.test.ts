@@ -132,6 +132,17 @@ test("what stands on workers, fonts and the drawing library works too", () => {
   expect(reviewed.stdout.match(/nothing found/g)).toHaveLength(6);
 }, 120_000);
 
+test("the add-in is written for an office's address, without a build", () => {
+  const written = rigsheet("addin", "--address", "https://addins.example.com/rigsheet", "--out", "office");
+  expect({ status: written.status, stderr: written.stderr }).toEqual({ status: 0, stderr: "" });
+  const folder = path.join(empty, "office");
+  // All that the package has of it, no more.
+  expect(filesIn(folder).sort()).toEqual(filesIn(path.join(home, "dist", "addin")).sort());
+  expect(readFileSync(path.join(folder, "manifest.xml"), "utf8")).toContain(
+    "<AppDomain>https://addins.example.com</AppDomain>",
+  );
+});
+
 describe("notices", () => {
   const notices = () => readFileSync(path.join(home, "dist", "NOTICES.txt"), "utf8");
   const headOf = (name: string) => new RegExp(`^${name.replace(/[/.]/g, "\\$&")} \\d[\\d.]*: \\S`, "m");

@@ -2,7 +2,7 @@
 import { readFile } from "node:fs/promises";
 import path from "node:path";
 import { renderPng } from "../../hosts/headless/renderPng";
-import { ICON_SIZES } from "./facts";
+import { ICON_SIZES } from "../../hosts/excel/addIn/facts";
 
 /** The smallest has a drawing of its own: fewer and thicker lines. */
 const SMALL_PX = 16;

@@ -1,6 +1,6 @@
 /** The page behind the manifests' links for support, privacy and terms. */
 import { OFFICE_ADDRESS } from "../../hosts/excel/taskpaneHtml";
-import { RIGSHEET_VERSION } from "./facts";
+import { RIGSHEET_VERSION } from "../../hosts/excel/addIn/facts";
 
 export const SUPPORT_HTML = `<!doctype html>
 <html lang="en">

@@ -31,7 +31,8 @@ bonding: local rules and licensed practice decide.
 ${executables ? EXECUTABLES(version) : ""}
 The add-in
   Its manifests name https://localhost:3000, where it can be tried on one's own computer. An office that
-  serves it to others has its own address in them: RIGSHEET_ADDRESS=https://… npm run build, from the sources.
+  serves it to others opens index.html in its folder, enters its own address and saves its manifests;
+  deploy.html has the steps. With the command: rigsheet addin --address https://… --out FOLDER.
 `;
 }
 

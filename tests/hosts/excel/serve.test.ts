@@ -33,7 +33,7 @@ test("sideload prints the steps for Windows, Mac and the web, with the manifest'
     "Excel on the web",
     "--certificate",
     "serve:addin",
-    "RIGSHEET_ADDRESS",
+    "rigsheet addin --address",
   ]) {
     expect(stdout).toContain(part);
   }

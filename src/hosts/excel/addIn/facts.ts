@@ -2,12 +2,15 @@
  * What both manifests say: one set of facts for the XML and the JSON form, so
  * that a name, an address or an id stands in one place.
  */
-import { NAMESPACE } from "../../formula/namespace";
-import { COMMANDS } from "../../hosts/excel/commands";
-import { RIGSHEET_VERSION } from "../../version";
+import { NAMESPACE } from "../../../formula/namespace";
+import { COMMANDS } from "../commands";
+import { RIGSHEET_VERSION } from "../../../version";
 
 /** Where the add-in is served while it is tried out on one's own computer. */
 export const LOCAL_ADDRESS = "https://localhost:3000";
+
+/** Stands for an office's own; nobody has it (RFC 2606). */
+export const EXAMPLE_ADDRESS = "https://addins.example.com/rigsheet";
 
 /** Never changed: Excel knows the add-in by it. */
 export const ADD_IN_ID = "3a0d7c52-6f1e-4c8b-9d2a-51b7e0c4f683";
@@ -63,27 +66,10 @@ export const addresses = (address: string) => ({
   page: `${address}/taskpane.html`,
   script: `${address}/functions.js`,
   metadata: `${address}/functions.json`,
+  helpFolder: `${address}/help`,
   help: `${address}/help/index.html`,
   support: `${address}/support.html`,
   icon: (size: number) => `${address}/icons/icon-${size}.png`,
 });
 
 export { NAMESPACE, RIGSHEET_VERSION };
-
-/** The sentence for an address that can't serve an add-in, or nothing. */
-export function addressTrouble(address: string): string | undefined {
-  const advice =
-    "Give the address that the add-in's files are served from, such as https://addins.example.com/rigsheet.";
-  let url: URL;
-  try {
-    url = new URL(address);
-  } catch {
-    return `RIGSHEET_ADDRESS is “${address}”, which is no address. ${advice}`;
-  }
-  if (url.protocol !== "https:")
-    return `RIGSHEET_ADDRESS is “${address}”; Excel loads add-ins over https only. ${advice}`;
-  if (url.search || url.hash || url.username || url.password || address.endsWith("/")) {
-    return `RIGSHEET_ADDRESS is “${address}”; it must end without a slash, and hold no name, question mark or number sign. ${advice}`;
-  }
-  return undefined;
-}
