@@ -4,12 +4,12 @@
  * sample, `--size 50` a smaller one. What was found out before is kept, and only
  * mutants whose lines or tests have changed are tried again.
  */
-import { spawnSync } from "node:child_process";
-import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
-import { install, needsInstall, project, stop } from "./install.mjs";
+import { fetchPackages } from "./fetchPackages.mjs";
+import { install, project, stop } from "./install.mjs";
 
 const required = createRequire(import.meta.url);
 const { folders, GENERATED } = required("./gauge/folders.cjs");
@@ -41,18 +41,10 @@ function asked(words) {
 }
 
 function fetchTester() {
-  mkdirSync(PLACE, { recursive: true });
-  for (const file of ["package.json", "package-lock.json", "plugin.mjs"]) {
-    cpSync(path.join(HERE, file), path.join(PLACE, file));
-  }
-  if (!needsInstall(PLACE)) return;
-  console.log("Fetching the mutation tester (once; some 65 MB)…");
-  const npm = spawnSync("npm", ["ci", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"], {
-    cwd: PLACE,
-    stdio: ["ignore", 2, 2],
-    shell: process.platform === "win32",
+  const isThere = fetchPackages(HERE, PLACE, "Fetching the mutation tester (once; some 65 MB)…", {
+    files: ["plugin.mjs"],
   });
-  if (npm.status !== 0) {
+  if (!isThere) {
     stop(
       "The mutation tester could not be fetched; npm's own words are above. Check the network, then run this again.",
     );

@@ -7,10 +7,12 @@ import { build } from "./build.mjs";
 import { install } from "./install.mjs";
 import { writeFunctionList } from "./list-functions.mjs";
 import { checks, test } from "./testSteps.mjs";
+import { fetchValidator } from "./validator/fetchValidator.mjs";
 
 const words = process.argv.slice(2);
 
 install();
+fetchValidator();
 // All of them read it.
 writeFunctionList();
 const [steps] = await Promise.all([words.length > 0 ? [true] : checks(), build()]);
