@@ -21,6 +21,13 @@ export interface StandInOptions {
   /** Newest set of ExcelApi that this Excel has. */
   readonly api?: string;
   readonly ghostFormulas?: boolean;
+  /**
+   * In a group this Excel answers UndoNotSupported (OfficeDev/office-js #6491), after so many changes were done:
+   * whether it has done any by then is not documented.
+   */
+  readonly ungroupableAfter?: number;
+  /** Outside of groups too it fails, after so many changes and so many times: a protected sheet, another person, a lost connection. */
+  readonly failing?: { readonly after: number; times: number };
   /** What Excel hands over as the open workbook's file; where absent, one is written of the workbook as it stands. */
   readonly file?: Uint8Array;
   /** Excel on the web has no `openBrowserWindow`: neither the requirement set nor the member. */
@@ -161,7 +168,7 @@ export class ExcelStandIn {
       throw new Error("mergeUndoGroup needs ExcelApi 1.20");
     const session =
       this.sessions.get(args[0] as object) ??
-      new Session(this, options.mergeUndoGroup === true, this.watchers, this.options.ghostFormulas === true);
+      new Session(this, options.mergeUndoGroup === true, this.watchers, this.options);
     this.sessions.set(session.context, session);
     const result = await batch(session.context);
     if (session.pending) throw new Error("a batch ended with work that was never synced");
@@ -202,13 +209,14 @@ class Session implements Desk {
   readonly context: object;
   readonly state: WorkbookState;
   changes = false;
+  private count = 0;
   private queue: (() => void)[] = [];
 
   constructor(
     private readonly excel: ExcelStandIn,
     private readonly grouped: boolean,
     watchers: Set<() => unknown>,
-    readonly ghostFormulas: boolean,
+    private readonly options: StandInOptions,
   ) {
     this.state = excel.state;
     const context: Record<string, unknown> = {
@@ -222,6 +230,10 @@ class Session implements Desk {
     context.workbook = workbookOf(this, watchers, this.context);
   }
 
+  get ghostFormulas(): boolean {
+    return this.options.ghostFormulas === true;
+  }
+
   get pending(): boolean {
     return this.queue.length > 0;
   }
@@ -230,7 +242,16 @@ class Session implements Desk {
     this.queue.push(work);
   }
 
+  /** Called before each change. */
   changed(): void {
+    const { ungroupableAfter, failing } = this.options;
+    if (this.grouped && this.count === ungroupableAfter)
+      throw officeError("UndoNotSupported", "Undo is not supported for this call.");
+    if (!this.grouped && failing && failing.times > 0 && this.count === failing.after) {
+      failing.times -= 1;
+      throw officeError("GeneralException", "Something went wrong.");
+    }
+    this.count += 1;
     this.changes = true;
   }
 

@@ -2,56 +2,103 @@
 import { HostTrouble } from "../../pane/host";
 import { rangeOf } from "../../formula/address";
 import { placedBlocks, placeIn } from "../../workbooks/placedBlocks";
-import { planAddedRows } from "../../workbooks/planAddedRows";
+import { planAddedRows, type AddedRows } from "../../workbooks/planAddedRows";
 import { placeOutlets } from "../../workbooks/survey/placeOutlets";
+import type { Template } from "../../workbooks/templates";
 import { TEXT_FORMAT } from "../../workbooks/looks";
 import { inWords, type SurveyRow } from "../../workbooks/survey/readSurvey";
-import { roomsBlock } from "../../workbooks/survey/roomsBlock";
+import { roomsBlock, type RoomsBlock } from "../../workbooks/survey/roomsBlock";
 import { asTyped } from "./asTyped";
-import { insertRows } from "./insertRows";
+import type { Change } from "./inExcel";
+import { insertRows, loadMayInsert, takeRowsBack } from "./insertRows";
 import { knownTemplate } from "./knownTemplate";
 import { factsOf } from "./readWorkbook";
 
-/** @returns what was done, in a sentence or two */
-export async function addOutlets(context: Excel.RequestContext, rows: readonly SurveyRow[]): Promise<string> {
-  const loaded = factsOf(context.workbook);
-  await context.sync();
-  const facts = loaded();
-  const { template, note } = knownTemplate(facts);
-  const placeOf = placeIn(facts.names);
-  const block = roomsBlock(template.definition, placeOf, rows);
-  if (typeof block === "string") throw new HostTrouble(block);
-  const { columns, top, bottom } = block;
-  const sheet = context.workbook.worksheets.getItem(block.sheet);
-  const column = (left: number, from: number, to: number): Excel.Range =>
-    sheet.getRange(rangeOf({ top: from, left, bottom: to, right: left }));
-
-  const held = new Map([...columns.values()].map((left) => [left, column(left, top, bottom)]));
-  // A formula that shows nothing yet is a person's all the same.
-  for (const range of held.values()) range.load("formulas, numberFormat");
-  await context.sync();
-  const filled = (row: number, left: number): boolean => held.get(left)!.formulas[row - top]![0] !== "";
-  const { first, quantity } = placeOutlets(block, filled, rows.length);
-
-  const plan = planAddedRows(placedBlocks(template.definition, placeOf), block.sheet, bottom);
-  if (typeof plan === "string") throw new HostTrouble(plan);
-  if (quantity > 0) insertRows(context, plan, quantity);
-  for (const key of new Set(rows.flatMap((row) => Object.keys(row)))) {
-    const left = columns.get(key)!;
-    const formats = held.get(left)!.numberFormat;
-    // Rows that were just inserted look as the one above them.
-    const isText = (row: number): boolean => formats[Math.min(row, bottom - 1) - top]![0] === TEXT_FORMAT;
-    column(left, first, first + rows.length - 1).formulas = rows.map((row, index) => {
-      const value = row[key];
-      if (value === undefined) return [null];
-      // In a cell of text all is text as it stands; what an apostrophe does there is not documented.
-      return [typeof value === "string" && isText(first + index) ? value : asTyped(value)];
-    });
-  }
-  sheet.activate();
-  column(columns.get("outlet")!, first, first).select();
-  await context.sync();
-  const done = `${inWords(rows.length, "outlet")} added to ${block.sheet}, from row ${first + 1} on.`;
-  const grown = quantity > 0 ? ` ${inWords(quantity, "row")} had to be added.` : "";
-  return [`${done}${grown}`, ...(note ? [note] : [])].join(" ");
+interface PlannedOutlets {
+  readonly template: Template;
+  readonly note?: string;
+  readonly block: RoomsBlock;
+  readonly grown: AddedRows;
+  /** 0-based row of the first. */
+  readonly first: number;
+  /** Rows that have to be added. */
+  readonly quantity: number;
+  /** By column: what it held, a formula that shows nothing yet among it, and how it is written. */
+  readonly held: ReadonlyMap<number, { readonly formulas: unknown[][]; readonly formats: unknown[][] }>;
 }
+
+const columnOf = (
+  { workbook }: Excel.RequestContext,
+  sheet: string,
+  left: number,
+  from: number,
+  to: number,
+): Excel.Range =>
+  workbook.worksheets.getItem(sheet).getRange(rangeOf({ top: from, left, bottom: to, right: left }));
+
+const keysOf = (rows: readonly SurveyRow[]): Set<string> => new Set(rows.flatMap((row) => Object.keys(row)));
+
+/** Gives what was done, in a sentence or two. */
+export const addingOutlets = (rows: readonly SurveyRow[]): Change<PlannedOutlets, string> => ({
+  plan: async (context) => {
+    const loaded = factsOf(context.workbook);
+    await context.sync();
+    const facts = loaded();
+    const known = knownTemplate(facts);
+    const placeOf = placeIn(facts.names);
+    const block = roomsBlock(known.template.definition, placeOf, rows);
+    if (typeof block === "string") throw new HostTrouble(block);
+    const { columns, top, bottom } = block;
+    const ranges = new Map(
+      [...columns.values()].map((left) => [left, columnOf(context, block.sheet, left, top, bottom)]),
+    );
+    for (const range of ranges.values()) range.load("formulas, numberFormat");
+    const grown = planAddedRows(placedBlocks(known.template.definition, placeOf), block.sheet, bottom);
+    if (typeof grown === "string") throw new HostTrouble(grown);
+    const mayInsert = loadMayInsert(context, grown);
+    await context.sync();
+    const held = new Map(
+      [...ranges].map(([left, { formulas, numberFormat }]) => [left, { formulas, formats: numberFormat }]),
+    );
+    const filled = (row: number, left: number): boolean => held.get(left)!.formulas[row - top]![0] !== "";
+    const places = placeOutlets(block, filled, rows.length);
+    if (places.quantity > 0) mayInsert();
+    return { ...known, block, grown, held, ...places };
+  },
+  carryOut: async (context, { block, grown, held, first, quantity, note }) => {
+    const { columns, top, bottom } = block;
+    if (quantity > 0) insertRows(context, grown, quantity);
+    for (const key of keysOf(rows)) {
+      const left = columns.get(key)!;
+      const { formats } = held.get(left)!;
+      // Rows that were just inserted look as the one above them.
+      const isText = (row: number): boolean => formats[Math.min(row, bottom - 1) - top]![0] === TEXT_FORMAT;
+      columnOf(context, block.sheet, left, first, first + rows.length - 1).formulas = rows.map(
+        (row, index) => {
+          const value = row[key];
+          if (value === undefined) return [null];
+          // In a cell of text all is text as it stands; what an apostrophe does there is not documented.
+          return [typeof value === "string" && isText(first + index) ? value : asTyped(value)];
+        },
+      );
+    }
+    context.workbook.worksheets.getItem(block.sheet).activate();
+    columnOf(context, block.sheet, columns.get("outlet")!, first, first).select();
+    await context.sync();
+    const done = `${inWords(rows.length, "outlet")} added to ${block.sheet}, from row ${first + 1} on.`;
+    const more = quantity > 0 ? ` ${inWords(quantity, "row")} had to be added.` : "";
+    return [`${done}${more}`, ...(note ? [note] : [])].join(" ");
+  },
+  takeBack: async (context, { template, block, grown, held, first, quantity }) => {
+    if (quantity > 0) await takeRowsBack(context, template, grown, quantity);
+    const last = Math.min(first + rows.length, block.bottom) - 1;
+    if (last < first) return;
+    for (const key of keysOf(rows)) {
+      const left = block.columns.get(key)!;
+      columnOf(context, block.sheet, left, first, last).formulas = held
+        .get(left)!
+        .formulas.slice(first - block.top, last + 1 - block.top);
+    }
+    await context.sync();
+  },
+});

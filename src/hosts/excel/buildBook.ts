@@ -12,7 +12,7 @@ import type { Book, BookSheet } from "../../workbooks/book";
 import { TEMPLATE, TEMPLATE_VERSION } from "../file/documentProperties";
 import { troubles } from "./excelTrouble";
 import { addInputRules, addMarks } from "./inputRules";
-import { hasApi } from "./inExcel";
+import { hasApi, type Change } from "./inExcel";
 import { paintLooks } from "./paintLooks";
 import { setFrame } from "./sheetFrame";
 import { sheetMatrix } from "./sheetMatrix";
@@ -22,8 +22,26 @@ const CELLS_PER_REQUEST = 200_000;
 /** Notes came to the programming interface with this set. */
 const NOTES_API = "1.18";
 
-export async function buildBook(context: Excel.RequestContext, book: Book): Promise<void> {
-  await refuseClashes(context, book);
+export const buildingBook = (book: Book): Change<void, void> => ({
+  plan: (context) => refuseClashes(context, book),
+  carryOut: (context) => buildBook(context, book),
+  takeBack: (context) => takeBookBack(context, book),
+});
+
+/** What stands there under its names is this try's: nothing did before. */
+async function takeBookBack(context: Excel.RequestContext, { sheets, names }: Book): Promise<void> {
+  const { workbook } = context;
+  const begun = [
+    ...names.map(({ name }) => workbook.names.getItemOrNullObject(name)),
+    ...sheets.map(({ name }) => workbook.worksheets.getItemOrNullObject(name)),
+    ...[TEMPLATE, TEMPLATE_VERSION].map((key) => workbook.properties.custom.getItemOrNullObject(key)),
+  ];
+  await context.sync();
+  for (const one of begun) if (!one.isNullObject) one.delete();
+  await context.sync();
+}
+
+async function buildBook(context: Excel.RequestContext, book: Book): Promise<void> {
   const { workbook, application } = context;
   application.suspendApiCalculationUntilNextSync();
   application.suspendScreenUpdatingUntilNextSync();

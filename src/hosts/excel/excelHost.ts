@@ -11,10 +11,10 @@ import type { CopyKind } from "../file/copy/copyOf";
 import type { Survey, SurveyRow } from "../../workbooks/survey/readSurvey";
 import { FileTrouble } from "../file/fileTrouble";
 import { readSurveyFile } from "../file/readSurveyFile";
-import { addOutlets } from "./addOutlets";
-import { addRows } from "./addRows";
-import { buildBook } from "./buildBook";
-import { enterOursAgain } from "./enterOursAgain";
+import { addingOutlets } from "./addOutlets";
+import { addingRows } from "./addRows";
+import { buildingBook } from "./buildBook";
+import { enteringOursAgain } from "./enterOursAgain";
 import { troubles } from "./excelTrouble";
 import { functionsVersion } from "./functionsVersion";
 import { handOverBook, handOverCopy, readDocument } from "./handOverCopy";
@@ -30,7 +30,7 @@ export class ExcelHost implements PaneHost {
 
   async startWorkbook(book: Book): Promise<void> {
     if (!spillsHere()) throw new HostTrouble(troubles.noSpilling());
-    await changeExcel((context) => buildBook(context, book));
+    await changeExcel(buildingBook(book));
   }
 
   readBook(): Promise<Book> {
@@ -92,14 +92,17 @@ export class ExcelHost implements PaneHost {
   }
 
   async enterFormula(formula: string): Promise<void> {
-    await changeExcel(async (context) => {
-      context.workbook.getActiveCell().formulas = [[`=${formula}`]];
-      await context.sync();
+    await changeExcel({
+      plan: async () => undefined,
+      carryOut: async (context) => {
+        context.workbook.getActiveCell().formulas = [[`=${formula}`]];
+        await context.sync();
+      },
     });
   }
 
   addRows(count: number): Promise<string> {
-    return changeExcel((context) => addRows(context, count));
+    return changeExcel(addingRows(count));
   }
 
   readSurvey(bytes: Uint8Array, unit: "m" | "ft", writing?: string): Promise<Survey> {
@@ -109,11 +112,11 @@ export class ExcelHost implements PaneHost {
   }
 
   addOutlets(rows: readonly SurveyRow[]): Promise<string> {
-    return changeExcel((context) => addOutlets(context, rows));
+    return changeExcel(addingOutlets(rows));
   }
 
   enterOursAgain(): Promise<number> {
-    return changeExcel(enterOursAgain);
+    return changeExcel(enteringOursAgain);
   }
 
   handOverCopy(kind: CopyKind): Promise<void> {

@@ -29,8 +29,8 @@ export const troubles = {
     `This workbook already has cells named ${names.slice(0, 3).join(", ")}${names.length > 3 ? ` and ${names.length - 3} more` : ""}. Open an empty workbook (File, New) and start there.`,
   badCount: (count: number, most: number) =>
     `${count} rows can't be added at once. Give a whole number from 1 to ${most}.`,
-  undoNotSupported: () =>
-    "This Excel can't take this step back in one piece, so it was not done. Update Excel, then try again.",
+  halfDone: () =>
+    "Excel stopped in the middle, and what was begun could not be taken back. Press Ctrl+Z until the sheets are as they were, or close the workbook without saving; then try again.",
   tooLarge: () =>
     "The workbook is too large for Excel to hand over at once. Delete sheets that do not belong to the job, then try again.",
   notHandedOver: (detail: string) =>
@@ -50,7 +50,6 @@ const BY_CODE: Readonly<Record<string, () => string>> = {
   InvalidOperationInCellEditMode: troubles.editing,
   AccessDenied: troubles.protectedSheet,
   InvalidSelection: troubles.noSelection,
-  UndoNotSupported: troubles.undoNotSupported,
   RequestPayloadSizeLimitExceeded: troubles.tooLarge,
   ResponsePayloadSizeLimitExceeded: troubles.tooLarge,
 };

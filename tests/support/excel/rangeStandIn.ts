@@ -321,6 +321,16 @@ export class RangeStandIn extends Loadable {
     });
   }
 
+  delete(shift: string): void {
+    if (shift !== "Up") throw new Error("only rows are deleted here");
+    this.desk.later(() => {
+      const { sheet, zone } = this.at;
+      if (zone.left !== 0 || zone.right !== LAST_COLUMN) throw new Error("only whole rows are deleted here");
+      this.desk.changed();
+      this.desk.state.deleteRows(sheet, zone.top, zone.bottom - zone.top + 1);
+    });
+  }
+
   select(): void {
     this.desk.later(() => {
       const { sheet, zone } = this.at;

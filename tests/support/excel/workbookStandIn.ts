@@ -8,6 +8,26 @@ const LONGEST_LIST = 8_192;
 const PAGE_LAYOUT = ["orientation", "paperSize", "zoom"];
 const FOOT = ["leftFooter", "centerFooter", "rightFooter"];
 
+class Protection extends Loadable {
+  constructor(
+    desk: Desk,
+    private readonly guard: () => { readonly insertRows: boolean } | undefined,
+  ) {
+    super(desk);
+  }
+  protected fetch(name: string): unknown {
+    if (name === "protected") return this.guard() !== undefined;
+    if (name === "options") return { allowInsertRows: this.guard()?.insertRows ?? false };
+    throw officeError("InvalidArgument", `protection.${name} can't be loaded`);
+  }
+  get protected(): boolean {
+    return this.read("protected");
+  }
+  get options(): { readonly allowInsertRows: boolean } {
+    return this.read("options");
+  }
+}
+
 class Worksheet extends Loadable {
   constructor(
     private readonly desk: Desk,
@@ -70,6 +90,18 @@ class Worksheet extends Loadable {
       }),
     );
   }
+  get protection(): object {
+    return strict(
+      "protection",
+      new Protection(this.desk, () => this.desk.state.protectedSheets.get(this.own)),
+    );
+  }
+  delete(): void {
+    this.desk.later(() => {
+      this.desk.changed();
+      this.desk.state.deleteSheet(this.own);
+    });
+  }
   activate(): void {
     this.desk.later(() => (this.desk.state.active = { sheet: this.own, at: "A1" }));
   }
@@ -130,6 +162,34 @@ class Worksheet extends Loadable {
         },
       }),
     );
+  }
+}
+
+/** One of a collection that may not be there, and can be deleted. */
+class Member extends Loadable {
+  constructor(
+    private readonly desk: Desk,
+    private readonly isThere: () => boolean,
+    private readonly remove: () => void,
+  ) {
+    super(desk);
+    desk.later(() => (this.known = this.isThere()));
+  }
+  private known: boolean | undefined;
+
+  protected fetch(name: string): unknown {
+    throw officeError("InvalidArgument", `${name} can't be loaded`);
+  }
+  get isNullObject(): boolean {
+    if (this.known === undefined) throw officeError("PropertyNotLoaded", "isNullObject needs context.sync()");
+    return !this.known;
+  }
+  delete(): void {
+    this.desk.later(() => {
+      if (!this.isThere()) throw officeError("ItemNotFound", "The requested resource doesn't exist.");
+      this.desk.changed();
+      this.remove();
+    });
   }
 }
 
@@ -225,6 +285,29 @@ export function workbookOf(desk: Desk, watchers: Set<() => unknown>, context: ob
   );
   const withAdd = (name: string, target: object, add: (...given: never[]) => void): object =>
     strict(name, Object.defineProperty(target, "add", { value: add, configurable: true }));
+  const withMembers = (target: object, isThere: (key: string) => boolean, remove: (key: string) => void) =>
+    Object.defineProperty(target, "getItemOrNullObject", {
+      value: (key: string) =>
+        strict(
+          "Member",
+          new Member(
+            desk,
+            () => isThere(key),
+            () => remove(key),
+          ),
+        ),
+      configurable: true,
+    });
+  withMembers(
+    names,
+    (name) => state.book.names.some((one) => one.name === name),
+    (name) => state.deleteName(name),
+  );
+  withMembers(
+    custom,
+    (key) => state.properties.has(key),
+    (key) => void state.properties.delete(key),
+  );
   return strict("workbook", {
     worksheets: strict("worksheets", worksheets),
     names: withAdd("names", names, (name: string, range: RangeStandIn) =>

@@ -58,6 +58,20 @@ export class WorkbookState {
     this.dirty();
   }
 
+  deleteSheet(name: string): void {
+    this.book.sheets = this.book.sheets.filter((one) => one.name !== name);
+    for (const cell of [...this.looks.keys()]) if (cell.startsWith(`${name}!`)) this.looks.delete(cell);
+    this.log.splice(0, this.log.length, ...this.log.filter(({ sheet }) => sheet !== name));
+    this.unlocked.delete(name);
+    if (this.active.sheet === name) this.active = { sheet: this.book.sheets[0]!.name, at: "A1" };
+    this.dirty();
+  }
+
+  deleteName(name: string): void {
+    this.book.names = this.book.names.filter((one) => one.name !== name);
+    this.dirty();
+  }
+
   addName(name: string, sheet: string, range: string): void {
     if (this.book.names.some((one) => one.name.toLowerCase() === name.toLowerCase())) {
       throw officeError("ItemAlreadyExists", `The name ${name} exists.`);
@@ -117,6 +131,24 @@ export class WorkbookState {
     if (!isSuccessful) throw new Error(`the engine did not insert rows into ${sheetName}`);
     this.book = quietly(() => fromModel(loadLibrary(), model));
     this.moveLocks(sheetName, first, count);
+    this.dirty();
+  }
+
+  deleteRows(sheetName: string, first: number, count: number): void {
+    if (this.protectedSheets.has(sheetName)) throw officeError("AccessDenied", "Rows can't be deleted.");
+    const model = this.engine();
+    const sheetId = model.getters.getSheetIds().find((id) => model.getters.getSheetName(id) === sheetName)!;
+    const elements = Array.from({ length: count }, (_, index) => first + index);
+    const command = { sheetId, sheetName, dimension: "ROW", elements };
+    const { isSuccessful } = quietly(() => model.dispatch("REMOVE_COLUMNS_ROWS" as never, command as never));
+    if (!isSuccessful) throw new Error(`the engine did not delete rows of ${sheetName}`);
+    this.book = quietly(() => fromModel(loadLibrary(), model));
+    const left = [...(this.unlocked.get(sheetName) ?? [])].flatMap((at) => {
+      const { top: row, left: column } = parseRange(at)!;
+      if (row >= first && row < first + count) return [];
+      return [address(row < first ? row : row - count, column)];
+    });
+    this.unlocked.set(sheetName, new Set(left));
     this.dirty();
   }
 
