@@ -13,6 +13,7 @@ import {
   cellOf,
   choose,
   crash,
+  desk,
   folder,
   forget,
   line,
@@ -28,6 +29,7 @@ import {
   until,
   withPage,
 } from "./onDesk";
+import { held } from "./ownDesk";
 
 const AXE = path.join(path.dirname(require.resolve("axe-core/package.json")), "axe.min.js");
 
@@ -90,12 +92,23 @@ withPage("a column typed faster than it is drawn arrives whole", async () => {
   expect(typed).toEqual(runs);
 });
 
+async function arrived(id: string, content: string): Promise<void> {
+  const end = Date.now() + 8000;
+  while (!JSON.stringify((await held(desk.address, id)).changes).includes(`"content":"${content}"`)) {
+    if (Date.now() > end) throw new Error(`${content} never reached the server`);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
+
 withPage("a tab closed right after an edit, and a server killed after it, lose nothing", async () => {
   const before = await total().innerText();
   await choose("Rooms", RUN);
   await type("200");
   const after = await textIsNot(total(), before);
+  const id = new URL(page.url()).hash.slice(1);
   await page.close();
+  // The browser sends on after its tab is gone; once the server has it, it has it for good.
+  await arrived(id, "200");
   const restart = await crash();
   await restart();
   await openPage();
