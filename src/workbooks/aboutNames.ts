@@ -7,21 +7,22 @@ export const about = fields("about", {
   template: told("Template"),
   functions: told("Functions"),
   blank: told("Blank on purpose", { note: "leave it empty" }),
-  state: told("State of the functions"),
+  state: told("Answer of the functions"),
 });
 
-export const STATES = { ok: "ok", missing: "missing", zeros: "blanks as 0" } as const;
+/** Verdicts, so that they are marked as such. */
+export const STATES = { ok: "ok", missing: "missing", zeros: "look" } as const;
 
 /** In the head of every sheet, where it is not well: a native formula, which no missing function spoils. */
 export const STATE_WORDS = {
-  missing: "Functions missing: inputs are safe, results are not. See About.",
+  missing: "Functions do not answer: inputs are safe, results are not. See About.",
   zeros: "This program reads blanks as 0: do not trust levels and volts. See About.",
 } as const;
 
 /** What to do, on About. */
 export const STATE_REMEDIES: readonly string[] = [
-  "missing: inputs are safe; results stand still or are wrong. Load the Rigsheet add-in and press “Repair formulas” in its pane, or use the desk.",
-  "blanks as 0: this program hands blank cells to the functions as 0; levels and volts are wrong though prices look right. Update it, or use the desk.",
+  "missing: inputs are safe; results stand still or are wrong. While #BUSY! shows, wait; else load the Rigsheet add-in and press “Repair formulas” in its pane.",
+  "look: this program hands blank cells to the functions as 0; levels and volts are wrong though prices look right. Update it, or use the desk.",
 ];
 
 export const stateFormula: Formula = f`IF(ISERROR(${about.functions}),${text(STATES.missing)},IF(RIGHT(${about.functions},${BLANKS_AS_ZERO.length})=${text(BLANKS_AS_ZERO)},${text(STATES.zeros)},${text(STATES.ok)}))`;

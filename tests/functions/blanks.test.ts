@@ -103,7 +103,7 @@ describe.each(JOBS)("%s", (_, make) => {
   test("with 0 for a blank it is said at the head of every sheet, and no check passes", () => {
     const zeros = computedWith(0, make);
     expect(namedValue(zeros, "about_functions")).toMatch(/^\d+\.\d+\.\d+, blanks read as 0$/);
-    expect(namedValue(zeros, "about_state")).toBe("blanks as 0");
+    expect(namedValue(zeros, "about_state")).toBe("look");
     for (const { name, results } of zeros.sheets)
       expect([name, results.D1]).toEqual([
         name,
