@@ -18,10 +18,12 @@ import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { namedColumn, namedValue, placeOfName } from "../../../src/workbooks/named";
 import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
+import { setOfMember } from "../../support/excel/requirementSets";
 import { readBySomebodyElse } from "../../support/readBySomebodyElse";
+import { withChromium } from "../../support/tools";
 import { BUNDLE_MS } from "../../pane/inChromium";
 import { BUILD_MS, buildDesk } from "../desk/desk";
-import { closeFrames, standInScript, withFramedPane, type FramedPane } from "./framedPane";
+import { askedOfExcel, closeFrames, standInScript, withFramedPane, type FramedPane } from "./framedPane";
 import type { StandInPage } from "./standInPage";
 
 let script = "";
@@ -336,3 +338,55 @@ framed("every button of every view is pressed, and does what it says", async (pa
     expect({ view, unpressed }).toEqual({ view, unpressed: [] });
   }
 });
+
+/** Without spilling formulas nothing works, so the pane refuses an Excel that lacks this set before it asks for more. */
+const NEEDED_SET = "1.12";
+/** What came later is looked for before it is used. */
+const LOOKED_FOR: Readonly<Record<string, string>> = { "notes.add": "1.18" };
+/** What Excel on the web takes in one request (Office add-ins documentation, "Resource limits"). */
+const MOST_BYTES = 5 * 1024 * 1024;
+
+withChromium(
+  "what all of this asked of Excel is in the sets that it needs or looks for, and no request is large",
+  () => {
+    const later = (one: string, other: string): boolean =>
+      Number(one.split(".")[1]) > Number(other.split(".")[1]);
+    const counts = new Map<string, number>();
+    for (const { members } of askedOfExcel.values())
+      for (const [member, count] of members) counts.set(member, (counts.get(member) ?? 0) + count);
+    const unknown: string[] = [];
+    const rows = [...counts].map(([member, count]) => {
+      const set = setOfMember(member);
+      if (set === "unknown") unknown.push(member);
+      return { member, set, count };
+    });
+    expect(unknown).toEqual([]);
+    const bySet = new Map<string, number>();
+    for (const { set = "common", count } of rows) bySet.set(set, (bySet.get(set) ?? 0) + count);
+    const requests = [...askedOfExcel].map(([name, one]) => ({
+      name,
+      trips: one.requests.length,
+      calls: Math.max(0, ...one.requests.map(({ calls }) => calls)),
+      bytes: Math.max(0, ...one.requests.map(({ bytes }) => bytes)),
+    }));
+    process.stdout.write(
+      [
+        `Asked of Excel: ${rows.length} members; calls by set of ExcelApi: ${[...bySet]
+          .sort()
+          .map(([set, count]) => `${set} ${count}`)
+          .join(", ")}`,
+        ...requests.map(
+          ({ name, trips, calls, bytes }) =>
+            `  ${name}: ${trips} round trips, at most ${calls} calls and ${(bytes / 1024).toFixed(0)} kB in one`,
+        ),
+        "",
+      ].join("\n"),
+    );
+    // The whole pane was pressed.
+    expect(rows.length).toBeGreaterThan(40);
+    expect(
+      rows.filter(({ member, set }) => set !== undefined && later(set, LOOKED_FOR[member] ?? NEEDED_SET)),
+    ).toEqual([]);
+    expect(requests.filter(({ bytes }) => bytes >= MOST_BYTES)).toEqual([]);
+  },
+);

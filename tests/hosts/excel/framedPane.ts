@@ -11,7 +11,7 @@ import type { Book } from "../../../src/workbooks/book";
 import { bundled, FLAGS, onPath } from "../../pane/inChromium";
 import type { StandInOptions } from "../../support/excelStandIn";
 import { withChromium } from "../../support/tools";
-import type { StandInPage } from "./standInPage";
+import type { Asked, StandInPage } from "./standInPage";
 
 const project = path.join(__dirname, "..", "..", "..");
 const ADDRESS = "https://addins.example.com";
@@ -39,6 +39,9 @@ export interface FramedPane {
   /** The workbooks that were handed over, in order. */
   created(): Promise<Uint8Array[]>;
 }
+
+/** What the tests of a file have asked of Excel, each by its name. */
+export const askedOfExcel = new Map<string, Asked>();
 
 let browser: Browser | undefined;
 export const closeFrames = (): Promise<void> | undefined => browser?.close();
@@ -109,6 +112,12 @@ export function withFramedPane(
           return texts.map((text) => Uint8Array.from(text, (letter) => letter.charCodeAt(0)));
         },
       });
+      askedOfExcel.set(
+        name,
+        await page.evaluate(() =>
+          (globalThis as unknown as { standInPage: StandInPage }).standInPage.asked(),
+        ),
+      );
       expect(complaints).toEqual([]);
     } finally {
       await context.close();

@@ -4,6 +4,30 @@
 export const officeError = (code: string, message: string): Error & { code: string } =>
   Object.assign(new Error(message), { name: "RichApi.Error", code });
 
+/** What was asked of Excel since the page was loaded. */
+export const asked = {
+  /** How often, by object and member as the stand-in names them. */
+  members: new Map<string, number>(),
+  /** Of each request that waited for `context.sync()`: its calls and settings, and their arguments' size as JSON, in bytes. */
+  requests: [] as { calls: number; bytes: number }[],
+  waiting: { calls: 0, bytes: 0 },
+};
+
+function note(name: string, key: string, ...given: unknown[]): void {
+  const member = `${name}.${key}`;
+  asked.members.set(member, (asked.members.get(member) ?? 0) + 1);
+  if (member === "context.sync") {
+    asked.requests.push(asked.waiting);
+    asked.waiting = { calls: 0, bytes: 0 };
+    return;
+  }
+  asked.waiting.calls += 1;
+  // Objects of Office's own among the arguments go as references.
+  for (const one of given)
+    if (typeof one !== "object" || Array.isArray(one) || Object.getPrototypeOf(one) === Object.prototype)
+      asked.waiting.bytes += JSON.stringify(one)?.length ?? 0;
+}
+
 /** Only members that the stand-in knows may be read or set, so that nothing is accepted unseen. */
 export function strict<T extends object>(name: string, target: T): T {
   const missing = (key: string): never => {
@@ -14,10 +38,15 @@ export function strict<T extends object>(name: string, target: T): T {
       if (typeof key === "symbol" || key === "then") return undefined;
       if (!(key in inside)) return missing(key);
       const value: unknown = Reflect.get(inside, key, inside);
-      return typeof value === "function" ? (value.bind(inside) as unknown) : value;
+      if (typeof value !== "function") return value;
+      return (...given: unknown[]): unknown => {
+        note(name, key, ...given);
+        return value.apply(inside, given) as unknown;
+      };
     },
     set(inside, key, value) {
       if (typeof key === "symbol" || !(key in inside)) return missing(String(key));
+      note(name, key, value);
       return Reflect.set(inside, key, value, inside);
     },
   });

@@ -285,11 +285,16 @@ export function workbookOf(desk: Desk, watchers: Set<() => unknown>, context: ob
   );
   const withAdd = (name: string, target: object, add: (...given: never[]) => void): object =>
     strict(name, Object.defineProperty(target, "add", { value: add, configurable: true }));
-  const withMembers = (target: object, isThere: (key: string) => boolean, remove: (key: string) => void) =>
+  const withMembers = (
+    target: object,
+    kind: string,
+    isThere: (key: string) => boolean,
+    remove: (key: string) => void,
+  ) =>
     Object.defineProperty(target, "getItemOrNullObject", {
       value: (key: string) =>
         strict(
-          "Member",
+          kind,
           new Member(
             desk,
             () => isThere(key),
@@ -300,11 +305,13 @@ export function workbookOf(desk: Desk, watchers: Set<() => unknown>, context: ob
     });
   withMembers(
     names,
+    "NamedItem",
     (name) => state.book.names.some((one) => one.name === name),
     (name) => state.deleteName(name),
   );
   withMembers(
     custom,
+    "CustomProperty",
     (key) => state.properties.has(key),
     (key) => void state.properties.delete(key),
   );
