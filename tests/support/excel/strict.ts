@@ -22,23 +22,30 @@ function note(name: string, key: string, ...given: unknown[]): void {
     return;
   }
   asked.waiting.calls += 1;
-  // Objects of Office's own among the arguments go as references.
-  for (const one of given)
-    if (typeof one !== "object" || Array.isArray(one) || Object.getPrototypeOf(one) === Object.prototype)
-      asked.waiting.bytes += JSON.stringify(one)?.length ?? 0;
+  for (const one of given) if (isData(one)) asked.waiting.bytes += JSON.stringify(one)?.length ?? 0;
 }
+
+/** Objects of Office's own among the arguments go as references. */
+const isData = (one: unknown): boolean =>
+  typeof one !== "object" || one === null
+    ? typeof one !== "function"
+    : Array.isArray(one) || (Object.getPrototypeOf(one) === Object.prototype && !proxies.has(one));
+
+const proxies = new WeakSet<object>();
 
 /** Only members that the stand-in knows may be read or set, so that nothing is accepted unseen. */
 export function strict<T extends object>(name: string, target: T): T {
   const missing = (key: string): never => {
     throw new Error(`${name}.${key} is not known to the stand-in`);
   };
-  return new Proxy(target, {
+  const proxy = new Proxy(target, {
     get(inside, key) {
       if (typeof key === "symbol" || key === "then") return undefined;
       if (!(key in inside)) return missing(key);
       const value: unknown = Reflect.get(inside, key, inside);
       if (typeof value !== "function") return value;
+      // What is made with "new".
+      if (/^[A-Z]/.test(key)) return value.bind(inside) as unknown;
       return (...given: unknown[]): unknown => {
         note(name, key, ...given);
         return value.apply(inside, given) as unknown;
@@ -50,6 +57,8 @@ export function strict<T extends object>(name: string, target: T): T {
       return Reflect.set(inside, key, value, inside);
     },
   });
+  proxies.add(proxy);
+  return proxy;
 }
 
 /** Work waits for `context.sync()`, in order; the first error ends the batch and drops the rest. */
