@@ -20,9 +20,10 @@ export const toStoredFormula = (formula: string): string =>
 
 export function fromStoredFormula(stored: string): string {
   if (!mentionsUs(stored) && !stored.toUpperCase().includes("_XL")) return stored;
-  const isBound = isBoundElsewhere(stored);
-  return withTokens(withSinglesShown(stored), ({ text }, index, tokens) => {
-    if (isBound && isOfAnotherFile(tokens, index)) return "";
+  const shown = withSinglesShown(stored);
+  const file = stored.includes("!") ? ofAnotherFile(tokensOf(shown)) : undefined;
+  return withTokens(shown, ({ text }, index, tokens) => {
+    if (file?.has(index)) return "";
     if (!isCalled(tokens, index)) return text;
     const own = ourName(text);
     if (own !== undefined) return `${NAMESPACE}.${own}`;
@@ -37,31 +38,19 @@ export function fromStoredFormula(stored: string): string {
  * Excel binds a call of ours to another add-in's file where that took the
  * namespace: `[1]!_xldudf_RIG_…`, or a path before the exclamation mark.
  */
-export const isBoundElsewhere = (stored: string): boolean => {
-  if (!mentionsUs(stored) || !stored.includes("!")) return false;
-  const tokens = tokensOf(stored);
-  return tokens.some((_, index) => isOfAnotherFile(tokens, index));
-};
+export const isBoundElsewhere = (stored: string): boolean =>
+  mentionsUs(stored) && stored.includes("!") && ofAnotherFile(tokensOf(stored)).size > 0;
 
-/** Whether the token is of the file's name before a call of ours, or the mark after it. */
-function isOfAnotherFile(tokens: readonly Token[], index: number): boolean {
-  for (let length = LONGEST_FILE; length > 0; length--) {
-    for (let first = Math.max(0, index - length); first <= index; first++) {
-      if (!isFileBefore(tokens, first, length)) continue;
-      if (index <= first + length) return true;
-    }
+/** @returns the places of the tokens that name a file before a call of ours, with the mark after it */
+function ofAnotherFile(tokens: readonly Token[]): ReadonlySet<number> {
+  const found = new Set<number>();
+  for (const [index, { text }] of tokens.entries()) {
+    if (tokens[index - 1]?.text !== "!" || !isCalled(tokens, index) || ourName(text) === undefined) continue;
+    // A path in apostrophes is one token, a number in brackets three.
+    const isPath = tokens[index - 2]?.text.startsWith("'");
+    const isNumber = tokens[index - 2]?.text === "]" && tokens[index - 4]?.text === "[";
+    if (!isPath && !isNumber) continue;
+    for (let at = index - (isPath ? 2 : 4); at < index; at++) found.add(at);
   }
-  return false;
-}
-
-/** `[`, a number, `]`; a name in apostrophes is one. */
-const LONGEST_FILE = 3;
-
-function isFileBefore(tokens: readonly Token[], first: number, length: number): boolean {
-  const mark = tokens[first + length];
-  const called = tokens[first + length + 1];
-  if (mark?.text !== "!" || !called || !isCalled(tokens, first + length + 1)) return false;
-  if (ourName(called.text) === undefined) return false;
-  const file = tokens.slice(first, first + length).map(({ text }) => text);
-  return length === 1 ? file[0]!.startsWith("'") : file[0] === "[" && file.at(-1) === "]";
+  return found;
 }

@@ -78,11 +78,14 @@ function richErrors(textOf: (name: string) => string): (string | undefined)[] {
 }
 
 /** A sheet with the errors that have no text of their own written out, as the library reads others. */
-export const withErrorsWrittenOut = (xml: string, { errorOf }: ExcelState): string =>
-  xml.replace(
+export function withErrorsWrittenOut(xml: string, { errorOf }: ExcelState): string {
+  // Few files have any, and a sheet may be tens of megabytes.
+  if (!xml.includes("vm=")) return xml;
+  return xml.replace(
     /(<(?:\w+:)?c\b[^>]*\bvm=["'](\d+)["'][^>]*>(?:(?!<\/(?:\w+:)?c>).)*?<(?:\w+:)?v>)#VALUE!(?=<)/gs,
     (whole, before: string, number: string) => {
       const code = errorOf(Number(number));
       return code === undefined ? whole : before + code;
     },
   );
+}
