@@ -6,6 +6,7 @@
 import type { CopyKind } from "../hosts/file/copy/copyOf";
 import type { Book, BookResult } from "../workbooks/book";
 import type { Survey, SurveyRow } from "../workbooks/survey/readSurvey";
+import type { Trial, TrialLine } from "./trial";
 
 /** A sentence for a person: what is in the way and the way on. */
 export class HostTrouble extends Error {}
@@ -33,10 +34,27 @@ export interface Preferences {
   readonly currency: string;
 }
 
+/** A workbook to begin with. */
+export interface StartedBook {
+  readonly book: Book;
+  /** Its file as it lies with the add-in, computed and with its pictures; absent where the person's settings change it. */
+  readonly file?: string;
+}
+
+/** Whether the program brings the pane, and with it the functions, whenever it opens this workbook. */
+export interface OpeningOfPane {
+  isOn(): Promise<boolean>;
+  keep(on: boolean): Promise<void>;
+}
+
 export interface PaneHost {
   facts(): Promise<HostFacts>;
-  /** Puts a laid-out book into the program: Excel gets its sheets, the desk opens it. */
-  startWorkbook(book: Book): Promise<void>;
+  /** Opens a workbook to begin with. @returns what is to be known of it, in sentences; empty where there is nothing */
+  startWorkbook(started: StartedBook): Promise<string>;
+  /** Puts its sheets into the open workbook instead; absent in a program in which that is not done. */
+  readonly startHere?: (started: StartedBook) => Promise<string>;
+  /** Absent in a program that the pane is a part of. */
+  readonly openingOfPane?: OpeningOfPane;
   /** The whole workbook as it stands, with computed values. */
   readBook(): Promise<Book>;
   /** The same as its file holds it: with its looks, input rules and notes. */
@@ -63,6 +81,10 @@ export interface PaneHost {
   handOverCopy(kind: CopyKind): Promise<void>;
   /** Hands the person another workbook; the open one stays as it is. @param file its name, where the host gives files */
   handOverBook(book: Book, file: string): Promise<void>;
+  /** Tries what this program does, on sheets of its own; absent in a program of ours. */
+  readonly tryExcel?: (tell: (line: TrialLine) => void) => Promise<Trial>;
+  /** Hands the person what was found out, as a workbook. */
+  readonly handOverTrial?: (trial: Trial) => Promise<void>;
   preferences(): Promise<Preferences>;
   keepPreferences(preferences: Preferences): Promise<void>;
 }

@@ -2,7 +2,7 @@
 import { Frame } from "./frame";
 import type { PaneHost, Preferences, Selection } from "./host";
 import { warningsOf, type Warning } from "./versions";
-import type { BuiltView, PaneContext } from "./view";
+import type { BuiltView, PaneContext, View } from "./view";
 import { addRows } from "./views/addRows";
 import { cautions } from "./views/cautions";
 import { check } from "./views/check";
@@ -15,6 +15,7 @@ import { settings } from "./views/settings";
 import { start } from "./views/start";
 import { survey } from "./views/survey";
 import { training } from "./views/training";
+import { tryExcel } from "./views/tryExcel";
 import { upgrade } from "./views/upgrade";
 import { whyCell } from "./views/whyCell";
 import { working } from "./views/working";
@@ -33,6 +34,7 @@ const VIEWS = [
   copies,
   upgrade,
   training,
+  tryExcel,
   settings,
   cautions,
 ] as const;
@@ -50,7 +52,8 @@ export function mountPane(root: HTMLElement, host: PaneHost | undefined): void {
   }
   const frame = new Frame(root);
   const context = contextOf(host, frame);
-  for (const view of VIEWS) frame.add(view, () => view.build(context));
+  const views: readonly View[] = VIEWS;
+  for (const view of views) if (view.isFor?.(host) ?? true) frame.add(view, () => view.build(context));
   frame.show(start.id);
   void warn(host, frame);
 }

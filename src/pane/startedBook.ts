@@ -2,7 +2,7 @@
 import { parseRange, address } from "../formula/address";
 import type { Book } from "../workbooks/book";
 import type { Template } from "../workbooks/templates";
-import type { Preferences } from "./host";
+import type { Preferences, StartedBook } from "./host";
 
 export type Start = "empty" | "demonstration";
 
@@ -13,16 +13,24 @@ const SETTINGS: Readonly<Record<string, keyof Preferences>> = {
 };
 
 /** The demonstration keeps its own unit and currency: its figures are in them. */
-export function startedBook(template: Template, start: Start, preferences: Preferences): Book {
+export function startedBook(template: Template, start: Start, preferences: Preferences): StartedBook {
   const book = template[start]();
-  if (start === "demonstration") return book;
+  if (start === "demonstration") return { book, file: `${template.id}-demonstration.xlsx` };
+  return takesSettings(book, preferences) ? { book } : { book, file: `${template.id}.xlsx` };
+}
+
+/** @returns whether anything in it is other than it was */
+function takesSettings(book: Book, preferences: Preferences): boolean {
+  let changed = false;
   for (const { name, sheet, range } of book.names) {
     const key = SETTINGS[name];
     const zone = parseRange(range);
     const cells = book.sheets.find((one) => one.name === sheet)?.cells;
     if (!key || !zone || !cells || preferences[key] === "") continue;
     const at = address(zone.top, zone.left);
+    if (cells[at]?.value === preferences[key]) continue;
     cells[at] = { ...cells[at], value: preferences[key] };
+    changed = true;
   }
-  return book;
+  return changed;
 }

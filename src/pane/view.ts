@@ -28,6 +28,8 @@ export interface View {
   /** On its button. */
   readonly label: string;
   readonly title: string;
+  /** Absent for a view that every host has. */
+  readonly isFor?: (host: PaneHost) => boolean;
   /** @param context undefined where the pane is open outside any host */
   readonly build: (context: PaneContext) => BuiltView;
 }

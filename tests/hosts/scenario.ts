@@ -73,7 +73,8 @@ const formulasOf = (book: Book): string[] =>
 
 export async function runScenario(under: HostUnderTest): Promise<ScenarioResult> {
   const { host } = under;
-  await host.startWorkbook(layOut(multiRoom, guestHouse));
+  const job = { book: layOut(multiRoom, guestHouse) };
+  await (host.startHere ? host.startHere(job) : host.startWorkbook(job));
   const started = await host.readBook();
   const total = number(started, "quote_total");
   const failing = failingChecks(started);

@@ -37,6 +37,7 @@ export function fakeHost(
   const watchers = new Set<(selection: Selection) => void>();
   let selection = rest.selection ?? { sheet: book.sheets[0]!.name, at: "A1" };
   let preferences: Preferences = { lengthUnit: "m", currency: "" };
+  let opens = false;
   const note = async (call: keyof PaneHost, ...args: unknown[]): Promise<void> => {
     calls.push([call, ...args]);
     const sentence = refuse[call];
@@ -53,7 +54,21 @@ export function fakeHost(
       await note("facts");
       return { kind: "excel", spills: true, functionsVersion: version, ...facts };
     },
-    startWorkbook: (started) => note("startWorkbook", started.template, started.sheets.length),
+    startWorkbook: async ({ book: started, file }) => {
+      await note("startWorkbook", started.template, started.sheets.length, file);
+      return "It is in a window of its own.";
+    },
+    startHere: async ({ book: started }) => {
+      await note("startHere", started.template, started.sheets.length);
+      return "";
+    },
+    openingOfPane: {
+      isOn: async () => opens,
+      keep: async (on) => {
+        await note("openingOfPane", on);
+        opens = on;
+      },
+    },
     readBook: async () => {
       await note("readBook");
       return book;

@@ -54,15 +54,18 @@ describe("finding a function by the words of a task", () => {
 describe("a started workbook", () => {
   const [template] = templates;
   test("an empty one takes the person's unit and currency", () => {
-    const book = startedBook(template!, "empty", { lengthUnit: "ft", currency: "NOK" });
+    const { book, file } = startedBook(template!, "empty", { lengthUnit: "ft", currency: "NOK" });
+    expect(file).toBeUndefined();
     expect([namedValue(book, "site_unit"), namedValue(book, "site_currency")]).toEqual(["ft", "NOK"]);
   });
   test("without a currency the cell stays empty", () => {
-    const book = startedBook(template!, "empty", { lengthUnit: "m", currency: "" });
+    const { book, file } = startedBook(template!, "empty", { lengthUnit: "m", currency: "" });
+    expect(file).toBe(`${template!.id}.xlsx`);
     expect(namedValue(book, "site_currency")).toBeUndefined();
   });
   test("the demonstration keeps its own", () => {
-    const book = startedBook(template!, "demonstration", { lengthUnit: "ft", currency: "NOK" });
+    const { book, file } = startedBook(template!, "demonstration", { lengthUnit: "ft", currency: "NOK" });
+    expect(file).toBe(`${template!.id}-demonstration.xlsx`);
     expect(book).toEqual(template!.demonstration());
   });
 });

@@ -11,11 +11,12 @@
  * none of it was seen in Excel.
  */
 import type { Book } from "../../src/workbooks/book";
+import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import type { Desk } from "./excel/rangeStandIn";
 import { officeError, strict } from "./excel/strict";
 import { workbookOf } from "./excel/workbookStandIn";
-import { WorkbookState } from "./excel/workbookState";
+import { WorkbookState, type Lost } from "./excel/workbookState";
 
 export interface StandInOptions {
   /** Newest set of ExcelApi that this Excel has. */
@@ -30,12 +31,19 @@ export interface StandInOptions {
   readonly failing?: { readonly after: number; times: number };
   /** What Excel hands over as the open workbook's file; where absent, one is written of the workbook as it stands. */
   readonly file?: Uint8Array;
+  /** A policy, or this Excel, refuses new workbooks. */
+  readonly refusesNew?: boolean;
+  /** How it takes the sheets of a file: refused, or with a loss; otherwise they come as they are. */
+  readonly inserting?: "refused" | Lost;
+  /** Nothing can be kept in the workbook's settings, as where it may only be read. */
+  readonly readOnly?: boolean;
   /** Excel on the web has no `openBrowserWindow`: neither the requirement set nor the member. */
   readonly opensBrowserWindows?: boolean;
 }
 
 /** The other requirement sets, each in its first version. */
 const OPEN_BROWSER_WINDOW = "OpenBrowserWindowApi";
+const SHARED_RUNTIME = "SharedRuntime";
 
 interface RunOptions {
   readonly mergeUndoGroup?: boolean;
@@ -68,6 +76,11 @@ export class ExcelStandIn {
   /** Addresses that were opened in a browser's window, and how often the pane was brought to the front. */
   readonly opened: string[] = [];
   panesShown = 0;
+  /** Of the document: as set, and as kept in it. */
+  private readonly settings = new Map<string, unknown>();
+  savedSettings: ReadonlyMap<string, unknown> = new Map();
+  /** What the add-in does when the document opens. */
+  startup = "None";
   /** The ribbon's commands, by the name in the manifest. */
   readonly commands = new Map<string, (event: { completed(): void }) => void>();
   /** A batch may go on in the context of an earlier one. */
@@ -84,6 +97,7 @@ export class ExcelStandIn {
         createWorkbook: async (base64: string) => {
           if (!this.supports("ExcelApi", "1.8"))
             throw new TypeError("Excel.createWorkbook is not a function");
+          if (this.options.refusesNew) throw officeError("AccessDenied", "Access is denied.");
           this.created.push(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
         },
       }),
@@ -94,7 +108,21 @@ export class ExcelStandIn {
           requirements: strict("requirements", {
             isSetSupported: (set: string, version: string) => this.supports(set, version),
           }),
-          document: strict("document", { getFileAsync: this.getFileAsync.bind(this) }),
+          document: strict("document", {
+            getFileAsync: this.getFileAsync.bind(this),
+            settings: strict("settings", {
+              get: (key: string) => this.settings.get(key) ?? null,
+              set: (key: string, value: unknown) => void this.settings.set(key, value),
+              saveAsync: (done: (result: object) => void) => {
+                if (this.options.readOnly) {
+                  done({ status: "failed", error: { message: "The workbook is read-only." } });
+                  return;
+                }
+                this.savedSettings = new Map(this.settings);
+                done({ status: "succeeded" });
+              },
+            }),
+          }),
           ui: strict(
             "ui",
             this.options.opensBrowserWindows
@@ -106,7 +134,11 @@ export class ExcelStandIn {
           associate: (name: string, run: (event: { completed(): void }) => void) =>
             void this.commands.set(name, run),
         }),
-        addin: strict("addin", { showAsTaskpane: async () => void (this.panesShown += 1) }),
+        addin: strict("addin", {
+          showAsTaskpane: async () => void (this.panesShown += 1),
+          setStartupBehavior: async (behavior: string) => void (this.startup = behavior),
+        }),
+        StartupBehavior: { none: "None", load: "Load" },
         FileType: { Compressed: "compressed" },
         AsyncResultStatus: { Succeeded: "succeeded", Failed: "failed" },
       }),
@@ -153,6 +185,7 @@ export class ExcelStandIn {
 
   private supports(set: string, version: string): boolean {
     if (set === OPEN_BROWSER_WINDOW) return version === "1.1" && this.options.opensBrowserWindows === true;
+    if (set === SHARED_RUNTIME) return version === "1.1";
     if (set !== "ExcelApi") throw new Error(`the set ${set} is not known to the stand-in`);
     const parts = (text: string): number => Number(text.split(".")[1]);
     return parts(version) <= parts(this.options.api ?? "1.20");
@@ -210,7 +243,7 @@ class Session implements Desk {
   readonly state: WorkbookState;
   changes = false;
   private count = 0;
-  private queue: (() => void)[] = [];
+  private queue: (() => unknown)[] = [];
 
   constructor(
     private readonly excel: ExcelStandIn,
@@ -238,7 +271,7 @@ class Session implements Desk {
     return this.queue.length > 0;
   }
 
-  later(work: () => void): void {
+  later(work: () => unknown): void {
     this.queue.push(work);
   }
 
@@ -255,6 +288,19 @@ class Session implements Desk {
     this.changes = true;
   }
 
+  ungroupable(): void {
+    if (this.grouped) throw officeError("UndoNotSupported", "Undo is not supported for this call.");
+  }
+
+  async insertFile(base64: string): Promise<void> {
+    const { inserting } = this.options;
+    this.ungroupable();
+    if (inserting === "refused") throw officeError("UnsupportedFeature", "The file can't be inserted.");
+    const file = await readXlsx(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
+    this.changed();
+    this.state.insertSheets(file, inserting);
+  }
+
   private async sync(): Promise<void> {
     this.excel.syncs += 1;
     if (this.excel.editing) {
@@ -265,7 +311,7 @@ class Session implements Desk {
     this.changes = false;
     try {
       // Loading a collection queues the loading of its members, which belongs to the same round trip.
-      for (let work = this.queue.shift(); work; work = this.queue.shift()) work();
+      for (let work = this.queue.shift(); work; work = this.queue.shift()) await work();
     } finally {
       this.queue = [];
       if (this.changes && !this.grouped) this.excel.undoSteps += 1;

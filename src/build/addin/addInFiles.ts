@@ -8,6 +8,7 @@ import { ADDRESS_PAGE } from "../../hosts/excel/addIn/addressPage";
 import { deployPage } from "../../hosts/excel/addIn/deployPage";
 import { EXAMPLE_ADDRESS, LOCAL_ADDRESS } from "../../hosts/excel/addIn/facts";
 import { TASKPANE_HTML } from "../../hosts/excel/taskpaneHtml";
+import { templates } from "../../workbooks/templates";
 import { icons } from "./icons";
 import { SUPPORT_HTML } from "./supportPage";
 
@@ -22,6 +23,11 @@ export async function addInFiles(project: string): Promise<Map<string, string | 
     ["support.html", SUPPORT_HTML],
     ["LICENSE.txt", await readFile(path.join(project, "LICENSE"), "utf8")],
   ]);
+  for (const { id, more } of templates)
+    for (const name of [id, `${id}-demonstration`, ...more.map((one) => `${id}-${one.id}`)]) {
+      const file = `${name}.xlsx`;
+      files.set(`workbooks/${file}`, await readFile(path.join(project, "templates", file)));
+    }
   for (const [name, png] of await icons(path.join(project, "manifest", "icons")))
     files.set(`icons/${name}`, png);
   for (const [name, page] of helpFiles(allFunctions)) files.set(`help/${name}`, page);

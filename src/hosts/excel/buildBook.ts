@@ -1,6 +1,7 @@
 /**
- * Builds a book's sheets in the open workbook. Everything goes by whole
- * ranges, so the round trips do not depend on the number of rows.
+ * Builds a book's sheets in the open workbook, where Excel does not take its
+ * file. Everything goes by whole ranges, so the round trips do not depend on
+ * the number of rows.
  *
  * Sheets are left unprotected: of the calls that this needs, protecting is the
  * one that would clear what the person can take back (Office add-ins
@@ -29,7 +30,7 @@ export const buildingBook = (book: Book): Change<void, void> => ({
 });
 
 /** What stands there under its names is this try's: nothing did before. */
-async function takeBookBack(context: Excel.RequestContext, { sheets, names }: Book): Promise<void> {
+export async function takeBookBack(context: Excel.RequestContext, { sheets, names }: Book): Promise<void> {
   const { workbook } = context;
   const begun = [
     ...names.map(({ name }) => workbook.names.getItemOrNullObject(name)),
@@ -49,8 +50,7 @@ async function buildBook(context: Excel.RequestContext, book: Book): Promise<voi
   for (const { name, sheet, range } of book.names) {
     workbook.names.add(name, targets.get(sheet)!.getRange(range));
   }
-  workbook.properties.custom.add(TEMPLATE, book.template);
-  workbook.properties.custom.add(TEMPLATE_VERSION, book.templateVersion);
+  addProperties(workbook, book);
   let queued = 0;
   for (const sheet of book.sheets) {
     queued += fillSheet(targets.get(sheet.name)!, sheet, book);
@@ -63,8 +63,14 @@ async function buildBook(context: Excel.RequestContext, book: Book): Promise<voi
   await context.sync();
 }
 
+/** Queues what says of the workbook that it is ours. */
+export function addProperties({ properties }: Excel.Workbook, { template, templateVersion }: Book): void {
+  properties.custom.add(TEMPLATE, template);
+  properties.custom.add(TEMPLATE_VERSION, templateVersion);
+}
+
 /** Nothing of the person's is overwritten or renamed. */
-async function refuseClashes(context: Excel.RequestContext, book: Book): Promise<void> {
+export async function refuseClashes(context: Excel.RequestContext, book: Book): Promise<void> {
   const { worksheets, names } = context.workbook;
   worksheets.load("items/name");
   names.load("items/name");

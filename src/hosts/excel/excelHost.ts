@@ -5,7 +5,9 @@ import {
   type PaneHost,
   type Preferences,
   type Selection,
+  type StartedBook,
 } from "../../pane/host";
+import type { Trial, TrialLine } from "../../pane/trial";
 import type { Book } from "../../workbooks/book";
 import type { CopyKind } from "../file/copy/copyOf";
 import type { Survey, SurveyRow } from "../../workbooks/survey/readSurvey";
@@ -13,7 +15,6 @@ import { FileTrouble } from "../file/fileTrouble";
 import { readSurveyFile } from "../file/readSurveyFile";
 import { addingOutlets } from "./addOutlets";
 import { addingRows } from "./addRows";
-import { buildingBook } from "./buildBook";
 import { enteringOursAgain } from "./enterOursAgain";
 import { troubles } from "./excelTrouble";
 import { functionsVersion } from "./functionsVersion";
@@ -21,17 +22,28 @@ import { handOverBook, handOverCopy, readDocument } from "./handOverCopy";
 import { changeExcel, readExcel, spillsHere } from "./inExcel";
 import { keepPreferences, readPreferences } from "./preferences";
 import { readWorkbook } from "./readWorkbook";
+import { openingOfPane } from "./openingOfPane";
 import { selectedCell } from "./selectedCell";
+import { startAsNew, startHere } from "./start";
+import { trialBook } from "./trial/trialBook";
+import { tryExcel } from "./trial/tryExcel";
 
 export class ExcelHost implements PaneHost {
   async facts(): Promise<HostFacts> {
     return { kind: "excel", spills: spillsHere(), functionsVersion: functionsVersion() };
   }
 
-  async startWorkbook(book: Book): Promise<void> {
+  async startWorkbook(started: StartedBook): Promise<string> {
     if (!spillsHere()) throw new HostTrouble(troubles.noSpilling());
-    await changeExcel(buildingBook(book));
+    return await startAsNew(started);
   }
+
+  async startHere(started: StartedBook): Promise<string> {
+    if (!spillsHere()) throw new HostTrouble(troubles.noSpilling());
+    return await startHere(started);
+  }
+
+  readonly openingOfPane = openingOfPane;
 
   readBook(): Promise<Book> {
     if (!spillsHere()) return Promise.reject(new HostTrouble(troubles.noSpilling()));
@@ -125,6 +137,14 @@ export class ExcelHost implements PaneHost {
 
   handOverBook(book: Book): Promise<void> {
     return handOverBook(book);
+  }
+
+  async tryExcel(tell: (line: TrialLine) => void): Promise<Trial> {
+    return await tryExcel(tell);
+  }
+
+  handOverTrial(trial: Trial): Promise<void> {
+    return handOverBook(trialBook(trial));
   }
 
   async preferences(): Promise<Preferences> {

@@ -39,6 +39,10 @@ export const troubles = {
     "Excel handed over an empty file in place of the workbook. Save the workbook, reload the add-in, then try again; or open the saved file on Rigsheet's own desk.",
   noNewWorkbook: () =>
     "This Excel can't open a new workbook for an add-in, which a copy is. Use Microsoft 365, Excel on the web or Excel 2021 or later, or open the saved workbook on Rigsheet's own desk.",
+  newWorkbookRefused: (code: string, message: string) =>
+    `Excel refused to open a new workbook for an add-in (${code}: ${message}). A policy of your office's can be the reason. Under Start, tick “As sheets of this workbook”; for a copy or another workbook, open the saved file on Rigsheet's own desk.`,
+  notKept: (detail: string) =>
+    `Excel did not keep that in the workbook (${detail}). Take the workbook out of protected view or get the right to change it, then try again.`,
   storageRefused: () =>
     "The browser inside Excel does not let settings be kept, so they hold until Excel is closed. Allow site data for this add-in's address to keep them.",
   other: (code: string, message: string) =>

@@ -34,7 +34,7 @@ export interface Change<Plan, T> {
 }
 
 /** Excel's answer where a call in a group can't be taken back with it (Office add-ins documentation, "Undo support"). */
-const UNGROUPABLE = "UndoNotSupported";
+export const UNGROUPABLE = "UndoNotSupported";
 /** Undo groups came with this set. */
 const GROUPS = "1.20";
 

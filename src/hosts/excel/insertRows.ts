@@ -4,6 +4,7 @@ import { placedBlocks, placeIn } from "../../workbooks/placedBlocks";
 import type { AddedRows } from "../../workbooks/planAddedRows";
 import type { Template } from "../../workbooks/templates";
 import { troubles } from "./excelTrouble";
+import { liftGuards, loadGuards, setGuards } from "./guards";
 import { factsOf } from "./readWorkbook";
 
 /**
@@ -42,7 +43,13 @@ export async function takeRowsBack(
   count: number,
 ): Promise<void> {
   const loaded = factsOf(context.workbook);
+  const protectedOnes = loadGuards(
+    context,
+    growing.map(({ sheet }) => sheet),
+  );
   await context.sync();
+  // A protected sheet takes rows and gives none back.
+  const guards = protectedOnes();
   const now = placedBlocks(definition, placeIn(loaded().names));
   const grown = growing.filter((before) => {
     const one = now.find(({ block }) => block.name === before.block.name);
@@ -50,11 +57,14 @@ export async function takeRowsBack(
   });
   // Blocks of one sheet move each other, so each is looked for where it stands now.
   const placed = grown.map(({ block }) => now.find((one) => one.block.name === block.name)!);
+  const lifted = guards.filter(({ sheet }) => placed.some((one) => one.sheet === sheet));
+  liftGuards(context, lifted);
   for (const { sheet, zone } of placed.sort((a, b) => b.zone.bottom - a.zone.bottom)) {
     context.workbook.worksheets
       .getItem(sheet)
       .getRange(`${zone.bottom + 1 - count}:${zone.bottom}`)
       .delete("Up");
   }
+  setGuards(context, lifted);
   await context.sync();
 }

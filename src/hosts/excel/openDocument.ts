@@ -1,19 +1,12 @@
 /** The open workbook as the bytes of the .xlsx that Excel would save now. */
 import { HostTrouble } from "../../pane/host";
 import { troubles } from "./excelTrouble";
+import { officeAnswer } from "./officeAnswer";
 
 const SLICE_BYTES = 1_048_576;
 
-/** Turns one of Office's calls with a callback into a promise. */
-function answered<T>(ask: (done: (result: Office.AsyncResult<T>) => void) => void): Promise<T> {
-  return new Promise((resolve, reject) =>
-    ask((result) =>
-      result.status === Office.AsyncResultStatus.Succeeded
-        ? resolve(result.value)
-        : reject(new HostTrouble(troubles.notHandedOver(result.error.message))),
-    ),
-  );
-}
+const answered = <T>(ask: (done: (result: Office.AsyncResult<T>) => void) => void): Promise<T> =>
+  officeAnswer(ask, troubles.notHandedOver);
 
 export async function openDocument(): Promise<Uint8Array> {
   const file = await answered<Office.File>((done) =>

@@ -4,13 +4,13 @@
 export const OFFICE_ADDRESS = "https://appsforoffice.microsoft.com";
 const OFFICE_JS = `${OFFICE_ADDRESS}/lib/1/hosted/office.js`;
 
-/** Nothing is fetched but these files and office.js, which fetches its own parts from its own address. */
+/** Nothing is fetched but the add-in's files and office.js, which fetches its own parts from its own address. */
 const POLICY = [
   "default-src 'none'",
   `script-src 'self' ${OFFICE_ADDRESS}`,
   "style-src 'self'",
   "img-src 'self' data:",
-  `connect-src ${OFFICE_ADDRESS}`,
+  `connect-src 'self' ${OFFICE_ADDRESS}`,
   "base-uri 'none'",
   "form-action 'none'",
 ].join("; ");

@@ -5,6 +5,7 @@
 import { joined } from "../../jobs/joined";
 import { copiedPart, deflatedPart, entriesOf, packed, unpacked } from "./archive";
 import { withTextKept } from "./keptText";
+import { PANE_PARTS, withPaneRelated, withPaneTyped } from "./opensPane";
 import { MARKER, SPILLED } from "./storedText";
 import type { WrittenSheet } from "./writtenSheet";
 
@@ -96,20 +97,28 @@ function encoded(pieces: Iterable<string>): Uint8Array {
 /**
  * @param bytes the archive as the library wrote it
  * @param sheets what it wrote
+ * @param opensPane the workbook's formulas of ours are alive, so it brings our pane with it
  */
-export function patchedOutput(bytes: Uint8Array, sheets: readonly WrittenSheet[]): Uint8Array {
+export function patchedOutput(
+  bytes: Uint8Array,
+  sheets: readonly WrittenSheet[],
+  opensPane: boolean,
+): Uint8Array {
   const calculateOnOpening = sheets.some(({ uncalculated }) => uncalculated);
   const patchFor = (name: string): Patch | undefined => {
     if (name === "xl/workbook.xml") return withCalculation(calculateOnOpening);
     if (name === "xl/styles.xml") return (xml) => withFontsInOrder(withTextKept(xml));
     if (name === "docProps/app.xml") return withProgramNamed;
+    if (opensPane && name === "_rels/.rels") return withPaneRelated;
+    if (opensPane && name === "[Content_Types].xml") return withPaneTyped;
     if (/^xl\/comments\d+\.xml$/.test(name)) return withSpacesKept;
     if (/^xl\/drawings\/drawing\d+\.xml$/.test(name)) return withSizesKept;
     const sheet = sheets[Number(/^xl\/worksheets\/sheet(\d+)\.xml$/.exec(name)?.[1]) - 1];
     return sheet && (sheet.marked || !sheet.plain.empty) ? withPlainRows(sheet) : undefined;
   };
-  return packed(
-    entriesOf(bytes).map((entry) => {
+  const encoder = new TextEncoder();
+  return packed([
+    ...entriesOf(bytes).map((entry) => {
       const patch = patchFor(entry.name);
       // What the library has packed by its host's own means is packed anew: the same on every host.
       if (!patch)
@@ -119,5 +128,6 @@ export function patchedOutput(bytes: Uint8Array, sheets: readonly WrittenSheet[]
       const xml = patch(new TextDecoder().decode(unpacked(bytes, entry)));
       return deflatedPart(entry.name, encoded(typeof xml === "string" ? [xml] : xml));
     }),
-  );
+    ...(opensPane ? PANE_PARTS.map(([name, xml]) => deflatedPart(name, encoder.encode(xml))) : []),
+  ]);
 }

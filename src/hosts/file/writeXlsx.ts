@@ -62,7 +62,7 @@ export async function writeXlsx(
     activeSheet: book.sheets.findIndex(({ hidden }) => !hidden),
     properties: toProperties(book, freezing),
   });
-  return patchedOutput(bytes, written);
+  return patchedOutput(bytes, written, book.template !== "" && !freezing.ours);
 }
 
 /** The rules that Excel has for a sheet's name; a file that breaks one opens as damaged. */

@@ -40,6 +40,19 @@ export const settings: View = {
         return "Kept. New empty workbooks start with them; open ones stay as they are.";
       });
     const versions = make("div", {});
+    const { openingOfPane } = host;
+    const opens = make("input", { type: "checkbox", id: "pane-opens" });
+    opens.addEventListener("change", () => {
+      const on = opens.checked;
+      void run("Keeping it in the workbook…", async () => {
+        await openingOfPane!.keep(on);
+        return on
+          ? "This pane opens with this workbook from now on. Save the workbook to keep that."
+          : "This pane no longer opens with this workbook; its formulas may then show #NAME? until you open it. Save the workbook to keep that.";
+      }).then((done) => {
+        if (!done) opens.checked = !on;
+      });
+    });
     return {
       body: [
         make(
@@ -52,11 +65,26 @@ export const settings: View = {
         make("label", { htmlFor: currency.id }, "Currency of a new workbook, for example EUR"),
         currency,
         button("Keep", keep, "pane-button pane-first"),
+        ...(openingOfPane
+          ? [
+              make("h2", {}, "This workbook"),
+              make(
+                "label",
+                { htmlFor: opens.id, className: "pane-choice" },
+                opens,
+                " Open this pane, and load the functions, with this workbook",
+              ),
+            ]
+          : []),
         make("h2", {}, "Versions"),
         versions,
       ],
       shown: () => {
         void show();
+        openingOfPane?.isOn().then(
+          (on) => (opens.checked = on),
+          () => undefined,
+        );
         void showVersions(versions, host.facts());
       },
     };

@@ -14,18 +14,33 @@ export const start: View = {
       { id: "pane-template", className: "pane-input" },
       ...templates.map(({ id, title }) => make("option", { value: id }, title)),
     );
+    const here = make("input", { type: "checkbox", id: "pane-start-here" });
     const begin = (kind: Start): void =>
       void run("Starting the workbook…", async () => {
         const template = templates[choice.selectedIndex]!;
-        await host.startWorkbook(startedBook(template, kind, await preferences()));
-        return kind === "empty"
-          ? "The empty workbook is ready. Begin on the sheet Site."
-          : "The demonstration is ready. Its job and its prices are invented.";
+        const started = startedBook(template, kind, await preferences());
+        const note =
+          host.startHere && here.checked ? await host.startHere(started) : await host.startWorkbook(started);
+        const ready =
+          kind === "empty"
+            ? "The empty workbook is ready. Begin on the sheet Site."
+            : "The demonstration is ready. Its job and its prices are invented.";
+        return [ready, note].filter((sentence) => sentence !== "").join(" ");
       });
     return {
       body: [
         make("label", { htmlFor: choice.id }, "Template"),
         choice,
+        ...(host.startHere
+          ? [
+              make(
+                "label",
+                { htmlFor: here.id, className: "pane-choice" },
+                here,
+                " As sheets of this workbook, not as a new one",
+              ),
+            ]
+          : []),
         make(
           "div",
           { className: "pane-row" },

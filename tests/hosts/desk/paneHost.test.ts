@@ -45,7 +45,7 @@ test.each(trainingSets.map((set) => [set.id, set] as const))(
     const trainee = { name: '=HYPERLINK("x") <b>', occurrence: 1 };
     const drawn = drawFor(set, 11, trainee);
     const desk = bare();
-    await desk.host.startWorkbook(traineeSheet(set, 11, trainee));
+    await desk.host.startWorkbook({ book: traineeSheet(set, 11, trainee) });
     for (const { key } of set.questions) {
       const { sheet, top, left } = placeOf(desk.book(), answerName(key));
       desk.type(sheet, address(top, left), drawn.key[key]!);
@@ -199,7 +199,7 @@ test("nothing is done while a cell is being typed into", async () => {
   desk.editing = true;
   const { host } = desk;
   for (const work of [
-    () => host.startWorkbook(templates[0]!.empty()),
+    () => host.startWorkbook({ book: templates[0]!.empty() }),
     () => host.goTo("Rooms", "A1"),
     () => host.enterFormula("RIG.VERSION()"),
     () => host.addRows(2),
@@ -212,7 +212,7 @@ test("nothing is done while a cell is being typed into", async () => {
 
 test("starting a workbook takes the place of the open one", async () => {
   const desk = bare();
-  await desk.host.startWorkbook(templates[0]!.demonstration());
+  await desk.host.startWorkbook({ book: templates[0]!.demonstration() });
   const book = await desk.host.readBook();
   expect(book.template).toBe(templates[0]!.id);
   expect(typeof namedValue(book, "quote_total")).toBe("number");

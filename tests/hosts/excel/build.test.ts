@@ -12,6 +12,9 @@ import type { ExcelStandIn } from "../../support/excelStandIn";
 import { sentenceOf } from "../scenario";
 import { inExcel } from "./inExcel";
 
+/** An Excel that takes no sheets from a file. */
+const BUILT = { inserting: "refused" } as const;
+
 const demonstration = (): Book => layOut(multiRoom, guestHouse);
 
 /** Everything that a sheet shows, by address. */
@@ -29,8 +32,8 @@ function shown(book: Book, name: string): Record<string, unknown> {
 const byName = (a: { name: string }, b: { name: string }): number => (a.name < b.name ? -1 : 1);
 
 test("every cell and name of the demonstration stands in Excel as the desk has it", () =>
-  inExcel({}, async (excel) => {
-    await new ExcelHost().startWorkbook(demonstration());
+  inExcel(BUILT, async (excel) => {
+    await new ExcelHost().startHere({ book: demonstration() });
     const wanted = recalculate(demonstration());
     const built = excel.book();
     expect(built.sheets.map(({ name }) => name)).toEqual([
@@ -77,9 +80,9 @@ test.each([
   ["the demonstration", demonstration],
   ["a sheet with every look", sampleBook],
 ])("every cell of %s has its look", (_, make) =>
-  inExcel({}, async (excel) => {
+  inExcel(BUILT, async (excel) => {
     const book = make();
-    await new ExcelHost().startWorkbook(book);
+    await new ExcelHost().startHere({ book });
     let cells = 0;
     for (const sheet of book.sheets) {
       for (const [at, { look }] of Object.entries(sheet.cells)) {
@@ -98,9 +101,9 @@ test.each([
 );
 
 test("rules, marks, frozen panes, sizes and print of each sheet are set", () =>
-  inExcel({}, async (excel) => {
+  inExcel(BUILT, async (excel) => {
     const book = demonstration();
-    await new ExcelHost().startWorkbook(book);
+    await new ExcelHost().startHere({ book });
     const { log } = excel.state;
     const of = (sheet: string, what: string) => log.filter((one) => one.sheet === sheet && one.what === what);
     for (const sheet of book.sheets) {
@@ -132,8 +135,8 @@ test("rules, marks, frozen panes, sizes and print of each sheet are set", () =>
 test("a workbook of 240 outlets is built in as many round trips as one of 24", async () => {
   const trips = async (outlets: number): Promise<number> => {
     let syncs = 0;
-    await inExcel({}, async (excel) => {
-      await new ExcelHost().startWorkbook(layOut(multiRoom, scaledJob(guestHouse, outlets)));
+    await inExcel({ api: "1.12" }, async (excel) => {
+      await new ExcelHost().startHere({ book: layOut(multiRoom, scaledJob(guestHouse, outlets)) });
       syncs = excel.syncs;
       expect(excel.undoSteps).toBe(1);
     });
@@ -146,7 +149,7 @@ test("a workbook of 240 outlets is built in as many round trips as one of 24", a
 });
 
 test("text that Excel would take for something else stays text", () =>
-  inExcel({}, async (excel) => {
+  inExcel(BUILT, async (excel) => {
     const texts = [
       "=1+1",
       "0101",
@@ -162,7 +165,7 @@ test("text that Excel would take for something else stays text", () =>
     ];
     const sheet = emptySheet("Texts");
     texts.forEach((value, row) => (sheet.cells[`A${row + 1}`] = { value }));
-    await new ExcelHost().startWorkbook(bookOf(sheet));
+    await new ExcelHost().startHere({ book: bookOf(sheet) });
     expect(texts.map((_, row) => excel.book().sheets[1]!.cells[`A${row + 1}`]?.value)).toEqual(texts);
   }));
 
@@ -178,39 +181,43 @@ describe("what is refused leaves the workbook as it was", () => {
     inExcel({ api: "1.11" }, async (excel) => {
       const host = new ExcelHost();
       expect(await host.facts()).toMatchObject({ kind: "excel", spills: false });
-      await untouched(excel, /too old.*dynamic arrays.*desk/, host.startWorkbook(demonstration()));
+      await untouched(excel, /too old.*dynamic arrays.*desk/, host.startHere({ book: demonstration() }));
       expect(await sentenceOf(host.readBook())).toMatch(/too old/);
     }));
 
   test("a sheet of that name is there", () =>
-    inExcel({}, async (excel) => {
+    inExcel(BUILT, async (excel) => {
       excel.state.addSheet("rooms");
       await untouched(
         excel,
         /sheet named “Rooms”.*empty workbook/,
-        new ExcelHost().startWorkbook(demonstration()),
+        new ExcelHost().startHere({ book: demonstration() }),
       );
     }));
 
   test("cells of those names are there", () =>
-    inExcel({}, async (excel) => {
+    inExcel(BUILT, async (excel) => {
       excel.state.addName("ROOMS_RUN", "Sheet1", "A1");
       await untouched(
         excel,
         /cells named rooms_run\. Open an empty/,
-        new ExcelHost().startWorkbook(demonstration()),
+        new ExcelHost().startHere({ book: demonstration() }),
       );
     }));
 
   test("a cell is being edited", () =>
-    inExcel({}, async (excel) => {
+    inExcel(BUILT, async (excel) => {
       excel.editing = true;
-      await untouched(excel, /being edited.*Enter or Esc/, new ExcelHost().startWorkbook(demonstration()));
+      await untouched(
+        excel,
+        /being edited.*Enter or Esc/,
+        new ExcelHost().startHere({ book: demonstration() }),
+      );
     }));
 });
 
 test("an Excel that can't group its steps builds all the same", () =>
-  inExcel({ api: "1.12" }, async (excel) => {
-    await new ExcelHost().startWorkbook(demonstration());
+  inExcel({ ...BUILT, api: "1.12" }, async (excel) => {
+    await new ExcelHost().startHere({ book: demonstration() });
     expect(excel.book().sheets).toHaveLength(multiRoom.sheets.length + 1);
   }));

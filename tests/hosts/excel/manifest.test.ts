@@ -150,7 +150,7 @@ describe("ids and addresses agree", () => {
         /<Runtime resid="([^"]+)"/,
         /<Page>\s*<SourceLocation resid="([^"]+)"/,
         /<FunctionFile resid="([^"]+)"/,
-        /<TaskpaneId>RigsheetPane<\/TaskpaneId>\s*<SourceLocation resid="([^"]+)"/,
+        /<TaskpaneId>Office\.AutoShowTaskpaneWithDocument<\/TaskpaneId>\s*<SourceLocation resid="([^"]+)"/,
       ].map(residOf),
     ).toEqual(["Page.Url", "Page.Url", "Page.Url", "Page.Url"]);
     expect(resources.get("Page.Url")).toBe(runtime.code.page);

@@ -24,6 +24,10 @@ export interface Desk extends Queue {
   readonly ghostFormulas: boolean;
   /** Notes that the workbook was changed. */
   changed(): void;
+  /** Called before what Excel can never take back: refused in a group. */
+  ungroupable(): void;
+  /** The sheets of an .xlsx. */
+  insertFile(base64: string): Promise<void>;
 }
 
 /** A1 ranges, whole columns `B:D` and whole rows `3:5`. */

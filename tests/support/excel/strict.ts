@@ -63,7 +63,8 @@ export function strict<T extends object>(name: string, target: T): T {
 
 /** Work waits for `context.sync()`, in order; the first error ends the batch and drops the rest. */
 export interface Queue {
-  later(work: () => void): void;
+  /** A promise among what the work gives is waited for. */
+  later(work: () => unknown): void;
 }
 
 /** Properties can be read once they were loaded and synced, as they were then. */

@@ -1,5 +1,5 @@
 /** The workbook, its sheets and its names, as strict as Excel's own. */
-import { address, parseRange } from "../../../src/formula/address";
+import { address, parseRange, rangeOf } from "../../../src/formula/address";
 import { formatOf, RangeStandIn, zoneOf, type Desk, type Place } from "./rangeStandIn";
 import { Loadable, officeError, strict } from "./strict";
 
@@ -10,10 +10,13 @@ const FOOT = ["leftFooter", "centerFooter", "rightFooter"];
 
 class Protection extends Loadable {
   constructor(
-    desk: Desk,
-    private readonly guard: () => { readonly insertRows: boolean } | undefined,
+    private readonly desk: Desk,
+    private readonly own: () => string,
   ) {
     super(desk);
+  }
+  private guard() {
+    return this.desk.state.protectedSheets.get(this.own());
   }
   protected fetch(name: string): unknown {
     if (name === "protected") return this.guard() !== undefined;
@@ -25,6 +28,20 @@ class Protection extends Loadable {
   }
   get options(): { readonly allowInsertRows: boolean } {
     return this.read("options");
+  }
+  protect(options: { readonly allowInsertRows?: boolean }): void {
+    this.desk.later(() => {
+      this.desk.ungroupable();
+      this.desk.changed();
+      this.desk.state.protect(this.own(), options);
+    });
+  }
+  unprotect(): void {
+    this.desk.later(() => {
+      this.desk.ungroupable();
+      this.desk.changed();
+      this.desk.state.unprotect(this.own());
+    });
   }
 }
 
@@ -91,10 +108,7 @@ class Worksheet extends Loadable {
     );
   }
   get protection(): object {
-    return strict(
-      "protection",
-      new Protection(this.desk, () => this.desk.state.protectedSheets.get(this.own)),
-    );
+    return strict("protection", new Protection(this.desk, () => this.own));
   }
   delete(): void {
     this.desk.later(() => {
@@ -316,12 +330,17 @@ export function workbookOf(desk: Desk, watchers: Set<() => unknown>, context: ob
     (key) => void state.properties.delete(key),
   );
   return strict("workbook", {
+    insertWorksheetsFromBase64: (base64: string, options: object) => {
+      if (JSON.stringify(options) !== '{"positionType":"End"}') throw new Error("only at the end");
+      desk.later(() => desk.insertFile(base64));
+      return strict("ClientResult", { value: [] });
+    },
     worksheets: strict("worksheets", worksheets),
     names: withAdd("names", names, (name: string, range: RangeStandIn) =>
       desk.later(() => {
         const { sheet, zone } = range.resolved();
         desk.changed();
-        state.addName(name, sheet, `${address(zone.top, zone.left)}:${address(zone.bottom, zone.right)}`);
+        state.addName(name, sheet, rangeOf(zone));
       }),
     ),
     properties: strict("properties", {

@@ -12,6 +12,9 @@ import { officeError } from "./strict";
 const SHEET_ROWS = 400;
 const SHEET_COLUMNS = 60;
 
+/** What an Excel may lose of the sheets of a file that it inserts. */
+export type Lost = "names" | "protection" | "formulas";
+
 export class WorkbookState {
   book: Book = bookOf({ ...emptySheet("Sheet1"), rowCount: SHEET_ROWS, columnCount: SHEET_COLUMNS });
   readonly properties = new Map<string, string>();
@@ -19,7 +22,7 @@ export class WorkbookState {
   readonly looks = new Map<string, Record<string, unknown>>();
   /** Rules, marks, frozen panes and the like, as they were set: one line each. */
   readonly log: { readonly sheet: string; readonly what: string; readonly value: unknown }[] = [];
-  readonly protectedSheets = new Map<string, { readonly insertRows: boolean }>();
+  readonly protectedSheets = new Map<string, { readonly insertRows: boolean; readonly password?: boolean }>();
   /** Cells that call us while Excel does not know us: sheet and address. */
   readonly forgotten = new Set<string>();
   active = { sheet: "Sheet1", at: "A1" };
@@ -36,14 +39,48 @@ export class WorkbookState {
     ] as const) {
       if (value) this.properties.set(key, value);
     }
-    for (const sheet of this.book.sheets) {
-      if (sheet.protected) this.protectedSheets.set(sheet.name, { insertRows: true });
-      for (const [at, { look }] of Object.entries(sheet.cells)) {
-        if (look !== undefined && book.looks[look]?.locked === false) this.unlock(sheet.name, at);
-      }
-    }
+    for (const sheet of this.book.sheets) this.guard(sheet);
     this.active = { sheet: book.sheets[0]!.name, at: "A1" };
     this.dirty();
+  }
+
+  /** As a file has it: protected, without a password, and its inputs free. */
+  private guard({ name, protected: isProtected, cells }: BookSheet): void {
+    if (isProtected) this.protectedSheets.set(name, { insertRows: true });
+    for (const [at, { look }] of Object.entries(cells)) {
+      if (look !== undefined && this.book.looks[look]?.locked === false) this.unlock(name, at);
+    }
+  }
+
+  /** The sheets of a file, at the end of the open workbook; Excel renames one whose name is taken. */
+  insertSheets(file: Book, loses: Lost | undefined): void {
+    const shift = this.book.looks.length;
+    const book = JSON.parse(JSON.stringify(file)) as Book;
+    this.book.looks.push(...book.looks);
+    for (const sheet of book.sheets) {
+      if (this.sheet(sheet.name)) sheet.name = `${sheet.name} (2)`;
+      for (const cell of Object.values(sheet.cells)) {
+        if (cell.look !== undefined) cell.look += shift;
+        if (loses === "formulas") delete cell.formula;
+      }
+      sheet.marks = sheet.marks.map((mark) => ({ ...mark, look: mark.look + shift }));
+      if (loses === "protection") sheet.protected = false;
+      this.book.sheets.push(sheet);
+      this.guard(sheet);
+    }
+    if (loses !== "names") this.book.names.push(...book.names);
+    this.dirty();
+  }
+
+  protect(name: string, options: { readonly allowInsertRows?: boolean } = {}): void {
+    if (this.protectedSheets.has(name)) throw officeError("AccessDenied", `${name} is protected already.`);
+    this.protectedSheets.set(name, { insertRows: options.allowInsertRows === true });
+  }
+
+  unprotect(name: string): void {
+    if (this.protectedSheets.get(name)?.password)
+      throw officeError("AccessDenied", `${name} needs its password.`);
+    this.protectedSheets.delete(name);
   }
 
   sheet(name: string): BookSheet | undefined {
@@ -63,6 +100,7 @@ export class WorkbookState {
     for (const cell of [...this.looks.keys()]) if (cell.startsWith(`${name}!`)) this.looks.delete(cell);
     this.log.splice(0, this.log.length, ...this.log.filter(({ sheet }) => sheet !== name));
     this.unlocked.delete(name);
+    this.protectedSheets.delete(name);
     if (this.active.sheet === name) this.active = { sheet: this.book.sheets[0]!.name, at: "A1" };
     this.dirty();
   }

@@ -86,9 +86,10 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
   return {
     facts: async () => ({ kind: "desk", spills: true, functionsVersion: RIGSHEET_VERSION }),
 
-    startWorkbook: async (book) => {
+    startWorkbook: async ({ book }) => {
       notWhileEditing();
       await desk.replace(book);
+      return "";
     },
 
     readBook: async () => desk.book(),

@@ -4,7 +4,7 @@
  */
 import { NAMESPACE } from "../../../formula/namespace";
 import { COMMANDS } from "../commands";
-import { RIGSHEET_VERSION } from "../../../version";
+import { ADD_IN_ID, RIGSHEET_VERSION } from "../../../version";
 
 /** Where the add-in is served while it is tried out on one's own computer. */
 export const LOCAL_ADDRESS = "https://localhost:3000";
@@ -12,8 +12,8 @@ export const LOCAL_ADDRESS = "https://localhost:3000";
 /** Stands for an office's own; nobody has it (RFC 2606). */
 export const EXAMPLE_ADDRESS = "https://addins.example.com/rigsheet";
 
-/** Never changed: Excel knows the add-in by it. */
-export const ADD_IN_ID = "3a0d7c52-6f1e-4c8b-9d2a-51b7e0c4f683";
+/** The view that a workbook may open ([MS-OWEMXML] 2.2.59, TaskpaneId). */
+export const PANE_ID = "Office.AutoShowTaskpaneWithDocument";
 
 export const ICON_SIZES = [16, 32, 64, 80] as const;
 
@@ -72,4 +72,4 @@ export const addresses = (address: string) => ({
   icon: (size: number) => `${address}/icons/icon-${size}.png`,
 });
 
-export { NAMESPACE, RIGSHEET_VERSION };
+export { ADD_IN_ID, NAMESPACE, RIGSHEET_VERSION };

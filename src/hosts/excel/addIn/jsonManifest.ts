@@ -1,5 +1,14 @@
 /** The unified manifest for Microsoft 365, schema 1.29: the same add-in as the XML manifest's. */
-import { ADD_IN_ID, addresses, BUTTONS, ICON_SIZES, NAMESPACE, RIGSHEET_VERSION, TEXTS } from "./facts";
+import {
+  ADD_IN_ID,
+  addresses,
+  BUTTONS,
+  ICON_SIZES,
+  NAMESPACE,
+  PANE_ID,
+  RIGSHEET_VERSION,
+  TEXTS,
+} from "./facts";
 
 const SCHEMA_VERSION = "1.29";
 const RUNTIME_ID = "SharedRuntime";
@@ -42,7 +51,7 @@ export function jsonManifest(address: string): string {
             lifetime: "long",
             actions: BUTTONS.map(({ id, command }) =>
               command === undefined
-                ? { id, type: "openPage", view: "RigsheetPane" }
+                ? { id, type: "openPage", view: PANE_ID }
                 : { id: command, type: "executeFunction" },
             ),
             // Only this file can say that our functions take error cells.

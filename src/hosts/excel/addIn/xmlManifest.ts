@@ -2,7 +2,16 @@
  * The add-in only manifest ([MS-OWEMXML]; VersionOverrides 1.0 of task panes):
  * one page in a shared runtime for the functions, the ribbon and the pane.
  */
-import { ADD_IN_ID, addresses, BUTTONS, ICON_SIZES, NAMESPACE, RIGSHEET_VERSION, TEXTS } from "./facts";
+import {
+  ADD_IN_ID,
+  addresses,
+  BUTTONS,
+  ICON_SIZES,
+  NAMESPACE,
+  PANE_ID,
+  RIGSHEET_VERSION,
+  TEXTS,
+} from "./facts";
 
 /** Resource texts (basic types of the schema). */
 const SHORT_MOST = 125;
@@ -37,7 +46,7 @@ ${iconList("                  ")}
 ${
   command === undefined
     ? `                  <Action xsi:type="ShowTaskpane">
-                    <TaskpaneId>RigsheetPane</TaskpaneId>
+                    <TaskpaneId>${PANE_ID}</TaskpaneId>
                     <SourceLocation resid="Page.Url"/>
                   </Action>`
     : `                  <Action xsi:type="ExecuteFunction">

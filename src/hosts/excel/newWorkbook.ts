@@ -1,0 +1,30 @@
+/** Opens bytes of an .xlsx as a new workbook. */
+import { HostTrouble } from "../../pane/host";
+import { troubles } from "./excelTrouble";
+import { hasApi } from "./inExcel";
+
+/** The set with which `createWorkbook` came. */
+const CREATE_WORKBOOK = "1.8";
+
+/** Throws a {@link HostTrouble} where this Excel has no such call, or refuses it: by a policy, its size, or anything else. */
+export async function openAsNew(bytes: Uint8Array): Promise<void> {
+  if (!hasApi(CREATE_WORKBOOK)) throw new HostTrouble(troubles.noNewWorkbook());
+  try {
+    await Excel.createWorkbook(base64(bytes));
+  } catch (error) {
+    const { code, message } = (error ?? {}) as { code?: unknown; message?: unknown };
+    if (typeof code !== "string") throw error;
+    throw new HostTrouble(troubles.newWorkbookRefused(code, String(message)), { cause: error });
+  }
+}
+
+/** Pieces that a call can take as arguments. */
+const PIECE = 0x8000;
+
+export function base64(bytes: Uint8Array): string {
+  let text = "";
+  for (let at = 0; at < bytes.length; at += PIECE) {
+    text += String.fromCharCode(...bytes.subarray(at, at + PIECE));
+  }
+  return btoa(text);
+}
