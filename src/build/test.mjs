@@ -6,6 +6,7 @@
 import { build } from "./build.mjs";
 import { install } from "./install.mjs";
 import { writeFunctionList } from "./list-functions.mjs";
+import { fetchOfficeJs } from "./officeJs/fetchOfficeJs.mjs";
 import { checks, test } from "./testSteps.mjs";
 import { fetchValidator } from "./validator/fetchValidator.mjs";
 
@@ -13,6 +14,7 @@ const words = process.argv.slice(2);
 
 install();
 fetchValidator();
+fetchOfficeJs();
 // All of them read it.
 writeFunctionList();
 const [steps] = await Promise.all([words.length > 0 ? [true] : checks(), build()]);

@@ -54,15 +54,23 @@ const python = memo((): SystemProgram => ({
   path: firstThatStarts(["python3"]),
 }));
 
-const VALIDATOR = path.join(
-  ...[__dirname, "..", "..", "node_modules", ".cache", "rigsheet-validator", "node_modules"],
-  ...["@xarsh", "ooxml-validator-linux-x64", "ooxml-validator"],
-);
+/** Of the packages that `npm test` fetches each into a place of its own. */
+const fetched = (place: string, ...names: string[]): string =>
+  path.join(__dirname, "..", "..", "node_modules", ".cache", place, "node_modules", ...names);
+
+const VALIDATOR = fetched("rigsheet-validator", "@xarsh", "ooxml-validator-linux-x64", "ooxml-validator");
+const OFFICE_JS = fetched("rigsheet-office-js", "@microsoft", "office-js", "dist");
 /** A package of its own, which `npm test` fetches. */
 const validator = memo((): SystemProgram => ({
   name: "the Open XML SDK's validator",
   hint: "`npm test` fetches it on Linux on x64, which is what it is made for",
   path: existsSync(VALIDATOR) ? VALIDATOR : undefined,
+}));
+
+const officeJs = memo((): SystemProgram => ({
+  name: "Microsoft's office.js",
+  hint: "`npm test` fetches it",
+  path: existsSync(OFFICE_JS) ? OFFICE_JS : undefined,
 }));
 
 const gnumeric = memo((): SystemProgram => ({
@@ -110,6 +118,15 @@ export const withXmllint = (name: string, fn: (path: string) => Promise<void> | 
 /** A test that needs Microsoft's Open XML SDK; it is given the path of its program. */
 export const withValidator = (name: string, fn: (path: string) => Promise<void> | void): void =>
   withTool(validator(), name, fn);
+
+/** A test that needs Microsoft's office.js and Chromium; it is given the folder of the one and the path of the other. */
+export const withOfficeJs = (
+  name: string,
+  fn: (folder: string, program: string) => Promise<void> | void,
+): void =>
+  withTool(officeJs().path === undefined ? officeJs() : chromium(), name, (program) =>
+    fn(OFFICE_JS, program),
+  );
 
 /** A test that needs Gnumeric; it is given the path of its converter. */
 export const withGnumeric = (name: string, fn: (path: string) => Promise<void> | void): void =>
