@@ -1,9 +1,10 @@
 /** Every file of the help, by name, to be written or served beside each other. */
 import type { SheetFunction } from "../functions/core/declare";
 import { pageOf } from "./facts";
-import { INDEX_PAGE, LIMITS_PAGE, SCRIPT_FILE, STYLE_FILE } from "./frame";
+import { EXCEL_PAGE, INDEX_PAGE, LIMITS_PAGE, SCRIPT_FILE, STYLE_FILE } from "./frame";
 import { helpIndex } from "./helpIndex";
 import { helpPage } from "./helpPage";
+import { inExcel } from "./inExcel";
 import { modelLimits } from "./modelLimits";
 import { SEARCH_SCRIPT } from "./searchScript";
 import { STYLE_SHEET } from "./styleSheet";
@@ -12,6 +13,7 @@ export const helpFiles = (functions: readonly SheetFunction[]): ReadonlyMap<stri
   new Map([
     [INDEX_PAGE, helpIndex(functions)],
     [LIMITS_PAGE, modelLimits(functions)],
+    [EXCEL_PAGE, inExcel()],
     [STYLE_FILE, STYLE_SHEET],
     [SCRIPT_FILE, SEARCH_SCRIPT],
     ...functions.map((one): [string, string] => [pageOf(one.name), helpPage(one)]),

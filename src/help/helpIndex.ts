@@ -1,7 +1,7 @@
 /** The index of the help: by task, by name and by group. */
 import type { SheetFunction } from "../functions/core/declare";
 import { fullName, GROUPS, pageOf } from "./facts";
-import { framed, LIMITS_PAGE } from "./frame";
+import { EXCEL_PAGE, framed, LIMITS_PAGE } from "./frame";
 import { html, type Html } from "./html";
 
 /** @returns a whole HTML document */
@@ -21,7 +21,8 @@ export function helpIndex(functions: readonly SheetFunction[]): string {
       </form>
       <p>
         Read also
-        <a href="${LIMITS_PAGE}">what the model leaves out, and where published answers are wrong</a>.
+        <a href="${LIMITS_PAGE}">what the model leaves out, and where published answers are wrong</a>, and
+        <a href="${EXCEL_PAGE}">what Excel shows of functions that come from an add-in</a>.
       </p>
       <h2 id="by-task">By task</h2>
       ${GROUPS.map((group) =>

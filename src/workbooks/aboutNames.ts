@@ -15,7 +15,7 @@ export const STATES = { ok: "ok", missing: "missing", zeros: "look" } as const;
 
 /** In the head of every sheet, where it is not well: a native formula, which no missing function spoils. */
 export const STATE_WORDS = {
-  missing: "Functions do not answer: inputs are safe, results are not. See About.",
+  missing: "Functions do not answer: press Rigsheet pane (Home). Inputs are safe, results are not.",
   zeros: "This program reads blanks as 0: do not trust levels and volts. See About.",
 } as const;
 

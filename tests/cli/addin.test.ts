@@ -254,12 +254,12 @@ describe("the page of steps", () => {
 
   test("gives each kind of file in the folder its type, lets Office read them, and lets pictures be kept", () => {
     const endings = [...new Set(filesIn(out).map((name) => path.extname(name).slice(1)))].sort();
-    expect(endings).toEqual(expect.arrayContaining(["html", "js", "json", "png"]));
+    expect(endings).toEqual(expect.arrayContaining(["html", "js", "json", "png", "xlsx"]));
     const { nginx, apache, iis } = serverSnippets(ADDRESS);
     const typed = (snippet: string, line: RegExp): string[] =>
       [...snippet.matchAll(line)].map(([, ending]) => ending!).sort();
-    expect(typed(nginx, /^ +\w+\/\w+ (\w+);$/gm)).toEqual(endings);
-    expect(typed(apache, /AddType \w+\/\w+ \.(\w+)$/gm)).toEqual(endings);
+    expect(typed(nginx, /^ +\w+\/[\w.-]+ (\w+);$/gm)).toEqual(endings);
+    expect(typed(apache, /AddType \w+\/[\w.-]+ \.(\w+)$/gm)).toEqual(endings);
     expect(typed(iis, /<mimeMap fileExtension="\.(\w+)"/g)).toEqual(endings);
     for (const snippet of [nginx, apache, iis]) {
       expect(snippet).toContain("Access-Control-Allow-Origin");

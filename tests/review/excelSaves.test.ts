@@ -122,7 +122,7 @@ test("without our functions no check passes, the head says why, and no cost is m
   for (const { name, results: shown } of book.sheets)
     expect([name, shown.D1]).toEqual([
       name,
-      "Functions do not answer: inputs are safe, results are not. See About.",
+      "Functions do not answer: press Rigsheet pane (Home). Inputs are safe, results are not.",
     ]);
   for (const name of ["price_cable", "price_fittings", "price_labour", "price_direct", "price_cost"])
     expect([name, isBookError(namedValue(book, name))]).toEqual([name, true]);

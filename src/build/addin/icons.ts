@@ -4,8 +4,8 @@ import path from "node:path";
 import { renderPng } from "../../hosts/headless/renderPng";
 import { ICON_SIZES } from "../../hosts/excel/addIn/facts";
 
-/** The smallest has a drawing of its own: fewer and thicker lines. */
-const SMALL_PX = 16;
+/** Up to this size the drawing is another: fewer and thicker lines. */
+const SMALL_PX = 24;
 /** Sizes in the package of a unified manifest. */
 const COLOR_PX = 192;
 const OUTLINE_PX = 32;
@@ -22,7 +22,7 @@ export async function icons(drawings: string): Promise<Map<string, Uint8Array>> 
   };
   const files = new Map<string, Uint8Array>();
   for (const size of ICON_SIZES) {
-    files.set(`icon-${size}.png`, await rendered(size === SMALL_PX ? "icon-small.svg" : "icon.svg", size));
+    files.set(`icon-${size}.png`, await rendered(size <= SMALL_PX ? "icon-small.svg" : "icon.svg", size));
   }
   files.set("color.png", await rendered("icon.svg", COLOR_PX));
   files.set("outline.png", await rendered("outline.svg", OUTLINE_PX));

@@ -25,8 +25,9 @@ export function deployPage(address: string): string {
         <a href="index.html">get manifests for it</a> first, and put it in the snippets below.
       </p>
       <p class="caution">
-        Nobody has run Rigsheet in Excel yet. Try it with one person before you give it to all. The web server
-        snippets follow the servers' manuals and were not run either.
+        Nobody has run Rigsheet in Excel yet. Try it with one person before you give it to all: in the pane,
+        “Try this Excel” says what that Excel does. The snippets for nginx (1.22) and Apache (2.4) were run;
+        the one for IIS follows its manual.
       </p>
 
       <h2>1. Put this folder on a web server</h2>
@@ -125,7 +126,9 @@ export function deployPage(address: string): string {
         <code>${OFFICE_ADDRESS}</code>. Microsoft's terms ask that it comes from there; it fetches further
         parts of itself from that address. Let the office's firewall pass it. Clouds for governments and China
         have another address, for which this folder is not made. Everything else comes from your server, and
-        the add-in sends nothing anywhere.
+        the add-in sends nothing anywhere: of office.js the page refuses the hidden frame of Microsoft's own
+        measuring (telemetryservice.firstpartyapps.oaspapps.com), which shows as a line in the browser's
+        console.
       </p>
 
       <h2>What Excel shows without a network</h2>
@@ -135,7 +138,7 @@ export function deployPage(address: string): string {
         <li>
           Formulas with <code>RIG.</code> show the values of the last save until something recalculates, then
           <code>#NAME?</code>. What was typed in is safe. Back on the network, open the pane and choose
-          Formulas again.
+          Repair formulas.
         </li>
         <li>Where Excel still has the files of an earlier visit, it may work for a while.</li>
       </ul>

@@ -15,7 +15,7 @@ export const EXAMPLE_ADDRESS = "https://addins.example.com/rigsheet";
 /** The view that a workbook may open ([MS-OWEMXML] 2.2.59, TaskpaneId). */
 export const PANE_ID = "Office.AutoShowTaskpaneWithDocument";
 
-export const ICON_SIZES = [16, 32, 64, 80] as const;
+export const ICON_SIZES = [16, 20, 24, 32, 40, 48, 64, 80] as const;
 
 interface RibbonButton {
   readonly id: string;
@@ -39,7 +39,7 @@ export const BUTTONS: readonly RibbonButton[] = [
   },
   {
     id: "EnterAgain",
-    label: "Formulas again",
+    label: "Repair formulas",
     tip: "Enters every Rigsheet formula again where it stands at #NAME?.",
     command: COMMANDS.enterAgain,
   },
