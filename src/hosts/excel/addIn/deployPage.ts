@@ -137,8 +137,8 @@ export function deployPage(address: string): string {
         <li>The pane stays blank or says that the add-in could not be started.</li>
         <li>
           Formulas with <code>RIG.</code> show the values of the last save until something recalculates, then
-          <code>#NAME?</code>. What was typed in is safe. Back on the network, open the pane and choose
-          Repair formulas.
+          <code>#NAME?</code>. What was typed in is safe. Back on the network, open the pane and choose Repair
+          formulas.
         </li>
         <li>Where Excel still has the files of an earlier visit, it may work for a while.</li>
       </ul>
