@@ -256,8 +256,45 @@ describe("what each view does", () => {
       "startWorkbook",
       templates[0]!.id,
       templates[0]!.definition.sheets.length,
+      // As it lies with the add-in: this person's settings change nothing of it.
+      `${templates[0]!.id}.xlsx`,
+    ]);
+    await statusIs(page, /It is in a window of its own/);
+  });
+
+  open("Start: in this workbook, where that is ticked", {}, async (page) => {
+    await page.getByLabel("As sheets of this workbook").check();
+    await page.getByRole("button", { name: "Demonstration" }).click();
+    await statusIs(page, /^The demonstration is ready\. Its job and its prices are invented\.$/);
+    const calls = await callsOf(page);
+    expect(calls).toContainEqual(["startHere", templates[0]!.id, templates[0]!.definition.sheets.length]);
+    expect(calls.map(([call]) => call)).not.toContain("startWorkbook");
+  });
+
+  open("Settings: whether the pane opens with this workbook", {}, async (page) => {
+    await openView(page, "Settings");
+    await page.getByLabel(/Open this pane.*with this workbook/).check();
+    await statusIs(page, /opens with this workbook from now on\. Save/);
+    await page.getByLabel(/Open this pane.*with this workbook/).uncheck();
+    await statusIs(page, /no longer opens with this workbook/);
+    const kept = (await callsOf(page)).filter(([call]) => call === "openingOfPane");
+    expect(kept).toEqual([
+      ["openingOfPane", true],
+      ["openingOfPane", false],
     ]);
   });
+
+  open(
+    "Settings: where the workbook keeps nothing, the box goes back and the reason is said",
+    { refuse: { openingOfPane: "The workbook is read-only." } },
+    async (page) => {
+      await openView(page, "Settings");
+      // It is ticked and unticked again, which Playwright's own check() would take for a failure.
+      await page.getByLabel(/Open this pane.*with this workbook/).click();
+      await statusIs(page, /^Not done\. The workbook is read-only/);
+      expect(await page.getByLabel(/Open this pane.*with this workbook/).isChecked()).toBe(false);
+    },
+  );
 
   open(
     "Functions: an empty cell takes the example at once",
@@ -499,7 +536,8 @@ describe("diagnosis", () => {
 
   open("nothing measured: says so, and what to measure", {}, async (page) => {
     await openView(page, "Diagnose");
-    expect(await statusIs(page, /measured/)).toBe("Nothing is measured yet.");
+    // Not the words of the work that is going on, “Reading what was measured…”.
+    expect(await statusIs(page, /measured yet/)).toBe("Nothing is measured yet.");
     expect(await page.locator(".pane-findings").innerText()).toMatch(/Measure every outlet/);
   });
 
