@@ -119,6 +119,11 @@ describe("what stands around the number", () => {
     }
   });
 
+  test("money is a sign or the word, right behind the number", () => {
+    for (const typed of ["30 apples €", "30 pocket money", "30 moneybags"])
+      expect([typed, readAnswer(number("money"), typed).kind]).toEqual([typed, "unclear"]);
+  });
+
   test("another unit is told, as it was written", () => {
     for (const unit of ["ft", "feet", "FT", "cm", "km", "in"])
       expect(readAnswer(number("m"), `30 ${unit}`)).toEqual({ kind: "number", readings: [30], unit });

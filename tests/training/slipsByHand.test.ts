@@ -267,3 +267,21 @@ test("a small job: 1000 ft at 2500 MHz and 70 °C, a trunk of 2 ohm", () => {
     ],
   );
 });
+
+test("tuning words: what a fraction of a quarter invites, and what one of three quarters does", () => {
+  const set = trainingSets.find(({ id }) => id === "tuners")!;
+  const question = set.questions.find(({ key }) => key === "word")!;
+  const led = (frequency: number) =>
+    new Map(
+      slipValues(set, question, { frequency, band: 1400, rooms: [] }, {}).map(({ name, value }) => [
+        name,
+        value,
+      ]),
+    );
+  // (1201 + 1400)/4 − 350 are 300.25, (1203 + 1400)/4 − 350 are 300.75: right are 300 and 301.
+  expect(led(1201).get("rounded up instead of to the nearest")).toBe(301);
+  expect(led(1201).has("digits cut off instead of rounded")).toBe(false);
+  expect(led(1203).get("digits cut off instead of rounded")).toBe(300);
+  expect(led(1203).has("rounded up instead of to the nearest")).toBe(false);
+  expect(led(1201).get("not rounded to a whole number")).toBe(300.25);
+});
