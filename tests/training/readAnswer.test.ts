@@ -157,6 +157,8 @@ describe("what stands around the number", () => {
     expect(readings("money", "1,234,567.8")).toEqual([1_234_567.8]);
     expect(readings("money", "1.234.567,8")).toEqual([1_234_567.8]);
     expect(readings("money", "1.234.567")).toEqual([1_234_567]);
+    expect(readings("money", "12,345,678")).toEqual([12_345_678]);
+    expect(readings("money", "123.456.789")).toEqual([123_456_789]);
     expect(readings("money", "12 345 678")).toEqual([12_345_678]);
     expect(readings("money", "1’234,5")).toEqual([1234.5]);
     expect(readings("m", "1\u202f234,5 m")).toEqual([1234.5]);

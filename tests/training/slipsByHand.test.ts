@@ -51,6 +51,9 @@ test("look angles: slot 20° east of a site at 40° north", () => {
       ["azimuth", "degrees used as radians", deg(Math.atan2(sin(20), -sin(40) * cos(20)))],
       ["azimuth", "answer left in radians", rad(180 - deg(Math.atan(tan(20) / sin(rad(40)))))],
       ["azimuth", "angle off the meridian given", deg(Math.atan(tan(20) / sin(rad(40))))],
+      // 150° true are 154° by a compass that points 4° to the west.
+      ["compass", "half a turn off", 334],
+      ["compass", "counted anticlockwise", 206],
       ["elevation", "degrees used as radians", deg(Math.atan((cosRaw - ratio) / sqrt(1 - cosRaw ** 2)))],
       ["elevation", "taken from the vertical", 90 - elevation],
       ["elevation", "answer left in radians", rad(elevation)],
@@ -473,4 +476,16 @@ describe("the bad quote, checked by somebody who goes wrong", () => {
     // Of a row that counts head units, recorders matter: two splitters instead of three.
     expect(led("cableSum", { cableRow: 6 })("two-tuner recorder counted as one")).toEqual([60]);
   });
+});
+
+test("a compass bearing is shown with the turn that brings it between 0 and 360", () => {
+  const set = trainingSets.find(({ id }) => id === "look-angles")!;
+  const { example } = set.questions.find(({ key }) => key === "compass")!;
+  const last = (azimuth: number, declination: number) =>
+    example({ declination } as never, { azimuth }).at(-1)!;
+  expect(last(150, 4)).toMatchObject({ value: 146, line: "150 − 4" });
+  expect(last(2, 5)).toMatchObject({ value: 357, line: "2 − 5 + 360" });
+  expect(last(5, 5)).toMatchObject({ value: 0, line: "5 − 5" });
+  expect(last(358, -5)).toMatchObject({ value: 3, line: "358 − (-5) − 360" });
+  expect(last(355, -5)).toMatchObject({ value: 0, line: "355 − (-5) − 360" });
 });
