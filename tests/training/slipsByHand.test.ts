@@ -9,6 +9,7 @@
  */
 import type { Answer, Earlier } from "../../src/training/exercise";
 import { trainingSets } from "../../src/training/sets/all";
+import { KINDS, type QuoteNumbers } from "../../src/training/sets/badQuote";
 import { slipValues } from "../../src/training/slips/slipValues";
 
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
@@ -50,6 +51,9 @@ test("look angles: slot 20° east of a site at 40° north", () => {
       ["azimuth", "degrees used as radians", deg(Math.atan2(sin(20), -sin(40) * cos(20)))],
       ["azimuth", "answer left in radians", rad(180 - deg(Math.atan(tan(20) / sin(rad(40)))))],
       ["azimuth", "angle off the meridian given", deg(Math.atan(tan(20) / sin(rad(40))))],
+      // 150° true are 154° by a compass that points 4° to the west.
+      ["compass", "half a turn off", 334],
+      ["compass", "counted anticlockwise", 206],
       ["elevation", "degrees used as radians", deg(Math.atan((cosRaw - ratio) / sqrt(1 - cosRaw ** 2)))],
       ["elevation", "taken from the vertical", 90 - elevation],
       ["elevation", "answer left in radians", rad(elevation)],
@@ -266,4 +270,222 @@ test("a small job: 1000 ft at 2500 MHz and 70 °C, a trunk of 2 ohm", () => {
       ["total", "tax ten times too small", 1020],
     ],
   );
+});
+
+test("tuning words: what a fraction of a quarter invites, and what one of three quarters does", () => {
+  const set = trainingSets.find(({ id }) => id === "tuners")!;
+  const question = set.questions.find(({ key }) => key === "word")!;
+  const led = (frequency: number) =>
+    new Map(
+      slipValues(set, question, { frequency, band: 1400, rooms: [] }, {}).map(({ name, value }) => [
+        name,
+        value,
+      ]),
+    );
+  // (1201 + 1400)/4 − 350 are 300.25, (1203 + 1400)/4 − 350 are 300.75: right are 300 and 301.
+  expect(led(1201).get("rounded up instead of to the nearest")).toBe(301);
+  expect(led(1201).has("digits cut off instead of rounded")).toBe(false);
+  expect(led(1203).get("digits cut off instead of rounded")).toBe(300);
+  expect(led(1203).has("rounded up instead of to the nearest")).toBe(false);
+  expect(led(1201).get("not rounded to a whole number")).toBe(300.25);
+});
+
+describe("a mistake that these numbers do not allow, or that would lead to the right answer, is none", () => {
+  const names = (id: string, key: string, numbers: object, earlier: Earlier): string[] => {
+    const set = trainingSets.find((one) => one.id === id)!;
+    const question = set.questions.find((one) => one.key === key)!;
+    return slipValues(set, question, numbers, earlier).map(({ name }) => name);
+  };
+  const UP = "rounded to the nearest instead of up";
+  const DOWN = "rounded down instead of up";
+  const BROKEN = "not rounded to a whole number";
+
+  test("rounding up", () => {
+    const tuners = { receivers: 10, two: 4, four: 3, capacity: 8, rooms: ["receiver"] };
+    const units = (count: number) => names("tuners", "units", tuners, { tuners: count });
+    // 30/8 are 3.75, 33/8 are 4.125, 32/8 are 4.
+    expect(units(30)).toEqual(expect.arrayContaining([DOWN, BROKEN]));
+    expect(units(30)).not.toContain(UP);
+    expect(units(33)).toEqual(expect.arrayContaining([DOWN, BROKEN, UP]));
+    for (const name of [DOWN, BROKEN, UP]) expect(units(32)).not.toContain(name);
+  });
+  test("a full last head unit", () => {
+    const free = (tuners: number) =>
+      names("tuners", "free", { capacity: 8, rooms: ["receiver"] }, { tuners, units: 4 });
+    expect(free(32)).toContain("a full last head unit taken for a free one");
+    expect(free(30)).not.toContain("a full last head unit taken for a free one");
+  });
+  test("rooms of a kind that does not stand before the last", () => {
+    const band = (...rooms: string[]) => names("tuners", "band", { rooms }, {});
+    const [one, two, four] = ["receiver", "recorder, 2 tuners", "recorder, 4 tuners"];
+    const TWO = "two-tuner recorder counted as one";
+    const FOUR = "four-tuner recorder counted as two";
+    expect(band(one!, two!, one!)).toContain(TWO);
+    expect(band(one!, two!, one!)).not.toContain(FOUR);
+    expect(band(one!, four!, one!)).toContain(FOUR);
+    expect(band(one!, one!, two!)).not.toContain(TWO);
+    expect(band(two!, two!, one!)).not.toContain("receivers left out");
+    expect(band(one!, one!, one!)).not.toContain("one tuner more for each recorder");
+  });
+  test("hours that are whole", () => {
+    const labour = (minutes: number) =>
+      names("pricing", "labour", { outlets: 10, minutes, rate: 40, runs: [] }, {});
+    const broken = [
+      "hours and minutes written as a decimal",
+      "hours cut to whole ones",
+      "hours rounded up to whole ones",
+    ];
+    expect(labour(45)).toEqual(expect.arrayContaining(broken));
+    for (const name of broken) expect(labour(60)).not.toContain(name);
+    const cost = (hours: number) =>
+      names(
+        "small-job",
+        "cost",
+        { unitPrice: 100, parts: 500, hours, rate: 40, capacity: 8, cable: "drop" },
+        { units: 2, tuners: 10 },
+      );
+    expect(cost(10.5)).toContain("half an hour read as 50 minutes");
+    expect(cost(10)).not.toContain("half an hour read as 50 minutes");
+  });
+  test("a negative angle, where it is none", () => {
+    const azimuth = (slot: number) =>
+      names("look-angles", "azimuth", { latitude: 50, longitude: 10, slot }, {});
+    // West of the site the angle lies beyond half a turn.
+    expect(azimuth(-10)).toContain("360 not added");
+    expect(azimuth(30)).not.toContain("360 not added");
+  });
+  test("an earlier answer that is missing", () => {
+    const scene = { latitude: 40, longitude: 10, slot: 30, obstacle: 8, dish: 2, margin: 3, chimney: 10 };
+    const ray = (earlier: Earlier) => names("look-angles", "ray", scene, { elevation: 30, ...earlier });
+    const FOUR = ["distance of 4 taken", "distance of 4 taken and height of the dish left out"];
+    expect(ray({ setback: 12 })).toEqual(expect.arrayContaining(FOUR));
+    for (const name of FOUR) expect(ray({})).not.toContain(name);
+    const job = { supply: 14, amperes: 0.2, loop: 5, trunk: 40, hot: 70, feet: 100, cable: "drop" };
+    const volts = (earlier: Earlier) => names("small-job", "volts", job, earlier);
+    expect(volts({ loss: 6 })).toContain("loss in decibels subtracted from volts");
+    expect(volts({})).not.toContain("loss in decibels subtracted from volts");
+    // There and back is said once only, of the length.
+    expect(volts({}).filter((name) => name === "there and back counted twice")).toHaveLength(1);
+  });
+});
+
+describe("the bad quote, checked by somebody who goes wrong", () => {
+  const quote: QuoteNumbers = {
+    ...{ receivers: 8, recorders: 5, dropFeet: 1000, trunkFeet: 500 },
+    ...{ outlets: 10, outletMinutes: 45, unitMinutes: 90, rate: 40, margin: 20, tax: 10 },
+    prices: [100, 50, 200, 1, 2, 30, 40],
+    mistakes: {
+      reception: { row: 3, kind: KINDS.sum },
+      cable: { row: 5, kind: KINDS.feet },
+      labour: { row: 9, kind: KINDS.sum },
+      totals: { row: 12, kind: KINDS.tax },
+    },
+    off: { reception: 18, cable: 9, labour: 9, totals: 27 },
+  };
+  const set = trainingSets.find(({ id }) => id === "bad-quote")!;
+  const led = (key: string, earlier: Earlier = {}) => {
+    const question = set.questions.find((one) => one.key === key)!;
+    return (name: string) =>
+      slipValues(set, question, quote, earlier)
+        .filter((one) => one.name === name)
+        .map(({ value }) => value);
+  };
+
+  test("the row of each part that looks wrong to him", () => {
+    // 18 tuners need three head units; counted once 13 need two, and rounded down 18 are two.
+    const reception = led("receptionRow");
+    expect(reception("two-tuner recorder counted as one")).toEqual([1]);
+    expect(reception("head units rounded down")).toEqual([1]);
+    expect(reception("sums not tried")).toEqual([0]);
+    // It is the sum that is wrong, which he tries.
+    expect(reception("quantities not compared with the survey")).toEqual([]);
+    expect(reception("row of the spreadsheet given")).toEqual([20]);
+    expect(reception("place within the part given")).toEqual([]);
+    expect(reception("first row of the part taken")).toEqual([1]);
+    expect(reception("last row of the part taken")).toEqual([]);
+    // 300, 150 and 218.
+    expect(reception("row with the greatest sum taken")).toEqual([1]);
+    expect(reception("total that follows from the wrong row")).toEqual([10, 11, 12, 13]);
+    const cable = led("cableRow");
+    // Row 4 is right in metres, so it looks wrong in feet, and in other metres.
+    expect(cable("feet taken for metres")).toEqual([4]);
+    expect(cable("0.3 taken for 0.3048")).toEqual([4]);
+    // Only quantity times price, which is right in every row.
+    expect(cable("quantities not compared with the survey")).toEqual([0]);
+    expect(cable("sums not tried")).toEqual([]);
+    expect(cable("place within the part given")).toEqual([2]);
+    expect(cable("minutes taken for hours")).toEqual([]);
+    const labour = led("labourRow");
+    expect(labour("minutes taken for hours")).toEqual([7]);
+    expect(labour("one trip counted")).toEqual([]);
+    expect(labour("place within the part given")).toEqual([3]);
+    const totals = led("totalsRow");
+    expect(totals("margin reckoned as markup")).toEqual([11]);
+    expect(totals("cost taken for wrong because it holds wrong rows")).toEqual([10]);
+    expect(totals("tax taken for wrong because it goes on from another row")).toEqual([]);
+    expect(totals("total that follows from the wrong row")).toEqual([13]);
+    expect(totals("place within the part given")).toEqual([3]);
+    expect(totals("feet taken for metres")).toEqual([]);
+  });
+  test("what he says is wrong with it", () => {
+    const reception = led("receptionKind");
+    expect(reception("sum named where the quantity is wrong")).toEqual([]);
+    expect(reception("quantity named where the sum is wrong")).toEqual([
+      KINDS.tuners,
+      KINDS.feet,
+      KINDS.minutes,
+    ]);
+    expect(reception("mistake of the totals named")).toEqual([
+      KINDS.left,
+      KINDS.markup,
+      KINDS.tax,
+      KINDS.added,
+    ]);
+    const cable = led("cableKind");
+    expect(cable("sum named where the quantity is wrong")).toEqual([KINDS.sum]);
+    expect(cable("quantity named where the sum is wrong")).toEqual([]);
+    expect(cable("mistake of another quantity named")).toEqual([KINDS.tuners, KINDS.minutes]);
+    const totals = led("totalsKind");
+    expect(totals("margin and tax taken for each other")).toEqual([KINDS.markup]);
+    expect(totals("another mistake of the totals named")).toEqual([KINDS.left, KINDS.added]);
+    expect(totals("mistake of the rows above named")).toEqual([
+      ...[KINDS.sum, KINDS.tuners, KINDS.feet, KINDS.minutes],
+    ]);
+  });
+  test("the sum that he puts right, of the row that he named", () => {
+    const sum = led("cableSum", { cableRow: 5 });
+    // 500 ft are 152.4 m at 2: 304.8; it stands with 500 m, 1000.
+    expect(sum("sum of the quote left as it is")).toEqual([1000]);
+    expect(sum("feet taken for metres")).toEqual([1000]);
+    expect(sum("quantity of the quote left as it is")).toEqual([1000]);
+    expect(sum("difference between right and quoted sum given")).toEqual([695.2]);
+    expect(sum("quantity given")).toEqual([152.4]);
+    expect(sum("price of one given")).toEqual([2]);
+    expect(sum("divided by the price instead of multiplied")).toEqual([76.2]);
+    expect(sum("added instead of multiplied")).toEqual([154.4]);
+    // The drop cable costs 1; its sum is 304.8 too, so that no mistake is seen, and 3 splitters are 90.
+    expect(sum("price of another row taken")).toEqual([152.4]);
+    expect(sum("sum of another row put right")).toEqual([90]);
+    expect(sum("margin reckoned in")).toEqual([381]);
+    expect(sum("tax reckoned in")).toEqual([expect.closeTo(335.28, 9)]);
+    expect(sum("two-tuner recorder counted as one")).toEqual([]);
+    expect(sum("three feet taken for a metre")).toEqual([333.4]);
+    // Without a row nothing is reckoned; a total has no quantity.
+    expect(led("cableSum", {})("quantity given")).toEqual([]);
+    expect(led("cableSum", { cableRow: 11 })("quantity given")).toEqual([]);
+    // Of a row that counts head units, recorders matter: two splitters instead of three.
+    expect(led("cableSum", { cableRow: 6 })("two-tuner recorder counted as one")).toEqual([60]);
+  });
+});
+
+test("a compass bearing is shown with the turn that brings it between 0 and 360", () => {
+  const set = trainingSets.find(({ id }) => id === "look-angles")!;
+  const { example } = set.questions.find(({ key }) => key === "compass")!;
+  const last = (azimuth: number, declination: number) =>
+    example({ declination } as never, { azimuth }).at(-1)!;
+  expect(last(150, 4)).toMatchObject({ value: 146, line: "150 − 4" });
+  expect(last(2, 5)).toMatchObject({ value: 357, line: "2 − 5 + 360" });
+  expect(last(5, 5)).toMatchObject({ value: 0, line: "5 − 5" });
+  expect(last(358, -5)).toMatchObject({ value: 3, line: "358 − (-5) − 360" });
+  expect(last(355, -5)).toMatchObject({ value: 0, line: "355 − (-5) − 360" });
 });

@@ -48,6 +48,14 @@ describe("packing into the fewest bins", () => {
     expect(pack(sizes, 10)).toMatchObject({ count: 2, proved: true });
   });
 
+  test("also beside more sizes than are searched through", () => {
+    // A hundred sizes that each take a bin, and the same six again: a hundred bins and two.
+    const large = Array.from({ length: 100 }, (_, index) => 9900 + index);
+    const sizes = [...large, ...[4, 4, 3, 3, 3, 3].map((size) => 1000 * size)];
+    expect(Math.max(...firstFit(descending(sizes), 10_000)) + 1).toBe(103);
+    expect(pack(sizes, 10_000)).toMatchObject({ count: 102, proved: true });
+  });
+
   test("the search alone agrees with trying every way, on both sides of the least number", () => {
     fc.assert(
       fc.property(job, ([capacity, sizes]) => {

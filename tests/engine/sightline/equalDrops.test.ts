@@ -215,4 +215,25 @@ describe("readings that cannot be right", () => {
     expect(turned.width).toBeCloseTo(straight.width, 12);
     expect(turned.turn).toBeCloseTo(2 * straight.turn, 12);
   });
+
+  test("the width of a turn of the tilt is compared with nothing", () => {
+    // Drops of 4 dB at 2 deg to either side: 2·√(24/8), 3.5 deg, on a dish of 1 deg.
+    const of = (axis: "tilt" | "elevation") =>
+      equalDrops(66, 70, 66, 2, { axis, elevation: 30 }, 0.1, 1) as EqualDrops;
+    expect(of("tilt").width).toBeCloseTo(Math.sqrt(12), 12);
+    expect(isFault(of("elevation"))).toBe(true);
+  });
+});
+
+describe("what to do next, on a parabola that falls by the square of the degrees", () => {
+  /** Readings 2 deg to either side of the present setting, which is so far from the peak at 70. */
+  const at = (off: number) => {
+    const reading = (angle: number): number => 70 - (angle - off) ** 2;
+    return equalDrops(reading(2), reading(0), reading(-2), 2, { axis: "elevation", elevation: 0 }, 0.1);
+  };
+  test("nothing at the peak, a turn near it, and beyond half a step to repeat from there", () => {
+    expect(at(0)).toMatchObject({ turn: 0, verdict: "peaked" });
+    for (const off of [0.5, -0.5, 1, -1]) expect(at(off)).toMatchObject({ turn: off, verdict: "turn" });
+    for (const off of [1.5, -1.5]) expect(at(off)).toMatchObject({ turn: off, verdict: "again" });
+  });
 });
