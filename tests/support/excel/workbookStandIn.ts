@@ -64,7 +64,7 @@ class Worksheet extends Loadable {
   protected fetch(name: string): unknown {
     if (this.known === null) return undefined;
     if (name === "name") return this.own;
-    if (name === "visibility") return "Visible";
+    if (name === "visibility") return this.desk.state.visibility(this.own);
     throw officeError("InvalidArgument", `Worksheet.${name} can't be loaded`);
   }
 
@@ -117,7 +117,11 @@ class Worksheet extends Loadable {
     });
   }
   activate(): void {
-    this.desk.later(() => (this.desk.state.active = { sheet: this.own, at: "A1" }));
+    this.desk.later(() => {
+      if (this.desk.state.visibility(this.own) !== "Visible")
+        throw officeError("InvalidOperation", "A hidden sheet can't be activated.");
+      this.desk.state.active = { sheet: this.own, at: "A1" };
+    });
   }
 
   get freezePanes(): object {
@@ -287,7 +291,7 @@ export function workbookOf(desk: Desk, watchers: Set<() => unknown>, context: ob
     () =>
       state.book.names.map(({ name, sheet, range }) => ({
         name,
-        formula: `='${sheet.replace(/'/g, "''")}'!${range.replace(/([A-Z]+)(\d+)/g, "$$$1$$$2")}`,
+        formula: `=${state.sheet(sheet) ? `'${sheet.replace(/'/g, "''")}'` : "#REF"}!${range.replace(/([A-Z]+)(\d+)/g, "$$$1$$$2")}`,
       })),
     ["name", "formula"],
   );
