@@ -16,7 +16,7 @@ import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import type { Desk } from "./excel/rangeStandIn";
 import type { Happens } from "./excel/happens";
 import { asked, officeError, strict } from "./excel/strict";
-import { workbookOf } from "./excel/workbookStandIn";
+import { Facts, workbookOf } from "./excel/workbookStandIn";
 import { WorkbookState, type Lost } from "./excel/workbookState";
 
 export interface StandInOptions {
@@ -113,6 +113,7 @@ export class ExcelStandIn {
       Office: strict("Office", {
         onReady: async () => ({ host: "Excel" }),
         HostType: { Excel: "Excel" },
+        PlatformType: { iOS: "iOS" },
         context: strict("Office.context", {
           platform: this.options.platform ?? "PC",
           requirements: strict("requirements", {
@@ -275,10 +276,16 @@ class Session implements Desk {
     this.state = excel.state;
     const context: Record<string, unknown> = {
       sync: () => this.sync(),
-      application: strict("application", {
-        suspendApiCalculationUntilNextSync: () => this.later(() => undefined),
-        suspendScreenUpdatingUntilNextSync: () => this.later(() => undefined),
-      }),
+      application: strict(
+        "application",
+        Object.assign(
+          new Facts(this, { calculationMode: () => (this.state.manual ? "Manual" : "Automatic") }),
+          {
+            suspendApiCalculationUntilNextSync: () => this.later(() => undefined),
+            suspendScreenUpdatingUntilNextSync: () => this.later(() => undefined),
+          },
+        ),
+      ),
     };
     this.context = strict("context", context);
     context.workbook = workbookOf(this, watchers, this.context);

@@ -14,6 +14,8 @@ const CLASSES: Readonly<Record<string, string>> = {
   Worksheet: "Worksheet",
   "Range.worksheet": "Worksheet",
   WorksheetProtection: "WorksheetProtection",
+  WorkbookProtection: "WorkbookProtection",
+  autoFilter: "AutoFilter",
   freezePanes: "WorksheetFreezePanes",
   pageLayout: "PageLayout",
   foot: "HeaderFooter",

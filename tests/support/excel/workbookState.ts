@@ -147,6 +147,10 @@ export class WorkbookState {
     this.unlocked.set(sheet, cells.add(at));
   }
 
+  isLocked(sheet: string, at: string): boolean {
+    return this.unlocked.get(sheet)?.has(at) !== true;
+  }
+
   /** Writing into a locked cell of a protected sheet is refused. */
   checkMayWrite(sheet: string, at: string): void {
     if (this.protectedSheets.has(sheet) && !this.unlocked.get(sheet)?.has(at)) {
@@ -280,7 +284,19 @@ export class WorkbookState {
 
   /** The workbook with every formula computed. */
   computed(): Book {
-    return (this.result ??= quietly(() => fromModel(loadLibrary(), this.engine())));
+    return (this.result ??= this.withOwnFormulas(quietly(() => fromModel(loadLibrary(), this.engine()))));
+  }
+
+  /** Computed otherwise, a cell still has its formula. */
+  private withOwnFormulas(book: Book): Book {
+    for (const one of [...this.forgotten, ...this.instead.keys()]) {
+      const [name, at] = one.split("!") as [string, string];
+      const sheet = book.sheets.find((other) => other.name === name);
+      if (!sheet?.cells[at]) continue;
+      sheet.cells[at].formula = this.formula(name, at);
+      if (this.forgotten.has(one)) sheet.results[at] = { error: this.forgottenCode };
+    }
+    return book;
   }
 
   /** What a cell shows; blank is "". */

@@ -12,11 +12,9 @@ import { setOfMember } from "../excel/requirementSets";
 import { bookOf, emptySheet } from "../books";
 import {
   atFirstOutlet,
-  checked,
   demonstration,
   failing,
   inExcel,
-  inWords,
   PRICE,
   priceOf,
   said,
@@ -30,7 +28,6 @@ import {
 const demo = (): StartedBook => ({ book: demonstration() });
 const empty = (): StartedBook => ({ book: templates[0]!.empty() });
 const small = (): StartedBook => ({ book: layOut(singleDrop, singleDropStart) });
-const policy = { call: refusing("Excel.createWorkbook", POLICY) };
 const bothRoads = { call: refusing(/createWorkbook|insertWorksheetsFromBase64/, POLICY) };
 /** Members that came later than a set. */
 const older =
@@ -239,6 +236,8 @@ export const startCases: Cases = {
           ];
           for (const press of pressed) {
             const sentence = await said(press());
+            // Reading, and going to a cell, an Excel of that age can.
+            if (api === "1.7" && !/^Not done/.test(sentence)) continue;
             says(sentence, [/too old|can't open a new workbook/, /Microsoft 365/, /web/], [/try again/i]);
           }
           expect(seen(excel)).toEqual(before);
@@ -246,7 +245,3 @@ export const startCases: Cases = {
       );
   },
 };
-
-void checked;
-void inWords;
-void policy;
