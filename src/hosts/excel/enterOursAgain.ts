@@ -3,7 +3,7 @@ import { address } from "../../formula/address";
 import { callsUs } from "../../formula/callsUs";
 import { HostTrouble } from "../../pane/host";
 import { codeOf, troubles } from "./excelTrouble";
-import { liftGuards, loadGuards, setMissingGuards, type Guard } from "./guards";
+import { liftGuards, loadGuards, setGuards, setMissingGuards, type Guard } from "./guards";
 import { UNGROUPABLE, type Change } from "./inExcel";
 import { usedCells } from "./readWorkbook";
 
@@ -56,10 +56,15 @@ export const enteringOursAgain: Change<PlannedEntries, Entered> = {
     const done: Entry[] = [];
     const refused = new Map<string, number>();
     const unguarded: string[] = [];
-    const enter = async (some: readonly Entry[], its: readonly Guard[]): Promise<void> => {
+    const enter = async (
+      some: readonly Entry[],
+      its: readonly Guard[],
+      set: readonly Guard[],
+    ): Promise<void> => {
       liftGuards(context, its);
       for (const { sheet, at, formula } of some)
         context.workbook.worksheets.getItem(sheet).getRange(at).formulas = [[`=${formula}`]];
+      setGuards(context, set);
       await context.sync();
       done.push(...some);
     };
@@ -72,18 +77,16 @@ export const enteringOursAgain: Change<PlannedEntries, Entered> = {
         throw stoppedAt(error, entries.length - done.length, entries.length);
       }
     };
-    if (await denied(() => enter(entries, guards))) {
+    if (await denied(() => enter(entries, guards, guards))) {
       for (const sheet of new Set(entries.map((one) => one.sheet))) {
         const own = entries.filter((one) => one.sheet === sheet);
         const its = guards.filter((one) => one.sheet === sheet);
         // The try of them all may have lifted it.
         await denied(() => setMissingGuards(context, its));
-        if (await denied(() => enter(own, its))) refused.set(sheet, own.length);
+        if (await denied(() => enter(own, its, []))) refused.set(sheet, own.length);
+        if (await denied(() => setMissingGuards(context, its))) unguarded.push(sheet);
       }
     }
-    if (await denied(() => setMissingGuards(context, guards)))
-      for (const guard of guards)
-        if (await denied(() => setMissingGuards(context, [guard]))) unguarded.push(guard.sheet);
     return { count: done.length, refused, unguarded, still: await stillShown(context, done) };
   },
   takeBack: (context, { guards }) => setMissingGuards(context, guards),

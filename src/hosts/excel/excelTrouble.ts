@@ -69,7 +69,7 @@ export const troubles = {
         : []),
     ].join(
       " and ",
-    )}. They are yours and stay untouched. Start as a new workbook (take the tick away), or rename yours first.`,
+    )}. They are yours and stay untouched. Start as a new workbook (without the tick at “As sheets of this workbook”), or rename yours first.`,
   badCount: (count: number, most: number) =>
     `${count} rows can't be added at once. Give a whole number from 1 to ${most}.`,
   takenBack: () => "What was begun was taken back: nothing was changed.",

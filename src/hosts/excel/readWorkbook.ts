@@ -53,6 +53,8 @@ export interface UsedCells {
   readonly errors: boolean[][];
   /** A call of ours is bound to another add-in's file. */
   readonly bound: boolean;
+  /** Names of this sheet only. */
+  readonly ownNames: readonly string[];
 }
 
 const bare = (formula: unknown): string | undefined =>
@@ -64,7 +66,10 @@ export async function usedCells(context: Excel.RequestContext): Promise<UsedCell
   worksheets.load("items/name,items/visibility");
   await context.sync();
   const used = worksheets.items.map((sheet) => ({ sheet, range: sheet.getUsedRangeOrNullObject(true) }));
-  for (const { range } of used) range.load("rowIndex,columnIndex,rowCount,columnCount");
+  for (const { sheet, range } of used) {
+    range.load("rowIndex,columnIndex,rowCount,columnCount");
+    sheet.names.load("items/name");
+  }
   await context.sync();
   const parts = used.map(({ sheet, range }) => (range.isNullObject ? [] : partsOf(sheet, range)));
   let queued = 0;
@@ -90,6 +95,7 @@ export async function usedCells(context: Excel.RequestContext): Promise<UsedCell
       values: all((part) => part.values as unknown[][]),
       formulas: formulas.map((row) => row.map(bare)),
       errors: all((part) => part.valueTypes).map((row) => row.map((type) => type === "Error")),
+      ownNames: sheet.names.items.map(({ name }) => name),
       bound: formulas.some((row) => row.some((one) => typeof one === "string" && isBoundElsewhere(one))),
     };
   });
@@ -114,22 +120,18 @@ export async function readWorkbook(context: Excel.RequestContext): Promise<Book>
   const facts = factsOf(context.workbook);
   context.application.load("calculationMode");
   const used = await usedCells(context);
-  for (const { sheet } of used) sheet.names.load("items/name");
   const sheets = new Map(used.map((one) => [one, sheetFrom(one)]));
   await findSpills(context, sheets, anchorsOf);
   // Two equal formulas side by side: the second was passed over, and still stands.
   await findSpills(context, sheets, (one) =>
     repeatsOf(one).filter(({ row, column }) => sheets.get(one)!.cells[address(row, column)]),
   );
-  await context.sync();
   const { names, template, templateVersion } = facts();
   // Excel writes an @ into a formula where it cuts; one without has been computed over arrays.
   markArrays({ names, sheets: [...sheets.values()] });
   const known = new Set(names.map(({ name }) => name.toLowerCase()));
-  const twice = used.flatMap(({ sheet, name }) =>
-    sheet.names.items.flatMap((one) =>
-      known.has(one.name.toLowerCase()) ? [{ name: one.name, sheet: name }] : [],
-    ),
+  const twice = used.flatMap(({ name: sheet, ownNames }) =>
+    ownNames.flatMap((name) => (known.has(name.toLowerCase()) ? [{ name, sheet }] : [])),
   );
   const saved: SavedState = {
     ...(context.application.calculationMode === "Manual" && { manual: true }),
