@@ -350,7 +350,7 @@ class Session implements Desk {
       this.answeredBytes = 0;
       // Loading a collection queues the loading of its members, which belongs to the same round trip.
       for (let one = this.queue.shift(); one; one = this.queue.shift()) {
-        if (one.call !== "") happens?.call?.(one.call);
+        if (one.call !== "") happens?.call?.(one.call, undefined, this.grouped);
         await one.work();
       }
       if (mostAnswered !== undefined && this.answeredBytes > mostAnswered)

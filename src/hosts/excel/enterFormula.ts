@@ -35,6 +35,15 @@ export const enteringFormula = (formula: string): Change<PlannedFormula, void> =
     await context.sync();
     throw new HostTrouble(troubles.spillBlocked(at, used.isNullObject ? undefined : nearest(used, at)));
   },
+  takeBack: async (context, { sheet, at, before }) => {
+    const cell = context.workbook.worksheets.getItem(sheet).getRange(at);
+    cell.load("formulas");
+    await context.sync();
+    if (cell.formulas[0]![0] === before[0]![0]) return;
+    cell.formulas = before;
+    await context.sync();
+  },
+  left: ({ sheet, at }) => `the formula may stand in ${sheet} ${at}`,
   words: () => ({ AccessDenied: troubles.lockedCell }),
 });
 

@@ -4,7 +4,7 @@ import { callsUs } from "../../formula/callsUs";
 import { HostTrouble } from "../../pane/host";
 import { codeOf, troubles } from "./excelTrouble";
 import { liftGuards, loadGuards, setGuards, setMissingGuards, type Guard } from "./guards";
-import { UNGROUPABLE, type Change } from "./inExcel";
+import type { Change } from "./inExcel";
 import { usedCells } from "./readWorkbook";
 
 interface Entry {
@@ -97,7 +97,7 @@ const DENIED = "AccessDenied";
 /** A mistake of ours stays one. */
 function stoppedAt(error: unknown, left: number, all: number): unknown {
   const code = codeOf(error);
-  if (code === undefined || code === UNGROUPABLE) return error;
+  if (code === undefined) return error;
   return new HostTrouble(troubles.repairStopped(left, all, code), { cause: error });
 }
 
@@ -109,7 +109,13 @@ async function stillShown(
   const ranges = entries.map(({ sheet, at }) => context.workbook.worksheets.getItem(sheet).getRange(at));
   if (ranges.length === 0) return undefined;
   for (const range of ranges) range.load("values");
-  await context.sync();
+  try {
+    await context.sync();
+  } catch (error) {
+    // They are entered, whether Excel lets them be looked at or not.
+    if (codeOf(error) === undefined) throw error;
+    return undefined;
+  }
   const shown = ranges.map(({ values }) => String(values[0]![0]));
   return shown.every((one) => one === "#NAME?" || one === "#REF!") ? shown[0] : undefined;
 }

@@ -83,15 +83,20 @@ export async function changeExcel<Plan, T>(change: Change<Plan, T>): Promise<T> 
     try {
       return await tried((batch) => Excel.run({ mergeUndoGroup: true }, batch));
     } catch (error) {
-      if (codeOf(error) !== UNGROUPABLE) throw error;
+      if (!isUngroupable(error)) throw error;
       return await plainly();
     }
   } catch (error) {
     const trouble = asTrouble(error, words?.(made));
-    if (trouble === error || !wasTakenBack || !(trouble instanceof HostTrouble)) throw trouble;
+    if (!wasTakenBack || trouble === error || !(trouble instanceof HostTrouble)) throw trouble;
+    if (/nothing was/i.test(trouble.message)) throw trouble;
     throw new HostTrouble(`${trouble.message} ${troubles.takenBack()}`, { cause: error });
   }
 }
+
+/** A sentence may stand around it by then. */
+const isUngroupable = (error: unknown): boolean =>
+  codeOf(error) === UNGROUPABLE || (error instanceof HostTrouble && codeOf(error.cause) === UNGROUPABLE);
 
 async function takenBack(one: Owed, cause: unknown): Promise<void> {
   try {

@@ -5,8 +5,8 @@
 import { officeError } from "./strict";
 
 export interface Happens {
-  /** Before a call is carried out. @param member as the stand-in names it, such as Range.insert @param index of a slice */
-  readonly call?: (member: string, index?: number) => void;
+  /** Before a call is carried out. @param member as the stand-in names it, such as Range.insert @param index of a slice @param grouped in an undo group */
+  readonly call?: (member: string, index?: number, grouped?: boolean) => void;
   /** Before a round trip. @param calls all that it carries */
   readonly before?: (calls: readonly string[]) => void;
   /** After a round trip that was carried out. */

@@ -116,6 +116,7 @@ class Worksheet extends Loadable {
   }
   delete(): void {
     this.desk.later(() => {
+      this.desk.ungroupable();
       this.desk.changed();
       this.desk.state.deleteSheet(this.own);
     });
