@@ -142,6 +142,41 @@ describe.each(DOINGS.map((one) => [one.what, one] as const))("%s", (what, doing)
   );
 
   test(
+    "no connection from a call on: said, and the next press brings it to its end",
+    async () => {
+      // The first and the last call of each kind: between them lies more of the same.
+      const chosen = calls.flatMap((member, at) =>
+        calls.indexOf(member) === at || calls.lastIndexOf(member) === at ? [at] : [],
+      );
+      for (const at of chosen.filter((_, index) => index % tries(3, 1) === 0)) {
+        let index = -1;
+        let later: unknown;
+        const outcome = await outcomeOf(
+          doing,
+          () => {
+            index += 1;
+            if (index >= at) throw officeError("RequestAborted", "The request was aborted.");
+          },
+          async (excel) => {
+            // Done all the same, it has nothing more to do.
+            if (outcomeIsDone(excel)) return;
+            await doing.prepare?.(excel);
+            await doing.act(new ExcelHost());
+            later = seen(excel);
+          },
+        );
+        ending(outcome, wanted);
+        const built = /cell by cell/.test(String(wanted.told)) ? {} : { guards: expect.anything() };
+        if (later) expect(later).toEqual({ ...(wanted.after as object), ...built });
+      }
+      function outcomeIsDone(excel: ExcelStandIn): boolean {
+        return JSON.stringify(seen(excel)) === JSON.stringify(wanted.after);
+      }
+    },
+    LONG_MS,
+  );
+
+  test(
     "what can't be taken back is not asked for in a group without a plain way",
     async () => {
       // Excel that refuses by the whole table, the web's and the desktop's part of it too.

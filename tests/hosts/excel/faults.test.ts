@@ -9,6 +9,9 @@
  */
 import { readFileSync } from "node:fs";
 import path from "node:path";
+import type { ExcelStandIn } from "../../support/excelStandIn";
+import { refusing } from "../../support/excel/happens";
+import { demonstration, inExcel, said, says } from "../../support/excelFaults/ground";
 import { fileCases } from "../../support/excelFaults/files";
 import { readingCases } from "../../support/excelFaults/reading";
 import { functionCases, repairCases } from "../../support/excelFaults/repair";
@@ -48,3 +51,35 @@ test("every case is simulated, or said why not", () => {
 });
 
 test.each(Object.entries(cases))("%s", (_, run) => run(), LONG_MS);
+
+/** Issue threads of OfficeDev/office-js, 2026: `unprotect` refused on a sheet without a password. */
+describe("builds that refuse to lift or to set protection", () => {
+  const repaired = async (
+    member: string,
+    look: (excel: ExcelStandIn, sentence: string) => void,
+  ): Promise<void> =>
+    inExcel(
+      demonstration(),
+      { happens: { call: refusing(member, ["AccessDenied", "Denied."]) } },
+      async (excel, host) => {
+        excel.state.forgetOurs();
+        look(excel, await said(host.enterOursAgain()));
+      },
+    );
+
+  test("not lifted: each sheet is named, nothing is lost", () =>
+    repaired("WorksheetProtection.unprotect", (excel, sentence) => {
+      says(sentence, [/0 of \d+ formulas/, /“Rooms” is protected/, /Unprotect Sheet/]);
+      expect(excel.state.protectedSheets.size).toBe(
+        demonstration().sheets.filter((one) => one.protected).length,
+      );
+    }));
+
+  test("not set again: the formulas are there, and each sheet without protection is named", () =>
+    repaired("WorksheetProtection.protect", (excel, sentence) => {
+      expect(excel.state.forgotten.size).toBe(0);
+      for (const { name } of demonstration().sheets.filter((one) => one.protected))
+        if (!excel.state.protectedSheets.has(name))
+          says(sentence, [new RegExp(`“${name}”`), /Protect Sheet/]);
+    }));
+});

@@ -99,7 +99,9 @@ export class WorkbookState {
     this.protectedSheets.set(name, { insertRows: options.allowInsertRows === true });
   }
 
+  /** On a sheet that has no protection some builds of 2026 refuse (issue threads of OfficeDev/office-js). */
   unprotect(name: string): void {
+    if (!this.protectedSheets.has(name)) throw officeError("AccessDenied", `${name} is not protected.`);
     if (this.protectedSheets.get(name)?.password)
       throw officeError("AccessDenied", `${name} needs its password.`);
     this.protectedSheets.delete(name);
