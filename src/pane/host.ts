@@ -44,7 +44,8 @@ export interface StartedBook {
 /** Whether the program brings the pane, and with it the functions, whenever it opens this workbook. */
 export interface OpeningOfPane {
   isOn(): Promise<boolean>;
-  keep(on: boolean): Promise<void>;
+  /** @returns what is to be known of it, in a sentence; empty where there is nothing */
+  keep(on: boolean): Promise<string>;
 }
 
 export interface PaneHost {

@@ -44,10 +44,11 @@ const USUAL: Preferences = { lengthUnit: "m", currency: "" };
 /**
  * Fills the root with the pane. The page brings pane.css.
  * @param host undefined where the page is open by itself, outside Excel and the desk
+ * @param why there is none
  */
-export function mountPane(root: HTMLElement, host: PaneHost | undefined): void {
+export function mountPane(root: HTMLElement, host: PaneHost | undefined, why: Warning = NO_HOST): void {
   if (!host) {
-    mountWithoutHost(root);
+    mountWithoutHost(root, why);
     return;
   }
   const frame = new Frame(root);
@@ -95,9 +96,9 @@ const NO_HOST: Warning = {
     "In Excel, open it with the Rigsheet button of the Home tab. Without Excel, run npm start and press Pane.",
 };
 
-function mountWithoutHost(root: HTMLElement): void {
+function mountWithoutHost(root: HTMLElement, why: Warning): void {
   const frame = new Frame(root);
-  frame.showWarnings([NO_HOST]);
+  frame.showWarnings([why]);
   for (const view of [findFunction, cautions]) {
     frame.add(view, (): BuiltView => view.build(undefined));
   }

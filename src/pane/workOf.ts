@@ -9,6 +9,8 @@ import { address, parseAddress, type Place } from "../formula/address";
 import type { Book, BookSheet } from "../workbooks/book";
 import { argumentValue } from "../review/argumentValue";
 import { callIn, type Call } from "../formula/callIn";
+import { review } from "../review/review";
+import { typedOver } from "../review/rules/typedOver";
 import { inSheetWords, spokenOf, wordsIn, type WordsFor } from "../review/sheetWords";
 
 export interface WorkedArgument {
@@ -46,7 +48,11 @@ export function workOf(book: Book, sheetName: string, at: string): Work | string
   const sheet = book.sheets.find(({ name }) => name === sheetName);
   const place = parseAddress(at);
   const source = sheet && place && sourceOf(sheet, place);
-  if (!source) return `${sheetName} ${at} holds no formula. Select a cell that is calculated.`;
+  if (!source) {
+    return sheet?.cells[at]?.value !== undefined && isTypedOver(book, sheetName, at)
+      ? `A typed value stands in ${sheetName} ${at} where a formula belongs, so there is nothing that it is worked out from. Check says how to put the formula back.`
+      : `${sheetName} ${at} holds no formula. Select a cell that is calculated.`;
+  }
   const call = callIn(source.formula);
   const shown = call && allFunctions.find(({ name }) => name === call.name);
   if (!call || !shown) {
@@ -65,6 +71,12 @@ export function workOf(book: Book, sheetName: string, at: string): Work | string
     ...stepsOf(shown, call, taken, () => wordsIn(spokenOf(book), sheetName), offset),
   };
 }
+
+/** By the rules of Check, which know the template's formulas. */
+const isTypedOver = (book: Book, sheet: string, at: string): boolean =>
+  review(book).some(
+    ({ place, rule }) => rule === typedOver.id && place?.sheet === sheet && place.cell === at,
+  );
 
 function sourceOf(sheet: BookSheet, place: Place): { formula: string; place: Place } | undefined {
   for (const [at, { formula, spill }] of Object.entries(sheet.cells)) {

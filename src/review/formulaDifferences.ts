@@ -32,7 +32,7 @@ export function formulaDifferences(
     findings.push({
       typedOver: false,
       weight: "wrong",
-      message: `Names that the formulas use are gone: ${missingNames.slice(0, MOST_LISTED).join(", ")}${more > 0 ? ` and ${more} more` : ""}.`,
+      message: `${goneSheets(book, definition)}Names that the formulas use are gone: ${missingNames.slice(0, MOST_LISTED).join(", ")}${more > 0 ? ` and ${more} more` : ""}.`,
       remedy:
         "Take back the removal of rows or sheets, or start a workbook from the template and copy the inputs over.",
     });
@@ -57,6 +57,14 @@ export function formulaDifferences(
     );
   }
   return findings;
+}
+
+/** A sheet under another name keeps its cells' names, so that with names gone it was deleted. */
+function goneSheets({ sheets }: Book, definition: WorkbookDefinition): string {
+  const there = new Set(sheets.map(({ name }) => name));
+  const gone = definition.sheets.flatMap(({ name }) => (there.has(name) ? [] : [`“${name}”`]));
+  if (gone.length === 0) return "";
+  return `${gone.length === 1 ? "The sheet" : "The sheets"} ${gone.join(", ")} ${gone.length === 1 ? "is" : "are"} missing. `;
 }
 
 /** The note that the file writer leaves on a frozen cell begins so. */

@@ -16,6 +16,7 @@ import { rules } from "./ruleList";
 import { earlierVersion } from "./rules/earlierVersion";
 import { originOf } from "./rules/origin";
 import { staleCells, staleValues } from "./rules/staleValues";
+import { stateOfLive } from "./stateOfLive";
 import { stateOfFile } from "./rules/stateOfFile";
 
 /** What an empty workbook says of its blanks is no news. */
@@ -45,6 +46,22 @@ const ITERATES: Finding = {
   remedy: "Switch iterative calculation off in Excel's options; nothing of the template needs it.",
 };
 
+const MANUAL: Finding = {
+  weight: "doubtful",
+  message: "Calculation is set to manual: every figure here is as old as the last F9.",
+  rule: "stale value",
+  remedy: "Press F9, then check again.",
+};
+
+/** A formula on that sheet reads the sheet's own; every other the workbook's. */
+const namedTwice = ({ saved }: Book): Finding[] =>
+  (saved?.twice ?? []).map(({ name, sheet }) => ({
+    weight: "wrong",
+    message: `There are two names ${name}: one of the workbook and one of the sheet ${sheet}. Formulas on ${sheet} read the sheet's, all others the workbook's.`,
+    rule: "changed formula",
+    remedy: `Delete the one of ${sheet} (Formulas, Name Manager), if it was not meant.`,
+  }));
+
 export type Compute = (book: Book) => Book;
 
 /**
@@ -54,6 +71,8 @@ export type Compute = (book: Book) => Book;
  */
 export function review(stored: Book, compute?: Compute, options: Partial<ReviewOptions> = {}): Finding[] {
   const read = recognised(stored);
+  const live = compute ? undefined : stateOfLive(read);
+  if (live) return [{ ...live, rule: staleValues.id }];
   const reviewed: Reviewed = {
     ...readings(read, compute),
     options: { marginFloor: DEFAULT_MARGIN_FLOOR, ...options },
@@ -64,6 +83,8 @@ export function review(stored: Book, compute?: Compute, options: Partial<ReviewO
   const found = saidBy(rules, judged);
   if (state) found.unshift({ ...state, rule: staleValues.id });
   if (read.saved?.iterates) found.push(ITERATES);
+  if (!compute && read.saved?.manual) found.push(MANUAL);
+  found.push(...namedTwice(read));
   if (read.template !== stored.template) found.push(UNMARKED);
   const told = isUnfilled(read)
     ? [...found.filter(({ rule }) => !FROM_BLANKS.has(rule!)), UNFILLED]

@@ -65,7 +65,7 @@ export function upgrade(stored: Book, compute?: (book: Book) => Book): Upgrade |
     };
   if (made === "later")
     return refused(
-      `This workbook was made from version ${from} of “${title}”; this Rigsheet is older and knows version ${definition.version}. Nothing was changed. Take a Rigsheet as new as the workbook.`,
+      `This workbook was made from version ${from} of “${title}”; this Rigsheet is older and knows version ${definition.version}. Nothing was changed. Take a Rigsheet as new as the workbook; in Excel, the older add-in can stay for up to 24 hours after it was renewed.`,
     );
   const own = compute?.(read);
   const older = own ? withStored(own, read) : read;

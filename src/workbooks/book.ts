@@ -194,6 +194,8 @@ export interface SavedState {
   readonly iterates?: true;
   /** Calls of ours are stored as those of another add-in. */
   readonly boundElsewhere?: true;
+  /** Names of the workbook that a sheet has too, for cells of its own. */
+  readonly twice?: readonly { readonly name: string; readonly sheet: string }[];
 }
 
 export interface Book {

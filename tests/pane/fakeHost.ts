@@ -67,6 +67,7 @@ export function fakeHost(
       keep: async (on) => {
         await note("openingOfPane", on);
         opens = on;
+        return "";
       },
     },
     readBook: async () => {

@@ -14,8 +14,9 @@ import type { Book } from "../../src/workbooks/book";
 import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import type { Desk } from "./excel/rangeStandIn";
-import { officeError, strict } from "./excel/strict";
-import { workbookOf } from "./excel/workbookStandIn";
+import type { Happens } from "./excel/happens";
+import { asked, officeError, strict } from "./excel/strict";
+import { Facts, workbookOf } from "./excel/workbookStandIn";
 import { WorkbookState, type Lost } from "./excel/workbookState";
 
 export interface StandInOptions {
@@ -39,6 +40,13 @@ export interface StandInOptions {
   readonly readOnly?: boolean;
   /** Excel on the web has no `openBrowserWindow`: neither the requirement set nor the member. */
   readonly opensBrowserWindows?: boolean;
+  /** What goes wrong, and when. */
+  readonly happens?: Happens;
+  /** What Excel answers with at most, in bytes. */
+  readonly mostAnswered?: number;
+  readonly platform?: "PC" | "Mac" | "OfficeOnline" | "iOS";
+  /** Pane and functions run in one page. */
+  readonly sharedRuntime?: boolean;
 }
 
 /** The other requirement sets, each in its first version. */
@@ -97,6 +105,7 @@ export class ExcelStandIn {
         createWorkbook: async (base64: string) => {
           if (!this.supports("ExcelApi", "1.8"))
             throw new TypeError("Excel.createWorkbook is not a function");
+          this.options.happens?.call?.("Excel.createWorkbook");
           if (this.options.refusesNew) throw officeError("AccessDenied", "Access is denied.");
           this.created.push(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
         },
@@ -104,7 +113,9 @@ export class ExcelStandIn {
       Office: strict("Office", {
         onReady: async () => ({ host: "Excel" }),
         HostType: { Excel: "Excel" },
+        PlatformType: { iOS: "iOS" },
         context: strict("Office.context", {
+          platform: this.options.platform ?? "PC",
           requirements: strict("requirements", {
             isSetSupported: (set: string, version: string) => this.supports(set, version),
           }),
@@ -136,7 +147,10 @@ export class ExcelStandIn {
         }),
         addin: strict("addin", {
           showAsTaskpane: async () => void (this.panesShown += 1),
-          setStartupBehavior: async (behavior: string) => void (this.startup = behavior),
+          setStartupBehavior: async (behavior: string) => {
+            this.options.happens?.call?.("addin.setStartupBehavior");
+            this.startup = behavior;
+          },
         }),
         StartupBehavior: { none: "None", load: "Load" },
         FileType: { Compressed: "compressed" },
@@ -185,7 +199,7 @@ export class ExcelStandIn {
 
   private supports(set: string, version: string): boolean {
     if (set === OPEN_BROWSER_WINDOW) return version === "1.1" && this.options.opensBrowserWindows === true;
-    if (set === SHARED_RUNTIME) return version === "1.1";
+    if (set === SHARED_RUNTIME) return version === "1.1" && this.options.sharedRuntime !== false;
     if (set !== "ExcelApi") throw new Error(`the set ${set} is not known to the stand-in`);
     const parts = (text: string): number => Number(text.split(".")[1]);
     return parts(version) <= parts(this.options.api ?? "1.20");
@@ -227,6 +241,12 @@ export class ExcelStandIn {
           size: bytes.length,
           sliceCount: Math.ceil(bytes.length / sliceSize),
           getSliceAsync: (index: number, answer: (result: object) => void) => {
+            try {
+              this.options.happens?.call?.("File.getSliceAsync", index);
+            } catch (error) {
+              answer({ status: "failed", error });
+              return;
+            }
             const data = [...bytes.subarray(index * sliceSize, (index + 1) * sliceSize)];
             answer({ status: "succeeded", value: { data, index, size: data.length } });
           },
@@ -243,7 +263,9 @@ class Session implements Desk {
   readonly state: WorkbookState;
   changes = false;
   private count = 0;
-  private queue: (() => unknown)[] = [];
+  private queue: { readonly call: string; readonly work: () => unknown }[] = [];
+  private running = false;
+  private answeredBytes = 0;
 
   constructor(
     private readonly excel: ExcelStandIn,
@@ -254,10 +276,16 @@ class Session implements Desk {
     this.state = excel.state;
     const context: Record<string, unknown> = {
       sync: () => this.sync(),
-      application: strict("application", {
-        suspendApiCalculationUntilNextSync: () => this.later(() => undefined),
-        suspendScreenUpdatingUntilNextSync: () => this.later(() => undefined),
-      }),
+      application: strict(
+        "application",
+        Object.assign(
+          new Facts(this, { calculationMode: () => (this.state.manual ? "Manual" : "Automatic") }),
+          {
+            suspendApiCalculationUntilNextSync: () => this.later(() => undefined),
+            suspendScreenUpdatingUntilNextSync: () => this.later(() => undefined),
+          },
+        ),
+      ),
     };
     this.context = strict("context", context);
     context.workbook = workbookOf(this, watchers, this.context);
@@ -272,7 +300,12 @@ class Session implements Desk {
   }
 
   later(work: () => unknown): void {
-    this.queue.push(work);
+    // What a call asks for while it is carried out belongs to it.
+    this.queue.push({ call: this.running ? "" : asked.last, work });
+  }
+
+  answered(value: unknown): void {
+    if (this.options.mostAnswered !== undefined) this.answeredBytes += JSON.stringify(value ?? null).length;
   }
 
   /** Called before each change. */
@@ -310,9 +343,21 @@ class Session implements Desk {
     const before = this.changes;
     this.changes = false;
     try {
+      const { happens, mostAnswered } = this.options;
+      const calls = this.queue.map(({ call }) => call);
+      happens?.before?.(calls);
+      this.running = true;
+      this.answeredBytes = 0;
       // Loading a collection queues the loading of its members, which belongs to the same round trip.
-      for (let work = this.queue.shift(); work; work = this.queue.shift()) await work();
+      for (let one = this.queue.shift(); one; one = this.queue.shift()) {
+        if (one.call !== "") happens?.call?.(one.call, undefined, this.grouped);
+        await one.work();
+      }
+      if (mostAnswered !== undefined && this.answeredBytes > mostAnswered)
+        throw officeError("ResponsePayloadSizeLimitExceeded", "The response payload size limit is exceeded.");
+      happens?.after?.(calls);
     } finally {
+      this.running = false;
       this.queue = [];
       if (this.changes && !this.grouped) this.excel.undoSteps += 1;
       this.changes ||= before;

@@ -1,22 +1,24 @@
 /** Writes a survey's outlets into the Rooms sheet: one request to find its names, one to see what is filled, one to write. */
 import { HostTrouble } from "../../pane/host";
-import { rangeOf } from "../../formula/address";
 import { placedBlocks, placeIn } from "../../workbooks/placedBlocks";
 import { planAddedRows, type AddedRows } from "../../workbooks/planAddedRows";
 import { placeOutlets } from "../../workbooks/survey/placeOutlets";
 import type { Template } from "../../workbooks/templates";
+import { rooms } from "../../workbooks/multiRoom/names/rooms";
+import { OF } from "../../workbooks/names";
+import { troubles } from "./excelTrouble";
 import { TEXT_FORMAT } from "../../workbooks/looks";
 import { inWords, type SurveyRow } from "../../workbooks/survey/readSurvey";
 import { roomsBlock, type RoomsBlock } from "../../workbooks/survey/roomsBlock";
 import { asTyped } from "./asTyped";
 import type { Change } from "./inExcel";
-import { insertRows, loadMayInsert, takeRowsBack } from "./insertRows";
+import { insertRows, loadRowsAhead, lostWith, rowsLeft, rowWords, takeRowsBack } from "./insertRows";
 import { knownTemplate } from "./knownTemplate";
 import { factsOf } from "./readWorkbook";
 
 interface PlannedOutlets {
   readonly template: Template;
-  readonly note?: string;
+  readonly notes: readonly string[];
   readonly block: RoomsBlock;
   readonly grown: AddedRows;
   /** 0-based row of the first. */
@@ -27,14 +29,13 @@ interface PlannedOutlets {
   readonly held: ReadonlyMap<number, { readonly formulas: unknown[][]; readonly formats: unknown[][] }>;
 }
 
-const columnOf = (
-  { workbook }: Excel.RequestContext,
-  sheet: string,
-  left: number,
-  from: number,
-  to: number,
-): Excel.Range =>
-  workbook.worksheets.getItem(sheet).getRange(rangeOf({ top: from, left, bottom: to, right: left }));
+/** Rows of an input's column, counted from the thin row above: where that stands is Excel's to know. */
+const rowsOf = ({ workbook }: Excel.RequestContext, key: string, from: number, count: number): Excel.Range =>
+  workbook.names
+    .getItem(`${rooms[OF].name}_${key}`)
+    .getRange()
+    .getCell(from, 0)
+    .getResizedRange(count - 1, 0);
 
 const keysOf = (rows: readonly SurveyRow[]): Set<string> => new Set(rows.flatMap((row) => Object.keys(row)));
 
@@ -50,22 +51,30 @@ export const addingOutlets = (rows: readonly SurveyRow[]): Change<PlannedOutlets
     if (typeof block === "string") throw new HostTrouble(block);
     const { columns, top, bottom } = block;
     const ranges = new Map(
-      [...columns.values()].map((left) => [left, columnOf(context, block.sheet, left, top, bottom)]),
+      [...columns].map(([key, left]) => [left, rowsOf(context, key, 0, bottom - top + 1)]),
     );
     for (const range of ranges.values()) range.load("formulas, numberFormat");
     const grown = planAddedRows(placedBlocks(known.template.definition, placeOf), block.sheet, bottom);
     if (typeof grown === "string") throw new HostTrouble(grown);
-    const mayInsert = loadMayInsert(context, grown);
+    const ahead = loadRowsAhead(context, grown);
     await context.sync();
     const held = new Map(
       [...ranges].map(([left, { formulas, numberFormat }]) => [left, { formulas, formats: numberFormat }]),
     );
     const filled = (row: number, left: number): boolean => held.get(left)!.formulas[row - top]![0] !== "";
     const places = placeOutlets(block, filled, rows.length);
-    if (places.quantity > 0) mayInsert();
-    return { ...known, block, grown, held, ...places };
+    const { refusing, notes } = ahead();
+    const { template, note } = known;
+    if (places.quantity > 0) {
+      const lost = lostWith(grown, template);
+      if (lost.length > 0) throw new HostTrouble(troubles.lostBlocks(lost));
+      const free = rows.length - places.quantity;
+      if (refusing.length > 0)
+        throw new HostTrouble(troubles.noRoom(rows.length, free, block.sheet, refusing));
+    }
+    return { template, block, grown, held, ...places, notes: [...notes, ...(note ? [note] : [])] };
   },
-  carryOut: async (context, { block, grown, held, first, quantity, note }) => {
+  carryOut: async (context, { block, grown, held, first, quantity, notes }) => {
     const { columns, top, bottom } = block;
     if (quantity > 0) insertRows(context, grown, quantity);
     for (const key of keysOf(rows)) {
@@ -73,32 +82,35 @@ export const addingOutlets = (rows: readonly SurveyRow[]): Change<PlannedOutlets
       const { formats } = held.get(left)!;
       // Rows that were just inserted look as the one above them.
       const isText = (row: number): boolean => formats[Math.min(row, bottom - 1) - top]![0] === TEXT_FORMAT;
-      columnOf(context, block.sheet, left, first, first + rows.length - 1).formulas = rows.map(
-        (row, index) => {
-          const value = row[key];
-          if (value === undefined) return [null];
-          // In a cell of text all is text as it stands; what an apostrophe does there is not documented.
-          return [typeof value === "string" && isText(first + index) ? value : asTyped(value)];
-        },
-      );
+      rowsOf(context, key, first - top, rows.length).formulas = rows.map((row, index) => {
+        const value = row[key];
+        if (value === undefined) return [null];
+        // In a cell of text all is text as it stands; what an apostrophe does there is not documented.
+        return [typeof value === "string" && isText(first + index) ? value : asTyped(value)];
+      });
     }
     context.workbook.worksheets.getItem(block.sheet).activate();
-    columnOf(context, block.sheet, columns.get("outlet")!, first, first).select();
+    rowsOf(context, "outlet", first - top, 1).select();
     await context.sync();
     const done = `${inWords(rows.length, "outlet")} added to ${block.sheet}, from row ${first + 1} on.`;
     const more = quantity > 0 ? ` ${inWords(quantity, "row")} had to be added.` : "";
-    return [`${done}${more}`, ...(note ? [note] : [])].join(" ");
+    return [`${done}${more}`, ...notes].join(" ");
   },
   takeBack: async (context, { template, block, grown, held, first, quantity }) => {
     if (quantity > 0) await takeRowsBack(context, template, grown, quantity);
     const last = Math.min(first + rows.length, block.bottom) - 1;
     if (last < first) return;
     for (const key of keysOf(rows)) {
-      const left = block.columns.get(key)!;
-      columnOf(context, block.sheet, left, first, last).formulas = held
-        .get(left)!
+      rowsOf(context, key, first - block.top, last - first + 1).formulas = held
+        .get(block.columns.get(key)!)!
         .formulas.slice(first - block.top, last + 1 - block.top);
     }
     await context.sync();
   },
+  left: ({ block, grown, first, quantity }) =>
+    [
+      `on ${block.sheet}, outlets of the survey may stand from row ${first + 1} to row ${first + rows.length}`,
+      ...(quantity > 0 ? [rowsLeft(grown, quantity)] : []),
+    ].join("; "),
+  words: ({ grown }) => rowWords(grown),
 });

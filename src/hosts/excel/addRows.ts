@@ -6,7 +6,7 @@ import { planAddedRows, type AddedRows } from "../../workbooks/planAddedRows";
 import type { Template } from "../../workbooks/templates";
 import { troubles } from "./excelTrouble";
 import type { Change } from "./inExcel";
-import { insertRows, loadMayInsert, takeRowsBack } from "./insertRows";
+import { insertRows, loadRowsAhead, lostWith, rowsLeft, rowWords, takeRowsBack } from "./insertRows";
 import { knownTemplate } from "./knownTemplate";
 import { factsOf } from "./readWorkbook";
 import { selectedCell } from "./selectedCell";
@@ -17,7 +17,7 @@ interface PlannedRows {
   readonly template: Template;
   readonly sheet: string;
   readonly rows: AddedRows;
-  readonly note?: string;
+  readonly notes: readonly string[];
 }
 
 /** Gives what was done, in a sentence or two. */
@@ -33,19 +33,25 @@ export const addingRows = (count: number): Change<PlannedRows, string> => ({
     const blocks = placedBlocks(known.template.definition, placeIn(facts.names));
     const rows = planAddedRows(blocks, sheet, parseAddress(at)!.row);
     if (typeof rows === "string") throw new HostTrouble(rows);
-    const mayInsert = loadMayInsert(context, rows);
+    const lost = lostWith(rows, known.template);
+    if (lost.length > 0) throw new HostTrouble(troubles.lostBlocks(lost));
+    const ahead = loadRowsAhead(context, rows);
     await context.sync();
-    mayInsert();
-    return { ...known, sheet, rows };
+    const { refusing, notes } = ahead();
+    if (refusing.length > 0) throw new HostTrouble(troubles.noRows(refusing));
+    const { template, note } = known;
+    return { template, sheet, rows, notes: [...notes, ...(note ? [note] : [])] };
   },
-  carryOut: async (context, { sheet, rows, note }) => {
+  carryOut: async (context, { sheet, rows, notes }) => {
     insertRows(context, rows, count);
     await context.sync();
     const others = new Set(rows.growing.map((block) => block.sheet));
     others.delete(sheet);
     const mirrored = others.size > 0 ? ` ${[...others].join(", ")} grew with it.` : "";
     const done = `${count} ${count === 1 ? "row" : "rows"} added at the end of ${rows.heading}.${mirrored}`;
-    return note ? `${done} ${note}` : done;
+    return [done, ...notes].join(" ");
   },
   takeBack: (context, { template, rows }) => takeRowsBack(context, template, rows, count),
+  left: ({ rows }) => rowsLeft(rows, count),
+  words: ({ rows }) => rowWords(rows),
 });

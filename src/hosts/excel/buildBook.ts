@@ -11,7 +11,7 @@
 import { HostTrouble } from "../../pane/host";
 import type { Book, BookSheet } from "../../workbooks/book";
 import { TEMPLATE, TEMPLATE_VERSION } from "../file/documentProperties";
-import { troubles } from "./excelTrouble";
+import { troubles, type OwnWords } from "./excelTrouble";
 import { addInputRules, addMarks } from "./inputRules";
 import { hasApi, type Change } from "./inExcel";
 import { paintLooks } from "./paintLooks";
@@ -27,7 +27,19 @@ export const buildingBook = (book: Book): Change<void, void> => ({
   plan: (context) => refuseClashes(context, book),
   carryOut: (context) => buildBook(context, book),
   takeBack: (context) => takeBookBack(context, book),
+  left: () => bookLeft(book),
+  words: () => structureWords,
 });
+
+/** What of a book may be left, in words. */
+export const bookLeft = ({ sheets }: Book): string =>
+  `the sheets ${sheets.map(({ name }) => `“${name}”`).join(", ")} may stand there in part, and may be deleted`;
+
+/** A workbook that takes no sheets says so by either code. */
+export const structureWords: OwnWords = {
+  AccessDenied: troubles.structure,
+  InvalidOperation: troubles.structure,
+};
 
 /** What stands there under its names is this try's: nothing did before. */
 export async function takeBookBack(context: Excel.RequestContext, { sheets, names }: Book): Promise<void> {
@@ -71,16 +83,17 @@ export function addProperties({ properties }: Excel.Workbook, { template, templa
 
 /** Nothing of the person's is overwritten or renamed. */
 export async function refuseClashes(context: Excel.RequestContext, book: Book): Promise<void> {
-  const { worksheets, names } = context.workbook;
+  const { worksheets, names, protection } = context.workbook;
   worksheets.load("items/name");
   names.load("items/name");
+  protection.load("protected");
   await context.sync();
+  if (protection.protected) throw new HostTrouble(troubles.structure());
   const taken = new Set(worksheets.items.map(({ name }) => name.toLowerCase()));
-  const sheets = book.sheets.map(({ name }) => name).filter((name) => taken.has(name.toLowerCase()));
-  if (sheets.length > 0) throw new HostTrouble(troubles.sheetsThere(sheets));
   const named = new Set(names.items.map(({ name }) => name.toLowerCase()));
+  const sheets = book.sheets.map(({ name }) => name).filter((name) => taken.has(name.toLowerCase()));
   const clashing = book.names.map(({ name }) => name).filter((name) => named.has(name.toLowerCase()));
-  if (clashing.length > 0) throw new HostTrouble(troubles.namesThere(clashing));
+  if (sheets.length + clashing.length > 0) throw new HostTrouble(troubles.taken(sheets, clashing));
 }
 
 /** @returns the cells that were queued */

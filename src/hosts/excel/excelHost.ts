@@ -15,11 +15,12 @@ import { FileTrouble } from "../file/fileTrouble";
 import { readSurveyFile } from "../file/readSurveyFile";
 import { addingOutlets } from "./addOutlets";
 import { addingRows } from "./addRows";
+import { enteringFormula } from "./enterFormula";
 import { enteringOursAgain } from "./enterOursAgain";
 import { troubles } from "./excelTrouble";
 import { functionsVersion } from "./functionsVersion";
 import { handOverBook, handOverCopy, readDocument } from "./handOverCopy";
-import { changeExcel, readExcel, spillsHere } from "./inExcel";
+import { changeExcel, readExcel, settleOwed, spillsHere } from "./inExcel";
 import { keepPreferences, readPreferences } from "./preferences";
 import { readWorkbook } from "./readWorkbook";
 import { openingOfPane } from "./openingOfPane";
@@ -28,26 +29,38 @@ import { startAsNew, startHere } from "./start";
 import { trialBook } from "./trial/trialBook";
 import { tryExcel } from "./trial/tryExcel";
 
+/** Without formulas that spill, no workbook of ours works. */
+function refuseOld(): void {
+  if (!spillsHere()) throw new HostTrouble(troubles.noSpilling());
+}
+
+function refuseUnable(): void {
+  refuseOld();
+  if (Office.context.platform === Office.PlatformType.iOS) throw new HostTrouble(troubles.noFunctions());
+}
+
 export class ExcelHost implements PaneHost {
   async facts(): Promise<HostFacts> {
     return { kind: "excel", spills: spillsHere(), functionsVersion: functionsVersion() };
   }
 
   async startWorkbook(started: StartedBook): Promise<string> {
-    if (!spillsHere()) throw new HostTrouble(troubles.noSpilling());
+    refuseUnable();
     return await startAsNew(started);
   }
 
   async startHere(started: StartedBook): Promise<string> {
-    if (!spillsHere()) throw new HostTrouble(troubles.noSpilling());
+    refuseUnable();
     return await startHere(started);
   }
 
   readonly openingOfPane = openingOfPane;
 
-  readBook(): Promise<Book> {
-    if (!spillsHere()) return Promise.reject(new HostTrouble(troubles.noSpilling()));
-    return readExcel(readWorkbook);
+  async readBook(): Promise<Book> {
+    refuseOld();
+    // What is read would have in it what is taken back before the next change.
+    await settleOwed();
+    return await readExcel(readWorkbook);
   }
 
   readFile(): Promise<Book> {
@@ -94,9 +107,11 @@ export class ExcelHost implements PaneHost {
   async goTo(sheet: string, at: string): Promise<void> {
     await readExcel(async (context) => {
       const target = context.workbook.worksheets.getItemOrNullObject(sheet);
-      target.load("name");
+      target.load("visibility");
       await context.sync();
       if (target.isNullObject) throw new HostTrouble(troubles.noSheet(sheet));
+      if (target.visibility !== "Visible")
+        throw new HostTrouble(troubles.hiddenSheet(sheet, target.visibility === "VeryHidden"));
       target.activate();
       target.getRange(at).select();
       await context.sync();
@@ -104,17 +119,13 @@ export class ExcelHost implements PaneHost {
   }
 
   async enterFormula(formula: string): Promise<void> {
-    await changeExcel({
-      plan: async () => undefined,
-      carryOut: async (context) => {
-        context.workbook.getActiveCell().formulas = [[`=${formula}`]];
-        await context.sync();
-      },
-    });
+    refuseOld();
+    await changeExcel(enteringFormula(formula));
   }
 
-  addRows(count: number): Promise<string> {
-    return changeExcel(addingRows(count));
+  async addRows(count: number): Promise<string> {
+    refuseOld();
+    return await changeExcel(addingRows(count));
   }
 
   readSurvey(bytes: Uint8Array, unit: "m" | "ft", writing?: string): Promise<Survey> {
@@ -123,12 +134,22 @@ export class ExcelHost implements PaneHost {
     });
   }
 
-  addOutlets(rows: readonly SurveyRow[]): Promise<string> {
-    return changeExcel(addingOutlets(rows));
+  async addOutlets(rows: readonly SurveyRow[]): Promise<string> {
+    refuseOld();
+    return await changeExcel(addingOutlets(rows));
   }
 
-  enterOursAgain(): Promise<number> {
-    return changeExcel(enteringOursAgain);
+  async enterOursAgain(): Promise<number> {
+    refuseOld();
+    const { count, refused, unguarded, still } = await changeExcel(enteringOursAgain);
+    const left = [...refused.values()].reduce((sum, one) => sum + one, 0);
+    const troubled = [
+      ...(left > 0 ? [troubles.repairRefused(count, count + left, refused)] : []),
+      ...(unguarded.length > 0 ? [troubles.unguarded(unguarded)] : []),
+      ...(still !== undefined ? [troubles.stillUnknown(count, still)] : []),
+    ];
+    if (troubled.length > 0) throw new HostTrouble(troubled.join(" "));
+    return count;
   }
 
   handOverCopy(kind: CopyKind): Promise<void> {

@@ -7,15 +7,23 @@ import { writeCopy } from "../file/copy/writeCopy";
 import { FileTrouble } from "../file/fileTrouble";
 import { readXlsx } from "../file/readXlsx";
 import { writeXlsx } from "../file/writeXlsx";
-import { asTrouble } from "./excelTrouble";
+import { silenceOf } from "../../workbooks/silence";
+import { asTrouble, troubles } from "./excelTrouble";
 import { openAsNew } from "./newWorkbook";
 import { openDocument } from "./openDocument";
 
 export const handOverCopy = (kind: CopyKind): Promise<void> =>
   told(async () => {
     const book = await readXlsx(await openDocument());
+    refuseSilence(book);
     await openAsNew(await writeCopy(book, kind, { now: new Date(), version: RIGSHEET_VERSION }));
   });
+
+/** A copy of what no function has worked out looks final and is not. */
+function refuseSilence(book: Book): void {
+  const silence = silenceOf(book);
+  if (silence) throw new HostTrouble(troubles.nothingToCopy(silence.shown, silence.count));
+}
 
 /** The open workbook as its file would hold it. */
 export const readDocument = (): Promise<Book> => told(async () => readXlsx(await openDocument()));

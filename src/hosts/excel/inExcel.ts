@@ -3,7 +3,7 @@
  * button, and nothing left half done.
  */
 import { HostTrouble } from "../../pane/host";
-import { asTrouble, troubles } from "./excelTrouble";
+import { asTrouble, codeOf, troubles, type OwnWords } from "./excelTrouble";
 
 type Batch<T> = (context: Excel.RequestContext) => Promise<T>;
 
@@ -31,6 +31,9 @@ export interface Change<Plan, T> {
   readonly carryOut: (context: Excel.RequestContext, plan: Plan) => Promise<T>;
   /** Takes back what a try that failed may have begun; left out where writing again does no harm. */
   readonly takeBack?: (context: Excel.RequestContext, plan: Plan) => Promise<void>;
+  /** What may stand there where even that fails, in words. */
+  readonly left?: (plan: Plan) => string;
+  readonly words?: (plan: Plan) => OwnWords;
 }
 
 /** Excel's answer where a call in a group can't be taken back with it (Office add-ins documentation, "Undo support"). */
@@ -38,14 +41,39 @@ export const UNGROUPABLE = "UndoNotSupported";
 /** Undo groups came with this set. */
 const GROUPS = "1.20";
 
+/** What could not be taken back when it should have been: a lost connection comes back. */
+interface Owed {
+  readonly takeBack: Batch<void>;
+  readonly left: string;
+}
+let owed: Owed[] = [];
+
+/** Takes back what is left of an earlier try; throws where that fails again. */
+export async function settleOwed(): Promise<void> {
+  for (const one of owed) {
+    try {
+      await Excel.run(one.takeBack);
+    } catch (error) {
+      throw stopped(one, error, error);
+    }
+    owed = owed.filter((other) => other !== one);
+  }
+}
+
 /** All of it is one step to take back where this Excel can group steps, and several where it answers that it can't. */
-export async function changeExcel<Plan, T>({ plan, carryOut, takeBack }: Change<Plan, T>): Promise<T> {
+export async function changeExcel<Plan, T>(change: Change<Plan, T>): Promise<T> {
+  const { plan, carryOut, takeBack, left, words } = change;
+  await settleOwed();
   const made = await readExcel(plan);
+  let wasTakenBack = false;
   const tried = async (run: (batch: Batch<T>) => Promise<T>): Promise<T> => {
     try {
       return await run((context) => carryOut(context, made));
     } catch (error) {
-      if (takeBack) await takenBack((context) => takeBack(context, made), error);
+      if (takeBack) {
+        await takenBack({ takeBack: (context) => takeBack(context, made), left: left?.(made) ?? "" }, error);
+        wasTakenBack = left !== undefined;
+      }
       throw error;
     }
   };
@@ -55,18 +83,29 @@ export async function changeExcel<Plan, T>({ plan, carryOut, takeBack }: Change<
     try {
       return await tried((batch) => Excel.run({ mergeUndoGroup: true }, batch));
     } catch (error) {
-      if ((error as { code?: unknown } | undefined)?.code !== UNGROUPABLE) throw error;
+      if (!isUngroupable(error)) throw error;
       return await plainly();
     }
   } catch (error) {
-    throw asTrouble(error);
+    const trouble = asTrouble(error, words?.(made));
+    if (!wasTakenBack || trouble === error || !(trouble instanceof HostTrouble)) throw trouble;
+    if (/nothing was/i.test(trouble.message)) throw trouble;
+    throw new HostTrouble(`${trouble.message} ${troubles.takenBack()}`, { cause: error });
   }
 }
 
-async function takenBack(batch: Batch<void>, cause: unknown): Promise<void> {
+/** A sentence may stand around it by then. */
+const isUngroupable = (error: unknown): boolean =>
+  codeOf(error) === UNGROUPABLE || (error instanceof HostTrouble && codeOf(error.cause) === UNGROUPABLE);
+
+async function takenBack(one: Owed, cause: unknown): Promise<void> {
   try {
-    await Excel.run(batch);
+    await Excel.run(one.takeBack);
   } catch (error) {
-    throw new HostTrouble(troubles.halfDone(), { cause: [cause, error] });
+    owed.push(one);
+    throw stopped(one, cause, error);
   }
 }
+
+const stopped = ({ left }: Owed, cause: unknown, error: unknown): HostTrouble =>
+  new HostTrouble(troubles.halfDone(left, codeOf(cause) ?? String(cause)), { cause: [cause, error] });

@@ -5,7 +5,8 @@
  */
 import { parseAddress } from "../../formula/address";
 import type { Book } from "../../workbooks/book";
-import { addProperties, refuseClashes, takeBookBack } from "./buildBook";
+import { addProperties, bookLeft, refuseClashes, structureWords, takeBookBack } from "./buildBook";
+import { codeOf } from "./excelTrouble";
 import { loadGuards } from "./guards";
 import { UNGROUPABLE, type Change } from "./inExcel";
 import { base64 } from "./newWorkbook";
@@ -17,20 +18,27 @@ const UNPROTECTED =
 /** Before a formula that Excel lets give one result only. */
 const CUT = "@";
 
-/** Gives what is to be known of the sheets, in a sentence or empty; undefined where nothing of them is there. */
-export const insertingFile = (book: Book, bytes: Uint8Array): Change<void, string | undefined> => ({
+/** Nothing of the file's sheets is there. */
+export interface NotTaken {
+  /** Excel's own words, where it refused; what came and was not whole was taken out again. */
+  readonly refusal?: string;
+}
+
+/** Gives what is to be known of the sheets, in a sentence or empty. */
+export const insertingFile = (book: Book, bytes: Uint8Array): Change<void, string | NotTaken> => ({
   plan: (context) => refuseClashes(context, book),
   carryOut: async (context) => {
     context.workbook.insertWorksheetsFromBase64(base64(bytes), { positionType: "End" });
     try {
       await context.sync();
     } catch (error) {
-      if ((error as { code?: unknown } | undefined)?.code === UNGROUPABLE) throw error;
-      return undefined;
+      // Where the connection is lost, the other way is lost too.
+      if ([UNGROUPABLE, "RequestAborted"].includes(codeOf(error) ?? "")) throw error;
+      return { refusal: String((error as { message?: unknown }).message) };
     }
     if (!(await isWhole(context, book))) {
       await takeBookBack(context, book);
-      return undefined;
+      return {};
     }
     addProperties(context.workbook, book);
     const meant = book.sheets.filter((sheet) => sheet.protected).map(({ name }) => name);
@@ -40,14 +48,18 @@ export const insertingFile = (book: Book, bytes: Uint8Array): Change<void, strin
     return guards().length < meant.length ? UNPROTECTED : "";
   },
   takeBack: (context) => takeBookBack(context, book),
+  left: () => bookLeft(book),
+  words: () => structureWords,
 });
 
-/** Whether all names and formulas are where the file has them, and spill where they do. */
+/** Whether all names and formulas are where the file has them, and its inputs are free and have their rules. */
 async function isWhole(context: Excel.RequestContext, book: Book): Promise<boolean> {
   const loaded = factsOf(context.workbook);
+  const inputs = loadInputs(context, book);
   const used = new Map((await usedCells(context)).map((one) => [one.name, one]));
   const places = new Map(loaded().names.map(({ name, sheet, range }) => [name, `${sheet}!${range}`]));
   return (
+    inputs() &&
     book.names.every(({ name, sheet, range }) => places.get(name) === `${sheet}!${range}`) &&
     book.sheets.every(({ name, cells }) => {
       const { top = 0, left = 0, formulas = [] } = used.get(name) ?? {};
@@ -59,4 +71,23 @@ async function isWhole(context: Excel.RequestContext, book: Book): Promise<boole
       });
     })
   );
+}
+
+/** Of each sheet the first input and the first rule stand for all: what Excel leaves behind, it leaves behind of all. */
+function loadInputs({ workbook }: Excel.RequestContext, { sheets, looks }: Book): () => boolean {
+  const asked = sheets.flatMap(({ name, cells, validations }) => {
+    const sheet = workbook.worksheets.getItem(name);
+    const free = Object.entries(cells).find(
+      ([, { look }]) => look !== undefined && looks[look]?.locked === false,
+    );
+    const { protection } = sheet.getRange(free?.[0] ?? "A1").format;
+    const { dataValidation } = sheet.getRange(validations[0]?.range ?? "A1");
+    protection.load("locked");
+    dataValidation.load("type");
+    return [{ protection: free && protection, dataValidation: validations[0] && dataValidation }];
+  });
+  return () =>
+    asked.every(
+      ({ protection, dataValidation }) => protection?.locked !== true && dataValidation?.type !== "None",
+    );
 }

@@ -1,6 +1,6 @@
 /** Opens bytes of an .xlsx as a new workbook. */
 import { HostTrouble } from "../../pane/host";
-import { troubles } from "./excelTrouble";
+import { asTrouble, codeOf, troubles } from "./excelTrouble";
 import { hasApi } from "./inExcel";
 
 /** The set with which `createWorkbook` came. */
@@ -12,9 +12,14 @@ export async function openAsNew(bytes: Uint8Array): Promise<void> {
   try {
     await Excel.createWorkbook(base64(bytes));
   } catch (error) {
-    const { code, message } = (error ?? {}) as { code?: unknown; message?: unknown };
-    if (typeof code !== "string") throw error;
-    throw new HostTrouble(troubles.newWorkbookRefused(code, String(message)), { cause: error });
+    const refused = (message: string, code = codeOf(error)!): string =>
+      troubles.newWorkbookRefused(code, message);
+    throw asTrouble(error, {
+      AccessDenied: refused,
+      GeneralException: refused,
+      UnsupportedOperation: refused,
+      RequestPayloadSizeLimitExceeded: refused,
+    });
   }
 }
 

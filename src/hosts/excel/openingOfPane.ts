@@ -16,7 +16,14 @@ export const openingOfPane: OpeningOfPane = {
     const { settings } = Office.context.document;
     settings.set(KEY, on);
     await officeAnswer<void>((done) => settings.saveAsync(done), troubles.notKept);
-    if (!Office.context.requirements.isSetSupported("SharedRuntime", "1.1")) return;
-    await Office.addin.setStartupBehavior(on ? Office.StartupBehavior.load : Office.StartupBehavior.none);
+    const none = on ? troubles.notOpened() : "";
+    if (!Office.context.requirements.isSetSupported("SharedRuntime", "1.1")) return none;
+    try {
+      await Office.addin.setStartupBehavior(on ? Office.StartupBehavior.load : Office.StartupBehavior.none);
+      return "";
+    } catch {
+      // It may be named among the sets and not be there.
+      return none;
+    }
   },
 };

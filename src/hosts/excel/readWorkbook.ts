@@ -2,12 +2,12 @@
 import { address, type Place } from "../../formula/address";
 import { areaOf } from "../../formula/areaOf";
 import { markArrays } from "../../workbooks/arrayFormulas";
-import type { Book, BookName, BookResult, BookSheet } from "../../workbooks/book";
+import type { Book, BookName, BookResult, BookSheet, SavedState } from "../../workbooks/book";
 import { TEMPLATE, TEMPLATE_VERSION } from "../file/documentProperties";
-import { fromStoredFormula } from "../../formula/storedFormula";
+import { fromStoredFormula, isBoundElsewhere } from "../../formula/storedFormula";
 
-/** Excel on the web answers with 5 MB at most. */
-const CELLS_PER_REQUEST = 100_000;
+/** Excel on the web answers with 5 MB at most; a cell is value, formula and type. */
+const CELLS_PER_REQUEST = 50_000;
 
 /** What is asked of a workbook besides its cells. */
 export interface WorkbookFacts {
@@ -51,6 +51,10 @@ export interface UsedCells {
   /** As people see them, without the equals sign; undefined where there is none. */
   readonly formulas: (string | undefined)[][];
   readonly errors: boolean[][];
+  /** A call of ours is bound to another add-in's file. */
+  readonly bound: boolean;
+  /** Names of this sheet only. */
+  readonly ownNames: readonly string[];
 }
 
 const bare = (formula: unknown): string | undefined =>
@@ -62,12 +66,14 @@ export async function usedCells(context: Excel.RequestContext): Promise<UsedCell
   worksheets.load("items/name,items/visibility");
   await context.sync();
   const used = worksheets.items.map((sheet) => ({ sheet, range: sheet.getUsedRangeOrNullObject(true) }));
-  for (const { range } of used) range.load("rowIndex,columnIndex,rowCount,columnCount");
+  for (const { sheet, range } of used) {
+    range.load("rowIndex,columnIndex,rowCount,columnCount");
+    sheet.names.load("items/name");
+  }
   await context.sync();
+  const parts = used.map(({ sheet, range }) => (range.isNullObject ? [] : partsOf(sheet, range)));
   let queued = 0;
-  for (const { range } of used) {
-    if (range.isNullObject) continue;
-    const cells = range.rowCount * range.columnCount;
+  for (const { range, cells } of parts.flat()) {
     if (queued > 0 && queued + cells > CELLS_PER_REQUEST) {
       await context.sync();
       queued = 0;
@@ -76,24 +82,43 @@ export async function usedCells(context: Excel.RequestContext): Promise<UsedCell
     queued += cells;
   }
   await context.sync();
-  return used.map(({ sheet, range }) => ({
-    sheet,
-    name: sheet.name,
-    hidden: sheet.visibility !== "Visible",
-    ...(range.isNullObject
-      ? { top: 0, left: 0, values: [], formulas: [], errors: [] }
-      : {
-          top: range.rowIndex,
-          left: range.columnIndex,
-          values: range.values,
-          formulas: range.formulas.map((row) => row.map(bare)),
-          errors: range.valueTypes.map((row) => row.map((type) => type === "Error")),
-        }),
-  }));
+  return used.map(({ sheet, range }, index) => {
+    const all = <T>(rows: (part: Excel.Range) => T[][]): T[][] =>
+      parts[index]!.flatMap((part) => rows(part.range));
+    const formulas = all((part) => part.formulas as unknown[][]);
+    return {
+      sheet,
+      name: sheet.name,
+      hidden: sheet.visibility !== "Visible",
+      top: range.isNullObject ? 0 : range.rowIndex,
+      left: range.isNullObject ? 0 : range.columnIndex,
+      values: all((part) => part.values as unknown[][]),
+      formulas: formulas.map((row) => row.map(bare)),
+      errors: all((part) => part.valueTypes).map((row) => row.map((type) => type === "Error")),
+      ownNames: sheet.names.items.map(({ name }) => name),
+      bound: formulas.some((row) => row.some((one) => typeof one === "string" && isBoundElsewhere(one))),
+    };
+  });
+}
+
+/** What one answer can hold of a range, from the top. */
+function partsOf(
+  sheet: Excel.Worksheet,
+  { rowIndex, columnIndex, rowCount, columnCount }: Excel.Range,
+): { readonly range: Excel.Range; readonly cells: number }[] {
+  const rows = Math.max(1, Math.floor(CELLS_PER_REQUEST / columnCount));
+  const parts = [];
+  for (let from = 0; from < rowCount; from += rows) {
+    const taken = Math.min(rows, rowCount - from);
+    const range = sheet.getRangeByIndexes(rowIndex + from, columnIndex, taken, columnCount);
+    parts.push({ range, cells: taken * columnCount });
+  }
+  return parts;
 }
 
 export async function readWorkbook(context: Excel.RequestContext): Promise<Book> {
   const facts = factsOf(context.workbook);
+  context.application.load("calculationMode");
   const used = await usedCells(context);
   const sheets = new Map(used.map((one) => [one, sheetFrom(one)]));
   await findSpills(context, sheets, anchorsOf);
@@ -104,7 +129,24 @@ export async function readWorkbook(context: Excel.RequestContext): Promise<Book>
   const { names, template, templateVersion } = facts();
   // Excel writes an @ into a formula where it cuts; one without has been computed over arrays.
   markArrays({ names, sheets: [...sheets.values()] });
-  return { template, templateVersion, title: "", looks: [], sheets: [...sheets.values()], names };
+  const known = new Set(names.map(({ name }) => name.toLowerCase()));
+  const twice = used.flatMap(({ name: sheet, ownNames }) =>
+    ownNames.flatMap((name) => (known.has(name.toLowerCase()) ? [{ name, sheet }] : [])),
+  );
+  const saved: SavedState = {
+    ...(context.application.calculationMode === "Manual" && { manual: true }),
+    ...(used.some(({ bound }) => bound) && { boundElsewhere: true }),
+    ...(twice.length > 0 && { twice }),
+  };
+  return {
+    template,
+    templateVersion,
+    title: "",
+    looks: [],
+    sheets: [...sheets.values()],
+    names,
+    ...(Object.keys(saved).length > 0 && { saved }),
+  };
 }
 
 /** Asks where the given formulas spill, all in one round trip. */

@@ -13,6 +13,7 @@ import { placeInWords, type View } from "../view";
 
 /** A list longer than this is no help on a narrow pane; Commissioning has all of them. */
 const MOST_SHOWN = 60;
+const COMPUTING = ["#BUSY!", "#GETTING_DATA"];
 const NOTHING = /^nothing /;
 
 export const diagnose: View = {
@@ -63,6 +64,8 @@ export const diagnose: View = {
 };
 
 export function summaryOf({ causes, measured, outlets, trouble }: JobDiagnosis): string {
+  if (trouble !== undefined && COMPUTING.includes(trouble))
+    return "Our functions are still computing, so nothing can be said yet. Wait a little and press Diagnose again; if it stays so for a minute, close this pane, open it again and press “Repair formulas”.";
   if (trouble !== undefined) return "The diagnosis cannot be made; its sentence is shown.";
   if (measured.length === 0) return "Nothing is measured yet.";
   const [first] = causes;

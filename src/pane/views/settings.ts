@@ -45,9 +45,9 @@ export const settings: View = {
     opens.addEventListener("change", () => {
       const on = opens.checked;
       void run("Keeping it in the workbook…", async () => {
-        await openingOfPane!.keep(on);
+        const note = await openingOfPane!.keep(on);
         return on
-          ? "This pane opens with this workbook from now on. Save the workbook to keep that."
+          ? `${note || "This pane opens with this workbook from now on."} Save the workbook to keep that.`
           : "This pane no longer opens with this workbook; its formulas may then show #NAME? until you open it. Save the workbook to keep that.";
       }).then((done) => {
         if (!done) opens.checked = !on;

@@ -190,7 +190,7 @@ describe("what is refused leaves the workbook as it was", () => {
       excel.state.addSheet("rooms");
       await untouched(
         excel,
-        /sheet named “Rooms”.*empty workbook/,
+        /sheet named “Rooms”.*new workbook.*rename/,
         new ExcelHost().startHere({ book: demonstration() }),
       );
     }));
@@ -200,7 +200,7 @@ describe("what is refused leaves the workbook as it was", () => {
       excel.state.addName("ROOMS_RUN", "Sheet1", "A1");
       await untouched(
         excel,
-        /cells named rooms_run\. Open an empty/,
+        /cells named rooms_run\. They are yours/,
         new ExcelHost().startHere({ book: demonstration() }),
       );
     }));

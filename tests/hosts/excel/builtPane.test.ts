@@ -18,6 +18,7 @@ import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { namedColumn, namedValue, placeOfName } from "../../../src/workbooks/named";
 import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
+import { undoOf } from "../../support/excel/undoSupport";
 import { setOfMember } from "../../support/excel/requirementSets";
 import { readBySomebodyElse } from "../../support/readBySomebodyElse";
 import { withChromium } from "../../support/tools";
@@ -363,6 +364,7 @@ withChromium(
     expect(unknown).toEqual([]);
     const bySet = new Map<string, number>();
     for (const { set = "common", count } of rows) bySet.set(set, (bySet.get(set) ?? 0) + count);
+    const kept = rows.filter(({ member }) => undoOf(member) !== "yes");
     const requests = [...askedOfExcel].map(([name, one]) => ({
       name,
       trips: one.requests.length,
@@ -375,6 +377,7 @@ withChromium(
           .sort()
           .map(([set, count]) => `${set} ${count}`)
           .join(", ")}`,
+        `  can't be taken back: ${kept.map(({ member, count }) => `${member} ${count} (${undoOf(member)})`).join(", ") || "none"}; all others can`,
         ...requests.map(
           ({ name, trips, calls, bytes }) =>
             `  ${name}: ${trips} round trips, at most ${calls} calls and ${(bytes / 1024).toFixed(0)} kB in one`,

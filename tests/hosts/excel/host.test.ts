@@ -237,7 +237,9 @@ describe("entering formulas", () => {
   test("into a locked cell of a protected sheet", () =>
     withJob(async (excel, host) => {
       await excel.choose("Site", "A1");
-      expect(await sentenceOf(host.enterFormula("RIG.VERSION()"))).toMatch(/protected.*Unprotect/);
+      expect(await sentenceOf(host.enterFormula("RIG.VERSION()"))).toMatch(
+        /locked.*protected.*unlocked cell/,
+      );
       expect(excel.undoSteps).toBe(0);
     }));
 

@@ -132,12 +132,16 @@ withChromium("a command that is refused opens the pane and says why", (program) 
 withChromium(
   "outside Excel, and without a network: the pane says so and still looks things up",
   async (program) => {
-    for (const office of [
-      "abort",
-      "globalThis.Office = { HostType: { Excel: 'Excel' }, onReady: () => Promise.resolve({ host: null }) };",
-    ]) {
+    for (const [office, sentence] of [
+      ["abort", "office.js could not be loaded"],
+      [
+        "globalThis.Office = { HostType: { Excel: 'Excel' }, onReady: () => Promise.resolve({ host: null }) };",
+        "There is no workbook beside this page",
+      ],
+    ] as const) {
       await opened(program, office, async (page, _, complaints) => {
-        await page.getByText("There is no workbook beside this page").waitFor();
+        await page.getByText(sentence).click();
+        if (office === "abort") await page.getByText(`It comes from ${OFFICE_ADDRESS}.`).waitFor();
         expect(complaints.filter((text) => !/Failed to load resource/.test(text))).toEqual([]);
       });
     }

@@ -69,6 +69,71 @@ function settable(
   return strict(name, target);
 }
 
+/** Whether cells are locked: null where some are and some are not. */
+class Locks extends Loadable {
+  constructor(
+    private readonly desk: Desk,
+    private readonly places: () => readonly Place[],
+    private readonly apply: (locked: boolean) => void,
+  ) {
+    super(desk);
+  }
+  protected fetch(name: string): unknown {
+    if (name !== "locked") throw officeError("InvalidArgument", `protection.${name} can't be loaded`);
+    const all = this.places().flatMap(({ sheet, zone: { top, bottom, left, right } }) =>
+      Array.from({ length: bottom - top + 1 }, (_, row) =>
+        Array.from({ length: right - left + 1 }, (__, column) =>
+          this.desk.state.isLocked(sheet, address(top + row, left + column)),
+        ),
+      ).flat(),
+    );
+    return new Set(all).size === 1 ? all[0] : null;
+  }
+  get locked(): boolean {
+    return this.read("locked");
+  }
+  set locked(locked: boolean) {
+    if (typeof locked !== "boolean") throw new Error("protection.locked takes a boolean");
+    this.apply(locked);
+  }
+}
+
+/** Whether cells have a rule, besides what can be set of one. */
+class Rules extends Loadable {
+  constructor(
+    queue: Desk,
+    private readonly kind: () => string,
+    private readonly set: (key: string, value: unknown) => void,
+  ) {
+    super(queue);
+  }
+  protected fetch(name: string): unknown {
+    if (name === "type") return this.kind();
+    throw officeError("InvalidArgument", `dataValidation.${name} can't be loaded`);
+  }
+  get type(): string {
+    return this.read("type");
+  }
+  get rule(): unknown {
+    return this.read("rule");
+  }
+  set rule(value: unknown) {
+    this.set("rule", value);
+  }
+  get prompt(): unknown {
+    return this.read("prompt");
+  }
+  set prompt(value: unknown) {
+    this.set("prompt", value);
+  }
+  get errorAlert(): unknown {
+    return this.read("errorAlert");
+  }
+  set errorAlert(value: unknown) {
+    this.set("errorAlert", value);
+  }
+}
+
 /** @param places resolved when the queue comes to it */
 export function formatOf(desk: Desk, places: () => readonly Place[]): object {
   const apply = (key: string, value: unknown): void =>
@@ -118,7 +183,7 @@ export function formatOf(desk: Desk, places: () => readonly Place[]): object {
   const nested: Record<string, unknown> = {
     font: settable("font", FONT, apply),
     fill: settable("fill", { color: "string" }, (_, value) => apply("fill", value)),
-    protection: settable("protection", { locked: "boolean" }, apply),
+    protection: strict("protection", new Locks(desk, places, (locked) => apply("locked", locked))),
     borders: strict("borders", borders),
   };
   return new Proxy(target, {
@@ -315,6 +380,34 @@ export class RangeStandIn extends Loadable {
   }
   private own: object | undefined;
 
+  private part(make: (zone: Zone) => Zone): RangeStandIn {
+    return strict(
+      "Range",
+      new RangeStandIn(this.desk, () => ({ sheet: this.at.sheet, zone: make(this.at.zone) })),
+    );
+  }
+  getLastRow(): RangeStandIn {
+    return this.part((zone) => ({ ...zone, top: zone.bottom }));
+  }
+  getResizedRange(rows: number, columns: number): RangeStandIn {
+    return this.part(({ top, left, bottom, right }) => ({
+      ...{ top, left },
+      bottom: bottom + rows,
+      right: right + columns,
+    }));
+  }
+  getEntireRow(): RangeStandIn {
+    return this.part((zone) => ({ ...zone, left: 0, right: LAST_COLUMN }));
+  }
+  getCell(row: number, column: number): RangeStandIn {
+    return this.part(({ top, left }) => ({
+      top: top + row,
+      bottom: top + row,
+      left: left + column,
+      right: left + column,
+    }));
+  }
+
   insert(shift: string): void {
     if (shift !== "Down") throw new Error("only rows are inserted here");
     this.desk.later(() => {
@@ -369,10 +462,18 @@ export class RangeStandIn extends Loadable {
       if (typeof text !== "string" || text.length > most)
         throw officeError("InvalidArgument", `too long: ${String(text)}`);
     };
-    return settable(
+    const kind = (): string => {
+      const { sheet, zone } = this.at;
+      const own = this.desk.state.sheet(sheet)!.validations.map(({ range }) => range);
+      const set = this.desk.state.log
+        .filter((one) => one.sheet === sheet && one.what === "rule")
+        .map(({ value }) => (value as { range: string }).range);
+      return [...own, ...set].includes(rangeOf(zone)) ? "Custom" : "None";
+    };
+    return strict(
       "dataValidation",
-      { rule: "object", prompt: "object", errorAlert: "object" },
-      (key, value) => {
+      new Rules(this.desk, kind, (key, value) => {
+        if (typeof value !== "object") throw new Error(`dataValidation.${key} takes an object`);
         const { title, message, list } = value as {
           title?: string;
           message?: string;
@@ -385,7 +486,7 @@ export class RangeStandIn extends Loadable {
           throw officeError("InvalidArgument", "one kind of rule");
         if (list) short(list.source, 255);
         log(key, value);
-      },
+      }),
     );
   }
 

@@ -14,6 +14,8 @@ const CLASSES: Readonly<Record<string, string>> = {
   Worksheet: "Worksheet",
   "Range.worksheet": "Worksheet",
   WorksheetProtection: "WorksheetProtection",
+  WorkbookProtection: "WorkbookProtection",
+  autoFilter: "AutoFilter",
   freezePanes: "WorksheetFreezePanes",
   pageLayout: "PageLayout",
   foot: "HeaderFooter",
@@ -77,11 +79,17 @@ function setsOfMembers(): Map<string, string> {
   return (known = found);
 }
 
-/** @returns the set of a member as the stand-in names it; undefined where no set of ExcelApi holds it; “unknown” for one that Excel does not have */
-export function setOfMember(asked: string): string | undefined {
+/** @returns a member of ExcelApi as its types name it, such as Range.insert; undefined for one that no set of it holds */
+export function memberOfExcel(asked: string): string | undefined {
   if (COMMON.test(asked) || OWN.includes(asked)) return undefined;
   const [, object, member] = /^(.*)\.(\w+)$/.exec(asked)!;
   if (BASE.includes(member!)) return undefined;
   const name = object!.startsWith("borders ") ? "RangeBorder" : (CLASSES[object!] ?? object!);
-  return setsOfMembers().get(`${name}.${member}`) ?? "unknown";
+  return `${name}.${member}`;
+}
+
+/** @returns the set of a member as the stand-in names it; undefined where no set of ExcelApi holds it; “unknown” for one that Excel does not have */
+export function setOfMember(asked: string): string | undefined {
+  const member = memberOfExcel(asked);
+  return member === undefined ? undefined : (setsOfMembers().get(member) ?? "unknown");
 }

@@ -11,10 +11,13 @@ export const asked = {
   /** Of each request that waited for `context.sync()`: its calls and settings, and their arguments' size as JSON, in bytes. */
   requests: [] as { calls: number; bytes: number }[],
   waiting: { calls: 0, bytes: 0 },
+  /** The latest of them. */
+  last: "",
 };
 
 function note(name: string, key: string, ...given: unknown[]): void {
   const member = `${name}.${key}`;
+  asked.last = member;
   asked.members.set(member, (asked.members.get(member) ?? 0) + 1);
   if (member === "context.sync") {
     asked.requests.push(asked.waiting);
@@ -65,6 +68,8 @@ export function strict<T extends object>(name: string, target: T): T {
 export interface Queue {
   /** A promise among what the work gives is waited for. */
   later(work: () => unknown): void;
+  /** What Excel answers for a property that was loaded. */
+  answered?(value: unknown): void;
 }
 
 /** Properties can be read once they were loaded and synced, as they were then. */
@@ -79,7 +84,11 @@ export abstract class Loadable {
   load(names: string | readonly string[]): void {
     const list = typeof names === "string" ? names.split(",") : names;
     this.queue.later(() => {
-      for (const name of list) this.loaded.set(name.trim(), this.fetch(name.trim()));
+      for (const name of list) {
+        const value = this.fetch(name.trim());
+        this.queue.answered?.(value);
+        this.loaded.set(name.trim(), value);
+      }
     });
   }
 

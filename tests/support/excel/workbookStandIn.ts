@@ -2,6 +2,7 @@
 import { address, parseRange, rangeOf } from "../../../src/formula/address";
 import { formatOf, RangeStandIn, zoneOf, type Desk, type Place } from "./rangeStandIn";
 import { Loadable, officeError, strict } from "./strict";
+import type { WorkbookState } from "./workbookState";
 
 /** The longest list of addresses that one call takes. */
 const LONGEST_LIST = 8_192;
@@ -64,7 +65,7 @@ class Worksheet extends Loadable {
   protected fetch(name: string): unknown {
     if (this.known === null) return undefined;
     if (name === "name") return this.own;
-    if (name === "visibility") return "Visible";
+    if (name === "visibility") return this.desk.state.visibility(this.own);
     throw officeError("InvalidArgument", `Worksheet.${name} can't be loaded`);
   }
 
@@ -89,6 +90,9 @@ class Worksheet extends Loadable {
   getRange(text: string): RangeStandIn {
     return strict("Range", new RangeStandIn(this.desk, () => ({ sheet: this.own, zone: zoneOf(text) })));
   }
+  getRangeByIndexes(top: number, left: number, rows: number, columns: number): RangeStandIn {
+    return this.getRange(rangeOf({ top, left, bottom: top + rows - 1, right: left + columns - 1 }));
+  }
   getCell(row: number, column: number): RangeStandIn {
     return this.getRange(address(row, column));
   }
@@ -108,16 +112,37 @@ class Worksheet extends Loadable {
     );
   }
   get protection(): object {
-    return strict("protection", new Protection(this.desk, () => this.own));
+    return strict("WorksheetProtection", new Protection(this.desk, () => this.own));
   }
   delete(): void {
     this.desk.later(() => {
+      this.desk.ungroupable();
       this.desk.changed();
       this.desk.state.deleteSheet(this.own);
     });
   }
   activate(): void {
-    this.desk.later(() => (this.desk.state.active = { sheet: this.own, at: "A1" }));
+    this.desk.later(() => {
+      if (this.desk.state.visibility(this.own) !== "Visible")
+        throw officeError("InvalidOperation", "A hidden sheet can't be activated.");
+      this.desk.state.active = { sheet: this.own, at: "A1" };
+    });
+  }
+
+  private ownNames: object | undefined;
+  get autoFilter(): object {
+    return strict(
+      "autoFilter",
+      new Facts(this.desk, { isDataFiltered: () => this.desk.state.filtered.has(this.own) }),
+    );
+  }
+  get names(): object {
+    const { state } = this.desk;
+    const own = (): { name: string; formula: string }[] =>
+      state.sheetNames.flatMap(({ name, sheet, range }) =>
+        sheet === this.own ? [{ name, formula: formulaOf(state, sheet, range) }] : [],
+      );
+    return (this.ownNames ??= strict("names", new Collection(this.desk, "names", own, ["name", "formula"])));
   }
 
   get freezePanes(): object {
@@ -178,6 +203,27 @@ class Worksheet extends Loadable {
     );
   }
 }
+
+/** Properties that can only be loaded and read. */
+export class Facts extends Loadable {
+  constructor(
+    desk: Desk,
+    private readonly facts: Readonly<Record<string, () => unknown>>,
+  ) {
+    super(desk);
+    for (const name of Object.keys(facts))
+      Object.defineProperty(this, name, { get: () => this.read(name), enumerable: true });
+  }
+  protected fetch(name: string): unknown {
+    const fact = this.facts[name];
+    if (!fact) throw officeError("InvalidArgument", `${name} can't be loaded`);
+    return fact();
+  }
+}
+
+/** Of a sheet that was deleted the name is left. */
+const formulaOf = (state: WorkbookState, sheet: string, range: string): string =>
+  `=${state.sheet(sheet) ? `'${sheet.replace(/'/g, "''")}'` : "#REF"}!${range.replace(/([A-Z]+)(\d+)/g, "$$$1$$$2")}`;
 
 /** One of a collection that may not be there, and can be deleted. */
 class Member extends Loadable {
@@ -287,7 +333,7 @@ export function workbookOf(desk: Desk, watchers: Set<() => unknown>, context: ob
     () =>
       state.book.names.map(({ name, sheet, range }) => ({
         name,
-        formula: `='${sheet.replace(/'/g, "''")}'!${range.replace(/([A-Z]+)(\d+)/g, "$$$1$$$2")}`,
+        formula: formulaOf(state, sheet, range),
       })),
     ["name", "formula"],
   );
@@ -323,6 +369,21 @@ export function workbookOf(desk: Desk, watchers: Set<() => unknown>, context: ob
     (name) => state.book.names.some((one) => one.name === name),
     (name) => state.deleteName(name),
   );
+  Object.defineProperty(names, "getItem", {
+    value: (name: string) =>
+      strict("NamedItem", {
+        getRange: () =>
+          strict(
+            "Range",
+            new RangeStandIn(desk, () => {
+              const found = state.book.names.find((one) => one.name.toLowerCase() === name.toLowerCase());
+              if (!found || !state.sheet(found.sheet)) throw officeError("ItemNotFound", `no name ${name}`);
+              return { sheet: found.sheet, zone: parseRange(found.range)! };
+            }),
+          ),
+      }),
+    configurable: true,
+  });
   withMembers(
     custom,
     "CustomProperty",
@@ -336,6 +397,10 @@ export function workbookOf(desk: Desk, watchers: Set<() => unknown>, context: ob
       return strict("ClientResult", { value: [] });
     },
     worksheets: strict("worksheets", worksheets),
+    protection: strict(
+      "WorkbookProtection",
+      new Facts(desk, { protected: () => state.structure !== undefined }),
+    ),
     names: withAdd("names", names, (name: string, range: RangeStandIn) =>
       desk.later(() => {
         const { sheet, zone } = range.resolved();

@@ -4,7 +4,14 @@ import type { GridModel } from "../../../src/hosts/grid/library";
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
 import { openModel } from "../../../src/hosts/headless/recalculate";
 import { address, parseRange, type Zone } from "../../../src/formula/address";
-import type { Book, BookResult, BookSheet } from "../../../src/workbooks/book";
+import { callsUs } from "../../../src/formula/callsUs";
+import {
+  isBookError,
+  type Book,
+  type BookName,
+  type BookResult,
+  type BookSheet,
+} from "../../../src/workbooks/book";
 import { bookOf, emptySheet } from "../books";
 import { officeError } from "./strict";
 
@@ -13,7 +20,7 @@ const SHEET_ROWS = 400;
 const SHEET_COLUMNS = 60;
 
 /** What an Excel may lose of the sheets of a file that it inserts. */
-export type Lost = "names" | "protection" | "formulas";
+export type Lost = "names" | "protection" | "formulas" | "locks";
 
 export class WorkbookState {
   book: Book = bookOf({ ...emptySheet("Sheet1"), rowCount: SHEET_ROWS, columnCount: SHEET_COLUMNS });
@@ -25,6 +32,19 @@ export class WorkbookState {
   readonly protectedSheets = new Map<string, { readonly insertRows: boolean; readonly password?: boolean }>();
   /** Cells that call us while Excel does not know us: sheet and address. */
   readonly forgotten = new Set<string>();
+  /** Formulas that are computed in the place of a cell's own: another Excel answers otherwise. */
+  readonly instead = new Map<string, string>();
+  /** What the cells that Excel has forgotten show. */
+  forgottenCode = "#NAME?";
+  /** The code that Excel answers with where the workbook's structure is protected. */
+  structure: string | undefined;
+  readonly veryHidden = new Set<string>();
+  /** Names of single sheets. */
+  readonly sheetNames: BookName[] = [];
+  /** Calculation is manual. */
+  manual = false;
+  /** Sheets on which a filter hides rows. */
+  readonly filtered = new Set<string>();
   active = { sheet: "Sheet1", at: "A1" };
   private readonly unlocked = new Map<string, Set<string>>();
   private model: GridModel | undefined;
@@ -54,6 +74,7 @@ export class WorkbookState {
 
   /** The sheets of a file, at the end of the open workbook; Excel renames one whose name is taken. */
   insertSheets(file: Book, loses: Lost | undefined): void {
+    this.checkStructure();
     const shift = this.book.looks.length;
     const book = JSON.parse(JSON.stringify(file)) as Book;
     this.book.looks.push(...book.looks);
@@ -64,9 +85,10 @@ export class WorkbookState {
         if (loses === "formulas") delete cell.formula;
       }
       sheet.marks = sheet.marks.map((mark) => ({ ...mark, look: mark.look + shift }));
-      if (loses === "protection") sheet.protected = false;
+      if (loses === "protection" || loses === "locks") sheet.protected = false;
+      if (loses === "locks") sheet.validations = [];
       this.book.sheets.push(sheet);
-      this.guard(sheet);
+      if (loses !== "locks") this.guard(sheet);
     }
     if (loses !== "names") this.book.names.push(...book.names);
     this.dirty();
@@ -77,7 +99,9 @@ export class WorkbookState {
     this.protectedSheets.set(name, { insertRows: options.allowInsertRows === true });
   }
 
+  /** On a sheet that has no protection some builds of 2026 refuse (issue threads of OfficeDev/office-js). */
   unprotect(name: string): void {
+    if (!this.protectedSheets.has(name)) throw officeError("AccessDenied", `${name} is not protected.`);
     if (this.protectedSheets.get(name)?.password)
       throw officeError("AccessDenied", `${name} needs its password.`);
     this.protectedSheets.delete(name);
@@ -88,6 +112,7 @@ export class WorkbookState {
   }
 
   addSheet(name: string): void {
+    this.checkStructure();
     if (this.sheet(name)) throw officeError("ItemAlreadyExists", `A sheet named ${name} exists.`);
     if (name.length > 31 || /[\\/?*[\]:]/.test(name))
       throw officeError("InvalidArgument", `Bad name ${name}`);
@@ -96,6 +121,7 @@ export class WorkbookState {
   }
 
   deleteSheet(name: string): void {
+    this.checkStructure();
     this.book.sheets = this.book.sheets.filter((one) => one.name !== name);
     for (const cell of [...this.looks.keys()]) if (cell.startsWith(`${name}!`)) this.looks.delete(cell);
     this.log.splice(0, this.log.length, ...this.log.filter(({ sheet }) => sheet !== name));
@@ -121,6 +147,10 @@ export class WorkbookState {
   unlock(sheet: string, at: string): void {
     const cells = this.unlocked.get(sheet) ?? new Set();
     this.unlocked.set(sheet, cells.add(at));
+  }
+
+  isLocked(sheet: string, at: string): boolean {
+    return this.unlocked.get(sheet)?.has(at) !== true;
   }
 
   /** Writing into a locked cell of a protected sheet is refused. */
@@ -155,7 +185,7 @@ export class WorkbookState {
   insertRows(sheetName: string, first: number, count: number): void {
     const guard = this.protectedSheets.get(sheetName);
     if (guard && !guard.insertRows) throw officeError("AccessDenied", "Rows can't be inserted.");
-    const model = this.engine();
+    const model = openModel(this.book);
     const sheetId = model.getters.getSheetIds().find((id) => model.getters.getSheetName(id) === sheetName)!;
     const command = {
       sheetId,
@@ -174,7 +204,7 @@ export class WorkbookState {
 
   deleteRows(sheetName: string, first: number, count: number): void {
     if (this.protectedSheets.has(sheetName)) throw officeError("AccessDenied", "Rows can't be deleted.");
-    const model = this.engine();
+    const model = openModel(this.book);
     const sheetId = model.getters.getSheetIds().find((id) => model.getters.getSheetName(id) === sheetName)!;
     const elements = Array.from({ length: count }, (_, index) => first + index);
     const command = { sheetId, sheetName, dimension: "ROW", elements };
@@ -215,6 +245,40 @@ export class WorkbookState {
     }
   }
 
+  /** Excel has no functions of ours: every cell of ours shows an error, and what lives on them is computed again. */
+  forgetOurs(code = "#NAME?"): number {
+    this.forgottenCode = code;
+    for (const { name, cells } of this.book.sheets)
+      for (const [at, { formula }] of Object.entries(cells))
+        if (formula !== undefined && callsUs(formula)) this.forgotten.add(`${name}!${at}`);
+    this.dirty();
+    return this.forgotten.size;
+  }
+
+  /** By a person, on the sheet's tab. */
+  renameSheet(from: string, to: string): void {
+    const model = openModel(this.book);
+    const sheetId = model.getters.getSheetIds().find((id) => model.getters.getSheetName(id) === from)!;
+    const command = { sheetId, oldName: from, newName: to };
+    const { isSuccessful } = quietly(() => model.dispatch("RENAME_SHEET" as never, command as never));
+    if (!isSuccessful) throw new Error(`the engine did not rename ${from}`);
+    this.book = quietly(() => fromModel(loadLibrary(), model));
+    for (const kept of [this.protectedSheets, this.unlocked] as Map<string, unknown>[]) {
+      const value = kept.get(from);
+      if (kept.delete(from)) kept.set(to, value);
+    }
+    this.dirty();
+  }
+
+  private checkStructure(): void {
+    if (this.structure) throw officeError(this.structure, "The workbook is protected.");
+  }
+
+  visibility(name: string): "Visible" | "Hidden" | "VeryHidden" {
+    if (this.veryHidden.has(name)) return "VeryHidden";
+    return this.sheet(name)?.hidden ? "Hidden" : "Visible";
+  }
+
   dirty(): void {
     this.model = undefined;
     this.result = undefined;
@@ -222,14 +286,28 @@ export class WorkbookState {
 
   /** The workbook with every formula computed. */
   computed(): Book {
-    return (this.result ??= quietly(() => fromModel(loadLibrary(), this.engine())));
+    return (this.result ??= this.withOwnFormulas(quietly(() => fromModel(loadLibrary(), this.engine()))));
+  }
+
+  /** Computed otherwise, a cell still has its formula. */
+  private withOwnFormulas(book: Book): Book {
+    for (const one of [...this.forgotten, ...this.instead.keys()]) {
+      const [name, at] = one.split("!") as [string, string];
+      const sheet = book.sheets.find((other) => other.name === name);
+      if (!sheet?.cells[at]) continue;
+      sheet.cells[at].formula = this.formula(name, at);
+      if (this.forgotten.has(one)) sheet.results[at] = { error: this.forgottenCode };
+    }
+    return book;
   }
 
   /** What a cell shows; blank is "". */
   shown(sheet: string, at: string): BookResult {
-    if (this.forgotten.has(`${sheet}!${at}`)) return { error: "#NAME?" };
+    if (this.forgotten.has(`${sheet}!${at}`)) return { error: this.forgottenCode };
     const one = this.computed().sheets.find(({ name }) => name === sheet)!;
-    return one.results[at] ?? one.cells[at]?.value ?? "";
+    const shown = one.results[at] ?? one.cells[at]?.value ?? "";
+    const follows = this.forgotten.size > 0 && isBookError(shown) && shown.error === "#NAME?";
+    return follows ? { error: this.forgottenCode } : shown;
   }
 
   formula(sheet: string, at: string): string | undefined {
@@ -264,7 +342,23 @@ export class WorkbookState {
   }
 
   private engine(): GridModel {
-    return (this.model ??= openModel(this.book));
+    return (this.model ??= openModel(
+      this.forgotten.size + this.instead.size > 0 ? this.asComputedHere() : this.book,
+    ));
+  }
+
+  /** What Excel computes where it does not know us: our cells at an error, their spills blank. */
+  private asComputedHere(): Book {
+    const book = JSON.parse(JSON.stringify(this.book)) as Book;
+    const unknown = [...this.forgotten].map((one) => [one, "NOBODY.KNOWS()"] as const);
+    for (const [one, formula] of [...unknown, ...this.instead]) {
+      const [name, at] = one.split("!") as [string, string];
+      const cell = book.sheets.find((sheet) => sheet.name === name)?.cells[at];
+      if (!cell) continue;
+      cell.formula = formula;
+      delete cell.spill;
+    }
+    return book;
   }
 }
 
