@@ -9,6 +9,7 @@ import { ExcelHost } from "../../../src/hosts/excel/excelHost";
 import { settleOwed } from "../../../src/hosts/excel/inExcel";
 import { HostTrouble } from "../../../src/pane/host";
 import { officeError } from "../../support/excel/strict";
+import { setOfMember } from "../../support/excel/requirementSets";
 import { undoOf } from "../../support/excel/undoSupport";
 import { ExcelStandIn } from "../../support/excelStandIn";
 import { tries } from "../../support/tries";
@@ -185,6 +186,12 @@ describe.each(DOINGS.map((one) => [one.what, one] as const))("%s", (what, doing)
       });
       expect(told).toEqual(wanted.told);
       expect(after).toEqual(wanted.after);
+      // Every call is one that Excel has.
+      expect(calls.filter((member) => setOfMember(member) === "unknown")).toEqual([]);
+      const kept = [...new Set(calls)].flatMap((member) =>
+        undoOf(member) === "yes" ? [] : [`${member} (${undoOf(member)})`],
+      );
+      recorded.push(`  ${what}: can't be taken back: ${kept.join(", ") || "none"}`);
     },
     LONG_MS,
   );
