@@ -35,6 +35,8 @@ export interface Change<Plan, T> {
 
 /** Excel's answer where a call in a group can't be taken back with it (Office add-ins documentation, "Undo support"). */
 export const UNGROUPABLE = "UndoNotSupported";
+/** Some builds of Excel on the web refuse the very option of a group (OfficeDev/office-js #6711). */
+const OPTION_REFUSED = "InvalidArgument";
 /** Undo groups came with this set. */
 const GROUPS = "1.20";
 
@@ -55,7 +57,8 @@ export async function changeExcel<Plan, T>({ plan, carryOut, takeBack }: Change<
     try {
       return await tried((batch) => Excel.run({ mergeUndoGroup: true }, batch));
     } catch (error) {
-      if ((error as { code?: unknown } | undefined)?.code !== UNGROUPABLE) throw error;
+      const { code } = (error ?? {}) as { code?: unknown };
+      if (code !== UNGROUPABLE && code !== OPTION_REFUSED) throw error;
       return await plainly();
     }
   } catch (error) {
