@@ -14,8 +14,9 @@ import type { Book } from "../../src/workbooks/book";
 import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import type { Desk } from "./excel/rangeStandIn";
+import type { Oddities } from "./excel/oddities";
 import { officeError, strict } from "./excel/strict";
-import { workbookOf } from "./excel/workbookStandIn";
+import { Facts, workbookOf } from "./excel/workbookStandIn";
 import { WorkbookState, type Lost } from "./excel/workbookState";
 
 export interface StandInOptions {
@@ -39,11 +40,14 @@ export interface StandInOptions {
   readonly readOnly?: boolean;
   /** Excel on the web has no `openBrowserWindow`: neither the requirement set nor the member. */
   readonly opensBrowserWindows?: boolean;
+  /** What sets it apart from others. With it, sheets call our functions through what the add-in associated. */
+  readonly oddities?: Oddities;
 }
 
 /** The other requirement sets, each in its first version. */
 const OPEN_BROWSER_WINDOW = "OpenBrowserWindowApi";
 const SHARED_RUNTIME = "SharedRuntime";
+const FUNCTIONS_RUNTIME = "CustomFunctionsRuntime";
 
 interface RunOptions {
   readonly mergeUndoGroup?: boolean;
@@ -87,7 +91,36 @@ export class ExcelStandIn {
   private readonly sessions = new WeakMap<object, Session>();
   private readonly watchers = new Set<() => unknown>();
 
-  constructor(private readonly options: StandInOptions = {}) {}
+  /** When a function of ours was called first. */
+  private calledFirst: number | undefined;
+
+  constructor(private readonly options: StandInOptions = {}) {
+    const { oddities } = options;
+    if (!oddities) return;
+    this.state.oddities = oddities;
+    this.state.caller = { oddities, associated: this.associated, isBusy: () => this.isBusy() };
+  }
+
+  private isBusy(): boolean {
+    this.calledFirst ??= performance.now();
+    return (
+      performance.now() - this.calledFirst < (this.options.oddities?.answering?.milliseconds ?? Infinity)
+    );
+  }
+
+  /** The pane was closed: what it had asked is never answered. */
+  isStopped = false;
+
+  /** Before each request: what this Excel was busy with may be done. */
+  async passes(): Promise<void> {
+    const { milliseconds, answering } = this.options.oddities ?? {};
+    if (this.isStopped) await new Promise(() => undefined);
+    if (milliseconds !== undefined) await new Promise((resolve) => setTimeout(resolve, milliseconds));
+    if (answering?.milliseconds !== undefined && this.calledFirst !== undefined && !this.isBusy()) {
+      this.calledFirst = -Infinity;
+      this.state.dirty();
+    }
+  }
 
   /** The globals of a page inside Excel. */
   globals(): Record<string, object> {
@@ -97,7 +130,8 @@ export class ExcelStandIn {
         createWorkbook: async (base64: string) => {
           if (!this.supports("ExcelApi", "1.8"))
             throw new TypeError("Excel.createWorkbook is not a function");
-          if (this.options.refusesNew) throw officeError("AccessDenied", "Access is denied.");
+          if (this.options.refusesNew)
+            throw officeError("AccessDenied", "Access is denied by the extension hardening policy.");
           this.created.push(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
         },
       }),
@@ -105,6 +139,13 @@ export class ExcelStandIn {
         onReady: async () => ({ host: "Excel" }),
         HostType: { Excel: "Excel" },
         context: strict("Office.context", {
+          contentLanguage: this.options.oddities?.displayLanguage ?? "en-US",
+          displayLanguage: this.options.oddities?.displayLanguage ?? "en-US",
+          diagnostics: strict("diagnostics", {
+            host: "Excel",
+            platform: this.options.oddities?.platform ?? "PC",
+            version: this.options.oddities?.version ?? "16.0.0.0",
+          }),
           requirements: strict("requirements", {
             isSetSupported: (set: string, version: string) => this.supports(set, version),
           }),
@@ -186,6 +227,7 @@ export class ExcelStandIn {
   private supports(set: string, version: string): boolean {
     if (set === OPEN_BROWSER_WINDOW) return version === "1.1" && this.options.opensBrowserWindows === true;
     if (set === SHARED_RUNTIME) return version === "1.1";
+    if (set === FUNCTIONS_RUNTIME) return !this.options.oddities?.noFunctions;
     if (set !== "ExcelApi") throw new Error(`the set ${set} is not known to the stand-in`);
     const parts = (text: string): number => Number(text.split(".")[1]);
     return parts(version) <= parts(this.options.api ?? "1.20");
@@ -199,6 +241,9 @@ export class ExcelStandIn {
     ) as RunOptions;
     if (options.mergeUndoGroup && !this.supports("ExcelApi", "1.20"))
       throw new Error("mergeUndoGroup needs ExcelApi 1.20");
+    const grouping = this.options.oddities?.grouping;
+    if (options.mergeUndoGroup && typeof grouping === "object")
+      throw officeError(grouping.throws, "The argument is invalid or missing or has an incorrect format.");
     const session =
       this.sessions.get(args[0] as object) ??
       new Session(this, options.mergeUndoGroup === true, this.watchers, this.options);
@@ -237,6 +282,27 @@ export class ExcelStandIn {
   }
 }
 
+function applicationFacts(desk: Desk, { calculation, decimalSeparator = "." }: Oddities): object {
+  const signs = {
+    numberDecimalSeparator: () => decimalSeparator,
+    numberGroupSeparator: () => (decimalSeparator === "," ? "." : ","),
+  };
+  return Object.assign(
+    new Facts(desk, {
+      calculationMode: () => calculation ?? "Automatic",
+      calculationState: () => "Done",
+      calculationEngineVersion: () => 191029,
+      decimalSeparator: () => decimalSeparator,
+      thousandsSeparator: () => signs.numberGroupSeparator(),
+    }),
+    {
+      cultureInfo: strict("cultureInfo", {
+        numberFormat: strict("NumberFormatInfo", new Facts(desk, signs)),
+      }),
+    },
+  );
+}
+
 /** One `Excel.run`: a queue of work that waits for `context.sync()`. */
 class Session implements Desk {
   readonly context: object;
@@ -254,10 +320,13 @@ class Session implements Desk {
     this.state = excel.state;
     const context: Record<string, unknown> = {
       sync: () => this.sync(),
-      application: strict("application", {
-        suspendApiCalculationUntilNextSync: () => this.later(() => undefined),
-        suspendScreenUpdatingUntilNextSync: () => this.later(() => undefined),
-      }),
+      application: strict(
+        "application",
+        Object.assign(applicationFacts(this, options.oddities ?? {}), {
+          suspendApiCalculationUntilNextSync: () => this.later(() => undefined),
+          suspendScreenUpdatingUntilNextSync: () => this.later(() => undefined),
+        }),
+      ),
     };
     this.context = strict("context", context);
     context.workbook = workbookOf(this, watchers, this.context);
@@ -278,6 +347,7 @@ class Session implements Desk {
   /** Called before each change. */
   changed(): void {
     const { ungroupableAfter, failing } = this.options;
+    if (this.grouped && this.options.oddities?.grouping === "unsupported") this.ungroupable();
     if (this.grouped && this.count === ungroupableAfter)
       throw officeError("UndoNotSupported", "Undo is not supported for this call.");
     if (!this.grouped && failing && failing.times > 0 && this.count === failing.after) {
@@ -303,6 +373,7 @@ class Session implements Desk {
 
   private async sync(): Promise<void> {
     this.excel.syncs += 1;
+    await this.excel.passes();
     if (this.excel.editing) {
       this.queue = [];
       throw officeError("InvalidOperationInCellEditMode", "Excel is in cell-editing mode.");

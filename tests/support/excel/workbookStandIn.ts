@@ -64,6 +64,7 @@ class Worksheet extends Loadable {
   protected fetch(name: string): unknown {
     if (this.known === null) return undefined;
     if (name === "name") return this.own;
+    if (name === "id") return this.desk.state.idOf(this.own);
     if (name === "visibility") return "Visible";
     throw officeError("InvalidArgument", `Worksheet.${name} can't be loaded`);
   }
@@ -75,8 +76,27 @@ class Worksheet extends Loadable {
   get name(): string {
     return this.read("name");
   }
+  get id(): string {
+    return this.read("id");
+  }
   get visibility(): string {
     return this.read("visibility");
+  }
+  /** Only of this sheet, and gone with it. */
+  get names(): object {
+    const { state } = this.desk;
+    return strict("names", {
+      add: (name: string, range: RangeStandIn) =>
+        namedItem(this.desk, name, () => {
+          const { sheet, zone } = range.resolved();
+          state.addName(name, sheet, rangeOf(zone));
+          state.scoped.add(name);
+        }),
+    });
+  }
+  calculate(markAllDirty: boolean): void {
+    if (typeof markAllDirty !== "boolean") throw new Error("markAllDirty is no truth value");
+    this.desk.later(() => this.desk.state.dirty());
   }
 
   private log(what: string, value: unknown): void {
@@ -108,7 +128,7 @@ class Worksheet extends Loadable {
     );
   }
   get protection(): object {
-    return strict("protection", new Protection(this.desk, () => this.own));
+    return strict("WorksheetProtection", new Protection(this.desk, () => this.own));
   }
   delete(): void {
     this.desk.later(() => {
@@ -179,6 +199,26 @@ class Worksheet extends Loadable {
   }
 }
 
+/** A name that has just been added. */
+const namedItem = (desk: Desk, name: string, add: () => void): object => {
+  desk.later(() => {
+    desk.changed();
+    add();
+  });
+  return strict("NamedItem", {
+    delete: () => desk.later(() => desk.state.deleteName(name)),
+    getRange: () =>
+      strict(
+        "Range",
+        new RangeStandIn(desk, () => {
+          const found = desk.state.book.names.find((one) => one.name === name);
+          if (!found) throw officeError("ItemNotFound", "The requested resource doesn't exist.");
+          return { sheet: found.sheet, zone: parseRange(found.range)! };
+        }),
+      ),
+  });
+};
+
 /** One of a collection that may not be there, and can be deleted. */
 class Member extends Loadable {
   constructor(
@@ -238,7 +278,7 @@ class Collection<T extends object> extends Loadable {
 
 class Worksheets extends Collection<{ name: string }> {
   constructor(private readonly desk: Desk) {
-    super(desk, "worksheets", () => [], ["name", "visibility"]);
+    super(desk, "worksheets", () => [], ["name", "visibility", "id"]);
   }
   private own: Worksheet[] | undefined;
 
@@ -260,8 +300,11 @@ class Worksheets extends Collection<{ name: string }> {
     });
     return strict("Worksheet", new Worksheet(this.desk, () => name));
   }
-  private named(name: string): string | undefined {
-    return this.desk.state.sheet(name)?.name;
+  private named(key: string): string | undefined {
+    return this.desk.state.nameOf(key);
+  }
+  getActiveWorksheet(): Worksheet {
+    return strict("Worksheet", new Worksheet(this.desk, () => this.desk.state.active.sheet));
   }
   getItem(name: string): Worksheet {
     return strict(
@@ -329,44 +372,82 @@ export function workbookOf(desk: Desk, watchers: Set<() => unknown>, context: ob
     (key) => state.properties.has(key),
     (key) => void state.properties.delete(key),
   );
-  return strict("workbook", {
-    insertWorksheetsFromBase64: (base64: string, options: object) => {
-      if (JSON.stringify(options) !== '{"positionType":"End"}') throw new Error("only at the end");
-      desk.later(() => desk.insertFile(base64));
-      return strict("ClientResult", { value: [] });
-    },
-    worksheets: strict("worksheets", worksheets),
-    names: withAdd("names", names, (name: string, range: RangeStandIn) =>
-      desk.later(() => {
-        const { sheet, zone } = range.resolved();
-        desk.changed();
-        state.addName(name, sheet, rangeOf(zone));
-      }),
-    ),
-    properties: strict("properties", {
-      custom: withAdd("custom", custom, (key: string, value: string) =>
-        desk.later(() => {
-          desk.changed();
-          state.properties.set(key, value);
-        }),
-      ),
-    }),
-    getActiveCell: () =>
-      strict(
-        "Range",
-        new RangeStandIn(desk, () => {
-          if (state.active.at === "") throw officeError("InvalidSelection", "no cell is selected");
-          return { sheet: state.active.sheet, zone: parseRange(state.active.at)! };
-        }),
-      ),
-    onSelectionChanged: strict("onSelectionChanged", {
-      add: (handler: () => unknown) => {
-        desk.later(() => watchers.add(handler));
-        return strict("EventHandlerResult", {
-          context,
-          remove: () => desk.later(() => watchers.delete(handler)),
-        });
-      },
-    }),
+  const facts = new Facts(desk, {
+    usePrecisionAsDisplayed: () => false,
+    autoSave: () => false,
+    readOnly: () => false,
+    isDirty: () => true,
+    previouslySaved: () => false,
   });
+  return strict(
+    "workbook",
+    Object.assign(facts, {
+      protection: strict(
+        "WorkbookProtection",
+        new Facts(desk, { protected: () => state.oddities.structureProtected === true }),
+      ),
+      insertWorksheetsFromBase64: (base64: string, options: object) => {
+        if (JSON.stringify(options) !== '{"positionType":"End"}') throw new Error("only at the end");
+        desk.later(() => desk.insertFile(base64));
+        return strict("ClientResult", { value: [] });
+      },
+      worksheets: strict("worksheets", worksheets),
+      names: withAdd("names", names, (name: string, range: RangeStandIn) =>
+        namedItem(desk, name, () => {
+          const { sheet, zone } = range.resolved();
+          state.addName(name, sheet, rangeOf(zone));
+        }),
+      ),
+      properties: strict("properties", {
+        custom: withAdd("custom", custom, (key: string, value: string) =>
+          desk.later(() => {
+            desk.changed();
+            state.properties.set(key, value);
+          }),
+        ),
+      }),
+      getSelectedRange: () =>
+        strict(
+          "Range",
+          new RangeStandIn(desk, () => {
+            if (state.active.at === "") throw officeError("InvalidSelection", "no cell is selected");
+            return { sheet: state.active.sheet, zone: parseRange(state.active.at)! };
+          }),
+        ),
+      getActiveCell: () =>
+        strict(
+          "Range",
+          new RangeStandIn(desk, () => {
+            if (state.active.at === "") throw officeError("InvalidSelection", "no cell is selected");
+            return { sheet: state.active.sheet, zone: parseRange(state.active.at)! };
+          }),
+        ),
+      onSelectionChanged: strict("onSelectionChanged", {
+        add: (handler: () => unknown) => {
+          desk.later(() => watchers.add(handler));
+          return strict("EventHandlerResult", {
+            context,
+            remove: () => desk.later(() => watchers.delete(handler)),
+          });
+        },
+      }),
+    }),
+  );
+}
+
+/** Properties that can be read once they were loaded. */
+export class Facts extends Loadable {
+  constructor(
+    queue: Desk,
+    private readonly known: Readonly<Record<string, () => unknown>>,
+  ) {
+    super(queue);
+    for (const key of Object.keys(known))
+      Object.defineProperty(this, key, { enumerable: true, configurable: true, get: () => this.read(key) });
+  }
+  protected fetch(name: string): unknown {
+    const known = Object.hasOwn(this.known, name) ? this.known[name] : undefined;
+    if (!known) throw officeError("InvalidArgument", `${name} can't be loaded`);
+    return known();
+  }
 }
