@@ -79,7 +79,7 @@ export const RULES: readonly string[] = [
   "The word for the whole is the worst that ran. It is “look” at best where one of these did not run: " +
     `${ESSENTIAL.map((one) => one.toLowerCase()).join(", ")}.`,
   "Numbers count as equal within one part in 1,000,000,000. A function has 30 seconds to answer; after more than 5 it is “look”. A round trip of more than 150 ms is “look”, of 5 s and more “bad”.",
-  "Every expected figure hangs on a number drawn at the beginning of the trial or on an input that was changed in it, so that no stored figure can pass for a computed one.",
+  "What functions, arrays and totals are expected to give hangs on numbers drawn in this trial or on inputs that were changed in it, so that no stored figure can pass for a computed one. Only the published figures are the same each time.",
 ];
 
 export const LIMITS: readonly string[] = [
