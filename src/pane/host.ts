@@ -6,7 +6,7 @@
 import type { CopyKind } from "../hosts/file/copy/copyOf";
 import type { Book, BookResult } from "../workbooks/book";
 import type { Survey, SurveyRow } from "../workbooks/survey/readSurvey";
-import type { Trial, TrialLine } from "./trial";
+import type { Trial, TrialHelp } from "./trial";
 
 /** A sentence for a person: what is in the way and the way on. */
 export class HostTrouble extends Error {}
@@ -83,7 +83,9 @@ export interface PaneHost {
   /** Hands the person another workbook; the open one stays as it is. @param file its name, where the host gives files */
   handOverBook(book: Book, file: string): Promise<void>;
   /** Tries what this program does, on sheets of its own; absent in a program of ours. */
-  readonly tryExcel?: (tell: (line: TrialLine) => void) => Promise<Trial>;
+  readonly tryExcel?: (help: TrialHelp) => Promise<Trial>;
+  /** The page so far of a trial that the closing of the pane or of the program broke off. */
+  readonly interruptedTrial?: () => Trial | undefined;
   /** Hands the person what was found out, as a workbook. */
   readonly handOverTrial?: (trial: Trial) => Promise<void>;
   preferences(): Promise<Preferences>;

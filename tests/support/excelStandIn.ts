@@ -15,6 +15,7 @@ import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../src/hosts/file/writeXlsx";
 import type { Desk } from "./excel/rangeStandIn";
 import type { Happens } from "./excel/happens";
+import type { Oddities } from "./excel/oddities";
 import { asked, officeError, strict } from "./excel/strict";
 import { Facts, workbookOf } from "./excel/workbookStandIn";
 import { WorkbookState, type Lost } from "./excel/workbookState";
@@ -47,11 +48,14 @@ export interface StandInOptions {
   readonly platform?: "PC" | "Mac" | "OfficeOnline" | "iOS";
   /** Pane and functions run in one page. */
   readonly sharedRuntime?: boolean;
+  /** What sets it apart from others. With it, sheets call our functions through what the add-in associated. */
+  readonly oddities?: Oddities;
 }
 
 /** The other requirement sets, each in its first version. */
 const OPEN_BROWSER_WINDOW = "OpenBrowserWindowApi";
 const SHARED_RUNTIME = "SharedRuntime";
+const FUNCTIONS_RUNTIME = "CustomFunctionsRuntime";
 
 interface RunOptions {
   readonly mergeUndoGroup?: boolean;
@@ -95,7 +99,36 @@ export class ExcelStandIn {
   private readonly sessions = new WeakMap<object, Session>();
   private readonly watchers = new Set<() => unknown>();
 
-  constructor(private readonly options: StandInOptions = {}) {}
+  /** When a function of ours was called first. */
+  private calledFirst: number | undefined;
+
+  constructor(private readonly options: StandInOptions = {}) {
+    const { oddities } = options;
+    if (!oddities) return;
+    this.state.oddities = oddities;
+    this.state.caller = { oddities, associated: this.associated, isBusy: () => this.isBusy() };
+  }
+
+  private isBusy(): boolean {
+    this.calledFirst ??= performance.now();
+    return (
+      performance.now() - this.calledFirst < (this.options.oddities?.answering?.milliseconds ?? Infinity)
+    );
+  }
+
+  /** The pane was closed: what it had asked is never answered. */
+  isStopped = false;
+
+  /** Before each request: what this Excel was busy with may be done. */
+  async passes(): Promise<void> {
+    const { milliseconds, answering } = this.options.oddities ?? {};
+    if (this.isStopped) await new Promise(() => undefined);
+    if (milliseconds !== undefined) await new Promise((resolve) => setTimeout(resolve, milliseconds));
+    if (answering?.milliseconds !== undefined && this.calledFirst !== undefined && !this.isBusy()) {
+      this.calledFirst = -Infinity;
+      this.state.dirty();
+    }
+  }
 
   /** The globals of a page inside Excel. */
   globals(): Record<string, object> {
@@ -106,7 +139,8 @@ export class ExcelStandIn {
           if (!this.supports("ExcelApi", "1.8"))
             throw new TypeError("Excel.createWorkbook is not a function");
           this.options.happens?.call?.("Excel.createWorkbook");
-          if (this.options.refusesNew) throw officeError("AccessDenied", "Access is denied.");
+          if (this.options.refusesNew)
+            throw officeError("AccessDenied", "Access is denied by the extension hardening policy.");
           this.created.push(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
         },
       }),
@@ -116,6 +150,13 @@ export class ExcelStandIn {
         PlatformType: { iOS: "iOS" },
         context: strict("Office.context", {
           platform: this.options.platform ?? "PC",
+          contentLanguage: this.options.oddities?.displayLanguage ?? "en-US",
+          displayLanguage: this.options.oddities?.displayLanguage ?? "en-US",
+          diagnostics: strict("diagnostics", {
+            host: "Excel",
+            platform: this.options.platform ?? this.options.oddities?.platform ?? "PC",
+            version: this.options.oddities?.version ?? "16.0.0.0",
+          }),
           requirements: strict("requirements", {
             isSetSupported: (set: string, version: string) => this.supports(set, version),
           }),
@@ -200,6 +241,7 @@ export class ExcelStandIn {
   private supports(set: string, version: string): boolean {
     if (set === OPEN_BROWSER_WINDOW) return version === "1.1" && this.options.opensBrowserWindows === true;
     if (set === SHARED_RUNTIME) return version === "1.1" && this.options.sharedRuntime !== false;
+    if (set === FUNCTIONS_RUNTIME) return !this.options.oddities?.noFunctions;
     if (set !== "ExcelApi") throw new Error(`the set ${set} is not known to the stand-in`);
     const parts = (text: string): number => Number(text.split(".")[1]);
     return parts(version) <= parts(this.options.api ?? "1.20");
@@ -213,6 +255,9 @@ export class ExcelStandIn {
     ) as RunOptions;
     if (options.mergeUndoGroup && !this.supports("ExcelApi", "1.20"))
       throw new Error("mergeUndoGroup needs ExcelApi 1.20");
+    const grouping = this.options.oddities?.grouping;
+    if (options.mergeUndoGroup && typeof grouping === "object")
+      throw officeError(grouping.throws, "The argument is invalid or missing or has an incorrect format.");
     const session =
       this.sessions.get(args[0] as object) ??
       new Session(this, options.mergeUndoGroup === true, this.watchers, this.options);
@@ -257,6 +302,27 @@ export class ExcelStandIn {
   }
 }
 
+function applicationFacts(desk: Desk, { calculation, decimalSeparator = "." }: Oddities): object {
+  const signs = {
+    numberDecimalSeparator: () => decimalSeparator,
+    numberGroupSeparator: () => (decimalSeparator === "," ? "." : ","),
+  };
+  return Object.assign(
+    new Facts(desk, {
+      calculationMode: () => calculation ?? (desk.state.manual ? "Manual" : "Automatic"),
+      calculationState: () => "Done",
+      calculationEngineVersion: () => 191029,
+      decimalSeparator: () => decimalSeparator,
+      thousandsSeparator: () => signs.numberGroupSeparator(),
+    }),
+    {
+      cultureInfo: strict("cultureInfo", {
+        numberFormat: strict("NumberFormatInfo", new Facts(desk, signs)),
+      }),
+    },
+  );
+}
+
 /** One `Excel.run`: a queue of work that waits for `context.sync()`. */
 class Session implements Desk {
   readonly context: object;
@@ -278,13 +344,10 @@ class Session implements Desk {
       sync: () => this.sync(),
       application: strict(
         "application",
-        Object.assign(
-          new Facts(this, { calculationMode: () => (this.state.manual ? "Manual" : "Automatic") }),
-          {
-            suspendApiCalculationUntilNextSync: () => this.later(() => undefined),
-            suspendScreenUpdatingUntilNextSync: () => this.later(() => undefined),
-          },
-        ),
+        Object.assign(applicationFacts(this, options.oddities ?? {}), {
+          suspendApiCalculationUntilNextSync: () => this.later(() => undefined),
+          suspendScreenUpdatingUntilNextSync: () => this.later(() => undefined),
+        }),
       ),
     };
     this.context = strict("context", context);
@@ -311,6 +374,7 @@ class Session implements Desk {
   /** Called before each change. */
   changed(): void {
     const { ungroupableAfter, failing } = this.options;
+    if (this.grouped && this.options.oddities?.grouping === "unsupported") this.ungroupable();
     if (this.grouped && this.count === ungroupableAfter)
       throw officeError("UndoNotSupported", "Undo is not supported for this call.");
     if (!this.grouped && failing && failing.times > 0 && this.count === failing.after) {
@@ -336,6 +400,7 @@ class Session implements Desk {
 
   private async sync(): Promise<void> {
     this.excel.syncs += 1;
+    await this.excel.passes();
     if (this.excel.editing) {
       this.queue = [];
       throw officeError("InvalidOperationInCellEditMode", "Excel is in cell-editing mode.");

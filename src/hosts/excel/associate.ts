@@ -2,6 +2,7 @@
 import type { Argument } from "../../functions/core/cells";
 import type { SheetFunction } from "../../functions/core/declare";
 import { fromExcel, toExcel } from "./excelValues";
+import { tellOfCall } from "./heardCalls";
 
 export function associateAll(functions: readonly SheetFunction[]): void {
   for (const one of functions) {
@@ -10,6 +11,7 @@ export function associateAll(functions: readonly SheetFunction[]): void {
     CustomFunctions.associate(one.name, (...given: unknown[]) => {
       // Excel hands over its own record of the call after the declared arguments.
       const args = given.slice(0, count);
+      tellOfCall(one.name, args);
       return toExcel(one.call(repeats ? withRest(args, count) : args.map(fromExcel)));
     });
   }

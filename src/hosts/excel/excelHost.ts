@@ -7,7 +7,7 @@ import {
   type Selection,
   type StartedBook,
 } from "../../pane/host";
-import type { Trial, TrialLine } from "../../pane/trial";
+import type { Trial, TrialHelp } from "../../pane/trial";
 import type { Book } from "../../workbooks/book";
 import type { CopyKind } from "../file/copy/copyOf";
 import type { Survey, SurveyRow } from "../../workbooks/survey/readSurvey";
@@ -27,7 +27,7 @@ import { openingOfPane } from "./openingOfPane";
 import { selectedCell } from "./selectedCell";
 import { startAsNew, startHere } from "./start";
 import { trialBook } from "./trial/trialBook";
-import { tryExcel } from "./trial/tryExcel";
+import { interruptedTrial, tryExcel } from "./trial/tryExcel";
 
 /** Without formulas that spill, no workbook of ours works. */
 function refuseOld(): void {
@@ -160,8 +160,12 @@ export class ExcelHost implements PaneHost {
     return handOverBook(book);
   }
 
-  async tryExcel(tell: (line: TrialLine) => void): Promise<Trial> {
-    return await tryExcel(tell);
+  tryExcel(help: TrialHelp): Promise<Trial> {
+    return tryExcel(help);
+  }
+
+  interruptedTrial(): Trial | undefined {
+    return interruptedTrial();
   }
 
   handOverTrial(trial: Trial): Promise<void> {

@@ -38,6 +38,8 @@ export interface Change<Plan, T> {
 
 /** Excel's answer where a call in a group can't be taken back with it (Office add-ins documentation, "Undo support"). */
 export const UNGROUPABLE = "UndoNotSupported";
+/** Some builds of Excel on the web refuse the very option of a group (OfficeDev/office-js #6711). */
+const OPTION_REFUSED = "InvalidArgument";
 /** Undo groups came with this set. */
 const GROUPS = "1.20";
 
@@ -95,8 +97,10 @@ export async function changeExcel<Plan, T>(change: Change<Plan, T>): Promise<T> 
 }
 
 /** A sentence may stand around it by then. */
-const isUngroupable = (error: unknown): boolean =>
-  codeOf(error) === UNGROUPABLE || (error instanceof HostTrouble && codeOf(error.cause) === UNGROUPABLE);
+const isUngroupable = (error: unknown): boolean => {
+  const codes = [codeOf(error), error instanceof HostTrouble ? codeOf(error.cause) : undefined];
+  return codes.some((code) => code === UNGROUPABLE || code === OPTION_REFUSED);
+};
 
 async function takenBack(one: Owed, cause: unknown): Promise<void> {
   try {

@@ -3,6 +3,7 @@
  * reads or writes a file does it in a browser, where nothing of Node is there.
  * The files that come out are read by a program of other people's.
  */
+import { writeFile } from "node:fs/promises";
 import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import { copyOf, type CopyKind } from "../../../src/hosts/file/copy/copyOf";
 import { writeJob } from "../../../src/hosts/file/writeJob";
@@ -213,11 +214,12 @@ framed("training: the sheets and the key are those that Node makes", async (pane
 });
 
 withFramedPane(
-  "in an empty workbook, Start builds the template's sheets",
+  "in an empty workbook, Start puts the template's sheets into it",
   () => script,
   () => ({}),
   async (pane) => {
     await pane.pane.getByLabel("Template").selectOption({ label: singleDrop.title });
+    await pane.pane.getByLabel("As sheets of this workbook, not as a new one").check();
     await press(pane, "Demonstration");
     await said(pane, /^The demonstration is ready/);
     const sheets = (await stateOf(pane)).sheets.map(({ name }) => name);
@@ -236,10 +238,9 @@ const BUTTONS: Readonly<
   >
 > = {
   Start: {
-    // The names of the open workbook's sheets are taken: nothing of a person's is overwritten.
     say: [
-      [/^Empty$/, /^Not done\. This workbook already has sheets named/],
-      [/^Demonstration$/, /^Not done\. This workbook already has sheets named/],
+      [/^Empty$/, /^The empty workbook is ready/],
+      [/^Demonstration$/, /^The demonstration is ready/],
     ],
   },
   Functions: {
@@ -316,6 +317,14 @@ const BUTTONS: Readonly<
       [/^Trainer's key$/, /^The key is made/],
     ],
   },
+  // This workbook is a job: the demonstrations stay out of it.
+  "Try this Excel": {
+    say: [
+      [/^Try it$/, /^Tried: /],
+      [/^Copy$/, /^The page is on the clipboard|^The text is marked/],
+      [/^As a workbook$/, /^The page is open as a workbook/],
+    ],
+  },
   Settings: { say: [[/^Keep$/, /^Kept\./]] },
   Cautions: { say: [] },
 };
@@ -340,10 +349,41 @@ framed("every button of every view is pressed, and does what it says", async (pa
   }
 });
 
+withFramedPane(
+  "in an empty workbook the whole trial is good, and its page is handed over",
+  () => script,
+  () => ({ oddities: {} }),
+  async (pane) => {
+    await openView(pane, "Try this Excel");
+    await press(pane, "Try it");
+    const summary = await said(pane, /^Tried: /);
+    const page = await pane.pane.getByLabel("Text, to copy into a mail or a file").inputValue();
+    expect({ summary, page }).toMatchObject({ summary: expect.stringMatching(/^Tried: good /) as string });
+    expect(page).toContain("Demonstration totals: Quote review");
+    const picture = process.env.SHOTS;
+    if (picture) {
+      await pane.page.addStyleTag({ content: "iframe { height: 6000px; }" });
+      await pane.page.setViewportSize({ width: 320, height: 6000 });
+      await pane.page.screenshot({ path: `${picture}/try-excel.png` });
+    }
+    await press(pane, "As a workbook");
+    await said(pane, /^The page is open as a workbook/);
+    const [, handed] = await pane.created();
+    const [sheet] = await readBySomebodyElse(handed!);
+    const texts = [...sheet!.cells.values()].map(({ value }) => String(value));
+    expect(texts).toEqual(expect.arrayContaining(["Blank in a range", "Left nothing behind"]));
+    if (picture) await writeFile(`${picture}/try-excel.xlsx`, handed!);
+    expect((await stateOf(pane)).sheets.map(({ name }) => name)).toEqual(["Sheet1"]);
+  },
+);
+
 /** Without spilling formulas nothing works, so the pane refuses an Excel that lacks this set before it asks for more. */
 const NEEDED_SET = "1.12";
 /** What came later is looked for before it is used. */
-const LOOKED_FOR: Readonly<Record<string, string>> = { "notes.add": "1.18" };
+const LOOKED_FOR: Readonly<Record<string, string>> = {
+  "notes.add": "1.18",
+  "workbook.insertWorksheetsFromBase64": "1.13",
+};
 /** What Excel on the web takes in one request (Office add-ins documentation, "Resource limits"). */
 const MOST_BYTES = 5 * 1024 * 1024;
 

@@ -20,6 +20,7 @@ const TYPES: Readonly<Record<string, string>> = {
   ".js": "text/javascript; charset=utf-8",
   ".css": "text/css",
   ".png": "image/png",
+  ".xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
 };
 const LIBRARIES = ["@odoo/owl/dist/owl.iife.min.js", "@odoo/o-spreadsheet/dist/o_spreadsheet.min.iife.js"];
 const OFFICE_JS = "Object.assign(globalThis, parent.standInPage.excel.globals());";

@@ -289,7 +289,12 @@ export class RangeStandIn extends Loadable {
       case "values":
         return each((at) => {
           const shown = state.shown(sheet, at);
-          return isBookError(shown) ? shown.error : shown;
+          return isBookError(shown) ? this.errorText(shown.error, state.oddities.errorTextsInValues) : shown;
+        });
+      case "text":
+        return each((at) => {
+          const shown = state.shown(sheet, at);
+          return isBookError(shown) ? this.errorText(shown.error, true) : String(shown);
         });
       case "valueTypes":
         return each((at) => {
@@ -317,6 +322,25 @@ export class RangeStandIn extends Loadable {
     }
   }
 
+  private errorText(code: string, inLanguage: boolean | undefined): string {
+    return (inLanguage && this.desk.state.oddities.errorTexts?.[code]) || code;
+  }
+
+  clear(applyTo: string): void {
+    if (applyTo !== "Contents") throw new Error("only contents are cleared here");
+    this.desk.later(() => {
+      this.desk.changed();
+      this.desk.state.empty(this.at.sheet, this.at.zone);
+    });
+  }
+
+  calculate(): void {
+    this.desk.later(() => this.desk.state.dirty());
+  }
+
+  get text(): unknown[][] {
+    return this.read("text");
+  }
   get address(): string {
     return this.read("address");
   }
@@ -334,6 +358,9 @@ export class RangeStandIn extends Loadable {
   }
   get values(): unknown[][] {
     return this.read("values");
+  }
+  set values(matrix: Entry[][]) {
+    this.write(matrix, (sheet, at, value) => this.desk.state.enter(sheet, at, value));
   }
   get valueTypes(): unknown[][] {
     return this.read("valueTypes");
@@ -408,7 +435,7 @@ export class RangeStandIn extends Loadable {
     }));
   }
 
-  insert(shift: string): void {
+  insert(shift: string): object {
     if (shift !== "Down") throw new Error("only rows are inserted here");
     this.desk.later(() => {
       const { sheet, zone } = this.at;
@@ -416,6 +443,7 @@ export class RangeStandIn extends Loadable {
       this.desk.changed();
       this.desk.state.insertRows(sheet, zone.top, zone.bottom - zone.top + 1);
     });
+    return this;
   }
 
   delete(shift: string): void {

@@ -41,7 +41,7 @@ const CLASSES: Readonly<Record<string, string>> = {
 };
 /** Of Office's common interface or its way of working, which no set of ExcelApi holds. */
 const COMMON =
-  /^(?:Excel\.run|context|Office|requirements|document|ui|actions|addin|File|CustomFunctions|onSelectionChanged|EventHandlerResult)\b/;
+  /^(?:Excel\.run|context|Office|requirements|document|settings|ui|actions|addin|File|CustomFunctions|onSelectionChanged|EventHandlerResult)\b/;
 /** Members of Office's base class. */
 const BASE = ["load", "isNullObject"];
 /** What the stand-in's own parts ask of each other. */

@@ -65,6 +65,7 @@ class Worksheet extends Loadable {
   protected fetch(name: string): unknown {
     if (this.known === null) return undefined;
     if (name === "name") return this.own;
+    if (name === "id") return this.desk.state.idOf(this.own);
     if (name === "visibility") return this.desk.state.visibility(this.own);
     throw officeError("InvalidArgument", `Worksheet.${name} can't be loaded`);
   }
@@ -76,8 +77,15 @@ class Worksheet extends Loadable {
   get name(): string {
     return this.read("name");
   }
+  get id(): string {
+    return this.read("id");
+  }
   get visibility(): string {
     return this.read("visibility");
+  }
+  calculate(markAllDirty: boolean): void {
+    if (typeof markAllDirty !== "boolean") throw new Error("markAllDirty is no truth value");
+    this.desk.later(() => this.desk.state.dirty());
   }
 
   private log(what: string, value: unknown): void {
@@ -142,7 +150,17 @@ class Worksheet extends Loadable {
       state.sheetNames.flatMap(({ name, sheet, range }) =>
         sheet === this.own ? [{ name, formula: formulaOf(state, sheet, range) }] : [],
       );
-    return (this.ownNames ??= strict("names", new Collection(this.desk, "names", own, ["name", "formula"])));
+    /** Only of this sheet, and gone with it. */
+    const add = (name: string, range: RangeStandIn): object =>
+      namedItem(this.desk, name, () => {
+        const { sheet, zone } = range.resolved();
+        state.addName(name, sheet, rangeOf(zone));
+        state.scoped.add(name);
+      });
+    return (this.ownNames ??= strict(
+      "names",
+      Object.assign(new Collection(this.desk, "names", own, ["name", "formula"]), { add }),
+    ));
   }
 
   get freezePanes(): object {
@@ -204,26 +222,29 @@ class Worksheet extends Loadable {
   }
 }
 
-/** Properties that can only be loaded and read. */
-export class Facts extends Loadable {
-  constructor(
-    desk: Desk,
-    private readonly facts: Readonly<Record<string, () => unknown>>,
-  ) {
-    super(desk);
-    for (const name of Object.keys(facts))
-      Object.defineProperty(this, name, { get: () => this.read(name), enumerable: true });
-  }
-  protected fetch(name: string): unknown {
-    const fact = this.facts[name];
-    if (!fact) throw officeError("InvalidArgument", `${name} can't be loaded`);
-    return fact();
-  }
-}
-
 /** Of a sheet that was deleted the name is left. */
 const formulaOf = (state: WorkbookState, sheet: string, range: string): string =>
   `=${state.sheet(sheet) ? `'${sheet.replace(/'/g, "''")}'` : "#REF"}!${range.replace(/([A-Z]+)(\d+)/g, "$$$1$$$2")}`;
+
+/** A name that has just been added. */
+const namedItem = (desk: Desk, name: string, add: () => void): object => {
+  desk.later(() => {
+    desk.changed();
+    add();
+  });
+  return strict("NamedItem", {
+    delete: () => desk.later(() => desk.state.deleteName(name)),
+    getRange: () =>
+      strict(
+        "Range",
+        new RangeStandIn(desk, () => {
+          const found = desk.state.book.names.find((one) => one.name === name);
+          if (!found) throw officeError("ItemNotFound", "The requested resource doesn't exist.");
+          return { sheet: found.sheet, zone: parseRange(found.range)! };
+        }),
+      ),
+  });
+};
 
 /** One of a collection that may not be there, and can be deleted. */
 class Member extends Loadable {
@@ -284,7 +305,7 @@ class Collection<T extends object> extends Loadable {
 
 class Worksheets extends Collection<{ name: string }> {
   constructor(private readonly desk: Desk) {
-    super(desk, "worksheets", () => [], ["name", "visibility"]);
+    super(desk, "worksheets", () => [], ["name", "visibility", "id"]);
   }
   private own: Worksheet[] | undefined;
 
@@ -306,8 +327,11 @@ class Worksheets extends Collection<{ name: string }> {
     });
     return strict("Worksheet", new Worksheet(this.desk, () => name));
   }
-  private named(name: string): string | undefined {
-    return this.desk.state.sheet(name)?.name;
+  private named(key: string): string | undefined {
+    return this.desk.state.nameOf(key);
+  }
+  getActiveWorksheet(): Worksheet {
+    return strict("Worksheet", new Worksheet(this.desk, () => this.desk.state.active.sheet));
   }
   getItem(name: string): Worksheet {
     return strict(
@@ -390,48 +414,84 @@ export function workbookOf(desk: Desk, watchers: Set<() => unknown>, context: ob
     (key) => state.properties.has(key),
     (key) => void state.properties.delete(key),
   );
-  return strict("workbook", {
-    insertWorksheetsFromBase64: (base64: string, options: object) => {
-      if (JSON.stringify(options) !== '{"positionType":"End"}') throw new Error("only at the end");
-      desk.later(() => desk.insertFile(base64));
-      return strict("ClientResult", { value: [] });
-    },
-    worksheets: strict("worksheets", worksheets),
-    protection: strict(
-      "WorkbookProtection",
-      new Facts(desk, { protected: () => state.structure !== undefined }),
-    ),
-    names: withAdd("names", names, (name: string, range: RangeStandIn) =>
-      desk.later(() => {
-        const { sheet, zone } = range.resolved();
-        desk.changed();
-        state.addName(name, sheet, rangeOf(zone));
-      }),
-    ),
-    properties: strict("properties", {
-      custom: withAdd("custom", custom, (key: string, value: string) =>
-        desk.later(() => {
-          desk.changed();
-          state.properties.set(key, value);
-        }),
-      ),
-    }),
-    getActiveCell: () =>
-      strict(
-        "Range",
-        new RangeStandIn(desk, () => {
-          if (state.active.at === "") throw officeError("InvalidSelection", "no cell is selected");
-          return { sheet: state.active.sheet, zone: parseRange(state.active.at)! };
-        }),
-      ),
-    onSelectionChanged: strict("onSelectionChanged", {
-      add: (handler: () => unknown) => {
-        desk.later(() => watchers.add(handler));
-        return strict("EventHandlerResult", {
-          context,
-          remove: () => desk.later(() => watchers.delete(handler)),
-        });
-      },
-    }),
+  const facts = new Facts(desk, {
+    usePrecisionAsDisplayed: () => false,
+    autoSave: () => false,
+    readOnly: () => false,
+    isDirty: () => true,
+    previouslySaved: () => false,
   });
+  return strict(
+    "workbook",
+    Object.assign(facts, {
+      protection: strict(
+        "WorkbookProtection",
+        new Facts(desk, {
+          protected: () => state.structure !== undefined || state.oddities.structureProtected === true,
+        }),
+      ),
+      insertWorksheetsFromBase64: (base64: string, options: object) => {
+        if (JSON.stringify(options) !== '{"positionType":"End"}') throw new Error("only at the end");
+        desk.later(() => desk.insertFile(base64));
+        return strict("ClientResult", { value: [] });
+      },
+      worksheets: strict("worksheets", worksheets),
+      names: withAdd("names", names, (name: string, range: RangeStandIn) =>
+        namedItem(desk, name, () => {
+          const { sheet, zone } = range.resolved();
+          state.addName(name, sheet, rangeOf(zone));
+        }),
+      ),
+      properties: strict("properties", {
+        custom: withAdd("custom", custom, (key: string, value: string) =>
+          desk.later(() => {
+            desk.changed();
+            state.properties.set(key, value);
+          }),
+        ),
+      }),
+      getSelectedRange: () =>
+        strict(
+          "Range",
+          new RangeStandIn(desk, () => {
+            if (state.active.at === "") throw officeError("InvalidSelection", "no cell is selected");
+            return { sheet: state.active.sheet, zone: parseRange(state.active.at)! };
+          }),
+        ),
+      getActiveCell: () =>
+        strict(
+          "Range",
+          new RangeStandIn(desk, () => {
+            if (state.active.at === "") throw officeError("InvalidSelection", "no cell is selected");
+            return { sheet: state.active.sheet, zone: parseRange(state.active.at)! };
+          }),
+        ),
+      onSelectionChanged: strict("onSelectionChanged", {
+        add: (handler: () => unknown) => {
+          desk.later(() => watchers.add(handler));
+          return strict("EventHandlerResult", {
+            context,
+            remove: () => desk.later(() => watchers.delete(handler)),
+          });
+        },
+      }),
+    }),
+  );
+}
+
+/** Properties that can be read once they were loaded. */
+export class Facts extends Loadable {
+  constructor(
+    queue: Desk,
+    private readonly known: Readonly<Record<string, () => unknown>>,
+  ) {
+    super(queue);
+    for (const key of Object.keys(known))
+      Object.defineProperty(this, key, { enumerable: true, configurable: true, get: () => this.read(key) });
+  }
+  protected fetch(name: string): unknown {
+    const known = Object.hasOwn(this.known, name) ? this.known[name] : undefined;
+    if (!known) throw officeError("InvalidArgument", `${name} can't be loaded`);
+    return known();
+  }
 }

@@ -1,152 +1,151 @@
-/** Whether the functions answer in this Excel, and as their sources say. */
-import { address } from "../../../formula/address";
-import { allFunctions } from "../../../functions/all";
-import type { Example } from "../../../functions/core/declare";
-import { BLANKS_AS_ZERO } from "../../../functions/core/blanksAsZero";
+/** Whether functions answer in this Excel, whose they are, and whether they follow their inputs. */
+import { NAMESPACE } from "../../../formula/namespace";
 import { RIGSHEET_VERSION } from "../../../version";
-import { bad, good, look, settled, shown, type Step } from "./steps";
+import { azimuthFormula, azimuthOf, drawn } from "./drawn";
+import {
+  bad,
+  calculated,
+  entered,
+  good,
+  isBusy,
+  look,
+  sameNumber,
+  settled,
+  sheetOf,
+  shown,
+  type Settled,
+  type Step,
+} from "./steps";
 
-/** On the sheet: inputs in column A, formulas from column C on. */
 const CALL = "C2";
+const INPUT = "A2";
+const PROMPT_MS = 5_000;
+/** An error that stands so long is no sign of a late start. */
+const ERROR_PATIENCE_MS = 5_000;
+
+const sets = (set: string): boolean => Office.context.requirements.isSetSupported(set, "1.1");
 
 export const answers: Step = {
   what: "Functions answer",
   run: async (context, ground) => {
-    const cell = context.workbook.worksheets.getItem(ground.sheet).getRange(CALL);
-    cell.formulas = [["=RIG.VERSION()"]];
-    const { values, milliseconds, done } = await settled(context, cell);
-    const said = String(values[0]![0]);
-    if (said === RIGSHEET_VERSION) return good(`version ${said} after ${milliseconds} ms`);
-    if (/^\d+\.\d+\.\d+/.test(said))
-      return bad(
-        `version ${said}, and the pane is ${RIGSHEET_VERSION}: figures may differ. Close Excel and open it again; if it stays, clear the add-in's cache`,
+    if (!sets("CustomFunctionsRuntime")) {
+      ground.silence = "this Excel has no custom functions (CustomFunctionsRuntime 1.1), as on an iPad";
+      return bad(`${ground.silence}: use Excel on a computer or on the web, or Rigsheet's own desk`);
+    }
+    const latitude = drawn();
+    const wanted = azimuthOf(latitude);
+    const call = { at: CALL, formula: azimuthFormula(latitude) };
+    const isRight = ([row]: unknown[][]): boolean => sameNumber(row![0], wanted);
+    let errorSince: number | undefined;
+    const orStandsAtAnError = (values: unknown[][], [row]: boolean[][]): boolean => {
+      if (!row![0]) errorSince = undefined;
+      else errorSince ??= performance.now();
+      return (
+        isRight(values) || (errorSince !== undefined && performance.now() - errorSince >= ERROR_PATIENCE_MS)
       );
-    ground.silence = done ? `the functions answer ${said}` : `still ${said} after ${milliseconds} ms`;
-    return bad(`${ground.silence}. Close the pane, open it again, and try once more`);
-  },
-};
-
-export const blanks: Step = {
-  what: "Blank cells reach the functions as blanks",
-  needsFunctions: true,
-  run: async (context, { sheet }) => {
-    const target = context.workbook.worksheets.getItem(sheet);
-    const range = target.getRange("C3:C4");
-    range.formulas = [["=RIG.VERSION(A50)"], ["=RIG.VERSION(A50:A53)"]];
-    const { values } = await settled(context, range);
-    const readings = values.map(
-      ([value], index) => `${index === 0 ? "one cell" : "a range"} ${shown(value)}`,
+    };
+    const first = await entered(context, ground, call, orStandsAtAnError);
+    const read = `${call.formula} gave ${shown(first.values[0]![0])}, expected ${wanted}, after ${first.milliseconds} ms`;
+    if (isRight(first.values)) {
+      const seconds = (first.milliseconds / 1000).toFixed(1);
+      return first.milliseconds <= PROMPT_MS
+        ? good(`the right number after ${seconds} s`, read)
+        : look(`the right number, but only after ${seconds} s: wait as long after opening a workbook`, read);
+    }
+    errorSince = undefined;
+    const again = isBusy(first.values[0]![0])
+      ? first
+      : await entered(context, ground, call, orStandsAtAnError);
+    const both = `${read}; entered again ${shown(again.values[0]![0])}`;
+    if (isRight(again.values)) return look("the right number, but only when it was entered again", both);
+    ground.silence = `the functions do not answer: ${shown(again.values[0]![0])} after ${Math.round((first.milliseconds + (again === first ? 0 : again.milliseconds)) / 1000)} s`;
+    return bad(
+      `${ground.silence}. Load the add-in again (Home, Add-ins, Rigsheet), and press once more`,
+      both,
     );
-    const found = readings.join("; ");
-    if (values.some(([value]) => String(value).includes(BLANKS_AS_ZERO)))
-      return bad(
-        `${found}: levels and volts of our workbooks are wrong here. Update this Excel, or use the desk`,
-      );
-    return values.every(([value]) => value === RIGSHEET_VERSION) ? good(found) : bad(found);
   },
 };
 
-export const errorsInCells: Step = {
-  what: "An error in a cell stays in its own row",
-  needsFunctions: true,
-  run: async (context, { sheet }) => {
-    const target = context.workbook.worksheets.getItem(sheet);
-    target.getRange("A5:A7").formulas = [[35], ["=NA()"], [35]];
-    target.getRange("C5").formulas = [["=RIG.AZIMUTH(A5:A7,-100,-90)"]];
-    const range = target.getRange("C5:C7");
-    const { values } = await settled(context, range);
-    const found = values.map(([value]) => shown(value)).join(", ");
-    const [first, second, third] = values.map(([value]) => value);
-    // Roddy, Satellite Communications, 4th ed., example 3.1: 162.9 degrees.
-    const isAzimuth = (value: unknown): boolean =>
-      typeof value === "number" && Math.abs(value - 162.9) < 0.05;
-    const isError = typeof second === "string" && second.startsWith("#");
-    if (isAzimuth(first) && isError && isAzimuth(third)) return good(found);
-    return bad(`${found}; wanted are 162.9, an error, 162.9`);
-  },
-};
-
-/** Where the examples begin; each has as many rows as it fills, and one to part it from the next. */
-const FIRST_EXAMPLE_ROW = 100;
-const EXAMPLE_COLUMN = 4;
-
-interface Placed {
-  readonly example: Example;
-  readonly row: number;
-}
-
-const rowsOf = ({ result }: Example): readonly (readonly (number | string)[])[] =>
-  typeof result === "object" ? result : [[result]];
-
-function placedExamples(): { placed: Placed[]; rows: number; columns: number } {
-  let row = 0;
-  let columns = 1;
-  const placed = allFunctions.flatMap(({ examples }) =>
-    examples.map((example) => {
-      const one = { example, row };
-      row += rowsOf(example).length + 1;
-      columns = Math.max(columns, ...rowsOf(example).map((line) => line.length));
-      return one;
-    }),
-  );
-  return { placed, rows: row, columns };
-}
-
-/** The published figures that the functions are declared with. */
-export const publishedExamples: Step = {
-  what: "Functions give what their sources say",
-  needsFunctions: true,
-  run: async (context, { sheet }) => {
-    const { placed, rows, columns } = placedExamples();
-    const target = context.workbook.worksheets.getItem(sheet);
-    for (const { example, row } of placed)
-      target.getCell(FIRST_EXAMPLE_ROW + row, EXAMPLE_COLUMN).formulas = [[`=${example.formula}`]];
-    const first = address(FIRST_EXAMPLE_ROW, EXAMPLE_COLUMN);
-    const last = address(FIRST_EXAMPLE_ROW + rows - 1, EXAMPLE_COLUMN + columns - 1);
-    const { values, milliseconds } = await settled(context, target.getRange(`${first}:${last}`));
-    const wrong = placed.filter(
-      ({ example, row }) =>
-        !rowsOf(example).every((line, down) =>
-          line.every((wanted, across) => agrees(values[row + down]![across], wanted, example.tolerance ?? 0)),
-        ),
-    );
-    const counted = `${placed.length - wrong.length} of ${placed.length} examples in ${milliseconds} ms`;
-    if (wrong.length === 0) return good(counted);
-    const told = wrong.slice(0, 5).map(({ example, row }) => {
-      const got = rowsOf(example).map((line, down) =>
-        line.map((_, across) => shown(values[row + down]![across])).join(" "),
-      );
-      return `${example.formula} gives ${got.join(" / ")}`;
-    });
-    return bad(`${counted}; ${told.join("; ")}`);
-  },
-};
-
-function agrees(value: unknown, wanted: number | string, tolerance: number): boolean {
-  if (typeof wanted === "string") return value === wanted;
-  return typeof value === "number" && Math.abs(value - wanted) <= tolerance + 1e-9 * Math.abs(wanted);
-}
-
-export const speed: Step = {
-  what: "Time for 300 rows in one call, and for 100 calls",
-  needsFunctions: true,
-  run: async (context, { sheet }) => {
-    const target = context.workbook.worksheets.getItem(sheet);
-    target.getRange("A1000:A1299").values = Array.from({ length: 300 }, (_, index) => [index / 10]);
+export const whose: Step = {
+  what: "Which add-in answers",
+  needs: "functions",
+  run: async (context, ground) => {
+    const { values } = await entered(context, ground, { at: "C3", formula: `=${NAMESPACE}.VERSION()` });
+    sheetOf(context, ground).getRange("C3").clear("Contents");
     await context.sync();
-    target.getRange("C1000").formulas = [["=RIG.AZIMUTH(A1000:A1299,-100,-90)"]];
-    const all = await settled(context, target.getRange("C1000:C1299"));
-    target.getRange("D1000:D1099").formulas = Array.from({ length: 100 }, (_, index) => [
-      `=RIG.AZIMUTH(A${1000 + index},-100,-90)`,
-    ]);
-    const each = await settled(context, target.getRange("D1000:D1099"));
-    const filled = (values: unknown[][]): number =>
-      values.filter(([value]) => typeof value === "number").length;
-    const found = `300 rows ${all.milliseconds} ms, 100 calls ${each.milliseconds} ms`;
-    if (filled(all.values) < 300 || filled(each.values) < 100)
+    const version = String(values[0]![0]);
+    const isHeard = ground.heard.some(({ name }) => name === "AZIMUTH");
+    const read = `version ${version}, pane ${RIGSHEET_VERSION}; the pane ${isHeard ? "heard" : "did not hear"} the call`;
+    if (version !== RIGSHEET_VERSION)
       return bad(
-        `${found}; numbers in ${filled(all.values)} of 300 rows and ${filled(each.values)} of 100 cells`,
+        `functions of version ${version} answer, and the pane is ${RIGSHEET_VERSION}: figures may differ. Close Excel for good and open it again; its cache can hold an older file for 24 hours`,
+        read,
       );
-    return all.milliseconds + each.milliseconds > 10_000 ? look(`${found}: slow`) : good(found);
+    if (isHeard) return good(`version ${version}, and the call arrived in this very pane`, read);
+    return sets("SharedRuntime")
+      ? bad(
+          "the right numbers, but the call did not arrive in this pane: another add-in with the same names answers, or another copy of this one. Remove the other one under Home, Add-ins",
+          read,
+        )
+      : look("this Excel has no shared runtime, so only the version can be compared", read);
+  },
+};
+
+export const fresh: Step = {
+  what: "Fresh results",
+  needs: "functions",
+  run: async (context, ground) => {
+    const input = sheetOf(context, ground).getRange(INPUT);
+    const call = sheetOf(context, ground).getRange("C4");
+    input.values = [[drawn()]];
+    call.formulas = [[azimuthFormula(INPUT)]];
+    calculated(context, ground);
+    const first = await settled(context, call);
+    let before = first.values[0]![0];
+    const readings = [`first ${shown(before)}`];
+    for (const latitude of [drawn(), drawn()]) {
+      const wanted = azimuthOf(latitude);
+      const isRight = ([row]: unknown[][]): boolean => sameNumber(row![0], wanted);
+      input.values = [[latitude]];
+      calculated(context, ground);
+      let now: Settled = await settled(context, call, isRight);
+      readings.push(
+        `after ${latitude}: ${shown(now.values[0]![0])}, expected ${wanted}, ${now.milliseconds} ms`,
+      );
+      if (!now.done) {
+        call.calculate();
+        now = await settled(context, call, isRight);
+        readings.push(`calculated by itself: ${shown(now.values[0]![0])}`);
+        const old = `the old value stayed after its input had changed (${shown(before)})`;
+        if (now.done) return look(`${old}, until the cell was calculated by itself`, readings.join("; "));
+        ground.oldValues = `${old}; see Fresh results`;
+        return bad(`${old}: figures would be wrong without anyone noticing`, readings.join("; "));
+      }
+      before = now.values[0]![0];
+    }
+    return good(
+      ground.manual
+        ? "two changes of the input followed, when the trial's sheet was calculated"
+        : "two changes of the input followed by themselves",
+      readings.join("; "),
+    );
+  },
+};
+
+export const omitted: Step = {
+  what: "Omitted argument",
+  needs: "functions",
+  run: async (context, ground) => {
+    const before = ground.heard.length;
+    await entered(context, ground, { at: "C5", formula: `=${NAMESPACE}.VERSION()` });
+    const call = ground.heard.slice(before).findLast(({ name }) => name === "VERSION");
+    sheetOf(context, ground).getRange("C5").clear("Contents");
+    await context.sync();
+    if (!call) return look("the call was not heard by the pane, so what arrives is not seen");
+    const read = JSON.stringify(call.args);
+    const isOmitted = call.args.flat(2).every((one) => one === null || one === undefined);
+    return isOmitted
+      ? good("arrives as nothing, so defaults hold", read)
+      : bad(`arrives as ${read}: defaults do not hold`, read);
   },
 };

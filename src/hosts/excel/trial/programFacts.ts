@@ -3,6 +3,8 @@ import { RIGSHEET_VERSION } from "../../../version";
 import { functionsVersion } from "../functionsVersion";
 import { hasApi } from "../inExcel";
 
+type Fact = readonly [name: string, value: string];
+
 /** Sets that were published by August 2026 (Office add-ins documentation, "Requirement sets"). */
 const NEWEST_EXCEL_API = 21;
 const OTHER_SETS: readonly (readonly [set: string, versions: readonly string[]])[] = [
@@ -11,40 +13,58 @@ const OTHER_SETS: readonly (readonly [set: string, versions: readonly string[]])
   ["OpenBrowserWindowApi", ["1.1"]],
 ];
 
-export async function programFacts(): Promise<(readonly [string, string])[]> {
+export async function programFacts(): Promise<Fact[]> {
   const { diagnostics, contentLanguage, displayLanguage, requirements } = Office.context;
-  const newest = Array.from({ length: NEWEST_EXCEL_API }, (_, index) => `1.${NEWEST_EXCEL_API - index}`).find(
-    hasApi,
-  );
-  const others = OTHER_SETS.map(
-    ([set, versions]) =>
-      `${set} ${versions.filter((version) => requirements.isSetSupported(set, version)).at(-1) ?? "none"}`,
-  );
+  const sets = [
+    ["ExcelApi", Array.from({ length: NEWEST_EXCEL_API }, (_, index) => `1.${index + 1}`)] as const,
+    ...OTHER_SETS,
+  ].map(([set, versions]) => {
+    const there = versions.filter((version) => requirements.isSetSupported(set, version));
+    return `${set} ${there.length === 0 ? "none" : there.length === versions.length ? `all to ${there.at(-1)}` : there.join(" ")}`;
+  });
   return [
     ["Rigsheet", `pane ${RIGSHEET_VERSION}, functions ${functionsVersion() ?? "not loaded with the pane"}`],
     ["Served from", location.origin],
     ["Excel", `${diagnostics.version} on ${diagnostics.platform}`],
-    ["Sets", [`ExcelApi ${newest ?? "none"}`, ...others].join(", ")],
+    ["Sets", sets.join(", ")],
     ["Languages", `of the workbook ${contentLanguage}, of the program ${displayLanguage}`],
     ["Browser", navigator.userAgent],
+    ["Here", `${new Date().toString()}`],
     ...(await settingsOfExcel()),
   ];
 }
 
-async function settingsOfExcel(): Promise<(readonly [string, string])[]> {
+const onOff = (is: boolean): string => (is ? "yes" : "no");
+
+async function settingsOfExcel(): Promise<Fact[]> {
   try {
-    return await Excel.run(async ({ application, workbook, sync }) => {
-      application.load("calculationMode");
-      if (hasApi("1.11")) application.cultureInfo.numberFormat.load("numberDecimalSeparator");
-      if (hasApi("1.9")) workbook.load("usePrecisionAsDisplayed");
-      await sync();
+    return await Excel.run(async (context) => {
+      const { application, workbook } = context;
+      const { numberFormat } = application.cultureInfo;
+      application.load(hasApi("1.9") ? "calculationMode,calculationEngineVersion" : "calculationMode");
+      if (hasApi("1.11")) numberFormat.load("numberDecimalSeparator,numberGroupSeparator");
+      if (hasApi("1.9")) workbook.load("usePrecisionAsDisplayed,autoSave,readOnly,previouslySaved");
+      if (hasApi("1.7")) workbook.protection.load("protected");
+      await context.sync();
       return [
         ["Calculation", application.calculationMode],
-        ...(hasApi("1.11")
-          ? [["Decimal sign", application.cultureInfo.numberFormat.numberDecimalSeparator] as const]
-          : []),
+        ...(hasApi("1.7") ? [["Structure protected", onOff(workbook.protection.protected)] as const] : []),
         ...(hasApi("1.9")
-          ? [["Precision as displayed", workbook.usePrecisionAsDisplayed ? "on" : "off"] as const]
+          ? ([
+              ["Calculation engine", String(application.calculationEngineVersion)],
+              ["Precision as displayed", onOff(workbook.usePrecisionAsDisplayed)],
+              ["Saves by itself", onOff(workbook.autoSave)],
+              ["Read only", onOff(workbook.readOnly)],
+              ["Saved before", onOff(workbook.previouslySaved)],
+            ] as const)
+          : []),
+        ...(hasApi("1.11")
+          ? [
+              [
+                "Decimal and thousands",
+                `“${numberFormat.numberDecimalSeparator}” “${numberFormat.numberGroupSeparator}”`,
+              ] as const,
+            ]
           : []),
       ];
     });

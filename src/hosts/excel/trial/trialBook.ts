@@ -1,38 +1,64 @@
 /** The page of a trial as a workbook, to save or print. */
-import { ASKED_OF_YOU, summaryOfTrial, type Trial } from "../../../pane/trial";
+import { ASKED_OF_YOU, LIMITS, RULES, summaryOfTrial, type Trial } from "../../../pane/trial";
 import { RIGSHEET_VERSION } from "../../../version";
 import type { Book } from "../../../workbooks/book";
 import type { Table } from "../../../workbooks/definition";
 import { layOut } from "../../../workbooks/layOut";
 
-const WIDE = 78;
+const VERDICT = 10;
+const WHAT = 30;
+const FOUND = 52;
+const READ = 56;
+const TIME = 8;
 
 export function trialBook(trial: Trial): Book {
   const tables: Omit<Table, "kind">[] = [
     {
       heading: "Found",
       columns: [
-        { head: "Verdict", width: 10 },
-        { head: "What", width: 34, wrap: true },
-        { head: "Read back", width: WIDE, wrap: true },
+        { head: "Verdict", width: VERDICT },
+        { head: "What", width: WHAT, wrap: true },
+        { head: "Found", width: FOUND, wrap: true },
+        { head: "Read back, as it was read", width: READ, wrap: true },
+        { head: "ms", width: TIME },
       ],
-      rows: trial.lines.map(({ what, verdict, found }) => [verdict, what, found]),
+      rows: trial.lines.map(({ what, verdict, found, read, milliseconds }) => [
+        verdict,
+        what,
+        found,
+        read ?? "",
+        milliseconds ?? "",
+      ]),
     },
     {
       heading: "Program",
       columns: [
-        { head: "Fact", width: 10, wrap: true },
-        { head: "Value", width: 34, wrap: true },
+        { head: "", width: VERDICT },
+        { head: "Fact", width: WHAT, wrap: true },
+        { head: "Value", width: FOUND, wrap: true },
       ],
-      rows: trial.facts.map(([name, value]) => [name, value]),
+      rows: [
+        ["", "Begun", `${trial.began} (UTC), ${trial.seconds} seconds`],
+        ...trial.facts.map(([name, value]) => ["", name, value]),
+      ],
     },
     {
-      heading: "Not run: for a person to look at",
+      heading: "For a person to look at: not run by the program",
       columns: [
-        { head: "Seen", width: 10 },
-        { head: "Question", width: 34, wrap: true },
+        { head: "Seen", width: VERDICT },
+        { head: "", width: WHAT },
+        { head: "Question", width: FOUND, wrap: true },
       ],
-      rows: ASKED_OF_YOU.map((question) => ["", question]),
+      rows: ASKED_OF_YOU.map((question) => ["", "", question]),
+    },
+    {
+      heading: "How it is judged",
+      columns: [
+        { head: "", width: VERDICT },
+        { head: "", width: WHAT },
+        { head: "Rule", width: FOUND, wrap: true },
+      ],
+      rows: [...LIMITS, ...RULES].map((rule) => ["", "", rule]),
     },
   ];
   return layOut({
@@ -43,7 +69,7 @@ export function trialBook(trial: Trial): Book {
       {
         name: "Trial",
         kind: "print",
-        intro: `Rigsheet ${RIGSHEET_VERSION}. ${summaryOfTrial(trial)} Begun ${trial.began}, ${trial.seconds} seconds. It says what this one Excel did at this one time; it is no certificate.`,
+        intro: `Rigsheet ${RIGSHEET_VERSION}. ${summaryOfTrial(trial)}`,
         print: { orientation: "landscape" },
         parts: tables.map((table) => ({ kind: "table", ...table })),
       },
