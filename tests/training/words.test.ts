@@ -68,6 +68,27 @@ describe.each(trainingSets.map((set) => [set.id, set] as const))("%s", (id, set)
     expect(other).toEqual([]);
   });
 
+  test("an earlier answer that a worked example goes on from has its own unit there", () => {
+    const { numbers, key } = exampleOf(set);
+    const measured = new Map(
+      set.questions.flatMap(({ key: name, answer }) =>
+        answer.kind === "number" && !answer.exact ? [[name, answer.unit] as const] : [],
+      ),
+    );
+    const other = set.questions.flatMap((question) =>
+      question
+        .example(numbers as never, numbersAmong(key))
+        .filter(({ line }) => line === "")
+        .flatMap(({ symbol, value, unit }) => {
+          const from = question.needs.find((need) => measured.has(need) && key[need] === value);
+          return from === undefined || unit === measured.get(from)
+            ? []
+            : [`${question.key}, ${symbol}: "${unit}" for ${measured.get(from)}`];
+        }),
+    );
+    expect(other).toEqual([]);
+  });
+
   test("what is worked out has a line and a unit, or is a pure number by its own words", () => {
     if (id === "bad-quote") return;
     const { numbers, key } = exampleOf(set);
