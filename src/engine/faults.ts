@@ -270,10 +270,124 @@ export const faults = {
       `${shown(id)} hangs below ${shown(bad)}, whose own row has a fault. Put the row of ${shown(bad)} right first.`,
     ),
 
+  notFed: (id: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(id)} is fed from nothing. Name the head unit, device or loop-through outlet that feeds it.`,
+    ),
+
+  fedByTwo: (id: string, first: string, second: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(id)} stands in two rows, fed from ${shown(first)} and from ${shown(second)}. Keep the row of the one that feeds it, or give the other part a name of its own.`,
+    ),
+
+  portBeyond: (feeding: string, id: string, port: number, ports: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(id)} is on port ${shown(port)} of ${shown(feeding)}, which has ${ports === 0 ? "none" : ports === 1 ? "port 1 only" : `ports 1 to ${ports}`}. Give one of its ports, or take a part with more.`,
+    ),
+
+  portTaken: (feeding: string, id: string, port: number | "through", by: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(id)} is on ${port === "through" ? "the through port" : `port ${port}`} of ${shown(feeding)}, where ${shown(by)} is already. Give it another port, or leave it blank for the next free one.`,
+    ),
+
+  noPortLeft: (feeding: string, id: string, ports: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(feeding)} has no port left for ${shown(id)}: ${ports === 1 ? "its one port is" : `all ${ports} are`} taken. Take a part with more ports, or feed ${shown(id)} from another.`,
+    ),
+
+  noThroughPort: (feeding: string, id: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(id)} is fed from the through port of ${shown(feeding)}, which has none. Take a tap or a loop-through plate there, or feed ${shown(id)} from another.`,
+    ),
+
+  dishUnknown: (headUnit: string, dish: string, known: readonly string[]): Fault =>
+    fault(
+      "#N/A",
+      `${shown(headUnit)} is on the dish ${shown(dish)}; known are ${shortList(known)}. Give one of these, or add the dish.`,
+    ),
+
+  dishNotSaid: (headUnit: string, known: readonly string[]): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(headUnit)} is the feed of a dish, and there are ${known.length}: ${shortList(known)}. Say which it is on.`,
+    ),
+
+  dishTaken: (headUnit: string, dish: string, slots: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(headUnit)} finds no slot left on the dish ${shown(dish)}, whose ${slots === 1 ? "slot is" : `${slots} slots are`} received already. Put it on another dish, or give the dish another slot.`,
+    ),
+
+  feedMissing: (dish: string, headUnit: string): Fault =>
+    fault(
+      "#VALUE!",
+      `A feeder runs from the dish ${shown(dish)} to ${shown(headUnit)}, and the dish has no feed. Name the part that is its feed.`,
+    ),
+
+  feederUnknown: (end: string, known: readonly string[]): Fault =>
+    fault(
+      "#N/A",
+      `A feeder names ${shown(end)}, which is no dish and no head unit. Known are ${shortList(known)}. Check the spelling, or add its row.`,
+    ),
+
+  feederToFeed: (headUnit: string, dish: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(headUnit)} is the feed of the dish ${shown(dish)} and a feeder comes to it as well. Take the feeder out, or choose a kind that is a switch.`,
+    ),
+
+  feederLoop: (headUnits: readonly string[]): Fault =>
+    fault(
+      "#VALUE!",
+      `The head units ${shortList(headUnits)} feed one another in a loop. Feed one of them from a dish.`,
+    ),
+
+  feedOutputs: (dish: string, slot: string, outputs: number, wanted: number): Fault =>
+    fault(
+      "#VALUE!",
+      `Up to this feeder ${wanted} cables come from the feed for ${shown(slot)} on ${shown(dish)}, which has ${outputs} ${outputs === 1 ? "output" : "outputs"}. Take a feed with more outputs, or run fewer cables.`,
+    ),
+
+  noOnward: (headUnit: string, to: string): Fault =>
+    fault(
+      "#VALUE!",
+      `A feeder runs from ${shown(headUnit)} to ${shown(to)}, and ${shown(headUnit)} has no onward ports. Take a switch that can be cascaded, or feed ${shown(to)} from the dish.`,
+    ),
+
+  switchUnfed: (headUnit: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(headUnit)} is a switch that no feeder comes to. Add a feeder to it, from a dish or from another switch.`,
+    ),
+
+  slotsBeyond: (headUnit: string, slots: number, most: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(headUnit)} would receive ${slots} slots; its kind receives ${most}. Take a kind for more slots, or leave a feeder out.`,
+    ),
+
+  slotUnknown: (name: string, slot: string, known: readonly string[]): Fault =>
+    fault(
+      "#N/A",
+      `${shown(name)} has the slot ${shown(slot)}; known are ${shortList(known)}. Give one of these, or add the slot.`,
+    ),
+
   noOperatingPoint: (supply: number, load: number, kind: "A" | "W", ohms: number): Fault =>
     fault(
       "#VALUE!",
       `There is no operating point: ${shown(supply)} V through ${shown(ohms)} ohm cannot feed a load of ${shown(load)} ${kind}. Shorten the run, take a cable of lower resistance, or raise the supply.`,
+    ),
+
+  noSupplyPoint: (): Fault =>
+    fault(
+      "#VALUE!",
+      "There is no operating point: the receivers and supplies that are joined here cannot carry what the head unit and amplifiers take. Shorten runs, take cables of lower resistance, or add a supply.",
     ),
 
   /** A fault in one row of a list; a sentence that names the list needs no more than the row. */

@@ -80,7 +80,7 @@ const SETTLED: Volts = 1e-9;
 /** Near the least supply that carries a load, rounds close in slowly. */
 const MOST_ROUNDS = 100_000;
 /** Contacts have more; without any, two sources at one place would have no answer. */
-const LEAST_OHMS: Ohms = 1e-3;
+export const LEAST_OHMS: Ohms = 1e-3;
 
 /** @returns undefined where no volts carry the loads: more power or current is drawn than can come */
 export function supplyState(circuit: SupplyCircuit): SupplyState | undefined {
