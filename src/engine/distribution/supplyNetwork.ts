@@ -17,6 +17,10 @@ import type { Amperes, Ohms, Volts, Watts } from "../quantity";
 import { LEAST_OHMS, supplyState, type Passes, type SupplyNode } from "./supplyCircuit";
 
 const SETTLED: Volts = 1e-9;
+/** Of the figures that a current is the difference of. */
+const ROUNDING = 1e-13;
+/** As high as any supply, for what rounding does to a difference of volts. */
+const FULL_VOLTS: Volts = 100;
 const MOST_ROUNDS = 60;
 /** Where something draws and nothing conducts to it: low enough for any diode. */
 const STARVED: Volts = -1e6;
@@ -27,6 +31,8 @@ const [UP, DOWN, CUT] = [1, 2, 3] as const;
 export interface NetworkSource {
   readonly node: number;
   readonly volts: Volts;
+  /** Behind it; contacts have LEAST_OHMS. */
+  readonly ohms?: Ohms;
   /** Of its diode; null where it can be fed backwards. */
   readonly drop: Volts | null;
 }
@@ -68,8 +74,10 @@ export class SupplyNetwork {
   private readonly fixed: Float64Array;
   private readonly conductance: Float64Array;
   private readonly current: Float64Array;
+  private readonly noise: Float64Array;
   private readonly sourceNode: Int32Array;
   private readonly sourceDrop: Float64Array;
+  private readonly sourceOhms: Float64Array;
   private readonly hasDiode: Uint8Array;
   private readonly sourceConducts: Uint8Array;
   private readonly loadNode: Int32Array;
@@ -100,11 +108,13 @@ export class SupplyNetwork {
     for (const { node, ohms } of resistors) this.fixed[node]! += 1 / ohms;
     this.conductance = new Float64Array(nodes.length);
     this.current = new Float64Array(nodes.length);
+    this.noise = new Float64Array(nodes.length);
     this.volts = new Float64Array(nodes.length);
     this.upwards = new Float64Array(nodes.length);
     this.sourceNode = Int32Array.from(sources, ({ node }) => node);
     this.sourceVolts = Float64Array.from(sources, ({ volts }) => volts);
     this.sourceDrop = Float64Array.from(sources, ({ drop }) => drop ?? 0);
+    this.sourceOhms = Float64Array.from(sources, ({ ohms = 0 }) => Math.max(ohms, LEAST_OHMS));
     this.hasDiode = Uint8Array.from(sources, ({ drop }) => Number(drop !== null));
     this.sourceConducts = new Uint8Array(sources.length).fill(1);
     this.isOn = new Uint8Array(sources.length).fill(1);
@@ -159,14 +169,15 @@ export class SupplyNetwork {
 
   /** @returns false where the tangents of the loads leave no stable point */
   private sweep(): boolean {
-    const { parent, ohms, drop, conducts, conductance, current, volts, upwards, way } = this;
+    const { parent, drop, conducts, conductance, current, volts, upwards, way } = this;
     conductance.set(this.fixed);
     current.fill(0);
     for (let source = 0; source < this.sourceNode.length; source++) {
       if (!this.isOn[source] || !this.sourceConducts[source]) continue;
       const node = this.sourceNode[source]!;
-      conductance[node]! += 1 / LEAST_OHMS;
-      current[node]! += (this.sourceVolts[source]! - this.sourceDrop[source]!) / LEAST_OHMS;
+      const ohms = this.sourceOhms[source]!;
+      conductance[node]! += 1 / ohms;
+      current[node]! += (this.sourceVolts[source]! - this.sourceDrop[source]!) / ohms;
     }
     for (let load = 0; load < this.loadNode.length; load++) {
       if (!this.powered[load]) continue;
@@ -184,7 +195,7 @@ export class SupplyNetwork {
         continue;
       }
       const above = parent[node]!;
-      const through = 1 + ohms[node]! * conductance[node]!;
+      const through = 1 + this.ohms[node]! * conductance[node]!;
       if (through <= 0) return false;
       conductance[above]! += conductance[node]! / through;
       current[above]! += (current[node]! - conductance[node]! * drop[node]!) / through;
@@ -193,9 +204,11 @@ export class SupplyNetwork {
       const above = parent[node]!;
       if (conducts[node]) {
         const held = volts[above]! + drop[node]!;
-        const amperes = (current[node]! - conductance[node]! * held) / (1 + ohms[node]! * conductance[node]!);
+        const amperes =
+          (current[node]! - conductance[node]! * held) / (1 + this.ohms[node]! * conductance[node]!);
         upwards[node] = amperes;
-        volts[node] = held + ohms[node]! * amperes;
+        this.noise[node] = ROUNDING * (Math.abs(current[node]!) + Math.abs(conductance[node]! * held));
+        volts[node] = held + this.ohms[node]! * amperes;
       } else {
         upwards[node] = 0;
         if (conductance[node]! > 0) volts[node] = current[node]! / conductance[node]!;
@@ -216,7 +229,7 @@ export class SupplyNetwork {
       if (way[node] !== UP && way[node] !== DOWN) continue;
       const sign = way[node] === UP ? 1 : -1;
       const wrong = conducts[node]
-        ? sign * upwards[node]! < -SETTLED
+        ? sign * upwards[node]! < -this.noise[node]!
         : sign * (volts[node]! - volts[parent[node]!]! - drop[node]!) > SETTLED;
       if (!wrong) continue;
       conducts[node] = 1 - conducts[node]!;
@@ -228,9 +241,9 @@ export class SupplyNetwork {
         continue;
       }
       const over = this.sourceVolts[source]! - this.sourceDrop[source]! - volts[this.sourceNode[source]!]!;
-      this.given[source] = this.sourceConducts[source] ? over / LEAST_OHMS : 0;
+      this.given[source] = this.sourceConducts[source] ? over / this.sourceOhms[source]! : 0;
       if (!this.hasDiode[source]) continue;
-      const wrong = this.sourceConducts[source] ? this.given[source]! < -SETTLED : over > SETTLED;
+      const wrong = this.sourceConducts[source] ? over < -ROUNDING * FULL_VOLTS : over > SETTLED;
       if (!wrong) continue;
       this.sourceConducts[source] = 1 - this.sourceConducts[source]!;
       switched = true;
@@ -267,7 +280,7 @@ export class SupplyNetwork {
         ...on.map(({ source: { node, drop }, index }) => ({
           node,
           volts: this.sourceVolts[index]!,
-          ohms: LEAST_OHMS,
+          ohms: this.sourceOhms[index]!,
           drop,
         })),
         // A resistance to the return is a source of 0 V.
