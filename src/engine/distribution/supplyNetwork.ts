@@ -26,7 +26,7 @@ const MOST_ROUNDS = 60;
 const STARVED: Volts = -1e6;
 
 const WAYS: readonly Passes[] = ["both ways", "to the parent", "from the parent", "nothing"];
-const [UP, DOWN, CUT] = [1, 2, 3] as const;
+const [BOTH, UP, DOWN, CUT] = [0, 1, 2, 3] as const;
 
 export interface NetworkSource {
   readonly node: number;
@@ -103,7 +103,7 @@ export class SupplyNetwork {
       passes === "to the parent" ? drop : passes === "from the parent" ? 0 - drop : 0,
     );
     this.way = Uint8Array.from(nodes, ({ parent, passes }) => (parent < 0 ? CUT : WAYS.indexOf(passes)));
-    this.conducts = Uint8Array.from(this.way, (way) => Number(way !== CUT));
+    this.conducts = Uint8Array.from(this.way, (way) => Number(way === BOTH));
     this.fixed = new Float64Array(nodes.length).fill(options.leakOhms ? 1 / options.leakOhms : 0);
     for (const { node, ohms } of resistors) this.fixed[node]! += 1 / ohms;
     this.conductance = new Float64Array(nodes.length);
@@ -202,22 +202,23 @@ export class SupplyNetwork {
     }
     for (let node = 0; node < parent.length; node++) {
       const above = parent[node]!;
-      if (conducts[node]) {
+      const isHeld = conductance[node] !== 0 || current[node] !== 0;
+      if (conducts[node] && (isHeld || way[node] === BOTH)) {
         const held = volts[above]! + drop[node]!;
         const amperes =
           (current[node]! - conductance[node]! * held) / (1 + this.ohms[node]! * conductance[node]!);
         upwards[node] = amperes;
         this.noise[node] = ROUNDING * (Math.abs(current[node]!) + Math.abs(conductance[node]! * held));
         volts[node] = held + this.ohms[node]! * amperes;
-      } else {
-        upwards[node] = 0;
-        if (conductance[node]! > 0) volts[node] = current[node]! / conductance[node]!;
-        else if (current[node] !== 0) volts[node] = STARVED;
-        // What nothing holds lies at 0, or as near to it as its diode lets it.
-        else if (way[node] === UP) volts[node] = Math.min(0, volts[above]! + drop[node]!);
-        else if (way[node] === DOWN) volts[node] = Math.max(0, volts[above]! + drop[node]!);
-        else volts[node] = 0;
+        continue;
       }
+      upwards[node] = 0;
+      if (conductance[node]! > 0) volts[node] = current[node]! / conductance[node]!;
+      else if (isHeld) volts[node] = STARVED;
+      // What nothing holds lies at 0, or as near to it as its diode lets it.
+      else if (way[node] === UP) volts[node] = Math.min(0, volts[above]! + drop[node]!);
+      else if (way[node] === DOWN) volts[node] = Math.max(0, volts[above]! + drop[node]!);
+      else volts[node] = 0;
     }
     return true;
   }
@@ -291,7 +292,7 @@ export class SupplyNetwork {
       ...(leakOhms === undefined ? {} : { leakOhms }),
     });
     // The next state starts from no guess.
-    this.conducts.set(this.way.map((way) => Number(way !== CUT)));
+    this.conducts.set(this.way.map((way) => Number(way === BOTH)));
     this.sourceConducts.fill(1);
     if (!state) return false;
     this.volts.set(state.volts);

@@ -35,13 +35,19 @@ test(`${NETWORKS} drawn networks in ${STATES} states each`, () => {
   let [operating, none, fellBack] = [0, 0, 0];
   for (let seed = 1; seed <= NETWORKS; seed++) {
     const draw = drawn(seed);
+    const leakOhms = draw.pick([1e7, undefined]);
+    const options = { leastVolts: 1, ...(leakOhms === undefined ? {} : { leakOhms }) };
+    // Without leaks a part that nothing holds but a diode to what stands at 0 or is turned away from the root may
+    // stand anywhere on its own side of the diode.
+    const drawnFrom =
+      leakOhms === undefined ? MOSTLY.filter((passes) => passes !== "from the parent") : MOSTLY;
     const nodes: SupplyNode[] = [{ parent: -1, ohms: 0, passes: "nothing", drop: 0 }];
     const count = draw.whole(2, 30);
     while (nodes.length < count)
       nodes.push({
         parent: draw.whole(0, nodes.length - 1),
         ohms: draw.whole(0, 60) / 10,
-        passes: draw.pick(MOSTLY),
+        passes: draw.pick(drawnFrom),
         drop: draw.pick([0, 0.3, 0.7]),
       });
     const sources = Array.from({ length: draw.whole(1, 8) }, (): NetworkSource => ({
@@ -55,8 +61,8 @@ test(`${NETWORKS} drawn networks in ${STATES} states each`, () => {
         ? { node: draw.whole(0, count - 1), kind: "W", amount: draw.whole(1, 60) / 10 }
         : { node: draw.whole(0, count - 1), kind: "A", amount: draw.whole(1, 30) / 100 },
     );
-    const resistors = draw.pick([true, false]) ? [{ node: count - 1, ohms: 75 }] : [];
-    const options = { leastVolts: 1, leakOhms: draw.pick([1e7, 1e8]) };
+    const resistors =
+      leakOhms !== undefined && draw.pick([true, false]) ? [{ node: count - 1, ohms: 75 }] : [];
     const network = new SupplyNetwork(nodes, sources, loads, resistors, options);
     for (let state = 1; state <= STATES; state++) {
       sources.forEach(({ volts }, index) => {
@@ -96,5 +102,5 @@ test(`${NETWORKS} drawn networks in ${STATES} states each`, () => {
     `  SupplyNetwork: ${operating} states with and ${none} without an operating point; ${fellBack} fell back\n`,
   );
   expect(operating).toBeGreaterThan(NETWORKS * STATES * 0.5);
-  expect(none).toBeGreaterThan(10);
+  expect(none).toBeGreaterThan(NETWORKS / 50);
 });
