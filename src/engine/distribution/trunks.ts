@@ -4,7 +4,7 @@
  */
 import { faults, isFault, type Fault } from "../faults";
 import { nameKey } from "../signal/nameKey";
-import type { DistributionJob, FeederRow } from "./job";
+import type { DistributionJob, FeederRow, HeadUnitRow } from "./job";
 
 /** One slot that a head unit receives. */
 export interface Inlet {
@@ -44,7 +44,7 @@ export function trunksOf(job: DistributionJob): Trunks {
   const feedsTaken = dishes.map(() => 0);
   headUnits.forEach((head, index) => {
     if (head.kind.sits !== "on the dish" || headFaults[index]) return;
-    const dish = theDish(job, head.name, head.dish);
+    const dish = theDish(head);
     if (isFault(dish)) headFaults[index] = dish;
     else {
       const { name, slots } = dishes[dish]!;
@@ -73,7 +73,8 @@ export function trunksOf(job: DistributionJob): Trunks {
       incoming[head]!.flatMap((feeder) => headOf.get(nameKey(feeders[feeder]!.from)) ?? []),
     ),
   );
-  const looped = headUnits.flatMap(({ name }, head) => (order.includes(head) ? [] : [{ name, head }]));
+  const reached = new Set(order);
+  const looped = headUnits.flatMap(({ name }, head) => (reached.has(head) ? [] : [{ name, head }]));
   for (const { head } of looped) headFaults[head] ??= faults.feederLoop(looped.map(({ name }) => name));
 
   const outputsTaken = new Map<string, number>();
@@ -91,6 +92,12 @@ export function trunksOf(job: DistributionJob): Trunks {
     if (slots === 0) headFaults[head] ??= faults.switchUnfed(name);
   }
   return { inlets, order, cables, headFaults, feederFaults };
+
+  function theDish({ name, dish }: HeadUnitRow): number | Fault {
+    const names = (): string[] => dishes.map((one) => one.name);
+    if (dish === null) return dishes.length === 1 ? 0 : faults.dishNotSaid(name, names());
+    return dishOf.get(nameKey(dish)) ?? faults.dishUnknown(name, dish, names());
+  }
 
   function slotsBy(row: FeederRow, feeder: number): Inlet[] | Fault {
     const above = headOf.get(nameKey(row.from)) ?? -1;
@@ -131,12 +138,4 @@ function cascadeOrder(before: readonly (readonly number[])[]): number[] {
   for (let at = 0; at < order.length; at++)
     for (const next of after[order[at]!]!) if (--left[next]! === 0) order.push(next);
   return order;
-}
-
-/** @returns the index of the dish that a head unit is the feed of */
-function theDish({ dishes }: DistributionJob, head: string, named: string | null): number | Fault {
-  const known = dishes.map(({ name }) => name);
-  if (named === null) return dishes.length === 1 ? 0 : faults.dishNotSaid(head, known);
-  const found = known.findIndex((name) => nameKey(name) === nameKey(named));
-  return found >= 0 ? found : faults.dishUnknown(head, named, known);
 }
