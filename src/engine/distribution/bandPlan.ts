@@ -12,7 +12,7 @@ import type { Megahertz } from "../quantity";
 import type { ControlStandard, ReceiverKind, UserBand } from "./parts";
 import type { Tree } from "./tree";
 
-const WIDTH_PER_SYMBOL_RATE = 1.35;
+export const WIDTH_PER_SYMBOL_RATE = 1.35;
 
 export type BandTrouble =
   /** The output has no band of a number that is kept. */

@@ -28,7 +28,12 @@ export type CommandVerdict =
   /** The two speak different standards. */
   | { readonly can: "no"; readonly because: "standard" }
   /** The point of the part that does not pass what has to pass, the outlet's own for its wall plate or splitter. */
-  | { readonly can: "no"; readonly because: "blocked"; readonly point: number }
+  | {
+      readonly can: "no";
+      readonly because: "blocked";
+      readonly point: number;
+      readonly what: "power" | "commands";
+    }
   | {
       readonly can: "no";
       readonly because: "too little while commanding" | "too much at rest";
@@ -66,8 +71,13 @@ function verdict(
   if (kind.standard === null) return { can: "not judged" };
   if (!canUse(receiver.standard, kind.standard) && !canUse(kind.standard, receiver.standard))
     return { can: "no", because: "standard" };
-  const no = (point: number): CommandVerdict => ({ can: "no", because: "blocked", point });
-  if (blocked.commands >= 0) return no(blocked.commands);
+  const no = (point: number, what: "power" | "commands" = "power"): CommandVerdict => ({
+    can: "no",
+    because: "blocked",
+    point,
+    what,
+  });
+  if (blocked.commands >= 0) return no(blocked.commands, "commands");
   if (kind.standard === "maker's own") {
     if (kind.commandsPassBlock === null) return { can: "not judged" };
     if (!kind.commandsPassBlock && blocked.supply >= 0) return no(blocked.supply);

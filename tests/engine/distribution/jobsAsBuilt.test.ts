@@ -8,6 +8,12 @@
  * its conventions.
  */
 import { distributionOf, type Distribution } from "../../../src/engine/distribution/distribution";
+import {
+  ADVICE,
+  findings,
+  type CheckOfDistribution,
+  type RowOf,
+} from "../../../src/engine/distribution/findings";
 import { labourMinutes } from "../../../src/engine/distribution/labourMinutes";
 import { isFault } from "../../../src/engine/faults";
 import { heldTo } from "../../support/heldTo";
@@ -84,6 +90,20 @@ const cases = fixture.jobs.flatMap(({ id, inputs, expected, variants }) => {
     })),
   ];
 });
+
+/** What the fixture calls each check. */
+const CHECKS: Readonly<Partial<Record<CheckOfDistribution, string>>> = {
+  "head unit volts": "head_volts",
+  "feed volts": "feed_volts",
+  "amplifier volts": "amplifier_volts",
+  "volts on a receiver": "volts_on_receiver",
+  commands: "commands",
+  "receivers on a connector": "one_connector",
+  "open through port": "open_through",
+  "end resistor on power": "resistor_on_power",
+  "user bands": "bands",
+  "carrier to noise at the availability wanted": "cn_available",
+};
 
 describe.each(cases.map((one) => [one.name, one] as const))("%s", (name, { inputs, expected }) => {
   const job = jobAsBuilt(inputs);
@@ -296,5 +316,36 @@ describe.each(cases.map((one) => [one.name, one] as const))("%s", (name, { input
     for (const [line, value] of Object.entries(wanted))
       minutes.row(`${name} ${line}`, lines[line], value, MINUTES);
     minutes.row(`${name} total`, labour.total, expected.labour_minutes_total!, MINUTES);
+  });
+
+  test("each check that fails, at its rows and with its words, and no other", () => {
+    const nameOf = ({ list, row }: RowOf): string =>
+      list === "dishes"
+        ? // The fixture names the feed: "D1 19E" of the dish D1.
+          job.dishes[row]!.name
+        : String(job[list][row]!.name);
+    const limits = {
+      levelLeast: Number(inputs.site.level_low),
+      levelMost: Number(inputs.site.level_high),
+      slopeMost: Number(inputs.site.slope_most),
+      isolationLeast: 30,
+    };
+    const all = findings(found, limits).filter(({ check }) => !ADVICE.has(check));
+    const seen = all.flatMap(({ check, rows }) =>
+      rows.map((row) => `${CHECKS[check] ?? check}: ${nameOf(row)}`),
+    );
+    const wanted = expected.fails.map(({ check, rows, words }) => ({
+      check,
+      words,
+      rows: check === "feed_volts" ? rows.map((row) => row.split(" ")[0]!) : rows,
+    }));
+    expect([...new Set(seen)].sort()).toEqual(
+      [...new Set(wanted.flatMap(({ check, rows }) => rows.map((row) => `${check}: ${row}`)))].sort(),
+    );
+    for (const { check, rows, words } of wanted) {
+      const said = all.filter((one) => CHECKS[one.check] === check && rows.includes(nameOf(one.rows[0]!)));
+      expect(said.length).toBeGreaterThan(0);
+      for (const { fault } of said) for (const word of words) expect(fault.message).toContain(word);
+    }
   });
 });
