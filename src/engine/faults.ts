@@ -548,10 +548,10 @@ export const faults = {
       `${shown(first)} and ${shown(second)} are ${decibels.toFixed(1)} dB apart; ${shown(wanted)} dB keep receivers from disturbing one another. Take parts of more isolation, or longer runs.`,
     ),
 
-  noSupplyPoint: (): Fault =>
+  noSupplyPoint: (when: string): Fault =>
     fault(
       "#VALUE!",
-      "There is no operating point: the receivers and supplies that are joined here cannot carry what the head unit and amplifiers take. Shorten runs, take cables of lower resistance, or add a supply.",
+      `There is no operating point ${when}: what is on cannot carry what the head unit and amplifiers take. Shorten runs, take cable of lower loop resistance, or add a supply.`,
     ),
 
   /** A fault in one row of a list; a sentence that names the list needs no more than the row. */

@@ -23,7 +23,7 @@ export const MOST_REST_VOLTS: Volts = 15;
 
 export type CommandVerdict =
   | { readonly can: "yes" }
-  /** The maker does not say how the head unit is commanded. */
+  /** The maker does not say how the head unit is commanded, or the supply has a fault of its own. */
   | { readonly can: "not judged" }
   /** The two speak different standards. */
   | { readonly can: "no"; readonly because: "standard" }
@@ -86,6 +86,7 @@ function verdict(
       : { can: "yes" };
   }
   if (blocked.supply >= 0) return no(blocked.supply);
+  if (Number.isNaN(at.resting) || Number.isNaN(at.commanding)) return { can: "not judged" };
   if (at.resting > MOST_REST_VOLTS) return { can: "no", because: "too much at rest", volts: at.resting };
   return at.commanding < LEAST_COMMAND_VOLTS
     ? { can: "no", because: "too little while commanding", volts: at.commanding }

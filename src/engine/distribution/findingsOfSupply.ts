@@ -11,6 +11,7 @@ const SLIGHT = 1e-3;
 
 export function supplyFindings(found: Distribution): Finding[] {
   return [
+    ...brokenCircuits(found),
     ...headUnitVolts(found),
     ...feedVolts(found),
     ...amplifierVolts(found),
@@ -22,6 +23,20 @@ export function supplyFindings(found: Distribution): Finding[] {
 
 const outlet = (row: number): RowOf => ({ list: "outlets", row });
 const device = (row: number): RowOf => ({ list: "devices", row });
+
+/** A cable without loop resistance, or a state without an operating point: said at the head units that it leaves in doubt. */
+function brokenCircuits({ tree: { job }, nodes, supply }: Distribution): Finding[] {
+  return [...supply.faults].flatMap(([circuit, fault]): Finding[] => {
+    const heads = job.headUnits.flatMap((_, row): RowOf[] =>
+      nodes.circuit[nodes.common[row]!] === circuit ? [{ list: "headUnits", row }] : [],
+    );
+    const outlets = nodes.receivers.flatMap((one): RowOf[] =>
+      nodes.circuit[one.node] === circuit ? [outlet(one.outlet)] : [],
+    );
+    const rows = heads.length > 0 ? heads : outlets;
+    return rows.length > 0 ? [{ check: "head unit volts", rows, fault }] : [];
+  });
+}
 
 function headUnitVolts({ tree: { job }, supply }: Distribution): Finding[] {
   return supply.headUnits.flatMap(

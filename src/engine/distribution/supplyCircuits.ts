@@ -93,21 +93,30 @@ export function* supplyCircuits(whole: SupplyNodes, options: NetworkOptions): Ge
   }
 }
 
+export interface FailedState {
+  readonly state: SupplyStateName;
+  /** Row of the outlet that it is about; -1 for none. */
+  readonly outlet: number;
+}
+
 /**
  * Asks a circuit for every state.
  *
- * @param note called after each, with the place of the receiver that it is about among the circuit's, or -1
- * @returns false where a state has no operating point; none is asked after it
+ * @param note called after each that has an operating point, with the place among the circuit's receivers of the one
+ *   that it is about, or -1
+ * @returns the first without an operating point; null where all have one
  */
 export function everyState(
   tree: Tree,
   whole: SupplyNodes,
   { network, receivers, sources }: SupplyCircuitPart,
   note: (state: SupplyStateName, receiver: number) => void,
-): boolean {
+): FailedState | null {
   const { isOn, sourceVolts } = network;
   const first = sources.length;
-  const kinds = receivers.map((one) => tree.job.outlets[whole.receivers[one]!.outlet]!.receiver!);
+  const outlets = receivers.map((one) => whole.receivers[one]!.outlet);
+  const kinds = outlets.map((outlet) => tree.job.outlets[outlet]!.receiver!);
+  let failed: FailedState | null = null;
   const off = (place: number): void => void (isOn[first + place] = 0);
   const on = (place: number, volts: Volts): void => {
     isOn[first + place] = 1;
@@ -115,26 +124,32 @@ export function everyState(
   };
   const rest = (place: number): void => on(place, kinds[place]!.restVolts);
   const command = (place: number): void => on(place, kinds[place]!.commandVolts);
-  const ask = (state: SupplyStateName, receiver = -1): boolean => {
-    if (!network.solve(state !== "idle")) return false;
-    note(state, receiver);
-    return true;
+  const ask = (state: SupplyStateName, receiver = -1): void => {
+    if (network.solve(state !== "idle")) note(state, receiver);
+    else failed ??= { state, outlet: outlets[receiver] ?? -1 };
   };
   const places = [...receivers.keys()];
-  const each = (state: SupplyStateName, before: (place: number) => void, after: (place: number) => void) =>
-    places.every((place) => {
+  const each = (
+    state: SupplyStateName,
+    before: (place: number) => void,
+    after: (place: number) => void,
+  ): void => {
+    for (const place of places) {
       before(place);
-      const found = ask(state, place);
+      ask(state, place);
       after(place);
-      return found;
-    });
+    }
+  };
 
   places.forEach(off);
-  if (!ask("idle") || !ask("all off")) return false;
-  if (places.length === 0) return true;
-  if (!each("alone", rest, off)) return false;
+  ask("idle");
+  ask("all off");
+  if (places.length === 0) return failed;
+  each("alone", rest, off);
   places.forEach(rest);
-  if (!ask("all on") || !each("commanding", command, rest)) return false;
+  ask("all on");
+  each("commanding", command, rest);
   places.forEach(command);
-  return each("off among others", off, command);
+  each("off among others", off, command);
+  return failed;
 }

@@ -11,7 +11,7 @@
  */
 import { faults, type Fault } from "../faults";
 import type { Losses } from "./losses";
-import { everyState, supplyCircuits } from "./supplyCircuits";
+import { everyState, supplyCircuits, type FailedState } from "./supplyCircuits";
 import { headUnitSupply, type HeadUnitSupply } from "./supplyOfHeadUnits";
 import { outletSupply, type OutletSupply } from "./supplyOfOutlets";
 import { partSupply, type PartSupply } from "./supplyOfParts";
@@ -25,7 +25,10 @@ export const PRODUCT_OPTIONS: NetworkOptions = { leastVolts: 1 };
 export interface SupplyStates extends OutletSupply, PartSupply {
   /** By head unit. */
   readonly headUnits: readonly HeadUnitSupply[];
-  /** By circuit of the nodes: what is wrong with it; nothing is told of its parts. */
+  /**
+   * By circuit of the nodes: what is wrong with it. Where a cable is, nothing is told of its parts; where a state has
+   * no operating point, only what the others say.
+   */
   readonly faults: ReadonlyMap<number, Fault>;
   /** States that needed the slower way. */
   readonly fellBack: number;
@@ -45,12 +48,12 @@ export function supplyStates(
   let fellBack = 0;
   for (const circuit of supplyCircuits(whole, options)) {
     if (failed.has(circuit.index)) continue;
-    const operates = everyState(tree, whole, circuit, (state, receiver) => {
+    const without = everyState(tree, whole, circuit, (state, receiver) => {
       heads.note(circuit, state, receiver);
       outlets.note(circuit, state, receiver);
       parts.note(circuit, state, receiver);
     });
-    if (!operates) failed.set(circuit.index, faults.noSupplyPoint());
+    if (without) failed.set(circuit.index, faults.noSupplyPoint(inWords(tree, without)));
     fellBack += circuit.network.fellBack;
   }
   const headUnits = heads.result();
@@ -61,4 +64,21 @@ export function supplyStates(
     faults: failed,
     fellBack,
   };
+}
+
+function inWords({ job }: Tree, { state, outlet }: FailedState): string {
+  const receiver = outlet < 0 ? "" : `the receiver of "${String(job.outlets[outlet]!.name)}"`;
+  switch (state) {
+    case "idle":
+    case "all off":
+      return "with all receivers off";
+    case "all on":
+      return "with all receivers on";
+    case "alone":
+      return `with ${receiver} on alone`;
+    case "commanding":
+      return `while ${receiver} commands`;
+    case "off among others":
+      return `with ${receiver} off and all others on`;
+  }
 }
