@@ -8,7 +8,8 @@
  * 15 V may stand. A kind of its maker's own standard is commanded as its two
  * facts say. One whose maker says nothing is not judged.
  *
- * Source: EN 61319-1's threshold between 13 and 18 V, 15 to 15.5 V; EN 50494.
+ * Source: EN 50494 for rise and bursts; that 13 and 18 V are told apart at 15 to
+ *   15.5 V from a source that others saw.
  * Accuracy: that of the volts; tone and bursts themselves are not modelled.
  */
 import type { Volts } from "../quantity";

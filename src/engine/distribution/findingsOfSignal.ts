@@ -46,9 +46,16 @@ function levels(
   });
 }
 
-function carrierToNoise({ tree: { job }, carrierToNoise: at }: Distribution): Finding[] {
+function carrierToNoise({ tree: { job }, carrierToNoise: at, seen }: Distribution): Finding[] {
+  const unseen = seen.flatMap((slots, row) =>
+    slots.filter(isFault).map((fault): Finding => ({
+      check: "carrier to noise in a clear sky",
+      rows: [{ list: "headUnits", row }],
+      fault,
+    })),
+  );
   const needed = new Map(job.slots.map((slot) => [slot.name, slot.needed]));
-  return at.flatMap((slots, row) =>
+  const low = at.flatMap((slots, row) =>
     slots.flatMap(({ slot, clear, rain }): Finding[] => {
       const least = needed.get(slot) ?? null;
       if (least === null) return [];
@@ -71,6 +78,7 @@ function carrierToNoise({ tree: { job }, carrierToNoise: at }: Distribution): Fi
       ];
     }),
   );
+  return [...unseen, ...low];
 }
 
 function amplifiers({ tree: { job }, amplifiers: outputs }: Distribution): Finding[] {

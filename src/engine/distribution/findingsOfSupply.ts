@@ -38,7 +38,8 @@ function brokenCircuits({ tree: { job }, nodes, supply }: Distribution): Finding
   });
 }
 
-function headUnitVolts({ tree: { job }, supply }: Distribution): Finding[] {
+function headUnitVolts({ tree: { job }, trunks, supply }: Distribution): Finding[] {
+  const handsOn = new Set(trunks.inlets.flatMap((some) => some.map(({ above }) => above)));
   return supply.headUnits.flatMap(
     ({ allOff, allOn, leastAlone, alone, fedWithoutReceivers }, head): Finding[] => {
       const { name, kind } = job.headUnits[head]!;
@@ -55,7 +56,9 @@ function headUnitVolts({ tree: { job }, supply }: Distribution): Finding[] {
         const row = String(job.outlets[leastAlone.outlet]!.name);
         return [when(leastAlone.volts, `with the receiver of "${row}" on alone`)];
       }
-      return allOn.volts < least ? [when(allOn.volts, "with all receivers on")] : [];
+      // One without receivers of its own works only for those that it hands on to.
+      const isUsed = leastAlone !== null || handsOn.has(head);
+      return isUsed && allOn.volts < least ? [when(allOn.volts, "with all receivers on")] : [];
     },
   );
 }
@@ -131,7 +134,7 @@ function currents(found: Distribution): Finding[] {
     const rows: RowOf[] = [
       source.head >= 0 ? { list: "headUnits", row: source.head } : device(source.device),
     ];
-    const what = supplyName(found, source);
+    const what = supplyName(found, source).replace(/^t/, "T");
     const most = supply.supplyMost[index]!;
     const least = supply.supplyLeast[index]!;
     const limit = source.mostAmperes;

@@ -10,11 +10,11 @@
  * on to the next as a passive part.
  *
  * Source: carrierToNoise.ts, rainFade.ts, signalAndNoise.ts; the rain's
- *   temperature of 275 K as ITU-R P.618 uses it; 40 K of clear sky and
+ *   temperature of 275 K as ITU-R P.618 has it (from memory); 40 K of clear sky and
  *   efficiency 0.65: common practice, no source.
  * Accuracy: that of the EIRP; uplink noise and interference are left out.
  */
-import { isFault, type Fault } from "../faults";
+import { faults, isFault, type Fault } from "../faults";
 import type {
   Celsius,
   DecibelMicrovolts,
@@ -77,9 +77,15 @@ type StepLoss = (frequency: Megahertz, temperature: Celsius) => Decibels | Fault
 export function slotsSeen(job: DistributionJob, trunks: Trunks): (SlotSeen | Fault)[][] {
   const slotOf = new Map(job.slots.map((slot) => [nameKey(slot.name), slot]));
   return job.headUnits.map((_, head) =>
-    trunks.inlets[head]!.flatMap((inlet) => {
+    trunks.inlets[head]!.map((inlet) => {
       const slot = slotOf.get(nameKey(inlet.slot));
-      return slot ? [seen(job, trunks, head, inlet, slot)] : [];
+      return slot
+        ? seen(job, trunks, head, inlet, slot)
+        : faults.slotUnknown(
+            job.dishes[inlet.dish]!.name,
+            inlet.slot,
+            job.slots.map(({ name }) => name),
+          );
     }),
   );
 }
@@ -95,6 +101,7 @@ function seen(
   const look = lookAngles(site.latitude, site.longitude, slot.east, site.height);
   if (isFault(look)) return look;
   const { elevation, range } = look;
+  if (elevation < 0) return faults.belowHorizon(slot.east, elevation);
   const rain =
     site.rain &&
     rainFade({
