@@ -14,7 +14,7 @@ export const signalFindings = (found: Distribution, wanted: Wanted): Finding[] =
 const outlet = (row: number): RowOf => ({ list: "outlets", row });
 
 function levels(
-  { tree: { job }, levels: at }: Distribution,
+  { tree: { job }, levels: at, bands, bandLevels }: Distribution,
   { levelLeast, levelMost, slopeMost }: Wanted,
 ): Finding[] {
   return job.outlets.flatMap(({ name }, row): Finding[] => {
@@ -23,6 +23,10 @@ function levels(
       [at.lowCold[row]!, "at the low end of the range when it is cold"],
       [at.lowHot[row]!, "at the low end of the range when it is hot"],
       [at.highCold[row]!, "at the high end of the range when it is cold"],
+      // Behind an equaliser the least may lie between the ends.
+      ...bandLevels[row]!.map(
+        (level, index) => [level, `in user band ${bands.bands[row]![index]!.number} when it is hot`] as const,
+      ),
     ] as const;
     const found: Finding[] = [];
     const wrong = corners.find(([level]) => level < levelLeast || level > levelMost);
