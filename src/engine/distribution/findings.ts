@@ -1,56 +1,9 @@
 /** What is asked of every distribution: each finding a sentence at the rows that it is about. */
-import type { Fault } from "../faults";
-import type { DecibelMicrovolts, Decibels } from "../quantity";
 import type { Distribution } from "./distribution";
+import type { Finding, Wanted } from "./finding";
 import { rowFindings } from "./findingsOfRows";
 import { signalFindings } from "./findingsOfSignal";
 import { supplyFindings } from "./findingsOfSupply";
-
-export type CheckOfDistribution =
-  | "head unit volts"
-  | "feed volts"
-  | "amplifier volts"
-  | "volts on a receiver"
-  | "commands"
-  | "receivers on a connector"
-  | "open through port"
-  | "end resistor on power"
-  | "user bands"
-  | "level"
-  | "slope"
-  | "carrier to noise in a clear sky"
-  | "carrier to noise at the availability wanted"
-  | "amplifier output"
-  | "switch input"
-  | "current"
-  | "supply without use"
-  /** Advice: never a failing check. */
-  | "open ports"
-  | "isolation";
-
-export type RowList = "dishes" | "headUnits" | "devices" | "outlets";
-
-export interface RowOf {
-  readonly list: RowList;
-  readonly row: number;
-}
-
-export interface Finding {
-  readonly check: CheckOfDistribution;
-  /** The first is where its sentence stands. */
-  readonly rows: readonly RowOf[];
-  readonly fault: Fault;
-}
-
-export const ADVICE: ReadonlySet<CheckOfDistribution> = new Set(["open ports", "isolation"]);
-
-export interface Wanted {
-  readonly levelLeast: DecibelMicrovolts;
-  readonly levelMost: DecibelMicrovolts;
-  readonly slopeMost: Decibels;
-  /** Between outlets; from memory. */
-  readonly isolationLeast: Decibels;
-}
 
 /** @returns what does not hold, in the order of the checks; rows that are bad have faults of their own */
 export const findings = (found: Distribution, wanted: Wanted): Finding[] => [

@@ -3,7 +3,7 @@ import { faults, type Fault } from "../faults";
 import { WIDTH_PER_SYMBOL_RATE } from "./bandPlan";
 import { LEAST_COMMAND_VOLTS, MOST_REST_VOLTS, type CommandVerdict } from "./commands";
 import type { Distribution } from "./distribution";
-import type { Finding } from "./findings";
+import type { Finding } from "./finding";
 import { THROUGH } from "./ports";
 import { nameOf, OUTLET, type Tree } from "./tree";
 

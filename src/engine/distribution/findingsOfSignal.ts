@@ -1,7 +1,7 @@
 /** What does not hold of the signal: level, slope, carrier to noise, outputs and inputs beyond their limits, isolation. */
 import { faults, isFault } from "../faults";
 import type { Distribution } from "./distribution";
-import type { Finding, RowOf, Wanted } from "./findings";
+import type { Finding, RowOf, Wanted } from "./finding";
 
 export const signalFindings = (found: Distribution, wanted: Wanted): Finding[] => [
   ...levels(found, wanted),
@@ -52,11 +52,13 @@ function levels(
 
 function carrierToNoise({ tree: { job }, carrierToNoise: at, seen }: Distribution): Finding[] {
   const unseen = seen.flatMap((slots, row) =>
-    slots.filter(isFault).map((fault): Finding => ({
-      check: "carrier to noise in a clear sky",
-      rows: [{ list: "headUnits", row }],
-      fault,
-    })),
+    slots.flatMap((one): Finding[] => {
+      const fault = isFault(one) ? one : isFault(one.rain) ? one.rain : null;
+      const check = isFault(one)
+        ? "carrier to noise in a clear sky"
+        : "carrier to noise at the availability wanted";
+      return fault ? [{ check, rows: [{ list: "headUnits", row }], fault }] : [];
+    }),
   );
   const needed = new Map(job.slots.map((slot) => [slot.name, slot.needed]));
   const low = at.flatMap((slots, row) =>

@@ -2,7 +2,7 @@
 import { faults } from "../faults";
 import type { Volts } from "../quantity";
 import type { Distribution } from "./distribution";
-import type { Finding, RowOf } from "./findings";
+import type { Finding, RowOf } from "./finding";
 import type { SupplySourceOf } from "./supplyNodes";
 import { nameOf, OUTLET } from "./tree";
 

@@ -33,7 +33,7 @@ import { nameKey } from "../signal/nameKey";
 import { noiseTemperature } from "../signal/noiseTemperature";
 import { rainFade } from "../signal/rainFade";
 import { lookAngles } from "../sightline/lookAngles";
-import type { DistributionJob, SlotRow } from "./job";
+import type { DistributionJob, Site, SlotRow } from "./job";
 import { between, condition } from "./losses";
 import { afterLoss, carrierToNoise, withNoise, type Signal } from "./signalAndNoise";
 import type { Inlet, Trunks } from "./trunks";
@@ -73,31 +73,28 @@ export interface InWeather {
 /** What a feeder, or a switch on the way to the next, loses. */
 type StepLoss = (frequency: Megahertz, temperature: Celsius) => Decibels | Fault;
 
+/** What the site has of a slot, whatever the dish. */
+interface Sight {
+  readonly slot: SlotRow;
+  readonly elevation: Degrees;
+  readonly range: Kilometres;
+  readonly rain: Decibels | Fault | null;
+}
+
 /** @returns by head unit what it sees of each of its slots; a fault where a slot is below the horizon or has no row */
 export function slotsSeen(job: DistributionJob, trunks: Trunks): (SlotSeen | Fault)[][] {
-  const slotOf = new Map(job.slots.map((slot) => [nameKey(slot.name), slot]));
+  const sights = new Map(job.slots.map((slot) => [nameKey(slot.name), sightOf(job.site, slot)]));
   return job.headUnits.map((_, head) =>
     trunks.inlets[head]!.map((inlet) => {
-      const slot = slotOf.get(nameKey(inlet.slot));
-      return slot
-        ? seen(job, trunks, head, inlet, slot)
-        : faults.slotUnknown(
-            job.dishes[inlet.dish]!.name,
-            inlet.slot,
-            job.slots.map(({ name }) => name),
-          );
+      const sight = sights.get(nameKey(inlet.slot));
+      if (sight) return isFault(sight) ? sight : seen(job, trunks, head, inlet, sight);
+      const known = job.slots.map(({ name }) => name);
+      return faults.slotUnknown(job.dishes[inlet.dish]!.name, inlet.slot, known);
     }),
   );
 }
 
-function seen(
-  job: DistributionJob,
-  trunks: Trunks,
-  head: number,
-  inlet: Inlet,
-  slot: SlotRow,
-): SlotSeen | Fault {
-  const { site } = job;
+function sightOf(site: Site, slot: SlotRow): Sight | Fault {
   const look = lookAngles(site.latitude, site.longitude, slot.east, site.height);
   if (isFault(look)) return look;
   const { elevation, range } = look;
@@ -114,6 +111,17 @@ function seen(
       siteHeight: site.height / 1000,
       tilt: RAIN_TILT,
     });
+  return { slot, elevation, range, rain };
+}
+
+function seen(
+  job: DistributionJob,
+  trunks: Trunks,
+  head: number,
+  inlet: Inlet,
+  { slot, elevation, range, rain }: Sight,
+): SlotSeen | Fault {
+  const { site } = job;
   const found = { head, slot, dish: inlet.dish, elevation, range, rain };
   const dish = job.dishes[inlet.dish]!;
   const { kind } = job.headUnits[head]!;

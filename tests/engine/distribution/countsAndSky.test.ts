@@ -201,6 +201,14 @@ describe("from the sky", () => {
     expect(said(lit({ dishes: [dish("D1", { slots: ["19E"] })] }))).toEqual([
       '"D1" has the slot "19E"; known are "13E". Give one of these, or add the slot.',
     ]);
+    // Near the equator, low above the horizon, ITU-R P.618 turns before so rare a part of the year.
+    const site = {
+      ...SITE,
+      latitude: 0.5,
+      longitude: -56,
+      rain: { availability: 99.999, rate: 150, height: 5 },
+    };
+    expect(said(lit({ site }))).toEqual([expect.stringMatching(/^percent is 0\.001 %/)]);
     const hidden = { name: "113W", east: -113, eirp: 50, symbolRate: 27.5, needed: 9 };
     expect(said(lit({ slots: [hidden], dishes: [dish("D1", { slots: ["113W"] })] }))).toEqual([
       expect.stringMatching(/^The slot at -113 deg east stands at an elevation of -/),

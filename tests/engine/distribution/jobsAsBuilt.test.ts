@@ -8,12 +8,8 @@
  * its conventions.
  */
 import { distributionOf, type Distribution } from "../../../src/engine/distribution/distribution";
-import {
-  ADVICE,
-  findings,
-  type CheckOfDistribution,
-  type RowOf,
-} from "../../../src/engine/distribution/findings";
+import { ADVICE, type CheckOfDistribution, type RowOf } from "../../../src/engine/distribution/finding";
+import { findings } from "../../../src/engine/distribution/findings";
 import { labourMinutes } from "../../../src/engine/distribution/labourMinutes";
 import { isFault } from "../../../src/engine/faults";
 import { heldTo } from "../../support/heldTo";
