@@ -7,12 +7,11 @@
  * there or is taken) gets a fault, each row below it one that names it, and all
  * others stand. Time is linear in the rows.
  */
-import { faults, isFault, type Fault } from "../faults";
-import { distributionTree, type TreeRow } from "../signal/distributionTree";
-import { nameKey } from "../signal/nameKey";
-import type { DistributionJob, Name, PortWanted } from "./job";
+import type { Fault } from "../faults";
+import type { DistributionJob } from "./job";
 import type { AtEnds, DevicePart, Run } from "./parts";
-import { Ports, THROUGH, type Feeding } from "./ports";
+import { THROUGH } from "./ports";
+import { rowPlaces, type RowPlaces } from "./rowPlaces";
 
 /** What a point is. */
 export const OUTPUT = 0;
@@ -54,67 +53,11 @@ export interface Tree {
 /** @param job with all its parts looked up */
 export function buildTree(job: DistributionJob): Tree {
   const { headUnits, devices, outlets } = job;
-  const rows = [...devices, ...outlets] as readonly { name: Name; from: Name; port: PortWanted }[];
-  const from = feeds(rows);
-  const { order, rows: found } = distributionTree(
-    rows.map(({ name }) => name),
-    from,
-    headUnits.map(({ name }) => name),
-  );
-  const bad: (Fault | null)[] = found.map((row, index) => {
-    if (row === null) return faults.missing("name", "a name for this row");
-    const own = from[index]!;
-    return isFault(own) ? own : isFault(row) ? row : null;
-  });
-  const headOf = new Map(headUnits.map(({ name }, index) => [nameKey(name), index]));
-  /** By row, and after the rows by head unit. */
-  const feeding = (row: number): number => {
-    const { parent, root } = found[row] as TreeRow;
-    return parent >= 0 ? parent : rows.length + headOf.get(nameKey(root))!;
-  };
-  const offered = (index: number): Feeding => {
-    if (index >= rows.length) {
-      const { name, kind } = headUnits[index - rows.length]!;
-      return { name, ports: kind.outputs, hasThrough: false };
-    }
-    const name = rows[index]!.name as string;
-    if (index >= devices.length)
-      return {
-        name,
-        ports: 0,
-        hasThrough: (outlets[index - devices.length]!.plate?.through ?? null) !== null,
-      };
-    const { ways, through } = devices[index]!.part;
-    return { name, ports: ways, hasThrough: through !== null };
-  };
-  const ports = new Array<Ports | undefined>(rows.length + headUnits.length);
-  const portsOf = (index: number): Ports => (ports[index] ??= new Ports(offered(index)));
-
-  const portOf = new Int32Array(rows.length);
-  const placed = (row: number): void => {
-    if (bad[row]) return;
-    const { name, port: wanted } = rows[row]!;
-    const asked = { name: name as string, wanted, isDevice: row < devices.length };
-    const of = portsOf(feeding(row));
-    const port = wanted === null ? of.next(asked) : of.named(asked);
-    if (isFault(port)) bad[row] = port;
-    else portOf[row] = port;
-  };
-  rows.forEach(({ port }, row) => port !== null && placed(row));
-  rows.forEach(({ port }, row) => port === null && placed(row));
-  belowFaults(
-    order,
-    rows.map(({ name }) => name as string),
-    (row) => (found[row] as TreeRow).parent,
-    bad,
-  );
-
+  const places = rowPlaces(job);
+  const rows = devices.length + outlets.length;
   const leads = headUnits.map(({ run, supply }) => run !== null || supply?.stands === "in the line");
-  const good = order.filter((row) => !bad[row]);
-  const count = headUnits.reduce(
-    (sum, { kind }, index) => sum + kind.outputs + Number(leads[index]),
-    good.length,
-  );
+  const above = headUnits.reduce((sum, { kind }, head) => sum + kind.outputs + Number(leads[head]), 0);
+  const count = above + places.order.length;
   const tree = {
     job,
     count,
@@ -126,9 +69,8 @@ export function buildTree(job: DistributionJob): Tree {
     pointOfDevice: new Int32Array(devices.length).fill(-1),
     pointOfOutlet: new Int32Array(outlets.length).fill(-1),
     firstOutput: new Int32Array(headUnits.length),
-    openPorts: [] as OpenPort[],
-    deviceFaults: bad.slice(0, devices.length),
-    outletFaults: bad.slice(devices.length),
+    deviceFaults: places.faults.slice(0, devices.length),
+    outletFaults: places.faults.slice(devices.length),
   };
   let next = 0;
   const enter = (kind: number, row: number, parent: number, port: number): number => {
@@ -145,72 +87,35 @@ export function buildTree(job: DistributionJob): Tree {
     for (let output = 1; output <= kind.outputs; output++) enter(OUTPUT, head, -1, output);
   });
   const leadOf = leads.map((has, head) => (has ? enter(LEAD, head, tree.firstOutput[head]!, 1) : -1));
-  for (const row of good) {
-    const above = feeding(row);
-    const head = above - rows.length;
-    const port = portOf[row]!;
-    const parent =
-      head < 0
-        ? above < devices.length
-          ? tree.pointOfDevice[above]!
-          : tree.pointOfOutlet[above - devices.length]!
-        : port === 1 && leads[head]
-          ? leadOf[head]!
-          : tree.firstOutput[head]! + port - 1;
+  const pointOf = (feeding: number, port: number): number => {
+    if (feeding < devices.length) return tree.pointOfDevice[feeding]!;
+    if (feeding < rows) return tree.pointOfOutlet[feeding - devices.length]!;
+    const head = feeding - rows;
+    return port === 1 && leads[head] ? leadOf[head]! : tree.firstOutput[head]! + port - 1;
+  };
+  for (const row of places.order) {
+    const port = places.port[row]!;
+    const parent = pointOf(places.feeding[row]!, port);
     if (row < devices.length) tree.pointOfDevice[row] = enter(DEVICE, row, parent, port);
     else tree.pointOfOutlet[row - devices.length] = enter(OUTLET, row - devices.length, parent, port);
   }
-  for (let point = 0; point < count; point++) {
-    const row = tree.row[point]!;
-    const at = tree.kind[point] === DEVICE ? row : devices.length + row;
-    if (tree.kind[point]! < DEVICE || !closable(tree, point)) continue;
-    const { ports: ways, hasThrough } = offered(at);
-    for (let port = hasThrough ? THROUGH : 1; port <= ways; port++)
-      if (ports[at]?.isOpen(port) ?? true) tree.openPorts.push({ point, port });
-  }
-  return tree;
+  return { ...tree, openPorts: openPorts(tree, places) };
 }
 
 /** Parts that divide the signal have ports to close; a line amplifier with nothing behind it has not. */
-const closable = (tree: Tree, point: number): boolean =>
-  tree.kind[point] === OUTLET || ["splitter", "tap"].includes(deviceAt(tree, point)!.kind);
-
-/** Rows fed from nothing, or by two, are faults before the tree is looked at. */
-function feeds(rows: readonly { name: Name; from: Name }[]): Name[] {
-  const first = new Map<string, number>();
-  const from: Name[] = rows.map((row) => row.from);
-  for (const [index, { name, from: feeding }] of rows.entries()) {
-    if (name === null || isFault(name)) continue;
-    if (feeding === null) from[index] = faults.notFed(name);
-    const before = first.get(nameKey(name));
-    if (before === undefined) first.set(nameKey(name), index);
-    else {
-      const other = rows[before]!.from;
-      if (typeof other !== "string" || typeof feeding !== "string" || nameKey(other) === nameKey(feeding))
-        continue;
-      from[before] = from[index] = faults.fedByTwo(name, other, feeding);
-    }
+function openPorts(tree: Omit<Tree, "openPorts">, { offered, isOpen }: RowPlaces): OpenPort[] {
+  const { job, count, kind, row } = tree;
+  const open: OpenPort[] = [];
+  for (let point = 0; point < count; point++) {
+    if (kind[point]! < DEVICE) continue;
+    const isDevice = kind[point] === DEVICE;
+    if (isDevice && !["splitter", "tap"].includes(job.devices[row[point]!]!.part.kind)) continue;
+    const at = isDevice ? row[point]! : job.devices.length + row[point]!;
+    const { ports, hasThrough } = offered(at);
+    for (let port = hasThrough ? THROUGH : 1; port <= ports; port++)
+      if (isOpen(at, port)) open.push({ point, port });
   }
-  return from;
-}
-
-/** A row below one that found no port has a fault that names it. */
-function belowFaults(
-  order: readonly number[],
-  names: readonly string[],
-  parent: (row: number) => number,
-  bad: (Fault | null)[],
-): void {
-  const culprit = new Map<number, string>();
-  for (const row of order) {
-    const above = parent(row);
-    if (bad[row]) culprit.set(row, names[row]!);
-    else if (above >= 0 && bad[above]) {
-      const name = culprit.get(above)!;
-      culprit.set(row, name);
-      bad[row] = faults.treeBelowFault(names[row]!, name);
-    }
-  }
+  return open;
 }
 
 /** @returns the device at a point; undefined at others */
