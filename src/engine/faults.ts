@@ -326,6 +326,12 @@ export const faults = {
       `${shown(headUnit)} finds no slot left on the dish ${shown(dish)}, whose ${slots === 1 ? "slot is" : `${slots} slots are`} received already. Put it on another dish, or give the dish another slot.`,
     ),
 
+  dishHasFeed: (headUnit: string, dish: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(headUnit)} is itself a feed, and the dish ${shown(dish)} has another. Take the dish's feed out, or choose a kind that is a switch.`,
+    ),
+
   feedMissing: (dish: string, headUnit: string): Fault =>
     fault(
       "#VALUE!",

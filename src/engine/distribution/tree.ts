@@ -147,9 +147,11 @@ export function lossToPort(tree: Tree, point: number, port: number): AtEnds {
   return port === THROUGH ? part.through! : part.port;
 }
 
-/** @returns its name as the job has it; of a lead its head unit's */
+/** @returns its name as the job has it; of a lead that of the supply on it */
 export function nameOf({ job, kind, row }: Tree, point: number): string {
   const at = row[point]!;
   if (kind[point] === DEVICE) return job.devices[at]!.name as string;
-  return kind[point] === OUTLET ? (job.outlets[at]!.name as string) : job.headUnits[at]!.name;
+  if (kind[point] === OUTLET) return job.outlets[at]!.name as string;
+  const { name } = job.headUnits[at]!;
+  return kind[point] === LEAD ? `supply of ${name}` : name;
 }

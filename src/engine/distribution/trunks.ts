@@ -47,9 +47,10 @@ export function trunksOf(job: DistributionJob): Trunks {
     const dish = theDish(head);
     if (isFault(dish)) headFaults[index] = dish;
     else {
-      const { name, slots } = dishes[dish]!;
+      const { name, slots, feed } = dishes[dish]!;
       const first = feedsTaken[dish]!;
-      if (first >= slots.length) headFaults[index] = faults.dishTaken(head.name, name, slots.length);
+      if (feed) headFaults[index] = faults.dishHasFeed(head.name, name);
+      else if (first >= slots.length) headFaults[index] = faults.dishTaken(head.name, name, slots.length);
       feedsTaken[dish] = first + head.kind.slots;
       for (const slot of slots.slice(first, first + head.kind.slots))
         inlets[index]!.push({ slot, dish, feeder: -1, above: -1 });

@@ -186,6 +186,19 @@ describe("dishes and feeders", () => {
     );
   });
 
+  test("a dish has one feed", () => {
+    expect(saidOfHeads(job({ dishes: [dish("D1", { feed: FEED })] }))).toEqual([
+      '"H1" is itself a feed, and the dish "D1" has another. Take the dish\'s feed out, or choose a kind that is a switch.',
+    ]);
+  });
+
+  test("rows below two head units of one name hang on the first", () => {
+    const tree = buildTree(
+      job({ headUnits: [headUnit("H1"), headUnit("h1")], devices: [device("S1", "H1", splitter(2))] }),
+    );
+    expect(tree.row[tree.output[tree.pointOfDevice[0]!]!]).toBe(0);
+  });
+
   test("one feed head unit for each slot of a dish", () => {
     const { headFaults, inlets } = trunksOf(
       job({ dishes: [dish("D1", { slots: ["13E", "19E"] })], headUnits: [headUnit("A"), headUnit("B")] }),

@@ -6,6 +6,7 @@
  */
 import { bandPlan } from "../../../src/engine/distribution/bandPlan";
 import { distributionOf } from "../../../src/engine/distribution/distribution";
+import { findings } from "../../../src/engine/distribution/findings";
 import type { ControlStandard, PowerPassing } from "../../../src/engine/distribution/parts";
 import { buildTree } from "../../../src/engine/distribution/tree";
 import {
@@ -290,6 +291,19 @@ describe("what volts do to commands", () => {
     });
     expect(verdict({ ...own, deafAbove: 25 }, { supply: open })).toEqual({ can: "yes" });
     expect(verdict({ ...own, deafAbove: null }, { supply: open })).toEqual({ can: "yes" });
+  });
+
+  test("an inserter that blocks its other side is named where it stands in a tone's way", () => {
+    const one = job({ headUnits: [headUnit("H1", { supply: supply() })], outlets: [outlet("1", "H1")] });
+    const said = findings(distributionOf(one), {
+      levelLeast: 0,
+      levelMost: 200,
+      slopeMost: 99,
+      isolationLeast: 0,
+    });
+    expect(said.map(({ fault }) => fault.message)).toEqual([
+      'The receiver of "1" cannot command "H1": "supply of H1" passes no power towards it. Take a part there that does.',
+    ]);
   });
 
   test("a receiver of another standard is not heard", () => {
