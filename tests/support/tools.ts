@@ -79,6 +79,12 @@ const gnumeric = memo((): SystemProgram => ({
   path: firstThatStarts(["ssconvert"]),
 }));
 
+const ngspice = memo((): SystemProgram => ({
+  name: "ngspice",
+  hint: "install ngspice (Debian and Ubuntu: apt-get install ngspice)",
+  path: firstThatStarts(["ngspice"]),
+}));
+
 const LONG_MS = 120_000;
 
 function withTool(
@@ -131,6 +137,10 @@ export const withOfficeJs = (
 /** A test that needs Gnumeric; it is given the path of its converter. */
 export const withGnumeric = (name: string, fn: (path: string) => Promise<void> | void): void =>
   withTool(gnumeric(), name, fn);
+
+/** A test that needs ngspice; it is given the path of the program. */
+export const withNgspice = (name: string, fn: (path: string) => Promise<void> | void): void =>
+  withTool(ngspice(), name, fn);
 
 /** A test that needs Python, for what an outsider has written in it; it is given the path of the program. */
 export const withPython = (name: string, fn: (path: string) => Promise<void> | void): void =>
