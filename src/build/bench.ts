@@ -24,6 +24,7 @@ import { multiRoom } from "../workbooks/multiRoom/definition";
 import { guestHouse } from "../workbooks/multiRoom/guestHouse";
 import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue, placeOfName } from "../workbooks/named";
+import { distributionTimes } from "./benchDistribution";
 import { benchGrid, GRID_WITHOUT, measureWithout } from "./benchGrid";
 import { jobTimes, shelfTimes } from "./benchJobs";
 import { benchHostile, benchReview } from "./benchReview";
@@ -282,9 +283,23 @@ async function jobs(): Promise<void> {
   );
 }
 
+async function distribution(headUnits: number): Promise<void> {
+  const { engineMs, bareMs, outlets } = await distributionTimes(headUnits, timed);
+  lines.push({
+    what: `a distribution of ${outlets} outlets, all of it`,
+    ms: engineMs,
+    baseline: "levels, noise and supply on plain arrays",
+    baselineMs: bareMs,
+    budget: "3 ×",
+  });
+}
+
 /** In this order; those that take minutes run only when they are named: `npm run bench -- review`. */
 const PARTS: readonly { readonly name: string; readonly run: () => unknown; readonly onlyNamed?: true }[] = [
   { name: "functions", run: () => functions(10_000) },
+  { name: "distribution", run: () => distribution(8) },
+  { name: "distribution", run: () => distribution(80) },
+  { name: "distribution", run: () => distribution(320) },
   { name: "workbook", run: () => workbook(24, 3) },
   { name: "workbook", run: () => workbook(240, 3) },
   { name: "workbook", run: () => workbook(10_000, 1) },

@@ -79,6 +79,8 @@ const shortList = (names: readonly string[]): string =>
     ? `${names.slice(0, MOST_LISTED).map(shown).join(", ")} and ${names.length - MOST_LISTED} more`
     : names.map(shown).join(", ");
 
+const inVolts = (volts: number): string => `${Math.max(0, volts).toFixed(1)} V`;
+
 /** How the sentences name the argument of that kind. */
 const CABLE_TABLE = argument("cables", undefined, "the cable table");
 
@@ -270,10 +272,292 @@ export const faults = {
       `${shown(id)} hangs below ${shown(bad)}, whose own row has a fault. Put the row of ${shown(bad)} right first.`,
     ),
 
+  notFed: (id: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(id)} is fed from nothing. Name the head unit, device or loop-through outlet that feeds it.`,
+    ),
+
+  fedByTwo: (id: string, first: string, second: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(id)} stands in two rows, fed from ${shown(first)} and from ${shown(second)}. Keep the row of the one that feeds it, or give the other part a name of its own.`,
+    ),
+
+  portBeyond: (feeding: string, id: string, port: number, ports: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(id)} is on port ${shown(port)} of ${shown(feeding)}, which has ${ports === 0 ? "none" : ports === 1 ? "port 1 only" : `ports 1 to ${ports}`}. Give one of its ports, or take a part with more.`,
+    ),
+
+  portTaken: (feeding: string, id: string, port: number | "through", by: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(id)} is on ${port === "through" ? "the through port" : `port ${port}`} of ${shown(feeding)}, where ${shown(by)} is already. Give it another port, or leave it blank for the next free one.`,
+    ),
+
+  noPortLeft: (feeding: string, id: string, ports: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(feeding)} has no port left for ${shown(id)}: ${ports === 1 ? "its one port is" : `all ${ports} are`} taken. Take a part with more ports, or feed ${shown(id)} from another.`,
+    ),
+
+  noThroughPort: (feeding: string, id: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(id)} is fed from the through port of ${shown(feeding)}, which has none. Take a tap or a loop-through plate there, or feed ${shown(id)} from another.`,
+    ),
+
+  dishUnknown: (headUnit: string, dish: string, known: readonly string[]): Fault =>
+    fault(
+      "#N/A",
+      `${shown(headUnit)} is on the dish ${shown(dish)}; known are ${shortList(known)}. Give one of these, or add the dish.`,
+    ),
+
+  dishNotSaid: (headUnit: string, known: readonly string[]): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(headUnit)} is the feed of a dish, and there are ${known.length}: ${shortList(known)}. Say which it is on.`,
+    ),
+
+  dishTaken: (headUnit: string, dish: string, slots: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(headUnit)} finds no slot left on the dish ${shown(dish)}, whose ${slots === 1 ? "slot is" : `${slots} slots are`} received already. Put it on another dish, or give the dish another slot.`,
+    ),
+
+  dishHasFeed: (headUnit: string, dish: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(headUnit)} is itself a feed, and the dish ${shown(dish)} has another. Take the dish's feed out, or choose a kind that is a switch.`,
+    ),
+
+  feedMissing: (dish: string, headUnit: string): Fault =>
+    fault(
+      "#VALUE!",
+      `A feeder runs from the dish ${shown(dish)} to ${shown(headUnit)}, and the dish has no feed. Name the part that is its feed.`,
+    ),
+
+  feederUnknown: (end: string, known: readonly string[]): Fault =>
+    fault(
+      "#N/A",
+      `A feeder names ${shown(end)}, which is no dish and no head unit. Known are ${shortList(known)}. Check the spelling, or add its row.`,
+    ),
+
+  feederToFeed: (headUnit: string, dish: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(headUnit)} is the feed of the dish ${shown(dish)} and a feeder comes to it as well. Take the feeder out, or choose a kind that is a switch.`,
+    ),
+
+  feederLoop: (headUnits: readonly string[]): Fault =>
+    fault(
+      "#VALUE!",
+      `The head units ${shortList(headUnits)} feed one another in a loop. Feed one of them from a dish.`,
+    ),
+
+  feedOutputs: (dish: string, slot: string, outputs: number, wanted: number): Fault =>
+    fault(
+      "#VALUE!",
+      `Up to this feeder ${wanted} cables come from the feed for ${shown(slot)} on ${shown(dish)}, which has ${outputs} ${outputs === 1 ? "output" : "outputs"}. Take a feed with more outputs, or run fewer cables.`,
+    ),
+
+  noOnward: (headUnit: string, to: string): Fault =>
+    fault(
+      "#VALUE!",
+      `A feeder runs from ${shown(headUnit)} to ${shown(to)}, and ${shown(headUnit)} has no onward ports. Take a switch that can be cascaded, or feed ${shown(to)} from the dish.`,
+    ),
+
+  switchUnfed: (headUnit: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(headUnit)} is a switch that no feeder comes to. Add a feeder to it, from a dish or from another switch.`,
+    ),
+
+  slotsBeyond: (headUnit: string, slots: number, most: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(headUnit)} would receive ${slots} slots; its kind receives ${most}. Take a kind for more slots, or leave a feeder out.`,
+    ),
+
+  slotUnknown: (name: string, slot: string, known: readonly string[]): Fault =>
+    fault(
+      "#N/A",
+      `${shown(name)} has the slot ${shown(slot)}; known are ${shortList(known)}. Give one of these, or add the slot.`,
+    ),
+
   noOperatingPoint: (supply: number, load: number, kind: "A" | "W", ohms: number): Fault =>
     fault(
       "#VALUE!",
       `There is no operating point: ${shown(supply)} V through ${shown(ohms)} ohm cannot feed a load of ${shown(load)} ${kind}. Shorten the run, take a cable of lower resistance, or raise the supply.`,
+    ),
+
+  headUnitVolts: (headUnit: string, volts: number, least: number, when: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(headUnit)} gets ${inVolts(volts)} ${when}; it needs ${shown(least)} V. Shorten its runs, take cable of lower loop resistance, or add a supply.`,
+    ),
+
+  feedVolts: (dish: string, slot: string, headUnit: string, volts: number, least: number): Fault =>
+    fault(
+      "#VALUE!",
+      `The feed for ${shown(slot)} on ${shown(dish)} gets ${inVolts(volts)} from ${shown(headUnit)}; it needs ${shown(least)} V. See to the supply of ${shown(headUnit)}, or take feeders of lower loop resistance.`,
+    ),
+
+  amplifierVolts: (amplifier: string, volts: number, least: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(amplifier)} gets ${inVolts(volts)}; it needs ${shown(least)} V. Something between it and a supply blocks power or is too long: change that part, or put a supply behind the amplifier.`,
+    ),
+
+  receiverVolts: (outlet: string, volts: number, bears: number, from: string | null): Fault =>
+    fault(
+      "#VALUE!",
+      `${inVolts(volts)} stand on the receiver of ${shown(outlet)}, whose maximum is ${shown(bears)} V${from === null ? ", from other receivers" : `, from ${from}`}. Between them take a part that passes power towards the head unit only, or a supply that blocks its other side; then look at what was fed that way.`,
+    ),
+
+  commandBlocked: (outlet: string, headUnit: string, by: string, what: "power" | "commands"): Fault =>
+    fault(
+      "#VALUE!",
+      `The receiver of ${shown(outlet)} cannot command ${shown(headUnit)}: ${shown(by)} passes no ${what} towards it. Take a part there that does.`,
+    ),
+
+  commandStandard: (outlet: string, receiver: string, headUnit: string, kind: string): Fault =>
+    fault(
+      "#VALUE!",
+      `The receiver of ${shown(outlet)} commands by ${receiver}, ${shown(headUnit)} hears ${kind}. Take a receiver or a head unit of the same standard.`,
+    ),
+
+  commandWeak: (outlet: string, headUnit: string, volts: number, least: number): Fault =>
+    fault(
+      "#VALUE!",
+      `While the receiver of ${shown(outlet)} commands, ${inVolts(volts)} arrive at ${shown(headUnit)}; it takes ${shown(least)} V to be heard. Shorten the run, or take cable of lower loop resistance.`,
+    ),
+
+  commandDrowned: (outlet: string, headUnit: string, volts: number, most: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${inVolts(volts)} stand on the output of ${shown(headUnit)} while all receivers rest; above ${shown(most)} V it does not hear the receiver of ${shown(outlet)}. Power the head unit elsewhere, or take a kind that is commanded otherwise.`,
+    ),
+
+  receiversOnConnector: (outlet: string, receivers: number, places: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(outlet)} has ${receivers} receivers and ${places} ${places === 1 ? "connector" : "connectors"}. Name the splitter that splits them, or give each an outlet.`,
+    ),
+
+  openThroughPort: (name: string): Fault =>
+    fault(
+      "#VALUE!",
+      `The through port of ${shown(name)} is open. Close it with an end resistor that blocks direct current.`,
+    ),
+
+  openPorts: (name: string, ports: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(name)} has ${ports} open ${ports === 1 ? "port" : "ports"}. Close each with an end resistor, for an even level on the others.`,
+    ),
+
+  resistorOnPower: (name: string, volts: number, watts: number): Fault =>
+    fault(
+      "#VALUE!",
+      `The end resistor on ${shown(name)} passes direct current: ${inVolts(volts)} stand on it, ${shown(Number(watts.toPrecision(2)))} W. Take one that blocks direct current.`,
+    ),
+
+  bandMissing: (outlet: string, band: number, headUnit: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(outlet)} keeps user band ${band}, which ${shown(headUnit)} does not have. Take the number out, and give the receiver the one that it then gets.`,
+    ),
+
+  bandStandard: (outlet: string, band: number, standard: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(outlet)} keeps user band ${band}, which a receiver of ${standard} cannot use. Take the number out, or fit a receiver of the band's standard.`,
+    ),
+
+  bandTaken: (outlet: string, band: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(outlet)} keeps user band ${band}, which another outlet of the output keeps. Let one of them have another band.`,
+    ),
+
+  bandsKept: (outlet: string, kept: number, tuners: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(outlet)} keeps ${kept} user bands for ${tuners} ${tuners === 1 ? "tuner" : "tuners"}. Take the surplus out.`,
+    ),
+
+  bandsUsedUp: (outlet: string, headUnit: string, standard: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(headUnit)} has too few user bands on this output that ${shown(outlet)} (${standard}) can use. Move receivers to another output, or take a kind with more.`,
+    ),
+
+  bandNarrow: (outlet: string, band: number, width: number, wanted: number): Fault =>
+    fault(
+      "#VALUE!",
+      `User band ${band} of ${shown(outlet)} is ${shown(width)} MHz wide; the widest carrier takes ${shown(Number(wanted.toPrecision(3)))} MHz. Take another band, or a kind with wider ones.`,
+    ),
+
+  levelOutside: (outlet: string, level: number, least: number, most: number, where: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(outlet)} has ${level.toFixed(1)} dBµV ${where}; it must be from ${shown(least)} to ${shown(most)} dBµV. ${level < least ? "Shorten the run, take a tap or plate of lower loss, or add an amplifier" : "Add an attenuator, or take a tap or plate of higher loss"}.`,
+    ),
+
+  slopeTooMuch: (outlet: string, slope: number, most: number): Fault =>
+    fault(
+      "#VALUE!",
+      `The level at ${shown(outlet)} falls by ${slope.toFixed(1)} dB over the range; it must be ${shown(most)} dB or less. Add an equaliser, or shorten the run.`,
+    ),
+
+  carrierToNoiseLow: (outlet: string, slot: string, decibels: number, needed: number, when: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(outlet)} has ${decibels.toFixed(1)} dB of carrier to noise from ${shown(slot)} ${when}; it needs ${needed.toFixed(1)} dB. Take a larger dish, or see to the level if it is low too.`,
+    ),
+
+  amplifierOverdriven: (amplifier: string, level: number, most: number, carriers: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(amplifier)} puts out ${level.toFixed(1)} dBµV; for ${carriers} carriers its limit is ${most.toFixed(1)} dBµV. Put an attenuator before it, or take one of less gain.`,
+    ),
+
+  switchInput: (headUnit: string, slot: string, level: number, least: number, most: number): Fault =>
+    fault(
+      "#VALUE!",
+      `An input of ${shown(headUnit)} for ${shown(slot)} has ${level.toFixed(1)} dBµV; it must be from ${shown(least)} to ${shown(most)} dBµV. ${level < least ? "Shorten the feeders, or take a feed of more gain" : "Put attenuators in the feeders"}.`,
+    ),
+
+  tooMuchCurrent: (what: string, amperes: number, most: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${what} carries ${amperes.toFixed(2)} A; its limit is ${shown(most)} A. Share the load with another supply, or take a part for more.`,
+    ),
+
+  fedBackwards: (what: string, amperes: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${what} is fed backwards with ${amperes.toFixed(2)} A, by a supply or a receiver of higher volts. Put a part between them that passes power one way only.`,
+    ),
+
+  feedsNothing: (what: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${what} feeds nothing: no head unit and no amplifier takes current from it. It may stand the wrong way round, or behind a part that blocks power.`,
+    ),
+
+  littleIsolation: (first: string, second: string, decibels: number, wanted: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(first)} and ${shown(second)} are ${decibels.toFixed(1)} dB apart; ${shown(wanted)} dB keep receivers from disturbing one another. Take parts of more isolation, or longer runs.`,
+    ),
+
+  noSupplyPoint: (when: string): Fault =>
+    fault(
+      "#VALUE!",
+      `There is no operating point ${when}: what is on cannot carry what the head unit and amplifiers take. Shorten runs, take cable of lower loop resistance, or add a supply.`,
     ),
 
   /** A fault in one row of a list; a sentence that names the list needs no more than the row. */

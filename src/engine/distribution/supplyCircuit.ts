@@ -76,11 +76,11 @@ export interface SupplyState {
 }
 
 /** Of volts, between two rounds of loads of constant power. */
-const SETTLED: Volts = 1e-9;
+const SETTLED: Volts = 1e-8;
 /** Near the least supply that carries a load, rounds close in slowly. */
 const MOST_ROUNDS = 100_000;
 /** Contacts have more; without any, two sources at one place would have no answer. */
-const LEAST_OHMS: Ohms = 1e-3;
+export const LEAST_OHMS: Ohms = 1e-3;
 
 /** @returns undefined where no volts carry the loads: more power or current is drawn than can come */
 export function supplyState(circuit: SupplyCircuit): SupplyState | undefined {
@@ -140,7 +140,12 @@ function solved(
       ? above + amperes * ohms + (passes === "both ways" ? 0 : Math.sign(amperes) * drop)
       : restingVolts(curves[at]!);
     if (resting === undefined) return undefined;
-    volts.push(resting);
+    // Through its diode the parent still lifts a node that nothing holds, or lets it down.
+    if (!held && above !== undefined && passes === "from the parent")
+      volts.push(Math.max(resting, above - drop));
+    else if (!held && above !== undefined && passes === "to the parent")
+      volts.push(Math.min(resting, above + drop));
+    else volts.push(resting);
   }
   return { volts, upwards, given: sources.map(({ node }, index) => amperesAt(own[index]!, volts[node]!)) };
 }

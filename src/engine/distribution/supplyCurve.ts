@@ -20,7 +20,7 @@ interface Point {
 export type SupplyCurve = readonly Point[];
 
 /** Further from 0 than any supply: the pieces that go on begin there. */
-const FAR: Volts = 1e4;
+const FAR: Volts = 1e3;
 
 /** Carries nothing at any volts. */
 export const DEAD: SupplyCurve = [

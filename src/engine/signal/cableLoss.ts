@@ -36,5 +36,9 @@ export function cableLoss(
   const { k1, k2, k0 } = cable.loss;
   const per100m = k1 * Math.sqrt(frequency) + k2 * frequency + k0;
   if (per100m < 0) return faults.cableGains(cable.name, frequency, per100m);
-  return (per100m / 100) * length * (1 + LOSS_PER_C * (temperature - CABLE_REFERENCE_C));
+  return (per100m / 100) * length * lossGrowth(temperature);
 }
+
+/** @returns how many times its loss at 20 °C a cable has at a temperature in degrees Celsius */
+export const lossGrowth = (temperature: Celsius): number =>
+  1 + LOSS_PER_C * (temperature - CABLE_REFERENCE_C);

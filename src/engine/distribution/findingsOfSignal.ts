@@ -1,0 +1,126 @@
+/** What does not hold of the signal: level, slope, carrier to noise, outputs and inputs beyond their limits, isolation. */
+import { faults, isFault } from "../faults";
+import type { Distribution } from "./distribution";
+import type { Finding, RowOf, Wanted } from "./finding";
+
+export const signalFindings = (found: Distribution, wanted: Wanted): Finding[] => [
+  ...levels(found, wanted),
+  ...carrierToNoise(found),
+  ...amplifiers(found),
+  ...inputs(found),
+  ...isolation(found, wanted),
+];
+
+const outlet = (row: number): RowOf => ({ list: "outlets", row });
+
+function levels(
+  { tree: { job }, levels: at, bands, bandLevels }: Distribution,
+  { levelLeast, levelMost, slopeMost }: Wanted,
+): Finding[] {
+  return job.outlets.flatMap(({ name }, row): Finding[] => {
+    const corners = [
+      [at.highHot[row]!, "at the high end of the range when it is hot"],
+      [at.lowCold[row]!, "at the low end of the range when it is cold"],
+      [at.lowHot[row]!, "at the low end of the range when it is hot"],
+      [at.highCold[row]!, "at the high end of the range when it is cold"],
+      // Behind an equaliser the least may lie between the ends.
+      ...bandLevels[row]!.map(
+        (level, index) => [level, `in user band ${bands.bands[row]![index]!.number} when it is hot`] as const,
+      ),
+    ] as const;
+    const found: Finding[] = [];
+    const wrong = corners.find(([level]) => level < levelLeast || level > levelMost);
+    if (wrong)
+      found.push({
+        check: "level",
+        rows: [outlet(row)],
+        fault: faults.levelOutside(String(name), wrong[0], levelLeast, levelMost, wrong[1]),
+      });
+    const slope = Math.max(
+      Math.abs(at.lowHot[row]! - at.highHot[row]!),
+      Math.abs(at.lowCold[row]! - at.highCold[row]!),
+    );
+    if (slope > slopeMost)
+      found.push({
+        check: "slope",
+        rows: [outlet(row)],
+        fault: faults.slopeTooMuch(String(name), slope, slopeMost),
+      });
+    return found;
+  });
+}
+
+function carrierToNoise({ tree: { job }, carrierToNoise: at, seen }: Distribution): Finding[] {
+  const unseen = seen.flatMap((slots, row) =>
+    slots.flatMap((one): Finding[] => {
+      const fault = isFault(one) ? one : isFault(one.rain) ? one.rain : null;
+      const check = isFault(one)
+        ? "carrier to noise in a clear sky"
+        : "carrier to noise at the availability wanted";
+      return fault ? [{ check, rows: [{ list: "headUnits", row }], fault }] : [];
+    }),
+  );
+  const needed = new Map(job.slots.map((slot) => [slot.name, slot.needed]));
+  const low = at.flatMap((slots, row) =>
+    slots.flatMap(({ slot, clear, rain }): Finding[] => {
+      const least = needed.get(slot) ?? null;
+      if (least === null) return [];
+      const name = String(job.outlets[row]!.name);
+      if (clear < least)
+        return [
+          {
+            check: "carrier to noise in a clear sky",
+            rows: [outlet(row)],
+            fault: faults.carrierToNoiseLow(name, slot, clear, least, "in a clear sky"),
+          },
+        ];
+      if (rain === null || rain >= least) return [];
+      return [
+        {
+          check: "carrier to noise at the availability wanted",
+          rows: [outlet(row)],
+          fault: faults.carrierToNoiseLow(name, slot, rain, least, "at the availability wanted"),
+        },
+      ];
+    }),
+  );
+  return [...unseen, ...low];
+}
+
+function amplifiers({ tree: { job }, amplifiers: outputs }: Distribution): Finding[] {
+  return outputs.flatMap(({ device, most, limit, carriers }): Finding[] =>
+    limit === null || most <= limit
+      ? []
+      : [
+          {
+            check: "amplifier output",
+            rows: [{ list: "devices", row: device }],
+            fault: faults.amplifierOverdriven(String(job.devices[device]!.name), most, limit, carriers),
+          },
+        ],
+  );
+}
+
+function inputs({ tree: { job }, seen }: Distribution): Finding[] {
+  return seen.flatMap((slots, head) =>
+    slots.flatMap((one): Finding[] => {
+      const { name, kind } = job.headUnits[head]!;
+      if (isFault(one) || !one.input || !kind.input) return [];
+      const { least, most } = kind.input;
+      const wrong = one.input.least < least ? one.input.least : one.input.most > most ? one.input.most : null;
+      if (wrong === null) return [];
+      const fault = faults.switchInput(name, one.slot.name, wrong, least, most);
+      return [{ check: "switch input", rows: [{ list: "headUnits", row: head }], fault }];
+    }),
+  );
+}
+
+function isolation({ tree: { job }, isolation: found }: Distribution, { isolationLeast }: Wanted): Finding[] {
+  return found
+    .filter(({ decibels }) => decibels < isolationLeast)
+    .map(({ outlets: [first, second], decibels }): Finding => {
+      const [one, other] = [job.outlets[first]!.name, job.outlets[second]!.name].map(String);
+      const fault = faults.littleIsolation(one!, other!, decibels, isolationLeast);
+      return { check: "isolation", rows: [outlet(first), outlet(second)], fault };
+    });
+}

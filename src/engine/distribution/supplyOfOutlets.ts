@@ -1,0 +1,66 @@
+/** What each receiver gives, what stands on its connector, and what its output sees of it. */
+import type { SupplyCircuitPart, SupplyStateName } from "./supplyCircuits";
+import type { SupplyNodes } from "./supplyNodes";
+import type { Tree } from "./tree";
+
+/** By row of the outlets; not a number where nothing was asked. */
+export interface OutletSupply {
+  /** Amperes that its receiver gives most, alone or while it commands. */
+  readonly given: Float64Array;
+  /** Volts on its connector from supplies alone, while nothing draws: the worst. */
+  readonly fromSupplies: Float64Array;
+  /** Volts on its connector while it is off and all others command. */
+  readonly standing: Float64Array;
+  /** Volts at its output while its receiver commands and the others rest. */
+  readonly outputCommanding: Float64Array;
+  /** Volts at its output with all receivers on at rest. */
+  readonly outputResting: Float64Array;
+}
+
+export function outletSupply({ job, output, pointOfOutlet }: Tree, whole: SupplyNodes) {
+  const blank = (): Float64Array => new Float64Array(job.outlets.length).fill(NaN);
+  const result = {
+    given: blank(),
+    fromSupplies: blank(),
+    standing: blank(),
+    outputCommanding: blank(),
+    outputResting: blank(),
+  };
+  // Of several receivers at one outlet the worst counts.
+  const least = (into: Float64Array, at: number, value: number): void => {
+    if (!(into[at]! <= value)) into[at] = value;
+  };
+  const most = (into: Float64Array, at: number, value: number): void => {
+    if (!(into[at]! >= value)) into[at] = value;
+  };
+  /** By circuit: spare outlets, whose connectors have no receiver. */
+  const spare = new Map<number, number[]>();
+  job.outlets.forEach(({ receiver }, outlet) => {
+    const node = whole.connector[outlet]!;
+    if (receiver || node < 0) return;
+    const there = whole.circuit[node]!;
+    spare.set(there, [...(spare.get(there) ?? []), outlet]);
+  });
+
+  const note = (circuit: SupplyCircuitPart, state: SupplyStateName, receiver: number): void => {
+    const { receivers, sources, network, voltsAt } = circuit;
+    const atOutput = (outlet: number): number => whole.ofPoint[output[pointOfOutlet[outlet]!]!]!;
+    if (state === "idle" || state === "all on") {
+      for (const one of receivers) {
+        const { node, outlet } = whole.receivers[one]!;
+        if (state === "idle") most(result.fromSupplies, outlet, voltsAt(node));
+        else if (circuit.has(atOutput(outlet))) result.outputResting[outlet] = voltsAt(atOutput(outlet));
+      }
+      if (state === "idle")
+        for (const outlet of spare.get(circuit.index) ?? [])
+          result.fromSupplies[outlet] = voltsAt(whole.connector[outlet]!);
+    }
+    if (receiver < 0) return;
+    const { node, outlet } = whole.receivers[receivers[receiver]!]!;
+    if (state === "off among others") most(result.standing, outlet, voltsAt(node));
+    else most(result.given, outlet, network.given[sources.length + receiver]!);
+    if (state === "commanding")
+      least(result.outputCommanding, outlet, circuit.has(atOutput(outlet)) ? voltsAt(atOutput(outlet)) : 0);
+  };
+  return { note, result };
+}
