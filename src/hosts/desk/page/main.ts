@@ -70,7 +70,8 @@ const bar = new Bar(element("bar"), {
   undo: () => void run("Undoing…", back("REQUEST_UNDO", "Nothing to undo.")),
   redo: () => void run("Redoing…", back("REQUEST_REDO", "Nothing to redo.")),
   toggleLock: () => desk.toggleLock(),
-  togglePane: () => pane?.toggle(),
+  // Pressed while the job is being opened, it is not lost.
+  togglePane: () => void opening.then(() => pane?.toggle()),
   help: () => showHelp(allFunctions),
 });
 
@@ -274,7 +275,7 @@ addEventListener("beforeunload", (event) => {
 // Said yes to, or not asked at all, as on a phone or when the browser ends: what was typed is kept aside.
 addEventListener("pagehide", () => keepUnfinished(unfinished()));
 
-await run("Opening the job…", async (started) => {
+const opening = run("Opening the job…", async (started) => {
   await started();
   teachGrid({ guard, entry, print: () => void run("Looking at what prints…", printNow) });
   requireCompiling();
