@@ -36,7 +36,7 @@ const line = (volts: Volts, ohms: Ohms): SupplyCurve =>
 
 /** @param drop of the diode behind which the source stands; null where it can be fed backwards */
 export const source = (volts: Volts, ohms: Ohms, drop: Volts | null): SupplyCurve =>
-  drop === null ? line(volts, ohms) : towards(line(volts, 0 + ohms), 0, drop);
+  drop === null ? line(volts, ohms) : towards(line(volts, ohms), 0, drop);
 
 /** @returns the amperes at these volts */
 export function amperesAt(curve: SupplyCurve, volts: Volts): Amperes {

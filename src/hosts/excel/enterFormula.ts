@@ -1,6 +1,7 @@
 /** Enters a formula into the chosen cell, as far as it can spill from there. */
 import { address, parseAddress } from "../../formula/address";
 import { HostTrouble } from "../../pane/host";
+import { cellsOf } from "./cellsOf";
 import { troubles } from "./excelTrouble";
 import type { Change } from "./inExcel";
 
@@ -20,8 +21,7 @@ export const enteringFormula = (formula: string): Change<PlannedFormula, void> =
     cell.load("address,formulas");
     cell.worksheet.load("name");
     await context.sync();
-    const at = cell.address.slice(cell.address.lastIndexOf("!") + 1).replace(/\$/g, "");
-    return { sheet: cell.worksheet.name, at, before: cell.formulas };
+    return { sheet: cell.worksheet.name, at: cellsOf(cell), before: cell.formulas };
   },
   carryOut: async (context, { sheet, at, before }) => {
     const cell = context.workbook.worksheets.getItem(sheet).getRange(at);

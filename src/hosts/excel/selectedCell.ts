@@ -1,6 +1,7 @@
 /** The chosen cell: where it is, its formula and its result. */
 import type { Selection } from "../../pane/host";
 import { fromStoredFormula } from "../../formula/storedFormula";
+import { cellsOf } from "./cellsOf";
 import { resultOf } from "./readWorkbook";
 
 export async function selectedCell(context: Excel.RequestContext): Promise<Selection> {
@@ -12,7 +13,7 @@ export async function selectedCell(context: Excel.RequestContext): Promise<Selec
   const value: unknown = cell.values[0]![0];
   return {
     sheet: cell.worksheet.name,
-    at: cell.address.slice(cell.address.lastIndexOf("!") + 1).replace(/\$/g, ""),
+    at: cellsOf(cell),
     ...(typeof formula === "string" &&
       formula.startsWith("=") && { formula: fromStoredFormula(formula.slice(1)) }),
     ...(value !== "" && { result: resultOf(value, cell.valueTypes[0]![0] === "Error") }),

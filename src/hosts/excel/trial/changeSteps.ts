@@ -4,7 +4,7 @@ import { RIGSHEET_VERSION } from "../../../version";
 import { changeExcel, hasApi } from "../inExcel";
 import {
   bad,
-  codeOf,
+  refusalOf,
   entered,
   good,
   look,
@@ -41,7 +41,7 @@ export const undoGrouping: Step = {
     try {
       await Excel.run({ mergeUndoGroup: true }, (inner) => threeEdits(inner, ground, GROUP_ROW));
     } catch (error) {
-      refusal = codeOf(error);
+      refusal = refusalOf(error);
       await Excel.run((inner) => threeEdits(inner, ground, GROUP_ROW));
     }
     const range = sheetOf(context, ground).getRange(`A${GROUP_ROW}:C${GROUP_ROW}`);

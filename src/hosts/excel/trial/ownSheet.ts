@@ -6,7 +6,7 @@ import { areaOf } from "../../../formula/areaOf";
 import { HostTrouble } from "../../../pane/host";
 import { TEMPLATE, TEMPLATE_VERSION } from "../../file/documentProperties";
 import { hasApi } from "../inExcel";
-import { codeOf } from "./steps";
+import { refusalOf } from "./steps";
 
 const NAME = "Rigsheet trial";
 /** In A1; beside it what of a demonstration is in the workbook just now. */
@@ -141,6 +141,6 @@ export async function removeOwnSheet(own: OwnSheet): Promise<string | undefined>
       return undefined;
     });
   } catch (error) {
-    return `the sheet “${own.name}” could not be deleted (${codeOf(error)}): remove it by hand (right click, Delete)`;
+    return `the sheet “${own.name}” could not be deleted (${refusalOf(error)}): remove it by hand (right click, Delete)`;
   }
 }

@@ -1,9 +1,10 @@
 /** Protection of sheets, and rows that are inserted under it. */
+import { cellsOf } from "../cellsOf";
 import { azimuthFormula, azimuthOf, drawn } from "./drawn";
 import {
   bad,
   calculated,
-  codeOf,
+  refusalOf,
   good,
   look,
   sameNumber,
@@ -28,7 +29,7 @@ async function outcome(context: Excel.RequestContext, work: () => void): Promise
     await context.sync();
     return "taken";
   } catch (error) {
-    return codeOf(error);
+    return refusalOf(error);
   }
 }
 
@@ -122,7 +123,7 @@ export const insertedRow: Step = {
         );
         const right = values.filter(([value], row) => sameNumber(value, azimuthOf(inputs[row]!))).length;
         const after = await isProtected(context, ground);
-        const read = `row: ${first}${lifted}; an input in it: ${wrote}; the name covers ${range.address.slice(range.address.lastIndexOf("!") + 1)}; ${right} of 4 rows right (${values.map(([value]) => shown(value)).join(", ")}); protected afterwards: ${after}`;
+        const read = `row: ${first}${lifted}; an input in it: ${wrote}; the name covers ${cellsOf(range)}; ${right} of 4 rows right (${values.map(([value]) => shown(value)).join(", ")}); protected afterwards: ${after}`;
         if (inputs.length !== 4 || wrote !== "taken" || right < 4)
           return bad("the name, its new row or the array over it did not follow", read);
         if (!after) return look("the protection is gone afterwards: formulas could be typed over", read);

@@ -1,4 +1,5 @@
 /** Arrays: whether they fill cells, and what Excel makes of their formulas. */
+import { cellsOf } from "../cellsOf";
 import { hasApi } from "../inExcel";
 import { azimuthFormula, azimuthOf, drawn } from "./drawn";
 import { bad, calculated, good, look, sameNumber, settled, sheetOf, shown, type Step } from "./steps";
@@ -22,7 +23,7 @@ export const spill: Step = {
       const area = sheet.getRange("C70").getSpillingToRangeOrNullObject();
       area.load("address");
       await context.sync();
-      where = area.isNullObject ? "no range" : area.address.slice(area.address.lastIndexOf("!") + 1);
+      where = area.isNullObject ? "no range" : cellsOf(area);
     }
     const right = values.filter(([value], row) => sameNumber(value, wanted[row])).length;
     const read = `${values.map(([value]) => shown(value)).join(", ")}; expected ${wanted.join(", ")}; fills ${where}`;

@@ -113,7 +113,8 @@ export const sameNumber = (value: unknown, wanted: unknown): boolean =>
 /** A value as the page shows it. */
 export const shown = (value: unknown): string => (value === "" ? "(blank)" : String(value));
 
-export const codeOf = (error: unknown): string => {
+/** Excel's code and words, as the page shows them. */
+export const refusalOf = (error: unknown): string => {
   const { code, message } = (error ?? {}) as { code?: unknown; message?: unknown };
   return typeof code === "string" ? `${code}: ${String(message)}` : String(error);
 };

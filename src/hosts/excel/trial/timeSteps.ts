@@ -1,5 +1,5 @@
 /** Time and size of what is asked of this Excel. */
-import { bad, codeOf, good, look, sheetOf, type Step } from "./steps";
+import { bad, refusalOf, good, look, sheetOf, type Step } from "./steps";
 
 const TRIPS = 20;
 const USUAL_MS = 150;
@@ -53,7 +53,7 @@ export const sizeOfRequest: Step = {
         told.push(`${size} MB taken in ${Math.round(performance.now() - began)} ms`);
       } catch (error) {
         isRefused = true;
-        told.push(`${size} MB refused (${codeOf(error)})`);
+        told.push(`${size} MB refused (${refusalOf(error)})`);
       }
     }
     const read = told.join("; ");

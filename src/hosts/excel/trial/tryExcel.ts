@@ -23,7 +23,7 @@ import { addOwnSheet, ownSheetStands, removeEarlier, removeOwnSheet, type OwnShe
 import { programFacts } from "./programFacts";
 import { insertedRow, protection } from "./protectionSteps";
 import { atSign, blocked, longSpill, nativeOverOurs, spill } from "./spillSteps";
-import { bad, codeOf, good, look, notRun, type Found, type Ground, type Step } from "./steps";
+import { bad, refusalOf, good, look, notRun, type Found, type Ground, type Step } from "./steps";
 import { roundTrip, sizeOfRequest } from "./timeSteps";
 import { giveBack, leftBehind, workbookState, type WorkbookState } from "./workbookState";
 
@@ -129,7 +129,7 @@ class Run {
       try {
         this.own = await addOwnSheet();
       } catch (error) {
-        noSheet = error instanceof HostTrouble ? error.message : codeOf(error);
+        noSheet = error instanceof HostTrouble ? error.message : refusalOf(error);
         return notRun(noSheet);
       }
       const { name, wanted } = this.own;
@@ -205,7 +205,7 @@ class Run {
     try {
       found = await run();
     } catch (error) {
-      found = (await this.isSheetGone()) ? notRun(this.stopped!) : bad(codeOf(error));
+      found = (await this.isSheetGone()) ? notRun(this.stopped!) : bad(refusalOf(error));
     }
     const milliseconds = Math.round(performance.now() - began);
     this.note({ what, ...found, milliseconds });

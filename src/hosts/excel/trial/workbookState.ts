@@ -1,5 +1,6 @@
 /** The person's workbook before and after: what the trial must leave as it was. Addresses and names only, no contents. */
-import { bad, codeOf, good, look, type Found } from "./steps";
+import { cellsOf } from "../cellsOf";
+import { bad, refusalOf, good, look, type Found } from "./steps";
 
 export interface WorkbookState {
   /** Each sheet with the address of what is used on it. */
@@ -42,7 +43,7 @@ async function selectedRange(context: Excel.RequestContext): Promise<string | un
     const range = context.workbook.getSelectedRange();
     range.load("address");
     await context.sync();
-    return range.address.slice(range.address.lastIndexOf("!") + 1);
+    return cellsOf(range);
   } catch {
     return undefined;
   }
@@ -83,7 +84,7 @@ export async function leftBehind(
       counted,
     );
   } catch (error) {
-    return bad(`whether something is left could not be read (${codeOf(error)})`);
+    return bad(`whether something is left could not be read (${refusalOf(error)})`);
   }
 }
 
