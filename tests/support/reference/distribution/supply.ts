@@ -1,0 +1,321 @@
+/**
+ * Direct current of a job: its circuit from the tree, one circuit for the head units that feeders join, in the states that
+ * are asked: all receivers off, each one on alone at rest, all on at rest, each commanding while the others rest, and each
+ * off while all others command, for what then stands on it.
+ *
+ * Of a feeder the current goes through one cable for each feed, through one to the switch before.
+ */
+import { isFilled, type Row } from "../job";
+import { howMany, receiverOf } from "./bands";
+import { operatingPoint, OURS, type Branch, type Limits, type Load, type Point } from "./circuit";
+import { feedersOf } from "./dishes";
+import { numberIn, rowNamed, settingsOf, wordIn, type Tables } from "./tables";
+import {
+  isLoop,
+  kindAt,
+  kindOf,
+  waysOf,
+  type HeadUnit,
+  type Passage,
+  type Step,
+  type Thing,
+  type Tree,
+} from "./tree";
+
+/** One after the other. */
+const inRow = (passages: readonly Passage[]): Passage => ({
+  way: passages.some(({ way }) => way === "none")
+    ? "none"
+    : passages.some(({ way }) => way === "up")
+      ? "up"
+      : "both",
+  ohms: passages.reduce((sum, { ohms }) => sum + ohms, 0),
+  drop: passages.reduce((sum, { drop }) => sum + drop, 0),
+});
+
+interface Wire extends Branch {
+  /** Devices whose ports or ends it goes through. */
+  readonly of: readonly string[];
+}
+
+export interface Feed {
+  readonly dish: string;
+  readonly slot: string;
+  readonly node: number;
+  readonly least: number;
+}
+
+/** A circuit with everything in it but the receivers. */
+export interface System {
+  readonly heads: readonly HeadUnit[];
+  readonly outlets: readonly Thing[];
+  readonly feeds: readonly Feed[];
+  /** Its point where those outlets' receivers give those volts; nothing where there is none. */
+  readonly at: (on: ReadonlyMap<Thing, number>) => State | undefined;
+}
+
+export interface State {
+  readonly volts: (node: number) => number;
+  readonly headVolts: (head: HeadUnit) => number;
+  readonly headAmps: (head: HeadUnit) => number;
+  /** At the connector of the output that a thing hangs on. */
+  readonly outputVolts: (thing: Thing) => number;
+  readonly supplyAmps: (of: string) => number;
+  readonly given: (outlet: Thing) => number;
+  /** At the connector of an outlet that is off. */
+  readonly standing: (outlet: Thing) => number;
+  /** The greatest current at an end or port of a device. */
+  readonly through: (device: string) => number;
+  /** At an amplifier. */
+  readonly at: (thing: Thing) => number;
+  /** Volts on an end resistor that does not block direct current, at the device or outlet that bears it. */
+  readonly onResistor: (of: Thing) => number;
+}
+
+export function systemsOf(tables: Tables, tree: Tree, limits: Limits = OURS): System[] {
+  const feeders = feedersOf(tables);
+  const together = new Map<HeadUnit, HeadUnit>(tree.heads.map((head) => [head, head]));
+  const rootOf = (head: HeadUnit): HeadUnit =>
+    together.get(head) === head ? head : rootOf(together.get(head)!);
+  const headOf = (row: Row | undefined): HeadUnit | undefined => tree.heads.find((head) => head.row === row);
+  for (const { from, to } of feeders) {
+    const [a, b] = [headOf(from), headOf(to)];
+    if (a && b) together.set(rootOf(b), rootOf(a));
+  }
+  const roots = tree.heads.filter((head) => rootOf(head) === head);
+  return roots.map((root) =>
+    systemOf(
+      tables,
+      tree,
+      tree.heads.filter((head) => rootOf(head) === root),
+      limits,
+    ),
+  );
+}
+
+/** The resistor with which open ports are closed, where it lets direct current pass: its ohms. */
+function leakingOhms(tables: Tables): number | undefined {
+  const row = rowNamed(tables.end_resistors, "resistor", settingsOf(tables).resistor);
+  return row && wordIn(row, "blocks", "no") !== "yes" ? numberIn(row, "ohms", 75) : undefined;
+}
+
+/** The ports of a thing at which nothing hangs. */
+export function openPorts(thing: Thing): { numbered: number[]; through: boolean } {
+  const used = new Set(thing.children.map(({ port }) => port));
+  if (thing.what === "outlet") return { numbered: [], through: isLoop(thing.part) && !used.has("through") };
+  const kind = kindAt(thing);
+  if (kind !== "splitter" && kind !== "tap") return { numbered: [], through: false };
+  const ports = Array.from({ length: waysOf(thing.part!) }, (_, index) => index + 1);
+  return {
+    numbered: ports.filter((port) => !used.has(port)),
+    through: kind === "tap" && !used.has("through"),
+  };
+}
+
+function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits: Limits): System {
+  let nodes = 0;
+  const node = (): number => nodes++;
+  const held = new Map<number, number>();
+  const wires: Wire[] = [];
+  const loads: Load[] = [];
+  const foot = new Map<Thing, number>();
+  const inside = new Map<HeadUnit, number>();
+  const connector = new Map<Thing, number>();
+  const sourceNodes = new Map<string, number>();
+  const headLoads = new Map<HeadUnit, number>();
+  const ground = node();
+  held.set(ground, 0);
+
+  /** From the lower node up to the upper one. */
+  const wire = (lower: number, upper: number, steps: readonly Step[], into: string): void => {
+    const { way, ohms, drop } = inRow(steps.map(({ passage }) => passage));
+    if (way === "none") return;
+    const of = [into, ...steps.filter(({ isCable }) => !isCable).map((step) => step.of)];
+    wires.push({ a: lower, b: upper, ohms, drop: way === "up" ? drop : undefined, of });
+  };
+
+  const leaking = leakingOhms(tables);
+  const resistors = new Map<Thing, number>();
+  /** An end resistor that passes direct current, where volts can come out at the port that it closes. */
+  function closeOpenPorts(thing: Thing): void {
+    if (leaking === undefined || !thing.part) return;
+    const { numbered, through } = openPorts(thing);
+    const isPlate = thing.what === "outlet";
+    const power = wordIn(thing.part, "power", isPlate ? "all ports" : "no");
+    const ohms = numberIn(thing.part, "ohms", 0) + leaking;
+    const close = (): void => {
+      resistors.set(thing, wires.length);
+      wires.push({ a: foot.get(thing)!, b: ground, ohms, drop: undefined, of: [thing.name] });
+    };
+    if (through && power !== "no") close();
+    for (const port of numbered) {
+      const isFirst = !isPlate && kindOf(thing.part) === "splitter" && port === 1;
+      if (power === "all ports" || (power === "one port" && isFirst)) close();
+    }
+  }
+
+  function hang(thing: Thing, parentFoot: number): void {
+    let upper = parentFoot;
+    if (thing.source) {
+      upper = node();
+      held.set(upper, thing.source.volts);
+      sourceNodes.set(`${thing.what} ${thing.source.of}`, upper);
+      wire(upper, parentFoot, thing.above, thing.name);
+    }
+    const lower = node();
+    foot.set(thing, lower);
+    wire(lower, upper, thing.source ? thing.below : [...thing.above, ...thing.below], thing.name);
+    if (thing.load > 0) loads.push({ node: lower, amps: thing.load });
+    closeOpenPorts(thing);
+    for (const child of thing.children) hang(child, lower);
+  }
+
+  for (const head of heads) {
+    const here = node();
+    inside.set(head, here);
+    const supply = rowNamed(tables.supplies, "supply", head.row.supply);
+    if (supply && wordIn(supply, "stands", "in the line") !== "in the line") {
+      // A node of its own for the supply, so that its current can be told.
+      const source = node();
+      held.set(source, numberIn(supply, "volts"));
+      wires.push({ a: source, b: here, ohms: 0, drop: undefined, of: [] });
+      sourceNodes.set(`output ${head.name}`, source);
+    }
+    const load = numberIn(head.kind, "load");
+    headLoads.set(head, loads.length);
+    loads.push(
+      wordIn(head.kind, "load_unit", "a") === "w" ? { node: here, watts: load } : { node: here, amps: load },
+    );
+    for (const output of head.outputs) {
+      if (output.children.length === 0) continue;
+      const out = node();
+      connector.set(output, out);
+      if (isFilled(head.kind, "output_amps"))
+        loads.push({ node: out, amps: numberIn(head.kind, "output_amps") });
+      else
+        wires.push({
+          a: out,
+          b: here,
+          ohms: 0,
+          drop: isFilled(head.kind, "output_drop") ? numberIn(head.kind, "output_drop") : undefined,
+          of: [],
+        });
+      hang(output, out);
+    }
+  }
+
+  const feeds: Feed[] = [];
+  for (const { dish, from, to, slots, cable, metres } of feedersOf(tables)) {
+    const head = heads.find(({ row }) => row === to);
+    if (!head || wordIn(head.kind, "powers_feed", "no") !== "yes") continue;
+    const ohms = cable?.ohms(metres) ?? 0;
+    if (dish?.feed)
+      for (const slot of slots) {
+        const there = node();
+        wires.push({ a: inside.get(head)!, b: there, ohms, drop: undefined, of: [] });
+        loads.push({ node: there, amps: numberIn(dish.feed, "load_amps", 0) });
+        feeds.push({ dish: dish.name, slot, node: there, least: numberIn(dish.feed, "least_volts", 0) });
+      }
+    const before = heads.find(({ row }) => row === from);
+    if (before) wires.push({ a: inside.get(head)!, b: inside.get(before)!, ohms, drop: undefined, of: [] });
+  }
+
+  const outlets = tree.outlets.filter(({ head }) => heads.includes(head));
+  const tails = new Map(outlets.map((outlet) => [outlet, inRow(outlet.tail.map(({ passage }) => passage))]));
+
+  function at(on: ReadonlyMap<Thing, number>): State | undefined {
+    const branches: Wire[] = [...wires];
+    const all = new Map(held);
+    let count = nodes;
+    const givenBy = new Map<Thing, number>();
+    for (const [outlet, volts] of on) {
+      const tail = tails.get(outlet)!;
+      if (tail.way === "none") continue;
+      const source = count++;
+      all.set(source, volts);
+      givenBy.set(outlet, branches.length);
+      branches.push({
+        a: source,
+        b: foot.get(outlet)!,
+        ohms: tail.ohms,
+        drop: tail.drop,
+        of: outlet.tail.map((step) => step.of),
+      });
+    }
+    const point = operatingPoint({ nodes: count, held: all, branches, loads }, limits);
+    return point && stateOf(point, branches, givenBy);
+  }
+
+  function stateOf(
+    { volts, amps, drawn }: Point,
+    branches: readonly Wire[],
+    givenBy: Map<Thing, number>,
+  ): State {
+    const outputs = (head: HeadUnit): number[] =>
+      isFilled(head.kind, "output_amps")
+        ? []
+        : head.outputs.flatMap((output) => {
+            const out = connector.get(output);
+            return out === undefined ? [] : [volts[out]!];
+          });
+    const outputOf = (thing: Thing): Thing => (thing.parent ? outputOf(thing.parent) : thing);
+    return {
+      volts: (index) => volts[index]!,
+      headVolts: (head) => Math.max(volts[inside.get(head)!]!, ...outputs(head)),
+      headAmps: (head) => drawn[headLoads.get(head)!]!,
+      outputVolts: (thing) => volts[connector.get(outputOf(thing))!]!,
+      supplyAmps: (of) => {
+        const source = sourceNodes.get(of);
+        return branches.reduce((sum, { a, b }, index) => {
+          if (a === source) return sum + amps[index]!;
+          return b === source ? sum - amps[index]! : sum;
+        }, 0);
+      },
+      given: (outlet) => {
+        const branch = givenBy.get(outlet);
+        return branch === undefined ? 0 : amps[branch]!;
+      },
+      standing: (outlet) => (tails.get(outlet)!.way === "both" ? volts[foot.get(outlet)!]! : 0),
+      through: (device) =>
+        Math.max(0, ...branches.map(({ of }, index) => (of.includes(device) ? Math.abs(amps[index]!) : 0))),
+      at: (thing) => volts[foot.get(thing)!]!,
+      onResistor: (thing) => (resistors.has(thing) ? volts[foot.get(thing)!]! : 0),
+    };
+  }
+  return { heads, outlets, feeds, at };
+}
+
+/** What is asked of a circuit in all its states; a state without an operating point is missing. */
+export interface States {
+  readonly off: State | undefined;
+  readonly allOn: State | undefined;
+  readonly alone: ReadonlyMap<Thing, State | undefined>;
+  readonly commanding: ReadonlyMap<Thing, State | undefined>;
+  readonly standing: ReadonlyMap<Thing, State | undefined>;
+}
+
+export function statesOf(tables: Tables, { outlets, at }: System): States {
+  const receivers = outlets.flatMap((outlet) => {
+    const receiver = receiverOf(tables, outlet.row);
+    return receiver && howMany(outlet.row) > 0 ? [{ outlet, receiver }] : [];
+  });
+  const resting = receivers.map(({ outlet, receiver }) => [outlet, receiver.restVolts] as const);
+  const commanding = receivers.map(({ outlet, receiver }) => [outlet, receiver.commandVolts] as const);
+  const off = at(new Map());
+  return {
+    off,
+    allOn: at(new Map(resting)),
+    alone: new Map(
+      receivers.map(({ outlet, receiver }) => [outlet, at(new Map([[outlet, receiver.restVolts]]))]),
+    ),
+    commanding: new Map(
+      receivers.map(({ outlet, receiver }) => [
+        outlet,
+        at(new Map([...resting, [outlet, receiver.commandVolts]])),
+      ]),
+    ),
+    standing: new Map(
+      outlets.map((outlet) => [outlet, at(new Map(commanding.filter(([other]) => other !== outlet)))]),
+    ),
+  };
+}
