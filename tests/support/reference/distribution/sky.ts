@@ -182,7 +182,7 @@ export function fromSky(
   };
 }
 
-/** "13E" is 13, "97.5W" is −97.5; plain numbers stand for themselves. */
+/** "13E" is 13, "97W" is −97; plain numbers stand for themselves. */
 export function degreesOf(slot: string): number {
   const [, figure, side] = /^(-?[\d.]+)\s*°?\s*([EW]?)$/i.exec(slot.trim()) ?? [];
   return Number(figure) * (side?.toUpperCase() === "W" ? -1 : 1);
