@@ -150,8 +150,8 @@ function arriving(tables: Tables, head: Row, depth = 0): OnTheWay[] {
           const level = (sky?.carrier ?? NaN) + numberIn(dish.feed!, "gain") + DBUV_OF_DBM;
           return { slot, sky, feed: dish.feed!, least: level, most: level, added: 0 };
         });
-      if (from) {
-        const kind = rowNamed(tables.head_unit_kinds, "kind", from.kind)!;
+      const kind = from && rowNamed(tables.head_unit_kinds, "kind", from.kind);
+      if (kind) {
         const onward = straight(tables, numberIn(kind, "onward_low"), numberIn(kind, "onward_high"));
         ways = arriving(tables, from, depth + 1)
           .filter(({ slot }) => slots.some((wanted) => isSame(wanted, slot)))

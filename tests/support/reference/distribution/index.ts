@@ -4,8 +4,7 @@
  *
  * What the examples leave open, and what is taken here:
  * - a port that is named goes before one that is handed out;
- * - an outlet is judged where its receivers listen: at its user bands, if they have megahertz, else at the ends of the
- *   range; slope always between the ends, hot and cold;
+ * - level and slope are judged at the ends of the range and at the outlet's own bands, hot and cold;
  * - least in use counts "all off" only where the head unit then has volts;
  * - a splitter behind a plate counts in level, noise, volts and commands of its outlet.
  */
@@ -93,6 +92,10 @@ function leastOf<T>(list: readonly T[], of: (one: T) => number): T | undefined {
   );
 }
 
+/** Nothing where nothing is asked. */
+const leastIn = (values: readonly number[]): number | undefined =>
+  values.length > 0 ? Math.min(...values) : undefined;
+
 const below = (thing: Thing): Thing[] => [thing, ...thing.children.flatMap(below)];
 const isAmplifier = (thing: Thing): boolean => thing.what === "device" && kindAt(thing) === "amplifier";
 
@@ -149,7 +152,7 @@ export function feedVolts(worked: Worked): { dish: string; slot: string; volts: 
     return system.feeds.map(({ dish, slot, node, least }) => ({
       dish,
       slot,
-      volts: Math.min(...inUse.map((state) => voltsIn(state, (one) => one.volts(node)))),
+      volts: leastIn(inUse.map((state) => voltsIn(state, (one) => one.volts(node)))) ?? 0,
       least,
     }));
   });
@@ -244,13 +247,16 @@ export function outletChecks(worked: Worked, outlet: Thing) {
   const receiver = receiverOf(tables, outlet.row);
   const [least, most] = [numberIn(settings, "level_least"), numberIn(settings, "level_most")];
   const [lowCold, lowHot, highCold, highHot] = levels.corners as [number, number, number, number];
-  const isOwn = levels.ownHot.length > 0;
-  const weakest = isOwn ? Math.min(...levels.ownHot) : Math.min(...levels.corners);
-  const strongest = isOwn ? Math.max(...levels.ownCold) : Math.max(...levels.corners);
+  const weakest = Math.min(...levels.corners, ...levels.ownHot);
+  const strongest = Math.max(...levels.corners, ...levels.ownCold);
   let level = "ok";
   if (isLower(weakest, least)) level = "low";
   else if (isHigher(strongest, most)) level = "high";
-  const slope = Math.max(Math.abs(lowCold - highCold), Math.abs(lowHot - highHot));
+  const spread = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
+  const slope = Math.max(
+    spread([lowHot, highHot, ...levels.ownHot]),
+    spread([lowCold, highCold, ...levels.ownCold]),
+  );
   const noise = noiseAt(worked, outlet);
   const isNoisy = noise.some(
     ({ clear, inRain, needed }) => isLower(clear, needed) || isLower(inRain ?? Infinity, needed),
@@ -297,8 +303,8 @@ export function amplifierFigures(worked: Worked, thing: Thing) {
   return {
     output: Math.max(...corners(tables).map((at) => levelBehind(tables, thing, steps, at))),
     limit: numberIn(thing.part!, "output_most") - derating(carriersAt(worked, thing)),
-    volts: Math.min(
-      ...statesInUse(worked, thing.head, outlets).map((state) => voltsIn(state, (one) => one.at(thing))),
+    volts: leastIn(
+      statesInUse(worked, thing.head, outlets).map((state) => voltsIn(state, (one) => one.at(thing))),
     ),
     leastVolts: numberIn(thing.part!, "least_volts"),
   };
@@ -335,17 +341,19 @@ function deviceChecks(worked: Worked, thing: Thing): Answer[] {
   const { tables } = worked;
   const amplifier = isAmplifier(thing) ? amplifierFigures(worked, thing) : undefined;
   const amps = Math.max(
-    ...everyState(statesAt(worked, thing.head)).map((state) => state.through(thing.name)),
+    ...everyState(statesAt(worked, thing.head)).map((state) =>
+      Math.max(state.through(thing.name), thing.source ? state.supplyAmps(`device ${thing.name}`) : 0),
+    ),
   );
   const isLimited = amplifier && isFilled(thing.part!, "output_most");
   const kind = kindAt(thing);
   const { through } = openPorts(thing);
   const isOpen = (through && !isFilled(settingsOf(tables), "resistor")) || isOnPower(worked, thing);
   return [
-    amplifier ? amplifier.volts : null,
+    amplifier?.volts ?? null,
     amps,
     "ok",
-    amplifier ? (isLower(amplifier.volts, amplifier.leastVolts) ? "low" : "ok") : null,
+    amplifier ? (isLower(amplifier.volts ?? Infinity, amplifier.leastVolts) ? "low" : "ok") : null,
     isHigher(amps, numberIn(thing.part!, "amps", Infinity)) ? "high" : "ok",
     isLimited ? (isHigher(amplifier.output, amplifier.limit) ? "high" : "ok") : null,
     kind === "splitter" || kind === "tap" ? (isOpen ? "open" : "ok") : null,

@@ -1,0 +1,55 @@
+/** What is done wrong on purpose in drawn distributions: one slip a job, at a row of its own. */
+import type { Drawn, Row } from "./drawn";
+import type { Writable } from "./drawnDistribution";
+
+const filled = (rows: readonly Row[], key: string): Row[] => rows.filter((row) => (row[key] ?? "") !== "");
+
+const SLIPS: Readonly<Record<string, (draw: Drawn, tables: Writable) => void>> = {
+  "an outlet fed from nothing known": (draw, { outlets }) => {
+    draw.pick(filled(outlets, "outlet")).fed_from = "nobody";
+  },
+  "a device of an unknown part": (draw, { devices }) => {
+    const rows = filled(devices, "device");
+    if (rows.length > 0) draw.pick(rows).part = "no such part";
+  },
+  "a port beyond the ways": (draw, { outlets, outlet_details }) => {
+    const row = draw.pick(filled(outlets, "outlet"));
+    outlet_details[outlets.indexOf(row)]!.port = 40;
+  },
+  "a plate of an unknown name": (draw, { outlets }) => {
+    draw.pick(filled(outlets, "outlet")).plate = "no such plate";
+  },
+  "a head unit of an unknown kind": (draw, { head_units }) => {
+    draw.pick(filled(head_units, "head")).kind = "no such kind";
+  },
+  "devices fed from each other": (draw, { devices }) => {
+    const rows = filled(devices, "device");
+    if (rows.length < 2) return;
+    const [a, b] = draw.shuffled(rows) as [Row, Row];
+    a.fed_from = b.device!;
+    b.fed_from = a.device!;
+    delete a.port;
+    delete b.port;
+  },
+  "two receivers at one connector": (draw, { outlets, outlet_details }) => {
+    const row = draw.pick(filled(outlets, "outlet"));
+    if (row.receiver !== undefined) row.how_many = 2;
+    delete outlet_details[outlets.indexOf(row)]!.split_by;
+    delete outlet_details[outlets.indexOf(row)]!.kept;
+  },
+  "a band kept that is none of the plan": (draw, { outlets, outlet_details }) => {
+    const row = draw.pick(filled(outlets, "receiver"));
+    outlet_details[outlets.indexOf(row)]!.kept = 31;
+  },
+  "an inserter and splitters open to receivers": (_, { supplies, device_parts }) => {
+    for (const row of supplies) if (row.stands !== "at the head unit") row.other_side = "all ports";
+    for (const row of device_parts) if (row.kind !== "tap") row.power = "all ports";
+  },
+  "no supply": (_, { head_units }) => head_units.forEach((row) => delete row.supply),
+};
+
+export function slipsIntoTables(draw: Drawn, tables: Writable): string[] {
+  const name = draw.pick(Object.keys(SLIPS));
+  SLIPS[name]!(draw, tables);
+  return [name];
+}
