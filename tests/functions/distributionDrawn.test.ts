@@ -80,6 +80,38 @@ test.each(seeds)("the distribution of seed %i", (seed) => {
   expect({ slips, differences: differences(tables) }).toEqual({ slips, differences: [] });
 });
 
+/** So many that every word of every check is met. */
+const ENOUGH = 400;
+const WORDS: Readonly<Record<string, readonly string[]>> = {
+  "OUTLETCHECKS 1": ["ok", "bad"],
+  "OUTLETCHECKS 2": ["ok", "low", "high"],
+  "OUTLETCHECKS 3": ["ok", "steep"],
+  "OUTLETCHECKS 4": ["ok", "low", "null"],
+  "OUTLETCHECKS 5": ["yes", "no", "not judged", "null"],
+  "OUTLETCHECKS 6": ["ok", "bad"],
+  "OUTLETCHECKS 7": ["ok", "too many"],
+  "OUTLETCHECKS 8": ["ok", "high"],
+  "OUTLETCHECKS 9": ["ok", "open"],
+  "DEVICECHECKS 3": ["ok", "bad"],
+  "DEVICECHECKS 4": ["ok", "low", "null"],
+  "DEVICECHECKS 5": ["ok", "high"],
+  "DEVICECHECKS 6": ["ok", "high", "null"],
+  "DEVICECHECKS 7": ["ok", "open", "null"],
+  "HEADCHECKS 1": ["ok", "bad"],
+  "HEADCHECKS 2": ["ok", "low"],
+  "HEADCHECKS 3": ["ok", "high"],
+  "HEADCHECKS 4": ["ok", "low", "null"],
+  "HEADCHECKS 5": ["ok", "low", "null"],
+  "HEADCHECKS 6": ["ok", "unused", "null"],
+};
+if (seeds.length >= ENOUGH)
+  test("every word of every check is drawn", () => {
+    const missing = Object.entries(WORDS).flatMap(([column, words]) =>
+      words.filter((word) => !said.get(column)?.has(word)).map((word) => `${column} ${word}`),
+    );
+    expect(missing).toEqual([]);
+  });
+
 afterAll(() => {
   const units = Object.entries(worst).map(([unit, off]) => `${off.toExponential(1)} ${unit}`);
   process.stdout.write(`  the functions against the reference program, worst: ${units.join(", ")}\n`);

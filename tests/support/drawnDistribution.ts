@@ -41,7 +41,7 @@ interface Output {
   bands: number;
 }
 
-export function drawnDistribution(seed: number, isSlipped = seed % 3 === 2): DrawnDistribution {
+export function drawnDistribution(seed: number, isSlipped = seed % 2 === 1): DrawnDistribution {
   const draw = drawn(seed);
   const isFeet = draw.chance(0.35);
   const length = (least: number, most: number): number => {

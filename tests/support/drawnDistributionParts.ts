@@ -396,7 +396,8 @@ export function drawnParts(draw: Drawn) {
     loopPlates: loops.map((row) => String(row.plate)),
     inserters,
     kinds: [...onDish, cascaded, wide],
-    onDish,
+    /** The one that wants an inserter twice as often. */
+    onDish: [...onDish, onDish[1]!],
     cascaded,
     wide,
     receivers,
