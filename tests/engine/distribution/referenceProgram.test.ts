@@ -4,23 +4,17 @@
  * solve and again in ngspice; invented jobs, ours. Tolerances are the file's.
  */
 import asBuilt from "../../fixtures/distribution/jobs-as-built.json";
-import {
-  amplifierFigures,
-  feedVolts,
-  headFigures,
-  leastIsolation,
-  levelsAt,
-  noiseAt,
-  outletVolts,
-  quantityOf,
-  referenceOf,
-  workedOut,
-  type Worked,
-} from "../../support/reference/distribution";
+import { referenceOf } from "../../support/reference/distribution";
 import { changed, tablesOf, type Inputs } from "../../support/reference/distribution/asBuilt";
+import { quantityOf } from "../../support/reference/distribution/counts";
+import { amplifierFigures } from "../../support/reference/distribution/devices";
+import { feedVolts, headFigures } from "../../support/reference/distribution/heads";
+import { leastIsolation } from "../../support/reference/distribution/isolation";
+import { levelsAt, noiseAt, outletVolts } from "../../support/reference/distribution/outlets";
 import { decibelsOf } from "../../support/reference/distribution/sky";
 import type { Answer, Tables } from "../../support/reference/distribution/tables";
 import type { Thing } from "../../support/reference/distribution/tree";
+import { everyState, workedOut, type Worked } from "../../support/reference/distribution/worked";
 
 /** As the file's networks: 10 megohms from every node to the return; under 1 V a load draws nothing. */
 const LIMITS = { leakOhms: 1e7, leastVolts: 1 };
@@ -357,10 +351,8 @@ test.each(cases)("$name", ({ inputs, expected }) => {
   for (const { supply, amps_most } of expected.supplies ?? []) {
     const head = /^supply of (.+)$/.exec(supply)?.[1];
     const key = head ? `output ${head}` : `device ${/^supply (.+)$/.exec(supply)![1]}`;
-    const amps = worked.systems.flatMap(({ states: { off, allOn, alone, commanding, standing } }) =>
-      [off, allOn, ...alone.values(), ...commanding.values(), ...standing.values()].map((state) =>
-        state!.supplyAmps(key),
-      ),
+    const amps = worked.systems.flatMap(({ states }) =>
+      everyState(states).map((state) => state.supplyAmps(key)),
     );
     compare.near(supply, Math.max(...amps), amps_most, "amps");
   }

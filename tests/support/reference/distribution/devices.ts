@@ -1,0 +1,83 @@
+/** Levels, volts, currents and checks of devices. */
+import { isFilled } from "../job";
+import { bandsOf } from "./bands";
+import { corners, levelBehind } from "./levels";
+import { openPorts } from "./supply";
+import { numberIn, settingsOf, straight, type Answer } from "./tables";
+import { kindAt, stepsTo, type Thing } from "./tree";
+import {
+  everyState,
+  isHigher,
+  isLower,
+  isOnPower,
+  leastIn,
+  statesAt,
+  statesInUse,
+  voltsIn,
+  type Worked,
+} from "./worked";
+
+/** Intermodulation of n carriers: 7.5·log10(n − 1) dB less (practice with distribution amplifiers, from memory). */
+const derating = (carriers: number): number => (carriers > 1 ? 7.5 * Math.log10(carriers - 1) : 0);
+
+const below = (thing: Thing): Thing[] => [thing, ...thing.children.flatMap(below)];
+const isAmplifier = (thing: Thing): boolean => thing.what === "device" && kindAt(thing) === "amplifier";
+
+/** Carriers that a device carries: the user bands of its output. */
+const carriersAt = ({ tables }: Worked, thing: Thing): number => bandsOf(tables, thing.head).length;
+
+export function amplifierFigures(worked: Worked, thing: Thing) {
+  const { tables } = worked;
+  const steps = stepsTo(thing);
+  const outlets = below(thing).filter(({ what }) => what === "outlet");
+  return {
+    output: Math.max(...corners(tables).map((at) => levelBehind(tables, thing, steps, at))),
+    limit: numberIn(thing.part!, "output_most") - derating(carriersAt(worked, thing)),
+    volts: leastIn(
+      statesInUse(worked, thing.head, outlets).map((state) => voltsIn(state, (one) => one.at(thing))),
+    ),
+    leastVolts: numberIn(thing.part!, "least_volts"),
+  };
+}
+
+export function deviceLevels(worked: Worked, thing: Thing): Answer[] {
+  const { tables } = worked;
+  const kind = kindAt(thing);
+  const hasPorts = kind === "splitter" || kind === "tap";
+  const ofPort = straight(tables, numberIn(thing.part!, "port_low"), numberIn(thing.part!, "port_high"));
+  const steps = stepsTo(thing);
+  const amplifier = isAmplifier(thing) ? amplifierFigures(worked, thing) : undefined;
+  const isLimited = amplifier && isFilled(thing.part!, "output_most");
+  return [
+    thing.head.name,
+    thing.output,
+    thing.port,
+    thing.children.length,
+    ...corners(tables).map((at) => levelBehind(tables, thing, steps, at) - (hasPorts ? ofPort(at.mhz) : 0)),
+    amplifier ? amplifier.output : null,
+    isLimited ? amplifier.limit : null,
+  ];
+}
+
+export function deviceChecks(worked: Worked, thing: Thing): Answer[] {
+  const { tables } = worked;
+  const amplifier = isAmplifier(thing) ? amplifierFigures(worked, thing) : undefined;
+  const amps = Math.max(
+    ...everyState(statesAt(worked, thing.head)).map((state) =>
+      Math.max(state.through(thing.name), thing.source ? state.supplyAmps(`device ${thing.name}`) : 0),
+    ),
+  );
+  const isLimited = amplifier && isFilled(thing.part!, "output_most");
+  const kind = kindAt(thing);
+  const { through } = openPorts(thing);
+  const isOpen = (through && !isFilled(settingsOf(tables), "resistor")) || isOnPower(worked, thing);
+  return [
+    amplifier?.volts ?? null,
+    amps,
+    "ok",
+    amplifier ? (isLower(amplifier.volts ?? Infinity, amplifier.leastVolts) ? "low" : "ok") : null,
+    isHigher(amps, numberIn(thing.part!, "amps", Infinity)) ? "high" : "ok",
+    isLimited ? (isHigher(amplifier.output, amplifier.limit) ? "high" : "ok") : null,
+    kind === "splitter" || kind === "tap" ? (isOpen ? "open" : "ok") : null,
+  ];
+}

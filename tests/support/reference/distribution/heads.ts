@@ -1,0 +1,110 @@
+/** Volts, amperes and checks of head units, and the volts of the feeds that they power. */
+import { isFilled } from "../job";
+import { feedersOf } from "./dishes";
+import type { State } from "./supply";
+import { numberIn, rowNamed, type Answer } from "./tables";
+import type { HeadUnit } from "./tree";
+import {
+  everyState,
+  isHigher,
+  isLower,
+  leastIn,
+  leastOf,
+  outletsOf,
+  POWERED,
+  statesAt,
+  statesInUse,
+  voltsIn,
+  type Worked,
+} from "./worked";
+
+export interface HeadFigures {
+  readonly off: number;
+  readonly leastAlone: number | undefined;
+  readonly leastIs: string | undefined;
+  readonly allOn: number;
+  readonly leastInUse: number | undefined;
+  readonly ampsAtLeast: number | undefined;
+  readonly supplyAmps: number | undefined;
+  readonly ampsOff: number;
+  readonly ampsAlone: number | undefined;
+  readonly ampsAllOn: number;
+}
+
+export function headFigures(worked: Worked, head: HeadUnit): HeadFigures {
+  const states = statesAt(worked, head);
+  const volts = (state: State | undefined): number => voltsIn(state, (one) => one.headVolts(head));
+  const amps = (state: State | undefined): number => voltsIn(state, (one) => one.headAmps(head));
+  const outlets = outletsOf(worked, head).filter((outlet) => states.alone.has(outlet));
+  const least = leastOf(outlets, (outlet) => volts(states.alone.get(outlet)));
+  const inUse = statesInUse(worked, head, outlets);
+  const leastState =
+    inUse.length > 0
+      ? leastOf(
+          inUse.map((state) => ({ state })),
+          ({ state }) => volts(state),
+        )
+      : undefined;
+  const supply = rowNamed(worked.tables.supplies, "supply", head.row.supply);
+  return {
+    off: volts(states.off),
+    leastAlone: least && volts(states.alone.get(least)),
+    leastIs: least?.name,
+    allOn: volts(states.allOn),
+    leastInUse: leastState && volts(leastState.state),
+    ampsAtLeast: leastState && amps(leastState.state),
+    supplyAmps:
+      supply && Math.max(...everyState(states).map((state) => state.supplyAmps(`output ${head.name}`))),
+    ampsOff: amps(states.off),
+    ampsAlone: least && amps(states.alone.get(least)),
+    ampsAllOn: amps(states.allOn),
+  };
+}
+
+/** Least volts at the feeds that a head unit powers, with their least, by dish. */
+export function feedVolts(worked: Worked): { dish: string; slot: string; volts: number; least: number }[] {
+  return worked.systems.flatMap(({ system, states }) => {
+    const isFedAnyway = system.heads.some(
+      (head) => voltsIn(states.off, (state) => state.headVolts(head)) >= POWERED,
+    );
+    const inUse = [...(isFedAnyway ? [states.off] : []), ...states.alone.values(), states.allOn];
+    return system.feeds.map(({ dish, slot, node, least }) => ({
+      dish,
+      slot,
+      volts: leastIn(inUse.map((state) => voltsIn(state, (one) => one.volts(node)))) ?? 0,
+      least,
+    }));
+  });
+}
+
+export function headChecks(worked: Worked, head: HeadUnit): Answer[] {
+  const { tables, slots } = worked;
+  const { kind, row } = head;
+  const figures = headFigures(worked, head);
+  const supply = rowNamed(tables.supplies, "supply", row.supply);
+  const inputs = (slots.get(head) ?? [])
+    .flatMap(({ input }) => input ?? [])
+    .filter(({ least }) => !Number.isNaN(least));
+  let input: Answer = null;
+  if (inputs.length > 0 && (isFilled(kind, "in_least") || isFilled(kind, "in_most"))) {
+    input = "ok";
+    if (isLower(Math.min(...inputs.map(({ least }) => least)), numberIn(kind, "in_least", -Infinity)))
+      input = "low";
+    else if (isHigher(Math.max(...inputs.map(({ most }) => most)), numberIn(kind, "in_most", Infinity)))
+      input = "high";
+  }
+  const dishes = feedersOf(tables)
+    .filter(({ to, dish }) => to === row && dish)
+    .map(({ dish }) => dish!.name);
+  const feeds = feedVolts(worked).filter(({ dish }) => dishes.includes(dish));
+  return [
+    "ok",
+    figures.leastInUse !== undefined && isLower(figures.leastInUse, numberIn(kind, "least_volts"))
+      ? "low"
+      : "ok",
+    isHigher(figures.supplyAmps ?? 0, numberIn(supply ?? {}, "amps", Infinity)) ? "high" : "ok",
+    input,
+    feeds.length === 0 ? null : feeds.some(({ volts, least }) => isLower(volts, least)) ? "low" : "ok",
+    figures.supplyAmps === undefined ? null : figures.supplyAmps > 1e-4 ? "ok" : "unused",
+  ];
+}

@@ -1,0 +1,75 @@
+/** A job worked out once for all columns: its tree, bands, slots and circuits in all their states. */
+import { allotted, type Allotted } from "./bands";
+import { OURS, type Limits } from "./circuit";
+import { slotsAt, type SlotAt } from "./dishes";
+import { statesOf, systemsOf, type State, type States, type System } from "./supply";
+import type { Tables } from "./tables";
+import { treeOf, type HeadUnit, type Thing, type Tree } from "./tree";
+
+/** What two solves, or two sums, of the same thing may differ by: a limit that is met exactly is met. */
+export const EXACT = 1e-6;
+export const isHigher = (value: number, limit: number): boolean => value > limit + EXACT;
+export const isLower = (value: number, limit: number): boolean => value < limit - EXACT;
+
+export interface Worked {
+  readonly tables: Tables;
+  readonly tree: Tree;
+  readonly bands: ReadonlyMap<Thing, Allotted>;
+  readonly slots: ReadonlyMap<HeadUnit, readonly SlotAt[]>;
+  readonly systems: readonly { readonly system: System; readonly states: States }[];
+}
+
+export function workedOut(tables: Tables, limits: Limits = OURS): Worked {
+  const tree = treeOf(tables);
+  return {
+    tables,
+    tree,
+    bands: allotted(tables, tree.outlets),
+    slots: new Map(tree.heads.map((head) => [head, slotsAt(tables, head.row, head.kind)])),
+    systems: systemsOf(tables, tree, limits).map((system) => ({ system, states: statesOf(tables, system) })),
+  };
+}
+
+export const statesAt = ({ systems }: Worked, head: HeadUnit): States =>
+  systems.find(({ system }) => system.heads.includes(head))!.states;
+export const outletsOf = ({ tree }: Worked, head: HeadUnit): Thing[] =>
+  tree.outlets.filter((outlet) => outlet.head === head);
+
+/** Every state of a circuit. */
+export const everyState = ({ off, allOn, alone, commanding, standing }: States): State[] =>
+  [off, allOn, ...alone.values(), ...commanding.values(), ...standing.values()].filter(
+    (state): state is State => state !== undefined,
+  );
+
+/** Volts of a state that has no operating point count as none. */
+export const voltsIn = (state: State | undefined, of: (state: State) => number): number =>
+  state ? of(state) : 0;
+
+export const POWERED = 1;
+/** All on, each of those outlets alone, and all off where the head unit then has volts. */
+export function statesInUse(
+  worked: Worked,
+  head: HeadUnit,
+  outlets: readonly Thing[],
+): (State | undefined)[] {
+  const { off, allOn, alone } = statesAt(worked, head);
+  const isFedAnyway = voltsIn(off, (state) => state.headVolts(head)) >= POWERED;
+  const mine = outlets.filter((outlet) => alone.has(outlet)).map((outlet) => alone.get(outlet));
+  return [...(isFedAnyway ? [off] : []), ...mine, ...(mine.length > 0 ? [allOn] : [])];
+}
+
+/** The first of several whose figure is least. */
+export function leastOf<T>(list: readonly T[], of: (one: T) => number): T | undefined {
+  return list.reduce<T | undefined>(
+    (least, one) => (least === undefined || of(one) < of(least) - EXACT ? one : least),
+    undefined,
+  );
+}
+
+/** Nothing where nothing is asked. */
+export const leastIn = (values: readonly number[]): number | undefined =>
+  values.length > 0 ? Math.min(...values) : undefined;
+
+/** An end resistor on which volts stand that it does not block. */
+export const isOnPower = (worked: Worked, thing: Thing): boolean =>
+  everyState(statesAt(worked, thing.head)).some((state) => state.onResistor(thing) > POWERED);
