@@ -184,7 +184,8 @@ export function slotsAt(tables: Tables, head: Row, kind: Row): SlotAt[] {
       sky,
       input: { least, most },
       clear: isAsked ? sky.clear + more : undefined,
-      inRain: isAsked && sky.inRain !== undefined ? sky.inRain + more : undefined,
+      // Before the head unit levels its output, the carrier itself is weaker in rain.
+      inRain: isAsked && sky.inRain !== undefined ? sky.inRain + more * timesOf(sky.rain!) : undefined,
     };
   });
 }
