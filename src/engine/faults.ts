@@ -278,6 +278,18 @@ export const faults = {
       `${shown(id)} is fed from nothing. Name the head unit, device or loop-through outlet that feeds it.`,
     ),
 
+  fedFromUnknown: (id: string, from: string): Fault =>
+    fault(
+      "#N/A",
+      `${shown(id)} is fed from ${shown(from)}, which is no head unit, device or outlet of this job. Check the spelling, or add its row.`,
+    ),
+
+  nameTwice: (id: string): Fault =>
+    fault("#VALUE!", `The name ${shown(id)} is given to more than one row. Give each row a name of its own.`),
+
+  nameOfHeadUnit: (id: string): Fault =>
+    fault("#VALUE!", `The name ${shown(id)} is also that of a head unit. Give this row another name.`),
+
   fedByTwo: (id: string, first: string, second: string): Fault =>
     fault(
       "#VALUE!",
@@ -348,6 +360,36 @@ export const faults = {
     fault(
       "#VALUE!",
       `${shown(headUnit)} is the feed of the dish ${shown(dish)} and a feeder comes to it as well. Take the feeder out, or choose a kind that is a switch.`,
+    ),
+
+  feederBelowFault: (from: string, to: string): Fault =>
+    fault(
+      "#N/A",
+      `The feeder to ${shown(to)} comes from ${shown(from)}, whose own row has a fault. Put the row of ${shown(from)} right first.`,
+    ),
+
+  feedersBad: (headUnit: string): Fault =>
+    fault(
+      "#N/A",
+      `Every feeder that comes to ${shown(headUnit)} has a fault in its own row. Put those rows right first.`,
+    ),
+
+  feedersTooMany: (headUnit: string, slot: string, cables: number, most: number): Fault =>
+    fault(
+      "#VALUE!",
+      `Up to this feeder ${shown(cables)} cables come to ${shown(headUnit)} for ${shown(slot)}; its kind takes ${most}. Run fewer cables, or check which slot they are for.`,
+    ),
+
+  feedersTooFew: (headUnit: string, slot: string, cables: number, wanted: number): Fault =>
+    fault(
+      "#VALUE!",
+      `Only ${shown(cables)} ${cables === 1 ? "cable comes" : "cables come"} to ${shown(headUnit)} for ${shown(slot)}; its kind takes ${wanted}. Run as many, or leave how many blank.`,
+    ),
+
+  dishNamedAsHeadUnit: (name: string): Fault =>
+    fault(
+      "#VALUE!",
+      `The name ${shown(name)} is that of a dish and of a head unit. Give one of them another.`,
     ),
 
   feederLoop: (headUnits: readonly string[]): Fault =>

@@ -14,6 +14,8 @@ export type CheckOfDistribution =
   | "user bands"
   | "level"
   | "slope"
+  /** One that is not to be seen, or of which the site says too little. */
+  | "slot"
   | "carrier to noise in a clear sky"
   | "carrier to noise at the availability wanted"
   | "amplifier output"

@@ -2,6 +2,7 @@
 import { faults, isFault } from "../faults";
 import type { Distribution } from "./distribution";
 import type { Finding, RowOf, Wanted } from "./finding";
+import { isUnseen } from "./sky";
 
 export const signalFindings = (found: Distribution, wanted: Wanted): Finding[] => [
   ...levels(found, wanted),
@@ -53,11 +54,12 @@ function levels(
 function carrierToNoise({ tree: { job }, carrierToNoise: at, seen }: Distribution): Finding[] {
   const unseen = seen.flatMap((slots, row) =>
     slots.flatMap((one): Finding[] => {
-      const fault = isFault(one) ? one : isFault(one.rain) ? one.rain : null;
-      const check = isFault(one)
-        ? "carrier to noise in a clear sky"
-        : "carrier to noise at the availability wanted";
-      return fault ? [{ check, rows: [{ list: "headUnits", row }], fault }] : [];
+      const rows: RowOf[] = [
+        { list: "dishes", row: one.dish },
+        { list: "headUnits", row },
+      ];
+      if (isUnseen(one)) return [{ check: "slot", rows, fault: one.fault }];
+      return one.atFeed && isFault(one.rain) ? [{ check: "slot", rows, fault: one.rain }] : [];
     }),
   );
   const needed = new Map(job.slots.map((slot) => [slot.name, slot.needed]));
@@ -105,7 +107,7 @@ function inputs({ tree: { job }, seen }: Distribution): Finding[] {
   return seen.flatMap((slots, head) =>
     slots.flatMap((one): Finding[] => {
       const { name, kind } = job.headUnits[head]!;
-      if (isFault(one) || !one.input || !kind.input) return [];
+      if (isUnseen(one) || !one.input || !kind.input) return [];
       const { least, most } = kind.input;
       const wrong = one.input.least < least ? one.input.least : one.input.most > most ? one.input.most : null;
       if (wrong === null) return [];

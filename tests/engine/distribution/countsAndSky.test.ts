@@ -237,7 +237,7 @@ describe("from the sky", () => {
     ]);
     const unknown = faults.unknownCable("odd", ["drop"]);
     const broken = fed({ least: 0, most: 200 }, { ...run(30), cable: unknown });
-    expect(slotsSeen(broken, trunksOf(broken))[0]![0]).toBe(unknown);
+    expect(slotsSeen(broken, trunksOf(broken))[0]![0]).toEqual({ dish: 0, fault: unknown });
   });
 });
 
