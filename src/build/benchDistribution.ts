@@ -50,6 +50,7 @@ export function benchedJob(headUnits: number): DistributionJob {
     slots: [{ name: "13E", east: 13, eirp: 51, symbolRate: 27.5, needed: 9 }],
     dishes: heads.map((head) => ({
       fault: null,
+      isAssumed: false,
       name: `D${head}`,
       size: 0.8,
       slots: ["13E"],

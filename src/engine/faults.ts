@@ -320,6 +320,52 @@ export const faults = {
       `${shown(id)} is fed from the through port of ${shown(feeding)}, which has none. Take a tap or a loop-through plate there, or feed ${shown(id)} from another.`,
     ),
 
+  partUnknown: (by: string, what: string, name: string, known: readonly string[]): Fault =>
+    fault(
+      "#N/A",
+      `${shown(by)} names the ${what} ${shown(name)}, which has no row. ${known.length === 0 ? "None has one" : `Known are ${shortList(known)}`}. Check the spelling, or add its row.`,
+    ),
+
+  /** A row of parts that cannot be used, at the row of the job that names it. */
+  partBad: (by: string, what: string, name: string, { code, message }: Fault): Fault =>
+    fault(code, `${shown(by)} names the ${what} ${shown(name)}, whose own row has a fault: ${message}`),
+
+  partTwice: (name: string): Fault =>
+    fault("#VALUE!", `The name ${shown(name)} stands in more than one row. Give each row its own name.`),
+
+  dishOfSlots: (slots: number): Fault =>
+    fault(
+      "#VALUE!",
+      `One dish is assumed for ${slots} slots, and its loss off the focus is not known. Give the dish a row with its slots and that loss, or each slot a dish.`,
+    ),
+
+  supplyNotInLine: (by: string, supply: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(by)} is the supply ${shown(supply)}, which stands at a head unit. Take one that stands in the line, or give this one to its head unit.`,
+    ),
+
+  bandsOfPlan: (bands: number, plan: string, planned: number): Fault =>
+    fault(
+      "#VALUE!",
+      `It has ${shown(bands)} user bands, and its band plan ${shown(plan)} lists ${shown(planned)}. Make the two agree.`,
+    ),
+
+  bandsNotRead: (value: unknown): Fault =>
+    fault(
+      "#VALUE!",
+      `User bands kept is ${shown(value)}; it must be numbers of user bands, each once, such as 5 or "9 10".`,
+    ),
+
+  portNotRead: (value: unknown): Fault =>
+    fault("#VALUE!", `Port is ${shown(value)}; it must be a whole number from 1, or "through".`),
+
+  modulationNotRead: (value: string): Fault =>
+    fault(
+      "#VALUE!",
+      `Modulation is ${shown(value)}; give modulation and code rate, such as "8PSK 2/3", and "DVB-S" before them where it is not DVB-S2.`,
+    ),
+
   dishUnknown: (headUnit: string, dish: string, known: readonly string[]): Fault =>
     fault(
       "#N/A",
@@ -337,6 +383,9 @@ export const faults = {
       "#VALUE!",
       `${shown(headUnit)} finds no slot left on the dish ${shown(dish)}, whose ${slots === 1 ? "slot is" : `${slots} slots are`} received already. Put it on another dish, or give the dish another slot.`,
     ),
+
+  dishWithoutSlot: (dish: string): Fault =>
+    fault("#VALUE!", `The dish ${shown(dish)} has no slot to receive. Enter the slots of the job.`),
 
   dishHasFeed: (headUnit: string, dish: string): Fault =>
     fault(

@@ -222,6 +222,7 @@ export function jobAsBuilt({ site, slots, dishes, feeders, heads, devices, rooms
     })),
     dishes: dishes.map((row) => ({
       fault: null,
+      isAssumed: false,
       name: String(row.dish),
       size: Number(row.size),
       slots: row.slots === undefined ? all : String(row.slots).split(" "),

@@ -214,6 +214,7 @@ export const outlet = (name: string, from: string | null, more: Partial<OutletRo
 
 export const dish = (name: string, more: Partial<DishRow> = {}): DishRow => ({
   fault: null,
+  isAssumed: false,
   name,
   size: 0.9,
   slots: ["13E"],

@@ -33,7 +33,7 @@ function levels(
     const wrong = corners.find(([level]) => level < levelLeast || level > levelMost);
     if (wrong)
       found.push({
-        check: "level",
+        check: wrong[0] < levelLeast ? "level too low" : "level too high",
         rows: [outlet(row)],
         fault: faults.levelOutside(String(name), wrong[0], levelLeast, levelMost, wrong[1]),
       });
@@ -54,10 +54,8 @@ function levels(
 function carrierToNoise({ tree: { job }, carrierToNoise: at, seen }: Distribution): Finding[] {
   const unseen = seen.flatMap((slots, row) =>
     slots.flatMap((one): Finding[] => {
-      const rows: RowOf[] = [
-        { list: "dishes", row: one.dish },
-        { list: "headUnits", row },
-      ];
+      const own: RowOf = { list: "dishes", row: one.dish };
+      const rows: RowOf[] = [...(job.dishes[one.dish]!.isAssumed ? [] : [own]), { list: "headUnits", row }];
       if (isUnseen(one)) return [{ check: "slot", rows, fault: one.fault }];
       return one.atFeed && isFault(one.rain) ? [{ check: "slot", rows, fault: one.rain }] : [];
     }),
@@ -112,7 +110,8 @@ function inputs({ tree: { job }, seen }: Distribution): Finding[] {
       const wrong = one.input.least < least ? one.input.least : one.input.most > most ? one.input.most : null;
       if (wrong === null) return [];
       const fault = faults.switchInput(name, one.slot.name, wrong, least, most);
-      return [{ check: "switch input", rows: [{ list: "headUnits", row: head }], fault }];
+      const check = wrong < least ? "switch input too low" : "switch input too high";
+      return [{ check, rows: [{ list: "headUnits", row: head }], fault }];
     }),
   );
 }

@@ -25,6 +25,8 @@ interface RowOfJob {
 
 export interface DishRow extends RowOfJob {
   readonly name: string;
+  /** It has no row of its own: what is wrong with it is said at the head units on it. */
+  readonly isAssumed: boolean;
   /** Null: carrier to noise is not asked. */
   readonly size: Metres | null;
   /** Names of slots. */

@@ -47,11 +47,15 @@ export function trunksOf(job: DistributionJob): Trunks {
     if (head.kind.sits !== "on the dish" || headFaults[index]) return;
     const dish = theDish(head);
     if (isFault(dish)) headFaults[index] = dish;
-    else if (dishFaults[dish]) headFaults[index] = faults.treeBelowFault(head.name, dishes[dish]!.name);
+    else if (dishFaults[dish])
+      headFaults[index] = dishes[dish]!.isAssumed
+        ? dishFaults[dish]!
+        : faults.treeBelowFault(head.name, dishes[dish]!.name);
     else {
       const { name, slots, feed } = dishes[dish]!;
       const first = feedsTaken[dish]!;
       if (feed) headFaults[index] = faults.dishHasFeed(head.name, name);
+      else if (slots.length === 0) headFaults[index] = faults.dishWithoutSlot(name);
       else if (first >= slots.length) headFaults[index] = faults.dishTaken(head.name, name, slots.length);
       feedsTaken[dish] = first + head.kind.slots;
       for (const slot of slots.slice(first, first + head.kind.slots))
@@ -132,6 +136,7 @@ export function trunksOf(job: DistributionJob): Trunks {
     const asked = row.slot === null ? all : all.filter((slot) => nameKey(slot) === nameKey(row.slot!));
     if (above >= 0 ? headFaults[above] : dishFaults[dish]) return faults.feederBelowFault(row.from, row.to);
     if (above >= 0 && !headUnits[above]!.kind.onward) return faults.noOnward(row.from, row.to);
+    if (all.length === 0) return faults.dishWithoutSlot(row.from);
     if (asked.length === 0) return faults.slotUnknown(row.from, row.slot ?? "", all);
     const wanted = row.quantity ?? each * asked.length;
     if (above >= 0) {
