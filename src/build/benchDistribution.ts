@@ -48,9 +48,18 @@ export function benchedJob(headUnits: number): DistributionJob {
       endResistor: null,
     },
     slots: [{ name: "13E", east: 13, eirp: 51, symbolRate: 27.5, needed: 9 }],
-    dishes: heads.map((head) => ({ name: `D${head}`, size: 0.8, slots: ["13E"], feed: null, offFocus: 0 })),
+    dishes: heads.map((head) => ({
+      fault: null,
+      isAssumed: false,
+      name: `D${head}`,
+      size: 0.8,
+      slots: ["13E"],
+      feed: null,
+      offFocus: 0,
+    })),
     feeders: [],
     headUnits: heads.map((head) => ({
+      fault: null,
       name: `H${head}`,
       kind: {
         name: "head unit",
@@ -83,8 +92,16 @@ export function benchedJob(headUnits: number): DistributionJob {
       run: null,
     })),
     devices: heads.flatMap((head) => [
-      { name: `S${head}`, part: splitter(WAYS, 7.8, 9.4), from: `H${head}`, port: null, run: run(10) },
+      {
+        fault: null,
+        name: `S${head}`,
+        part: splitter(WAYS, 7.8, 9.4),
+        from: `H${head}`,
+        port: null,
+        run: run(10),
+      },
       ...Array.from({ length: WAYS }, (_, way) => ({
+        fault: null,
         name: `S${head}-${way}`,
         part: splitter(PORTS, 11.2, 13.5),
         from: `S${head}`,
@@ -93,6 +110,7 @@ export function benchedJob(headUnits: number): DistributionJob {
       })),
     ]),
     outlets: Array.from({ length: headUnits * EACH }, (_, outlet) => ({
+      fault: null,
       name: `R${outlet}`,
       from: `S${Math.floor(outlet / EACH)}-${Math.floor(outlet / PORTS) % WAYS}`,
       port: null,

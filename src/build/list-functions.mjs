@@ -7,7 +7,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 
 const folder = path.join(path.dirname(fileURLToPath(import.meta.url)), "..", "functions");
-const GROUPS = ["sightline", "signal", "power", "tuners", "bonding", "estimate", "about"];
+const GROUPS = ["sightline", "signal", "power", "tuners", "distribution", "bonding", "estimate", "about"];
 
 /** Every declaration's constant and the module that it is in. */
 function declarations() {

@@ -278,6 +278,18 @@ export const faults = {
       `${shown(id)} is fed from nothing. Name the head unit, device or loop-through outlet that feeds it.`,
     ),
 
+  fedFromUnknown: (id: string, from: string): Fault =>
+    fault(
+      "#N/A",
+      `${shown(id)} is fed from ${shown(from)}, which is no head unit, device or outlet of this job. Check the spelling, or add its row.`,
+    ),
+
+  nameTwice: (id: string): Fault =>
+    fault("#VALUE!", `The name ${shown(id)} is given to more than one row. Give each row a name of its own.`),
+
+  nameOfHeadUnit: (id: string): Fault =>
+    fault("#VALUE!", `The name ${shown(id)} is also that of a head unit. Give this row another name.`),
+
   fedByTwo: (id: string, first: string, second: string): Fault =>
     fault(
       "#VALUE!",
@@ -308,6 +320,52 @@ export const faults = {
       `${shown(id)} is fed from the through port of ${shown(feeding)}, which has none. Take a tap or a loop-through plate there, or feed ${shown(id)} from another.`,
     ),
 
+  partUnknown: (by: string, what: string, name: string, known: readonly string[]): Fault =>
+    fault(
+      "#N/A",
+      `${shown(by)} names the ${what} ${shown(name)}, which has no row. ${known.length === 0 ? "None has one" : `Known are ${shortList(known)}`}. Check the spelling, or add its row.`,
+    ),
+
+  /** A row of parts that cannot be used, at the row of the job that names it. */
+  partBad: (by: string, what: string, name: string, { code, message }: Fault): Fault =>
+    fault(code, `${shown(by)} names the ${what} ${shown(name)}, whose own row has a fault: ${message}`),
+
+  partTwice: (name: string): Fault =>
+    fault("#VALUE!", `The name ${shown(name)} stands in more than one row. Give each row its own name.`),
+
+  dishOfSlots: (slots: number): Fault =>
+    fault(
+      "#VALUE!",
+      `One dish is assumed for ${slots} slots, and its loss off the focus is not known. Give the dish a row with its slots and that loss, or each slot a dish.`,
+    ),
+
+  supplyNotInLine: (by: string, supply: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(by)} is the supply ${shown(supply)}, which stands at a head unit. Take one that stands in the line, or give this one to its head unit.`,
+    ),
+
+  bandsOfPlan: (bands: number, plan: string, planned: number): Fault =>
+    fault(
+      "#VALUE!",
+      `It has ${shown(bands)} user bands, and its band plan ${shown(plan)} lists ${shown(planned)}. Make the two agree.`,
+    ),
+
+  bandsNotRead: (value: unknown): Fault =>
+    fault(
+      "#VALUE!",
+      `User bands kept is ${shown(value)}; it must be numbers of user bands, each once, such as 5 or "9 10".`,
+    ),
+
+  portNotRead: (value: unknown): Fault =>
+    fault("#VALUE!", `Port is ${shown(value)}; it must be a whole number from 1, or "through".`),
+
+  modulationNotRead: (value: string): Fault =>
+    fault(
+      "#VALUE!",
+      `Modulation is ${shown(value)}; give modulation and code rate, such as "8PSK 2/3", and "DVB-S" before them where it is not DVB-S2.`,
+    ),
+
   dishUnknown: (headUnit: string, dish: string, known: readonly string[]): Fault =>
     fault(
       "#N/A",
@@ -325,6 +383,9 @@ export const faults = {
       "#VALUE!",
       `${shown(headUnit)} finds no slot left on the dish ${shown(dish)}, whose ${slots === 1 ? "slot is" : `${slots} slots are`} received already. Put it on another dish, or give the dish another slot.`,
     ),
+
+  dishWithoutSlot: (dish: string): Fault =>
+    fault("#VALUE!", `The dish ${shown(dish)} has no slot to receive. Enter the slots of the job.`),
 
   dishHasFeed: (headUnit: string, dish: string): Fault =>
     fault(
@@ -348,6 +409,36 @@ export const faults = {
     fault(
       "#VALUE!",
       `${shown(headUnit)} is the feed of the dish ${shown(dish)} and a feeder comes to it as well. Take the feeder out, or choose a kind that is a switch.`,
+    ),
+
+  feederBelowFault: (from: string, to: string): Fault =>
+    fault(
+      "#N/A",
+      `The feeder to ${shown(to)} comes from ${shown(from)}, whose own row has a fault. Put the row of ${shown(from)} right first.`,
+    ),
+
+  feedersBad: (headUnit: string): Fault =>
+    fault(
+      "#N/A",
+      `Every feeder that comes to ${shown(headUnit)} has a fault in its own row. Put those rows right first.`,
+    ),
+
+  feedersTooMany: (headUnit: string, slot: string, cables: number, most: number): Fault =>
+    fault(
+      "#VALUE!",
+      `Up to this feeder ${shown(cables)} cables come to ${shown(headUnit)} for ${shown(slot)}; its kind takes ${most}. Run fewer cables, or check which slot they are for.`,
+    ),
+
+  feedersTooFew: (headUnit: string, slot: string, cables: number, wanted: number): Fault =>
+    fault(
+      "#VALUE!",
+      `Only ${shown(cables)} ${cables === 1 ? "cable comes" : "cables come"} to ${shown(headUnit)} for ${shown(slot)}; its kind takes ${wanted}. Run as many, or leave how many blank.`,
+    ),
+
+  dishNamedAsHeadUnit: (name: string): Fault =>
+    fault(
+      "#VALUE!",
+      `The name ${shown(name)} is that of a dish and of a head unit. Give one of them another.`,
     ),
 
   feederLoop: (headUnits: readonly string[]): Fault =>

@@ -49,6 +49,18 @@ import { headunits } from "./tuners/headunits";
 import { tunercount } from "./tuners/tunercount";
 import { tuningword } from "./tuners/tuningword";
 import { userbands } from "./tuners/userbands";
+import { devicechecks } from "./distribution/devicechecks";
+import { devicelevels } from "./distribution/devicelevels";
+import { dishchecks } from "./distribution/dishchecks";
+import { feederchecks } from "./distribution/feederchecks";
+import { headchecks } from "./distribution/headchecks";
+import { headvolts } from "./distribution/headvolts";
+import { needed } from "./distribution/needed";
+import { outletchecks } from "./distribution/outletchecks";
+import { outletlevels } from "./distribution/outletlevels";
+import { outletnoise } from "./distribution/outletnoise";
+import { outletplaces } from "./distribution/outletplaces";
+import { outletvolts } from "./distribution/outletvolts";
 import { bondcheck } from "./bonding/bondcheck";
 import { maststress } from "./bonding/maststress";
 import { windload } from "./bonding/windload";
@@ -113,6 +125,18 @@ export const allFunctions: readonly SheetFunction[] = [
   tunercount,
   tuningword,
   userbands,
+  devicechecks,
+  devicelevels,
+  dishchecks,
+  feederchecks,
+  headchecks,
+  headvolts,
+  needed,
+  outletchecks,
+  outletlevels,
+  outletnoise,
+  outletplaces,
+  outletvolts,
   bondcheck,
   maststress,
   windload,

@@ -11,6 +11,7 @@ export const GROUPS: readonly Group[] = [
   "Signal",
   "Power",
   "Tuners",
+  "Distribution",
   "Bonding and mounting",
   "Estimate",
   "About",

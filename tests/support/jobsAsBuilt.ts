@@ -221,6 +221,8 @@ export function jobAsBuilt({ site, slots, dishes, feeders, heads, devices, rooms
         Number(site.need_margin),
     })),
     dishes: dishes.map((row) => ({
+      fault: null,
+      isAssumed: false,
       name: String(row.dish),
       size: Number(row.size),
       slots: row.slots === undefined ? all : String(row.slots).split(" "),
@@ -228,6 +230,7 @@ export function jobAsBuilt({ site, slots, dishes, feeders, heads, devices, rooms
       offFocus: Number(row.off_focus ?? 0),
     })),
     feeders: feeders.map((row): FeederRow => ({
+      fault: null,
       from: String(row.from),
       to: String(row.to),
       slot: text(row.slot),
@@ -235,6 +238,7 @@ export function jobAsBuilt({ site, slots, dishes, feeders, heads, devices, rooms
       run: run(row, row.length ?? 0)!,
     })),
     headUnits: heads.map((row): HeadUnitRow => ({
+      fault: null,
       name: String(row.head),
       kind: headUnitKind(String(row.kind)),
       dish: text(row.on),
@@ -242,6 +246,7 @@ export function jobAsBuilt({ site, slots, dishes, feeders, heads, devices, rooms
       run: run(row, row.length),
     })),
     devices: devices.map((row): DeviceRow => ({
+      fault: null,
       name: text(row.device),
       part: devicePart(String(row.part)),
       from: text(row.from),
@@ -251,6 +256,7 @@ export function jobAsBuilt({ site, slots, dishes, feeders, heads, devices, rooms
     outlets: rooms.map((row): OutletRow => {
       const plate = row.plate ?? site.usual_plate;
       return {
+        fault: null,
         name: text(row.outlet),
         from: text(row.from),
         port: port(row),

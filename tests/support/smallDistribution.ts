@@ -174,6 +174,7 @@ export const run = (length: number, route = "clip"): Run => ({
 });
 
 export const headUnit = (name: string, more: Partial<HeadUnitRow> = {}): HeadUnitRow => ({
+  fault: null,
   name,
   kind: headUnitKind(),
   dish: null,
@@ -188,6 +189,7 @@ export const device = (
   part: DevicePart,
   more: Partial<DeviceRow> = {},
 ): DeviceRow => ({
+  fault: null,
   name,
   part,
   from,
@@ -197,6 +199,7 @@ export const device = (
 });
 
 export const outlet = (name: string, from: string | null, more: Partial<OutletRow> = {}): OutletRow => ({
+  fault: null,
   name,
   from,
   port: null,
@@ -210,6 +213,8 @@ export const outlet = (name: string, from: string | null, more: Partial<OutletRo
 });
 
 export const dish = (name: string, more: Partial<DishRow> = {}): DishRow => ({
+  fault: null,
+  isAssumed: false,
   name,
   size: 0.9,
   slots: ["13E"],
@@ -219,6 +224,7 @@ export const dish = (name: string, more: Partial<DishRow> = {}): DishRow => ({
 });
 
 export const feeder = (from: string, to: string, more: Partial<FeederRow> = {}): FeederRow => ({
+  fault: null,
   from,
   to,
   slot: null,

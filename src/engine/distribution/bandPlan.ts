@@ -42,8 +42,8 @@ export interface BandPlan {
 }
 
 /** Whether a receiver of one standard can use a band of another. */
-export const canUse = (receiver: ControlStandard, band: ControlStandard): boolean =>
-  receiver === band || (receiver === "EN 50607" && band === "EN 50494");
+export const canUse = (receiver: ControlStandard, band: ControlStandard | null): boolean =>
+  band === null || receiver === band || (receiver === "EN 50607" && band === "EN 50494");
 
 /** @param widest symbol rate in Msym/s; 0 where none is known */
 export function bandPlan(tree: Tree, widest: Megahertz): BandPlan {
@@ -103,7 +103,7 @@ export function bandPlan(tree: Tree, widest: Megahertz): BandPlan {
       if (missing > 0) found(outlet, usableBy(outlet).length === 0 ? "standard" : "none left", null);
       bands[outlet]!.sort((a, b) => a.number - b.number);
       for (const { number, width } of bands[outlet]!)
-        if (width < WIDTH_PER_SYMBOL_RATE * widest) found(outlet, "too narrow", number);
+        if (width !== null && width < WIDTH_PER_SYMBOL_RATE * widest) found(outlet, "too narrow", number);
     }
   }
   return { bands, findings };

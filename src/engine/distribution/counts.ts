@@ -9,7 +9,8 @@
  *
  * Source: counting; end resistors on ports of splitters: common practice, no source.
  * Accuracy: exact. Metres are as typed: slack, waste and reels come after. Of a
- *   row that is bad the part counts, its cable does not.
+ *   row that has no place in the tree the part counts, its cable does not; of
+ *   one with a fault of its own nothing does.
  */
 import { isFault } from "../faults";
 import type { Metres } from "../quantity";
@@ -20,8 +21,8 @@ import type { Trunks } from "./trunks";
 export interface Counts {
   /** By name of the part: head units, feeds, devices, plates, supplies. */
   readonly parts: ReadonlyMap<string, number>;
-  /** By size in metres. */
-  readonly dishes: ReadonlyMap<Metres, number>;
+  /** By size in metres; null where none is given. */
+  readonly dishes: ReadonlyMap<Metres | null, number>;
   readonly connectors: number;
   readonly groundingBlocks: number;
   readonly endResistors: number;
@@ -58,8 +59,9 @@ export function countsOf(tree: Tree, trunks: Trunks): Counts {
     add(metresByRoute, run.route, run.length * times);
   };
 
-  const dishSizes = new Map<Metres, number>();
-  for (const { size, slots, feed } of dishes) {
+  const dishSizes = new Map<Metres | null, number>();
+  for (const { size, slots, feed, fault } of dishes) {
+    if (fault) continue;
     add(dishSizes, size, 1);
     if (feed) add(parts, feed.name, slots.length);
   }
@@ -67,13 +69,15 @@ export function countsOf(tree: Tree, trunks: Trunks): Counts {
     trunks.inlets.flatMap((some) => some.flatMap(({ above, feeder }) => (above >= 0 ? [feeder] : []))),
   );
   feeders.forEach(({ run }, feeder) => cable(run, trunks.cables[feeder]!, !fromSwitch.has(feeder)));
-  for (const { kind: unit, supply } of headUnits) {
+  for (const { kind: unit, supply, fault } of headUnits) {
+    if (fault) continue;
     add(parts, unit.name, 1);
     if (supply) add(parts, supply.name, 1);
   }
-  for (const { part } of devices) add(parts, part.name, 1);
+  for (const { part, fault } of devices) if (!fault) add(parts, part.name, 1);
   let receiverLeads = 0;
-  for (const { plate, split, receiver, quantity } of outlets) {
+  for (const { plate, split, receiver, quantity, fault } of outlets) {
+    if (fault) continue;
     if (plate) add(parts, plate.name, 1);
     if (split) add(parts, split.name, 1);
     receiverLeads += (receiver ? quantity : 0) + Number(split !== null);
@@ -91,7 +95,8 @@ export function countsOf(tree: Tree, trunks: Trunks): Counts {
     cable(run, 1, onDish[parent[point]!] === 1);
   }
   const endResistors = site.endResistor ? tree.openPorts.length + openOnwardPorts(tree, trunks) : 0;
-  if (site.endResistor && endResistors > 0) add(parts, site.endResistor.name, endResistors);
+  if (site.endResistor && !isFault(site.endResistor) && endResistors > 0)
+    add(parts, site.endResistor.name, endResistors);
   return {
     parts,
     dishes: dishSizes,
@@ -100,7 +105,8 @@ export function countsOf(tree: Tree, trunks: Trunks): Counts {
     endResistors,
     receiverLeads,
     mainsSockets:
-      headUnits.filter(({ supply }) => supply).length + devices.filter(({ part }) => part.supply).length,
+      headUnits.filter(({ supply, fault }) => supply && !fault).length +
+      devices.filter(({ part, fault }) => part.supply && !fault).length,
     metresByCable,
     metresByRoute,
   };

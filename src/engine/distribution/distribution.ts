@@ -2,7 +2,6 @@
  * A distribution as it is built, from dish to receiver: what travels on it and
  * has to be right together, worked out in one go.
  */
-import { isFault, type Fault } from "../faults";
 import type { DecibelMicrovolts, Decibels } from "../quantity";
 import { bandPlan, type BandPlan } from "./bandPlan";
 import { commandVerdicts, type CommandVerdict } from "./commands";
@@ -18,7 +17,7 @@ import {
 } from "./levels";
 import { condition, lossesOf, type Condition, type Losses } from "./losses";
 import { addedNoise, outletCarrierToNoise, type OutletCarrierToNoise } from "./outletNoise";
-import { slotsSeen, type SlotSeen } from "./sky";
+import { isUnseen, slotsSeen, type SlotSeen, type SlotUnseen } from "./sky";
 import type { NetworkOptions } from "./supplyNetwork";
 import { supplyNodes, type SupplyNodes } from "./supplyNodes";
 import { PRODUCT_OPTIONS, supplyStates, type SupplyStates } from "./supplyStates";
@@ -37,9 +36,9 @@ export interface Distribution {
   readonly amplifiers: readonly AmplifierOutput[];
   readonly isolation: readonly Isolation[];
   /** By head unit, and slot. */
-  readonly seen: readonly (readonly (SlotSeen | Fault)[])[];
+  readonly seen: readonly (readonly (SlotSeen | SlotUnseen)[])[];
   readonly bands: BandPlan;
-  /** By row of the outlets: at each of its user bands, when it is hot. */
+  /** By row of the outlets: at each of its user bands, when it is hot; not a number for a band without a plan. */
   readonly bandLevels: readonly (readonly DecibelMicrovolts[])[];
   /** By row of the outlets, and slot. */
   readonly carrierToNoise: readonly (readonly SlotCarrierToNoise[])[];
@@ -63,7 +62,7 @@ export function distributionOf(
   const trunks = trunksOf(job);
   const tree = buildTree(job);
   const losses = lossesOf(tree);
-  const bands = bandPlan(tree, Math.max(0, ...job.slots.map(({ symbolRate }) => symbolRate)));
+  const bands = bandPlan(tree, Math.max(0, ...job.slots.map(({ symbolRate }) => symbolRate ?? 0)));
   const seen = slotsSeen(job, trunks);
   const nodes = supplyNodes(tree, trunks);
   const supply = supplyStates(tree, losses, nodes, options);
@@ -75,7 +74,7 @@ export function distributionOf(
     return found;
   };
   const ends = [at(job.site.low), at(job.site.high)];
-  const own = bands.bands.map((some) => some.map(({ centre }) => at(centre)));
+  const own = bands.bands.map((some) => some.map(({ centre }) => (centre === null ? null : at(centre))));
   return {
     tree,
     trunks,
@@ -85,19 +84,23 @@ export function distributionOf(
     isolation: leastIsolation(tree, losses),
     seen,
     bands,
-    bandLevels: own.map((some, outlet) => some.map((where) => outletLevel(tree, losses, outlet, where))),
+    bandLevels: own.map((some, outlet) =>
+      some.map((where) => (where ? outletLevel(tree, losses, outlet, where) : NaN)),
+    ),
     carrierToNoise: job.outlets.map(({ receiver }, outlet) => {
       const point = tree.pointOfOutlet[outlet]!;
       if (point < 0 || losses.faults.has(point)) return [];
       const slots = seen[tree.row[tree.output[point]!]!]!;
-      if (slots.every((one) => isFault(one) || !one.atOutput)) return [];
-      // A spare outlet is judged at the ends of the range.
-      const asked = own[outlet]!.length > 0 ? own[outlet]! : ends;
+      if (slots.every((one) => isUnseen(one) || !one.atOutput)) return [];
+      // A spare outlet, or one of a kind without a band plan, is judged at the ends of the range.
+      const known = own[outlet]!.filter((where) => where !== null);
+      const asked = known.length > 0 ? known : ends;
       const noise = receiver?.noiseFigure ?? USUAL_RECEIVER_NOISE;
       const added = asked.map((where) => addedNoise(tree, losses, outlet, where, noise));
       return slots.flatMap((one) => {
-        const found = isFault(one) ? null : outletCarrierToNoise(one, added);
-        return found ? [{ slot: (one as SlotSeen).slot.name, ...found }] : [];
+        if (isUnseen(one)) return [];
+        const found = outletCarrierToNoise(one, added);
+        return found ? [{ slot: one.slot.name, ...found }] : [];
       });
     }),
     nodes,

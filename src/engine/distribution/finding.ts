@@ -12,12 +12,16 @@ export type CheckOfDistribution =
   | "open through port"
   | "end resistor on power"
   | "user bands"
-  | "level"
+  | "level too low"
+  | "level too high"
   | "slope"
+  /** One that is not to be seen, or of which the site says too little. */
+  | "slot"
   | "carrier to noise in a clear sky"
   | "carrier to noise at the availability wanted"
   | "amplifier output"
-  | "switch input"
+  | "switch input too low"
+  | "switch input too high"
   | "current"
   | "supply without use"
   /** Advice: never a failing check. */

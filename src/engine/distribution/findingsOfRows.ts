@@ -1,5 +1,5 @@
 /** What does not hold of rows by themselves: commands, connectors, open ports, user bands. */
-import { faults, type Fault } from "../faults";
+import { faults, isFault, type Fault } from "../faults";
 import { WIDTH_PER_SYMBOL_RATE } from "./bandPlan";
 import { LEAST_COMMAND_VOLTS, MOST_REST_VOLTS, type CommandVerdict } from "./commands";
 import type { Distribution } from "./distribution";
@@ -52,7 +52,8 @@ function connectors({ job }: Tree): Finding[] {
 
 function openPorts(tree: Tree): Finding[] {
   const { job, kind, row, openPorts: open } = tree;
-  if (job.site.endResistor) return [];
+  const { endResistor } = job.site;
+  if (endResistor && !isFault(endResistor)) return [];
   const others = new Map<number, number>();
   const found: Finding[] = [];
   const rowsOf = (point: number): Finding["rows"] => [
@@ -64,21 +65,21 @@ function openPorts(tree: Tree): Finding[] {
       found.push({
         check: "open through port",
         rows: rowsOf(point),
-        fault: faults.openThroughPort(nameOf(tree, point)),
+        fault: endResistor ?? faults.openThroughPort(nameOf(tree, point)),
       });
   }
   for (const [point, ports] of others)
     found.push({
       check: "open ports",
       rows: rowsOf(point),
-      fault: faults.openPorts(nameOf(tree, point), ports),
+      fault: endResistor ?? faults.openPorts(nameOf(tree, point), ports),
     });
   return found;
 }
 
 function userBands({ tree, bands }: Distribution): Finding[] {
   const { job } = tree;
-  const widest = Math.max(0, ...job.slots.map(({ symbolRate }) => symbolRate));
+  const widest = Math.max(0, ...job.slots.map(({ symbolRate }) => symbolRate ?? 0));
   return bands.findings.map(({ outlet, trouble, band }): Finding => {
     const { name: own, receiver, kept, quantity } = job.outlets[outlet]!;
     const name = String(own);
@@ -100,7 +101,7 @@ function userBands({ tree, bands }: Distribution): Finding[] {
           return faults.bandsUsedUp(name, head, standard);
         case "too narrow": {
           const { width } = kind.bands.find(({ number }) => number === band)!;
-          return faults.bandNarrow(name, band!, width, WIDTH_PER_SYMBOL_RATE * widest);
+          return faults.bandNarrow(name, band!, width!, WIDTH_PER_SYMBOL_RATE * widest);
         }
       }
     })();

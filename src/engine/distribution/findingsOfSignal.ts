@@ -2,6 +2,7 @@
 import { faults, isFault } from "../faults";
 import type { Distribution } from "./distribution";
 import type { Finding, RowOf, Wanted } from "./finding";
+import { isUnseen } from "./sky";
 
 export const signalFindings = (found: Distribution, wanted: Wanted): Finding[] => [
   ...levels(found, wanted),
@@ -32,7 +33,7 @@ function levels(
     const wrong = corners.find(([level]) => level < levelLeast || level > levelMost);
     if (wrong)
       found.push({
-        check: "level",
+        check: wrong[0] < levelLeast ? "level too low" : "level too high",
         rows: [outlet(row)],
         fault: faults.levelOutside(String(name), wrong[0], levelLeast, levelMost, wrong[1]),
       });
@@ -53,11 +54,10 @@ function levels(
 function carrierToNoise({ tree: { job }, carrierToNoise: at, seen }: Distribution): Finding[] {
   const unseen = seen.flatMap((slots, row) =>
     slots.flatMap((one): Finding[] => {
-      const fault = isFault(one) ? one : isFault(one.rain) ? one.rain : null;
-      const check = isFault(one)
-        ? "carrier to noise in a clear sky"
-        : "carrier to noise at the availability wanted";
-      return fault ? [{ check, rows: [{ list: "headUnits", row }], fault }] : [];
+      const own: RowOf = { list: "dishes", row: one.dish };
+      const rows: RowOf[] = [...(job.dishes[one.dish]!.isAssumed ? [] : [own]), { list: "headUnits", row }];
+      if (isUnseen(one)) return [{ check: "slot", rows, fault: one.fault }];
+      return one.atFeed && isFault(one.rain) ? [{ check: "slot", rows, fault: one.rain }] : [];
     }),
   );
   const needed = new Map(job.slots.map((slot) => [slot.name, slot.needed]));
@@ -105,12 +105,13 @@ function inputs({ tree: { job }, seen }: Distribution): Finding[] {
   return seen.flatMap((slots, head) =>
     slots.flatMap((one): Finding[] => {
       const { name, kind } = job.headUnits[head]!;
-      if (isFault(one) || !one.input || !kind.input) return [];
+      if (isUnseen(one) || !one.input || !kind.input) return [];
       const { least, most } = kind.input;
       const wrong = one.input.least < least ? one.input.least : one.input.most > most ? one.input.most : null;
       if (wrong === null) return [];
       const fault = faults.switchInput(name, one.slot.name, wrong, least, most);
-      return [{ check: "switch input", rows: [{ list: "headUnits", row: head }], fault }];
+      const check = wrong < least ? "switch input too low" : "switch input too high";
+      return [{ check, rows: [{ list: "headUnits", row: head }], fault }];
     }),
   );
 }

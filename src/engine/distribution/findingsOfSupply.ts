@@ -7,7 +7,7 @@ import type { SupplySourceOf } from "./supplyNodes";
 import { nameOf, OUTLET } from "./tree";
 
 /** Between a limit and what is said to be beyond it: less than anyone measures. */
-const SLIGHT = 1e-3;
+export const SLIGHT = 1e-3;
 
 export function supplyFindings(found: Distribution): Finding[] {
   return [

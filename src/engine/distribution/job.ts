@@ -15,9 +15,20 @@ import type {
 /** A name that was given, left blank, or could not be read. */
 export type Name = string | null | Fault;
 
-export interface DishRow {
+/**
+ * What every row has. Nothing is worked from a row with a fault of its own, such as a part that is not known, and what
+ * hangs below it has a fault that names it.
+ */
+interface RowOfJob {
+  readonly fault: Fault | null;
+}
+
+export interface DishRow extends RowOfJob {
   readonly name: string;
-  readonly size: Metres;
+  /** It has no row of its own: what is wrong with it is said at the head units on it. */
+  readonly isAssumed: boolean;
+  /** Null: carrier to noise is not asked. */
+  readonly size: Metres | null;
   /** Names of slots. */
   readonly slots: readonly string[];
   /** Null: the head unit on it is its feed. */
@@ -26,7 +37,7 @@ export interface DishRow {
 }
 
 /** A bundle of like cables. */
-export interface FeederRow {
+export interface FeederRow extends RowOfJob {
   /** A dish or the switch before it. */
   readonly from: string;
   readonly to: string;
@@ -37,7 +48,7 @@ export interface FeederRow {
   readonly run: Run;
 }
 
-export interface HeadUnitRow {
+export interface HeadUnitRow extends RowOfJob {
   readonly name: string;
   readonly kind: HeadUnitKind;
   /** Null: the only dish, or none for a switch that has feeders. */
@@ -50,7 +61,7 @@ export interface HeadUnitRow {
 /** A port's number, a tap's or plate's through port, or null for the next free one. */
 export type PortWanted = number | "through" | null;
 
-export interface DeviceRow {
+export interface DeviceRow extends RowOfJob {
   readonly name: Name;
   readonly part: DevicePart;
   readonly from: Name;
@@ -58,7 +69,7 @@ export interface DeviceRow {
   readonly run: Run | null;
 }
 
-export interface OutletRow {
+export interface OutletRow extends RowOfJob {
   readonly name: Name;
   readonly from: Name;
   readonly port: PortWanted;
@@ -78,10 +89,19 @@ export interface SlotRow {
   readonly east: Degrees;
   /** dBW; null: carrier to noise is not asked. */
   readonly eirp: Decibels | null;
-  /** In Msym/s. */
-  readonly symbolRate: Megahertz;
+  /** In Msym/s; null: carrier to noise is not asked. */
+  readonly symbolRate: Megahertz | null;
   /** Carrier to noise that its modulation needs, with margin; null: not judged. */
   readonly needed: Decibels | null;
+}
+
+export interface SiteRain {
+  /** % of an average year. */
+  readonly availability: number;
+  /** mm/h, exceeded for 0.01 % of the year. */
+  readonly rate: number;
+  /** Above sea level. */
+  readonly height: Kilometres;
 }
 
 export interface Site {
@@ -90,22 +110,16 @@ export interface Site {
   readonly high: Megahertz;
   readonly cold: Celsius;
   readonly hot: Celsius;
-  readonly latitude: Degrees;
-  readonly longitude: Degrees;
+  /** A fault where carrier to noise is asked and the site does not say where it is. */
+  readonly latitude: Degrees | Fault;
+  readonly longitude: Degrees | Fault;
   readonly height: Metres;
   /** Pointing, ageing, surface of the dish. */
   readonly dishLoss: Decibels;
   /** Null: only a clear sky is judged. */
-  readonly rain: {
-    /** % of an average year. */
-    readonly availability: number;
-    /** mm/h, exceeded for 0.01 % of the year. */
-    readonly rate: number;
-    /** Above sea level. */
-    readonly height: Kilometres;
-  } | null;
-  /** What closes open ports; null for nothing. */
-  readonly endResistor: EndResistor | null;
+  readonly rain: SiteRain | Fault | null;
+  /** What closes open ports; null for nothing, a fault where the part is not known. */
+  readonly endResistor: EndResistor | Fault | null;
 }
 
 export interface DistributionJob {

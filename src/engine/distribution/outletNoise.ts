@@ -63,8 +63,9 @@ export function outletCarrierToNoise(
   { atOutput, slot }: SlotSeen,
   added: readonly Signal[],
 ): OutletCarrierToNoise | null {
-  if (!atOutput || added.length === 0) return null;
-  const own = Math.min(...added.map((signal) => carrierToNoise(signal, slot.symbolRate * 1e6)));
+  const { symbolRate } = slot;
+  if (!atOutput || symbolRate === null || added.length === 0) return null;
+  const own = Math.min(...added.map((signal) => carrierToNoise(signal, symbolRate * 1e6)));
   return {
     clear: together(atOutput.clear, own),
     rain: atOutput.rain === null ? null : together(atOutput.rain, own),

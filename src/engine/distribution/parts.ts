@@ -98,9 +98,12 @@ export type ControlStandard = "EN 50494" | "EN 50607" | "maker's own";
 
 export interface UserBand {
   readonly number: number;
-  readonly centre: Megahertz;
-  readonly width: Megahertz;
-  readonly standard: ControlStandard;
+  /** Null where its kind has no band plan. */
+  readonly centre: Megahertz | null;
+  /** Null where not stated: then it is not judged. */
+  readonly width: Megahertz | null;
+  /** Null where its kind does not say how it is commanded: then any receiver may use it. */
+  readonly standard: ControlStandard | null;
 }
 
 export interface HeadUnitKind {

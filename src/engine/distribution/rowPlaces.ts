@@ -5,7 +5,7 @@
 import { faults, isFault, type Fault } from "../faults";
 import { distributionTree, type TreeRow } from "../signal/distributionTree";
 import { nameKey } from "../signal/nameKey";
-import type { DistributionJob, Name, PortWanted } from "./job";
+import type { DistributionJob, HeadUnitRow, Name, PortWanted } from "./job";
 import { Ports, type Feeding } from "./ports";
 
 /** Rows are devices, then outlets; what feeds is a row or, counted on behind the rows, a head unit. */
@@ -23,6 +23,7 @@ export interface RowPlaces {
 }
 
 interface Row {
+  readonly fault: Fault | null;
   readonly name: Name;
   readonly from: Name;
   readonly port: PortWanted;
@@ -31,47 +32,55 @@ interface Row {
 export function rowPlaces(job: DistributionJob): RowPlaces {
   const { headUnits, devices, outlets } = job;
   const rows: readonly Row[] = [...devices, ...outlets];
-  const from = feeds(rows);
-  const { order, rows: found } = distributionTree(
-    rows.map(({ name }) => name),
-    from,
-    headUnits.map(({ name }) => name),
-  );
-  const bad = found.map((row, index): Fault | null => {
-    if (row === null) return faults.missing("name", "a name for this row");
-    const own = from[index]!;
-    return isFault(own) ? own : isFault(row) ? row : null;
-  });
   const headOf = new Map<string, number>();
   headUnits.forEach(({ name }, head) => {
     // A second one of the name has a fault of its own.
     if (!headOf.has(nameKey(name))) headOf.set(nameKey(name), head);
   });
+  const from = feeds(rows, headUnits);
+  const names = rows.map(({ name }) => name);
+  const { order, rows: found } = distributionTree(
+    names,
+    from,
+    headUnits.map(({ name }) => name),
+  );
+  const bad = found.map((row, index): Fault | null => {
+    const { fault } = rows[index]!;
+    if (fault) return fault;
+    if (row === null) return faults.missing("name", "a name for this row");
+    const own = from[index]!;
+    return isFault(own) ? own : isFault(row) ? row : null;
+  });
+  const parent = (row: number): number => (found[row] as TreeRow).parent;
+  const headAbove = (row: number): number => headOf.get(nameKey((found[row] as TreeRow).root))!;
+  const below = (): void => belowFaults(order, names as string[], parent, bad);
+  for (const row of order) {
+    const head = headUnits[headAbove(row)]!;
+    if (head.fault && parent(row) < 0) bad[row] ??= faults.treeBelowFault(names[row] as string, head.name);
+  }
+  below();
   const feeding = Int32Array.from(found, (row, index) => {
-    if (bad[index]) return -1;
-    const { parent, root } = row as TreeRow;
-    return parent >= 0 ? parent : rows.length + headOf.get(nameKey(root))!;
+    if (row === null || isFault(row)) return -1;
+    return row.parent >= 0 ? row.parent : rows.length + headAbove(index);
   });
   const offered = (index: number): Feeding => offeredBy(job, index);
   const ports = new Array<Ports | undefined>(rows.length + headUnits.length);
   const port = new Int32Array(rows.length);
   const place = (row: number): void => {
-    if (bad[row]) return;
-    const { name, port: wanted } = rows[row]!;
+    const { name, port: wanted, fault } = rows[row]!;
+    // One with a fault of its own is on its port all the same.
+    const above = feeding[row]!;
+    if (above < 0 || (bad[row] && bad[row] !== fault) || bad[above] || headUnits[above - rows.length]?.fault)
+      return;
     const asked = { name: name as string, wanted, isDevice: row < devices.length };
     const of = (ports[feeding[row]!] ??= new Ports(offered(feeding[row]!)));
     const found = wanted === null ? of.next(asked) : of.named(asked);
-    if (isFault(found)) bad[row] = found;
+    if (isFault(found)) bad[row] ??= found;
     else port[row] = found;
   };
   rows.forEach((row, index) => row.port !== null && place(index));
   rows.forEach((row, index) => row.port === null && place(index));
-  belowFaults(
-    order,
-    rows.map(({ name }) => name as string),
-    (row) => (found[row] as TreeRow).parent,
-    bad,
-  );
+  below();
   return {
     order: order.filter((row) => !bad[row]),
     faults: bad,
@@ -93,26 +102,32 @@ function offeredBy({ headUnits, devices, outlets }: DistributionJob, index: numb
   return { name, ports: kind.outputs, hasThrough: false };
 }
 
-/** Rows fed from nothing, or by two, are faults before the tree is looked at. */
-function feeds(rows: readonly { name: Name; from: Name }[]): Name[] {
+/** Rows fed from nothing, from an unknown or by two are faults before the tree is looked at, as are names given twice. */
+function feeds(rows: readonly Row[], headUnits: readonly HeadUnitRow[]): Name[] {
   const first = new Map<string, number>();
+  const heads = new Set(headUnits.map(({ name }) => nameKey(name)));
+  rows.forEach(({ name }, index) => {
+    if (typeof name === "string" && !first.has(nameKey(name))) first.set(nameKey(name), index);
+  });
   const from: Name[] = rows.map((row) => row.from);
   for (const [index, { name, from: feeding }] of rows.entries()) {
     if (name === null || isFault(name)) continue;
-    if (feeding === null) from[index] = faults.notFed(name);
-    const before = first.get(nameKey(name));
-    if (before === undefined) first.set(nameKey(name), index);
-    else {
+    const before = first.get(nameKey(name))!;
+    if (heads.has(nameKey(name))) from[index] = faults.nameOfHeadUnit(name);
+    else if (before !== index) {
       const other = rows[before]!.from;
-      if (typeof other !== "string" || typeof feeding !== "string" || nameKey(other) === nameKey(feeding))
-        continue;
-      from[before] = from[index] = faults.fedByTwo(name, other, feeding);
-    }
+      from[before] = from[index] =
+        typeof other === "string" && typeof feeding === "string" && nameKey(other) !== nameKey(feeding)
+          ? faults.fedByTwo(name, other, feeding)
+          : faults.nameTwice(name);
+    } else if (feeding === null) from[index] = faults.notFed(name);
+    else if (!isFault(feeding) && !heads.has(nameKey(feeding)) && !first.has(nameKey(feeding)))
+      from[index] = faults.fedFromUnknown(name, feeding);
   }
   return from;
 }
 
-/** A row below one that found no port has a fault that names it. */
+/** A row below a bad one has a fault that names the one in which the trouble starts. */
 function belowFaults(
   order: readonly number[],
   names: readonly string[],

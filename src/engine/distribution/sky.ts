@@ -59,8 +59,16 @@ export interface SlotSeen {
   readonly atFeed: InWeather | null;
   /** At the head unit's outputs. */
   readonly atOutput: InWeather | null;
-  /** Of a switch, over both ends of the feed's range, cold and hot; null without EIRP. */
-  readonly input: { readonly least: DecibelMicrovolts; readonly most: DecibelMicrovolts } | null;
+  /** Of a switch; null without EIRP. */
+  readonly input: SwitchInput | null;
+}
+
+export interface SwitchInput {
+  /** At the feed. */
+  readonly level: DecibelMicrovolts;
+  /** Over both ends of the feed's range, cold and hot. */
+  readonly least: DecibelMicrovolts;
+  readonly most: DecibelMicrovolts;
 }
 
 /** Carrier to noise. */
@@ -81,36 +89,55 @@ interface Sight {
   readonly rain: Decibels | Fault | null;
 }
 
-/** @returns by head unit what it sees of each of its slots; a fault where a slot is below the horizon or has no row */
-export function slotsSeen(job: DistributionJob, trunks: Trunks): (SlotSeen | Fault)[][] {
+/** A slot that a head unit can't see, or of which the site says too little. */
+export interface SlotUnseen {
+  readonly dish: number;
+  readonly fault: Fault;
+}
+
+/** Whether carrier to noise is asked of a slot. */
+export const isAsked = ({ eirp, symbolRate }: SlotRow): boolean => eirp !== null && symbolRate !== null;
+
+/** @returns by head unit what it sees of each of its slots; one that is not asked at a site without a place is left out */
+export function slotsSeen(job: DistributionJob, trunks: Trunks): (SlotSeen | SlotUnseen)[][] {
   const sights = new Map(job.slots.map((slot) => [nameKey(slot.name), sightOf(job.site, slot)]));
   return job.headUnits.map((_, head) =>
-    trunks.inlets[head]!.map((inlet) => {
+    trunks.inlets[head]!.flatMap((inlet): SlotSeen | SlotUnseen | never[] => {
+      const { dish } = inlet;
       const sight = sights.get(nameKey(inlet.slot));
-      if (sight) return isFault(sight) ? sight : seen(job, trunks, head, inlet, sight);
-      const known = job.slots.map(({ name }) => name);
-      return faults.slotUnknown(job.dishes[inlet.dish]!.name, inlet.slot, known);
+      if (sight === null) return [];
+      if (sight === undefined) {
+        const known = job.slots.map(({ name }) => name);
+        return { dish, fault: faults.slotUnknown(job.dishes[dish]!.name, inlet.slot, known) };
+      }
+      const found = isFault(sight) ? sight : seen(job, trunks, head, inlet, sight);
+      return isFault(found) ? { dish, fault: found } : found;
     }),
   );
 }
 
-function sightOf(site: Site, slot: SlotRow): Sight | Fault {
-  const look = lookAngles(site.latitude, site.longitude, slot.east, site.height);
+export const isUnseen = (one: SlotSeen | SlotUnseen): one is SlotUnseen => "fault" in one;
+
+function sightOf(site: Site, slot: SlotRow): Sight | Fault | null {
+  const { latitude, longitude } = site;
+  for (const place of [latitude, longitude]) if (isFault(place)) return isAsked(slot) ? place : null;
+  const look = lookAngles(latitude as Degrees, longitude as Degrees, slot.east, site.height);
   if (isFault(look)) return look;
   const { elevation, range } = look;
   if (elevation < 0) return faults.belowHorizon(slot.east, elevation);
   const rain =
-    site.rain &&
-    rainFade({
-      latitude: site.latitude,
-      elevation,
-      frequency: SKY_MHZ / 1000,
-      rain: site.rain.rate,
-      percent: 100 - site.rain.availability,
-      rainHeight: site.rain.height,
-      siteHeight: site.height / 1000,
-      tilt: RAIN_TILT,
-    });
+    !site.rain || isFault(site.rain)
+      ? site.rain
+      : rainFade({
+          latitude: latitude as Degrees,
+          elevation,
+          frequency: SKY_MHZ / 1000,
+          rain: site.rain.rate,
+          percent: 100 - site.rain.availability,
+          rainHeight: site.rain.height,
+          siteHeight: site.height / 1000,
+          tilt: RAIN_TILT,
+        });
   return { slot, elevation, range, rain };
 }
 
@@ -127,22 +154,26 @@ function seen(
   const { kind } = job.headUnits[head]!;
   const noiseFigure = kind.sits === "on the dish" ? kind.noiseFigure : (dish.feed?.noiseFigure ?? null);
   const none = { ...found, atFeed: null, atOutput: null, input: null };
-  if (slot.eirp === null || noiseFigure === null) return none;
+  const { eirp, symbolRate } = slot;
+  if (eirp === null || dish.size === null || noiseFigure === null) return none;
   const losses = site.dishLoss + dish.offFocus;
+  const gain = dishGain(dish.size, SKY_MHZ, EFFICIENCY);
+  if (isFault(gain)) return gain;
+  const input = inputOf(job, trunks, inlet, eirp - freeSpaceLoss(range, SKY_MHZ) - losses + gain);
+  if (isFault(input)) return input;
+  if (symbolRate === null) return { ...none, input };
   const link: Downlink = {
-    eirp: slot.eirp,
+    eirp,
     range,
     frequency: SKY_MHZ,
     diameter: dish.size,
     noise: CLEAR_SKY_K + noiseTemperature(noiseFigure),
-    bandwidth: slot.symbolRate,
+    bandwidth: symbolRate,
     losses,
     efficiency: EFFICIENCY,
   };
   const clear = linkCarrierToNoise(link);
-  const gain = dishGain(dish.size, SKY_MHZ, EFFICIENCY);
   if (isFault(clear)) return clear;
-  if (isFault(gain)) return gain;
   const fade = typeof rain === "number" ? rain : null;
   const rainy = (decibels: Decibels): Decibels =>
     linkCarrierToNoise({
@@ -151,31 +182,16 @@ function seen(
       noise: link.noise + RAIN_K * (1 - 10 ** (-decibels / 10)),
     }) as Decibels;
   const atFeed: InWeather = { clear, rain: fade === null ? null : rainy(fade) };
-  if (inlet.feeder < 0 || !dish.feed) return { ...found, atFeed, atOutput: atFeed, input: null };
-
-  const carrier = slot.eirp - freeSpaceLoss(range, SKY_MHZ) - losses + gain + 30;
-  const level = (convertLevel(carrier, "dBm", "dBµV") as number) + dish.feed.gain;
+  if (!input) return { ...found, atFeed, atOutput: atFeed, input };
+  // A switch whose noise is not stated: what its outputs have is not known.
+  if (kind.noiseFigure === null) return { ...found, atFeed, atOutput: null, input };
+  const added = noiseTemperature(kind.noiseFigure);
   const steps = stepsTo(job, trunks, inlet);
-  const corners = [dish.feed.lowIf, dish.feed.highIf].flatMap((frequency) =>
-    [site.cold, site.hot].map((temperature) =>
-      steps.reduce<Decibels | Fault>((sum, loss) => {
-        const own = loss(frequency, temperature);
-        return isFault(sum) ? sum : isFault(own) ? own : sum + own;
-      }, 0),
-    ),
-  );
-  const broken = corners.find(isFault);
-  if (broken) return broken;
-  const fullLosses = corners as Decibels[];
-  const input = { least: level - Math.max(...fullLosses), most: level - Math.min(...fullLosses) };
-
   const beyond = (weather: Decibels, lower: Decibels): Decibels => {
-    const band = slot.symbolRate * 1e6;
-    let signal: Signal = { level: level - lower, noise: 0 };
+    let signal: Signal = { level: input.level - lower, noise: 0 };
     for (const loss of steps)
       signal = afterLoss(signal, loss(dish.feed!.highIf, site.hot) as Decibels, site.hot + KELVIN);
-    if (kind.noiseFigure !== null) signal = withNoise(signal, noiseTemperature(kind.noiseFigure));
-    return together(weather, signal.noise > 0 ? carrierToNoise(signal, band) : Infinity);
+    return together(weather, carrierToNoise(withNoise(signal, added), symbolRate * 1e6));
   };
   return {
     ...found,
@@ -186,6 +202,34 @@ function seen(
       rain: atFeed.rain === null ? null : beyond(atFeed.rain, fade!),
     },
   };
+}
+
+/**
+ * @param carrier at the dish, dBW
+ * @returns the levels at a switch's input over both ends of the feed's range, cold and hot; null where no feeder comes
+ */
+function inputOf(
+  job: DistributionJob,
+  trunks: Trunks,
+  inlet: Inlet,
+  carrier: Decibels,
+): SwitchInput | Fault | null {
+  const { feed } = job.dishes[inlet.dish]!;
+  if (inlet.feeder < 0 || !feed) return null;
+  const level = (convertLevel(carrier + 30, "dBm", "dBµV") as number) + feed.gain;
+  const steps = stepsTo(job, trunks, inlet);
+  const corners = [feed.lowIf, feed.highIf].flatMap((frequency) =>
+    [job.site.cold, job.site.hot].map((temperature) =>
+      steps.reduce<Decibels | Fault>((sum, loss) => {
+        const own = loss(frequency, temperature);
+        return isFault(sum) ? sum : isFault(own) ? own : sum + own;
+      }, 0),
+    ),
+  );
+  const broken = corners.find(isFault);
+  if (broken) return broken;
+  const losses = corners as Decibels[];
+  return { level, least: level - Math.max(...losses), most: level - Math.min(...losses) };
 }
 
 /** @returns the ratio of one carrier to the noise of both: 1/(C/N) = Σ 1/(C/N)ᵢ */

@@ -218,7 +218,7 @@ export function supplyNodes(tree: Tree, trunks: Trunks): SupplyNodes {
   }
 
   const { endResistor } = site;
-  if (endResistor && !endResistor.blocksPower)
+  if (endResistor && !isFault(endResistor) && !endResistor.blocksPower)
     for (const { point, port: open } of tree.openPorts) {
       const node = enter(ofPoint[point]!, portWay(tree, point, open));
       resistors.push({ node, ohms: endResistor.ohms, point });

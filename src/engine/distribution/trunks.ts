@@ -24,6 +24,7 @@ export interface Trunks {
   readonly order: readonly number[];
   /** By feeder: its cables, 0 where the row is bad. */
   readonly cables: readonly number[];
+  readonly dishFaults: readonly (Fault | null)[];
   readonly headFaults: readonly (Fault | null)[];
   readonly feederFaults: readonly (Fault | null)[];
 }
@@ -31,12 +32,12 @@ export interface Trunks {
 /** @param job with all its parts looked up */
 export function trunksOf(job: DistributionJob): Trunks {
   const { dishes, feeders, headUnits } = job;
-  const dishOf = new Map(dishes.map(({ name }, index) => [nameKey(name), index]));
+  const dishOf = new Map<string, number>();
   const headOf = new Map<string, number>();
-  const headFaults: (Fault | null)[] = headUnits.map(({ name }, index) => {
-    const first = headOf.get(nameKey(name));
-    if (first === undefined) headOf.set(nameKey(name), index);
-    return first === undefined ? null : faults.treeDuplicate(name);
+  const headFaults = headUnits.map(named(headOf));
+  const dishFaults = dishes.map(named(dishOf)).map((fault, dish) => {
+    const { name } = dishes[dish]!;
+    return fault ?? (headOf.has(nameKey(name)) ? faults.dishNamedAsHeadUnit(name) : null);
   });
   const feederFaults: (Fault | null)[] = feeders.map(() => null);
   const inlets: Inlet[][] = headUnits.map(() => []);
@@ -46,10 +47,15 @@ export function trunksOf(job: DistributionJob): Trunks {
     if (head.kind.sits !== "on the dish" || headFaults[index]) return;
     const dish = theDish(head);
     if (isFault(dish)) headFaults[index] = dish;
+    else if (dishFaults[dish])
+      headFaults[index] = dishes[dish]!.isAssumed
+        ? dishFaults[dish]!
+        : faults.treeBelowFault(head.name, dishes[dish]!.name);
     else {
       const { name, slots, feed } = dishes[dish]!;
       const first = feedsTaken[dish]!;
       if (feed) headFaults[index] = faults.dishHasFeed(head.name, name);
+      else if (slots.length === 0) headFaults[index] = faults.dishWithoutSlot(name);
       else if (first >= slots.length) headFaults[index] = faults.dishTaken(head.name, name, slots.length);
       feedsTaken[dish] = first + head.kind.slots;
       for (const slot of slots.slice(first, first + head.kind.slots))
@@ -59,14 +65,18 @@ export function trunksOf(job: DistributionJob): Trunks {
 
   const known = [...dishes, ...headUnits].map(({ name }) => name);
   const incoming: number[][] = headUnits.map(() => []);
-  feeders.forEach(({ from, to }, index) => {
+  /** By head unit: whether a feeder to it is bad. */
+  const hasBadFeeder = headUnits.map(() => false);
+  feeders.forEach(({ from, to, fault }, index) => {
     const head = headOf.get(nameKey(to));
-    if (head === undefined) feederFaults[index] = faults.feederUnknown(to, known);
+    if (fault) feederFaults[index] = fault;
+    else if (head === undefined) feederFaults[index] = faults.feederUnknown(to, known);
     else if (!dishOf.has(nameKey(from)) && !headOf.has(nameKey(from)))
       feederFaults[index] = faults.feederUnknown(from, known);
     else if (headUnits[head]!.kind.sits === "on the dish")
       feederFaults[index] = faults.feederToFeed(to, headUnits[head]!.dish ?? dishes[0]?.name ?? "");
     else incoming[head]!.push(index);
+    if (feederFaults[index] && head !== undefined) hasBadFeeder[head] = true;
   });
 
   const order = cascadeOrder(
@@ -81,18 +91,36 @@ export function trunksOf(job: DistributionJob): Trunks {
   const outputsTaken = new Map<string, number>();
   const cables = feeders.map(() => 0);
   for (const head of order) {
-    const { name, kind } = headUnits[head]!;
-    if (kind.sits !== "fed") continue;
+    const { name, kind, fault } = headUnits[head]!;
+    if (fault || kind.sits !== "fed") continue;
+    /** By slot of a dish: the cables for it, and the last feeder that has some. */
+    const bundles = new Map<string, { slot: string; pieces: number; feeder: number }>();
     for (const feeder of incoming[head]!) {
       const come = slotsBy(feeders[feeder]!, feeder);
-      if (isFault(come)) feederFaults[feeder] = come;
-      else inlets[head]!.push(...come);
+      if (isFault(come)) {
+        feederFaults[feeder] = come;
+        hasBadFeeder[head] = true;
+        continue;
+      }
+      for (const inlet of come) {
+        const key = `${inlet.dish} ${nameKey(inlet.slot)}`;
+        const before = bundles.get(key)?.pieces ?? 0;
+        const pieces = before + cables[feeder]! / come.length;
+        if (pieces > kind.feedersPerSlot)
+          feederFaults[feeder] ??= faults.feedersTooMany(name, inlet.slot, pieces, kind.feedersPerSlot);
+        if (before === 0) inlets[head]!.push(inlet);
+        bundles.set(key, { slot: inlet.slot, pieces, feeder });
+      }
     }
+    for (const { slot, pieces, feeder } of bundles.values())
+      if (pieces < kind.feedersPerSlot)
+        feederFaults[feeder] ??= faults.feedersTooFew(name, slot, pieces, kind.feedersPerSlot);
     const slots = inlets[head]!.length;
     if (slots > kind.slots) headFaults[head] ??= faults.slotsBeyond(name, slots, kind.slots);
-    if (slots === 0) headFaults[head] ??= faults.switchUnfed(name);
+    if (slots === 0)
+      headFaults[head] ??= hasBadFeeder[head] ? faults.feedersBad(name) : faults.switchUnfed(name);
   }
-  return { inlets, order, cables, headFaults, feederFaults };
+  return { inlets, order, cables, dishFaults, headFaults, feederFaults };
 
   function theDish({ name, dish }: HeadUnitRow): number | Fault {
     const names = (): string[] => dishes.map((one) => one.name);
@@ -106,10 +134,12 @@ export function trunksOf(job: DistributionJob): Trunks {
     const each = headUnits[headOf.get(nameKey(row.to))!]!.kind.feedersPerSlot;
     const all = above >= 0 ? inlets[above]!.map(({ slot }) => slot) : dishes[dish]!.slots;
     const asked = row.slot === null ? all : all.filter((slot) => nameKey(slot) === nameKey(row.slot!));
+    if (above >= 0 ? headFaults[above] : dishFaults[dish]) return faults.feederBelowFault(row.from, row.to);
+    if (above >= 0 && !headUnits[above]!.kind.onward) return faults.noOnward(row.from, row.to);
+    if (all.length === 0) return faults.dishWithoutSlot(row.from);
     if (asked.length === 0) return faults.slotUnknown(row.from, row.slot ?? "", all);
     const wanted = row.quantity ?? each * asked.length;
     if (above >= 0) {
-      if (!headUnits[above]!.kind.onward) return faults.noOnward(row.from, row.to);
       cables[feeder] = wanted;
       return inlets[above]!.filter(({ slot }) => asked.includes(slot)).map((inlet) => ({
         ...inlet,
@@ -129,6 +159,15 @@ export function trunksOf(job: DistributionJob): Trunks {
     return asked.map((slot) => ({ slot, dish, feeder, above: -1 }));
   }
 }
+
+/** What is wrong with a row itself; the first row of each name is entered, a second one is a fault. */
+const named =
+  (rows: Map<string, number>) =>
+  ({ name, fault }: { readonly name: string; readonly fault: Fault | null }, index: number): Fault | null => {
+    const isFirst = !rows.has(nameKey(name));
+    if (isFirst) rows.set(nameKey(name), index);
+    return fault ?? (isFirst ? null : faults.nameTwice(name));
+  };
 
 /** @returns the head units, each after those before it; those in a loop are left out */
 function cascadeOrder(before: readonly (readonly number[])[]): number[] {

@@ -9,7 +9,14 @@ import { dispatch } from "./dispatch";
 import type { Parameter, ValuesOf } from "./parameters";
 
 export type Group =
-  "Sightline" | "Signal" | "Power" | "Tuners" | "Bonding and mounting" | "Estimate" | "About";
+  | "Sightline"
+  | "Signal"
+  | "Power"
+  | "Tuners"
+  | "Distribution"
+  | "Bonding and mounting"
+  | "Estimate"
+  | "About";
 
 export interface Example {
   /** As a person types it, without the equals sign: `RIG.AZIMUTH(35,-100,-90)`. */

@@ -82,7 +82,7 @@ describe("user bands", () => {
           const numbers = bands.flatMap((some) => some.map(({ number }) => number));
           expect(new Set(numbers).size).toBe(numbers.length);
           bands.forEach((some, row) =>
-            some.forEach(({ standard }) => expect(usable(wants[row]!.standard, standard)).toBe(true)),
+            some.forEach(({ standard }) => expect(usable(wants[row]!.standard, standard!)).toBe(true)),
           );
           expect({ plan, wants, complete: findings.length === 0 }).toEqual({
             plan,

@@ -11,6 +11,7 @@ import { distributionOf, type Distribution } from "../../../src/engine/distribut
 import { ADVICE, type CheckOfDistribution, type RowOf } from "../../../src/engine/distribution/finding";
 import { findings } from "../../../src/engine/distribution/findings";
 import { labourMinutes } from "../../../src/engine/distribution/labourMinutes";
+import { isUnseen } from "../../../src/engine/distribution/sky";
 import { isFault } from "../../../src/engine/faults";
 import { heldTo } from "../../support/heldTo";
 import {
@@ -124,8 +125,8 @@ describe.each(cases.map((one) => [one.name, one] as const))("%s", (name, { input
     for (const [key, wanted] of Object.entries(expected.slots_seen ?? {})) {
       const [head, slot] = key.split(" ") as [string, string];
       const index = job.headUnits.findIndex((one) => one.name === head);
-      const seen = found.seen[index]!.find((one) => !isFault(one) && one.slot.name === slot)!;
-      if (isFault(seen)) throw new Error(seen.message);
+      const seen = found.seen[index]!.find((one) => !isUnseen(one) && one.slot.name === slot)!;
+      if (isUnseen(seen)) throw new Error(seen.fault.message);
       const answers: Record<string, unknown> = {
         elevation: seen.elevation,
         range_km: seen.range,

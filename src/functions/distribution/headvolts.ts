@@ -1,0 +1,76 @@
+import { declare } from "../core/declare";
+import { answersFor, figure } from "./answers";
+import { TWO_OUTLETS, exampleFormula } from "./exampleFormula";
+import { leastInUse } from "./leastInUse";
+import { POWER_CAUTION, SUPPLY_ACCURACY, SUPPLY_EQUATION, SUPPLY_SOURCE } from "./supplyWords";
+import { tables } from "./tables";
+
+const COLUMNS = [
+  "volts with all receivers off",
+  "least volts with one receiver on alone",
+  "the outlet of that receiver",
+  "volts with all receivers on",
+  "least volts in use",
+  "current that it draws then, A",
+  "greatest current of its own supply, A",
+  "tuners",
+  "user bands of all its outputs",
+];
+
+export const headvolts = declare({
+  name: "HEADVOLTS",
+  group: "Distribution",
+  summary: "Volts and current at each head unit with all receivers off, one on alone and all on.",
+  parameters: tables,
+  result: {
+    shape: "table",
+    help: "A row for each row of head units; blank for a blank one.",
+    columns: COLUMNS,
+  },
+  equation: SUPPLY_EQUATION,
+  source: SUPPLY_SOURCE,
+  accuracy: SUPPLY_ACCURACY,
+  tasks: [
+    "Does the head unit get its minimum volts whoever is on?",
+    "How much current does the mains pack give?",
+    "How many user bands are left?",
+  ],
+  examples: [
+    {
+      formula: exampleFormula("HEADVOLTS", TWO_OUTLETS),
+      result: [[0, 12.3, "B", 12.4333, 12.3, 0.1, "", 3, 4]],
+      tolerance: 1e-3,
+      source:
+        "by hand: 13 − 0.5 − 0.1·2 V with B alone; 12.5 V less 0.1 A through 1 and 2 ohms side by side with both on",
+    },
+  ],
+  seeAlso: ["HEADCHECKS", "OUTLETVOLTS", "LOADVOLTS", "TUNERCOUNT"],
+  faultsWhen: [],
+  caution: POWER_CAUTION,
+  compute: (...given) =>
+    answersFor("headUnits", COLUMNS.length, given, (solved, row) => {
+      const { found, job } = solved;
+      const { tree, supply, nodes } = found;
+      const { kind, fault } = job.headUnits[row]!;
+      if (fault) return [];
+      const { allOff, allOn, leastAlone } = supply.headUnits[row]!;
+      const least = leastInUse(solved, row);
+      const source = nodes.sources.findIndex(({ head }) => head === row);
+      const tuners = job.outlets.reduce((sum, { receiver, quantity }, outlet) => {
+        const point = tree.pointOfOutlet[outlet]!;
+        const isOn = point >= 0 && tree.row[tree.output[point]!] === row;
+        return sum + (isOn && receiver ? receiver.tuners * quantity : 0);
+      }, 0);
+      return [
+        figure(allOff.volts),
+        figure(leastAlone?.volts),
+        leastAlone ? String(job.outlets[leastAlone.outlet]!.name) : null,
+        figure(allOn.volts),
+        figure(least?.volts),
+        figure(least?.amperes),
+        figure(supply.supplyMost[source]),
+        tuners,
+        kind.outputs * kind.bands.length,
+      ];
+    }),
+});
