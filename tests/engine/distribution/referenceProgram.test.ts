@@ -177,7 +177,7 @@ const CHECKS: Readonly<
     ["OUTLETCHECKS", 8, "open"],
     ["DEVICECHECKS", 6, "open"],
   ],
-  resistor_on_power: [["OUTLETCHECKS", 8, "open"]],
+  resistor_on_power: [["OUTLETCHECKS", 8, "passes power"]],
   volts_on_receiver: [["OUTLETCHECKS", 7, "high"]],
   commands: [["OUTLETCHECKS", 4, "no"]],
   one_connector: [["OUTLETCHECKS", 6, "too many"]],

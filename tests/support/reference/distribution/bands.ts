@@ -91,6 +91,8 @@ export function allotted(tables: Tables, outlets: readonly Thing[]): Map<Thing, 
     const all = bandsOf(tables, together[0]!.head);
     const taken = new Set<number>();
     const kept = new Map<Thing, Band[]>();
+    /** Numbers that are kept and can't be had: nothing is handed out in their stead. */
+    const refused = new Map<Thing, number>();
     const bad = new Set<Thing>();
     for (const outlet of together) {
       const details = tables.outlet_details[outlet.index] ?? {};
@@ -106,6 +108,7 @@ export function allotted(tables: Tables, outlets: readonly Thing[]): Map<Thing, 
       });
       if (numbers.length > tuners) bad.add(outlet);
       kept.set(outlet, bands);
+      refused.set(outlet, numbers.length - bands.length);
     }
     const usable = (outlet: Thing): Band[] =>
       all.filter((band) => canUse(receiverOf(tables, outlet.row)!.standard, band));
@@ -114,8 +117,9 @@ export function allotted(tables: Tables, outlets: readonly Thing[]): Map<Thing, 
       .sort((a, b) => usable(a).length - usable(b).length || a.index - b.index);
     for (const outlet of waiting) {
       const own = [...kept.get(outlet)!];
+      const wanted = tunersAt(tables, outlet.row) - refused.get(outlet)!;
       for (const band of usable(outlet)) {
-        if (own.length >= tunersAt(tables, outlet.row)) break;
+        if (own.length >= wanted) break;
         if (taken.has(band.band)) continue;
         taken.add(band.band);
         own.push(band);

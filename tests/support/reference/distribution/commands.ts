@@ -7,8 +7,8 @@
  * at the output than it says. A kind that does not say how it is commanded is not judged.
  */
 import { isFilled } from "../job";
-import { receiverOf } from "./bands";
-import type { States } from "./supply";
+import { howMany, receiverOf } from "./bands";
+import { statesFor, type State, type States } from "./supply";
 import { numberIn, wordIn, type Tables } from "./tables";
 import { stepsToReceiver, type Thing } from "./tree";
 
@@ -29,11 +29,12 @@ export function commandsOf(tables: Tables, outlet: Thing, states: States): Comma
   const { kind } = outlet.head;
   const standard = wordIn(kind, "standard");
   if (standard === "") return { word: "not judged", by: undefined };
-  const steps = stepsToReceiver(outlet);
+  const ports = Array.from({ length: howMany(outlet.row) }, (_, index) => index + 1);
+  const steps = ports.flatMap((port) => stepsToReceiver(outlet, port));
   const stop = steps.find(({ commands }) => !commands);
   const block = steps.find(({ passage }) => passage.way === "none");
-  const volts = (state: ReturnType<typeof states.commanding.get>): number => state?.outputVolts(outlet) ?? 0;
-  const commanding = volts(states.commanding.get(outlet));
+  const volts = (state: State | undefined): number => state?.outputVolts(outlet) ?? 0;
+  const commanding = Math.min(...statesFor(outlet, states.commanding).map(({ state }) => volts(state)));
   if (standard === "maker's own") {
     if (stop) return { word: "no", by: stop.of };
     const passes = wordIn(kind, "pass_block");

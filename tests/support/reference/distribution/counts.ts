@@ -10,7 +10,7 @@ import { howMany, receiverOf } from "./bands";
 import { dishesOf, feedersOf, isOnDish } from "./dishes";
 import { openPorts } from "./supply";
 import { numberIn, rowNamed, settingsOf, type Tables } from "./tables";
-import { kindOf, type Tree } from "./tree";
+import { kindOf, type Thing, type Tree } from "./tree";
 
 export interface Needed {
   readonly kind: "part" | "cable" | "route" | "work";
@@ -71,20 +71,31 @@ export function neededOf(tables: Tables, tree: Tree): Needed[] {
     parts.add(dish.feed.feed, dish.slots.length);
   }
 
-  for (const { row, dish, cables: how } of feedersOf(tables)) {
+  const feeders = feedersOf(tables);
+  /** A head unit on a dish, or a switch right behind it: feeders without a length are no cables. */
+  const isAtDish = (head: Row, depth = 0): boolean => {
+    const kind = rowNamed(tables.head_unit_kinds, "kind", head.kind);
+    const inputs = feeders.filter(({ to }) => to === head);
+    if (!kind || depth > feeders.length) return false;
+    if (isOnDish(kind)) return true;
+    return (
+      inputs.length > 0 &&
+      inputs.every(({ from, metres }) => metres === 0 && (!from || isAtDish(from, depth + 1)))
+    );
+  };
+  for (const { row, from, metres, cables: how } of feeders) {
     pieces(row, own(row, "route"), numberIn(row, "length", 0), how);
-    if (dish) grounded(how);
+    if (metres > 0 && (!from || isAtDish(from))) grounded(how);
   }
 
-  const before = new Set(feedersOf(tables).map(({ from }) => from));
-  for (const { row, kind, outputs } of tree.heads) {
+  const before = new Set(feeders.map(({ from }) => from));
+  const named = (rows: readonly Row[], key: string): readonly Row[] =>
+    rows.filter((row) => isFilled(row, key));
+  count("head unit", named(tables.head_units, "head").length);
+  for (const { row, kind } of tree.heads) {
     parts.add(kind.kind);
-    count("head unit");
     count(isOnDish(kind) ? "head unit on a dish" : "switch");
     if (rowNamed(tables.supplies, "supply", row.supply)) supply(row.supply);
-    const used = outputs.filter(({ children }) => children.length > 0);
-    if (used.some(({ output }) => output === 1)) pieces(row, own(row, "route"), numberIn(row, "length", 0));
-    if (isOnDish(kind)) grounded(used.length);
     const isLast = isFilled(kind, "onward_low") && !before.has(row);
     if (isLast) closed(numberIn(kind, "slots", 1) * numberIn(kind, "per_slot", 4));
   }
@@ -93,36 +104,44 @@ export function neededOf(tables: Tables, tree: Tree): Needed[] {
     count("end resistor", open);
     parts.add(settings.resistor, open);
   }
-  const openAt = ({ numbered, through }: ReturnType<typeof openPorts>): number =>
-    numbered.length + (through ? 1 : 0);
 
-  for (const thing of tree.devices) {
-    count("device");
-    pieces(thing.row, own(thing.row, "route"), numberIn(thing.row, "length", 0));
-    if (thing.source) {
-      supply(thing.part!.supply);
-      continue;
-    }
-    parts.add(thing.part!.part);
-    count(kindOf(thing.part!) as Work);
-    closed(openAt(openPorts(thing)));
+  /** A thing's own cable; it comes from a dish where nothing above it has one. */
+  const hasCable = ({ above }: Thing): boolean => above.some(({ isCable }) => isCable);
+  const comesFromDish = ({ parent, head }: Thing): boolean =>
+    parent ? !hasCable(parent) && comesFromDish(parent) : isAtDish(head.row);
+  for (const thing of [...tree.heads.flatMap(({ outputs }) => outputs), ...tree.devices, ...tree.outlets]) {
+    const { numbered, through } = openPorts(thing);
+    if (thing.what !== "output") closed(numbered.length + (through ? 1 : 0));
+    if (!hasCable(thing) || (thing.what === "output" && thing.children.length === 0)) continue;
+    const route = thing.what === "outlet" ? (tables.outlet_details[thing.index] ?? {}) : thing.row;
+    pieces(thing.row, own(route, "route"), numberIn(thing.row, thing.what === "outlet" ? "run" : "length"));
+    if (comesFromDish(thing)) grounded(1);
   }
 
+  // Parts of rows that hang on nothing are needed as well; only their cables have no place yet.
+  for (const row of named(tables.devices, "device")) {
+    count("device");
+    const part = rowNamed(tables.device_parts, "part", row.part);
+    if (part) {
+      parts.add(part.part);
+      count(kindOf(part) as Work);
+    } else if (rowNamed(tables.supplies, "supply", row.part)) supply(row.part);
+  }
   const floors = new Set<string>();
-  for (const thing of tree.outlets) {
-    const details = tables.outlet_details[thing.index] ?? {};
+  for (const row of named(tables.outlets, "outlet")) {
     count("outlet");
     count("outlet to measure");
-    if (isFilled(thing.row, "floor")) floors.add(plain(thing.row.floor));
-    pieces(thing.row, own(details, "route"), numberIn(thing.row, "run"));
-    if (thing.part) {
-      parts.add(thing.part.plate);
+    if (isFilled(row, "floor")) floors.add(plain(row.floor));
+    if (tree.bad.get(row) === "no such part") continue;
+    const plate = rowNamed(tables.plates, "plate", own(row, "plate"));
+    if (plate) {
+      parts.add(plate.plate);
       count("wall plate");
     }
-    closed(openAt(openPorts(thing)));
-    const receivers = receiverOf(tables, thing.row) ? howMany(thing.row) : 0;
+    const receivers = receiverOf(tables, row) ? howMany(row) : 0;
     count("receiver lead", receivers);
-    const splitBy = rowNamed(tables.device_parts, "part", details.split_by);
+    const { split_by } = tables.outlet_details[tables.outlets.indexOf(row)] ?? {};
+    const splitBy = rowNamed(tables.device_parts, "part", split_by);
     if (!splitBy) continue;
     count("receiver lead");
     parts.add(splitBy.part);

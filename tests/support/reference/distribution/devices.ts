@@ -70,7 +70,8 @@ export function deviceChecks(worked: Worked, thing: Thing): Answer[] {
   const isLimited = amplifier && isFilled(thing.part!, "output_most");
   const kind = kindAt(thing);
   const { through } = openPorts(thing);
-  const isOpen = (through && !isFilled(settingsOf(tables), "resistor")) || isOnPower(worked, thing);
+  const isOpen = through && !isFilled(settingsOf(tables), "resistor");
+  const port = isOpen ? "open" : isOnPower(worked, thing) ? "passes power" : "ok";
   return [
     amplifier?.volts ?? null,
     amps,
@@ -78,6 +79,6 @@ export function deviceChecks(worked: Worked, thing: Thing): Answer[] {
     amplifier ? (isLower(amplifier.volts ?? Infinity, amplifier.leastVolts) ? "low" : "ok") : null,
     isHigher(amps, numberIn(thing.part!, "amps", Infinity)) ? "high" : "ok",
     isLimited ? (isHigher(amplifier.output, amplifier.limit) ? "high" : "ok") : null,
-    kind === "splitter" || kind === "tap" ? (isOpen ? "open" : "ok") : null,
+    kind === "splitter" || kind === "tap" ? port : null,
   ];
 }

@@ -99,6 +99,8 @@ export function feedersOf(tables: Tables): Feeder[] {
 /** What a slot comes to at a head unit. */
 export interface SlotAt {
   readonly slot: string;
+  /** The dish that it comes from. */
+  readonly dish: string | undefined;
   readonly sky: FromSky | undefined;
   /** Levels at the input of a switch, dBµV; not there for a head unit on a dish. */
   readonly input: { readonly least: number; readonly most: number } | undefined;
@@ -121,6 +123,7 @@ const ratio = (noiseKelvins: number, level: number, rate: number): number =>
 /** On its way from the feed to an input: level and noise over carrier at the feed's highest frequency, hot. */
 interface OnTheWay {
   readonly slot: string;
+  readonly dish: string;
   readonly sky: FromSky | undefined;
   readonly feed: Row;
   readonly least: number;
@@ -148,7 +151,7 @@ function arriving(tables: Tables, head: Row, depth = 0): OnTheWay[] {
         ways = slots.map((slot) => {
           const sky = fromSky(tables, slot, dish, numberIn(dish.feed!, "noise_figure"));
           const level = (sky?.carrier ?? NaN) + numberIn(dish.feed!, "gain") + DBUV_OF_DBM;
-          return { slot, sky, feed: dish.feed!, least: level, most: level, added: 0 };
+          return { slot, dish: dish.name, sky, feed: dish.feed!, least: level, most: level, added: 0 };
         });
       const kind = from && rowNamed(tables.head_unit_kinds, "kind", from.kind);
       if (kind) {
@@ -174,13 +177,14 @@ export function slotsAt(tables: Tables, head: Row, kind: Row): SlotAt[] {
   if (isOnDish(kind))
     return (dish?.slots ?? []).map((slot) => {
       const sky = Number.isNaN(figure) ? undefined : fromSky(tables, slot, dish!, figure);
-      return { slot, sky, input: undefined, clear: sky?.clear, inRain: sky?.inRain };
+      return { slot, dish: dish?.name, sky, input: undefined, clear: sky?.clear, inRain: sky?.inRain };
     });
-  return arriving(tables, head).map(({ slot, sky, least, most, added }) => {
+  return arriving(tables, head).map(({ slot, dish: from, sky, least, most, added }) => {
     const isAsked = sky && !Number.isNaN(figure);
     const more = isAsked ? added + ofAmplifier(figure, least, sky.symbolRate) : NaN;
     return {
       slot,
+      dish: from,
       sky,
       input: { least, most },
       clear: isAsked ? sky.clear + more : undefined,

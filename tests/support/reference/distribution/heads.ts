@@ -1,7 +1,7 @@
 /** Volts, amperes and checks of head units, and the volts of the feeds that they power. */
 import { isFilled } from "../job";
 import { feedersOf } from "./dishes";
-import type { State } from "./supply";
+import { statesFor, type State } from "./supply";
 import { numberIn, rowNamed, type Answer } from "./tables";
 import type { HeadUnit } from "./tree";
 import {
@@ -35,8 +35,9 @@ export function headFigures(worked: Worked, head: HeadUnit): HeadFigures {
   const states = statesAt(worked, head);
   const volts = (state: State | undefined): number => voltsIn(state, (one) => one.headVolts(head));
   const amps = (state: State | undefined): number => voltsIn(state, (one) => one.headAmps(head));
-  const outlets = outletsOf(worked, head).filter((outlet) => states.alone.has(outlet));
-  const least = leastOf(outlets, (outlet) => volts(states.alone.get(outlet)));
+  const outlets = outletsOf(worked, head);
+  const alone = outlets.flatMap((outlet) => statesFor(outlet, states.alone));
+  const least = leastOf(alone, ({ state }) => volts(state));
   const inUse = statesInUse(worked, head, outlets);
   const leastState =
     inUse.length > 0
@@ -48,15 +49,15 @@ export function headFigures(worked: Worked, head: HeadUnit): HeadFigures {
   const supply = rowNamed(worked.tables.supplies, "supply", head.row.supply);
   return {
     off: volts(states.off),
-    leastAlone: least && volts(states.alone.get(least)),
-    leastIs: least?.name,
+    leastAlone: least && volts(least.state),
+    leastIs: least?.unit.outlet.name,
     allOn: volts(states.allOn),
     leastInUse: leastState && volts(leastState.state),
     ampsAtLeast: leastState && amps(leastState.state),
     supplyAmps:
       supply && Math.max(...everyState(states).map((state) => state.supplyAmps(`output ${head.name}`))),
     ampsOff: amps(states.off),
-    ampsAlone: least && amps(states.alone.get(least)),
+    ampsAlone: least && amps(least.state),
     ampsAllOn: amps(states.allOn),
   };
 }

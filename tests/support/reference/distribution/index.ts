@@ -9,7 +9,7 @@
  * - a splitter behind a plate counts in level, noise, volts and commands of its outlet.
  */
 import { isFilled, type Row, type Value } from "../job";
-import { bandsOf, receiverOf, tunersAt } from "./bands";
+import { bandsOf, tunersAt } from "./bands";
 import { OURS, type Limits } from "./circuit";
 import { neededOf, type Needed } from "./counts";
 import { deviceChecks, deviceLevels } from "./devices";
@@ -70,7 +70,7 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
         outlet.head.name,
         outlet.output,
         outlet.port,
-        receiverOf(tables, outlet.row) ? joined(own.map(({ band }) => band)) : "none",
+        joined(own.map(({ band }) => band)) ?? "none",
         joined(own.flatMap(({ mhz }) => mhz ?? [])),
       ];
     }),
@@ -138,10 +138,10 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
       ? [[null, null, null, null]]
       : rowsFor(tables.dishes, "dish", 4, (row) => {
           const dish = dishesOf(tables).find((one) => one.row === row)!;
-          const clear = [...worked.slots].flatMap(([, slots]) =>
-            slots
-              .filter(({ slot }) => dish.slots.includes(slot))
-              .flatMap(({ sky }) => (sky ? [-decibelsOf(sky.clear)] : [])),
+          const clear = [...worked.slots.values()].flatMap((slots) =>
+            slots.flatMap(({ sky, dish: from }) =>
+              sky && from === dish.name ? [-decibelsOf(sky.clear)] : [],
+            ),
           );
           const volts = feeds.filter((feed) => feed.dish === dish.name).map((feed) => feed.volts);
           return [

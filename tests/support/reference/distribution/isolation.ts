@@ -34,7 +34,8 @@ export function leastIsolation(tables: Tables, tree: Tree): Isolation | undefine
       const from = apart < 0 ? a.length : apart;
       const common = a[from - 1]!;
       if (!common.part || !isFilled(common.part, "isolation")) continue;
-      const tail = (outlet: Thing): number => (outlet === common ? 0 : lost(outlet.tail));
+      const tail = (outlet: Thing): number =>
+        outlet === common ? 0 : lost([...outlet.tail, ...outlet.split(1)]);
       const decibels =
         numberIn(common.part, "isolation") + behind(a, from) + behind(b, from) + tail(one) + tail(other);
       if (!least || decibels < least.decibels - 1e-9) least = { outlets: [one.name, other.name], decibels };

@@ -4,10 +4,10 @@ import { howMany, receiverOf } from "./bands";
 import { commandsOf, type Commands } from "./commands";
 import { carrierToNoise, corners, hot, levelBehind } from "./levels";
 import { neededOf } from "./sky";
-import { openPorts } from "./supply";
+import { openPorts, statesFor, type State, type Unit } from "./supply";
 import { numberIn, rowNamed, settingsOf } from "./tables";
 import { stepsToReceiver, type Thing } from "./tree";
-import { isHigher, isLower, isOnPower, statesAt, voltsIn, type Worked } from "./worked";
+import { isHigher, isLower, isOnPower, leastIn, statesAt, voltsIn, type Worked } from "./worked";
 
 export interface SlotNoise {
   readonly slot: string;
@@ -62,24 +62,23 @@ export function levelsAt({ tables, bands }: Worked, outlet: Thing): OutletLevels
   };
 }
 
+/** Of several receivers at an outlet the worst counts. */
 export function outletVolts(worked: Worked, outlet: Thing) {
-  const states = statesAt(worked, outlet.head);
-  const standing = states.standing.get(outlet);
+  const { off, alone, commanding, standing, units } = statesAt(worked, outlet.head);
+  const figures = (states: typeof alone, of: (state: State, unit: Unit) => number): number[] =>
+    statesFor(outlet, states).map(({ unit, state }) => voltsIn(state, (one) => of(one, unit)));
+  const fromSupplies = Math.max(
+    ...units
+      .filter((unit) => unit.outlet === outlet)
+      .map((unit) => voltsIn(off, (state) => state.standing(unit))),
+  );
+  const given = [alone, commanding].flatMap((states) => figures(states, (state, unit) => state.given(unit)));
   return {
-    head: states.alone.has(outlet)
-      ? voltsIn(states.alone.get(outlet), (state) => state.headVolts(outlet.head))
-      : undefined,
-    commanding: states.commanding.has(outlet)
-      ? voltsIn(states.commanding.get(outlet), (state) => state.outputVolts(outlet))
-      : undefined,
-    fromSupplies: voltsIn(states.off, (state) => state.standing(outlet)),
-    standing: Math.max(
-      voltsIn(states.off, (state) => state.standing(outlet)),
-      voltsIn(standing, (state) => state.standing(outlet)),
-    ),
-    gives: states.alone.has(outlet)
-      ? voltsIn(states.alone.get(outlet), (state) => state.given(outlet))
-      : undefined,
+    head: leastIn(figures(alone, (state) => state.headVolts(outlet.head))),
+    commanding: leastIn(figures(commanding, (state) => state.outputVolts(outlet))),
+    fromSupplies,
+    standing: Math.max(fromSupplies, ...figures(standing, (state, unit) => state.standing(unit))),
+    gives: given.length > 0 ? Math.max(...given) : undefined,
   };
 }
 
@@ -123,6 +122,6 @@ export function outletChecks(worked: Worked, outlet: Thing) {
     bands: worked.bands.get(outlet)?.isBad ? "bad" : "ok",
     connectors: receiver && howMany(outlet.row) > connectors ? "too many" : "ok",
     applied: receiver && isHigher(outletVolts(worked, outlet).standing, receiver.appliedMost) ? "high" : "ok",
-    openPort: isOpen || isOnPower(worked, outlet) ? "open" : "ok",
+    openPort: isOpen ? "open" : isOnPower(worked, outlet) ? "passes power" : "ok",
   };
 }

@@ -6,7 +6,7 @@
  * Of a feeder the current goes through one cable for each feed, through one to the switch before.
  */
 import { isFilled, type Row } from "../job";
-import { howMany, receiverOf } from "./bands";
+import { howMany, receiverOf, type Receiver } from "./bands";
 import { operatingPoint, OURS, type Branch, type Limits, type Load, type Point } from "./circuit";
 import { feedersOf } from "./dishes";
 import { numberIn, rowNamed, settingsOf, wordIn, type Tables } from "./tables";
@@ -45,13 +45,23 @@ export interface Feed {
   readonly least: number;
 }
 
+/** A receiver of an outlet, of several the one at that port of what splits them. */
+export interface Unit {
+  readonly outlet: Thing;
+  readonly port: number;
+  /** Not there at a spare outlet. */
+  readonly receiver: Receiver | undefined;
+}
+
 /** A circuit with everything in it but the receivers. */
 export interface System {
   readonly heads: readonly HeadUnit[];
   readonly outlets: readonly Thing[];
   readonly feeds: readonly Feed[];
-  /** Its point where those outlets' receivers give those volts; nothing where there is none. */
-  readonly at: (on: ReadonlyMap<Thing, number>) => State | undefined;
+  /** The receivers of its outlets, and one for each spare outlet, where none is. */
+  readonly units: readonly Unit[];
+  /** Its point where those receivers give those volts; nothing where there is none. */
+  readonly at: (on: ReadonlyMap<Unit, number>) => State | undefined;
 }
 
 export interface State {
@@ -61,9 +71,9 @@ export interface State {
   /** At the connector of the output that a thing hangs on. */
   readonly outputVolts: (thing: Thing) => number;
   readonly supplyAmps: (of: string) => number;
-  readonly given: (outlet: Thing) => number;
-  /** At the connector of an outlet that is off. */
-  readonly standing: (outlet: Thing) => number;
+  readonly given: (unit: Unit) => number;
+  /** On a receiver that is off. */
+  readonly standing: (unit: Unit) => number;
   /** The greatest current at an end or port of a device. */
   readonly through: (device: string) => number;
   /** At an amplifier. */
@@ -221,25 +231,43 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
   }
 
   const outlets = tree.outlets.filter(({ head }) => heads.includes(head));
-  const tails = new Map(outlets.map((outlet) => [outlet, inRow(outlet.tail.map(({ passage }) => passage))]));
+  const severalAt = ({ row, split }: Thing): number => (split(1).length > 0 ? howMany(row) : 1);
+  // Several receivers behind what splits them have a node in common; on one plain connector only one can be.
+  const shared = new Map<Thing, number>();
+  for (const outlet of outlets)
+    if (severalAt(outlet) > 1) {
+      shared.set(outlet, node());
+      wire(shared.get(outlet)!, foot.get(outlet)!, outlet.tail, outlet.name);
+    }
+  const units = outlets.flatMap((outlet): Unit[] => {
+    const receiver = receiverOf(tables, outlet.row);
+    const several = receiver ? severalAt(outlet) : 1;
+    return Array.from({ length: several }, (_, index) => ({ outlet, port: index + 1, receiver }));
+  });
+  const stepsFrom = ({ outlet, port }: Unit): readonly Step[] =>
+    shared.has(outlet) ? outlet.split(port) : [...outlet.tail, ...outlet.split(port)];
+  const passageFrom = new Map(
+    units.map((unit) => [unit, inRow(stepsFrom(unit).map(({ passage }) => passage))]),
+  );
+  const endOf = ({ outlet }: Unit): number => shared.get(outlet) ?? foot.get(outlet)!;
 
-  function at(on: ReadonlyMap<Thing, number>): State | undefined {
+  function at(on: ReadonlyMap<Unit, number>): State | undefined {
     const branches: Wire[] = [...wires];
     const all = new Map(held);
     let count = nodes;
-    const givenBy = new Map<Thing, number>();
-    for (const [outlet, volts] of on) {
-      const tail = tails.get(outlet)!;
-      if (tail.way === "none") continue;
+    const givenBy = new Map<Unit, number>();
+    for (const [unit, volts] of on) {
+      const { way, ohms, drop } = passageFrom.get(unit)!;
+      if (way === "none") continue;
       const source = count++;
       all.set(source, volts);
-      givenBy.set(outlet, branches.length);
+      givenBy.set(unit, branches.length);
       branches.push({
         a: source,
-        b: foot.get(outlet)!,
-        ohms: tail.ohms,
-        drop: tail.drop,
-        of: outlet.tail.map((step) => step.of),
+        b: endOf(unit),
+        ohms,
+        drop,
+        of: stepsFrom(unit).map((step) => step.of),
       });
     }
     const point = operatingPoint({ nodes: count, held: all, branches, loads }, limits);
@@ -249,7 +277,7 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
   function stateOf(
     { volts, amps, drawn }: Point,
     branches: readonly Wire[],
-    givenBy: Map<Thing, number>,
+    givenBy: Map<Unit, number>,
   ): State {
     const outputs = (head: HeadUnit): number[] =>
       isFilled(head.kind, "output_amps")
@@ -271,51 +299,50 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
           return b === source ? sum - amps[index]! : sum;
         }, 0);
       },
-      given: (outlet) => {
-        const branch = givenBy.get(outlet);
+      given: (unit) => {
+        const branch = givenBy.get(unit);
         return branch === undefined ? 0 : amps[branch]!;
       },
-      standing: (outlet) => (tails.get(outlet)!.way === "both" ? volts[foot.get(outlet)!]! : 0),
+      standing: (unit) => (passageFrom.get(unit)!.way === "both" ? volts[endOf(unit)]! : 0),
       through: (device) =>
         Math.max(0, ...branches.map(({ of }, index) => (of.includes(device) ? Math.abs(amps[index]!) : 0))),
       at: (thing) => volts[foot.get(thing)!]!,
       onResistor: (thing) => (resistors.has(thing) ? volts[foot.get(thing)!]! : 0),
     };
   }
-  return { heads, outlets, feeds, at };
+  return { heads, outlets, feeds, units, at };
 }
 
 /** What is asked of a circuit in all its states; a state without an operating point is missing. */
 export interface States {
+  readonly units: readonly Unit[];
   readonly off: State | undefined;
   readonly allOn: State | undefined;
-  readonly alone: ReadonlyMap<Thing, State | undefined>;
-  readonly commanding: ReadonlyMap<Thing, State | undefined>;
-  readonly standing: ReadonlyMap<Thing, State | undefined>;
+  readonly alone: ReadonlyMap<Unit, State | undefined>;
+  readonly commanding: ReadonlyMap<Unit, State | undefined>;
+  /** Spare outlets too. */
+  readonly standing: ReadonlyMap<Unit, State | undefined>;
 }
 
-export function statesOf(tables: Tables, { outlets, at }: System): States {
-  const receivers = outlets.flatMap((outlet) => {
-    const receiver = receiverOf(tables, outlet.row);
-    return receiver && howMany(outlet.row) > 0 ? [{ outlet, receiver }] : [];
-  });
-  const resting = receivers.map(({ outlet, receiver }) => [outlet, receiver.restVolts] as const);
-  const commanding = receivers.map(({ outlet, receiver }) => [outlet, receiver.commandVolts] as const);
-  const off = at(new Map());
+export function statesOf({ units, at }: System): States {
+  const receivers = units.filter(({ receiver }) => receiver);
+  const resting = receivers.map((unit) => [unit, unit.receiver!.restVolts] as const);
+  const commanding = receivers.map((unit) => [unit, unit.receiver!.commandVolts] as const);
+  const ofEach = (of: (unit: Unit) => State | undefined, list = receivers): Map<Unit, State | undefined> =>
+    new Map(list.map((unit) => [unit, of(unit)]));
   return {
-    off,
+    units,
+    off: at(new Map()),
     allOn: at(new Map(resting)),
-    alone: new Map(
-      receivers.map(({ outlet, receiver }) => [outlet, at(new Map([[outlet, receiver.restVolts]]))]),
-    ),
-    commanding: new Map(
-      receivers.map(({ outlet, receiver }) => [
-        outlet,
-        at(new Map([...resting, [outlet, receiver.commandVolts]])),
-      ]),
-    ),
-    standing: new Map(
-      outlets.map((outlet) => [outlet, at(new Map(commanding.filter(([other]) => other !== outlet)))]),
-    ),
+    alone: ofEach((unit) => at(new Map([[unit, unit.receiver!.restVolts]]))),
+    commanding: ofEach((unit) => at(new Map([...resting, [unit, unit.receiver!.commandVolts]]))),
+    standing: ofEach((unit) => at(new Map(commanding.filter(([other]) => other !== unit))), [...units]),
   };
 }
+
+/** The states of a kind that are about an outlet's receivers. */
+export const statesFor = (
+  outlet: Thing,
+  states: ReadonlyMap<Unit, State | undefined>,
+): { unit: Unit; state: State | undefined }[] =>
+  [...states].flatMap(([unit, state]) => (unit.outlet === outlet ? [{ unit, state }] : []));

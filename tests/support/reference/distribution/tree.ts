@@ -57,8 +57,9 @@ export interface Thing {
   readonly source: Source | undefined;
   /** An amplifier's, at its foot: amperes. */
   readonly load: number;
-  /** From the foot of an outlet to its connector, and to the receiver behind what splits it. */
+  /** From the foot of an outlet to its connector; from there to a receiver, by the port of what splits it. */
   readonly tail: readonly Step[];
+  readonly split: (port: number) => readonly Step[];
   readonly part: Row | undefined;
 }
 
@@ -206,6 +207,7 @@ export function treeOf(tables: Tables): Tree {
         source: inLine && sourceOf(head.name, inLine),
         load: 0,
         tail: [],
+        split: () => [],
         part: undefined,
       });
     }
@@ -292,7 +294,6 @@ export function treeOf(tables: Tables): Tree {
       if (bad.has(row)) return;
       const run = numberIn(row, "run");
       const longest = numberIn(details, "longest", run * (1 + tolerance));
-      const own = (part: Row, isPlate: boolean): Step => portStep(name, part, 1, isPlate);
       const thing: Thing = {
         ...place,
         what: "outlet",
@@ -301,7 +302,8 @@ export function treeOf(tables: Tables): Tree {
         below: [],
         source: undefined,
         load: 0,
-        tail: [...(plate ? [own(plate, true)] : []), ...(splitBy ? [own(splitBy, false)] : [])],
+        tail: plate ? [portStep(name, plate, 1, true)] : [],
+        split: (own) => (splitBy ? [portStep(name, splitBy, own)] : []),
         part: plate,
       };
       parent.children.push(thing);
@@ -338,6 +340,7 @@ export function treeOf(tables: Tables): Tree {
       source: supply && sourceOf(name, supply),
       load: isAmplifier ? numberIn(part!, "load_amps", 0) : 0,
       tail: [],
+      split: () => [],
       part: part ?? supply,
     };
     parent.children.push(thing);
@@ -369,5 +372,9 @@ export const stepsTo = (thing: Thing): Step[] => [
   ...thing.above,
   ...thing.below,
 ];
-/** Down to the connector of an outlet, behind what splits it. */
-export const stepsToReceiver = (outlet: Thing): Step[] => [...stepsTo(outlet), ...outlet.tail];
+/** Down to a receiver of an outlet, behind what splits it. */
+export const stepsToReceiver = (outlet: Thing, port = 1): Step[] => [
+  ...stepsTo(outlet),
+  ...outlet.tail,
+  ...outlet.split(port),
+];

@@ -2,7 +2,7 @@
 import { allotted, type Allotted } from "./bands";
 import { OURS, type Limits } from "./circuit";
 import { slotsAt, type SlotAt } from "./dishes";
-import { statesOf, systemsOf, type State, type States, type System } from "./supply";
+import { statesFor, statesOf, systemsOf, type State, type States, type System } from "./supply";
 import type { Tables } from "./tables";
 import { treeOf, type HeadUnit, type Thing, type Tree } from "./tree";
 
@@ -26,7 +26,7 @@ export function workedOut(tables: Tables, limits: Limits = OURS): Worked {
     tree,
     bands: allotted(tables, tree.outlets),
     slots: new Map(tree.heads.map((head) => [head, slotsAt(tables, head.row, head.kind)])),
-    systems: systemsOf(tables, tree, limits).map((system) => ({ system, states: statesOf(tables, system) })),
+    systems: systemsOf(tables, tree, limits).map((system) => ({ system, states: statesOf(system) })),
   };
 }
 
@@ -54,7 +54,7 @@ export function statesInUse(
 ): (State | undefined)[] {
   const { off, allOn, alone } = statesAt(worked, head);
   const isFedAnyway = voltsIn(off, (state) => state.headVolts(head)) >= POWERED;
-  const mine = outlets.filter((outlet) => alone.has(outlet)).map((outlet) => alone.get(outlet));
+  const mine = outlets.flatMap((outlet) => statesFor(outlet, alone).map(({ state }) => state));
   return [...(isFedAnyway ? [off] : []), ...mine, ...(mine.length > 0 ? [allOn] : [])];
 }
 
