@@ -112,7 +112,7 @@ export function neededOf(tables: Tables, tree: Tree): Needed[] {
   for (const thing of [...tree.heads.flatMap(({ outputs }) => outputs), ...tree.devices, ...tree.outlets]) {
     const { numbered, through } = openPorts(thing);
     if (thing.what !== "output") closed(numbered.length + (through ? 1 : 0));
-    if (!hasCable(thing) || (thing.what === "output" && thing.children.length === 0)) continue;
+    if (!hasCable(thing)) continue;
     const route = thing.what === "outlet" ? (tables.outlet_details[thing.index] ?? {}) : thing.row;
     pieces(thing.row, own(route, "route"), numberIn(thing.row, thing.what === "outlet" ? "run" : "length"));
     if (comesFromDish(thing)) grounded(1);

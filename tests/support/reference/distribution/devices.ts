@@ -64,7 +64,7 @@ export function deviceChecks(worked: Worked, thing: Thing): Answer[] {
   const amplifier = isAmplifier(thing) ? amplifierFigures(worked, thing) : undefined;
   const amps = Math.max(
     ...everyState(statesAt(worked, thing.head)).map((state) =>
-      Math.max(state.through(thing.name), thing.source ? state.supplyAmps(`device ${thing.name}`) : 0),
+      Math.max(state.through(thing), thing.source ? state.supplyAmps(`device ${thing.name}`) : 0),
     ),
   );
   const isLimited = amplifier && isFilled(thing.part!, "output_most");

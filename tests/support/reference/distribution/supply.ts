@@ -74,8 +74,8 @@ export interface State {
   readonly given: (unit: Unit) => number;
   /** On a receiver that is off. */
   readonly standing: (unit: Unit) => number;
-  /** The greatest current at an end or port of a device. */
-  readonly through: (device: string) => number;
+  /** The greatest current at an end or port of a device; an amplifier takes its own at its foot. */
+  readonly through: (device: Thing) => number;
   /** At an amplifier. */
   readonly at: (thing: Thing) => number;
   /** Volts on an end resistor that does not block direct current, at the device or outlet that bears it. */
@@ -133,6 +133,7 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
   const connector = new Map<Thing, number>();
   const sourceNodes = new Map<string, number>();
   const headLoads = new Map<HeadUnit, number>();
+  const ownLoads = new Map<Thing, number>();
   const ground = node();
   held.set(ground, 0);
 
@@ -175,7 +176,10 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
     const lower = node();
     foot.set(thing, lower);
     wire(lower, upper, thing.source ? thing.below : [...thing.above, ...thing.below], thing.name);
-    if (thing.load > 0) loads.push({ node: lower, amps: thing.load });
+    if (thing.load > 0) {
+      ownLoads.set(thing, loads.length);
+      loads.push({ node: lower, amps: thing.load });
+    }
     closeOpenPorts(thing);
     for (const child of thing.children) hang(child, lower);
   }
@@ -287,6 +291,13 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
             return out === undefined ? [] : [volts[out]!];
           });
     const outputOf = (thing: Thing): Thing => (thing.parent ? outputOf(thing.parent) : thing);
+    /** Out of the foot of a thing towards the head unit. */
+    const upwards = (thing: Thing): number =>
+      branches.reduce(
+        (sum, { a, b, of }, index) =>
+          a === foot.get(thing) && b !== ground && of[0] === thing.name ? sum + amps[index]! : sum,
+        0,
+      );
     return {
       volts: (index) => volts[index]!,
       headVolts: (head) => Math.max(volts[inside.get(head)!]!, ...outputs(head)),
@@ -305,7 +316,10 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
       },
       standing: (unit) => (passageFrom.get(unit)!.way === "both" ? volts[endOf(unit)]! : 0),
       through: (device) =>
-        Math.max(0, ...branches.map(({ of }, index) => (of.includes(device) ? Math.abs(amps[index]!) : 0))),
+        Math.max(
+          ...branches.map(({ of }, index) => (of.includes(device.name) ? Math.abs(amps[index]!) : 0)),
+          Math.abs((ownLoads.has(device) ? drawn[ownLoads.get(device)!]! : 0) + upwards(device)),
+        ),
       at: (thing) => volts[foot.get(thing)!]!,
       onResistor: (thing) => (resistors.has(thing) ? volts[foot.get(thing)!]! : 0),
     };
