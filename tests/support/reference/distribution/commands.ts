@@ -4,7 +4,7 @@
  * EN 50494 and EN 50607: everything on the way passes direct current towards the head unit and passes commands; at the
  * head unit's output stand at most 15 V with all at rest and at least 15.5 V while the receiver commands. A maker's own
  * way: nothing on the way stops commands, nor a DC block unless the kind says that they pass one, and no more volts stand
- * at the output than it says. A kind that does not say how it is commanded is not judged.
+ * at the output than it says. A kind that does not say how it is commanded, or not whether they pass a block, is not judged.
  */
 import { isFilled } from "../job";
 import { howMany, receiverOf } from "./bands";
@@ -25,24 +25,28 @@ export interface Commands {
 
 /** @returns nothing for a spare outlet */
 export function commandsOf(tables: Tables, outlet: Thing, states: States): Commands | undefined {
-  if (!receiverOf(tables, outlet.row)) return undefined;
+  const receiver = receiverOf(tables, outlet.row);
+  if (!receiver) return undefined;
   const { kind } = outlet.head;
   const standard = wordIn(kind, "standard");
   if (standard === "") return { word: "not judged", by: undefined };
+  const isOwn = (word: string): boolean => word === "maker's own";
+  if (isOwn(standard) !== isOwn(receiver.standard)) return { word: "no", by: "standard" };
   const ports = Array.from({ length: howMany(outlet.row) }, (_, index) => index + 1);
   const steps = ports.flatMap((port) => stepsToReceiver(outlet, port));
   const stop = steps.find(({ commands }) => !commands);
   const block = steps.find(({ passage }) => passage.way === "none");
   const volts = (state: State | undefined): number => state?.outputVolts(outlet) ?? 0;
   const commanding = Math.min(...statesFor(outlet, states.commanding).map(({ state }) => volts(state)));
-  if (standard === "maker's own") {
+  if (isOwn(standard)) {
     if (stop) return { word: "no", by: stop.of };
     const passes = wordIn(kind, "pass_block");
+    if (passes === "") return { word: "not judged", by: undefined };
     if (block && passes === "no") return { word: "no", by: block.of };
     const most = Math.max(volts(states.off), volts(states.allOn), commanding);
     if (isFilled(kind, "hears_to") && most > numberIn(kind, "hears_to") + EXACT)
       return { word: "no", by: `${most} V` };
-    return { word: block && passes === "" ? "not judged" : "yes", by: undefined };
+    return { word: "yes", by: undefined };
   }
   const stopping = steps.find(({ commands, passage }) => !commands || passage.way === "none");
   if (stopping) return { word: "no", by: stopping.of };

@@ -44,6 +44,20 @@ export function dishOf(tables: Tables, head: Row, kind: Row): Dish | undefined {
   return dishes.find(({ name }) => isSame(name, head.dish));
 }
 
+/**
+ * The slots of a dish that a head unit on it takes: as many as its kind has, after those of the head units on the same
+ * dish that stand before it.
+ */
+function slotsTaken(tables: Tables, head: Row, kind: Row, dish: Dish): readonly string[] {
+  let first = 0;
+  for (const other of tables.head_units) {
+    if (other === head) break;
+    const its = rowNamed(tables.head_unit_kinds, "kind", other.kind);
+    if (its && dishOf(tables, other, its)?.name === dish.name) first += numberIn(its, "slots", 1);
+  }
+  return dish.slots.slice(first, first + numberIn(kind, "slots", 1));
+}
+
 export interface Feeder {
   readonly row: Row;
   readonly index: number;
@@ -175,7 +189,7 @@ export function slotsAt(tables: Tables, head: Row, kind: Row): SlotAt[] {
   const figure = numberIn(kind, "noise_figure");
   const dish = dishOf(tables, head, kind);
   if (isOnDish(kind))
-    return (dish?.slots ?? []).map((slot) => {
+    return (dish ? slotsTaken(tables, head, kind, dish) : []).map((slot) => {
       const sky = Number.isNaN(figure) ? undefined : fromSky(tables, slot, dish!, figure);
       return { slot, dish: dish?.name, sky, input: undefined, clear: sky?.clear, inRain: sky?.inRain };
     });

@@ -64,13 +64,13 @@ export function levelsAt({ tables, bands }: Worked, outlet: Thing): OutletLevels
 
 /** Of several receivers at an outlet the worst counts. */
 export function outletVolts(worked: Worked, outlet: Thing) {
-  const { off, alone, commanding, standing, units } = statesAt(worked, outlet.head);
+  const { idle, alone, commanding, standing, units } = statesAt(worked, outlet.head);
   const figures = (states: typeof alone, of: (state: State, unit: Unit) => number): number[] =>
     statesFor(outlet, states).map(({ unit, state }) => voltsIn(state, (one) => of(one, unit)));
   const fromSupplies = Math.max(
     ...units
       .filter((unit) => unit.outlet === outlet)
-      .map((unit) => voltsIn(off, (state) => state.standing(unit))),
+      .map((unit) => voltsIn(idle, (state) => state.standing(unit))),
   );
   const given = [alone, commanding].flatMap((states) => figures(states, (state, unit) => state.given(unit)));
   return {

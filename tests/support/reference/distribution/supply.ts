@@ -61,7 +61,7 @@ export interface System {
   /** The receivers of its outlets, and one for each spare outlet, where none is. */
   readonly units: readonly Unit[];
   /** Its point where those receivers give those volts; nothing where there is none. */
-  readonly at: (on: ReadonlyMap<Unit, number>) => State | undefined;
+  readonly at: (on: ReadonlyMap<Unit, number>, isDrawing?: boolean) => State | undefined;
 }
 
 export interface State {
@@ -255,7 +255,7 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
   );
   const endOf = ({ outlet }: Unit): number => shared.get(outlet) ?? foot.get(outlet)!;
 
-  function at(on: ReadonlyMap<Unit, number>): State | undefined {
+  function at(on: ReadonlyMap<Unit, number>, isDrawing = true): State | undefined {
     const branches: Wire[] = [...wires];
     const all = new Map(held);
     let count = nodes;
@@ -274,7 +274,8 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
         of: stepsFrom(unit).map((step) => step.of),
       });
     }
-    const point = operatingPoint({ nodes: count, held: all, branches, loads }, limits);
+    const leastVolts = isDrawing ? limits.leastVolts : Infinity;
+    const point = operatingPoint({ nodes: count, held: all, branches, loads }, { ...limits, leastVolts });
     return point && stateOf(point, branches, givenBy);
   }
 
@@ -330,6 +331,8 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
 /** What is asked of a circuit in all its states; a state without an operating point is missing. */
 export interface States {
   readonly units: readonly Unit[];
+  /** All off and nothing draws: the worst for what stands on a receiver from supplies. */
+  readonly idle: State | undefined;
   readonly off: State | undefined;
   readonly allOn: State | undefined;
   readonly alone: ReadonlyMap<Unit, State | undefined>;
@@ -346,6 +349,7 @@ export function statesOf({ units, at }: System): States {
     new Map(list.map((unit) => [unit, of(unit)]));
   return {
     units,
+    idle: at(new Map(), false),
     off: at(new Map()),
     allOn: at(new Map(resting)),
     alone: ofEach((unit) => at(new Map([[unit, unit.receiver!.restVolts]]))),
