@@ -233,27 +233,40 @@ export function drawnDistribution(seed: number, isSlipped = seed % 2 === 1): Dra
   } else
     for (let one = 0; one < count; one++) {
       const sort = draw.next();
-      if (sort < 0.45) {
+      const asFeed = (on: string): void => {
         const kind = draw.pick(parts.onDish);
-        const on = dish([draw.pick(sky.slots)], {});
         head(kind, { dish: on, ...(kind.supplies.length > 0 ? powered(kind) : {}) });
+      };
+      if (sort < 0.4) asFeed(dish([draw.pick(sky.slots)], {}));
+      else if (sort < 0.5) {
+        // A feed for each of two slots.
+        const both = dish(sky.slots, {});
+        asFeed(both);
+        if (draw.chance(0.7)) asFeed(both);
       } else if (sort < 0.75) {
         const on = dish([draw.pick(sky.slots)], { feed: parts.feed });
         const length = draw.whole(1, 3);
         let before = on;
         for (let unit = 1; unit <= length; unit++) {
           const own = head(parts.cascaded, unit === length ? powered(parts.cascaded) : {});
-          feeder(before, own);
+          feeder(before, own, some(0.2, { how_many: 4 }));
           before = own;
         }
       } else {
-        const both = dish(sky.slots, { feed: parts.wideband });
-        const own = head(parts.wide, powered(parts.wide));
-        const each = draw.chance(0.3);
-        if (each) for (const slot of sky.slots) feeder(both, own, { slot });
-        else feeder(both, own);
+        const isOneDish = draw.chance(0.6);
+        const from = isOneDish
+          ? [dish(sky.slots, { feed: parts.wideband })]
+          : sky.slots.map((slot) => dish([slot], { feed: parts.wideband }));
+        const first = head(parts.wide, isOneDish && parts.wide.leadsOn ? {} : powered(parts.wide));
+        if (isOneDish && draw.chance(0.3)) for (const slot of sky.slots) feeder(from[0]!, first, { slot });
+        else for (const on of from) feeder(on, first);
+        if (isOneDish && parts.wide.leadsOn) feeder(first, head(parts.wide, powered(parts.wide)));
       }
     }
+
+  /** Names are the same in capitals. */
+  for (const row of [...devices, ...outlets.map((one) => one.row)])
+    if (draw.chance(0.05)) row.fed_from = String(row.fed_from).toUpperCase();
 
   const slotRows: Row[] = sky.slots
     .filter((slot) => used.has(slot))
@@ -292,11 +305,14 @@ function keepBands(
   heads: readonly Row[],
   devices: readonly Row[],
 ): void {
+  const isSame = (name: unknown, other: unknown): boolean =>
+    String(name).toUpperCase() === String(other).toUpperCase();
   const above = (from: unknown): Row | undefined => {
-    const head = heads.find((row) => row.head === from);
+    const head = heads.find((row) => isSame(row.head, from));
     if (head) return head;
     const next =
-      devices.find((row) => row.device === from) ?? outlets.find(({ row }) => row.outlet === from)?.row;
+      devices.find((row) => isSame(row.device, from)) ??
+      outlets.find(({ row }) => isSame(row.outlet, from))?.row;
     return next && above(next.fed_from);
   };
   const kept = new Map<Row, number>();

@@ -8,6 +8,8 @@ export interface HeadKind {
   readonly outputs: number;
   /** Control standards of receivers that can use its bands. */
   readonly takes: readonly string[];
+  /** Another switch may hang on it. */
+  readonly leadsOn: boolean;
   /** Least volts, which tells which supply it wants. */
   readonly volts: number;
   readonly supplies: readonly string[];
@@ -170,6 +172,12 @@ export function drawnParts(draw: Drawn) {
     plateRow({ plate: name("plate"), port_low: 0.7, port_high: draw.between(1, 2, 1) }),
     plateRow({ plate: name("plate B"), port_low: 0.5, port_high: 0.9, power: "all ports", ohms: 0.05 }),
     plateRow({ plate: name("twin plate"), port_low: 1, port_high: 1.5, connectors: 2, ohms: 0.02 }),
+    plateRow({
+      plate: name("diode plate"),
+      port_low: 1,
+      port_high: 1.5,
+      power: draw.pick(["towards head unit", "no"]),
+    }),
   ];
   const loops: Row[] = [18, 14, 10].map((loss) =>
     plateRow({
@@ -237,6 +245,7 @@ export function drawnParts(draw: Drawn) {
       name: String(row.kind),
       bands: Number(row.bands),
       outputs: Number(row.outputs ?? 1),
+      leadsOn: row.onward_low !== undefined,
       volts: Number(row.least_volts),
       ...more,
     };
@@ -272,8 +281,9 @@ export function drawnParts(draw: Drawn) {
           ...watts(6.5),
           sits: "on the dish",
         },
-        ...{ standard: "maker's own", pass_block: "yes", outputs: 2, output_drop: draw.between(0.3, 0.5, 1) },
-        ...some(0.3, { hears_to: 30 }),
+        ...{ standard: "maker's own", outputs: 2, output_drop: draw.between(0.3, 0.5, 1) },
+        ...some(0.9, { pass_block: draw.pick(["yes", "yes", "no"]) }),
+        ...some(0.3, { hears_to: draw.pick([20, 30]) }),
         ...{ plan: plan(12, () => "maker's own"), ...figure() },
       },
       { takes: ["maker's own"], supplies: inserters },
@@ -337,6 +347,7 @@ export function drawnParts(draw: Drawn) {
         noise_figure: 8,
       },
       ...{ slots: 3, per_slot: 2, in_least: draw.pick([55, 60]), in_most: 95, powers_feed: "yes" },
+      ...some(0.4, { onward_low: 2, onward_high: draw.between(3, 4, 1) }),
       output_amps: 0.015,
     },
     { takes: BASIC, supplies: packs },

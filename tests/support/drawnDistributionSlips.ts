@@ -45,6 +45,11 @@ const SLIPS: Readonly<Record<string, (draw: Drawn, tables: Writable) => void>> =
     for (const row of supplies) if (row.stands !== "at the head unit") row.other_side = "all ports";
     for (const row of device_parts) if (row.kind !== "tap") row.power = "all ports";
   },
+  "a receiver of another control standard": (draw, { outlets, receivers, outlet_details }) => {
+    const row = draw.pick(filled(outlets, "outlet"));
+    row.receiver = draw.pick(filled(receivers, "kind")).kind!;
+    delete outlet_details[outlets.indexOf(row)]!.kept;
+  },
   "no supply": (_, { head_units }) => head_units.forEach((row) => delete row.supply),
 };
 

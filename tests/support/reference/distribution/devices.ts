@@ -10,6 +10,7 @@ import {
   isHigher,
   isLower,
   isOnPower,
+  LEAST_AMPS,
   leastIn,
   statesAt,
   statesInUse,
@@ -67,6 +68,12 @@ export function deviceChecks(worked: Worked, thing: Thing): Answer[] {
       Math.max(state.through(thing), thing.source ? state.supplyAmps(`device ${thing.name}`) : 0),
     ),
   );
+  const isUnused = thing.source !== undefined && amps < LEAST_AMPS;
+  const current = isHigher(amps, numberIn(thing.part!, "amps", Infinity))
+    ? "high"
+    : isUnused
+      ? "unused"
+      : "ok";
   const isLimited = amplifier && isFilled(thing.part!, "output_most");
   const kind = kindAt(thing);
   const { through } = openPorts(thing);
@@ -77,7 +84,7 @@ export function deviceChecks(worked: Worked, thing: Thing): Answer[] {
     amps,
     "ok",
     amplifier ? (isLower(amplifier.volts ?? Infinity, amplifier.leastVolts) ? "low" : "ok") : null,
-    isHigher(amps, numberIn(thing.part!, "amps", Infinity)) ? "high" : "ok",
+    current,
     isLimited ? (isHigher(amplifier.output, amplifier.limit) ? "high" : "ok") : null,
     kind === "splitter" || kind === "tap" ? port : null,
   ];

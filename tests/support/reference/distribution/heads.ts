@@ -11,6 +11,7 @@ import {
   leastIn,
   leastOf,
   outletsOf,
+  LEAST_AMPS,
   POWERED,
   statesAt,
   statesInUse,
@@ -106,6 +107,6 @@ export function headChecks(worked: Worked, head: HeadUnit): Answer[] {
     isHigher(figures.supplyAmps ?? 0, numberIn(supply ?? {}, "amps", Infinity)) ? "high" : "ok",
     input,
     feeds.length === 0 ? null : feeds.some(({ volts, least }) => isLower(volts, least)) ? "low" : "ok",
-    figures.supplyAmps === undefined ? null : figures.supplyAmps > 1e-4 ? "ok" : "unused",
+    figures.supplyAmps === undefined ? null : figures.supplyAmps >= LEAST_AMPS ? "ok" : "unused",
   ];
 }

@@ -51,9 +51,8 @@ export function levelsAt({ tables, bands }: Worked, outlet: Thing): OutletLevels
   const four = corners(tables);
   const own = (bands.get(outlet)?.bands ?? []).flatMap(({ mhz }) => mhz ?? []);
   const { celsius: cold } = four[0]!;
-  const longest = four
-    .filter(({ celsius }) => celsius !== cold)
-    .map((at) => levelBehind(tables, outlet, steps, at, true));
+  const ends = [four[0]!.mhz, four[2]!.mhz];
+  const longest = [...ends, ...own].map((mhz) => levelBehind(tables, outlet, steps, hot(tables, mhz), true));
   return {
     corners: four.map((at) => levelBehind(tables, outlet, steps, at)),
     ownHot: own.map((mhz) => levelBehind(tables, outlet, steps, hot(tables, mhz))),

@@ -111,7 +111,7 @@ function leakingOhms(tables: Tables): number | undefined {
 
 /** The ports of a thing at which nothing hangs. */
 export function openPorts(thing: Thing): { numbered: number[]; through: boolean } {
-  const used = new Set(thing.children.map(({ port }) => port));
+  const used = thing.taken;
   if (thing.what === "outlet") return { numbered: [], through: isLoop(thing.part) && !used.has("through") };
   const kind = kindAt(thing);
   if (kind !== "splitter" && kind !== "tap") return { numbered: [], through: false };

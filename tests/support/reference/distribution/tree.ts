@@ -50,6 +50,8 @@ export interface Thing {
   readonly head: HeadUnit;
   readonly output: number;
   readonly children: Thing[];
+  /** Ports that are taken, by children and by rows that are bad. */
+  readonly taken: Set<Port>;
   /** From the parent's foot to the upper end, and on to the foot. */
   readonly above: readonly Step[];
   readonly below: readonly Step[];
@@ -202,6 +204,7 @@ export function treeOf(tables: Tables): Tree {
         head,
         output,
         children: [],
+        taken: new Set(),
         above: output === 1 ? lead(head.name, row) : [],
         below: inLine ? [supplyStep(head.name, inLine)] : [],
         source: inLine && sourceOf(head.name, inLine),
@@ -282,6 +285,7 @@ export function treeOf(tables: Tables): Tree {
       head: parent.head,
       output: parent.what === "output" ? Number(port) : parent.output,
       children: [],
+      taken: new Set<Port>(),
     };
     const from = outOf(parent, port);
     if (!isDevice) {
@@ -352,7 +356,9 @@ export function treeOf(tables: Tables): Tree {
   function hangAll(row: Row, thing: Thing, numbered: number, hasThrough: boolean, isTap: boolean): void {
     const children = childRows.get(row) ?? [];
     portsOf(children, numbered, hasThrough, isTap).forEach((port, index) => {
-      if (port !== undefined) hang(children[index]!, thing, port);
+      if (port === undefined) return;
+      thing.taken.add(port);
+      hang(children[index]!, thing, port);
     });
   }
 

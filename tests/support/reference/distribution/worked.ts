@@ -46,6 +46,8 @@ export const voltsIn = (state: State | undefined, of: (state: State) => number):
   state ? of(state) : 0;
 
 export const POWERED = 1;
+/** A supply that gives less in every state is of no use. */
+export const LEAST_AMPS = 1e-3;
 /** All on, each of those outlets alone, and all off where the head unit then has volts. */
 export function statesInUse(
   worked: Worked,
