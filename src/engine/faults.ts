@@ -81,6 +81,14 @@ const shortList = (names: readonly string[]): string =>
 
 const inVolts = (volts: number): string => `${Math.max(0, volts).toFixed(1)} V`;
 
+/** A figure with so many decimals, and more where they would make it look like the limit that it misses. */
+function beside(value: number, limit: number, decimals: number): string {
+  let shown = value.toFixed(decimals);
+  for (let more = decimals + 1; more <= 4 && Number(shown) === limit; more++) shown = value.toFixed(more);
+  return shown;
+}
+const voltsBeside = (volts: number, limit: number): string => `${beside(Math.max(0, volts), limit, 1)} V`;
+
 /** How the sentences name the argument of that kind. */
 const CABLE_TABLE = argument("cables", undefined, "the cable table");
 
@@ -293,7 +301,7 @@ export const faults = {
   fedByTwo: (id: string, first: string, second: string): Fault =>
     fault(
       "#VALUE!",
-      `${shown(id)} stands in two rows, fed from ${shown(first)} and from ${shown(second)}. Keep the row of the one that feeds it, or give the other part a name of its own.`,
+      `The name ${shown(id)} stands in two rows, fed from ${shown(first)} and from ${shown(second)}. Keep the row of the one that feeds it, or give the other part a name of its own.`,
     ),
 
   portBeyond: (feeding: string, id: string, port: number, ports: number): Fault =>
@@ -359,6 +367,12 @@ export const faults = {
 
   portNotRead: (value: unknown): Fault =>
     fault("#VALUE!", `Port is ${shown(value)}; it must be a whole number from 1, or "through".`),
+
+  modulationUnknown: (typed: string, { code, message }: Fault): Fault =>
+    fault(code, `Modulation is ${shown(typed)}. ${message}`),
+
+  /** What is wrong with a cell, at the row that it stands in. */
+  ofRow: (name: string, { code, message }: Fault): Fault => fault(code, `${shown(name)}: ${message}`),
 
   modulationNotRead: (value: string): Fault =>
     fault(
@@ -486,25 +500,29 @@ export const faults = {
   headUnitVolts: (headUnit: string, volts: number, least: number, when: string): Fault =>
     fault(
       "#VALUE!",
-      `${shown(headUnit)} gets ${inVolts(volts)} ${when}; it needs ${shown(least)} V. Shorten its runs, take cable of lower loop resistance, or add a supply.`,
+      `${shown(headUnit)} gets ${voltsBeside(volts, least)} ${when}; it needs ${shown(least)} V. Shorten its runs, take cable of lower loop resistance, or add a supply.`,
     ),
 
   feedVolts: (dish: string, slot: string, headUnit: string, volts: number, least: number): Fault =>
     fault(
       "#VALUE!",
-      `The feed for ${shown(slot)} on ${shown(dish)} gets ${inVolts(volts)} from ${shown(headUnit)}; it needs ${shown(least)} V. See to the supply of ${shown(headUnit)}, or take feeders of lower loop resistance.`,
+      `The feed for ${shown(slot)} on ${shown(dish)} gets ${voltsBeside(volts, least)} from ${shown(headUnit)}; it needs ${shown(least)} V. See to the supply of ${shown(headUnit)}, or take feeders of lower loop resistance.`,
     ),
 
-  amplifierVolts: (amplifier: string, volts: number, least: number): Fault =>
+  amplifierVolts: (amplifier: string, volts: number, least: number, blockedBy: string | null): Fault =>
     fault(
       "#VALUE!",
-      `${shown(amplifier)} gets ${inVolts(volts)}; it needs ${shown(least)} V. Something between it and a supply blocks power or is too long: change that part, or put a supply behind the amplifier.`,
+      `${shown(amplifier)} gets ${voltsBeside(volts, least)}; it needs ${shown(least)} V. ${
+        blockedBy === null
+          ? "No supply reaches it, or what leads there is too long: put a supply behind the amplifier, or shorten what is between them"
+          : `Between it and a supply ${shown(blockedBy)} passes no power: change that part, or put a supply behind the amplifier`
+      }.`,
     ),
 
   receiverVolts: (outlet: string, volts: number, bears: number, from: string | null): Fault =>
     fault(
       "#VALUE!",
-      `${inVolts(volts)} stand on the receiver of ${shown(outlet)}, whose maximum is ${shown(bears)} V${from === null ? ", from other receivers" : `, from ${from}`}. Between them take a part that passes power towards the head unit only, or a supply that blocks its other side; then look at what was fed that way.`,
+      `${voltsBeside(volts, bears)} stand on the receiver of ${shown(outlet)}, whose maximum is ${shown(bears)} V${from === null ? ", from other receivers" : `, from ${from}`}. Between them take a part that passes power towards the head unit only, or a supply that blocks its other side; then look at what was fed that way.`,
     ),
 
   commandBlocked: (outlet: string, headUnit: string, by: string, what: "power" | "commands"): Fault =>
@@ -522,13 +540,13 @@ export const faults = {
   commandWeak: (outlet: string, headUnit: string, volts: number, least: number): Fault =>
     fault(
       "#VALUE!",
-      `While the receiver of ${shown(outlet)} commands, ${inVolts(volts)} arrive at ${shown(headUnit)}; it takes ${shown(least)} V to be heard. Shorten the run, or take cable of lower loop resistance.`,
+      `While the receiver of ${shown(outlet)} commands, ${voltsBeside(volts, least)} arrive at ${shown(headUnit)}; it takes ${shown(least)} V to be heard. Shorten the run, or take cable of lower loop resistance.`,
     ),
 
-  commandDrowned: (outlet: string, headUnit: string, volts: number, most: number): Fault =>
+  commandDrowned: (outlet: string, headUnit: string, volts: number, most: number, from: string): Fault =>
     fault(
       "#VALUE!",
-      `${inVolts(volts)} stand on the output of ${shown(headUnit)} while all receivers rest; above ${shown(most)} V it does not hear the receiver of ${shown(outlet)}. Power the head unit elsewhere, or take a kind that is commanded otherwise.`,
+      `${voltsBeside(volts, most)} stand on the output of ${shown(headUnit)} while all receivers rest, from ${from}; above ${shown(most)} V it does not hear the receiver of ${shown(outlet)}. Power the head unit elsewhere, take a receiver that rests lower, or a kind that is commanded otherwise.`,
     ),
 
   receiversOnConnector: (outlet: string, receivers: number, places: number): Fault =>
@@ -555,10 +573,10 @@ export const faults = {
       `The end resistor on ${shown(name)} passes direct current: ${inVolts(volts)} stand on it, ${shown(Number(watts.toPrecision(2)))} W. Take one that blocks direct current.`,
     ),
 
-  bandMissing: (outlet: string, band: number, headUnit: string): Fault =>
+  bandMissing: (outlet: string, band: number, headUnit: string, bands: number): Fault =>
     fault(
       "#VALUE!",
-      `${shown(outlet)} keeps user band ${band}, which ${shown(headUnit)} does not have. Take the number out, and give the receiver the one that it then gets.`,
+      `${shown(outlet)} keeps user band ${band}, which is none of the ${bands} of ${shown(headUnit)}. Take the number out, and give the receiver the one that it then gets.`,
     ),
 
   bandStandard: (outlet: string, band: number, standard: string): Fault =>
@@ -567,70 +585,70 @@ export const faults = {
       `${shown(outlet)} keeps user band ${band}, which a receiver of ${standard} cannot use. Take the number out, or fit a receiver of the band's standard.`,
     ),
 
-  bandTaken: (outlet: string, band: number): Fault =>
+  bandTaken: (outlet: string, band: number, by: string): Fault =>
     fault(
       "#VALUE!",
-      `${shown(outlet)} keeps user band ${band}, which another outlet of the output keeps. Let one of them have another band.`,
+      `${shown(outlet)} keeps user band ${band}, which ${shown(by)} on the same output keeps. Let one of them have another band.`,
     ),
 
-  bandsKept: (outlet: string, kept: number, tuners: number): Fault =>
+  bandsKept: (outlet: string, kept: readonly number[], tuners: number): Fault =>
     fault(
       "#VALUE!",
-      `${shown(outlet)} keeps ${kept} user bands for ${tuners} ${tuners === 1 ? "tuner" : "tuners"}. Take the surplus out.`,
+      `${shown(outlet)} keeps the user bands ${kept.join(" ")} for ${tuners} ${tuners === 1 ? "tuner" : "tuners"}. Take the surplus out.`,
     ),
 
-  bandsUsedUp: (outlet: string, headUnit: string, standard: string): Fault =>
+  bandsUsedUp: (outlet: string, headUnit: string, standard: string, usable: number, bands: number): Fault =>
     fault(
       "#VALUE!",
-      `${shown(headUnit)} has too few user bands on this output that ${shown(outlet)} (${standard}) can use. Move receivers to another output, or take a kind with more.`,
+      `${shown(outlet)} (${standard}) can use ${usable === bands ? `the ${bands}` : `${usable} of the ${bands}`} user bands of ${shown(headUnit)} on this output, and too few of them are left. Move receivers to another output, or take a kind with more.`,
     ),
 
-  bandNarrow: (outlet: string, band: number, width: number, wanted: number): Fault =>
+  bandNarrow: (whose: string, width: number, wanted: number, symbolRate: number): Fault =>
     fault(
       "#VALUE!",
-      `User band ${band} of ${shown(outlet)} is ${shown(width)} MHz wide; the widest carrier takes ${shown(Number(wanted.toPrecision(3)))} MHz. Take another band, or a kind with wider ones.`,
+      `${whose} ${shown(width)} MHz wide; ${shown(symbolRate)} Msym/s take ${beside(wanted, width, 1)} MHz. Take another band, or a kind with wider ones.`,
     ),
 
   levelOutside: (outlet: string, level: number, least: number, most: number, where: string): Fault =>
     fault(
       "#VALUE!",
-      `${shown(outlet)} has ${level.toFixed(1)} dBµV ${where}; it must be from ${shown(least)} to ${shown(most)} dBµV. ${level < least ? "Shorten the run, take a tap or plate of lower loss, or add an amplifier" : "Add an attenuator, or take a tap or plate of higher loss"}.`,
+      `${shown(outlet)} has ${beside(level, level < least ? least : most, 1)} dBµV ${where}; it must be from ${shown(least)} to ${shown(most)} dBµV. ${level < least ? "Shorten the run, take a tap or plate of lower loss, or add an amplifier" : "Add an attenuator, or take a tap or plate of higher loss"}.`,
     ),
 
   slopeTooMuch: (outlet: string, slope: number, most: number): Fault =>
     fault(
       "#VALUE!",
-      `The level at ${shown(outlet)} falls by ${slope.toFixed(1)} dB over the range; it must be ${shown(most)} dB or less. Add an equaliser, or shorten the run.`,
+      `The level at ${shown(outlet)} falls by ${beside(slope, most, 1)} dB over the range; it must be ${shown(most)} dB or less. Add an equaliser, or shorten the run.`,
     ),
 
   carrierToNoiseLow: (outlet: string, slot: string, decibels: number, needed: number, when: string): Fault =>
     fault(
       "#VALUE!",
-      `${shown(outlet)} has ${decibels.toFixed(1)} dB of carrier to noise from ${shown(slot)} ${when}; it needs ${needed.toFixed(1)} dB. Take a larger dish, or see to the level if it is low too.`,
+      `${shown(outlet)} has ${beside(decibels, Number(needed.toFixed(1)), 1)} dB of carrier to noise from ${shown(slot)} ${when}; it needs ${needed.toFixed(1)} dB. Take a larger dish, or see to the level if it is low too.`,
     ),
 
   amplifierOverdriven: (amplifier: string, level: number, most: number, carriers: number): Fault =>
     fault(
       "#VALUE!",
-      `${shown(amplifier)} puts out ${level.toFixed(1)} dBµV; for ${carriers} carriers its limit is ${most.toFixed(1)} dBµV. Put an attenuator before it, or take one of less gain.`,
+      `${shown(amplifier)} puts out ${beside(level, Number(most.toFixed(1)), 1)} dBµV; for ${carriers} carriers its limit is ${most.toFixed(1)} dBµV. Put an attenuator before it, or take one of less gain.`,
     ),
 
   switchInput: (headUnit: string, slot: string, level: number, least: number, most: number): Fault =>
     fault(
       "#VALUE!",
-      `An input of ${shown(headUnit)} for ${shown(slot)} has ${level.toFixed(1)} dBµV; it must be from ${shown(least)} to ${shown(most)} dBµV. ${level < least ? "Shorten the feeders, or take a feed of more gain" : "Put attenuators in the feeders"}.`,
+      `An input of ${shown(headUnit)} for ${shown(slot)} has ${beside(level, level < least ? least : most, 1)} dBµV; it must be from ${shown(least)} to ${shown(most)} dBµV. ${level < least ? "Shorten the feeders, or take a feed of more gain" : "Put attenuators in the feeders"}.`,
     ),
 
   tooMuchCurrent: (what: string, amperes: number, most: number): Fault =>
     fault(
       "#VALUE!",
-      `${what} carries ${amperes.toFixed(2)} A; its limit is ${shown(most)} A. Share the load with another supply, or take a part for more.`,
+      `${what} carries ${beside(amperes, most, 2)} A; its limit is ${shown(most)} A. Share the load with another supply, or take a part for more.`,
     ),
 
-  fedBackwards: (what: string, amperes: number): Fault =>
+  fedBackwards: (what: string, volts: number, amperes: number, other: number): Fault =>
     fault(
       "#VALUE!",
-      `${what} is fed backwards with ${amperes.toFixed(2)} A, by a supply or a receiver of higher volts. Put a part between them that passes power one way only.`,
+      `${what} of ${shown(volts)} V is fed backwards with ${amperes.toFixed(2)} A, by a supply or a receiver of ${shown(other)} V. Put a part between them that passes power one way only.`,
     ),
 
   feedsNothing: (what: string): Fault =>

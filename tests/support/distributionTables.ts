@@ -56,19 +56,14 @@ function withChanges(family: string, changes: PartRows): Record<string, unknown>
 
 /** @returns the arguments that every function of the group takes, in order */
 export function tablesOf(inputs: Inputs, changes: PartRows = {}): Matrix[] {
-  const { site, slots, dishes, feeders, heads, devices, rooms } = inputs as unknown as Record<
-    string,
-    Row[]
-  > & {
-    site: Row;
-  };
+  const { site, slots, dishes, feeders, heads, devices, rooms } = inputs;
   const parts = (family: string): Row[] =>
     inSheetWords(
       Object.entries(withChanges(family, changes)).map(([name, row]) => ({ name, ...(row as Row) })),
     );
   const kinds = parts("head_units").map((row): Row => ({
     // The file says of no kind whether its commands pass a DC block; to it those of a maker's own do.
-    block: row.speaks === "maker's own" ? "yes" : undefined,
+    block: row.commands_pass_block ?? (row.speaks === "maker's own" ? "yes" : undefined),
     ...row,
   }));
   const plans = Object.entries(withChanges("band_plans", changes)).flatMap(([plan, bands]) =>
@@ -133,7 +128,7 @@ export function tablesOf(inputs: Inputs, changes: PartRows = {}): Matrix[] {
     ]),
     table(kinds, [
       ...["name", "bands", "out_low", "out_high", "least_v", "load", "load_in", ...PRICE],
-      ...["sits", "speaks", "block", "deaf_above", "outputs", "band_plan", "nf", "slots", "feeders_per_slot"],
+      ...["sits", "speaks", "block", "hears_to_v", "outputs", "band_plan", "nf", "slots", "feeders_per_slot"],
       ...[
         "in_low",
         "in_high",

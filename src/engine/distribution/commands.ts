@@ -17,7 +17,7 @@ import { canUse } from "./bandPlan";
 import type { HeadUnitKind, ReceiverKind } from "./parts";
 import { ownWay, portWay, throughPort, type Way } from "./supplyNodes";
 import type { OutletSupply } from "./supplyOfOutlets";
-import { deviceAt, OUTPUT, type Tree } from "./tree";
+import { deviceAt, LEAD, OUTPUT, type Tree } from "./tree";
 
 export const LEAST_COMMAND_VOLTS: Volts = 15.5;
 export const MOST_REST_VOLTS: Volts = 15;
@@ -49,7 +49,7 @@ export function commandVerdicts(tree: Tree, supply: OutletSupply): (CommandVerdi
     const point = pointOfOutlet[outlet]!;
     if (!receiver || point < 0) return null;
     const { kind } = job.headUnits[row[output[point]!]!]!;
-    return verdict(kind, receiver, blocking(point), {
+    return verdict(tree, kind, receiver, blocking(point), {
       commanding: supply.outputCommanding[outlet]!,
       resting: supply.outputResting[outlet]!,
     });
@@ -64,6 +64,7 @@ interface Blocking {
 }
 
 function verdict(
+  tree: Tree,
   kind: HeadUnitKind,
   receiver: ReceiverKind,
   blocked: Blocking,
@@ -86,13 +87,18 @@ function verdict(
       ? { can: "no", because: "too much at rest", volts: at.resting }
       : { can: "yes" };
   }
-  if (blocked.supply >= 0) return no(blocked.supply);
+  const isDrowned = at.resting > MOST_REST_VOLTS;
+  // Where a supply in the line is what blocks, its volts are the matter.
+  if (blocked.supply >= 0 && !(isDrowned && isSupply(tree, blocked.supply))) return no(blocked.supply);
   if (Number.isNaN(at.resting) || Number.isNaN(at.commanding)) return { can: "not judged" };
-  if (at.resting > MOST_REST_VOLTS) return { can: "no", because: "too much at rest", volts: at.resting };
+  if (isDrowned) return { can: "no", because: "too much at rest", volts: at.resting };
   return at.commanding < LEAST_COMMAND_VOLTS
     ? { can: "no", because: "too little while commanding", volts: at.commanding }
     : { can: "yes" };
 }
+
+const isSupply = (tree: Tree, point: number): boolean =>
+  tree.kind[point] === LEAD || deviceAt(tree, point)?.kind === "inserter";
 
 /** @returns what blocks the way of an outlet, each point looked at once */
 function blockedAbove(tree: Tree): (point: number) => Blocking {

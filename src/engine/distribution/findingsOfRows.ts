@@ -1,6 +1,6 @@
 /** What does not hold of rows by themselves: commands, connectors, open ports, user bands. */
 import { faults, isFault, type Fault } from "../faults";
-import { WIDTH_PER_SYMBOL_RATE } from "./bandPlan";
+import { canUse, WIDTH_PER_SYMBOL_RATE, type BandPlan } from "./bandPlan";
 import { LEAST_COMMAND_VOLTS, MOST_REST_VOLTS, type CommandVerdict } from "./commands";
 import type { Distribution } from "./distribution";
 import type { Finding } from "./finding";
@@ -17,15 +17,16 @@ export const rowFindings = (found: Distribution): Finding[] => [
 const headOf = ({ job, row, output, pointOfOutlet }: Tree, outlet: number) =>
   job.headUnits[row[output[pointOfOutlet[outlet]!]!]!]!;
 
-function commands({ tree, commands: verdicts }: Distribution): Finding[] {
-  return verdicts.flatMap((verdict, row): Finding[] =>
+function commands(found: Distribution): Finding[] {
+  return found.commands.flatMap((verdict, row): Finding[] =>
     verdict?.can === "no"
-      ? [{ check: "commands", rows: [{ list: "outlets", row }], fault: said(tree, row, verdict) }]
+      ? [{ check: "commands", rows: [{ list: "outlets", row }], fault: said(found, row, verdict) }]
       : [],
   );
 }
 
-function said(tree: Tree, row: number, verdict: CommandVerdict & { can: "no" }): Fault {
+function said(found: Distribution, row: number, verdict: CommandVerdict & { can: "no" }): Fault {
+  const { tree } = found;
   const { name, receiver } = tree.job.outlets[row]!;
   const { name: head, kind } = headOf(tree, row);
   const outlet = String(name);
@@ -36,9 +37,30 @@ function said(tree: Tree, row: number, verdict: CommandVerdict & { can: "no" }):
       return faults.commandBlocked(outlet, head, nameOf(tree, verdict.point), verdict.what);
     case "too little while commanding":
       return faults.commandWeak(outlet, head, verdict.volts, LEAST_COMMAND_VOLTS);
-    case "too much at rest":
-      return faults.commandDrowned(outlet, head, verdict.volts, kind.deafAbove ?? MOST_REST_VOLTS);
+    case "too much at rest": {
+      const from = highestAtRest(found, row);
+      return faults.commandDrowned(outlet, head, verdict.volts, kind.deafAbove ?? MOST_REST_VOLTS, from);
+    }
   }
+}
+
+/** @returns what stands highest on the output of an outlet while all rest: a supply, or a receiver */
+function highestAtRest({ tree, nodes }: Distribution, row: number): string {
+  const { job, output, pointOfOutlet } = tree;
+  const circuit = nodes.circuit[nodes.ofPoint[output[pointOfOutlet[row]!]!]!]!;
+  const there = ({ node }: { readonly node: number }): boolean => nodes.circuit[node] === circuit;
+  const supplies = nodes.sources.filter(there).map(({ volts, head, device }) => ({
+    volts,
+    name:
+      head >= 0 ? `the supply of "${job.headUnits[head]!.name}"` : `"${String(job.devices[device]!.name)}"`,
+  }));
+  const receivers = nodes.receivers.filter(there).map(({ outlet }) => ({
+    volts: job.outlets[outlet]!.receiver!.restVolts,
+    name: `the receiver of "${String(job.outlets[outlet]!.name)}"`,
+  }));
+  const [first, ...others] = [...supplies, ...receivers];
+  const highest = others.reduce((most, one) => (one.volts > most.volts ? one : most), first!);
+  return `${highest.name} with ${highest.volts} V`;
 }
 
 function connectors({ job }: Tree): Finding[] {
@@ -80,31 +102,65 @@ function openPorts(tree: Tree): Finding[] {
 function userBands({ tree, bands }: Distribution): Finding[] {
   const { job } = tree;
   const widest = Math.max(0, ...job.slots.map(({ symbolRate }) => symbolRate ?? 0));
-  return bands.findings.map(({ outlet, trouble, band }): Finding => {
+  /** By head unit of which no band is wide enough: its outlets. */
+  const tooNarrow = new Map<number, number[]>();
+  const found = bands.findings.flatMap(({ outlet, trouble, band }): Finding[] => {
     const { name: own, receiver, kept, quantity } = job.outlets[outlet]!;
     const name = String(own);
     const { name: head, kind } = headOf(tree, outlet);
     const { standard, tuners } = receiver!;
-    const fault = ((): Fault => {
+    const usable = kind.bands.filter((one) => canUse(standard, one.standard)).length;
+    const fault = ((): Fault | null => {
       switch (trouble) {
         case "no such band":
-          return faults.bandMissing(name, band!, head);
+          return faults.bandMissing(name, band!, head, kind.bands.length);
         case "taken":
-          return faults.bandTaken(name, band!);
+          return faults.bandTaken(name, band!, keeperOf(tree, bands, outlet, band!));
         case "too many kept":
-          return faults.bandsKept(name, kept.length, tuners * quantity);
+          return faults.bandsKept(name, kept, tuners * quantity);
         case "standard":
           return band === null
-            ? faults.bandsUsedUp(name, head, standard)
+            ? faults.bandsUsedUp(name, head, standard, usable, kind.bands.length)
             : faults.bandStandard(name, band, standard);
         case "none left":
-          return faults.bandsUsedUp(name, head, standard);
+          return faults.bandsUsedUp(name, head, standard, usable, kind.bands.length);
         case "too narrow": {
+          const wanted = WIDTH_PER_SYMBOL_RATE * widest;
+          if (kind.bands.every(({ width }) => width !== null && width < wanted)) {
+            const at = tree.row[tree.output[tree.pointOfOutlet[outlet]!]!]!;
+            tooNarrow.set(at, [...(tooNarrow.get(at) ?? []), outlet]);
+            return null;
+          }
           const { width } = kind.bands.find(({ number }) => number === band)!;
-          return faults.bandNarrow(name, band!, width!, WIDTH_PER_SYMBOL_RATE * widest);
+          return faults.bandNarrow(`User band ${band} of "${name}" is`, width!, wanted, widest);
         }
       }
     })();
-    return { check: "user bands", rows: [{ list: "outlets", row: outlet }], fault };
+    return fault ? [{ check: "user bands", rows: [{ list: "outlets", row: outlet }], fault }] : [];
   });
+  const ofHeadUnits = [...tooNarrow].map(([head, outlets]): Finding => {
+    const { name, kind } = job.headUnits[head]!;
+    const width = Math.max(...kind.bands.map((band) => band.width!));
+    return {
+      check: "user bands",
+      rows: [{ list: "headUnits", row: head }, ...outlets.map((row) => ({ list: "outlets" as const, row }))],
+      fault: faults.bandNarrow(
+        `The user bands of "${name}" are`,
+        width,
+        WIDTH_PER_SYMBOL_RATE * widest,
+        widest,
+      ),
+    };
+  });
+  return [...found, ...ofHeadUnits];
+}
+
+/** @returns the name of the outlet that a kept band of the same output went to */
+function keeperOf(tree: Tree, { bands }: BandPlan, outlet: number, band: number): string {
+  const output = (row: number): number => tree.output[tree.pointOfOutlet[row]!]!;
+  const keeper = bands.findIndex(
+    (some, row) =>
+      row !== outlet && some.some(({ number }) => number === band) && output(row) === output(outlet),
+  );
+  return String(tree.job.outlets[keeper]!.name);
 }

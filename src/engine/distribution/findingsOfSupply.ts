@@ -3,8 +3,9 @@ import { faults } from "../faults";
 import type { Volts } from "../quantity";
 import type { Distribution } from "./distribution";
 import type { Finding, RowOf } from "./finding";
-import type { SupplySourceOf } from "./supplyNodes";
-import { nameOf, OUTLET } from "./tree";
+import { portWay, type SupplyNodes, type SupplySourceOf } from "./supplyNodes";
+import { PRODUCT_OPTIONS } from "./supplyStates";
+import { DEVICE, LEAD, nameOf, OUTLET, type Tree } from "./tree";
 
 /** Between a limit and what is said to be beyond it: less than anyone measures. */
 export const SLIGHT = 1e-3;
@@ -78,13 +79,32 @@ function feedVolts({ tree: { job }, nodes, supply }: Distribution): Finding[] {
   });
 }
 
-function amplifierVolts({ tree: { job }, supply }: Distribution): Finding[] {
-  return job.devices.flatMap(({ name, part: { amplifier } }, row): Finding[] => {
+function amplifierVolts({ tree, nodes, supply }: Distribution): Finding[] {
+  return tree.job.devices.flatMap(({ name, part: { amplifier } }, row): Finding[] => {
     const volts = supply.amplifierLeast[row]!;
     if (!amplifier || !(volts < amplifier.leastVolts - SLIGHT)) return [];
-    const fault = faults.amplifierVolts(String(name), volts, amplifier.leastVolts);
+    const blockedBy = volts < PRODUCT_OPTIONS.leastVolts ? blockingAbove(tree, nodes, row) : null;
+    const fault = faults.amplifierVolts(String(name), volts, amplifier.leastVolts, blockedBy);
     return [{ check: "amplifier volts", rows: [device(row)], fault }];
   });
+}
+
+/** @returns the name of the part that keeps the supplies above an amplifier from it; null where there is none */
+function blockingAbove(tree: Tree, { sources }: SupplyNodes, device: number): string | null {
+  const { parent, port, row, kind } = tree;
+  const hasSource = (point: number): boolean =>
+    sources.some(({ head, device: inserter }) =>
+      kind[point] === DEVICE ? inserter === row[point] : kind[point] === LEAD && head === row[point],
+    );
+  let blocking = -1;
+  for (let point = tree.pointOfDevice[device]!; parent[point]! >= 0; point = parent[point]!) {
+    const above = parent[point]!;
+    const { passes } = portWay(tree, above, port[point]!);
+    const passesDown = passes === "both ways" || passes === "from the parent";
+    if (blocking < 0 && !passesDown) blocking = above;
+    if (blocking >= 0 && hasSource(above)) return nameOf(tree, blocking);
+  }
+  return null;
 }
 
 function receiverVolts(found: Distribution): Finding[] {
@@ -130,6 +150,9 @@ function resistors({ tree, nodes, supply }: Distribution): Finding[] {
 function currents(found: Distribution): Finding[] {
   const { tree, nodes, supply } = found;
   const { job } = tree;
+  /** Circuits in which one supply is fed by another: what flows there follows from that. */
+  const backwards = new Set<number>();
+  const follows = (node: number): boolean => backwards.has(nodes.circuit[node]!);
   const ofSupplies = nodes.sources.flatMap((source, index): Finding[] => {
     const rows: RowOf[] = [
       source.head >= 0 ? { list: "headUnits", row: source.head } : device(source.device),
@@ -138,15 +161,21 @@ function currents(found: Distribution): Finding[] {
     const most = supply.supplyMost[index]!;
     const least = supply.supplyLeast[index]!;
     const limit = source.mostAmperes;
+    if (least < -SLIGHT) {
+      const circuit = nodes.circuit[source.node]!;
+      const other = highestIn(found, circuit);
+      backwards.add(circuit);
+      return [{ check: "current", rows, fault: faults.fedBackwards(what, source.volts, -least, other) }];
+    }
     if (limit !== null && most > limit + SLIGHT)
       return [{ check: "current", rows, fault: faults.tooMuchCurrent(what, most, limit) }];
-    if (least < -SLIGHT) return [{ check: "current", rows, fault: faults.fedBackwards(what, -least) }];
     return most < SLIGHT ? [{ check: "supply without use", rows, fault: faults.feedsNothing(what) }] : [];
   });
   const ofDevices = job.devices.flatMap(({ name, part }, row): Finding[] => {
     const limit = part.power.mostAmperes;
     const most = supply.deviceMost[row]!;
-    if (limit === null || !(most > limit + SLIGHT)) return [];
+    if (limit === null || !(most > limit + SLIGHT) || follows(nodes.ofPoint[tree.pointOfDevice[row]!]!))
+      return [];
     return [
       {
         check: "current",
@@ -157,7 +186,7 @@ function currents(found: Distribution): Finding[] {
   });
   const ofReceivers = job.outlets.flatMap(({ name, receiver }, row): Finding[] => {
     const most = supply.given[row]!;
-    if (!receiver || !(most > receiver.mostAmperes + SLIGHT)) return [];
+    if (!receiver || !(most > receiver.mostAmperes + SLIGHT) || follows(nodes.connector[row]!)) return [];
     const what = `The receiver of "${String(name)}"`;
     return [
       {
@@ -169,6 +198,16 @@ function currents(found: Distribution): Finding[] {
   });
   return [...ofSupplies, ...ofDevices, ...ofReceivers];
 }
+
+/** @returns the highest volts of any supply or commanding receiver of a circuit */
+const highestIn = ({ tree: { job }, nodes }: Distribution, circuit: number): Volts =>
+  Math.max(
+    ...nodes.sources.flatMap(({ node, volts }) => (nodes.circuit[node] === circuit ? volts : [])),
+    ...nodes.receivers.flatMap(({ node, outlet }) => {
+      const { restVolts, commandVolts } = job.outlets[outlet]!.receiver!;
+      return nodes.circuit[node] === circuit ? Math.max(restVolts, commandVolts) : [];
+    }),
+  );
 
 const supplyName = ({ tree: { job } }: Distribution, { head, device }: SupplySourceOf): string =>
   head >= 0 ? `the supply of "${job.headUnits[head]!.name}"` : `"${String(job.devices[device]!.name)}"`;

@@ -117,7 +117,7 @@ function feeds(rows: readonly Row[], headUnits: readonly HeadUnitRow[]): Name[] 
     else if (before !== index) {
       const other = rows[before]!.from;
       from[before] = from[index] =
-        typeof other === "string" && typeof feeding === "string" && nameKey(other) !== nameKey(feeding)
+        typeof other === "string" && typeof feeding === "string"
           ? faults.fedByTwo(name, other, feeding)
           : faults.nameTwice(name);
     } else if (feeding === null) from[index] = faults.notFed(name);

@@ -33,28 +33,37 @@ export function outletSupply({ job, output, pointOfOutlet }: Tree, whole: Supply
   const most = (into: Float64Array, at: number, value: number): void => {
     if (!(into[at]! >= value)) into[at] = value;
   };
+  const atOutput = (outlet: number): number => whole.ofPoint[output[pointOfOutlet[outlet]!]!]!;
   /** By circuit: spare outlets, whose connectors have no receiver. */
   const spare = new Map<number, number[]>();
+  /** By circuit of the output: outlets with a receiver. */
+  const commanders = new Map<number, number[]>();
+  const enter = (into: Map<number, number[]>, node: number, outlet: number): void => {
+    const there = into.get(whole.circuit[node]!);
+    if (there) there.push(outlet);
+    else into.set(whole.circuit[node]!, [outlet]);
+  };
   job.outlets.forEach(({ receiver }, outlet) => {
     const node = whole.connector[outlet]!;
-    if (receiver || node < 0) return;
-    const there = whole.circuit[node]!;
-    spare.set(there, [...(spare.get(there) ?? []), outlet]);
+    if (node < 0) return;
+    if (receiver) enter(commanders, atOutput(outlet), outlet);
+    else enter(spare, node, outlet);
   });
 
   const note = (circuit: SupplyCircuitPart, state: SupplyStateName, receiver: number): void => {
     const { receivers, sources, network, voltsAt } = circuit;
-    const atOutput = (outlet: number): number => whole.ofPoint[output[pointOfOutlet[outlet]!]!]!;
-    if (state === "idle" || state === "all on") {
+    if (state === "idle") {
       for (const one of receivers) {
         const { node, outlet } = whole.receivers[one]!;
-        if (state === "idle") most(result.fromSupplies, outlet, voltsAt(node));
-        else if (circuit.has(atOutput(outlet))) result.outputResting[outlet] = voltsAt(atOutput(outlet));
+        most(result.fromSupplies, outlet, voltsAt(node));
       }
-      if (state === "idle")
-        for (const outlet of spare.get(circuit.index) ?? [])
-          result.fromSupplies[outlet] = voltsAt(whole.connector[outlet]!);
+      for (const outlet of spare.get(circuit.index) ?? [])
+        result.fromSupplies[outlet] = voltsAt(whole.connector[outlet]!);
     }
+    // An output that no receiver is joined to rests as it is with all off.
+    if (state === "all off" || state === "all on")
+      for (const outlet of commanders.get(circuit.index) ?? [])
+        result.outputResting[outlet] = voltsAt(atOutput(outlet));
     if (receiver < 0) return;
     const { node, outlet } = whole.receivers[receivers[receiver]!]!;
     if (state === "off among others") most(result.standing, outlet, voltsAt(node));

@@ -147,7 +147,13 @@ export const HEAD_UNITS = {
   route: maybe("route"),
 };
 
-const dishSize = figure("dish size", { unit: "m", min: 0, aboveMin: true, max: 100 });
+const dishSize = figure("dish size", {
+  unit: "m",
+  min: 0,
+  aboveMin: true,
+  max: 10,
+  advice: "Give metres, not centimetres",
+});
 
 export const DISHES = {
   dish: word("dish", "a name for the dish"),

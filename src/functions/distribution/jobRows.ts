@@ -62,6 +62,10 @@ interface RunTyped {
 /** The first of some that is a fault. */
 const firstFault = (...some: unknown[]): Fault | null => some.find(isFault) ?? null;
 
+/** A sentence that does not name its row is led by the name. */
+const atRow = (name: string | null | undefined, fault: Fault | null): Fault | null =>
+  fault && name && !fault.message.includes(`"${name}"`) ? faults.ofRow(name, fault) : fault;
+
 export class JobRows {
   constructor(
     private readonly settings: Settings,
@@ -78,7 +82,7 @@ export class JobRows {
       given?.receiver === undefined ? null : receiverNamed(this.parts.receivers, by, given.receiver);
     const split = given?.split === undefined ? null : this.devicePart(by, given.split);
     const run = given && this.run(given.run, given);
-    const own = fault ?? firstFault(plate, receiver, split, run) ?? this.lengthsOf(values);
+    const own = atRow(name, fault ?? firstFault(plate, receiver, split, run) ?? this.lengthsOf(values));
     const isBad = own !== null;
     return {
       fault: own,
@@ -98,7 +102,7 @@ export class JobRows {
     const name = values.device ?? null;
     const part = fault ? NO_DEVICE : this.inLine(String(name), values.part);
     const run = fault ? null : this.runOrNone(values.length, values);
-    const own = fault ?? firstFault(part, run);
+    const own = atRow(name, fault ?? firstFault(part, run));
     return {
       fault: own,
       name,
@@ -115,7 +119,7 @@ export class JobRows {
     const supply =
       fault || values.supply === undefined ? null : partNamed(this.parts.supplies, name, values.supply);
     const run = fault ? null : this.runOrNone(values.length, values);
-    const own = fault ?? firstFault(kind, supply, run);
+    const own = atRow(values.head, fault ?? firstFault(kind, supply, run));
     return {
       fault: own,
       name,
@@ -135,7 +139,7 @@ export class JobRows {
       !isFault(slots) && slots.length > 1 && values.offFocus === undefined
         ? faults.missing(DISHES.offFocus.name, "a number in dB, as the dish has two slots or more")
         : null;
-    const own = fault ?? firstFault(slots, feed) ?? unsaid ?? this.sizeless(size, slots);
+    const own = atRow(values.dish, fault ?? firstFault(slots, feed) ?? unsaid ?? this.sizeless(size, slots));
     return {
       fault: own,
       name,
@@ -172,7 +176,7 @@ export class JobRows {
     const run = fault ? null : this.run(length, values);
     const found = fault || slot === undefined ? null : this.slotNamed(from, slot);
     return {
-      fault: fault ?? firstFault(run, found),
+      fault: atRow(values.to, fault ?? firstFault(run, found)),
       from,
       to,
       slot: isFault(found) ? null : found,

@@ -14,5 +14,6 @@ export function neededModulation(typed: string): Decibels | Fault {
   const [mode, rate, ...more] = isFault(given) ? words : words.slice(1);
   if (mode === undefined || rate === undefined || more.length > 0) return faults.modulationNotRead(typed);
   const read = modulation.read(mode);
-  return isFault(read) ? read : neededCarrierToNoise(isFault(given) ? "DVB-S2" : given, read, rate);
+  const needed = isFault(read) ? read : neededCarrierToNoise(isFault(given) ? "DVB-S2" : given, read, rate);
+  return isFault(needed) ? faults.modulationUnknown(typed, needed) : needed;
 }

@@ -53,7 +53,7 @@ describe("rows of the tree", () => {
         ],
       }),
     );
-    expect(first).toMatch(/^"s1" stands in two rows, fed from "H1" and from "S3"/);
+    expect(first).toMatch(/^The name "s1" stands in two rows, fed from "H1" and from "S3"/);
     expect(second).toBe(first);
     expect(below).not.toBeNull();
   });
@@ -347,7 +347,7 @@ describe("what stands in the way of the supply", () => {
     );
     expect(backwards.map(([check]) => check)).toContain("current");
     expect(backwards.find(([check]) => check === "current")![1]).toMatch(
-      /^"P1" is fed backwards with 1\.\d\d A/,
+      /^"P1" of 12 V is fed backwards with 1\.\d\d A, by a supply or a receiver of 18 V/,
     );
   });
 
