@@ -41,6 +41,20 @@ export function openOnwardPorts({ job }: Tree, { inlets }: Trunks): number {
   );
 }
 
+/** @returns by head unit 1 where it is on a dish, or right behind one: a feeder without a length is no cable */
+function headUnitsAtDish({ job }: Tree, { inlets, order }: Trunks): Uint8Array {
+  const atDish = new Uint8Array(job.headUnits.length);
+  for (const head of order)
+    atDish[head] = Number(
+      job.headUnits[head]!.kind.sits === "on the dish" ||
+        (inlets[head]!.length > 0 &&
+          inlets[head]!.every(
+            ({ feeder, above }) => !job.feeders[feeder]!.run?.length && (above < 0 || atDish[above] === 1),
+          )),
+    );
+  return atDish;
+}
+
 export function countsOf(tree: Tree, trunks: Trunks): Counts {
   const { job, count, kind, row, parent } = tree;
   const { headUnits, devices, outlets, dishes, feeders, site } = job;
@@ -65,10 +79,18 @@ export function countsOf(tree: Tree, trunks: Trunks): Counts {
     add(dishSizes, size, 1);
     if (feed) add(parts, feed.name, slots.length);
   }
-  const fromSwitch = new Set(
-    trunks.inlets.flatMap((some) => some.flatMap(({ above, feeder }) => (above >= 0 ? [feeder] : []))),
+  /** By feeder from a switch: the switch. */
+  const fromSwitch = new Map(
+    trunks.inlets.flatMap((some) =>
+      some.flatMap(({ above, feeder }) => (above >= 0 ? [[feeder, above] as const] : [])),
+    ),
   );
-  feeders.forEach(({ run }, feeder) => cable(run, trunks.cables[feeder]!, !fromSwitch.has(feeder)));
+  const atDish = headUnitsAtDish(tree, trunks);
+  const isFromDish = (feeder: number): boolean => {
+    const above = fromSwitch.get(feeder);
+    return above === undefined || atDish[above] === 1;
+  };
+  feeders.forEach(({ run }, feeder) => cable(run, trunks.cables[feeder]!, isFromDish(feeder)));
   for (const { kind: unit, supply, fault } of headUnits) {
     if (fault) continue;
     add(parts, unit.name, 1);
@@ -86,7 +108,7 @@ export function countsOf(tree: Tree, trunks: Trunks): Counts {
   const onDish = new Uint8Array(count);
   for (let point = 0; point < count; point++) {
     if (kind[point] === OUTPUT) {
-      onDish[point] = Number(headUnits[row[point]!]!.kind.sits === "on the dish");
+      onDish[point] = atDish[row[point]!]!;
       continue;
     }
     const run = runTo(tree, point);

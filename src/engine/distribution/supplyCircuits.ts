@@ -16,7 +16,8 @@ export type SupplyStateName =
   /** The one named; all others rest. */
   | "commanding"
   /** All command but the one named, which is off. */
-  | "off among others";
+  | "off among others"
+  | "all commanding";
 
 /** One circuit; numbers are places in the {@link SupplyNodes} of the whole. */
 export interface SupplyCircuitPart {
@@ -102,6 +103,7 @@ export interface FailedState {
 /**
  * Asks a circuit for every state.
  *
+ * @param hasSpare whether it has outlets without a receiver, so that all commanding is asked too
  * @param note called after each that has an operating point, with the place among the circuit's receivers of the one
  *   that it is about, or -1
  * @returns the first without an operating point; null where all have one
@@ -110,6 +112,7 @@ export function everyState(
   tree: Tree,
   whole: SupplyNodes,
   { network, receivers, sources }: SupplyCircuitPart,
+  hasSpare: boolean,
   note: (state: SupplyStateName, receiver: number) => void,
 ): FailedState | null {
   const { isOn, sourceVolts } = network;
@@ -151,5 +154,6 @@ export function everyState(
   each("commanding", command, rest);
   places.forEach(command);
   each("off among others", off, command);
+  if (hasSpare) ask("all commanding");
   return failed;
 }

@@ -9,7 +9,7 @@ export interface OutletSupply {
   readonly given: Float64Array;
   /** Volts on its connector from supplies alone, while nothing draws: the worst. */
   readonly fromSupplies: Float64Array;
-  /** Volts on its connector while it is off and all others command. */
+  /** Volts on its connector while it is off, or none is there, and all others command. */
   readonly standing: Float64Array;
   /** Volts at its output while its receiver commands and the others rest. */
   readonly outputCommanding: Float64Array;
@@ -19,7 +19,7 @@ export interface OutletSupply {
 
 export function outletSupply({ job, output, pointOfOutlet }: Tree, whole: SupplyNodes) {
   const blank = (): Float64Array => new Float64Array(job.outlets.length).fill(NaN);
-  const result = {
+  const found: OutletSupply = {
     given: blank(),
     fromSupplies: blank(),
     standing: blank(),
@@ -36,6 +36,8 @@ export function outletSupply({ job, output, pointOfOutlet }: Tree, whole: Supply
   const atOutput = (outlet: number): number => whole.ofPoint[output[pointOfOutlet[outlet]!]!]!;
   /** By circuit: spare outlets, whose connectors have no receiver. */
   const spare = new Map<number, number[]>();
+  /** Outlets with a receiver that nothing joins to its output for the supply, so that it stays as the others leave it. */
+  const cutOff = new Set<number>();
   /** By circuit of the output: outlets with a receiver. */
   const commanders = new Map<number, number[]>();
   const enter = (into: Map<number, number[]>, node: number, outlet: number): void => {
@@ -55,21 +57,30 @@ export function outletSupply({ job, output, pointOfOutlet }: Tree, whole: Supply
     if (state === "idle") {
       for (const one of receivers) {
         const { node, outlet } = whole.receivers[one]!;
-        most(result.fromSupplies, outlet, voltsAt(node));
+        most(found.fromSupplies, outlet, voltsAt(node));
       }
       for (const outlet of spare.get(circuit.index) ?? [])
-        result.fromSupplies[outlet] = voltsAt(whole.connector[outlet]!);
+        found.fromSupplies[outlet] = voltsAt(whole.connector[outlet]!);
     }
     // An output that no receiver is joined to rests as it is with all off.
     if (state === "all off" || state === "all on")
       for (const outlet of commanders.get(circuit.index) ?? [])
-        result.outputResting[outlet] = voltsAt(atOutput(outlet));
+        found.outputResting[outlet] = voltsAt(atOutput(outlet));
+    if (state === "all commanding")
+      for (const outlet of spare.get(circuit.index) ?? [])
+        found.standing[outlet] = voltsAt(whole.connector[outlet]!);
     if (receiver < 0) return;
     const { node, outlet } = whole.receivers[receivers[receiver]!]!;
-    if (state === "off among others") most(result.standing, outlet, voltsAt(node));
-    else most(result.given, outlet, network.given[sources.length + receiver]!);
-    if (state === "commanding")
-      least(result.outputCommanding, outlet, circuit.has(atOutput(outlet)) ? voltsAt(atOutput(outlet)) : 0);
+    if (state === "off among others") most(found.standing, outlet, voltsAt(node));
+    else most(found.given, outlet, network.given[sources.length + receiver]!);
+    if (state !== "commanding") return;
+    if (circuit.has(atOutput(outlet))) least(found.outputCommanding, outlet, voltsAt(atOutput(outlet)));
+    else cutOff.add(outlet);
   };
-  return { note, result };
+
+  const result = (): OutletSupply => {
+    for (const outlet of cutOff) least(found.outputCommanding, outlet, found.outputResting[outlet]!);
+    return found;
+  };
+  return { note, hasSpare: (circuit: number) => spare.has(circuit), result };
 }

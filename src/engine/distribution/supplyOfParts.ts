@@ -43,10 +43,18 @@ export function partSupply(tree: Tree, losses: Losses, whole: SupplyNodes) {
     const there = whole.circuit[whole.ofPoint[point]!]!;
     amplifiers.set(there, [...(amplifiers.get(there) ?? []), device]);
   });
+  /** By row of the devices: an amplifier with a receiver below it. */
+  const isAsked = new Uint8Array(job.devices.length);
+  job.outlets.forEach(({ receiver }, outlet) => {
+    const point = pointOfOutlet[outlet]!;
+    if (!receiver || point < 0) return;
+    for (let at = losses.amplifier[point]!; at >= 0; at = losses.amplifier[at]!) isAsked[row[at]!] = 1;
+  });
   const nodeOf = (device: number): number => whole.ofPoint[pointOfDevice[device]!]!;
 
   const note = (circuit: SupplyCircuitPart, state: SupplyStateName, receiver: number): void => {
-    if (state === "idle") return;
+    // All command only for what then stands on spare outlets.
+    if (state === "idle" || state === "all commanding") return;
     const { nodes, sources, resistors, feeds, receivers, network, voltsAt } = circuit;
     for (let place = 0; place < nodes.length; place++) {
       const amperes = Math.abs(network.upwards[place]!);
@@ -65,7 +73,7 @@ export function partSupply(tree: Tree, losses: Losses, whole: SupplyNodes) {
       for (const one of feeds) least(feed.on, one, voltsAt(whole.feeds[one]!.node));
     if (state === "all on")
       for (const device of amplifiers.get(circuit.index) ?? [])
-        least(amplifier.on, device, voltsAt(nodeOf(device)));
+        if (isAsked[device]) least(amplifier.on, device, voltsAt(nodeOf(device)));
     if (state !== "alone") return;
     // A receiver on alone needs the amplifiers above it, and no others.
     const { outlet } = whole.receivers[receivers[receiver]!]!;
@@ -92,7 +100,11 @@ export function partSupply(tree: Tree, losses: Losses, whole: SupplyNodes) {
       feedLeast: feed.off.map((off, one) => inUse(off, feed.on[one]!, isFed(whole.feeds[one]!.head))),
       amplifierLeast: amplifier.off.map((off, device) => {
         const point = pointOfDevice[device]!;
-        return point < 0 ? NaN : inUse(off, amplifier.on[device]!, isFed(row[output[point]!]!));
+        if (point < 0) return NaN;
+        const isHeadFed = isFed(row[output[point]!]!);
+        // With spare outlets alone below it, it is to work only where its head unit does.
+        if (!isAsked[device]) return isHeadFed ? off : NaN;
+        return inUse(off, amplifier.on[device]!, isHeadFed);
       }),
       deviceMost,
       resistorMost,

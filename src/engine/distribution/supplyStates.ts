@@ -48,7 +48,8 @@ export function supplyStates(
   let fellBack = 0;
   for (const circuit of supplyCircuits(whole, options)) {
     if (failed.has(circuit.index)) continue;
-    const without = everyState(tree, whole, circuit, (state, receiver) => {
+    const hasSpare = outlets.hasSpare(circuit.index);
+    const without = everyState(tree, whole, circuit, hasSpare, (state, receiver) => {
       heads.note(circuit, state, receiver);
       outlets.note(circuit, state, receiver);
       parts.note(circuit, state, receiver);
@@ -59,7 +60,7 @@ export function supplyStates(
   const headUnits = heads.result();
   return {
     headUnits,
-    ...outlets.result,
+    ...outlets.result(),
     ...parts.result((head) => headUnits[head]!.fedWithoutReceivers),
     faults: failed,
     fellBack,
@@ -78,6 +79,8 @@ function inWords({ job }: Tree, { state, outlet }: FailedState): string {
       return `with ${receiver} on alone`;
     case "commanding":
       return `while ${receiver} commands`;
+    case "all commanding":
+      return "while all receivers command";
     case "off among others":
       return `with ${receiver} off and all others on`;
   }

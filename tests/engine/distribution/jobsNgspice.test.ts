@@ -275,7 +275,7 @@ withNgspice(`${JOBS} drawn distributions in four states each`, (program) => {
             if (circuit.has(at)) into.set(`n_${String(name)}_c`.toLowerCase(), circuit.voltsAt(at));
           });
         };
-        const failed = everyState(tree, whole, circuit, (state, receiver) => {
+        const failed = everyState(tree, whole, circuit, false, (state, receiver) => {
           if (receiver < 0 || receiver === about) note(state);
           // Where the last receiver is none of this circuit's, on alone it leaves all off here.
           if (about < 0 && state === "all off") note("alone");
