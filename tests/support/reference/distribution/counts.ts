@@ -148,7 +148,8 @@ export function neededOf(tables: Tables, tree: Tree): Needed[] {
     count(kindOf(splitBy) as Work);
     if (kindOf(splitBy) === "splitter") closed(Math.max(0, numberIn(splitBy, "ways") - receivers));
   }
-  count("floor", Math.max(1, floors.size));
+  const isAny = named(tables.outlets, "outlet").length > 0;
+  count("floor", isAny ? Math.max(1, floors.size) : 0);
   return [
     ...parts.all("part"),
     ...cables.all("cable"),

@@ -201,7 +201,7 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
       wordIn(head.kind, "load_unit", "a") === "w" ? { node: here, watts: load } : { node: here, amps: load },
     );
     for (const output of head.outputs) {
-      if (output.children.length === 0) continue;
+      if (output.children.length === 0 && !output.source) continue;
       const out = node();
       connector.set(output, out);
       if (isFilled(head.kind, "output_amps"))
