@@ -17,7 +17,7 @@ import type { Thing } from "../../support/reference/distribution/tree";
 import { everyState, workedOut, type Worked } from "../../support/reference/distribution/worked";
 
 /** As the file's networks: 10 megohms from every node to the return; under 1 V a load draws nothing. */
-const LIMITS = { leakOhms: 1e7, leastVolts: 1 };
+const LIMITS = { leakOhms: 1e7, leastVolts: 1, contactOhms: 0 };
 const { tolerance } = asBuilt;
 type Unit = "db" | "volts" | "amps" | "metres" | "minutes";
 

@@ -28,8 +28,11 @@ export interface Limits {
   readonly leakOhms: number;
   /** A load that would have less with nothing drawn draws nothing. */
   readonly leastVolts: number;
+  /** Of the contacts behind every source; equal sources share a load by them. */
+  readonly contactOhms: number;
 }
-export const OURS: Limits = { leakOhms: 1e9, leastVolts: 1 };
+/** What the product takes; leaks so small that nobody sees them. */
+export const OURS: Limits = { leakOhms: 1e9, leastVolts: 1, contactOhms: 1e-3 };
 
 export interface Point {
   readonly volts: readonly number[];
@@ -71,7 +74,7 @@ const ohmsOf = (branch: Branch): number => Math.max(branch.ohms, LEAST_OHMS);
 
 function voltsFor(
   { nodes, held, branches, loads }: Circuit,
-  { leakOhms }: Limits,
+  { leakOhms }: Pick<Limits, "leakOhms">,
   drawn: readonly number[],
   conducts: readonly boolean[],
 ): number[] {
@@ -108,7 +111,12 @@ const ROUNDS_OF_ALL = 30;
 const MOST_ROUNDS = 100_000;
 
 /** @returns volts with which every diode agrees; `conducts` is where to start from, and where it ended */
-function agreed(circuit: Circuit, limits: Limits, drawn: readonly number[], conducts: boolean[]): number[] {
+function agreed(
+  circuit: Circuit,
+  limits: Pick<Limits, "leakOhms">,
+  drawn: readonly number[],
+  conducts: boolean[],
+): number[] {
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const volts = voltsFor(circuit, limits, drawn, conducts);
     const disagree = circuit.branches.flatMap((branch, index) => {
@@ -126,7 +134,7 @@ function agreed(circuit: Circuit, limits: Limits, drawn: readonly number[], cond
 const MOST_STEPS = 20_000;
 
 /** @returns nothing where the loads have no operating point */
-export function operatingPoint(circuit: Circuit, limits: Limits = OURS): Point | undefined {
+export function operatingPoint(circuit: Circuit, limits: Omit<Limits, "contactOhms">): Point | undefined {
   const { branches, loads } = circuit;
   const conducts = branches.map(({ drop }) => drop === undefined);
   let drawn = loads.map(() => 0);

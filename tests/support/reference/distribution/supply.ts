@@ -145,6 +145,14 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
     wires.push({ a: lower, b: upper, ohms, drop: way === "up" ? drop : undefined, of });
   };
 
+  /** A node of its own for a supply, so that its current can be told. */
+  function feedIn(name: string, volts: number, at: number): void {
+    const source = node();
+    held.set(source, volts);
+    wires.push({ a: source, b: at, ohms: limits.contactOhms, drop: undefined, of: [] });
+    sourceNodes.set(name, source);
+  }
+
   const leaking = leakingOhms(tables);
   const resistors = new Map<Thing, number>();
   /** An end resistor that passes direct current, where volts can come out at the port that it closes. */
@@ -169,8 +177,7 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
     let upper = parentFoot;
     if (thing.source) {
       upper = node();
-      held.set(upper, thing.source.volts);
-      sourceNodes.set(`${thing.what} ${thing.source.of}`, upper);
+      feedIn(`${thing.what} ${thing.source.of}`, thing.source.volts, upper);
       wire(upper, parentFoot, thing.above, thing.name);
     }
     const lower = node();
@@ -189,11 +196,7 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
     inside.set(head, here);
     const supply = rowNamed(tables.supplies, "supply", head.row.supply);
     if (supply && wordIn(supply, "stands", "in the line") !== "in the line") {
-      // A node of its own for the supply, so that its current can be told.
-      const source = node();
-      held.set(source, numberIn(supply, "volts"));
-      wires.push({ a: source, b: here, ohms: 0, drop: undefined, of: [] });
-      sourceNodes.set(`output ${head.name}`, source);
+      feedIn(`output ${head.name}`, numberIn(supply, "volts"), here);
     }
     const load = numberIn(head.kind, "load");
     headLoads.set(head, loads.length);
@@ -269,7 +272,7 @@ function systemOf(tables: Tables, tree: Tree, heads: readonly HeadUnit[], limits
       branches.push({
         a: source,
         b: endOf(unit),
-        ohms,
+        ohms: ohms + limits.contactOhms,
         drop,
         of: stepsFrom(unit).map((step) => step.of),
       });

@@ -35,11 +35,13 @@ export const statesAt = ({ systems }: Worked, head: HeadUnit): States =>
 export const outletsOf = ({ tree }: Worked, head: HeadUnit): Thing[] =>
   tree.outlets.filter((outlet) => outlet.head === head);
 
-/** Every state of a circuit. */
-export const everyState = ({ off, allOn, alone, commanding, standing }: States): State[] =>
-  [off, allOn, ...alone.values(), ...commanding.values(), ...standing.values()].filter(
+/** Every state of a circuit; that all command is only asked for what then stands on spare outlets. */
+export const everyState = ({ off, allOn, alone, commanding, standing }: States): State[] => {
+  const withOneOff = [...standing].flatMap(([{ receiver }, state]) => (receiver ? [state] : []));
+  return [off, allOn, ...alone.values(), ...commanding.values(), ...withOneOff].filter(
     (state): state is State => state !== undefined,
   );
+};
 
 /** Volts of a state that has no operating point count as none. */
 export const voltsIn = (state: State | undefined, of: (state: State) => number): number =>
