@@ -3,7 +3,7 @@
  * with its words, nothing else is said, and the numbers are right.
  */
 import type { Matrix } from "../../src/functions/core/cells";
-import { answersOf, PLACE, tablesOf, type PartRows } from "./distributionTables";
+import { answersOf, tablesOf, type PartRows } from "./distributionTables";
 import { LABOUR_RATES, type Inputs } from "./jobsAsBuilt";
 
 export interface OutsiderCase {
@@ -158,8 +158,7 @@ function numberOf(tables: readonly Matrix[], inputs: Inputs, what: string): unkn
     inputs[list].findIndex((row) => String(row[key]) === name);
   const outlet = (name: string): number => rowOf("rooms", "outlet", name);
   const cell = (fn: string, row: number, column: number): unknown => answersOf(fn, tables)[row]?.[column];
-  const needed = (kind: string, name: string): number =>
-    Number(answersOf("NEEDED", tables).find((line) => line[0] === kind && line[1] === name)?.[2] ?? 0);
+  const lines = needed(tables);
   const match = (pattern: RegExp): string[] | null => pattern.exec(what)?.slice(1) ?? null;
   let m: string[] | null;
   if ((m = match(/^level (\w+) at outlet (.+)$/)))
@@ -183,12 +182,14 @@ function numberOf(tables: readonly Matrix[], inputs: Inputs, what: string): unkn
     return cell("DEVICELEVELS", rowOf("devices", "device", m[0]!), 9);
   if ((m = match(/^volts standing at outlet (.+)$/))) return cell("OUTLETVOLTS", outlet(m[0]!), 2);
   if ((m = match(/^volts at feed (.+)$/))) return cell("DISHCHECKS", rowOf("dishes", "dish", m[0]!), 2);
-  if ((m = match(/^metres of (.+)$/))) return needed("cable", m[0]!);
+  if ((m = match(/^metres of (.+)$/))) return lines("cable").get(m[0]!) ?? 0;
   if ((m = match(/^minutes of cable, (.+)$/)))
-    return needed("route", m[0]!) * (LABOUR_RATES.route.get(m[0]!) ?? NaN);
-  if (what === "minutes of terminations") return needed("work", "connector") * LABOUR_RATES.termination;
+    return (lines("route").get(m[0]!) ?? 0) * (LABOUR_RATES.route.get(m[0]!) ?? NaN);
+  if (what === "minutes of terminations")
+    return (lines("work").get("connector") ?? 0) * LABOUR_RATES.termination;
   if (what === "minutes together") return minutes(tables, inputs);
-  if ((m = match(/^pieces of (.+?)(?:, by others)?$/))) return needed("work", m[0]!) || needed("part", m[0]!);
+  if ((m = match(/^pieces of (.+?)(?:, by others)?$/)))
+    return (lines("work").get(m[0]!) ?? 0) || (lines("part").get(m[0]!) ?? 0);
   throw new Error(`nothing is known of ${what}`);
 }
 
@@ -222,4 +223,8 @@ function minutes(tables: readonly Matrix[], { site }: Inputs): number {
   return stretched * Number(site.difficulty ?? 1) + floors * LABOUR_RATES.floor + LABOUR_RATES.job;
 }
 
-export { PLACE };
+/** The lines of NEEDED: by kind, then by name. */
+export function needed(tables: readonly Matrix[]): (kind: string) => ReadonlyMap<string, number> {
+  const lines = answersOf("NEEDED", tables) as unknown as readonly (readonly [string, string, number])[];
+  return (kind) => new Map(lines.flatMap(([of, name, quantity]) => (of === kind ? [[name, quantity]] : [])));
+}
