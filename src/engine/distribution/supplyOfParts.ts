@@ -94,6 +94,11 @@ export function partSupply(tree: Tree, losses: Losses, whole: SupplyNodes) {
       if (kind[point] === DEVICE) most(deviceMost, row[point]!, through);
       if (above >= 0 && kind[above] === DEVICE) most(deviceMost, row[above]!, through);
     }
+    // Out of the port that an end resistor closes, where it does not block direct current.
+    whole.resistors.forEach(({ point, ohms }, one) => {
+      if (kind[point] === DEVICE && resistorMost[one]! > 0)
+        most(deviceMost, row[point]!, resistorMost[one]! / ohms);
+    });
     return {
       supplyMost,
       supplyLeast,
