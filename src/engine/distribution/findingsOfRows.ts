@@ -1,5 +1,6 @@
 /** What does not hold of rows by themselves: commands, connectors, open ports, user bands. */
 import { faults, isFault, type Fault } from "../faults";
+import type { Volts } from "../quantity";
 import { canUse, WIDTH_PER_SYMBOL_RATE, type BandPlan } from "./bandPlan";
 import { LEAST_COMMAND_VOLTS, MOST_REST_VOLTS, type CommandVerdict } from "./commands";
 import type { Distribution } from "./distribution";
@@ -18,15 +19,25 @@ const headOf = ({ job, row, output, pointOfOutlet }: Tree, outlet: number) =>
   job.headUnits[row[output[pointOfOutlet[outlet]!]!]!]!;
 
 function commands(found: Distribution): Finding[] {
+  const highest = highestAtRest(found);
   return found.commands.flatMap((verdict, row): Finding[] =>
     verdict?.can === "no"
-      ? [{ check: "commands", rows: [{ list: "outlets", row }], fault: said(found, row, verdict) }]
+      ? [{ check: "commands", rows: [{ list: "outlets", row }], fault: said(found, row, verdict, highest) }]
       : [],
   );
 }
 
-function said(found: Distribution, row: number, verdict: CommandVerdict & { can: "no" }): Fault {
-  const { tree } = found;
+interface Standing {
+  readonly volts: Volts;
+  readonly from: string;
+}
+
+function said(
+  { tree, nodes }: Distribution,
+  row: number,
+  verdict: CommandVerdict & { can: "no" },
+  highest: ReadonlyMap<number, Standing>,
+): Fault {
   const { name, receiver } = tree.job.outlets[row]!;
   const { name: head, kind } = headOf(tree, row);
   const outlet = String(name);
@@ -38,29 +49,32 @@ function said(found: Distribution, row: number, verdict: CommandVerdict & { can:
     case "too little while commanding":
       return faults.commandWeak(outlet, head, verdict.volts, LEAST_COMMAND_VOLTS);
     case "too much at rest": {
-      const from = highestAtRest(found, row);
-      return faults.commandDrowned(outlet, head, verdict.volts, kind.deafAbove ?? MOST_REST_VOLTS, from);
+      const output = nodes.ofPoint[tree.output[tree.pointOfOutlet[row]!]!]!;
+      const { from, volts } = highest.get(nodes.circuit[output]!)!;
+      const limit = kind.deafAbove ?? MOST_REST_VOLTS;
+      return faults.commandDrowned(outlet, head, verdict.volts, limit, `${from} with ${volts} V`);
     }
   }
 }
 
-/** @returns what stands highest on the output of an outlet while all rest: a supply, or a receiver */
-function highestAtRest({ tree, nodes }: Distribution, row: number): string {
-  const { job, output, pointOfOutlet } = tree;
-  const circuit = nodes.circuit[nodes.ofPoint[output[pointOfOutlet[row]!]!]!]!;
-  const there = ({ node }: { readonly node: number }): boolean => nodes.circuit[node] === circuit;
-  const supplies = nodes.sources.filter(there).map(({ volts, head, device }) => ({
-    volts,
-    name:
+/** @returns by circuit what stands highest in it while all receivers rest: a supply, or one of them */
+function highestAtRest({ tree: { job }, nodes }: Distribution): ReadonlyMap<number, Standing> {
+  const highest = new Map<number, Standing>();
+  const note = (node: number, volts: Volts, from: () => string): void => {
+    const circuit = nodes.circuit[node]!;
+    if (volts > (highest.get(circuit)?.volts ?? 0)) highest.set(circuit, { volts, from: from() });
+  };
+  for (const { node, volts, head, device } of nodes.sources)
+    note(node, volts, () =>
       head >= 0 ? `the supply of "${job.headUnits[head]!.name}"` : `"${String(job.devices[device]!.name)}"`,
-  }));
-  const receivers = nodes.receivers.filter(there).map(({ outlet }) => ({
-    volts: job.outlets[outlet]!.receiver!.restVolts,
-    name: `the receiver of "${String(job.outlets[outlet]!.name)}"`,
-  }));
-  const [first, ...others] = [...supplies, ...receivers];
-  const highest = others.reduce((most, one) => (one.volts > most.volts ? one : most), first!);
-  return `${highest.name} with ${highest.volts} V`;
+    );
+  for (const { node, outlet } of nodes.receivers)
+    note(
+      node,
+      job.outlets[outlet]!.receiver!.restVolts,
+      () => `the receiver of "${String(job.outlets[outlet]!.name)}"`,
+    );
+  return highest;
 }
 
 function connectors({ job }: Tree): Finding[] {

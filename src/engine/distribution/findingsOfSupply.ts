@@ -3,7 +3,7 @@ import { faults } from "../faults";
 import type { Volts } from "../quantity";
 import type { Distribution } from "./distribution";
 import type { Finding, RowOf } from "./finding";
-import { portWay, type SupplyNodes, type SupplySourceOf } from "./supplyNodes";
+import { portWay, type SupplySourceOf } from "./supplyNodes";
 import { PRODUCT_OPTIONS } from "./supplyStates";
 import { DEVICE, LEAD, nameOf, OUTLET, type Tree } from "./tree";
 
@@ -79,23 +79,23 @@ function feedVolts({ tree: { job }, nodes, supply }: Distribution): Finding[] {
   });
 }
 
-function amplifierVolts({ tree, nodes, supply }: Distribution): Finding[] {
+function amplifierVolts({ tree, supply }: Distribution): Finding[] {
   return tree.job.devices.flatMap(({ name, part: { amplifier } }, row): Finding[] => {
     const volts = supply.amplifierLeast[row]!;
     if (!amplifier || !(volts < amplifier.leastVolts - SLIGHT)) return [];
-    const blockedBy = volts < PRODUCT_OPTIONS.leastVolts ? blockingAbove(tree, nodes, row) : null;
+    const blockedBy = volts < PRODUCT_OPTIONS.leastVolts ? blockingAbove(tree, row) : null;
     const fault = faults.amplifierVolts(String(name), volts, amplifier.leastVolts, blockedBy);
     return [{ check: "amplifier volts", rows: [device(row)], fault }];
   });
 }
 
 /** @returns the name of the part that keeps the supplies above an amplifier from it; null where there is none */
-function blockingAbove(tree: Tree, { sources }: SupplyNodes, device: number): string | null {
-  const { parent, port, row, kind } = tree;
+function blockingAbove(tree: Tree, device: number): string | null {
+  const { job, parent, port, row, kind } = tree;
   const hasSource = (point: number): boolean =>
-    sources.some(({ head, device: inserter }) =>
-      kind[point] === DEVICE ? inserter === row[point] : kind[point] === LEAD && head === row[point],
-    );
+    kind[point] === DEVICE
+      ? job.devices[row[point]!]!.part.supply !== null
+      : kind[point] === LEAD && job.headUnits[row[point]!]!.supply?.stands === "in the line";
   let blocking = -1;
   for (let point = tree.pointOfDevice[device]!; parent[point]! >= 0; point = parent[point]!) {
     const above = parent[point]!;

@@ -1,9 +1,10 @@
 import { declare } from "../core/declare";
+import { amplifierAt } from "./amplifierAt";
 import { answersFor, badRow, figure, inOne, saidAt } from "./answers";
 import { TWO_OUTLETS, exampleFormula } from "./exampleFormula";
 import { openPortWord } from "./openPortWord";
 import { POWER_CAUTION, SUPPLY_ACCURACY, SUPPLY_EQUATION, SUPPLY_SOURCE } from "./supplyWords";
-import { tables } from "./tables";
+import { TABLE_FAULTS, tables } from "./tables";
 
 const COLUMNS = [
   "least volts at an amplifier in use",
@@ -43,16 +44,16 @@ export const devicechecks = declare({
     },
   ],
   seeAlso: ["DEVICELEVELS", "OUTLETCHECKS", "HEADCHECKS"],
-  faultsWhen: [],
+  faultsWhen: TABLE_FAULTS,
   caution: POWER_CAUTION,
   compute: (...given) =>
     answersFor("devices", COLUMNS.length, given, (solved, row) => {
-      const { tree, supply, amplifiers } = solved.found;
+      const { tree, supply } = solved.found;
       const { kind, amplifier } = solved.job.devices[row]!.part;
       const said = saidAt(solved, "devices", row);
       const { checks } = said;
       if (tree.pointOfDevice[row]! < 0) return [...badRow(2, COLUMNS.length), inOne(said)];
-      const hasLimit = amplifiers.some(({ device, limit }) => device === row && limit !== null);
+      const hasLimit = (amplifierAt(solved).get(row)?.limit ?? null) !== null;
       const divides = kind === "splitter" || kind === "tap";
       return [
         figure(supply.amplifierLeast[row]),

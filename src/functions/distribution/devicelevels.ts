@@ -5,8 +5,9 @@ import { lossToPort } from "../../engine/distribution/tree";
 import { declare } from "../core/declare";
 import { answersFor, figure } from "./answers";
 import { TWO_OUTLETS, exampleFormula } from "./exampleFormula";
+import { amplifierAt } from "./amplifierAt";
 import { portsUsed } from "./portsUsed";
-import { tables } from "./tables";
+import { TABLE_FAULTS, tables } from "./tables";
 
 const COLUMNS = [
   "head unit",
@@ -46,15 +47,15 @@ export const devicelevels = declare({
     },
   ],
   seeAlso: ["DEVICECHECKS", "OUTLETLEVELS", "TREELOSS"],
-  faultsWhen: [],
+  faultsWhen: TABLE_FAULTS,
   compute: (...given) =>
     answersFor("devices", COLUMNS.length, given, (solved, row) => {
-      const { tree, losses, amplifiers } = solved.found;
+      const { tree, losses } = solved.found;
       const point = tree.pointOfDevice[row]!;
       if (point < 0) return [];
       const output = tree.output[point]!;
       const { lowCold, lowHot, highCold, highHot } = cornersOf(tree);
-      const amplifier = amplifiers.find(({ device }) => device === row);
+      const amplifier = amplifierAt(solved).get(row);
       return [
         solved.job.headUnits[tree.row[output]!]!.name,
         tree.port[output]!,

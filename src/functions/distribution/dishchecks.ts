@@ -1,8 +1,8 @@
-import { isUnseen } from "../../engine/distribution/sky";
 import { declare } from "../core/declare";
 import { answersFor, figure, inOne, saidAt } from "./answers";
+import { leastClear, leastFeedVolts } from "./dishFigures";
 import { BY_OTHERS, ONE_OUTLET_OF_SKY, exampleFormula } from "./exampleFormula";
-import { tables } from "./tables";
+import { TABLE_FAULTS, tables } from "./tables";
 
 /** Whoever goes up there. */
 const ROOF_CAUTION =
@@ -39,23 +39,16 @@ export const dishchecks = declare({
       source: BY_OTHERS,
     },
   ],
-  seeAlso: ["OUTLETNOISE", "HEADCHECKS", "FEEDERCHECKS", "CARRIERNOISE", "DISHGAIN"],
-  faultsWhen: [],
+  seeAlso: ["OUTLETNOISE", "HEADCHECKS", "FEEDERCHECKS", "CARRIERNOISE"],
+  faultsWhen: TABLE_FAULTS,
   caution: ROOF_CAUTION,
   compute: (...given) =>
     answersFor("dishes", COLUMNS.length, given, (solved, row) => {
-      const { seen, nodes, supply, trunks } = solved.found;
-      const clear = seen.flatMap((slots) =>
-        slots.flatMap((one) =>
-          !isUnseen(one) && one.dish === row && one.slot.needed !== null ? (one.atFeed?.clear ?? []) : [],
-        ),
-      );
-      const volts = nodes.feeds.flatMap(({ dish }, feed) => (dish === row ? supply.feedLeast[feed]! : []));
       return [
         solved.job.dishes[row]!.slots.join(" "),
-        clear.length > 0 ? figure(Math.min(...clear)) : null,
-        volts.length > 0 ? figure(Math.min(...volts)) : null,
-        trunks.dishFaults[row] ? "bad" : "ok",
+        figure(leastClear(solved).get(row)),
+        figure(leastFeedVolts(solved).get(row)),
+        solved.found.trunks.dishFaults[row] ? "bad" : "ok",
         inOne(saidAt(solved, "dishes", row)),
       ];
     }),

@@ -1,7 +1,7 @@
 import { declare } from "../core/declare";
 import { answersFor } from "./answers";
 import { FOUR_FEEDERS, exampleFormula } from "./exampleFormula";
-import { tables } from "./tables";
+import { TABLE_FAULTS, tables } from "./tables";
 
 const COLUMNS = ["cables of the bundle", "row: ok, bad", "what is wrong, in sentences"];
 
@@ -23,7 +23,7 @@ export const feederchecks = declare({
     },
   ],
   seeAlso: ["DISHCHECKS", "HEADCHECKS", "NEEDED"],
-  faultsWhen: [],
+  faultsWhen: TABLE_FAULTS,
   compute: (...given) =>
     answersFor("feeders", COLUMNS.length, given, ({ found: { trunks } }, row) => {
       const fault = trunks.feederFaults[row];

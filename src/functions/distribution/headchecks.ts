@@ -1,10 +1,10 @@
 import { isUnseen } from "../../engine/distribution/sky";
-import { SLIGHT } from "../../engine/distribution/findingsOfSupply";
 import { declare } from "../core/declare";
 import { answersFor, badRow, inOne, saidAt } from "./answers";
 import { TWO_OUTLETS, exampleFormula } from "./exampleFormula";
+import { feedsOfHeads } from "./supplyOfHead";
 import { POWER_CAUTION, SUPPLY_ACCURACY, SUPPLY_EQUATION, SUPPLY_SOURCE } from "./supplyWords";
-import { tables } from "./tables";
+import { TABLE_FAULTS, tables } from "./tables";
 
 const COLUMNS = [
   "row: ok, bad",
@@ -38,19 +38,17 @@ export const headchecks = declare({
     },
   ],
   seeAlso: ["HEADVOLTS", "DISHCHECKS", "FEEDERCHECKS", "OUTLETCHECKS"],
-  faultsWhen: [],
+  faultsWhen: TABLE_FAULTS,
   caution: POWER_CAUTION,
   compute: (...given) =>
     answersFor("headUnits", COLUMNS.length, given, (solved, row) => {
-      const { trunks, seen, nodes, supply } = solved.found;
+      const { trunks, seen } = solved.found;
       const { kind, fault, supply: own } = solved.job.headUnits[row]!;
       const said = saidAt(solved, "headUnits", row);
       const { checks } = said;
       if (fault) return [...badRow(0, COLUMNS.length), inOne(said)];
       const judged = kind.input && seen[row]!.some((one) => !isUnseen(one) && one.input);
-      const feeds = nodes.feeds.flatMap(({ head, dish }, feed) =>
-        head === row ? [supply.feedLeast[feed]! >= solved.job.dishes[dish]!.feed!.leastVolts - SLIGHT] : [],
-      );
+      const feeds = feedsOfHeads(solved).get(row);
       return [
         trunks.headFaults[row] ? "bad" : "ok",
         checks.has("head unit volts") ? "low" : "ok",
@@ -62,7 +60,7 @@ export const headchecks = declare({
               ? "high"
               : "ok"
           : null,
-        feeds.length === 0 ? null : feeds.every((enough) => enough) ? "ok" : "low",
+        feeds === undefined ? null : feeds ? "ok" : "low",
         own ? (checks.has("supply without use") ? "unused" : "ok") : null,
         inOne(said),
       ];

@@ -2,8 +2,9 @@ import { declare } from "../core/declare";
 import { answersFor, figure } from "./answers";
 import { TWO_OUTLETS, exampleFormula } from "./exampleFormula";
 import { leastInUse } from "./leastInUse";
+import { ownSupplyMost, tunersOfHeads } from "./supplyOfHead";
 import { POWER_CAUTION, SUPPLY_ACCURACY, SUPPLY_EQUATION, SUPPLY_SOURCE } from "./supplyWords";
-import { tables } from "./tables";
+import { TABLE_FAULTS, tables } from "./tables";
 
 const COLUMNS = [
   "volts with all receivers off",
@@ -45,22 +46,15 @@ export const headvolts = declare({
     },
   ],
   seeAlso: ["HEADCHECKS", "OUTLETVOLTS", "LOADVOLTS", "TUNERCOUNT"],
-  faultsWhen: [],
+  faultsWhen: TABLE_FAULTS,
   caution: POWER_CAUTION,
   compute: (...given) =>
     answersFor("headUnits", COLUMNS.length, given, (solved, row) => {
       const { found, job } = solved;
-      const { tree, supply, nodes } = found;
       const { kind, fault } = job.headUnits[row]!;
       if (fault) return [];
-      const { allOff, allOn, leastAlone } = supply.headUnits[row]!;
+      const { allOff, allOn, leastAlone } = found.supply.headUnits[row]!;
       const least = leastInUse(solved, row);
-      const source = nodes.sources.findIndex(({ head }) => head === row);
-      const tuners = job.outlets.reduce((sum, { receiver, quantity }, outlet) => {
-        const point = tree.pointOfOutlet[outlet]!;
-        const isOn = point >= 0 && tree.row[tree.output[point]!] === row;
-        return sum + (isOn && receiver ? receiver.tuners * quantity : 0);
-      }, 0);
       return [
         figure(allOff.volts),
         figure(leastAlone?.volts),
@@ -68,8 +62,8 @@ export const headvolts = declare({
         figure(allOn.volts),
         figure(least?.volts),
         figure(least?.amperes),
-        figure(supply.supplyMost[source]),
-        tuners,
+        figure(ownSupplyMost(solved).get(row)),
+        tunersOfHeads(solved)[row]!,
         kind.outputs * kind.bands.length,
       ];
     }),

@@ -4,16 +4,11 @@ import { condition, lossesOf } from "../../engine/distribution/losses";
 import type { Run } from "../../engine/distribution/parts";
 import type { Tree } from "../../engine/distribution/tree";
 import type { DecibelMicrovolts } from "../../engine/quantity";
+import { perSolved } from "./perSolved";
 import type { Solved } from "./solved";
 
-const worked = new WeakMap<Solved, readonly DecibelMicrovolts[]>();
-
-/** @returns by row of the outlets the least level when it is hottest, at both ends of the range and at its own bands */
-export function weakestAtLongest(solved: Solved): readonly DecibelMicrovolts[] {
-  let found = worked.get(solved);
-  if (!found) worked.set(solved, (found = work(solved)));
-  return found;
-}
+/** By row of the outlets the least level when it is hottest, at both ends of the range and at its own bands. */
+export const weakestAtLongest = perSolved(work);
 
 function work({ found: { tree, bands }, job, settings, longest }: Solved): DecibelMicrovolts[] {
   const { site } = job;

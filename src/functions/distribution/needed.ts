@@ -4,7 +4,7 @@ import { fromMetres } from "../../engine/signal/lengthUnits";
 import { declare } from "../core/declare";
 import { exampleFormula, TWO_OUTLETS } from "./exampleFormula";
 import { solved } from "./solved";
-import { tables } from "./tables";
+import { TABLE_FAULTS, tables } from "./tables";
 
 const COLUMNS = ["kind: part, cable, route, work", "name", "quantity: pieces, or length in the job's unit"];
 
@@ -64,7 +64,7 @@ export const needed = declare({
     },
   ],
   seeAlso: ["REELS", "FEEDERCHECKS", "OUTLETPLACES"],
-  faultsWhen: [],
+  faultsWhen: TABLE_FAULTS,
   caution:
     "Dishes and their cables are bonded, and sockets fitted, as the local code has it, by those who are licensed for it.",
   compute: (...given) => {

@@ -2,7 +2,7 @@ import { declare } from "../core/declare";
 import { answersFor, badRow, inOne, saidAt } from "./answers";
 import { TWO_OUTLETS, exampleFormula } from "./exampleFormula";
 import { openPortWord } from "./openPortWord";
-import { tables } from "./tables";
+import { TABLE_FAULTS, tables } from "./tables";
 
 const COLUMNS = [
   "row: ok, bad",
@@ -47,8 +47,8 @@ export const outletchecks = declare({
       source: "by hand: levels from 76 to 80 dBµV lie within 47 to 85, 17.3 V arrive",
     },
   ],
-  seeAlso: ["OUTLETLEVELS", "OUTLETNOISE", "OUTLETVOLTS", "DEVICECHECKS", "HEADCHECKS"],
-  faultsWhen: [],
+  seeAlso: ["OUTLETLEVELS", "OUTLETNOISE", "OUTLETVOLTS", "DEVICECHECKS"],
+  faultsWhen: TABLE_FAULTS,
   compute: (...given) =>
     answersFor("outlets", COLUMNS.length, given, (solved, row) => {
       const { found, job } = solved;

@@ -2,7 +2,7 @@ import { declare } from "../core/declare";
 import { answersFor, figure } from "./answers";
 import { TWO_OUTLETS, exampleFormula } from "./exampleFormula";
 import { weakestAtLongest } from "./longest";
-import { tables } from "./tables";
+import { TABLE_FAULTS, tables } from "./tables";
 
 const COLUMNS = [
   "lowest frequency, coldest, dBµV",
@@ -46,7 +46,7 @@ export const outletlevels = declare({
     },
   ],
   seeAlso: ["OUTLETCHECKS", "DEVICELEVELS", "CABLELOSS", "TREELOSS"],
-  faultsWhen: [],
+  faultsWhen: TABLE_FAULTS,
   compute: (...given) =>
     answersFor("outlets", COLUMNS.length, given, (solved, row) => {
       const { tree, levels, bandLevels } = solved.found;

@@ -1,7 +1,7 @@
 import { declare } from "../core/declare";
 import { answersFor } from "./answers";
 import { BY_OTHERS, ONE_OUTLET_OF_SKY, exampleFormula } from "./exampleFormula";
-import { tables } from "./tables";
+import { TABLE_FAULTS, tables } from "./tables";
 
 const COLUMNS = [
   "slot with the least over what it needs",
@@ -39,7 +39,7 @@ export const outletnoise = declare({
     },
   ],
   seeAlso: ["OUTLETCHECKS", "DISHCHECKS", "CARRIERNOISE", "NEEDEDCN", "RAINFADE"],
-  faultsWhen: [],
+  faultsWhen: TABLE_FAULTS,
   compute: (...given) =>
     answersFor("outlets", COLUMNS.length, given, ({ found: { carrierToNoise }, job }, row) => {
       const judged = carrierToNoise[row]!.flatMap((one) => {

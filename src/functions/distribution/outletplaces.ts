@@ -2,7 +2,7 @@ import { THROUGH } from "../../engine/distribution/ports";
 import { declare } from "../core/declare";
 import { answersFor } from "./answers";
 import { BY_HAND, TWO_OUTLETS, exampleFormula } from "./exampleFormula";
-import { tables } from "./tables";
+import { TABLE_FAULTS, tables } from "./tables";
 
 const COLUMNS = [
   "head unit",
@@ -42,7 +42,7 @@ export const outletplaces = declare({
     },
   ],
   seeAlso: ["OUTLETCHECKS", "DEVICELEVELS", "USERBANDS"],
-  faultsWhen: [],
+  faultsWhen: TABLE_FAULTS,
   compute: (...given) =>
     answersFor("outlets", COLUMNS.length, given, ({ found: { tree, bands }, job }, row) => {
       const point = tree.pointOfOutlet[row]!;

@@ -2,7 +2,7 @@ import { declare } from "../core/declare";
 import { answersFor, figure } from "./answers";
 import { TWO_OUTLETS, exampleFormula } from "./exampleFormula";
 import { POWER_CAUTION, SUPPLY_ACCURACY, SUPPLY_EQUATION, SUPPLY_SOURCE } from "./supplyWords";
-import { tables } from "./tables";
+import { TABLE_FAULTS, tables } from "./tables";
 
 const COLUMNS = [
   "volts at its head unit with its receiver on alone, at rest",
@@ -41,7 +41,7 @@ export const outletvolts = declare({
     },
   ],
   seeAlso: ["HEADVOLTS", "OUTLETCHECKS", "LOADVOLTS", "LOOPOHMS"],
-  faultsWhen: [],
+  faultsWhen: TABLE_FAULTS,
   caution: POWER_CAUTION,
   compute: (...given) =>
     answersFor("outlets", COLUMNS.length, given, ({ found: { tree, supply }, job }, row) => {

@@ -45,12 +45,16 @@ export function readTable<const C extends Columns>(
   );
 }
 
+/** Columns that a sentence names before it only counts them. */
+const MOST_NAMED = 9;
+
 /** @returns a fault where a table has more columns than it is read by */
 export function tooWide(name: string, table: Matrix | undefined, columns: Columns): Fault | null {
   const names = Object.values(columns).map((column) => column.name);
   const width = table?.[0]?.length ?? 0;
   if (width <= names.length) return null;
-  return faults.badShape(name, table!.length, width, `at most ${names.length} columns: ${names.join(", ")}`);
+  const shown = names.length > MOST_NAMED ? "" : `: ${names.join(", ")}`;
+  return faults.badShape(name, table!.length, width, `at most ${names.length} columns${shown}`);
 }
 
 /** @returns one row; null where it is blank */

@@ -35,6 +35,13 @@ const HELP = {
   end_resistors: "Parts: end resistor; ohms (75); blocks power (yes, no); 4 not read.",
 } as const;
 
+/** When a function of the group gives a fault and no rows. A row that is bad says so in the checks of its list. */
+export const TABLE_FAULTS: readonly string[] = [
+  "A setting is missing, out of its range or not to be read, or two that belong together lie the wrong way round.",
+  "A table has more columns than it is read by; fewer are taken as blank.",
+  "outlet_details has a filled row below the last of outlets.",
+];
+
 export type TableName = keyof typeof HELP;
 export const TABLE_NAMES = Object.keys(HELP) as readonly TableName[];
 
