@@ -22,6 +22,35 @@ const SLIPS: Readonly<Record<string, (draw: Drawn, tables: Writable) => void>> =
   "a head unit of an unknown kind": (draw, { head_units }) => {
     draw.pick(filled(head_units, "head")).kind = "no such kind";
   },
+  "a run left out": (draw, { outlets }) => {
+    delete draw.pick(filled(outlets, "outlet")).run;
+  },
+  "a receiver of no known kind": (draw, { outlets }) => {
+    draw.pick(filled(outlets, "outlet")).receiver = "wireless";
+  },
+  "a cable of no known name": (draw, { outlets, devices }) => {
+    draw.pick([...filled(outlets, "outlet"), ...filled(devices, "length")]).cable = "washing line";
+  },
+  "a name given twice": (draw, { outlets, devices }) => {
+    const rows = filled(outlets, "outlet");
+    const [a, b] = draw.shuffled(rows);
+    if (b && draw.chance(0.5)) b.outlet = a!.outlet!;
+    else if (filled(devices, "device").length > 0) a!.outlet = draw.pick(filled(devices, "device")).device!;
+  },
+  "a figure left out of a part": (draw, tables) => {
+    const [table, figures] = draw.pick([
+      ["device_parts", ["port_high", "ways", "through_low", "gain_high"]],
+      ["plates", ["port_low", "through_high"]],
+      ["supplies", ["volts"]],
+      ["head_unit_kinds", ["out_low", "load", "least_volts"]],
+    ] as const);
+    const figure = draw.pick<string>(figures);
+    const rows = filled(tables[table], figure);
+    if (rows.length > 0) delete draw.pick(rows)[figure];
+  },
+  "a supply of no known name": (draw, { head_units }) => {
+    draw.pick(filled(head_units, "head")).supply = "dynamo";
+  },
   "devices fed from each other": (draw, { devices }) => {
     const rows = filled(devices, "device");
     if (rows.length < 2) return;

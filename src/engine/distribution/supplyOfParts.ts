@@ -50,6 +50,8 @@ export function partSupply(tree: Tree, losses: Losses, whole: SupplyNodes) {
     if (!receiver || point < 0) return;
     for (let at = losses.amplifier[point]!; at >= 0; at = losses.amplifier[at]!) isAsked[row[at]!] = 1;
   });
+  /** The same with one that nothing joins to it for the supply: on alone, that one leaves it as it is with all off. */
+  const isCutOff = new Uint8Array(job.devices.length);
   const nodeOf = (device: number): number => whole.ofPoint[pointOfDevice[device]!]!;
 
   const note = (circuit: SupplyCircuitPart, state: SupplyStateName, receiver: number): void => {
@@ -79,6 +81,7 @@ export function partSupply(tree: Tree, losses: Losses, whole: SupplyNodes) {
     const { outlet } = whole.receivers[receivers[receiver]!]!;
     for (let at = losses.amplifier[pointOfOutlet[outlet]!]!; at >= 0; at = losses.amplifier[at]!)
       if (circuit.has(whole.ofPoint[at]!)) least(amplifier.on, row[at]!, voltsAt(whole.ofPoint[at]!));
+      else isCutOff[row[at]!] = 1;
   };
 
   /** With all off a part is to work only where its head unit works. */
@@ -99,6 +102,9 @@ export function partSupply(tree: Tree, losses: Losses, whole: SupplyNodes) {
       if (kind[point] === DEVICE && resistorMost[one]! > 0)
         most(deviceMost, row[point]!, resistorMost[one]! / ohms);
     });
+    whole.sources.forEach(({ device }, one) => {
+      if (device >= 0 && supplyMost[one]! > 0) most(deviceMost, device, supplyMost[one]!);
+    });
     return {
       supplyMost,
       supplyLeast,
@@ -109,7 +115,7 @@ export function partSupply(tree: Tree, losses: Losses, whole: SupplyNodes) {
         const isHeadFed = isFed(row[output[point]!]!);
         // With spare outlets alone below it, it is to work only where its head unit does.
         if (!isAsked[device]) return isHeadFed ? off : NaN;
-        return inUse(off, amplifier.on[device]!, isHeadFed);
+        return inUse(off, amplifier.on[device]!, isHeadFed || isCutOff[device] === 1);
       }),
       deviceMost,
       resistorMost,

@@ -121,6 +121,7 @@ export function neededOf(tables: Tables, tree: Tree): Needed[] {
   // Parts of rows that hang on nothing are needed as well; only their cables have no place yet.
   for (const row of named(tables.devices, "device")) {
     count("device");
+    if (tree.own.has(row)) continue;
     const part = rowNamed(tables.device_parts, "part", row.part);
     if (part) {
       parts.add(part.part);
@@ -132,7 +133,7 @@ export function neededOf(tables: Tables, tree: Tree): Needed[] {
     count("outlet");
     count("outlet to measure");
     if (isFilled(row, "floor")) floors.add(plain(row.floor));
-    if (tree.bad.get(row) === "no such part") continue;
+    if (tree.own.has(row)) continue;
     const plate = rowNamed(tables.plates, "plate", own(row, "plate"));
     if (plate) {
       parts.add(plate.plate);

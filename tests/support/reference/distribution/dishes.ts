@@ -7,6 +7,7 @@
 import { isFilled, isSame, type Row } from "../job";
 import { cableNamed, type Cable } from "./cable";
 import { BOLTZMANN, DBUV_OF_DBM, decibelsOf, fromSky, ownNoise, timesOf, type FromSky } from "./sky";
+import { namedAlike, ownFaults } from "./rowFaults";
 import { listIn, metresOf, numberIn, rowNamed, settingsOf, straight, wordIn, type Tables } from "./tables";
 
 export interface Dish {
@@ -71,8 +72,28 @@ export interface Feeder {
   readonly cable: Cable | undefined;
 }
 
-/** Feeders whose ends are known. */
+/** A head unit that is bad by its row, or a switch of which no sound feeder comes. */
+export function isBadHead(tables: Tables, head: Row): boolean {
+  const kind = rowNamed(tables.head_unit_kinds, "kind", head.kind);
+  if (ownFaults(tables).has(head) || namedAlike(tables).includes(head) || !kind) return true;
+  return !isOnDish(kind) && !feedersOf(tables).some(({ to }) => to === head);
+}
+
+/** Feeders whose ends are known and sound. */
 export function feedersOf(tables: Tables): Feeder[] {
+  const known = knownFeeders(tables);
+  const bad = new Set<Row>([...ownFaults(tables).keys(), ...namedAlike(tables)]);
+  for (let before = -1; before !== bad.size;) {
+    before = bad.size;
+    for (const { to } of known) {
+      const sound = known.filter((feeder) => feeder.to === to && !(feeder.from && bad.has(feeder.from)));
+      if (sound.length === 0) bad.add(to);
+    }
+  }
+  return known.filter(({ from, to }) => !bad.has(to) && !(from && bad.has(from)));
+}
+
+function knownFeeders(tables: Tables): Feeder[] {
   const settings = settingsOf(tables);
   const dishes = dishesOf(tables);
   const slotsAt = (head: Row, depth: number): string[] =>

@@ -1,6 +1,6 @@
 /** Volts, amperes and checks of head units, and the volts of the feeds that they power. */
 import { isFilled } from "../job";
-import { feedersOf } from "./dishes";
+import { feedersOf, isBadHead } from "./dishes";
 import { statesFor, type State } from "./supply";
 import { numberIn, rowNamed, type Answer } from "./tables";
 import type { HeadUnit } from "./tree";
@@ -100,7 +100,7 @@ export function headChecks(worked: Worked, head: HeadUnit): Answer[] {
     .map(({ dish }) => dish!.name);
   const feeds = feedVolts(worked).filter(({ dish }) => dishes.includes(dish));
   return [
-    "ok",
+    isBadHead(tables, row) ? "bad" : "ok",
     figures.leastInUse !== undefined && isLower(figures.leastInUse, numberIn(kind, "least_volts"))
       ? "low"
       : "ok",

@@ -8,6 +8,7 @@
  */
 import { isFilled, plain, type Row, type Value } from "../job";
 import { cableNamed } from "./cable";
+import { namedAlike, ownFaults } from "./rowFaults";
 import { metresOf, numberIn, rowNamed, settingsOf, straight, wordIn, type Tables } from "./tables";
 
 /** How direct current passes: both ways, towards the head unit only, or not at all. */
@@ -78,8 +79,8 @@ export interface Tree {
   /** In the order of the rows; those whose row, or one above it, is bad are missing. */
   readonly devices: readonly Thing[];
   readonly outlets: readonly Thing[];
-  /** Names of rows that are bad themselves, with a word for why; the names are as compared. */
-  readonly bad: ReadonlyMap<Row, string>;
+  /** Rows that are bad by themselves, with a word for why; what has no place is none of them. */
+  readonly own: ReadonlyMap<Row, string>;
 }
 
 const isOnePort = (kind: string): boolean => !["splitter", "tap"].includes(kind);
@@ -108,7 +109,10 @@ export const isLoop = (plate: Row | undefined): boolean =>
 /** @returns every thing of the job that hangs on a head unit by sound rows alone */
 export function treeOf(tables: Tables): Tree {
   const settings = settingsOf(tables);
-  const bad = new Map<Row, string>();
+  const own = ownFaults(tables);
+  const bad = new Map(own);
+  const alike = new Set(namedAlike(tables));
+  for (const row of alike) bad.set(row, "named twice");
   const tolerance = numberIn(settings, "length_tolerance", 0);
   const passesCommands = (part: Row): boolean => wordIn(part, "commands", "yes") === "yes";
   const filled = (rows: readonly Row[], key: string): readonly Row[] =>
@@ -119,13 +123,6 @@ export function treeOf(tables: Tables): Tree {
   const detailsOf = (row: Row): Row => tables.outlet_details[tables.outlets.indexOf(row)] ?? {};
 
   const nameOf = (row: Row): Value => (row.head ?? row.device ?? row.outlet)!;
-  const seen = new Set<string>();
-  for (const row of [...headRows, ...deviceRows, ...outletRows]) {
-    const name = plain(nameOf(row));
-    if (seen.has(name)) bad.set(row, "named twice");
-    seen.add(name);
-  }
-
   /** A cable of so many metres, and as many as it may have at most. */
   function cable(of: string, name: Value, length: number, longest: number): Step[] {
     if (!(length > 0)) return [];
@@ -182,7 +179,6 @@ export function treeOf(tables: Tables): Tree {
   const heads: HeadUnit[] = [];
   for (const row of headRows) {
     const kind = rowNamed(tables.head_unit_kinds, "kind", row.kind);
-    if (!kind) bad.set(row, "no such kind");
     if (bad.has(row)) continue;
     const head: HeadUnit = {
       name: String(row.head),
@@ -224,7 +220,7 @@ export function treeOf(tables: Tables): Tree {
   for (const row of [...deviceRows, ...outletRows]) {
     const parent = isFilled(row, "fed_from") ? parentRow(row) : undefined;
     if (!parent) bad.set(row, "fed from nothing");
-    else childRows.set(parent, [...(childRows.get(parent) ?? []), row]);
+    else if (!alike.has(row)) childRows.set(parent, [...(childRows.get(parent) ?? []), row]);
   }
   const portIn = (row: Row): Value | undefined => (isFilled(row, "device") ? row.port : detailsOf(row).port);
 
@@ -292,10 +288,6 @@ export function treeOf(tables: Tables): Tree {
       const plate = plateOf(row);
       const details = detailsOf(row);
       const splitBy = rowNamed(tables.device_parts, "part", details.split_by);
-      if ((isFilled(row, "plate") && !plate) || (isFilled(details, "split_by") && !splitBy))
-        bad.set(row, "no such part");
-      if (!cableNamed(tables, String(cableNameOf(row)))) bad.set(row, "no such cable");
-      if (bad.has(row)) return;
       const run = numberIn(row, "run");
       const longest = numberIn(details, "longest", run * (1 + tolerance));
       const thing: Thing = {
@@ -317,10 +309,6 @@ export function treeOf(tables: Tables): Tree {
     }
     const part = rowNamed(tables.device_parts, "part", row.part);
     const supply = part ? undefined : supplyOf(row.part);
-    if ((!part && !supply) || (supply && !isInLine(supply))) bad.set(row, "no such part");
-    if (numberIn(row, "length", 0) > 0 && !cableNamed(tables, String(cableNameOf(row))))
-      bad.set(row, "no such cable");
-    if (bad.has(row)) return;
     const kind = part ? kindOf(part) : "inserter";
     const isAmplifier = kind === "amplifier";
     const through: Step[] = [];
@@ -369,7 +357,7 @@ export function treeOf(tables: Tables): Tree {
     });
   }
   const inOrder = (things: Thing[]): Thing[] => things.sort((a, b) => a.index - b.index);
-  return { heads, devices: inOrder(devices), outlets: inOrder(outlets), bad };
+  return { heads, devices: inOrder(devices), outlets: inOrder(outlets), own };
 }
 
 /** From the head unit's output down to the foot of a thing. */
