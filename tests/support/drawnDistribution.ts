@@ -95,7 +95,8 @@ export function drawnDistribution(seed: number, isSlipped = seed % 2 === 1): Dra
     const isPair = !isSpare && 2 * kind.tuners <= output.bands && draw.chance(0.08);
     if (!isSpare) output.bands -= kind.tuners * (isPair ? 2 : 1);
     const own = name(draw.pick(["", "R", "room "]));
-    const run = length(2, draw.pick([12, 25, 40]));
+    // Now and then so long that a head unit gets too little over it, or nothing at all.
+    const run = draw.chance(0.02) ? length(90, 200) : length(2, draw.pick([12, 25, 40]));
     outlets.push({
       row: {
         ...some(0.7, { floor: draw.pick(FLOORS) }),

@@ -83,6 +83,7 @@ const SLIPS: Readonly<Record<string, (draw: Drawn, tables: Writable) => void>> =
 };
 
 export function slipsIntoTables(draw: Drawn, tables: Writable): string[] {
+  if (filled(tables.outlets, "outlet").length === 0) return [];
   const name = draw.pick(Object.keys(SLIPS));
   SLIPS[name]!(draw, tables);
   return [name];

@@ -44,9 +44,12 @@ export function trunksOf(job: DistributionJob): Trunks {
 
   const feedsTaken = dishes.map(() => 0);
   headUnits.forEach((head, index) => {
-    if (head.kind.sits !== "on the dish" || headFaults[index]) return;
+    if (head.kind.sits !== "on the dish") return;
     const dish = theDish(head);
-    if (isFault(dish)) headFaults[index] = dish;
+    if (headFaults[index]) {
+      // A bad row keeps its slots, so that mending it gives no other head unit another one.
+      if (!isFault(dish)) feedsTaken[dish]! += head.kind.slots;
+    } else if (isFault(dish)) headFaults[index] = dish;
     else if (dishFaults[dish])
       headFaults[index] = dishes[dish]!.isAssumed
         ? dishFaults[dish]!

@@ -59,6 +59,10 @@ interface RunTyped {
   readonly route: string | undefined;
 }
 
+/** Of a bad row on a dish the slots are known as soon as its kind is, and no other gets them. */
+const stoodInFor = (kind: HeadUnitKind | Fault): HeadUnitKind =>
+  isFault(kind) || kind.sits !== "on the dish" ? NO_HEAD_UNIT : { ...NO_HEAD_UNIT, slots: kind.slots };
+
 /** The first of some that is a fault. */
 const firstFault = (...some: unknown[]): Fault | null => some.find(isFault) ?? null;
 
@@ -123,7 +127,7 @@ export class JobRows {
     return {
       fault: own,
       name,
-      kind: own ? NO_HEAD_UNIT : (kind as HeadUnitKind),
+      kind: own ? stoodInFor(kind) : (kind as HeadUnitKind),
       dish: values.dish ?? null,
       supply: own ? null : (supply as HeadUnitRow["supply"]),
       run: own ? null : (run as Run | null),

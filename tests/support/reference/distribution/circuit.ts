@@ -43,7 +43,7 @@ export interface Point {
 }
 
 /** Less than any contact; a branch must have some. */
-const LEAST_OHMS = 1e-5;
+const LEAST_OHMS = 1e-6;
 const VOLTS_EXACT = 1e-7;
 const AMPS_EXACT = 1e-7;
 

@@ -14,7 +14,6 @@ import {
   leastIn,
   statesAt,
   statesInUse,
-  voltsIn,
   type Worked,
 } from "./worked";
 
@@ -35,7 +34,7 @@ export function amplifierFigures(worked: Worked, thing: Thing) {
     output: Math.max(...corners(tables).map((at) => levelBehind(tables, thing, steps, at))),
     limit: numberIn(thing.part!, "output_most") - derating(carriersAt(worked, thing)),
     volts: leastIn(
-      statesInUse(worked, thing.head, outlets).map((state) => voltsIn(state, (one) => one.at(thing))),
+      statesInUse(worked, thing.head, outlets).flatMap((state) => (state ? [state.at(thing)] : [])),
     ),
     leastVolts: numberIn(thing.part!, "least_volts"),
   };

@@ -32,6 +32,12 @@ export interface HeadFigures {
   readonly ampsAllOn: number;
 }
 
+/** A switch has to work for those that hang on it. */
+function handsOn({ tables, tree }: Worked, head: HeadUnit): boolean {
+  const below = feedersOf(tables).flatMap(({ from, to }) => (from === head.row ? [to] : []));
+  return tree.heads.some(({ row }) => below.includes(row));
+}
+
 export function headFigures(worked: Worked, head: HeadUnit): HeadFigures {
   const states = statesAt(worked, head);
   const volts = (state: State | undefined): number => voltsIn(state, (one) => one.headVolts(head));
@@ -39,7 +45,7 @@ export function headFigures(worked: Worked, head: HeadUnit): HeadFigures {
   const outlets = outletsOf(worked, head);
   const alone = outlets.flatMap((outlet) => statesFor(outlet, states.alone));
   const least = leastOf(alone, ({ state }) => volts(state));
-  const inUse = statesInUse(worked, head, outlets);
+  const inUse = [...statesInUse(worked, head, outlets), ...(handsOn(worked, head) ? [states.allOn] : [])];
   const leastState =
     inUse.length > 0
       ? leastOf(
@@ -73,7 +79,7 @@ export function feedVolts(worked: Worked): { dish: string; slot: string; volts: 
     return system.feeds.map(({ dish, slot, node, least }) => ({
       dish,
       slot,
-      volts: leastIn(inUse.map((state) => voltsIn(state, (one) => one.volts(node)))) ?? 0,
+      volts: leastIn(inUse.flatMap((state) => (state ? [state.volts(node)] : []))) ?? 0,
       least,
     }));
   });
