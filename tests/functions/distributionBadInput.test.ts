@@ -128,13 +128,13 @@ describe("cells", () => {
       '"2": run is "1,5", text with a decimal comma. Write 1.5, or set the cell to a number.',
     ],
     ["rooms", "run", -3, '"2": run is -3; it must be from 0 to 100000. Check the length and its unit.'],
-    ["rooms", "port", "left", '"2": Port is "left"; it must be a whole number from 1, or "through".'],
-    ["rooms", "port", 0, '"2": Port is 0; it must be a whole number from 1, or "through".'],
+    ["rooms", "port", "left", '"2": port is "left"; it must be a whole number from 1, or "through".'],
+    ["rooms", "port", 0, '"2": port is 0; it must be a whole number from 1, or "through".'],
     [
       "rooms",
       "pin",
       "1-2",
-      '"2": User bands kept is "1-2"; it must be numbers of user bands, each once, such as 5 or "9 10".',
+      '"2": user bands kept is "1-2"; it must be numbers of user bands, each once, such as 5 or "9 10".',
     ],
     [
       "rooms",
