@@ -362,14 +362,14 @@ export const faults = {
   bandsNotRead: (value: unknown): Fault =>
     fault(
       "#VALUE!",
-      `User bands kept is ${shown(value)}; it must be numbers of user bands, each once, such as 5 or "9 10".`,
+      `user bands kept is ${shown(value)}; it must be numbers of user bands, each once, such as 5 or "9 10".`,
     ),
 
   portNotRead: (value: unknown): Fault =>
-    fault("#VALUE!", `Port is ${shown(value)}; it must be a whole number from 1, or "through".`),
+    fault("#VALUE!", `port is ${shown(value)}; it must be a whole number from 1, or "through".`),
 
   modulationUnknown: (typed: string, { code, message }: Fault): Fault =>
-    fault(code, `Modulation is ${shown(typed)}. ${message}`),
+    fault(code, `modulation is ${shown(typed)}. ${message}`),
 
   /** What is wrong with a cell, at the row that it stands in. */
   ofRow: (name: string, { code, message }: Fault): Fault => fault(code, `${shown(name)}: ${message}`),
@@ -377,7 +377,7 @@ export const faults = {
   modulationNotRead: (value: string): Fault =>
     fault(
       "#VALUE!",
-      `Modulation is ${shown(value)}; give modulation and code rate, such as "8PSK 2/3", and "DVB-S" before them where it is not DVB-S2.`,
+      `modulation is ${shown(value)}; give modulation and code rate, such as "8PSK 2/3", and "DVB-S" before them where it is not DVB-S2.`,
     ),
 
   dishUnknown: (headUnit: string, dish: string, known: readonly string[]): Fault =>
@@ -500,7 +500,11 @@ export const faults = {
   headUnitVolts: (headUnit: string, volts: number, least: number, when: string): Fault =>
     fault(
       "#VALUE!",
-      `${shown(headUnit)} gets ${voltsBeside(volts, least)} ${when}; it needs ${shown(least)} V. Shorten its runs, take cable of lower loop resistance, or add a supply.`,
+      `${shown(headUnit)} gets ${voltsBeside(volts, least)} ${when}; it needs ${shown(least)} V. ${
+        volts < 1
+          ? "No supply reaches it then: see to the parts on the way that pass no power towards it, or add a supply"
+          : "Shorten its runs, take cable of lower loop resistance, or add a supply"
+      }.`,
     ),
 
   feedVolts: (dish: string, slot: string, headUnit: string, volts: number, least: number): Fault =>
@@ -624,7 +628,7 @@ export const faults = {
   carrierToNoiseLow: (outlet: string, slot: string, decibels: number, needed: number, when: string): Fault =>
     fault(
       "#VALUE!",
-      `${shown(outlet)} has ${beside(decibels, Number(needed.toFixed(1)), 1)} dB of carrier to noise from ${shown(slot)} ${when}; it needs ${needed.toFixed(1)} dB. Take a larger dish, or see to the level if it is low too.`,
+      `${shown(outlet)} has ${Number.isFinite(decibels) ? `${beside(decibels, Number(needed.toFixed(1)), 1)} dB` : "nothing left"} of carrier to noise from ${shown(slot)} ${when}; it needs ${needed.toFixed(1)} dB. Take a larger dish, or see to the level if it is low too.`,
     ),
 
   amplifierOverdriven: (amplifier: string, level: number, most: number, carriers: number): Fault =>

@@ -78,15 +78,27 @@ export const LEFT_OUT: readonly LeftOut[] = [
   },
   {
     topic: "Reflections and crosstalk",
-    text: "Losses add without ripple. Two reflecting parts one behind the other ripple by 20·log10(1 + |ρ1·ρ2|). Isolation between outlets is not computed.",
+    text: "Losses add without ripple. Two reflecting parts one behind the other ripple by 20·log10(1 + |ρ1·ρ2|). Isolation between outlets is shown by no function.",
     source: "Transmission-line theory",
     see: ["CASCADELOSS", "TREELOSS"],
   },
   {
     topic: "Amplifiers",
-    text: "Gain is a negative loss. Noise, overload and distortion of amplifiers, and the level control inside a head unit, are left to their makers' limits.",
-    source: "Scope of this model",
-    see: ["TREELOSS", "WINDOW"],
+    text: "To TREELOSS a gain is a negative loss. OUTLETNOISE adds an amplifier's noise, and DEVICELEVELS holds its output to its maker's limit, less 7.5·log10(n − 1) dB for n carriers. Distortion itself, and the level control inside a head unit, are not modelled.",
+    source: "Scope of this model; the rule for n carriers from memory",
+    see: ["TREELOSS", "WINDOW", "OUTLETNOISE", "DEVICELEVELS"],
+  },
+  {
+    topic: "Diodes and contacts of a distribution",
+    text: "Diodes have a constant drop. A silicon junction without load drops some 0.3 V, so where 0.7 V is given up to 1.1 V more may stand on a receiver than shown. Contacts have no resistance; with all receivers on nobody's share of the current is shown, because milliohms decide it.",
+    source: "Kirchhoff's laws; the junction from memory",
+    see: ["OUTLETVOLTS", "HEADVOLTS", "DEVICECHECKS"],
+  },
+  {
+    topic: "Commands of receivers",
+    text: "Judged are the volts at the head unit's output at rest and while one commands, and what passes power and commands on the way. The bursts of 22 kHz, their strength, and two receivers that speak at once are not modelled.",
+    source: "EN 50494, EN 50607",
+    see: ["OUTLETCHECKS"],
   },
   {
     topic: "The sky apart from rain",
@@ -120,9 +132,9 @@ export const LEFT_OUT: readonly LeftOut[] = [
   },
   {
     topic: "The frequencies of user bands",
-    text: "User bands are counted and handed out by number. Their centre frequencies and widths belong to the head unit and are not fixed by the standards; two receivers that speak at once are not simulated.",
+    text: "User bands are counted and handed out by number. Their centre frequencies and widths belong to the head unit and are not fixed by the standards: OUTLETPLACES takes them from your band plan; two receivers that speak at once are not simulated.",
     source: "EN 50494, EN 50607",
-    see: ["USERBANDS", "ALLOT"],
+    see: ["USERBANDS", "ALLOT", "OUTLETPLACES"],
   },
   {
     topic: "Wind, roofs and fixings",

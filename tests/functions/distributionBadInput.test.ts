@@ -1,6 +1,9 @@
 /** What the functions of a distribution say of rows, parts and settings that are wrong: at the row, once, in a sentence. */
+import fc from "fast-check";
 import { isFault, type Fault } from "../../src/engine/faults";
+import { allFunctions } from "../../src/functions/all";
 import type { Argument, Cell, Matrix } from "../../src/functions/core/cells";
+import { tries } from "../support/tries";
 import { answersOf, PLACE, tablesOf, type PartRows } from "../support/distributionTables";
 import { changed, type Change, type Inputs } from "../support/jobsAsBuilt";
 import fixture from "../fixtures/distribution/jobs-as-built.json";
@@ -125,13 +128,13 @@ describe("cells", () => {
       '"2": run is "1,5", text with a decimal comma. Write 1.5, or set the cell to a number.',
     ],
     ["rooms", "run", -3, '"2": run is -3; it must be from 0 to 100000. Check the length and its unit.'],
-    ["rooms", "port", "left", '"2": Port is "left"; it must be a whole number from 1, or "through".'],
-    ["rooms", "port", 0, '"2": Port is 0; it must be a whole number from 1, or "through".'],
+    ["rooms", "port", "left", '"2": port is "left"; it must be a whole number from 1, or "through".'],
+    ["rooms", "port", 0, '"2": port is 0; it must be a whole number from 1, or "through".'],
     [
       "rooms",
       "pin",
       "1-2",
-      '"2": User bands kept is "1-2"; it must be numbers of user bands, each once, such as 5 or "9 10".',
+      '"2": user bands kept is "1-2"; it must be numbers of user bands, each once, such as 5 or "9 10".',
     ],
     [
       "rooms",
@@ -370,4 +373,59 @@ test("the same tables are solved once, changed ones anew", () => {
   copy[PLACE.outlets]![0]![7] = 80;
   expect(answersOf("OUTLETLEVELS", copy)).not.toEqual(before);
   expect(answersOf("OUTLETLEVELS", tables)).toEqual(before);
+});
+
+describe("any value in any cell: numbers, words and sentences, never an exception", () => {
+  const NAMES = allFunctions.filter(({ group }) => group === "Distribution").map(({ name }) => name);
+  const odd = fc.constantFrom<Cell>(
+    ...[
+      null,
+      "",
+      "  ",
+      "text",
+      "12",
+      "1,5",
+      "through",
+      "no",
+      true,
+      0,
+      -1,
+      0.5,
+      1,
+      2,
+      40,
+      1e308,
+      -1e308,
+      Infinity,
+    ],
+    ...["S1", "H1", "D1", "1", "13E", "97W 113W", "EN 50607", "maker's own", "fed", "W", "yes", "recorder"],
+    { kind: "fault", code: "#N/A", message: "A sentence of another cell." },
+  );
+  const place = fc.record({ table: fc.nat(16), row: fc.nat(40), column: fc.nat(30), cell: odd });
+  const sound = (cell: unknown): boolean =>
+    isFault(cell)
+      ? !/failed inside|undefined|NaN|\[object/.test(cell.message)
+      : typeof cell === "number"
+        ? Number.isFinite(cell)
+        : typeof cell === "string" && !/undefined|NaN|Infinity V|\[object/.test(cell);
+
+  test.each(jobs.map((inputs, index) => [index + 1, inputs] as const))("job %d", (_, inputs) => {
+    const tables = tablesOf(inputs);
+    fc.assert(
+      fc.property(fc.array(place, { minLength: 1, maxLength: 3 }), (places) => {
+        const changed = tables.map((rows) => rows.map((row) => [...row]));
+        for (const { table, row, column, cell } of places) {
+          const rows = changed[table]!;
+          const cells = rows[row % Math.max(1, rows.length)];
+          if (cells) cells[column % cells.length] = cell;
+        }
+        for (const name of NAMES) {
+          const answer = allFunctions.find((one) => one.name === name)!.call(changed);
+          const cells = (Array.isArray(answer) ? answer.flat() : [answer]) as Cell[];
+          expect([name, cells.filter((one) => !sound(one))]).toEqual([name, []]);
+        }
+      }),
+      { numRuns: tries(100, 1000) },
+    );
+  });
 });

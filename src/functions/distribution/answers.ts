@@ -36,9 +36,9 @@ export function answersFor(
   return answers;
 }
 
-/** @returns a figure; blank where nothing was asked */
+/** @returns a figure; blank where nothing was asked, or where nothing is left to tell */
 export const figure = (value: number | null | undefined): number | null =>
-  value === null || value === undefined || Number.isNaN(value) ? null : value;
+  value !== null && value !== undefined && Number.isFinite(value) ? value : null;
 
 const NOTHING: Said = { checks: new Set(), sentences: [] };
 

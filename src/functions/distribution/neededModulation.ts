@@ -14,6 +14,7 @@ export function neededModulation(typed: string): Decibels | Fault {
   const [mode, rate, ...more] = isFault(given) ? words : words.slice(1);
   if (mode === undefined || rate === undefined || more.length > 0) return faults.modulationNotRead(typed);
   const read = modulation.read(mode);
-  const needed = isFault(read) ? read : neededCarrierToNoise(isFault(given) ? "DVB-S2" : given, read, rate);
+  if (isFault(read)) return faults.modulationNotRead(typed);
+  const needed = neededCarrierToNoise(isFault(given) ? "DVB-S2" : given, read, rate);
   return isFault(needed) ? faults.modulationUnknown(typed, needed) : needed;
 }

@@ -1,5 +1,5 @@
 import { declare } from "../core/declare";
-import { answersFor } from "./answers";
+import { answersFor, figure } from "./answers";
 import { BY_OTHERS, ONE_OUTLET_OF_SKY, exampleFormula } from "./exampleFormula";
 import { TABLE_FAULTS, tables } from "./tables";
 
@@ -49,6 +49,6 @@ export const outletnoise = declare({
       const [first, ...others] = judged;
       if (!first) return [];
       const worst = others.reduce((least, one) => (one.over < least.over ? one : least), first);
-      return [worst.slot, worst.clear, worst.rain, worst.needed];
+      return [worst.slot, figure(worst.clear), figure(worst.rain), worst.needed];
     }),
 });

@@ -17,7 +17,7 @@ import { nameKey } from "../../engine/signal/nameKey";
 import { MOST_USER_BANDS_BASIC, TUNERS_BY_KIND } from "../../engine/tuners/constants";
 import { tunersOfKind } from "../../engine/tuners/tunersOfKind";
 import type { CableBook } from "../../engine/signal/cable";
-import type { Matrix } from "../core/cells";
+import { isBlank, type Matrix } from "../core/cells";
 import { cables as cableTable } from "../signal/cableTable";
 import {
   BAND_PLANS,
@@ -48,7 +48,9 @@ export type Tables = Readonly<Partial<Record<string, Matrix>>>;
 
 /** @param range the site's lowest and highest frequency, where a feed does not say its own */
 export function readParts(tables: Tables, range: { low: number; high: number }): Parts | Fault {
-  const cables = tables.cables && cableTable.readWhole(tables.cables);
+  // A table left out between others arrives as a blank cell.
+  const isGiven = tables.cables?.some((row) => row.some((cell) => !isBlank(cell)));
+  const cables = isGiven ? cableTable.readWhole(tables.cables!) : undefined;
   if (isFault(cables)) return cables;
   const broken: Fault[] = [];
   const rows = <const C extends Columns>(name: string, columns: C): ReadRow<C>[] => {
