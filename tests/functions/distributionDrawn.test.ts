@@ -36,8 +36,17 @@ const isNear = (got: Answer, wanted: Answer, column: keyof typeof NEAR): boolean
 /** What a port and a list of bands say is the same as a number and as a text. */
 const asWord = (cell: Answer): string | null => (cell === null ? null : String(cell));
 
-function isSame(got: Answer, wanted: Answer, column: Column): boolean {
-  if (column === "said" || column === "name") return true;
+/** Of several outlets that leave a head unit the same any may be named: by its volts with that one on alone. */
+function isAsLow(got: Answer, wanted: Answer, tables: Tables, { OUTLETVOLTS }: Reference): boolean {
+  const [here, there] = [got, wanted].map((name) => {
+    const row = tables.outlets.findIndex(({ outlet }) => name !== null && String(outlet) === String(name));
+    return OUTLETVOLTS[row]?.[0] ?? null;
+  });
+  return isNear(here!, there!, "V");
+}
+
+function isSame(got: Answer, wanted: Answer, column: Exclude<Column, "name">): boolean {
+  if (column === "said") return (got === null) === (wanted === null);
   return column === "word" ? asWord(got) === asWord(wanted) : isNear(got, wanted, column);
 }
 
@@ -66,7 +75,9 @@ function differences(tables: Tables): string[] {
           said.set(`${name} ${place + 1}`, words);
         }
         const about = isFault(here) ? `fault: ${here.message}` : JSON.stringify(here);
-        return isSame(here, there, column)
+        const isRight =
+          column === "name" ? isAsLow(here, there, tables, filled) : isSame(here, there, column);
+        return isRight
           ? []
           : [`${name} row ${index + 1} column ${place + 1}: ${about}, reference ${JSON.stringify(there)}`];
       }),

@@ -2,7 +2,7 @@
 import { COLUMNS, TABLE_NAMES, type Answer, type Tables } from "./tables";
 import type { Reference } from "./index";
 
-/** "word" is compared as it stands, "name" of an outlet by its figure, "said" is a sentence. */
+/** "word" is compared as it stands, "name" of an outlet by its figure, of "said" only that a sentence is there. */
 export type Column = "word" | "count" | "dB" | "V" | "A" | "name" | "said";
 export const NEAR: Readonly<Record<"count" | "dB" | "V" | "A", number>> = {
   count: 0,

@@ -1,5 +1,5 @@
 /**
- * The distribution a second time, from the tables of a job to every column of its functions but the sentences. Written
+ * The distribution a second time, from the tables of a job to every column of its functions; of a sentence only that there is one. Written
  * from the examples of jobs as they are built, handbooks and standards; it shares no code with the product.
  *
  * What the examples leave open, and what is taken here:
@@ -9,7 +9,7 @@
  * - a splitter behind a plate counts in level, noise, volts and commands of its outlet.
  */
 import { isFilled, type Row, type Value } from "../job";
-import { bandsOf, tunersAt } from "./bands";
+import { bandsOf, receiverOf, tunersAt } from "./bands";
 import { OURS, type Limits } from "./circuit";
 import { neededOf, type Needed } from "./counts";
 import { deviceChecks, deviceLevels } from "./devices";
@@ -19,7 +19,7 @@ import { levelsAt, noiseAt, outletChecks, outletVolts, type SlotNoise } from "./
 import { decibelsOf } from "./sky";
 import type { Answer, Tables } from "./tables";
 import type { HeadUnit, Thing } from "./tree";
-import { leastOf, outletsOf, workedOut } from "./worked";
+import { isHigher, isLower, leastOf, outletsOf, workedOut } from "./worked";
 
 /** A column of words or figures has a row for each row of its table; blanks are null. */
 export interface Reference {
@@ -46,6 +46,13 @@ function rowsFor(
   const blank = Array<Answer>(width).fill(null);
   return rows.map((row, index) => (isFilled(row, key) ? (of(row, index) ?? blank) : blank));
 }
+
+const GOOD = new Set<Answer>(["ok", "yes", "not judged", null]);
+/** A row with whether it has a sentence: where a word of it is none of the good ones, or something else is wrong. */
+const withSentence = (row: readonly Answer[], words = row, isElse = false): Answer[] => [
+  ...row,
+  isElse || words.some((word) => !GOOD.has(word)) ? "said" : null,
+];
 
 /** Every column of every function. */
 export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
@@ -90,11 +97,11 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
       const { head, commanding, standing, gives } = outletVolts(worked, outlet);
       return [orBlank(head), orBlank(commanding), standing, orBlank(gives)];
     }),
-    OUTLETCHECKS: rowsFor(tables.outlets, "outlet", 9, (row) => {
+    OUTLETCHECKS: rowsFor(tables.outlets, "outlet", 10, (row) => {
       const outlet = outletAt(row);
-      if (!outlet) return ["bad", null, null, null, null, null, null, null, null];
+      if (!outlet) return withSentence(["bad", ...Array<null>(8).fill(null)]);
       const said = outletChecks(worked, outlet);
-      return [
+      const words = [
         "ok",
         said.level,
         said.slope,
@@ -105,14 +112,18 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
         said.applied,
         said.openPort,
       ];
+      // No column has a word for a receiver that gives more than it can.
+      const most = receiverOf(tables, row)?.amps ?? Infinity;
+      return withSentence(words, words, isHigher(outletVolts(worked, outlet).gives ?? 0, most));
     }),
     DEVICELEVELS: rowsFor(tables.devices, "device", 10, (row) => {
       const device = deviceAt(row);
       return device && deviceLevels(worked, device);
     }),
-    DEVICECHECKS: rowsFor(tables.devices, "device", 7, (row) => {
+    DEVICECHECKS: rowsFor(tables.devices, "device", 8, (row) => {
       const device = deviceAt(row);
-      return device ? deviceChecks(worked, device) : [null, null, "bad", null, null, null, null];
+      const words = device ? deviceChecks(worked, device) : [null, null, "bad", ...Array<null>(4).fill(null)];
+      return withSentence(words, words.slice(2));
     }),
     HEADVOLTS: rowsFor(tables.head_units, "head", 9, (row) => {
       const head = headAt(row);
@@ -130,30 +141,37 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
         bandsOf(tables, head).length * head.outputs.length,
       ];
     }),
-    HEADCHECKS: rowsFor(tables.head_units, "head", 6, (row) => {
+    HEADCHECKS: rowsFor(tables.head_units, "head", 7, (row) => {
       const head = headAt(row);
-      return head ? headChecks(worked, head) : ["bad", null, null, null, null, null];
+      return withSentence(head ? headChecks(worked, head) : ["bad", ...Array<null>(5).fill(null)]);
     }),
     DISHCHECKS: isNoDish(tables)
-      ? [[null, null, null, null]]
-      : rowsFor(tables.dishes, "dish", 4, (row) => {
+      ? [Array<null>(5).fill(null)]
+      : rowsFor(tables.dishes, "dish", 5, (row) => {
           const dish = dishesOf(tables).find((one) => one.row === row)!;
           const clear = [...worked.slots.values()].flatMap((slots) =>
             slots.flatMap(({ sky, dish: from }) =>
               sky && from === dish.name ? [-decibelsOf(sky.clear)] : [],
             ),
           );
-          const volts = feeds.filter((feed) => feed.dish === dish.name).map((feed) => feed.volts);
-          return [
+          const mine = feeds.filter((feed) => feed.dish === dish.name);
+          const volts = mine.map((feed) => feed.volts);
+          const words = [
             dish.slots.join(" "),
             clear.length > 0 ? Math.min(...clear) : null,
             volts.length > 0 ? Math.min(...volts) : null,
             "ok",
           ];
+          return withSentence(
+            words,
+            words.slice(3),
+            mine.some((feed) => isLower(feed.volts, feed.least)),
+          );
         }),
-    FEEDERCHECKS: rowsFor(tables.feeders, "to", 2, (row) => {
+    FEEDERCHECKS: rowsFor(tables.feeders, "to", 3, (row) => {
       const feeder = feedersOf(tables).find((one) => one.row === row);
-      return feeder ? [feeder.cables, "ok"] : [null, "bad"];
+      const words = feeder ? [feeder.cables, "ok"] : [null, "bad"];
+      return withSentence(words, words.slice(1));
     }),
     NEEDED: neededOf(tables, tree),
   };
