@@ -9,6 +9,7 @@ import { drawnDistribution } from "../support/drawnDistribution";
 import { referenceOf, type Reference } from "../support/reference/distribution";
 import { blankOf, NEAR, rangesOf, RESULTS, type Column } from "../support/reference/distribution/columns";
 import type { Answer, Tables } from "../support/reference/distribution/tables";
+import { plain } from "../support/reference/job";
 import { tries } from "../support/tries";
 
 const seeds =
@@ -39,7 +40,7 @@ const asWord = (cell: Answer): string | null => (cell === null ? null : String(c
 /** Of several outlets that leave a head unit the same any may be named: by its volts with that one on alone. */
 function isAsLow(got: Answer, wanted: Answer, tables: Tables, { OUTLETVOLTS }: Reference): boolean {
   const [here, there] = [got, wanted].map((name) => {
-    const row = tables.outlets.findIndex(({ outlet }) => name !== null && String(outlet) === String(name));
+    const row = tables.outlets.findIndex(({ outlet }) => name !== null && plain(outlet) === plain(name!));
     return OUTLETVOLTS[row]?.[0] ?? null;
   });
   return isNear(here!, there!, "V");

@@ -79,6 +79,11 @@ const SLIPS: Readonly<Record<string, (draw: Drawn, tables: Writable) => void>> =
     row.receiver = draw.pick(filled(receivers, "kind")).kind!;
     delete outlet_details[outlets.indexOf(row)]!.kept;
   },
+  "supplies of unequal volts against each other": (draw, { supplies, device_parts }) => {
+    for (const row of supplies) if (row.stands !== "at the head unit") row.other_side = "all ports";
+    for (const row of supplies) row.volts = draw.pick([18, 22, 24]);
+    for (const row of device_parts) if (row.kind === "splitter") row.power = "all ports";
+  },
   "no supply": (_, { head_units }) => head_units.forEach((row) => delete row.supply),
 };
 

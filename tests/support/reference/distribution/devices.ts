@@ -7,6 +7,7 @@ import { numberIn, settingsOf, straight, type Answer } from "./tables";
 import { kindAt, stepsTo, type Thing } from "./tree";
 import {
   everyState,
+  fedBackwards,
   isHigher,
   isLower,
   isOnPower,
@@ -68,11 +69,12 @@ export function deviceChecks(worked: Worked, thing: Thing): Answer[] {
     ),
   );
   const isUnused = thing.source !== undefined && amps < LEAST_AMPS;
-  const current = isHigher(amps, numberIn(thing.part!, "amps", Infinity))
-    ? "high"
-    : isUnused
-      ? "unused"
-      : "ok";
+  const isOver = isHigher(amps, numberIn(thing.part!, "amps", Infinity));
+  const backwards = fedBackwards(worked, thing.head);
+  let current = isOver ? "high" : isUnused ? "unused" : "ok";
+  // Where one supply feeds another, what flows follows from that, and only that is said.
+  if (backwards.length > 0 && !thing.source) current = "ok";
+  if (backwards.includes(`device ${thing.name}`)) current = "high";
   const isLimited = amplifier && isFilled(thing.part!, "output_most");
   const kind = kindAt(thing);
   const { through } = openPorts(thing);

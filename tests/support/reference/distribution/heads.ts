@@ -6,6 +6,7 @@ import { numberIn, rowNamed, type Answer } from "./tables";
 import type { HeadUnit } from "./tree";
 import {
   everyState,
+  fedBackwards,
   isHigher,
   isLower,
   leastIn,
@@ -105,14 +106,21 @@ export function headChecks(worked: Worked, head: HeadUnit): Answer[] {
     .filter(({ to, dish }) => to === row && dish)
     .map(({ dish }) => dish!.name);
   const feeds = feedVolts(worked).filter(({ dish }) => dishes.includes(dish));
+  const isFedBackwards = fedBackwards(worked, head).includes(`output ${head.name}`);
   return [
     isBadHead(tables, row) ? "bad" : "ok",
     figures.leastInUse !== undefined && isLower(figures.leastInUse, numberIn(kind, "least_volts"))
       ? "low"
       : "ok",
-    isHigher(figures.supplyAmps ?? 0, numberIn(supply ?? {}, "amps", Infinity)) ? "high" : "ok",
+    isFedBackwards || isHigher(figures.supplyAmps ?? 0, numberIn(supply ?? {}, "amps", Infinity))
+      ? "high"
+      : "ok",
     input,
     feeds.length === 0 ? null : feeds.some(({ volts, least }) => isLower(volts, least)) ? "low" : "ok",
-    figures.supplyAmps === undefined ? null : figures.supplyAmps >= LEAST_AMPS ? "ok" : "unused",
+    figures.supplyAmps === undefined
+      ? null
+      : isFedBackwards || figures.supplyAmps >= LEAST_AMPS
+        ? "ok"
+        : "unused",
   ];
 }

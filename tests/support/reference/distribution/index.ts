@@ -19,7 +19,7 @@ import { levelsAt, noiseAt, outletChecks, outletVolts, type SlotNoise } from "./
 import { decibelsOf } from "./sky";
 import type { Answer, Tables } from "./tables";
 import type { HeadUnit, Thing } from "./tree";
-import { isHigher, isLower, leastOf, outletsOf, workedOut } from "./worked";
+import { fedBackwards, isHigher, isLower, leastOf, outletsOf, workedOut } from "./worked";
 
 /** A column of words or figures has a row for each row of its table; blanks are null. */
 export interface Reference {
@@ -113,7 +113,8 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
         said.openPort,
       ];
       // No column has a word for a receiver that gives more than it can.
-      const most = receiverOf(tables, row)?.amps ?? Infinity;
+      const isOdd = fedBackwards(worked, outlet.head).length > 0;
+      const most = isOdd ? Infinity : (receiverOf(tables, row)?.amps ?? Infinity);
       return withSentence(words, words, isHigher(outletVolts(worked, outlet).gives ?? 0, most));
     }),
     DEVICELEVELS: rowsFor(tables.devices, "device", 10, (row) => {

@@ -77,3 +77,13 @@ export const leastIn = (values: readonly number[]): number | undefined =>
 /** An end resistor on which volts stand that it does not block. */
 export const isOnPower = (worked: Worked, thing: Thing): boolean =>
   everyState(statesAt(worked, thing.head)).some((state) => state.onResistor(thing) > POWERED);
+
+/** Keys of the supplies that another one feeds. */
+export function fedBackwards({ tree, systems }: Worked, head: HeadUnit): string[] {
+  const { states } = systems.find(({ system }) => system.heads.includes(head))!;
+  const keys = [
+    ...tree.heads.map(({ name }) => `output ${name}`),
+    ...tree.devices.flatMap(({ source, name }) => (source ? [`device ${name}`] : [])),
+  ];
+  return keys.filter((key) => everyState(states).some((state) => state.supplyAmps(key) < -LEAST_AMPS));
+}
