@@ -12,6 +12,7 @@
 import type { Counts } from "./counts";
 import type { DeviceKind } from "./parts";
 import type { Tree } from "./tree";
+import { DEVICES, workOf, type Work } from "./work";
 
 export type Minutes = number;
 
@@ -66,35 +67,35 @@ export interface LabourMinutes {
 
 /** @returns minutes by line; a route without minutes a metre takes none */
 export function labourMinutes(
-  { job }: Tree,
+  tree: Tree,
   counts: Counts,
   rates: LabourRates,
   { floors, throughWalls, difficulty }: LabourAmounts,
 ): LabourMinutes {
-  const { dishes, headUnits, devices, outlets } = job;
-  const sum = <T>(of: readonly T[], minutes: (one: T) => Minutes): Minutes =>
-    of.reduce((so, one) => so + minutes(one), 0);
-  const parts = [...devices.map(({ part }) => part), ...outlets.flatMap(({ split }) => split ?? [])];
+  const work = workOf(tree, counts, floors);
+  const minutes = (of: Work, each: Minutes): Minutes => {
+    const pieces = work.get(of)!;
+    return pieces === 0 ? 0 : pieces * each;
+  };
+  const sum = (some: Iterable<Minutes>): Minutes => [...some].reduce((so, one) => so + one, 0);
   const stretched = {
     throughWalls: throughWalls * rates.throughWall,
-    terminations: counts.connectors * rates.termination,
-    dishes: sum(dishes, ({ slots }) => rates.dish + Math.max(0, slots.length - 1) * rates.furtherSlot),
-    feeds: sum(dishes, ({ feed, slots }) => (feed ? slots.length * rates.feed : 0)),
-    headUnits: sum(headUnits, ({ kind }) =>
-      kind.sits === "on the dish" ? rates.headUnitOnDish : rates.switch,
-    ),
-    supplies: counts.mainsSockets * rates.supply,
-    devices: sum(parts, ({ kind }) => (kind === "inserter" ? 0 : rates.device[kind])),
-    plates: outlets.filter(({ plate }) => plate).length * rates.plate,
-    endResistors: counts.endResistors * rates.endResistor,
-    groundingBlocks: counts.groundingBlocks * rates.groundingBlock,
-    dishBonds: dishes.length * rates.dishBond,
-    measuring: outlets.length * rates.measuredOutlet,
+    terminations: minutes("connector", rates.termination),
+    dishes: minutes("dish", rates.dish) + minutes("further slot on a dish", rates.furtherSlot),
+    feeds: minutes("feed", rates.feed),
+    headUnits: minutes("head unit on a dish", rates.headUnitOnDish) + minutes("switch", rates.switch),
+    supplies: minutes("supply", rates.supply),
+    devices: sum(DEVICES.map((kind) => minutes(kind, rates.device[kind]))),
+    plates: minutes("wall plate", rates.plate),
+    endResistors: minutes("end resistor", rates.endResistor),
+    groundingBlocks: minutes("grounding block", rates.groundingBlock),
+    dishBonds: minutes("dish bonding conductor", rates.dishBond),
+    measuring: minutes("outlet to measure", rates.measuredOutlet),
   };
   const routes = new Map(
     [...counts.metresByRoute].map(([route, metres]) => [route, metres * (rates.route.get(route) ?? 0)]),
   );
   const fixed = { floors: floors * rates.floor, job: rates.job };
-  const harder = sum([...Object.values(stretched), ...routes.values()], (minutes) => minutes) * difficulty;
+  const harder = sum([...Object.values(stretched), ...routes.values()]) * difficulty;
   return { routes, ...stretched, ...fixed, total: harder + fixed.floors + fixed.job };
 }

@@ -53,11 +53,11 @@ export function rowPlaces(job: DistributionJob): RowPlaces {
   });
   const parent = (row: number): number => (found[row] as TreeRow).parent;
   const headAbove = (row: number): number => headOf.get(nameKey((found[row] as TreeRow).root))!;
-  const below = (): void => belowFaults(order, names as string[], parent, bad);
-  for (const row of order) {
+  const badHead = (row: number): string | null => {
     const head = headUnits[headAbove(row)]!;
-    if (head.fault && parent(row) < 0) bad[row] ??= faults.treeBelowFault(names[row] as string, head.name);
-  }
+    return head.fault ? head.name : null;
+  };
+  const below = (): void => belowFaults(order, names as string[], parent, badHead, bad);
   below();
   const feeding = Int32Array.from(found, (row, index) => {
     if (row === null || isFault(row)) return -1;
@@ -132,16 +132,14 @@ function belowFaults(
   order: readonly number[],
   names: readonly string[],
   parent: (row: number) => number,
+  badHead: (row: number) => string | null,
   bad: (Fault | null)[],
 ): void {
   const culprit = new Map<number, string>();
   for (const row of order) {
     const above = parent(row);
-    if (bad[row]) culprit.set(row, names[row]!);
-    else if (above >= 0 && bad[above]) {
-      const name = culprit.get(above)!;
-      culprit.set(row, name);
-      bad[row] = faults.treeBelowFault(names[row]!, name);
-    }
+    const from = bad[row] ? null : above < 0 ? badHead(row) : bad[above] ? culprit.get(above)! : null;
+    if (from !== null) bad[row] = faults.treeBelowFault(names[row]!, from);
+    if (bad[row]) culprit.set(row, from ?? names[row]!);
   }
 }

@@ -7,19 +7,36 @@
  *   an outlet, a device or a head unit of the job.
  */
 import type { Counts } from "./counts";
-import type { DeviceKind } from "./parts";
 import type { Tree } from "./tree";
 
-export interface Piece {
-  readonly name: string;
-  readonly quantity: number;
-}
+export const DEVICES = ["splitter", "tap", "amplifier", "equaliser", "attenuator", "filter"] as const;
+
+export type Work =
+  | (typeof DEVICES)[number]
+  | "connector"
+  | "grounding block"
+  | "end resistor"
+  | "receiver lead"
+  | "mains socket"
+  | "dish"
+  | "further slot on a dish"
+  | "feed"
+  | "head unit on a dish"
+  | "switch"
+  | "supply"
+  | "wall plate"
+  | "dish bonding conductor"
+  | "outlet to measure"
+  | "floor"
+  | "outlet"
+  | "device"
+  | "head unit";
 
 /**
  * @param floors how many different ones
- * @returns each line, also those of none
+ * @returns how many of each, also of those of which there are none
  */
-export function workOf({ job }: Tree, counts: Counts, floors: number): Piece[] {
+export function workOf({ job }: Tree, counts: Counts, floors: number): ReadonlyMap<Work, number> {
   const sound = <T extends { readonly fault: unknown }>(rows: readonly T[]): T[] =>
     rows.filter(({ fault }) => !fault);
   const dishes = sound(job.dishes);
@@ -29,35 +46,28 @@ export function workOf({ job }: Tree, counts: Counts, floors: number): Piece[] {
     ...sound(job.devices).map(({ part }) => part.kind),
     ...outlets.flatMap(({ split }) => split?.kind ?? []),
   ];
-  const ofKind = (kind: DeviceKind): Piece => ({
-    name: kind,
-    quantity: devices.filter((one) => one === kind).length,
-  });
   const sitting = (sits: "on the dish" | "fed"): number =>
     headUnits.filter(({ kind }) => kind.sits === sits).length;
   const slots = (some: typeof dishes): number => some.reduce((sum, dish) => sum + dish.slots.length, 0);
-  return [
-    { name: "connector", quantity: counts.connectors },
-    { name: "grounding block", quantity: counts.groundingBlocks },
-    { name: "end resistor", quantity: counts.endResistors },
-    { name: "receiver lead", quantity: counts.receiverLeads },
-    { name: "mains socket", quantity: counts.mainsSockets },
-    { name: "dish", quantity: dishes.length },
-    {
-      name: "further slot on a dish",
-      quantity: dishes.reduce((sum, dish) => sum + Math.max(0, dish.slots.length - 1), 0),
-    },
-    { name: "feed", quantity: slots(dishes.filter(({ feed }) => feed)) },
-    { name: "head unit on a dish", quantity: sitting("on the dish") },
-    { name: "switch", quantity: sitting("fed") },
-    ...(["splitter", "tap", "amplifier", "equaliser", "attenuator", "filter"] as const).map(ofKind),
-    { name: "supply", quantity: counts.mainsSockets },
-    { name: "wall plate", quantity: outlets.filter(({ plate }) => plate).length },
-    { name: "dish bonding conductor", quantity: dishes.length },
-    { name: "outlet to measure", quantity: job.outlets.length },
-    { name: "floor", quantity: floors },
-    { name: "outlet", quantity: job.outlets.length },
-    { name: "device", quantity: job.devices.length },
-    { name: "head unit", quantity: job.headUnits.length },
-  ];
+  return new Map<Work, number>([
+    ["connector", counts.connectors],
+    ["grounding block", counts.groundingBlocks],
+    ["end resistor", counts.endResistors],
+    ["receiver lead", counts.receiverLeads],
+    ["mains socket", counts.mainsSockets],
+    ["dish", dishes.length],
+    ["further slot on a dish", dishes.reduce((sum, dish) => sum + Math.max(0, dish.slots.length - 1), 0)],
+    ["feed", slots(dishes.filter(({ feed }) => feed))],
+    ["head unit on a dish", sitting("on the dish")],
+    ["switch", sitting("fed")],
+    ...DEVICES.map((kind) => [kind, devices.filter((one) => one === kind).length] as const),
+    ["supply", counts.mainsSockets],
+    ["wall plate", outlets.filter(({ plate }) => plate).length],
+    ["dish bonding conductor", dishes.length],
+    ["outlet to measure", job.outlets.length],
+    ["floor", floors],
+    ["outlet", job.outlets.length],
+    ["device", job.devices.length],
+    ["head unit", job.headUnits.length],
+  ]);
 }

@@ -82,7 +82,7 @@ export const needed = declare({
       ...[...counts.parts].map(([name, pieces]) => ["part", name, pieces]),
       ...lengths("cable", counts.metresByCable),
       ...lengths("route", counts.metresByRoute),
-      ...workOf(tree, counts, found.floors).map(({ name, quantity }) => ["work", name, quantity]),
+      ...[...workOf(tree, counts, found.floors)].map(([name, quantity]) => ["work", name, quantity]),
     ];
   },
 });

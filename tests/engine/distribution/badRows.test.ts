@@ -297,6 +297,78 @@ describe("dishes and feeders", () => {
   });
 });
 
+describe("how many feeders come to a switch", () => {
+  const dishes = [dish("D1", { feed: { ...FEED, outputs: 8 } })];
+  const fed = headUnit("A", { kind: switchKind({ feedersPerSlot: 4 }) });
+  const said = (quantities: readonly (number | null)[]) => {
+    const feeders = quantities.map((quantity) => feeder("D1", "A", { quantity }));
+    const { headFaults, feederFaults, inlets, cables } = trunksOf(job({ dishes, headUnits: [fed], feeders }));
+    expect(headFaults).toEqual([null]);
+    expect(inlets[0]!.map(({ slot }) => slot)).toEqual(["13E"]);
+    return { cables, faults: feederFaults.map((fault) => fault?.message ?? null) };
+  };
+
+  test("as many as its kind takes, in one bundle or in two", () => {
+    expect(said([null])).toEqual({ cables: [4], faults: [null] });
+    expect(said([2, 2])).toEqual({ cables: [2, 2], faults: [null, null] });
+  });
+
+  test("too few and too many", () => {
+    expect(said([3]).faults).toEqual([
+      'Only 3 cables come to "A" for "13E"; its kind takes 4. Run as many, or leave how many blank.',
+    ]);
+    expect(said([null, 1]).faults).toEqual([
+      null,
+      'Up to this feeder 5 cables come to "A" for "13E"; its kind takes 4. Run fewer cables, or check which slot they are for.',
+    ]);
+  });
+});
+
+test("a dish without a slot, twice, or named as a head unit", () => {
+  const said = (one: DistributionJob) => {
+    const { dishFaults, headFaults } = trunksOf(one);
+    return [...dishFaults, ...headFaults].map((fault) => fault?.message ?? null);
+  };
+  expect(said(job({ dishes: [dish("D1", { slots: [] })] }))).toEqual([
+    null,
+    'The dish "D1" has no slot to receive. Enter the slots of the job.',
+  ]);
+  expect(
+    said(job({ dishes: [dish("D1"), dish("d1")], headUnits: [headUnit("H1", { dish: "D1" })] })),
+  ).toEqual([null, 'The name "d1" is given to more than one row. Give each row a name of its own.', null]);
+  expect(said(job({ dishes: [dish("H1")] }))[0]).toBe(
+    'The name "H1" is that of a dish and of a head unit. Give one of them another.',
+  );
+});
+
+test("a row with a fault of its own keeps its port and leaves out what hangs below", () => {
+  const fault = { kind: "fault", code: "#VALUE!", message: "Its part is not known." } as const;
+  const tree = buildTree(
+    job({
+      devices: [device("T", "H1", tap(1)), device("S", "T", splitter(0), { fault })],
+      outlets: [outlet("1", "S"), outlet("2", "T")],
+    }),
+  );
+  expect(tree.deviceFaults).toEqual([null, fault]);
+  expect(tree.outletFaults.map((one) => one?.message ?? null)).toEqual([
+    '"1" hangs below "S", whose own row has a fault. Put the row of "S" right first.',
+    null,
+  ]);
+  expect(tree.openPorts).toEqual([]);
+  const below = buildTree(
+    job({
+      headUnits: [headUnit("H1", { fault })],
+      devices: [device("T", "H1", tap(1))],
+      outlets: [outlet("2", "T")],
+    }),
+  );
+  expect([...below.deviceFaults, ...below.outletFaults].map((one) => one!.message)).toEqual(
+    ["T", "2"].map(
+      (row) => `"${row}" hangs below "H1", whose own row has a fault. Put the row of "H1" right first.`,
+    ),
+  );
+});
+
 describe("what stands in the way of the supply", () => {
   const said = (one: DistributionJob) =>
     findings(distributionOf(one), { levelLeast: 0, levelMost: 200, slopeMost: 99, isolationLeast: 0 }).map(
