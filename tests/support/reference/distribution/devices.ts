@@ -11,6 +11,7 @@ import {
   isHigher,
   isLower,
   isOnPower,
+  SLIGHT,
   LEAST_AMPS,
   leastIn,
   statesAt,
@@ -69,7 +70,7 @@ export function deviceChecks(worked: Worked, thing: Thing): Answer[] {
     ),
   );
   const isUnused = thing.source !== undefined && amps < LEAST_AMPS;
-  const isOver = isHigher(amps, numberIn(thing.part!, "amps", Infinity));
+  const isOver = isHigher(amps, numberIn(thing.part!, "amps", Infinity), SLIGHT);
   const backwards = fedBackwards(worked, thing.head);
   let current = isOver ? "high" : isUnused ? "unused" : "ok";
   // Where one supply feeds another, what flows follows from that, and only that is said.
@@ -84,7 +85,7 @@ export function deviceChecks(worked: Worked, thing: Thing): Answer[] {
     amplifier?.volts ?? null,
     amps,
     "ok",
-    amplifier ? (isLower(amplifier.volts ?? Infinity, amplifier.leastVolts) ? "low" : "ok") : null,
+    amplifier ? (isLower(amplifier.volts ?? Infinity, amplifier.leastVolts, SLIGHT) ? "low" : "ok") : null,
     current,
     isLimited ? (isHigher(amplifier.output, amplifier.limit) ? "high" : "ok") : null,
     kind === "splitter" || kind === "tap" ? port : null,

@@ -14,6 +14,7 @@ import {
   outletsOf,
   LEAST_AMPS,
   POWERED,
+  SLIGHT,
   statesAt,
   statesInUse,
   voltsIn,
@@ -109,14 +110,18 @@ export function headChecks(worked: Worked, head: HeadUnit): Answer[] {
   const isFedBackwards = fedBackwards(worked, head).includes(`output ${head.name}`);
   return [
     isBadHead(tables, row) ? "bad" : "ok",
-    figures.leastInUse !== undefined && isLower(figures.leastInUse, numberIn(kind, "least_volts"))
+    figures.leastInUse !== undefined && isLower(figures.leastInUse, numberIn(kind, "least_volts"), SLIGHT)
       ? "low"
       : "ok",
-    isFedBackwards || isHigher(figures.supplyAmps ?? 0, numberIn(supply ?? {}, "amps", Infinity))
+    isFedBackwards || isHigher(figures.supplyAmps ?? 0, numberIn(supply ?? {}, "amps", Infinity), SLIGHT)
       ? "high"
       : "ok",
     input,
-    feeds.length === 0 ? null : feeds.some(({ volts, least }) => isLower(volts, least)) ? "low" : "ok",
+    feeds.length === 0
+      ? null
+      : feeds.some(({ volts, least }) => isLower(volts, least, SLIGHT))
+        ? "low"
+        : "ok",
     figures.supplyAmps === undefined
       ? null
       : isFedBackwards || figures.supplyAmps >= LEAST_AMPS

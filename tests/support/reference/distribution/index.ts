@@ -19,7 +19,7 @@ import { levelsAt, noiseAt, outletChecks, outletVolts, type SlotNoise } from "./
 import { decibelsOf } from "./sky";
 import type { Answer, Tables } from "./tables";
 import type { HeadUnit, Thing } from "./tree";
-import { fedBackwards, isHigher, isLower, leastOf, outletsOf, workedOut } from "./worked";
+import { fedBackwards, isHigher, isLower, leastOf, outletsOf, SLIGHT, workedOut } from "./worked";
 
 /** A column of words or figures has a row for each row of its table; blanks are null. */
 export interface Reference {
@@ -115,7 +115,7 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
       // No column has a word for a receiver that gives more than it can.
       const isOdd = fedBackwards(worked, outlet.head).length > 0;
       const most = isOdd ? Infinity : (receiverOf(tables, row)?.amps ?? Infinity);
-      return withSentence(words, words, isHigher(outletVolts(worked, outlet).gives ?? 0, most));
+      return withSentence(words, words, isHigher(outletVolts(worked, outlet).gives ?? 0, most, SLIGHT));
     }),
     DEVICELEVELS: rowsFor(tables.devices, "device", 10, (row) => {
       const device = deviceAt(row);
@@ -166,7 +166,7 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
           return withSentence(
             words,
             words.slice(3),
-            mine.some((feed) => isLower(feed.volts, feed.least)),
+            mine.some((feed) => isLower(feed.volts, feed.least, SLIGHT)),
           );
         }),
     FEEDERCHECKS: rowsFor(tables.feeders, "to", 3, (row) => {

@@ -7,7 +7,7 @@ import { neededOf } from "./sky";
 import { openPorts, statesFor, type State, type Unit } from "./supply";
 import { numberIn, rowNamed, settingsOf } from "./tables";
 import { stepsToReceiver, type Thing } from "./tree";
-import { isHigher, isLower, isOnPower, leastIn, statesAt, voltsIn, type Worked } from "./worked";
+import { isHigher, isLower, isOnPower, leastIn, SLIGHT, statesAt, voltsIn, type Worked } from "./worked";
 
 export interface SlotNoise {
   readonly slot: string;
@@ -120,7 +120,10 @@ export function outletChecks(worked: Worked, outlet: Thing) {
     commands,
     bands: worked.bands.get(outlet)?.isBad ? "bad" : "ok",
     connectors: receiver && howMany(outlet.row) > connectors ? "too many" : "ok",
-    applied: receiver && isHigher(outletVolts(worked, outlet).standing, receiver.appliedMost) ? "high" : "ok",
+    applied:
+      receiver && isHigher(outletVolts(worked, outlet).standing, receiver.appliedMost, SLIGHT)
+        ? "high"
+        : "ok",
     openPort: isOpen ? "open" : isOnPower(worked, outlet) ? "passes power" : "ok",
   };
 }

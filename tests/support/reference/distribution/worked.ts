@@ -8,8 +8,10 @@ import { treeOf, type HeadUnit, type Thing, type Tree } from "./tree";
 
 /** What two solves, or two sums, of the same thing may differ by: a limit that is met exactly is met. */
 export const EXACT = 1e-6;
-export const isHigher = (value: number, limit: number): boolean => value > limit + EXACT;
-export const isLower = (value: number, limit: number): boolean => value < limit - EXACT;
+export const isHigher = (value: number, limit: number, by = EXACT): boolean => value > limit + by;
+export const isLower = (value: number, limit: number, by = EXACT): boolean => value < limit - by;
+/** A millivolt or milliampere beyond a limit is less than anybody measures. */
+export const SLIGHT = 1e-3;
 
 export interface Worked {
   readonly tables: Tables;
