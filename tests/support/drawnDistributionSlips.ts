@@ -84,6 +84,13 @@ const SLIPS: Readonly<Record<string, (draw: Drawn, tables: Writable) => void>> =
     for (const row of supplies) row.volts = draw.pick([18, 22, 24]);
     for (const row of device_parts) if (row.kind === "splitter") row.power = "all ports";
   },
+  // A feed has no more outputs than are asked of it; a switch may be asked for more.
+  "too few or too many cables in a feeder": (draw, { feeders, head_units }) => {
+    const rows = filled(feeders, "to");
+    if (rows.length === 0) return;
+    const row = draw.pick(rows);
+    row.how_many = head_units.some(({ head }) => head === row.from) ? draw.pick([1, 3, 5]) : 1;
+  },
   "no supply": (_, { head_units }) => head_units.forEach((row) => delete row.supply),
 };
 

@@ -93,6 +93,24 @@ export function feedersOf(tables: Tables): Feeder[] {
   return known.filter(({ from, to }) => !bad.has(to) && !(from && bad.has(from)));
 }
 
+/**
+ * Whether a switch gets other than as many cables for a slot as its kind takes: too few are said at the last feeder that
+ * has some, too many at the one with which they are.
+ */
+export function isMiscounted(tables: Tables, feeder: Feeder): boolean {
+  const kind = rowNamed(tables.head_unit_kinds, "kind", feeder.to.kind)!;
+  const wanted = numberIn(kind, "per_slot", 4);
+  return feeder.slots.some((slot) => {
+    const some = feedersOf(tables).filter(({ to, slots }) => to === feeder.to && slots.includes(slot));
+    const until = (list: readonly Feeder[]): number =>
+      list.reduce((sum, { cables, slots }) => sum + cables / slots.length, 0);
+    const place = some.findIndex(({ row }) => row === feeder.row);
+    if (until(some.slice(0, place + 1)) > wanted + EXACT) return true;
+    return place === some.length - 1 && until(some) < wanted - EXACT;
+  });
+}
+const EXACT = 1e-9;
+
 function knownFeeders(tables: Tables): Feeder[] {
   const settings = settingsOf(tables);
   const dishes = dishesOf(tables);

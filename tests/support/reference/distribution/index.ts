@@ -13,7 +13,7 @@ import { bandsOf, receiverOf, tunersAt } from "./bands";
 import { OURS, type Limits } from "./circuit";
 import { neededOf, type Needed } from "./counts";
 import { deviceChecks, deviceLevels } from "./devices";
-import { dishesOf, feedersOf } from "./dishes";
+import { dishesOf, feedersOf, isMiscounted } from "./dishes";
 import { feedVolts, headChecks, headFigures } from "./heads";
 import { levelsAt, noiseAt, outletChecks, outletVolts, type SlotNoise } from "./outlets";
 import { decibelsOf } from "./sky";
@@ -171,7 +171,7 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
         }),
     FEEDERCHECKS: rowsFor(tables.feeders, "to", 3, (row) => {
       const feeder = feedersOf(tables).find((one) => one.row === row);
-      const words = feeder ? [feeder.cables, "ok"] : [null, "bad"];
+      const words = feeder ? [feeder.cables, isMiscounted(tables, feeder) ? "bad" : "ok"] : [null, "bad"];
       return withSentence(words, words.slice(1));
     }),
     NEEDED: neededOf(tables, tree),
