@@ -144,7 +144,12 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
     }),
     HEADCHECKS: rowsFor(tables.head_units, "head", 7, (row) => {
       const head = headAt(row);
-      return withSentence(head ? headChecks(worked, head) : ["bad", ...Array<null>(5).fill(null)]);
+      const words = head ? headChecks(worked, head) : ["bad", ...Array<null>(5).fill(null)];
+      // Of a feed with too little the sentence stands at its dish.
+      return withSentence(
+        words,
+        words.filter((_, place) => place !== 4),
+      );
     }),
     DISHCHECKS: isNoDish(tables)
       ? [Array<null>(5).fill(null)]
