@@ -37,3 +37,10 @@ export const reworded = (
     (_, name: string, row: string, shownAs: string) =>
       wordsFor(name, row === "" ? undefined : Number(row)) ?? shownAs,
   );
+
+/** The same sentence where what it names are entries of one column, each in its row. */
+export const asRowsOf = (sentence: string, column: string, entries: readonly string[]): string =>
+  reworded(sentence, (name) => {
+    const row = entries.indexOf(name) + 1;
+    return row === 0 ? undefined : argument(column, row, name);
+  });

@@ -6,7 +6,7 @@
  * its unit, and what to do. Only `#VALUE!` and `#N/A` are used, because those
  * are the two codes with which Excel shows a sentence of ours.
  */
-import { argument, inRow, plain, withoutMarks } from "./argumentNames";
+import { argument, asRowsOf, inRow, plain, withoutMarks } from "./argumentNames";
 
 export type FaultCode = "#VALUE!" | "#N/A";
 
@@ -284,6 +284,12 @@ export const faults = {
     fault(
       "#VALUE!",
       `${shown(id)} is fed from nothing. Name the head unit, device or loop-through outlet that feeds it.`,
+    ),
+
+  fedFromItself: (id: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(id)} is fed from itself. Name the head unit, device or loop-through outlet that feeds it.`,
     ),
 
   fedFromUnknown: (id: string, from: string): Fault =>
@@ -683,6 +689,10 @@ export const faults = {
       marked: placed === marked ? `${argument(name, row, `Row ${row} of ${name}`)}: ${marked}` : placed,
     };
   },
+
+  /** A fault that names entries of one column, as rows of that column. */
+  inColumn: (name: string, entries: readonly string[], trouble: Fault): Fault =>
+    trouble.marked === undefined ? trouble : { ...trouble, marked: asRowsOf(trouble.marked, name, entries) },
 
   unknownReceiver: (value: string, known: readonly string[]): Fault =>
     fault(

@@ -55,6 +55,7 @@ import { dishchecks } from "./distribution/dishchecks";
 import { feederchecks } from "./distribution/feederchecks";
 import { headchecks } from "./distribution/headchecks";
 import { headvolts } from "./distribution/headvolts";
+import { howmany } from "./distribution/howmany";
 import { needed } from "./distribution/needed";
 import { outletchecks } from "./distribution/outletchecks";
 import { outletlevels } from "./distribution/outletlevels";
@@ -131,6 +132,7 @@ export const allFunctions: readonly SheetFunction[] = [
   feederchecks,
   headchecks,
   headvolts,
+  howmany,
   needed,
   outletchecks,
   outletlevels,

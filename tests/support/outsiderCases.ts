@@ -181,7 +181,7 @@ function numberOf(tables: readonly Matrix[], inputs: Inputs, what: string): unkn
   if ((m = match(/^output limit of (.+)$/)))
     return cell("DEVICELEVELS", rowOf("devices", "device", m[0]!), 9);
   if ((m = match(/^volts standing at outlet (.+)$/))) return cell("OUTLETVOLTS", outlet(m[0]!), 2);
-  if ((m = match(/^volts at feed (.+)$/))) return cell("DISHCHECKS", rowOf("dishes", "dish", m[0]!), 2);
+  if ((m = match(/^volts at feed (.+)$/))) return cell("DISHCHECKS", rowOf("dishes", "dish", m[0]!), 3);
   if ((m = match(/^metres of (.+)$/))) return lines("cable").get(m[0]!) ?? 0;
   if ((m = match(/^minutes of cable, (.+)$/)))
     return (lines("route").get(m[0]!) ?? 0) * (LABOUR_RATES.route.get(m[0]!) ?? NaN);

@@ -121,6 +121,8 @@ function feeds(rows: readonly Row[], headUnits: readonly HeadUnitRow[]): Name[] 
           ? faults.fedByTwo(name, other, feeding)
           : faults.nameTwice(name);
     } else if (feeding === null) from[index] = faults.notFed(name);
+    else if (!isFault(feeding) && nameKey(feeding) === nameKey(name))
+      from[index] = faults.fedFromItself(name);
     else if (!isFault(feeding) && !heads.has(nameKey(feeding)) && !first.has(nameKey(feeding)))
       from[index] = faults.fedFromUnknown(name, feeding);
   }

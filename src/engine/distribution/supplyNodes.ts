@@ -12,7 +12,7 @@ import { THROUGH } from "./ports";
 import type { Passes, SupplyNode } from "./supplyCircuit";
 import type { NetworkLoad } from "./supplyNetwork";
 import { deviceAt, DEVICE, LEAD, OUTLET, OUTPUT, runTo, type Tree } from "./tree";
-import type { Trunks } from "./trunks";
+import type { Inlet, Trunks } from "./trunks";
 
 /** A way of the supply from a node to the one nearer to the dish. */
 export interface Way {
@@ -146,7 +146,15 @@ export function supplyNodes(tree: Tree, trunks: Trunks): SupplyNodes {
     device = -1,
   ) => sources.push({ node, volts: supply.volts, mostAmperes: supply.mostAmperes, head, device });
 
-  const fedNodes = new Set<string>();
+  const isFromDish = ({ feeder, above }: Inlet): boolean => feeder >= 0 && above < 0;
+  const feedKey = ({ dish, slot }: Inlet): string => `${dish} ${nameKey(slot)}`;
+  /** Feeds that a switch powers. */
+  const powered = new Set(
+    headUnits.flatMap(({ kind: { powersFeed } }, head) =>
+      powersFeed ? trunks.inlets[head]!.filter(isFromDish).map(feedKey) : [],
+    ),
+  );
+  const toldUnpowered = new Set<string>();
   const entered = new Set<number>();
   for (const head of [...trunks.order, ...headUnits.keys()]) {
     if (entered.has(head)) continue;
@@ -162,11 +170,14 @@ export function supplyNodes(tree: Tree, trunks: Trunks): SupplyNodes {
     common[head] = node;
     commonLoad[head] = loads.push({ node, kind: unit.loadKind, amount: unit.load }) - 1;
     if (supply?.stands === "at the head unit") supplyAt(node, supply, head);
-    for (const { slot, dish, feeder, above } of inlets) {
+    const told = unit.powersFeed ? new Set<string>() : toldUnpowered;
+    for (const inlet of inlets.filter(isFromDish)) {
+      const { slot, dish, feeder } = inlet;
       const { feed } = dishes[dish]!;
-      const key = `${dish} ${nameKey(slot)}`;
-      if (feeder < 0 || above >= 0 || !feed || fedNodes.has(key)) continue;
-      fedNodes.add(key);
+      const key = feedKey(inlet);
+      // Of several switches that power a feed each has to carry it when the others are without mains.
+      if (!feed || told.has(key) || (!unit.powersFeed && powered.has(key))) continue;
+      told.add(key);
       const at = enterBeyond(node, unit.powersFeed ? OPEN : BLOCKED, feeders[feeder]!.run);
       loads.push({ node: at, kind: "A", amount: feed.load });
       feeds.push({ node: at, dish, slot, head });

@@ -17,6 +17,9 @@ export interface RunList {
   readonly cables: readonly (string | null | Fault)[] | undefined;
   /** What the list of cables is called. */
   readonly cablesName: string;
+  /** Like cables in each row; one where the list is left out, or the row blank. */
+  readonly counts?: readonly (number | null | Fault)[] | undefined;
+  readonly countsName?: string;
 }
 
 /**
@@ -27,7 +30,7 @@ export interface RunList {
 export function runsOfCable(lists: readonly RunList[], cable?: string): Run[] | Fault {
   const wanted = cable?.toLowerCase();
   const runs: Run[] = [];
-  for (const { name, lengths, cables, cablesName } of lists) {
+  for (const { name, lengths, cables, cablesName, counts, countsName = "counts" } of lists) {
     if (!lengths) continue;
     if (wanted !== undefined && !cables)
       return faults.missing(cablesName, `the cable of each run in ${argument(name)}`);
@@ -35,6 +38,9 @@ export function runsOfCable(lists: readonly RunList[], cable?: string): Run[] | 
       return faults.missing("cable", `the cable to count, one of those in ${argument(cablesName)}`);
     if (cables && cables.length !== lengths.length) {
       return faults.shortColumn(cablesName, cables.length, lengths.length);
+    }
+    if (counts && counts.length !== lengths.length) {
+      return faults.shortColumn(countsName, counts.length, lengths.length);
     }
     for (const [index, length] of lengths.entries()) {
       if (length === null) continue;
@@ -44,7 +50,10 @@ export function runsOfCable(lists: readonly RunList[], cable?: string): Run[] | 
       const own = cables?.[index];
       if (isFault(own)) return faults.atRow(cablesName, index + 1, own);
       if (own === null) return faults.runWithoutCable(label, length);
-      if (own?.toLowerCase() === wanted) runs.push({ label, length });
+      const times = counts?.[index] ?? 1;
+      if (isFault(times)) return faults.atRow(countsName, index + 1, times);
+      if (own?.toLowerCase() !== wanted) continue;
+      for (let cable = 0; cable < times; cable++) runs.push({ label, length });
     }
   }
   return runs;

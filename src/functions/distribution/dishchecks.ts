@@ -10,6 +10,7 @@ const ROOF_CAUTION =
 
 const COLUMNS = [
   "slots",
+  "how many they are",
   "least carrier to noise in a clear sky at its feed, dB; blank where not asked",
   "least volts of its feed; blank without",
   "row: ok, bad",
@@ -34,7 +35,7 @@ export const dishchecks = declare({
   examples: [
     {
       formula: exampleFormula("DISHCHECKS", ONE_OUTLET_OF_SKY),
-      result: [["13E", 17.3393, "", "ok", ""]],
+      result: [["13E", 1, 17.3393, "", "ok", ""]],
       tolerance: 1e-3,
       source: BY_OTHERS,
     },
@@ -44,8 +45,10 @@ export const dishchecks = declare({
   caution: ROOF_CAUTION,
   compute: (...given) =>
     answersFor("dishes", COLUMNS.length, given, (solved, row) => {
+      const { slots } = solved.job.dishes[row]!;
       return [
-        solved.job.dishes[row]!.slots.join(" "),
+        slots.join(" "),
+        slots.length,
         figure(leastClear(solved).get(row)),
         figure(leastFeedVolts(solved).get(row)),
         solved.found.trunks.dishFaults[row] ? "bad" : "ok",

@@ -6,14 +6,16 @@ export type ExampleTables = Readonly<Partial<Record<TableName, readonly (readonl
 
 const literal = (cell: ExampleCell): string => (typeof cell === "number" ? String(cell) : `"${cell}"`);
 
-/** @returns the call as a person would type it */
-export function exampleFormula(name: string, tables: ExampleTables): string {
+/**
+ * @param before arguments before the tables
+ * @returns the call as a person would type it */
+export function exampleFormula(name: string, tables: ExampleTables, before: readonly string[] = []): string {
   const args = TABLE_NAMES.map((table) => {
     const rows = tables[table];
     return rows ? `{${rows.map((row) => row.map(literal).join(",")).join(";")}}` : "";
   });
   const last = TABLE_NAMES.findLastIndex((table) => tables[table]);
-  return `RIG.${name}(${args.slice(0, last + 1).join(",")})`;
+  return `RIG.${name}(${[...before, ...args.slice(0, last + 1)].join(",")})`;
 }
 
 const BLANK4 = ["", "", "", ""];

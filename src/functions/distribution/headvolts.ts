@@ -1,5 +1,8 @@
+import type { Distribution } from "../../engine/distribution/distribution";
+import { cornersOf, levelAt } from "../../engine/distribution/levels";
+import { LEAD } from "../../engine/distribution/tree";
 import { declare } from "../core/declare";
-import { answersFor, figure } from "./answers";
+import { answersFor, figure, type Answer } from "./answers";
 import { TWO_OUTLETS, exampleFormula } from "./exampleFormula";
 import { leastInUse } from "./leastInUse";
 import { ownSupplyMost, tunersOfHeads } from "./supplyOfHead";
@@ -16,7 +19,30 @@ const COLUMNS = [
   "greatest current of its own supply, A",
   "tuners",
   "user bands of all its outputs",
+  "level at the end of its own cable, dBµV: low cold",
+  "low hot",
+  "high cold",
+  "high hot",
+  "least isolation between two outlets of one output, dB; blank where not stated",
+  "those two outlets",
 ];
+
+function levelsOfLead({ tree, losses }: Distribution, head: number): Answer[] {
+  const output = tree.firstOutput[head]!;
+  // Leads stand behind all outputs.
+  const lead = tree.kind.findIndex((kind, point) => kind === LEAD && tree.row[point] === head);
+  const { lowCold, lowHot, highCold, highHot } = cornersOf(tree);
+  return [lowCold, lowHot, highCold, highHot].map((where) =>
+    figure(levelAt(tree, losses, lead < 0 ? output : lead, output, where)),
+  );
+}
+
+function leastApart({ tree, isolation }: Distribution, head: number): Answer[] {
+  const own = isolation.filter(({ output }) => tree.row[output] === head);
+  if (own.length === 0) return [null, null];
+  const least = own.reduce((one, other) => (other.decibels < one.decibels ? other : one));
+  return [least.decibels, least.outlets.map((outlet) => String(tree.job.outlets[outlet]!.name)).join(", ")];
+}
 
 export const headvolts = declare({
   name: "HEADVOLTS",
@@ -39,7 +65,7 @@ export const headvolts = declare({
   examples: [
     {
       formula: exampleFormula("HEADVOLTS", TWO_OUTLETS),
-      result: [[0, 12.3, "B", 12.4333, 12.3, 0.1, "", 3, 4]],
+      result: [[0, 12.3, "B", 12.4333, 12.3, 0.1, "", 3, 4, 85, 85, 83, 83, "", ""]],
       tolerance: 1e-3,
       source:
         "by hand: 13 − 0.5 − 0.1·2 V with B alone; 12.5 V less 0.1 A through 1 and 2 ohms side by side with both on",
@@ -65,6 +91,8 @@ export const headvolts = declare({
         figure(ownSupplyMost(solved).get(row)),
         tunersOfHeads(solved)[row]!,
         kind.outputs * kind.bands.length,
+        ...levelsOfLead(found, row),
+        ...leastApart(found, row),
       ];
     }),
 });

@@ -1,15 +1,11 @@
-import { workOf } from "../../engine/distribution/work";
 import { isFault } from "../../engine/faults";
-import { fromMetres } from "../../engine/signal/lengthUnits";
 import { declare } from "../core/declare";
 import { exampleFormula, TWO_OUTLETS } from "./exampleFormula";
+import { neededLines } from "./neededLines";
 import { solved } from "./solved";
 import { TABLE_FAULTS, tables } from "./tables";
 
 const COLUMNS = ["kind: part, cable, route, work", "name", "quantity: pieces, or length in the job's unit"];
-
-/** A hundred times less than a tape measure shows, so that feet come out as they were typed. */
-const DIGITS = 9;
 
 export const needed = declare({
   name: "NEEDED",
@@ -63,26 +59,15 @@ export const needed = declare({
         "by hand: two cables off the dish, each with two connectors and a grounding block with two more",
     },
   ],
-  seeAlso: ["REELS", "FEEDERCHECKS", "OUTLETPLACES"],
+  seeAlso: ["HOWMANY", "REELS", "FEEDERCHECKS", "OUTLETPLACES"],
   faultsWhen: TABLE_FAULTS,
   caution:
     "Dishes and their cables are bonded, and sockets fitted, as the local code has it, by those who are licensed for it.",
   compute: (...given) => {
     const found = solved(given);
     if (isFault(found)) return found;
-    if (found === null) return [[null, null, null]];
-    const { tree, counts } = found.found;
-    const lengths = (kind: string, metres: ReadonlyMap<string, number>) =>
-      [...metres].map(([name, length]) => [
-        kind,
-        name || "none named",
-        Number(fromMetres(length, found.settings.unit).toFixed(DIGITS)),
-      ]);
-    return [
-      ...[...counts.parts].map(([name, pieces]) => ["part", name, pieces]),
-      ...lengths("cable", counts.metresByCable),
-      ...lengths("route", counts.metresByRoute),
-      ...[...workOf(tree, counts, found.floors)].map(([name, quantity]) => ["work", name, quantity]),
-    ];
+    return found === null
+      ? [[null, null, null]]
+      : neededLines(found).map(({ kind, name, quantity }) => [kind, name, quantity]);
   },
 });

@@ -1,3 +1,4 @@
+import type { CommandVerdict } from "../../engine/distribution/commands";
 import { declare } from "../core/declare";
 import { answersFor, badRow, inOne, saidAt } from "./answers";
 import { TWO_OUTLETS, exampleFormula } from "./exampleFormula";
@@ -9,13 +10,18 @@ const COLUMNS = [
   "level: ok, low, high",
   "slope: ok, steep",
   "carrier to noise: ok, low; blank where not asked",
-  "commands: yes, no, not judged; blank for a spare outlet",
+  "commands: ok, dead, not judged; blank for a spare outlet",
   "user bands: ok, bad",
   "connectors: ok, too many",
   "applied volts: ok, high",
-  "open port: ok, open, passes power",
+  "open port: ok, left open, passes power",
   "what is wrong, in sentences",
 ];
+
+const commandsWord = (verdict: CommandVerdict | null | undefined): string | null => {
+  if (!verdict) return null;
+  return { yes: "ok", no: "dead", "not judged": "not judged" }[verdict.can];
+};
 
 export const outletchecks = declare({
   name: "OUTLETCHECKS",
@@ -41,8 +47,8 @@ export const outletchecks = declare({
     {
       formula: exampleFormula("OUTLETCHECKS", TWO_OUTLETS),
       result: [
-        ["ok", "ok", "ok", "", "yes", "ok", "ok", "ok", "ok", ""],
-        ["ok", "ok", "ok", "", "yes", "ok", "ok", "ok", "ok", ""],
+        ["ok", "ok", "ok", "", "ok", "ok", "ok", "ok", "ok", ""],
+        ["ok", "ok", "ok", "", "ok", "ok", "ok", "ok", "ok", ""],
       ],
       source: "by hand: levels from 76 to 80 dBµV lie within 47 to 85, 17.3 V arrive",
     },
@@ -65,7 +71,7 @@ export const outletchecks = declare({
         checks.has("level too low") ? "low" : checks.has("level too high") ? "high" : "ok",
         checks.has("slope") ? "steep" : "ok",
         judged ? (lowNoise ? "low" : "ok") : null,
-        found.commands[row]?.can ?? null,
+        commandsWord(found.commands[row]),
         checks.has("user bands") ? "bad" : "ok",
         checks.has("receivers on a connector") ? "too many" : "ok",
         checks.has("volts on a receiver") ? "high" : "ok",

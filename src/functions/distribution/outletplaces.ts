@@ -10,6 +10,7 @@ const COLUMNS = [
   'port that it is fed from, a number or "through"',
   'user bands, such as "4, 5"; "none" for a spare outlet',
   "their centres in MHz; blank without a band plan",
+  "tuners",
 ];
 
 export const outletplaces = declare({
@@ -35,8 +36,8 @@ export const outletplaces = declare({
     {
       formula: exampleFormula("OUTLETPLACES", TWO_OUTLETS),
       result: [
-        ["H1", 1, 1, "1", ""],
-        ["H1", 1, 2, "2, 3", ""],
+        ["H1", 1, 1, "1", "", 1],
+        ["H1", 1, 2, "2, 3", "", 2],
       ],
       source: BY_HAND,
     },
@@ -48,6 +49,7 @@ export const outletplaces = declare({
       const point = tree.pointOfOutlet[row]!;
       if (point < 0) return [];
       const output = tree.output[point]!;
+      const { receiver, quantity } = job.outlets[row]!;
       const own = bands.bands[row]!;
       const centres = own.map(({ centre }) => centre);
       return [
@@ -56,6 +58,7 @@ export const outletplaces = declare({
         tree.port[point] === THROUGH ? "through" : tree.port[point]!,
         own.length > 0 ? own.map(({ number }) => number).join(", ") : "none",
         centres.includes(null) ? null : centres.join(", "),
+        receiver ? receiver.tuners * quantity : 0,
       ];
     }),
 });

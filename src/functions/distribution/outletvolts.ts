@@ -9,6 +9,7 @@ const COLUMNS = [
   "volts at the head unit's output while its receiver commands and the others rest",
   "volts that stand at its connector from supplies and other receivers",
   "greatest current that its receiver gives, A",
+  "volts that stand at its connector from supplies alone",
 ];
 
 export const outletvolts = declare({
@@ -33,8 +34,8 @@ export const outletvolts = declare({
     {
       formula: exampleFormula("OUTLETVOLTS", TWO_OUTLETS),
       result: [
-        [12.4, 17.4, 0, 0.1],
-        [12.3, 17.3, 0, 0.1],
+        [12.4, 17.4, 0, 0.1, 0],
+        [12.3, 17.3, 0, 0.1, 0],
       ],
       tolerance: 1e-3,
       source: "by hand: 13 and 18 V less 0.5 V of the diode and 0.1 A through 1 and 2 ohms",
@@ -52,12 +53,14 @@ export const outletvolts = declare({
         (volts) => !Number.isNaN(volts),
       );
       const standing = stands.length > 0 ? Math.max(...stands) : null;
-      if (!job.outlets[row]!.receiver) return [null, null, standing];
+      const fromSupplies = figure(supply.fromSupplies[row]);
+      if (!job.outlets[row]!.receiver) return [null, null, standing, null, fromSupplies];
       return [
         figure(alone.get(row)),
         figure(supply.outputCommanding[row]),
         standing,
         figure(supply.given[row]),
+        fromSupplies,
       ];
     }),
 });

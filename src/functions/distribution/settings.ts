@@ -1,9 +1,9 @@
 /** The settings of a job: one column of what the site's sheet says. */
 import type { Wanted } from "../../engine/distribution/finding";
 import type { Site } from "../../engine/distribution/job";
-import { faults, type Fault } from "../../engine/faults";
+import { faults, isFault, type Fault } from "../../engine/faults";
 import type { Degrees } from "../../engine/quantity";
-import type { Matrix } from "../core/cells";
+import type { Cell, Matrix } from "../core/cells";
 import { SETTINGS } from "./columns";
 import { partNamed } from "./partBook";
 import type { Parts } from "./partTables";
@@ -19,6 +19,13 @@ export function readSettings(table: Matrix | undefined): Settings | Fault {
   if ((!isColumn && rows > 1) || rows * width > wanted)
     return faults.badShape("settings", rows, width, `one column of ${wanted} settings`);
   const cells = isColumn ? table.map(([cell]) => cell ?? null) : table[0]!;
+  const found = valuesIn(cells);
+  return isFault(found) ? faults.inColumn("settings", NAMES, found) : found;
+}
+
+const NAMES = Object.values(SETTINGS).map(({ name }) => name);
+
+function valuesIn(cells: readonly Cell[]): Settings | Fault {
   const read = readRow(cells, 0, SETTINGS);
   if (!read) return faults.missing(SETTINGS.low.name, SETTINGS.low.wanted);
   if (read.fault) return read.fault;

@@ -2,7 +2,7 @@ import { isFault } from "../../engine/faults";
 import { packReels } from "../../engine/estimate/packReels";
 import { runsOfCable } from "../../engine/estimate/runsOfCable";
 import { declare } from "../core/declare";
-import { optional, text } from "../core/parameters";
+import { list, number, optional, text } from "../core/parameters";
 import { reelLength, runCables, runLengths, slack, waste } from "./parameters";
 
 const cable = text({
@@ -10,6 +10,8 @@ const cable = text({
   help: "The cable to count: only its runs are packed. A column beside reel gives a row for each cable.",
   wanted: "a cable's name",
 });
+
+const MOST_IN_A_BUNDLE = 256;
 
 export const reels = declare({
   name: "REELS",
@@ -26,6 +28,20 @@ export const reels = declare({
     optional(runCables("more_cables", "The cable of each run in more_lengths.")),
     optional(runLengths("extra_lengths", "A third list of runs.")),
     optional(runCables("extra_cables", "The cable of each run in extra_lengths.")),
+    optional(runLengths("bundle_lengths", "Length of each cable of a bundle, a row a bundle.")),
+    optional(runCables("bundle_cables", "The cable of each bundle.")),
+    optional(
+      list(
+        number({
+          name: "bundle_counts",
+          help: "How many like cables each bundle has; left out, 1.",
+          integer: true,
+          min: 0,
+          max: MOST_IN_A_BUNDLE,
+          advice: "Count the cables of the bundle",
+        }),
+      ),
+    ),
   ],
   result: { shape: "cell", unit: "reels", help: "Whole number of reels; 0 where there is no run." },
   equation:
@@ -51,12 +67,17 @@ export const reels = declare({
       result: 3,
       source: "by hand: no two runs of 60 come off one reel of 100, though 180 in all would need only two",
     },
+    {
+      formula: 'RIG.REELS({40},100,0,0,{"drop"},"drop",,,,,{18},{"drop"},{4})',
+      result: 2,
+      source: "by hand: 40 and four feeders of 18 are 112; 40 + 3 · 18 = 94 come off the first reel",
+    },
   ],
   seeAlso: ["ROUNDMONEY", "SELLPRICE"],
   faultsWhen: [
     "A run with its slack and waste is longer than the reel.",
     "cable is given without cables, or cables without cable, or a run has a length and no cable.",
-    "A list of cables is not as long as its list of lengths.",
+    "A list of cables, or of counts, is not as long as its list of lengths.",
   ],
   compute: (
     lengths,
@@ -69,12 +90,23 @@ export const reels = declare({
     moreCables,
     extraLengths,
     extraCables,
+    bundleLengths,
+    bundleCables,
+    bundleCounts,
   ) => {
     const runs = runsOfCable(
       [
         { name: "lengths", lengths, cables, cablesName: "cables" },
         { name: "more_lengths", lengths: moreLengths, cables: moreCables, cablesName: "more_cables" },
         { name: "extra_lengths", lengths: extraLengths, cables: extraCables, cablesName: "extra_cables" },
+        {
+          name: "bundle_lengths",
+          lengths: bundleLengths,
+          cables: bundleCables,
+          cablesName: "bundle_cables",
+          counts: bundleCounts,
+          countsName: "bundle_counts",
+        },
       ],
       cable,
     );

@@ -174,17 +174,17 @@ const CHECKS: Readonly<
   feed_volts: [["HEADCHECKS", 4, "low"]],
   cn_available: [["OUTLETCHECKS", 3, "low"]],
   open_through: [
-    ["OUTLETCHECKS", 8, "open"],
-    ["DEVICECHECKS", 6, "open"],
+    ["OUTLETCHECKS", 8, "left open"],
+    ["DEVICECHECKS", 6, "left open"],
   ],
   resistor_on_power: [["OUTLETCHECKS", 8, "passes power"]],
   volts_on_receiver: [["OUTLETCHECKS", 7, "high"]],
-  commands: [["OUTLETCHECKS", 4, "no"]],
+  commands: [["OUTLETCHECKS", 4, "dead"]],
   one_connector: [["OUTLETCHECKS", 6, "too many"]],
   amplifier_volts: [["DEVICECHECKS", 3, "low"]],
   bands: [["OUTLETCHECKS", 5, "bad"]],
 };
-const GOOD = new Set<Answer>(["ok", "yes", "not judged", "said", null]);
+const GOOD = new Set<Answer>(["ok", "not judged", "said", null]);
 
 /** Rows and columns that do not pass, of outlets, devices and head units. */
 function failing(tables: Tables): string[] {

@@ -62,4 +62,17 @@ describe("the runs of one cable", () => {
       message: `Row 1 of cables: ${bad.message}`,
     });
   });
+
+  test("count each cable of a bundle, one where nothing says how many", () => {
+    const bundle = { ...list([18, 4, 21], ["drop", "drop", "drop"]), counts: [4, null, 0] };
+    expect(gathered([bundle], "drop")).toEqual([
+      ...Array.from({ length: 4 }, () => ({ label: "Run 1 of lengths", length: 18 })),
+      { label: "Run 2 of lengths", length: 4 },
+    ]);
+    expect(runsOfCable([{ ...bundle, counts: [4] }], "drop")).toEqual(faults.shortColumn("counts", 1, 3));
+    const bad = faults.notANumber("counts", "four", {});
+    expect(runsOfCable([{ ...bundle, counts: [bad, 1, 1] }], "drop")).toMatchObject({
+      message: `Row 1 of counts: ${bad.message}`,
+    });
+  });
 });

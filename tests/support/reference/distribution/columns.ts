@@ -12,16 +12,19 @@ export const NEAR: Readonly<Record<"count" | "dB" | "V" | "A", number>> = {
 };
 
 export const RESULTS: Readonly<Record<Exclude<keyof Reference, "NEEDED">, readonly Column[]>> = {
-  OUTLETPLACES: ["word", "count", "word", "word", "word"],
+  OUTLETPLACES: ["word", "count", "word", "word", "word", "count"],
   OUTLETLEVELS: ["dB", "dB", "dB", "dB", "dB", "dB"],
   OUTLETNOISE: ["word", "dB", "dB", "dB"],
-  OUTLETVOLTS: ["V", "V", "V", "A"],
+  OUTLETVOLTS: ["V", "V", "V", "A", "V"],
   OUTLETCHECKS: ["word", "word", "word", "word", "word", "word", "word", "word", "word", "said"],
   DEVICELEVELS: ["word", "count", "word", "count", "dB", "dB", "dB", "dB", "dB", "dB"],
   DEVICECHECKS: ["V", "A", "word", "word", "word", "word", "word", "said"],
-  HEADVOLTS: ["V", "V", "name", "V", "V", "A", "A", "count", "count"],
+  HEADVOLTS: [
+    ...(["V", "V", "name", "V", "V", "A", "A", "count", "count"] as const),
+    ...(["dB", "dB", "dB", "dB", "dB", "word"] as const),
+  ],
   HEADCHECKS: ["word", "word", "word", "word", "word", "word", "said"],
-  DISHCHECKS: ["word", "dB", "V", "word", "said"],
+  DISHCHECKS: ["word", "count", "dB", "V", "word", "said"],
   FEEDERCHECKS: ["count", "word", "said"],
 };
 

@@ -18,7 +18,7 @@ const COMMAND_LEAST = 15.5;
 const EXACT = 1e-6;
 
 export interface Commands {
-  readonly word: "yes" | "no" | "not judged";
+  readonly word: "ok" | "dead" | "not judged";
   /** The device, plate or head unit that stops them, or the volts at the output. */
   readonly by: string | undefined;
 }
@@ -31,7 +31,7 @@ export function commandsOf(tables: Tables, outlet: Thing, states: States): Comma
   const standard = wordIn(kind, "standard");
   if (standard === "") return { word: "not judged", by: undefined };
   const isOwn = (word: string): boolean => word === "maker's own";
-  if (isOwn(standard) !== isOwn(receiver.standard)) return { word: "no", by: "standard" };
+  if (isOwn(standard) !== isOwn(receiver.standard)) return { word: "dead", by: "standard" };
   const ports = Array.from({ length: howMany(outlet.row) }, (_, index) => index + 1);
   const steps = ports.flatMap((port) => stepsToReceiver(outlet, port));
   const stop = steps.find(({ commands }) => !commands);
@@ -39,19 +39,19 @@ export function commandsOf(tables: Tables, outlet: Thing, states: States): Comma
   const volts = (state: State | undefined): number => state?.outputVolts(outlet) ?? 0;
   const commanding = Math.min(...statesFor(outlet, states.commanding).map(({ state }) => volts(state)));
   if (isOwn(standard)) {
-    if (stop) return { word: "no", by: stop.of };
+    if (stop) return { word: "dead", by: stop.of };
     const passes = wordIn(kind, "pass_block");
     if (passes === "") return { word: "not judged", by: undefined };
-    if (block && passes === "no") return { word: "no", by: block.of };
+    if (block && passes === "no") return { word: "dead", by: block.of };
     const most = Math.max(volts(states.off), volts(states.allOn), commanding);
     if (isFilled(kind, "hears_to") && most > numberIn(kind, "hears_to") + EXACT)
-      return { word: "no", by: `${most} V` };
-    return { word: "yes", by: undefined };
+      return { word: "dead", by: `${most} V` };
+    return { word: "ok", by: undefined };
   }
   const stopping = steps.find(({ commands, passage }) => !commands || passage.way === "none");
-  if (stopping) return { word: "no", by: stopping.of };
+  if (stopping) return { word: "dead", by: stopping.of };
   const rest = volts(states.allOn);
-  if (rest > REST_MOST + EXACT) return { word: "no", by: `${rest} V` };
-  if (commanding < COMMAND_LEAST - EXACT) return { word: "no", by: `${commanding} V` };
-  return { word: "yes", by: undefined };
+  if (rest > REST_MOST + EXACT) return { word: "dead", by: `${rest} V` };
+  if (commanding < COMMAND_LEAST - EXACT) return { word: "dead", by: `${commanding} V` };
+  return { word: "ok", by: undefined };
 }

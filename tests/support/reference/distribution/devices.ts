@@ -80,7 +80,7 @@ export function deviceChecks(worked: Worked, thing: Thing): Answer[] {
   const kind = kindAt(thing);
   const { through } = openPorts(thing);
   const isOpen = through && !isFilled(settingsOf(tables), "resistor");
-  const port = isOpen ? "open" : isOnPower(worked, thing) ? "passes power" : "ok";
+  const port = isOpen ? "left open" : isOnPower(worked, thing) ? "passes power" : "ok";
   return [
     amplifier?.volts ?? null,
     amps,

@@ -10,16 +10,28 @@
  */
 import { isFilled, type Row, type Value } from "../job";
 import { bandsOf, receiverOf, tunersAt } from "./bands";
+import { cableNamed } from "./cable";
 import { OURS, type Limits } from "./circuit";
 import { neededOf, type Needed } from "./counts";
 import { deviceChecks, deviceLevels } from "./devices";
+import { leastIsolation } from "./isolation";
+import { corners } from "./levels";
 import { dishesOf, feedersOf, isMiscounted } from "./dishes";
 import { feedVolts, headChecks, headFigures } from "./heads";
 import { levelsAt, noiseAt, outletChecks, outletVolts, type SlotNoise } from "./outlets";
 import { decibelsOf } from "./sky";
-import type { Answer, Tables } from "./tables";
+import { metresOf, numberIn, settingsOf, straight, type Answer, type Tables } from "./tables";
 import type { HeadUnit, Thing } from "./tree";
-import { fedBackwards, isHigher, isLower, leastOf, outletsOf, SLIGHT, workedOut } from "./worked";
+import {
+  fedBackwards,
+  isHigher,
+  isLower,
+  leastOf,
+  outletsOf,
+  SLIGHT,
+  workedOut,
+  type Worked,
+} from "./worked";
 
 /** A column of words or figures has a row for each row of its table; blanks are null. */
 export interface Reference {
@@ -47,7 +59,25 @@ function rowsFor(
   return rows.map((row, index) => (isFilled(row, key) ? (of(row, index) ?? blank) : blank));
 }
 
-const GOOD = new Set<Answer>(["ok", "yes", "not judged", null]);
+/** What comes out of its first output, at the end of its own cable. */
+function levelsOfLead(tables: Tables, { kind, row }: HeadUnit): Answer[] {
+  const settings = settingsOf(tables);
+  const cable = cableNamed(tables, String(isFilled(row, "cable") ? row.cable : settings.cable));
+  const output = straight(tables, numberIn(kind, "out_low"), numberIn(kind, "out_high"));
+  return corners(tables).map(({ mhz, celsius }) => {
+    const lost = isFilled(row, "length")
+      ? cable!.loss(metresOf(tables, numberIn(row, "length")), mhz, celsius)
+      : 0;
+    return output(mhz) - lost;
+  });
+}
+
+/** The two outlets of one of its outputs that are least apart. */
+function leastApart({ tables, tree }: Worked, head: HeadUnit): Answer[] {
+  const least = leastIsolation(tables, { ...tree, outlets: tree.outlets.filter((one) => one.head === head) });
+  return least ? [least.decibels, least.outlets.map((name) => name.trim()).join(", ")] : [null, null];
+}
+const GOOD = new Set<Answer>(["ok", "not judged", null]);
 /** A row with whether it has a sentence: where a word of it is none of the good ones, or something else is wrong. */
 const withSentence = (row: readonly Answer[], words = row, isElse = false): Answer[] => [
   ...row,
@@ -71,7 +101,7 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
     });
   const feeds = feedVolts(worked);
   return {
-    OUTLETPLACES: onOutlets(5, (outlet) => {
+    OUTLETPLACES: onOutlets(6, (outlet) => {
       const own = bands.get(outlet)?.bands ?? [];
       return [
         outlet.head.name,
@@ -79,6 +109,7 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
         outlet.port,
         joined(own.map(({ band }) => band)) ?? "none",
         joined(own.flatMap(({ mhz }) => mhz ?? [])),
+        tunersAt(tables, outlet.row),
       ];
     }),
     OUTLETLEVELS: onOutlets(6, (outlet) => {
@@ -93,9 +124,9 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
         ? [worst.slot, worst.clear, orBlank(worst.inRain), worst.needed]
         : [null, null, null, null];
     }),
-    OUTLETVOLTS: onOutlets(4, (outlet) => {
-      const { head, commanding, standing, gives } = outletVolts(worked, outlet);
-      return [orBlank(head), orBlank(commanding), standing, orBlank(gives)];
+    OUTLETVOLTS: onOutlets(5, (outlet) => {
+      const { head, commanding, standing, gives, fromSupplies } = outletVolts(worked, outlet);
+      return [orBlank(head), orBlank(commanding), standing, orBlank(gives), fromSupplies];
     }),
     OUTLETCHECKS: rowsFor(tables.outlets, "outlet", 10, (row) => {
       const outlet = outletAt(row);
@@ -126,7 +157,7 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
       const words = device ? deviceChecks(worked, device) : [null, null, "bad", ...Array<null>(4).fill(null)];
       return withSentence(words, words.slice(2));
     }),
-    HEADVOLTS: rowsFor(tables.head_units, "head", 9, (row) => {
+    HEADVOLTS: rowsFor(tables.head_units, "head", 15, (row) => {
       const head = headAt(row);
       if (!head) return undefined;
       const figures = headFigures(worked, head);
@@ -140,6 +171,8 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
         orBlank(figures.supplyAmps),
         outletsOf(worked, head).reduce((sum, outlet) => sum + tunersAt(tables, outlet.row), 0),
         bandsOf(tables, head).length * head.outputs.length,
+        ...levelsOfLead(tables, head),
+        ...leastApart(worked, head),
       ];
     }),
     HEADCHECKS: rowsFor(tables.head_units, "head", 7, (row) => {
@@ -152,8 +185,8 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
       );
     }),
     DISHCHECKS: isNoDish(tables)
-      ? [Array<null>(5).fill(null)]
-      : rowsFor(tables.dishes, "dish", 5, (row) => {
+      ? [Array<null>(6).fill(null)]
+      : rowsFor(tables.dishes, "dish", 6, (row) => {
           const dish = dishesOf(tables).find((one) => one.row === row)!;
           const clear = [...worked.slots.values()].flatMap((slots) =>
             slots.flatMap(({ sky, dish: from }) =>
@@ -164,13 +197,14 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
           const volts = mine.map((feed) => feed.volts);
           const words = [
             dish.slots.join(" "),
+            dish.slots.length,
             clear.length > 0 ? Math.min(...clear) : null,
             volts.length > 0 ? Math.min(...volts) : null,
             "ok",
           ];
           return withSentence(
             words,
-            words.slice(3),
+            words.slice(4),
             mine.some((feed) => isLower(feed.volts, feed.least, SLIGHT)),
           );
         }),

@@ -1,12 +1,11 @@
 /**
- * Isolation between two outlets of one output, at 950 MHz and cold: that of the device at which their ways part, and every
+ * Isolation between two outlets of one output, at the lowest frequency and cold: that of the device at which their ways part, and every
  * loss from its ports to both connectors. Not stated where that device states none.
  */
 import { isFilled } from "../job";
 import { numberIn, settingsOf, type Tables } from "./tables";
 import type { Step, Thing, Tree } from "./tree";
 
-const MHZ = 950;
 interface Isolation {
   readonly outlets: readonly [string, string];
   readonly decibels: number;
@@ -17,8 +16,9 @@ const wayOf = (thing: Thing): Thing[] => [...(thing.parent ? wayOf(thing.parent)
 
 export function leastIsolation(tables: Tables, tree: Tree): Isolation | undefined {
   const cold = numberIn(settingsOf(tables), "cold");
+  const lowest = numberIn(settingsOf(tables), "low");
   const lost = (steps: readonly Step[]): number =>
-    steps.reduce((sum, { loss }) => sum + loss(MHZ, cold, false), 0);
+    steps.reduce((sum, { loss }) => sum + loss(lowest, cold, false), 0);
   /** From the foot of the last thing of both ways, less the port by which each leaves it. */
   const behind = (way: readonly Thing[], from: number): number =>
     way.slice(from).reduce((sum, thing, index) => {
@@ -35,7 +35,7 @@ export function leastIsolation(tables: Tables, tree: Tree): Isolation | undefine
       const common = a[from - 1]!;
       if (!common.part || !isFilled(common.part, "isolation")) continue;
       const tail = (outlet: Thing): number =>
-        outlet === common ? 0 : lost([...outlet.tail, ...outlet.split(1)]);
+        lost(outlet === common ? outlet.split(1) : [...outlet.tail, ...outlet.split(1)]);
       const decibels =
         numberIn(common.part, "isolation") + behind(a, from) + behind(b, from) + tail(one) + tail(other);
       if (!least || decibels < least.decibels - 1e-9) least = { outlets: [one.name, other.name], decibels };

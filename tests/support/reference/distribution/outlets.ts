@@ -124,6 +124,6 @@ export function outletChecks(worked: Worked, outlet: Thing) {
       receiver && isHigher(outletVolts(worked, outlet).standing, receiver.appliedMost, SLIGHT)
         ? "high"
         : "ok",
-    openPort: isOpen ? "open" : isOnPower(worked, outlet) ? "passes power" : "ok",
+    openPort: isOpen ? "left open" : isOnPower(worked, outlet) ? "passes power" : "ok",
   };
 }
