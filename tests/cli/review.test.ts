@@ -126,7 +126,7 @@ test("each finding as JSON has its rule, weight, place, what it says and the way
       rule: "feeding",
       weight: "wrong",
       place: { sheet: "Rooms", cell: expect.stringMatching(/^[A-Z]+\d+$/) },
-      expected: "A branch or head unit of this workbook.",
+      expected: "A device, head unit or outlet of this workbook.",
       effect: expect.stringMatching(/level/),
     }),
   );

@@ -11,9 +11,9 @@ import type { BookCell } from "../../src/workbooks/book";
 import type { InputRule } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
-import { mendedGuestHouse } from "./cleanJobs";
+import { mendedEarlierHouse } from "./cleanJobs";
 
-const book = layOut(multiRoom, mendedGuestHouse());
+const book = layOut(multiRoom, mendedEarlierHouse());
 const labelAt = labelsIn(book, multiRoom);
 const reviewed = {
   read: book,

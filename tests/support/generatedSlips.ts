@@ -118,28 +118,41 @@ const SLIPS: Readonly<Record<string, Slip>> = {
   "shortest above the run": change("rooms", "shortest", ({ run }) => Number(run) + 5),
   "longest below the run": change("rooms", "longest", ({ run }) => Number(run) / 2),
   "fewer ways than it feeds": change("passives", "ways", () => 1),
-  "two on one head unit": (job) => {
-    const head = filled(job, "heads")[0]!;
-    for (const row of filled(job, "rooms").slice(0, 2)) row.from = head.id!;
-  },
   "tuners beyond the bands": change("rooms", "quantity", () => 20),
   "no receiver at an outlet": change("rooms", "quantity", () => 0),
   "low volts": change("supplies", "volts", () => 8),
   "a heavy load": change("units", "load", ({ kind }) => (kind === "W" ? 30 : 2)),
   "a weak supply": change("supplies", "amps", () => 0.05),
-  "shares, and a supply of its own": (job) => {
-    const [first, second] = filled(job, "heads");
-    if (second && first!.supply !== undefined && second.supply !== undefined) second.shares = first!.id!;
+  "two on one head unit": (job) => {
+    const head = filled(job, "heads")[0]!;
+    for (const row of filled(job, "rooms").slice(0, 2)) row.from = head.id!;
   },
-  "shares of one that is not there": (job) => {
-    const last = filled(job, "heads").at(-1)!;
-    last.shares = "H99";
-    delete last.supply;
+  "a dish that is not there": change("heads", "dish", () => "D99"),
+  "a feeder from nowhere": change("feeders", "from", () => "D99"),
+  "a feed that is not known": change("dishes", "feed", () => "no such feed"),
+  "nothing closes ports": (job) => void delete job.fields.site_closes,
+  "an end resistor on power": (job) => {
+    for (const row of filled(job, "resistors")) row.blocks = "no";
   },
-  "fed at a name that is not there": change("heads", "at", () => "nowhere"),
-  "unknown supply": change("heads", "supply", ({ shares }) =>
-    shares === undefined ? "no such supply" : undefined,
+  "two on one port": (job) => {
+    for (const row of filled(job, "rooms").slice(0, 2)) row.port = 1;
+  },
+  "a port beyond": change("rooms", "port", () => 64),
+  "two receivers at one connector": change("rooms", "quantity", () => 2),
+  "two keep one user band": (job) => {
+    for (const row of filled(job, "rooms").slice(0, 2)) row.kept = "2";
+  },
+  "a user band that is not there": change("rooms", "kept", () => "31"),
+  "a small dish": change("dishes", "size", () => 0.35),
+  "volts from an inserter at the receivers": (job) => {
+    for (const row of filled(job, "supplies")) Object.assign(row, { volts: 24, other_side: "all ports" });
+    for (const row of filled(job, "passives")) row.power = "all ports";
+  },
+  "a head unit of a maker's own": change("units", "standard", () => "maker's own"),
+  "an amplifier at its limit": change("passives", "most_output", ({ kind }) =>
+    kind === "amplifier" ? 85 : undefined,
   ),
+  "unknown supply": change("heads", "supply", () => "no such supply"),
   "a high obstacle": change("slots", "obstacle", () => 80),
   "no slots": (job) => void delete job.blocks.slots,
   "price without a date": blank("plates", "until"),

@@ -4,7 +4,6 @@ import path from "node:path";
 import { gzipSync } from "node:zlib";
 import { assetsIn } from "../../hosts/desk/server/assets";
 import { libraryFile } from "../../hosts/headless/libraryFile";
-import { withoutGlyphNames } from "./withoutGlyphNames";
 
 export type Files = Map<string, Uint8Array>;
 
@@ -54,9 +53,7 @@ export async function deskFiles(dist: string): Promise<DeskFiles> {
   for (const [name, packageName, file] of LICENCES)
     page.set(name, await readFile(libraryFile(packageName, file)));
   const parts: Files = new Map();
-  for (const [name, packageName, file] of PACKED) {
-    const bytes = await readFile(libraryFile(packageName, file));
-    parts.set(name, packed(name.endsWith(".ttf") ? withoutGlyphNames(bytes) : bytes));
-  }
+  for (const [name, packageName, file] of PACKED)
+    parts.set(name, packed(await readFile(libraryFile(packageName, file))));
   return { page, help, parts };
 }

@@ -13,8 +13,6 @@ import { FOLDER_README } from "./folderReadme";
 const REPLACEABLE = /\/library\/(?:o_spreadsheet|owl)\./;
 /** Its font is asked for by the name that the worker knows, else a first visit fetches it twice. */
 const ICONS = "library/css/font-awesome.css";
-/** Licences of libraries as they came: they lie beside them, and no visit to the desk asks for them. */
-const LICENCE_TEXT = /\.LICENSE\.txt$/;
 /** Never asked for by a visit to the desk. */
 const APART = /^(?:addin\/|readme\.txt$|sw\.js$)/i;
 const ICON_SIZES = [192, 512] as const;
@@ -102,7 +100,7 @@ export async function staticFolder(
     version,
     files: Object.fromEntries(
       [...files]
-        .filter(([name]) => !LICENCE_TEXT.test(name) && (!name.startsWith("help/") || name === HELP_PACK))
+        .filter(([name]) => !name.startsWith("help/") || name === HELP_PACK)
         .map(([name, bytes]) => [name, REPLACEABLE.test(name) ? null : sha256(bytes)] as const),
     ),
     packs: { [HELP_PACK]: "help/" },
@@ -116,10 +114,7 @@ export async function staticFolder(
 /** What a first visit to the desk fetches, the worker's own fetching included. */
 export const fetchedAtFirst = (files: Files): Files =>
   new Map(
-    [...files].filter(
-      ([name]) =>
-        !APART.test(name) && !LICENCE_TEXT.test(name) && (!name.startsWith("help/") || name === HELP_PACK),
-    ),
+    [...files].filter(([name]) => !APART.test(name) && (!name.startsWith("help/") || name === HELP_PACK)),
   );
 
 const HELP_PACK = "help/all.pack";
