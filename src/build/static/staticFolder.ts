@@ -102,7 +102,7 @@ export async function staticFolder(
     version,
     files: Object.fromEntries(
       [...files]
-        .filter(([name]) => !LICENCE_TEXT.test(name) && (!name.startsWith("help/") || name === HELP_PACK))
+        .filter(([name]) => isKept(name))
         .map(([name, bytes]) => [name, REPLACEABLE.test(name) ? null : sha256(bytes)] as const),
     ),
     packs: { [HELP_PACK]: "help/" },
@@ -115,14 +115,12 @@ export async function staticFolder(
 
 /** What a first visit to the desk fetches, the worker's own fetching included. */
 export const fetchedAtFirst = (files: Files): Files =>
-  new Map(
-    [...files].filter(
-      ([name]) =>
-        !APART.test(name) && !LICENCE_TEXT.test(name) && (!name.startsWith("help/") || name === HELP_PACK),
-    ),
-  );
+  new Map([...files].filter(([name]) => !APART.test(name) && isKept(name)));
 
 const HELP_PACK = "help/all.pack";
+/** By the worker, for when there is no network: of the help its one pack. */
+const isKept = (name: string): boolean =>
+  !LICENCE_TEXT.test(name) && (!name.startsWith("help/") || name === HELP_PACK);
 
 const textOf = ([name, bytes]: [string, Uint8Array]): [string, string] => [
   name,

@@ -1,6 +1,7 @@
 /** The columns of the tables of a job, in their order on the sheets. */
 import { faults, isFault, type Fault } from "../../engine/faults";
 import { LENGTH_UNITS } from "../../engine/signal/lengthUnits";
+import { slotName } from "../../engine/sightline/slotName";
 import type { PortWanted } from "../../engine/distribution/job";
 import {
   choice,
@@ -49,7 +50,8 @@ const port: EachParameter<PortWanted> = {
   },
 };
 
-const SEPARATOR = /[\s,;]+/;
+/** What stands in one cell, parted by blanks, commas or semicolons. */
+const partsOf = (typed: string): string[] => typed.split(/[\s,;]+/).filter((one) => one !== "");
 
 /** Numbers of user bands: 5, "9 10", "9, 10". */
 const kept: EachParameter<readonly number[]> = {
@@ -57,10 +59,7 @@ const kept: EachParameter<readonly number[]> = {
   optional: true,
   read: (cell) => {
     if (isFault(cell)) return cell;
-    const words = String(cell ?? "")
-      .split(SEPARATOR)
-      .filter((one) => one !== "");
-    const numbers = words.map(Number);
+    const numbers = partsOf(String(cell ?? "")).map(Number);
     const sound = numbers.every((one) => Number.isInteger(one) && one >= 1);
     return typeof cell !== "boolean" && sound && new Set(numbers).size === numbers.length
       ? numbers
@@ -80,10 +79,7 @@ const slots: EachParameter<readonly number[] | undefined> = {
       const one = cell === null ? undefined : orbital.read(cell);
       return isFault(one) || one === undefined ? one : [one];
     }
-    const read = cell
-      .split(SEPARATOR)
-      .filter((one) => one !== "")
-      .map(orbital.read);
+    const read = partsOf(cell).map(orbital.read);
     return read.find(isFault) ?? (read.length === 0 ? undefined : (read as number[]));
   },
 };
@@ -101,7 +97,7 @@ const slotTyped: EachParameter<SlotTyped> = {
     if (isFault(east)) return east;
     return {
       east,
-      name: typeof cell === "string" ? cell.trim() : `${Math.abs(east)}${east < 0 ? "W" : "E"}`,
+      name: typeof cell === "string" ? cell.trim() : slotName(east),
     };
   },
 };

@@ -1,11 +1,11 @@
-import type { Distribution } from "../../engine/distribution/distribution";
 import { cornersOf, levelAt } from "../../engine/distribution/levels";
-import { LEAD } from "../../engine/distribution/tree";
 import { declare } from "../core/declare";
 import { answersFor, figure, type Answer } from "./answers";
 import { TWO_OUTLETS, exampleFormula } from "./exampleFormula";
 import { leastInUse } from "./leastInUse";
 import { ownSupplyMost, tunersOfHeads } from "./supplyOfHead";
+import { leadsOfHeads, leastApart } from "./signalOfHead";
+import type { Solved } from "./solved";
 import { POWER_CAUTION, SUPPLY_ACCURACY, SUPPLY_EQUATION, SUPPLY_SOURCE } from "./supplyWords";
 import { TABLE_FAULTS, tables } from "./tables";
 
@@ -27,21 +27,19 @@ const COLUMNS = [
   "those two outlets",
 ];
 
-function levelsOfLead({ tree, losses }: Distribution, head: number): Answer[] {
-  const output = tree.firstOutput[head]!;
-  // Leads stand behind all outputs.
-  const lead = tree.kind.findIndex((kind, point) => kind === LEAD && tree.row[point] === head);
+function levelsAtLead(solved: Solved, head: number): Answer[] {
+  const { tree, losses } = solved.found;
   const { lowCold, lowHot, highCold, highHot } = cornersOf(tree);
   return [lowCold, lowHot, highCold, highHot].map((where) =>
-    figure(levelAt(tree, losses, lead < 0 ? output : lead, output, where)),
+    figure(levelAt(tree, losses, leadsOfHeads(solved)[head]!, tree.firstOutput[head]!, where)),
   );
 }
 
-function leastApart({ tree, isolation }: Distribution, head: number): Answer[] {
-  const own = isolation.filter(({ output }) => tree.row[output] === head);
-  if (own.length === 0) return [null, null];
-  const least = own.reduce((one, other) => (other.decibels < one.decibels ? other : one));
-  return [least.decibels, least.outlets.map((outlet) => String(tree.job.outlets[outlet]!.name)).join(", ")];
+function isolationOf(solved: Solved, head: number): Answer[] {
+  const least = leastApart(solved).get(head);
+  if (!least) return [null, null];
+  const names = least.outlets.map((outlet) => String(solved.job.outlets[outlet]!.name));
+  return [least.decibels, names.join(", ")];
 }
 
 export const headvolts = declare({
@@ -91,8 +89,8 @@ export const headvolts = declare({
         figure(ownSupplyMost(solved).get(row)),
         tunersOfHeads(solved)[row]!,
         kind.outputs * kind.bands.length,
-        ...levelsOfLead(found, row),
-        ...leastApart(found, row),
+        ...levelsAtLead(solved, row),
+        ...isolationOf(solved, row),
       ];
     }),
 });

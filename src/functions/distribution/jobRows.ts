@@ -8,6 +8,7 @@ import { cableLoss } from "../../engine/signal/cableLoss";
 import { CABLE_REFERENCE_C } from "../../engine/signal/constants";
 import { findCable } from "../../engine/signal/findCable";
 import { toMetres } from "../../engine/signal/lengthUnits";
+import { slotName } from "../../engine/sightline/slotName";
 import { DISHES, OUTLET_DETAILS, OUTLETS, type DEVICES, type FEEDERS, type HEAD_UNITS } from "./columns";
 import type { OutletTyped } from "./outletRows";
 import { hasPart, partNamed } from "./partBook";
@@ -252,10 +253,9 @@ export class JobRows {
   private slotNamed(by: string, east: Degrees): string | Fault {
     const found = this.slots.find(({ slot }) => slot.east === east);
     if (!found) {
-      const shown = `${Math.abs(east)}${east < 0 ? "W" : "E"}`;
       return faults.slotUnknown(
         by,
-        shown,
+        slotName(east),
         this.slots.map(({ slot }) => slot.name),
       );
     }

@@ -1,3 +1,4 @@
+import { slotName } from "../../engine/sightline/slotName";
 import type { BookValidation } from "../book";
 import type { InputRule } from "../definition";
 
@@ -12,5 +13,5 @@ export const holdsText = ({ kind }: Rule): boolean => TEXTS.has(kind);
 export function heldValue(rule: Rule, value: number | string): number | string {
   if (typeof value === "string" || !holdsText(rule)) return value;
   // Our functions know a slot as a number of degrees east, too.
-  return rule.kind === "slot" ? `${Math.abs(value)}${value < 0 ? "W" : "E"}` : String(value);
+  return rule.kind === "slot" ? slotName(value) : String(value);
 }
