@@ -239,6 +239,12 @@ export const faults = {
     );
   },
 
+  oneFrequency: (lowName: string, highName: string, frequency: number): Fault =>
+    fault(
+      "#VALUE!",
+      `${argument(lowName)} and ${argument(highName)} are both ${shown(frequency)} MHz. Give the two ends of the range.`,
+    ),
+
   noVoltage: (microvolts: number): Fault =>
     fault(
       "#VALUE!",
@@ -320,6 +326,12 @@ export const faults = {
     fault(
       "#VALUE!",
       `${shown(id)} is on ${port === "through" ? "the through port" : `port ${port}`} of ${shown(feeding)}, where ${shown(by)} is already. Give it another port, or leave it blank for the next free one.`,
+    ),
+
+  throughTaken: (feeding: string, id: string, by: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${shown(feeding)} has one through port, and ${shown(by)} is on it. Feed ${shown(id)} from ${shown(by)} or from another.`,
     ),
 
   noPortLeft: (feeding: string, id: string, ports: number): Fault =>
@@ -494,7 +506,7 @@ export const faults = {
   slotUnknown: (name: string, slot: string, known: readonly string[]): Fault =>
     fault(
       "#N/A",
-      `${shown(name)} has the slot ${shown(slot)}; known are ${shortList(known)}. Give one of these, or add the slot.`,
+      `${shown(name)} has the slot ${shown(slot)}, which has no row. ${known.length === 0 ? "None has one. Add" : `Known are ${shortList(known)}. Give one of these, or add`} the slot.`,
     ),
 
   noOperatingPoint: (supply: number, load: number, kind: "A" | "W", ohms: number): Fault =>
@@ -559,10 +571,14 @@ export const faults = {
       `${voltsBeside(volts, most)} stand on the output of ${shown(headUnit)} while all receivers rest, from ${from}; above ${shown(most)} V it does not hear the receiver of ${shown(outlet)}. Power the head unit elsewhere, take a receiver that rests lower, or a kind that is commanded otherwise.`,
     ),
 
-  receiversOnConnector: (outlet: string, receivers: number, places: number): Fault =>
+  receiversOnConnector: (outlet: string, receivers: number, places: number, split: string | null): Fault =>
     fault(
       "#VALUE!",
-      `${shown(outlet)} has ${receivers} receivers and ${places} ${places === 1 ? "connector" : "connectors"}. Name the splitter that splits them, or give each an outlet.`,
+      `${shown(outlet)} has ${receivers} receivers and ${places} ${places === 1 ? "connector" : "connectors"}. ${
+        split === null
+          ? "Name the splitter that splits them"
+          : `${shown(split)} has too few ports: name one with ${receivers}`
+      }, or give each an outlet.`,
     ),
 
   openThroughPort: (name: string): Fault =>
@@ -628,7 +644,7 @@ export const faults = {
   slopeTooMuch: (outlet: string, slope: number, most: number): Fault =>
     fault(
       "#VALUE!",
-      `The level at ${shown(outlet)} falls by ${beside(slope, most, 1)} dB over the range; it must be ${shown(most)} dB or less. Add an equaliser, or shorten the run.`,
+      `The level at ${shown(outlet)} differs by ${beside(slope, most, 1)} dB over the range; it must be by ${shown(most)} dB or less. Add an equaliser, or shorten the run.`,
     ),
 
   carrierToNoiseLow: (outlet: string, slot: string, decibels: number, needed: number, when: string): Fault =>

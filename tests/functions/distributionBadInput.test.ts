@@ -140,7 +140,7 @@ describe("cells", () => {
       "rooms",
       "quantity",
       1.5,
-      '"2": how many is 1.5; it must be a whole number from 1 to 1000. Check the value and its unit.',
+      '"2": how many is 1.5; it must be a whole number from 0 to 1000. Check the value and its unit.',
     ],
     ["rooms", "longest", 9, '"2": run is 14, above longest run, which is 9. Give the lower value first.'],
     [
@@ -290,7 +290,7 @@ describe("dishes, feeders, slots", () => {
       "a slot that the job has not",
       SMALLEST,
       [["dishes", "D1", "slots", "19E"]],
-      { D1: /^"D1" has the slot "19E"; known are "13E"/, H1: /^"H1" hangs below "D1"/ },
+      { D1: /^"D1" has the slot "19E", which has no row\. Known are "13E"/, H1: /^"H1" hangs below "D1"/ },
     ],
     [
       "a slot below the horizon",
@@ -325,7 +325,12 @@ describe("dishes, feeders, slots", () => {
 describe("settings", () => {
   test.each<[string, string | number | null, RegExp]>([
     ["low", null, /^lowest frequency is missing/],
-    ["low", 2150, /^lowest frequency is 2150 MHz, above highest frequency/],
+    [
+      "low",
+      2150,
+      /^lowest frequency and highest frequency are both 2150 MHz\. Give the two ends of the range\.$/,
+    ],
+    ["low", 2200, /^lowest frequency is 2200 MHz, above highest frequency/],
     ["hot", -20, /^coldest is -15 °C, above hottest/],
     ["level_low", 78, /^minimum level is 78 dBµV, above maximum level/],
     ["unit", "yd", /^unit is "yd"; it must be one of "m", "ft"/],

@@ -38,7 +38,7 @@ const ABOUT: readonly (readonly [string, RegExp])[] = [
   ["user bands", /user bands?|User band/],
   ["carrier to noise", /carrier to noise/],
   ["level", /dBµV .*it must be from .*(run|attenuator)/],
-  ["slope", /falls by/],
+  ["slope", /differs by/],
   ["amplifier output", /puts out/],
   ["switch input", /^An input of/],
   ["end resistor", /^The end resistor/],

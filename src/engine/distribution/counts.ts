@@ -4,8 +4,8 @@
  * Two connectors for each piece of cable, and for each cable off a dish a
  * grounding block with two more; a lead for each receiver, and one more for
  * what splits several; a mains socket, by others, for each supply; an end
- * resistor for each open port of a splitter, a tap or a loop-through plate and
- * for each onward port of a last switch.
+ * resistor for each open port of a splitter, a tap or a loop-through plate, of
+ * what splits receivers at an outlet, and for each onward port of a last switch.
  *
  * Source: counting; end resistors on ports of splitters: common practice, no source.
  * Accuracy: exact. Metres are as typed: slack, waste and reels come after. Of a
@@ -98,11 +98,14 @@ export function countsOf(tree: Tree, trunks: Trunks): Counts {
   }
   for (const { part, fault } of devices) if (!fault) add(parts, part.name, 1);
   let receiverLeads = 0;
+  let openSplitPorts = 0;
   for (const { plate, split, receiver, quantity, fault } of outlets) {
     if (fault) continue;
     if (plate) add(parts, plate.name, 1);
     if (split) add(parts, split.name, 1);
-    receiverLeads += (receiver ? quantity : 0) + Number(split !== null);
+    const receivers = receiver ? quantity : 0;
+    receiverLeads += receivers + Number(split !== null);
+    if (split?.kind === "splitter") openSplitPorts += Math.max(0, split.ways - receivers);
   }
   // What sits right at a head unit on the dish is on the dish too.
   const onDish = new Uint8Array(count);
@@ -116,7 +119,9 @@ export function countsOf(tree: Tree, trunks: Trunks): Counts {
     onDish[point] = Number(stays && onDish[parent[point]!] === 1);
     cable(run, 1, onDish[parent[point]!] === 1);
   }
-  const endResistors = site.endResistor ? tree.openPorts.length + openOnwardPorts(tree, trunks) : 0;
+  const endResistors = site.endResistor
+    ? tree.openPorts.length + openSplitPorts + openOnwardPorts(tree, trunks)
+    : 0;
   if (site.endResistor && !isFault(site.endResistor) && endResistors > 0)
     add(parts, site.endResistor.name, endResistors);
   return {

@@ -2,12 +2,12 @@
  * A distribution as it is built, from dish to receiver: what travels on it and
  * has to be right together, worked out in one go.
  */
-import type { DecibelMicrovolts, Decibels } from "../quantity";
+import type { Celsius, DecibelMicrovolts, Decibels, Megahertz } from "../quantity";
 import { bandPlan, type BandPlan } from "./bandPlan";
 import { commandVerdicts, type CommandVerdict } from "./commands";
 import { countsOf, type Counts } from "./counts";
 import { leastIsolation, type Isolation } from "./isolation";
-import type { DistributionJob } from "./job";
+import type { DistributionJob, Site } from "./job";
 import {
   amplifierOutputs,
   outletLevel,
@@ -40,6 +40,8 @@ export interface Distribution {
   readonly bands: BandPlan;
   /** By row of the outlets: at each of its user bands, when it is hot; not a number for a band without a plan. */
   readonly bandLevels: readonly (readonly DecibelMicrovolts[])[];
+  /** The same when it is cold. */
+  readonly bandLevelsCold: readonly (readonly DecibelMicrovolts[])[];
   /** By row of the outlets, and slot. */
   readonly carrierToNoise: readonly (readonly SlotCarrierToNoise[])[];
   readonly nodes: SupplyNodes;
@@ -50,6 +52,16 @@ export interface Distribution {
 
 /** Of a receiver that a spare outlet may get (from memory). */
 const USUAL_RECEIVER_NOISE: Decibels = 10;
+
+/** @returns the condition of a frequency at a temperature, made once */
+function conditionsAt(site: Site, temperature: Celsius): (frequency: Megahertz) => Condition {
+  const made = new Map<Megahertz, Condition>();
+  return (frequency) => {
+    let one = made.get(frequency);
+    if (!one) made.set(frequency, (one = condition(site, frequency, temperature)));
+    return one;
+  };
+}
 
 /**
  * @param job with all its parts looked up
@@ -67,14 +79,14 @@ export function distributionOf(
   const nodes = supplyNodes(tree, trunks);
   const supply = supplyStates(tree, losses, nodes, options);
 
-  const hot = new Map<number, Condition>();
-  const at = (frequency: number): Condition => {
-    let found = hot.get(frequency);
-    if (!found) hot.set(frequency, (found = condition(job.site, frequency, job.site.hot)));
-    return found;
-  };
+  const at = conditionsAt(job.site, job.site.hot);
+  const inTheCold = conditionsAt(job.site, job.site.cold);
   const ends = [at(job.site.low), at(job.site.high)];
   const own = bands.bands.map((some) => some.map(({ centre }) => (centre === null ? null : at(centre))));
+  const atBands = (outlet: number, where: (frequency: number) => Condition): DecibelMicrovolts[] =>
+    bands.bands[outlet]!.map(({ centre }) =>
+      centre === null ? NaN : outletLevel(tree, losses, outlet, where(centre)),
+    );
   return {
     tree,
     trunks,
@@ -84,9 +96,8 @@ export function distributionOf(
     isolation: leastIsolation(tree, losses),
     seen,
     bands,
-    bandLevels: own.map((some, outlet) =>
-      some.map((where) => (where ? outletLevel(tree, losses, outlet, where) : NaN)),
-    ),
+    bandLevels: job.outlets.map((_, outlet) => atBands(outlet, at)),
+    bandLevelsCold: job.outlets.map((_, outlet) => atBands(outlet, inTheCold)),
     carrierToNoise: job.outlets.map(({ receiver }, outlet) => {
       const point = tree.pointOfOutlet[outlet]!;
       if (point < 0 || losses.faults.has(point)) return [];

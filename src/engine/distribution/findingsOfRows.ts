@@ -81,7 +81,7 @@ function connectors({ job }: Tree): Finding[] {
   return job.outlets.flatMap(({ name, receiver, quantity, plate, split }, row): Finding[] => {
     const places = split ? split.ways : (plate?.connectors ?? 1);
     if (!receiver || quantity <= places) return [];
-    const fault = faults.receiversOnConnector(String(name), quantity, places);
+    const fault = faults.receiversOnConnector(String(name), quantity, places, split?.name ?? null);
     return [{ check: "receivers on a connector", rows: [{ list: "outlets", row }], fault }];
   });
 }

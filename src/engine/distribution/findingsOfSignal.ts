@@ -1,5 +1,6 @@
 /** What does not hold of the signal: level, slope, carrier to noise, outputs and inputs beyond their limits, isolation. */
 import { faults, isFault } from "../faults";
+import type { DecibelMicrovolts, Decibels } from "../quantity";
 import type { Distribution } from "./distribution";
 import type { Finding, RowOf, Wanted } from "./finding";
 import { isUnseen } from "./sky";
@@ -14,20 +15,31 @@ export const signalFindings = (found: Distribution, wanted: Wanted): Finding[] =
 
 const outlet = (row: number): RowOf => ({ list: "outlets", row });
 
+/** Of levels that are known. */
+function spread(levels: readonly DecibelMicrovolts[]): Decibels {
+  const known = levels.filter((level) => !Number.isNaN(level));
+  return Math.max(...known) - Math.min(...known);
+}
+
 function levels(
-  { tree: { job }, levels: at, bands, bandLevels }: Distribution,
+  { tree: { job }, levels: at, bands, bandLevels, bandLevelsCold }: Distribution,
   { levelLeast, levelMost, slopeMost }: Wanted,
 ): Finding[] {
   return job.outlets.flatMap(({ name }, row): Finding[] => {
+    const inBand =
+      (when: string) =>
+      (level: number, index: number): readonly [number, string] => [
+        level,
+        `in user band ${bands.bands[row]![index]!.number} when it is ${when}`,
+      ];
     const corners = [
       [at.highHot[row]!, "at the high end of the range when it is hot"],
       [at.lowCold[row]!, "at the low end of the range when it is cold"],
       [at.lowHot[row]!, "at the low end of the range when it is hot"],
       [at.highCold[row]!, "at the high end of the range when it is cold"],
-      // Behind an equaliser the least may lie between the ends.
-      ...bandLevels[row]!.map(
-        (level, index) => [level, `in user band ${bands.bands[row]![index]!.number} when it is hot`] as const,
-      ),
+      // Behind an equaliser the least or the most may lie between the ends.
+      ...bandLevels[row]!.map(inBand("hot")),
+      ...bandLevelsCold[row]!.map(inBand("cold")),
     ] as const;
     const found: Finding[] = [];
     const wrong = corners.find(([level]) => level < levelLeast || level > levelMost);
@@ -38,8 +50,8 @@ function levels(
         fault: faults.levelOutside(String(name), wrong[0], levelLeast, levelMost, wrong[1]),
       });
     const slope = Math.max(
-      Math.abs(at.lowHot[row]! - at.highHot[row]!),
-      Math.abs(at.lowCold[row]! - at.highCold[row]!),
+      spread([at.lowHot[row]!, at.highHot[row]!, ...bandLevels[row]!]),
+      spread([at.lowCold[row]!, at.highCold[row]!, ...bandLevelsCold[row]!]),
     );
     if (slope > slopeMost)
       found.push({

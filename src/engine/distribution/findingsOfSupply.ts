@@ -5,7 +5,7 @@ import type { Distribution } from "./distribution";
 import type { Finding, RowOf } from "./finding";
 import { portWay, type SupplySourceOf } from "./supplyNodes";
 import { PRODUCT_OPTIONS } from "./supplyStates";
-import { DEVICE, LEAD, nameOf, OUTLET, type Tree } from "./tree";
+import { feedsInAt, nameOf, OUTLET, type Tree } from "./tree";
 
 /** Between a limit and what is said to be beyond it: less than anyone measures. */
 export const SLIGHT = 1e-3;
@@ -44,6 +44,8 @@ function headUnitVolts({ tree: { job }, trunks, supply }: Distribution): Finding
   return supply.headUnits.flatMap(
     ({ allOff, allOn, leastAlone, alone, fedWithoutReceivers }, head): Finding[] => {
       const { name, kind } = job.headUnits[head]!;
+      // What should power a switch through its feeders is not known then.
+      if (kind.sits === "fed" && trunks.headFaults[head]) return [];
       const least = kind.leastVolts - SLIGHT;
       const low = [...alone].filter(([, volts]) => volts < least).map(([row]) => outlet(row));
       const when = (volts: Volts, words: string): Finding => ({
@@ -91,18 +93,14 @@ function amplifierVolts({ tree, supply }: Distribution): Finding[] {
 
 /** @returns the name of the part that keeps the supplies above an amplifier from it; null where there is none */
 function blockingAbove(tree: Tree, device: number): string | null {
-  const { job, parent, port, row, kind } = tree;
-  const hasSource = (point: number): boolean =>
-    kind[point] === DEVICE
-      ? job.devices[row[point]!]!.part.supply !== null
-      : kind[point] === LEAD && job.headUnits[row[point]!]!.supply?.stands === "in the line";
+  const { parent, port } = tree;
   let blocking = -1;
   for (let point = tree.pointOfDevice[device]!; parent[point]! >= 0; point = parent[point]!) {
     const above = parent[point]!;
     const { passes } = portWay(tree, above, port[point]!);
     const passesDown = passes === "both ways" || passes === "from the parent";
     if (blocking < 0 && !passesDown) blocking = above;
-    if (blocking >= 0 && hasSource(above)) return nameOf(tree, blocking);
+    if (blocking >= 0 && feedsInAt(tree, above)) return nameOf(tree, blocking);
   }
   return null;
 }

@@ -56,7 +56,7 @@ export class Ports {
     while (this.nextFree <= ports && this.users[this.nextFree] !== undefined) this.nextFree += 1;
     if (this.nextFree > ports)
       return ports === 0
-        ? faults.portTaken(by, name, "through", this.users[THROUGH]!)
+        ? faults.throughTaken(by, name, this.users[THROUGH]!)
         : faults.noPortLeft(by, name, ports);
     this.users[this.nextFree] = name;
     return this.nextFree;

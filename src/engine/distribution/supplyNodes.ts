@@ -218,7 +218,11 @@ export function supplyNodes(tree: Tree, trunks: Trunks): SupplyNodes {
     const input = enterBeyond(ofPoint[above]!, loops ? fed : inSeries(fed, toConnector), run);
     ofPoint[point] = input;
     const end = (connector[at] = loops ? enter(input, toConnector) : input);
-    if (!receiver) continue;
+    if (!receiver) {
+      // What a receiver would find there comes through what is to split several.
+      if (split) connector[at] = enter(end, throughPort(split.power, 1, split.through !== null));
+      continue;
+    }
     if (!split) receivers.push({ node: end, outlet: at });
     else
       for (let one = 1; one <= Math.min(quantity, split.ways); one++)

@@ -2,7 +2,7 @@
 import type { Losses } from "./losses";
 import type { SupplyCircuitPart, SupplyStateName } from "./supplyCircuits";
 import type { SupplyNodes } from "./supplyNodes";
-import { DEVICE, type Tree } from "./tree";
+import { DEVICE, feedsInAt, type Tree } from "./tree";
 
 /** Not a number where nothing was asked. */
 export interface PartSupply {
@@ -84,6 +84,11 @@ export function partSupply(tree: Tree, losses: Losses, whole: SupplyNodes) {
       else isCutOff[row[at]!] = 1;
   };
 
+  const suppliedFromAbove = (point: number): boolean => {
+    for (let at = parent[point]!; at >= 0; at = parent[at]!) if (feedsInAt(tree, at)) return true;
+    return false;
+  };
+
   /** With all off a part is to work only where its head unit works. */
   const inUse = (off: number, on: number, isFed: boolean): number =>
     Number.isNaN(on) ? off : isFed ? Math.min(off, on) : on;
@@ -115,7 +120,9 @@ export function partSupply(tree: Tree, losses: Losses, whole: SupplyNodes) {
         const isHeadFed = isFed(row[output[point]!]!);
         // With spare outlets alone below it, it is to work only where its head unit does.
         if (!isAsked[device]) return isHeadFed ? off : NaN;
-        return inUse(off, amplifier.on[device]!, isHeadFed || isCutOff[device] === 1);
+        // Where no supply feeds into its line, the receivers below do: nobody misses it while all are off.
+        const isLineFed = isHeadFed && suppliedFromAbove(point);
+        return inUse(off, amplifier.on[device]!, isLineFed || isCutOff[device] === 1);
       }),
       deviceMost,
       resistorMost,

@@ -122,6 +122,12 @@ function openPorts(tree: Omit<Tree, "openPorts">, { offered, isOpen }: RowPlaces
 export const deviceAt = ({ job, kind, row }: Tree, point: number): DevicePart | undefined =>
   kind[point] === DEVICE ? job.devices[row[point]!]!.part : undefined;
 
+/** @returns whether a supply feeds into the line at a point */
+export const feedsInAt = ({ job, kind, row }: Tree, point: number): boolean =>
+  kind[point] === DEVICE
+    ? job.devices[row[point]!]!.part.supply !== null
+    : kind[point] === LEAD && job.headUnits[row[point]!]!.supply?.stands === "in the line";
+
 /** @returns the cable that leads to a point from the one that feeds it */
 export function runTo({ job, kind, row }: Tree, point: number): Run | null {
   const at = row[point]!;

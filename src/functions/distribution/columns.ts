@@ -107,7 +107,8 @@ export const OUTLETS = {
   room: maybe("room"),
   outlet: word("outlet", "a name for the outlet"),
   receiver: maybe("receiver"),
-  quantity: optional(pieces("how many"), 1),
+  /** None is a spare outlet. */
+  quantity: optional(figure("how many", { integer: true, min: 0, max: 1000 }), 1),
   from: maybe("fed from"),
   cable: maybe("cable"),
   run: length("run"),

@@ -3,7 +3,11 @@ import { answersFor } from "./answers";
 import { FOUR_FEEDERS, exampleFormula } from "./exampleFormula";
 import { TABLE_FAULTS, tables } from "./tables";
 
-const COLUMNS = ["cables of the bundle", "row: ok, bad", "what is wrong, in sentences"];
+const COLUMNS = [
+  "cables of the bundle, 0 where it cannot be worked out",
+  "row: ok, bad",
+  "what is wrong, in sentences",
+];
 
 export const feederchecks = declare({
   name: "FEEDERCHECKS",
@@ -27,6 +31,6 @@ export const feederchecks = declare({
   compute: (...given) =>
     answersFor("feeders", COLUMNS.length, given, ({ found: { trunks } }, row) => {
       const fault = trunks.feederFaults[row];
-      return [trunks.cables[row]! || null, fault ? "bad" : "ok", fault?.message ?? null];
+      return [trunks.cables[row]!, fault ? "bad" : "ok", fault?.message ?? null];
     }),
 });

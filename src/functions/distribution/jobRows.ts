@@ -84,7 +84,9 @@ export class JobRows {
     const given = fault ? null : values;
     const plate = given && this.plate(by, given.plate);
     const receiver =
-      given?.receiver === undefined ? null : receiverNamed(this.parts.receivers, by, given.receiver);
+      given?.receiver === undefined || given.quantity === 0
+        ? null
+        : receiverNamed(this.parts.receivers, by, given.receiver);
     const split = given?.split === undefined ? null : this.devicePart(by, given.split);
     const run = given && this.run(given.run, given);
     const own = atRow(name, fault ?? firstFault(plate, receiver, split, run) ?? this.lengthsOf(values));
@@ -97,7 +99,7 @@ export class JobRows {
       run: isBad ? null : (run as Run),
       plate: isBad ? null : (plate as PlatePart | null),
       receiver: isBad ? null : (receiver as OutletRow["receiver"]),
-      quantity: values.quantity,
+      quantity: receiver ? values.quantity : 1,
       split: isBad ? null : (split as DevicePart | null),
       kept: isBad ? [] : values.kept,
     };

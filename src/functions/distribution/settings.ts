@@ -30,7 +30,8 @@ function valuesIn(cells: readonly Cell[]): Settings | Fault {
   if (!read) return faults.missing(SETTINGS.low.name, SETTINGS.low.wanted);
   if (read.fault) return read.fault;
   const { low, high, cold, hot, levelLow, levelHigh } = read.values;
-  if (low >= high) return faults.lowAboveHigh(SETTINGS.low.name, low, SETTINGS.high.name, high, "MHz");
+  if (low === high) return faults.oneFrequency(SETTINGS.low.name, SETTINGS.high.name, low);
+  if (low > high) return faults.lowAboveHigh(SETTINGS.low.name, low, SETTINGS.high.name, high, "MHz");
   if (cold > hot) return faults.lowAboveHigh(SETTINGS.cold.name, cold, SETTINGS.hot.name, hot, "°C");
   if (levelLow > levelHigh)
     return faults.lowAboveHigh(SETTINGS.levelLow.name, levelLow, SETTINGS.levelHigh.name, levelHigh, "dBµV");

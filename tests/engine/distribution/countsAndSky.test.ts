@@ -199,7 +199,7 @@ describe("from the sky", () => {
         ({ fault }) => fault.message,
       );
     expect(said(lit({ dishes: [dish("D1", { slots: ["19E"] })] }))).toEqual([
-      '"D1" has the slot "19E"; known are "13E". Give one of these, or add the slot.',
+      '"D1" has the slot "19E", which has no row. Known are "13E". Give one of these, or add the slot.',
     ]);
     // Near the equator, low above the horizon, ITU-R P.618 turns before so rare a part of the year.
     const site = {

@@ -10,6 +10,8 @@ export interface Band {
   readonly band: number;
   /** Megahertz; not known without a plan. */
   readonly mhz: number | undefined;
+  /** Megahertz; not known where the plan does not state it. */
+  readonly width: number | undefined;
   /** In small letters; not known where neither a plan nor the kind states one. */
   readonly standard: string | undefined;
 }
@@ -20,6 +22,10 @@ const byNumber = (band: number): string => (band <= MOST_OF_BASIC ? "en 50494" :
 /** The bands of each output of a head unit, from the lowest. */
 export function bandsOf(tables: Tables, { kind }: HeadUnit): Band[] {
   const count = numberIn(kind, "bands");
+  const standard = wordIn(kind, "standard");
+  /** Of a kind that does not say how it is commanded any receiver may use any; a maker's own are its own. */
+  const usual = (band: number): string | undefined =>
+    standard.startsWith("en ") ? byNumber(band) : standard || undefined;
   const rows = tables.band_plans.filter(
     (row) => isFilled(kind, "plan") && isSame(row.plan, kind.plan) && isFilled(row, "band"),
   );
@@ -28,14 +34,15 @@ export function bandsOf(tables: Tables, { kind }: HeadUnit): Band[] {
       .map((row) => ({
         band: numberIn(row, "band"),
         mhz: numberIn(row, "mhz"),
-        standard: wordIn(row, "standard", byNumber(numberIn(row, "band"))),
+        width: isFilled(row, "width") ? numberIn(row, "width") : undefined,
+        standard: wordIn(row, "standard") || usual(numberIn(row, "band")),
       }))
       .sort((a, b) => a.band - b.band);
-  const standard = wordIn(kind, "standard");
   return Array.from({ length: count }, (_, index) => ({
     band: index + 1,
     mhz: undefined,
-    standard: standard === "en 50607" ? byNumber(index + 1) : standard || undefined,
+    width: undefined,
+    standard: usual(index + 1),
   }));
 }
 
@@ -51,7 +58,7 @@ export interface Receiver {
 
 /** @returns nothing for a spare outlet */
 export function receiverOf(tables: Tables, outlet: Row): Receiver | undefined {
-  if (!isFilled(outlet, "receiver")) return undefined;
+  if (!isFilled(outlet, "receiver") || numberIn(outlet, "how_many", 1) === 0) return undefined;
   const row = rowNamed(tables.receivers, "kind", outlet.receiver) ?? {};
   const [, counted] = /(\d+) tuners?$/.exec(plain(outlet.receiver)) ?? [];
   return {
@@ -73,6 +80,11 @@ const canUse = (standard: string, band: Band): boolean =>
   band.standard === undefined ||
   band.standard === standard ||
   (standard === "en 50607" && band.standard === "en 50494");
+
+/** The widest carrier of the job in megahertz: its symbol rate with a roll-off of 0.35 (EN 300 421). */
+const takenBy = ({ slots }: Tables): number =>
+  1.35 *
+  Math.max(0, ...slots.map((slot) => (isFilled(slot, "symbol_rate") ? numberIn(slot, "symbol_rate") : 0)));
 
 export interface Allotted {
   readonly bands: readonly Band[];
@@ -125,6 +137,7 @@ export function allotted(tables: Tables, outlets: readonly Thing[]): Map<Thing, 
         own.push(band);
       }
       if (own.length < tunersAt(tables, outlet.row)) bad.add(outlet);
+      if (own.some(({ width }) => width !== undefined && width < takenBy(tables))) bad.add(outlet);
       result.set(outlet, { bands: own.sort((a, b) => a.band - b.band), isBad: bad.has(outlet) });
     }
   }

@@ -2,7 +2,7 @@
  * A job's cables: (k1·√f + k2·f + k0) dB per 100 m at 20 °C, 0.198 % more for each °C; loop ohms per 100 m at 20 °C,
  * 0.393 % more for each °C, always at the hottest. Maker's figures go before those of the built-in type.
  */
-import { cableLoss, loopOhms } from "../../referencePrice";
+import { cableLoss, loopOhms } from "../../cablePhysics";
 import { isFilled, type Row } from "../job";
 import { numberIn, rowNamed, settingsOf, type Tables } from "./tables";
 

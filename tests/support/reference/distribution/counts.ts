@@ -63,6 +63,7 @@ export function neededOf(tables: Tables, tree: Tree): Needed[] {
   };
 
   for (const dish of dishesOf(tables)) {
+    if (dish.isBad) continue;
     count("dish");
     count("dish bonding conductor");
     count("further slot on a dish", Math.max(0, dish.slots.length - 1));

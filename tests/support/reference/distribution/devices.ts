@@ -2,8 +2,8 @@
 import { isFilled } from "../job";
 import { bandsOf } from "./bands";
 import { corners, levelBehind } from "./levels";
-import { openPorts } from "./supply";
-import { numberIn, settingsOf, straight, type Answer } from "./tables";
+import { closesPorts, openPorts } from "./supply";
+import { numberIn, rowNamed, straight, wordIn, type Answer, type Tables } from "./tables";
 import { kindAt, stepsTo, type Thing } from "./tree";
 import {
   everyState,
@@ -16,6 +16,7 @@ import {
   leastIn,
   statesAt,
   statesInUse,
+  statesWatched,
   type Worked,
 } from "./worked";
 
@@ -28,15 +29,31 @@ const isAmplifier = (thing: Thing): boolean => thing.what === "device" && kindAt
 /** Carriers that a device carries: the user bands of its output. */
 const carriersAt = ({ tables }: Worked, thing: Thing): number => bandsOf(tables, thing.head).length;
 
+/** Whether a supply feeds into the line above: an inserter, or one of its head unit that stands in the line. */
+function isLineFed(tables: Tables, thing: Thing): boolean {
+  const own = rowNamed(tables.supplies, "supply", thing.head.row.supply);
+  const isInserter = (one: Thing): boolean => one.what === "device" && kindAt(one) === "inserter";
+  const above = (one: Thing | undefined): boolean =>
+    one !== undefined && (isInserter(one) || above(one.parent));
+  const stands = own && wordIn(own, "stands");
+  // Its own supply stands at its first output.
+  return above(thing.parent) || (thing.output === 1 && (stands === "in the line" || stands === ""));
+}
+
 export function amplifierFigures(worked: Worked, thing: Thing) {
   const { tables } = worked;
   const steps = stepsTo(thing);
   const outlets = below(thing).filter(({ what }) => what === "outlet");
+  const watched = statesWatched(worked, thing.head, outlets);
   return {
     output: Math.max(...corners(tables).map((at) => levelBehind(tables, thing, steps, at))),
     limit: numberIn(thing.part!, "output_most") - derating(carriersAt(worked, thing)),
+    // Without a supply on its line nobody misses it while nobody below it is on.
     volts: leastIn(
-      statesInUse(worked, thing.head, outlets).flatMap((state) => (state ? [state.at(thing)] : [])),
+      (watched.length > 0 && !isLineFed(tables, thing)
+        ? watched
+        : statesInUse(worked, thing.head, outlets)
+      ).flatMap((state) => (state ? [state.at(thing)] : [])),
     ),
     leastVolts: numberIn(thing.part!, "least_volts"),
   };
@@ -79,7 +96,7 @@ export function deviceChecks(worked: Worked, thing: Thing): Answer[] {
   const isLimited = amplifier && isFilled(thing.part!, "output_most");
   const kind = kindAt(thing);
   const { through } = openPorts(thing);
-  const isOpen = through && !isFilled(settingsOf(tables), "resistor");
+  const isOpen = through && !closesPorts(tables);
   const port = isOpen ? "left open" : isOnPower(worked, thing) ? "passes power" : "ok";
   return [
     amplifier?.volts ?? null,

@@ -17,32 +17,56 @@ export interface Dish {
   readonly offFocus: number;
   readonly slots: readonly string[];
   readonly feed: Row | undefined;
+  /** Whether it cannot be worked out by its own row. */
+  readonly isBad: boolean;
 }
+
+/**
+ * Without a row one dish is assumed. Of several slots all but one lie off its focus: by how much must be said, where
+ * carrier to noise is asked.
+ */
+const isUnsaid = ({ dishes, slots }: Tables): boolean =>
+  !dishes.some((row) => isFilled(row, "dish")) &&
+  slots.filter((row) => isFilled(row, "slot")).length > 1 &&
+  slots.some((row) => isFilled(row, "slot") && isFilled(row, "eirp"));
 
 export function dishesOf(tables: Tables): Dish[] {
   const rows = tables.dishes.filter((row) => isFilled(row, "dish"));
   const all = tables.slots.filter((row) => isFilled(row, "slot")).map((row) => String(row.slot));
   const size = numberIn(settingsOf(tables), "size");
   if (rows.length === 0)
-    return [{ name: "dish", row: {}, metres: size, offFocus: 0, slots: all, feed: undefined }];
-  return rows.map((row) => ({
-    name: String(row.dish),
-    row,
-    metres: numberIn(row, "size", size),
-    offFocus: numberIn(row, "off_focus", 0),
-    slots: isFilled(row, "slots") ? listIn(row, "slots") : all,
-    feed: rowNamed(tables.feeds, "feed", row.feed),
-  }));
+    return isUnsaid(tables)
+      ? []
+      : [{ name: "dish", row: {}, metres: size, offFocus: 0, slots: all, feed: undefined, isBad: false }];
+  return rows.map((row) => {
+    const slots = isFilled(row, "slots") ? listIn(row, "slots") : all;
+    const isUnknown = slots.some((slot) => !all.some((known) => isSame(known, slot)));
+    const feed = rowNamed(tables.feeds, "feed", row.feed);
+    return {
+      name: String(row.dish),
+      row,
+      metres: numberIn(row, "size", size),
+      offFocus: numberIn(row, "off_focus", 0),
+      slots: isUnknown ? [] : slots,
+      feed,
+      isBad:
+        isUnknown || (isFilled(row, "feed") && !feed) || (slots.length > 1 && !isFilled(row, "off_focus")),
+    };
+  });
 }
 
 export const isOnDish = (kind: Row): boolean => wordIn(kind, "sits", "on the dish") === "on the dish";
 
-/** The dish whose feed a head unit is; nothing for a switch. */
+/** The dish whose feed a head unit is; nothing for a switch, or where it is not known or is bad itself. */
 export function dishOf(tables: Tables, head: Row, kind: Row): Dish | undefined {
   if (!isOnDish(kind)) return undefined;
   const dishes = dishesOf(tables);
-  if (!isFilled(head, "dish")) return dishes.length === 1 ? dishes[0] : undefined;
-  return dishes.find(({ name }) => isSame(name, head.dish));
+  const named = isFilled(head, "dish")
+    ? dishes.find(({ name }) => isSame(name, head.dish))
+    : dishes.length === 1
+      ? dishes[0]
+      : undefined;
+  return named?.isBad ? undefined : named;
 }
 
 /**
@@ -76,7 +100,8 @@ export interface Feeder {
 export function isBadHead(tables: Tables, head: Row): boolean {
   const kind = rowNamed(tables.head_unit_kinds, "kind", head.kind);
   if (ownFaults(tables).has(head) || namedAlike(tables).includes(head) || !kind) return true;
-  return !isOnDish(kind) && !feedersOf(tables).some(({ to }) => to === head);
+  if (!isOnDish(kind)) return !feedersOf(tables).some(({ to }) => to === head);
+  return !dishOf(tables, head, kind) || isUnsaid(tables);
 }
 
 /** Feeders whose ends are known and sound. */
@@ -130,7 +155,7 @@ function knownFeeders(tables: Tables): Feeder[] {
     const from = dish ? undefined : rowNamed(tables.head_units, "head", row.from);
     const to = rowNamed(tables.head_units, "head", row.to);
     const kind = to && rowNamed(tables.head_unit_kinds, "kind", to.kind);
-    if (!kind || !(dish ?? from)) return [];
+    if (!kind || !(dish ?? from) || dish?.isBad) return [];
     const slots = slotsFrom(row, 0);
     const asked = numberIn(kind, "per_slot", 4) * slots.length;
     return [

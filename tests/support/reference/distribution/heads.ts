@@ -1,6 +1,6 @@
 /** Volts, amperes and checks of head units, and the volts of the feeds that they power. */
 import { isFilled } from "../job";
-import { feedersOf, isBadHead } from "./dishes";
+import { feedersOf, isBadHead, isOnDish } from "./dishes";
 import { statesFor, type State } from "./supply";
 import { numberIn, rowNamed, type Answer } from "./tables";
 import type { HeadUnit } from "./tree";
@@ -107,10 +107,13 @@ export function headChecks(worked: Worked, head: HeadUnit): Answer[] {
     .filter(({ to, dish }) => to === row && dish)
     .map(({ dish }) => dish!.name);
   const feeds = feedVolts(worked).filter(({ dish }) => dishes.includes(dish));
+  const isBad = isBadHead(tables, row);
   const isFedBackwards = fedBackwards(worked, head).includes(`output ${head.name}`);
   return [
-    isBadHead(tables, row) ? "bad" : "ok",
-    figures.leastInUse !== undefined && isLower(figures.leastInUse, numberIn(kind, "least_volts"), SLIGHT)
+    isBad ? "bad" : "ok",
+    !(isBad && !isOnDish(kind)) &&
+    figures.leastInUse !== undefined &&
+    isLower(figures.leastInUse, numberIn(kind, "least_volts"), SLIGHT)
       ? "low"
       : "ok",
     isFedBackwards || isHigher(figures.supplyAmps ?? 0, numberIn(supply ?? {}, "amps", Infinity), SLIGHT)

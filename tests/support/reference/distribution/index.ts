@@ -200,7 +200,7 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
             dish.slots.length,
             clear.length > 0 ? Math.min(...clear) : null,
             volts.length > 0 ? Math.min(...volts) : null,
-            "ok",
+            dish.isBad ? "bad" : "ok",
           ];
           return withSentence(
             words,
@@ -210,7 +210,7 @@ export function referenceOf(tables: Tables, limits: Limits = OURS): Reference {
         }),
     FEEDERCHECKS: rowsFor(tables.feeders, "to", 3, (row) => {
       const feeder = feedersOf(tables).find((one) => one.row === row);
-      const words = feeder ? [feeder.cables, isMiscounted(tables, feeder) ? "bad" : "ok"] : [null, "bad"];
+      const words = feeder ? [feeder.cables, isMiscounted(tables, feeder) ? "bad" : "ok"] : [0, "bad"];
       return withSentence(words, words.slice(1));
     }),
     NEEDED: neededOf(tables, tree),

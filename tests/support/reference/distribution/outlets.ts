@@ -1,10 +1,9 @@
 /** Levels, carrier to noise, volts and checks of outlets. */
-import { isFilled } from "../job";
 import { howMany, receiverOf } from "./bands";
 import { commandsOf, type Commands } from "./commands";
 import { carrierToNoise, corners, hot, levelBehind } from "./levels";
 import { neededOf } from "./sky";
-import { openPorts, statesFor, type State, type Unit } from "./supply";
+import { closesPorts, openPorts, statesFor, type State, type Unit } from "./supply";
 import { numberIn, rowNamed, settingsOf } from "./tables";
 import { stepsToReceiver, type Thing } from "./tree";
 import { isHigher, isLower, isOnPower, leastIn, SLIGHT, statesAt, voltsIn, type Worked } from "./worked";
@@ -111,7 +110,7 @@ export function outletChecks(worked: Worked, outlet: Thing) {
       ? numberIn(outlet.part, "connectors", 1)
       : 1;
   const { through } = openPorts(outlet);
-  const isOpen = through && !isFilled(settings, "resistor");
+  const isOpen = through && !closesPorts(tables);
   const commands: Commands | undefined = commandsOf(tables, outlet, statesAt(worked, outlet.head));
   return {
     level,

@@ -18,6 +18,9 @@ const REQUIRED: Readonly<Record<string, readonly string[]>> = {
 };
 const lacks = (part: Row, kind: string): boolean => REQUIRED[kind]!.some((key) => !isFilled(part, key));
 
+const isAbove = (one: Value | undefined, other: Value | undefined): boolean =>
+  typeof one === "number" && typeof other === "number" && one > other;
+
 /** Kinds of receiver that need no row: one tuner, or as many as are counted. */
 const KNOWN_RECEIVER = /^(receiver|(receiver|recorder), ?\d{1,2} tuners?)$/;
 
@@ -65,7 +68,7 @@ export function ownFaults(tables: Tables): Map<Row, string> {
     ]);
   }
   for (const row of filled("outlets", "outlet")) {
-    const { split_by } = tables.outlet_details[tables.outlets.indexOf(row)] ?? {};
+    const { split_by, shortest, longest } = tables.outlet_details[tables.outlets.indexOf(row)] ?? {};
     const plate = isFilled(row, "plate") ? row.plate : settings.plate;
     const plateKind = (part: Row): string =>
       isFilled(part, "through_low") || isFilled(part, "through_high") ? "loop plate" : "plate";
@@ -74,6 +77,8 @@ export function ownFaults(tables: Tables): Map<Row, string> {
       isSpoiled("plates", "plate", plate, plateKind) && "plate",
       isSpoiled("device_parts", "part", split_by, deviceKind) && "what splits it",
       !isFilled(row, "run") && "run",
+      isAbove(shortest, row.run) && "shortest",
+      isAbove(row.run, longest) && "longest",
       hasNoCable(row, "run") && "cable",
       !isKnown && isSpoiled("receivers", "kind", row.receiver, () => "receiver") && "receiver",
     ]);

@@ -103,6 +103,10 @@ export function systemsOf(tables: Tables, tree: Tree, limits: Limits = OURS): Sy
   );
 }
 
+/** Whether the site names a part with which open ports are closed. */
+export const closesPorts = (tables: Tables): boolean =>
+  rowNamed(tables.end_resistors, "resistor", settingsOf(tables).resistor) !== undefined;
+
 /** The resistor with which open ports are closed, where it lets direct current pass: its ohms. */
 function leakingOhms(tables: Tables): number | undefined {
   const row = rowNamed(tables.end_resistors, "resistor", settingsOf(tables).resistor);

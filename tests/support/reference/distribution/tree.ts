@@ -242,8 +242,7 @@ export function treeOf(tables: Tables): Tree {
     });
     const free = (row: Row): Port | undefined => {
       const order: Port[] = Array.from({ length: numbered }, (_, index) => index + 1);
-      if (hasThrough && (!isTap || isFilled(row, "device")))
-        return taken.has("through") ? undefined : "through";
+      if (hasThrough && (!isTap || isFilled(row, "device")) && !taken.has("through")) return "through";
       return order.find((port) => !taken.has(port));
     };
     const isPort = (port: Port): boolean =>

@@ -58,10 +58,20 @@ export function statesInUse(
   head: HeadUnit,
   outlets: readonly Thing[],
 ): (State | undefined)[] {
-  const { off, allOn, alone } = statesAt(worked, head);
+  const { off } = statesAt(worked, head);
   const isFedAnyway = voltsIn(off, (state) => state.headVolts(head)) >= POWERED;
+  return [...(isFedAnyway ? [off] : []), ...statesWatched(worked, head, outlets)];
+}
+
+/** Those in which one of the outlets is on. */
+export function statesWatched(
+  worked: Worked,
+  head: HeadUnit,
+  outlets: readonly Thing[],
+): (State | undefined)[] {
+  const { allOn, alone } = statesAt(worked, head);
   const mine = outlets.flatMap((outlet) => statesFor(outlet, alone).map(({ state }) => state));
-  return [...(isFedAnyway ? [off] : []), ...mine, ...(mine.length > 0 ? [allOn] : [])];
+  return [...mine, ...(mine.length > 0 ? [allOn] : [])];
 }
 
 /** The first of several whose figure is least. */
