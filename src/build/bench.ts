@@ -131,6 +131,13 @@ async function write([book, file, runs]: string[]): Promise<void> {
   process.stdout.write(JSON.stringify({ ms, megabytes: process.resourceUsage().maxRSS / 1024 }));
 }
 
+/** The first filled cell of a name, as the grid library places it. */
+function cellOf(book: Book, getters: ReturnType<typeof openModel>["getters"], { name }: { name: string }) {
+  const { sheet, at } = placeOfName(book, name)!;
+  const { row, column: col } = parseAddress(at)!;
+  return { sheetId: getters.getSheetIdByName(sheet)!, row, col };
+}
+
 /**
  * The other process of the bench in a browser: it learns which cell is edited, and two lengths for it with
  * different totals. Cable is bought in reels, so that few lengths make one more or one less.
@@ -139,13 +146,9 @@ async function writeJob(outlets: number, file: string): Promise<void> {
   const book = recalculate(layOut(multiRoom, scaledJob(guestHouse, outlets)));
   writeFileSync(file, await writeXlsx(book));
   const { getters, dispatch } = openModel(book);
-  const cellOf = (name: string) => {
-    const { sheet, at } = placeOfName(book, name)!;
-    const { row, column: col } = parseAddress(at)!;
-    return { sheet, at, place: { sheetId: getters.getSheetIdByName(sheet)!, row, col } };
-  };
-  const { sheet, at, place } = cellOf(estimate.rooms.run.name);
-  const total = () => getters.getEvaluatedCell(cellOf(estimate.quote.total.name).place).value;
+  const { sheet, at } = placeOfName(book, estimate.rooms.run.name)!;
+  const place = cellOf(book, getters, estimate.rooms.run);
+  const total = () => getters.getEvaluatedCell(cellOf(book, getters, estimate.quote.total)).value;
   const [first, before] = [getters.getEvaluatedCell(place).value, total()];
   const other = LENGTHS.find((length) => {
     quietly(() => dispatch("UPDATE_CELL", { ...place, content: length }));
@@ -175,14 +178,15 @@ async function workbook(outlets: number, runs: number): Promise<void> {
   const computed = recalculate(laid);
   if (namedValue(computed, "count_outlets") !== outlets) throw new Error("the job was not computed");
   const model = openModel(laid);
-  const rooms = model.getters.getSheetIds().find((id) => model.getters.getSheetName(id) === "Rooms")!;
+  const run = cellOf(computed, model.getters, estimate.rooms.run);
+  const weakest = cellOf(computed, model.getters, estimate.rooms.weakest);
   // An edit to the value that stands there already is refused and costs nothing, so start beyond them all.
   let length = 100;
   const { debug } = console;
   console.debug = () => undefined;
   const edit = await timed(() => {
-    model.dispatch("UPDATE_CELL", { sheetId: rooms, col: 7, row: 8, content: String(++length) });
-    model.getters.getEvaluatedCell({ sheetId: rooms, col: 20, row: 8 });
+    model.dispatch("UPDATE_CELL", { ...run, content: String(++length) });
+    model.getters.getEvaluatedCell(weakest);
   }, runs);
   console.debug = debug;
   lines.push({

@@ -19,6 +19,7 @@ import { hasNow, lastBefore, RELEASE_RECORD, type ReleaseRecord } from "./releas
 import { oneFile } from "./static/oneFile";
 import { MOST_FIRST_KILOBYTES, packedSize } from "./static/packedSize";
 import { fetchedAtFirst, staticFolder } from "./static/staticFolder";
+import { INPUT_RECORD, type InputRecord } from "./closedInputs";
 import { VERSION_RECORD, type VersionRecord } from "./versionRecord";
 
 const ONE_FILE = "rigsheet.html";
@@ -37,6 +38,7 @@ async function recordsIn(project: string): Promise<Records> {
   return {
     versions: (await read(VERSION_RECORD)) as VersionRecord,
     releases: (await read(RELEASE_RECORD)) as ReleaseRecord,
+    inputs: (await read(INPUT_RECORD)) as InputRecord,
   };
 }
 

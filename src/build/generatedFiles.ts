@@ -9,11 +9,12 @@ import { withPictures } from "../pictures/withPictures";
 import { trainingSetOf } from "../training/sets/all";
 import { traineeSheet } from "../training/traineeSheet";
 import { trainerKey } from "../training/trainerKey";
-import { guestHouseRooms } from "../workbooks/multiRoom/guestHouse";
+import { guestHouse } from "../workbooks/multiRoom/guestHouse";
 import { SURVEY_HEADS, SURVEY_KEYS } from "../workbooks/survey/heads";
 import { templates } from "../workbooks/templates";
 import { formulaRecord } from "../workbooks/versionFormulas";
 import { closedFormulas, FORMULA_RECORD } from "./closedFormulas";
+import { closedInputs, INPUT_RECORD, type InputRecord } from "./closedInputs";
 import { listingOf } from "./listing";
 import { RELEASE_RECORD, releaseRecord, type ReleaseRecord } from "./releaseRecord";
 import { VERSION_RECORD, versionRecord, type VersionRecord } from "./versionRecord";
@@ -22,6 +23,7 @@ import { VERSION_RECORD, versionRecord, type VersionRecord } from "./versionReco
 export interface Records {
   readonly versions: VersionRecord;
   readonly releases: ReleaseRecord;
+  readonly inputs: InputRecord;
 }
 
 /**
@@ -37,6 +39,7 @@ export async function generatedFiles(
   const files = new Map<string, string | Uint8Array>();
   files.set(VERSION_RECORD, `${JSON.stringify(versionRecord(kept.versions, release), null, 2)}\n`);
   files.set(FORMULA_RECORD, `${JSON.stringify(closedFormulas(formulaRecord, release), null, 2)}\n`);
+  files.set(INPUT_RECORD, `${JSON.stringify(closedInputs(kept.inputs, release), null, 2)}\n`);
   files.set(RELEASE_RECORD, `${JSON.stringify(releaseRecord(kept.releases, release), null, 2)}\n`);
   files.set("manifest/functions.json", functionsJson(LOCAL_ADDRESS));
   files.set("manifest/manifest.xml", xmlManifest(LOCAL_ADDRESS));
@@ -74,4 +77,7 @@ async function trainingDemonstration(): Promise<[string, string | Uint8Array][]>
 }
 
 const guestHouseSurvey = (): string =>
-  writeCsv([SURVEY_HEADS, ...guestHouseRooms.map((row) => SURVEY_KEYS.map((key) => row[key] ?? ""))]);
+  writeCsv([
+    SURVEY_HEADS,
+    ...guestHouse.blocks!.rooms!.map((row) => SURVEY_KEYS.map((key) => row[key] ?? "")),
+  ]);

@@ -26,7 +26,7 @@ Training sheets, different for each trainee, and their key: rigsheet exercises.
   --rooms SURVEY       fill the Rooms sheet from a site survey: text (.csv) or a
                        workbook (.xlsx)
   --preview            show what was understood of the survey, and write nothing
-  --base JOB.xlsx      take all else (Site, Parts, Branches, Head units …) from
+  --base JOB.xlsx      take all else (Site, Parts, Dishes, Head units …) from
                        this workbook, for example your own price list
   --demonstration      take all else from the demonstration job
   --keep-going         write the good lines although some are bad
@@ -35,9 +35,11 @@ Training sheets, different for each trainee, and their key: rigsheet exercises.
 
 Without --base and --demonstration all else is empty but for the figures of
 standards. The survey has a head row within its first 20 lines and a line for
-each outlet, with these heads in any order (outlet, receiver and run are needed):
+each outlet, with these heads in any order (outlet and run are needed):
   ${SURVEY_HEADS.join(", ")},
-  shortest run, longest run, price group
+  port, split by, shortest run, longest run, price group
+A blank receiver is a spare outlet; a blank cable, wall plate or route is the
+usual one of Site.
 Text may be parted by commas, semicolons or tabs. "run (ft)" is converted to the
 workbook's unit. A decimal comma is understood where it can mean nothing else.
 Every bad line is reported by its number and reason; nothing is written if any

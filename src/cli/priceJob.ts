@@ -2,7 +2,8 @@ import { CAPS_IN_WORDS } from "../hosts/file/capsInWords";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { recalculate } from "../hosts/headless/recalculate";
 import { FileTrouble } from "../hosts/file/fileTrouble";
-import { summarise, type Figure, type JobSummary } from "../workbooks/multiRoom/summarise";
+import { summarise, type JobSummary } from "../workbooks/multiRoom/summarise";
+import type { Figure } from "../workbooks/shownFigure";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
@@ -50,19 +51,20 @@ function inWords(job: JobSummary): string {
     "",
     "Weakest outlets, level and margin above minimum:",
     ...job.worst.map(
-      ({ outlet, room, margin, weakest, verdict }) =>
+      ({ outlet, room, margin, weakest, verdict, trouble }) =>
         `  ${outlet.padEnd(8)} ${room.padEnd(20)} ${
-          // An error says in all three what it says in one.
+          // An outlet that cannot be worked out has no level, and its row says why.
           typeof weakest === "number"
             ? `${shown(weakest).padStart(6)} dBµV ${shown(margin).padStart(6)} dB  ${verdict}`
-            : verdict
+            : trouble || verdict
         }`,
     ),
     "",
     "Head units:",
-    ...job.headUnits.map(
-      ({ id, tuners, bands, volts, least, capacity, power }) =>
-        `  ${id.padEnd(8)} ${shown(tuners, 0)} of ${shown(bands, 0)} user bands (${capacity}), ${shown(volts, 2)} V where ${shown(least)} V is the least (${power})`,
+    ...job.headUnits.map(({ id, tuners, bands, volts, least, verdict, trouble }) =>
+      typeof volts === "number"
+        ? `  ${id.padEnd(8)} ${shown(tuners, 0)} of ${shown(bands, 0)} user bands, ${shown(volts, 2)} V where ${shown(least)} V is the least  ${verdict}`
+        : `  ${id.padEnd(8)} ${trouble || verdict}`,
     ),
     "",
     "Checks that need attention:",

@@ -62,13 +62,15 @@ export async function upgradeJob(words: readonly string[], console: Console): Pr
   if (out !== undefined) await saveAtomically(out, await writeJob(done.book));
   if (values.json) console.out(JSON.stringify({ ...done, book: undefined, out }, null, 2));
   else {
-    const { head, figures, notes, notCarried } = inWords(done);
+    const { head, figures, checks, notes, elsewhere, notCarried } = inWords(done);
     const lines = [
       head,
       "",
       ...figures.map((line) => `  ${line}`),
       ...notes,
-      ...(notCarried.length > 0 ? ["", "Not carried over:", ...notCarried.map((line) => `  ${line}`)] : []),
+      ...listed("Checks that did not say so before:", checks),
+      ...listed("Stands elsewhere now:", elsewhere),
+      ...listed("Not carried over:", notCarried),
       "",
       out === undefined
         ? "Nothing was written. Name a file to write: --out new.xlsx"
@@ -78,3 +80,6 @@ export async function upgradeJob(words: readonly string[], console: Console): Pr
   }
   return asksForALook(done) ? EXIT.look : EXIT.ok;
 }
+
+const listed = (heading: string, lines: readonly string[]): string[] =>
+  lines.length > 0 ? ["", heading, ...lines.map((line) => `  ${line}`)] : [];

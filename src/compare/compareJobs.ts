@@ -8,12 +8,11 @@
  */
 import type { Book } from "../workbooks/book";
 import type { JobInputs, WorkbookDefinition } from "../workbooks/definition";
-import { jobInputsOf } from "../workbooks/jobInputsOf";
 import { layOut } from "../workbooks/layOut";
 import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
 import { withTodaysNames } from "../workbooks/renamedNames";
-import { inTodaysWords } from "../workbooks/todaysWords";
+import { todaysInputs } from "../workbooks/todaysInputs";
 import type { Change } from "./change";
 import { formulaChanges } from "./formulaChanges";
 import { inputChanges } from "./inputChanges";
@@ -59,9 +58,10 @@ export function compareJobs(
   computed: (book: Book) => Book,
 ): Comparison {
   const [olderBook, newerBook] = [olderAsRead, newerAsRead].map(withTodaysNames) as [Book, Book];
-  const [older, newer] = [olderBook, newerBook].map((book) =>
-    inTodaysWords(jobInputsOf(definition, book)),
-  ) as [JobInputs, JobInputs];
+  const [older, newer] = [olderBook, newerBook].map((book) => todaysInputs(definition, book).inputs) as [
+    JobInputs,
+    JobInputs,
+  ];
   const inputs = inputChanges(definition, older, newer);
   const earlier = versionNotes(definition, olderBook, newerBook);
   const changes: readonly Change[] = [

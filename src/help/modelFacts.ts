@@ -72,13 +72,13 @@ export const LEFT_OUT: readonly LeftOut[] = [
   },
   {
     topic: "Two head units on one supply",
-    text: "In the multi-room estimate they may share a supply and one common lead. Of constant-power ones the other's current is taken at its minimum volts, so the volts shown are never the higher ones. Leads that part more than once are not modelled.",
-    source: "Kirchhoff's laws; that a head unit with its volts draws no more is how constant power behaves",
-    see: ["LOADVOLTS", "LONGESTRUN"],
+    text: "LOADVOLTS knows one load. HEADVOLTS, and with it the multi-room estimate, solves every line as it is wired, with all that feeds it and all that it feeds, while all receivers are off, each is on alone, and all are on. Two receivers on out of many are not looked at.",
+    source: "Kirchhoff's laws",
+    see: ["LOADVOLTS", "HEADVOLTS", "LONGESTRUN"],
   },
   {
     topic: "Reflections and crosstalk",
-    text: "Losses add without ripple. Two reflecting parts one behind the other ripple by 20·log10(1 + |ρ1·ρ2|). Isolation between outlets is shown by no function.",
+    text: "Losses add without ripple. Two reflecting parts one behind the other ripple by 20·log10(1 + |ρ1·ρ2|). Isolation between outlets is told from what the parts state and the losses on the way (HEADVOLTS), without reflections.",
     source: "Transmission-line theory",
     see: ["CASCADELOSS", "TREELOSS"],
   },

@@ -1,6 +1,6 @@
 /** The one-line diagram in words: how much there is, and each part that fails with its figure. */
-import type { Item } from "./distribution";
-import { spanText } from "./drawSection";
+import { spanText } from "./itemLines";
+import type { Item } from "./items";
 
 /** A description is listened to: beyond these the rest is counted. */
 const MOST_NAMED = 8;
@@ -8,10 +8,10 @@ const MOST_NAMED = 8;
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
 export function describeDistribution(items: readonly Item[]): string {
-  const heads = items.filter(({ kind }) => kind === "head");
-  const branches = items.filter(({ kind }) => kind === "branch");
-  const outlets = items.filter(({ kind }) => kind === "outlet");
-  const all = [...heads, ...branches, ...outlets].filter(({ troubles }) => troubles.length > 0);
+  const [dishes, heads, devices, outlets] = (["dish", "head", "device", "outlet"] as const).map((wanted) =>
+    items.filter(({ kind }) => kind === wanted),
+  ) as [Item[], Item[], Item[], Item[]];
+  const all = [...dishes, ...heads, ...devices, ...outlets].filter(({ troubles }) => troubles.length > 0);
   // What is known to fail comes before what only could not be computed, which may be its consequence.
   const failing = [...all.filter((one) => !isUnknown(one)), ...all.filter(isUnknown)];
   const named = failing.slice(0, MOST_NAMED).map(inWords);
@@ -21,8 +21,9 @@ export function describeDistribution(items: readonly Item[]): string {
       ? "Nothing fails."
       : `Failing, each marked by a word and a heavy dashed line: ${named.join("; ")}${more > 0 ? `; and ${more} more` : ""}.`;
   return `${[
+    ...(dishes.length > 0 ? [counted(dishes.length, "dish", "dishes")] : []),
     counted(heads.length, "head unit", "head units"),
-    counted(branches.length, "branch", "branches"),
+    counted(devices.length, "device", "devices"),
     counted(outlets.length, "outlet", "outlets"),
   ].join(", ")}, from left to right, with predicted levels and volts. ${verdict}`;
 }
@@ -32,10 +33,12 @@ const isUnknown = ({ troubles }: Item): boolean => troubles.every((word) => word
 function inWords(item: Item): string {
   const words = item.troubles.join(", ");
   switch (item.kind) {
+    case "dish":
+      return `dish ${item.name} ${words}`;
     case "head":
-      return `head unit ${item.name} ${words} (${item.volts.replace(" →", `${item.fedAt ? ` at ${item.fedAt}` : ""} becomes`)}; ${item.tuners})`;
-    case "branch":
-      return `branch ${item.name} ${words}`;
+      return `head unit ${item.name} ${words} (${item.volts}; ${item.tuners})`;
+    case "device":
+      return `${item.shape ?? "device"} ${item.name} ${words}`;
     default:
       return `outlet ${item.name} ${words}, ${item.levels ? `${spanText(item.levels).replace("–", " to ")} dBµV` : "level unknown"}`;
   }

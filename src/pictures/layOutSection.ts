@@ -1,29 +1,29 @@
 /**
  * Where the boxes of one piece of the diagram stand: a tree from left to right
- * whose ends, the outlets, stand under one another in the last column
- * (d3-hierarchy's cluster layout). Rows of one parent stand close; between
- * parents there is room for their boxes.
+ * whose ends, the outlets, stand under one another in the last column. Each box
+ * and all that hangs on it have a band of the height for themselves, so that
+ * nothing ever stands on anything else.
  */
-import { cluster, hierarchy, type HierarchyPointNode } from "d3-hierarchy";
-import type { Hanging, Item } from "./distribution";
+import type { LengthUnit } from "../engine/signal/lengthUnits";
 import type { Columns } from "./diagramColumns";
+import { isBox, linesOf } from "./itemLines";
+import type { Hanging, Item } from "./items";
 
 export const ROW = 17;
 export const LINE = 14;
 /** Between a box's edge and its first and last line. */
 export const PAD = 5;
-const BETWEEN = 10;
+/** Between what hangs on one box and what hangs on the next. */
+const BETWEEN = 9;
+/** Between two boxes above one another, where the line has room for a word. */
+export const LINK = 18;
 
-/** Lines of text in each kind of box; an outlet is one row without a box. */
-export const LINES = { head: 6, branch: 4, nothing: 1, outlet: 1 } as const satisfies Record<
-  Item["kind"],
-  number
->;
-/** A head unit that is fed on the way says where. */
-const linesIn = (item: Item): number => LINES[item.kind] + (item.kind === "head" && item.fedAt ? 1 : 0);
-const heightOf = ({ item, children }: Hanging): number =>
-  children.length === 0 ? ROW - 1 : linesIn(item) * LINE + 2 * PAD;
-const BRANCH_HEIGHT = LINES.branch * LINE + 2 * PAD;
+/** One of the boxes above one another. */
+export interface Part {
+  readonly item: Item;
+  readonly top: number;
+  readonly height: number;
+}
 
 export interface Placed {
   readonly hanging: Hanging;
@@ -31,6 +31,11 @@ export interface Placed {
   readonly top: number;
   readonly width: number;
   readonly height: number;
+  /** Its boxes from above; the last is its own. */
+  readonly parts: readonly Part[];
+  /** Where the line that feeds it comes in, and where those to what it feeds go out. */
+  readonly inlet: number;
+  readonly outlet: number;
   /** Index among the section's boxes of the one that feeds it; −1 for the first. */
   readonly feed: number;
 }
@@ -41,42 +46,75 @@ export interface LaidOut {
   readonly height: number;
 }
 
-type Point = HierarchyPointNode<Hanging>;
-
-/** From the middle of a parent's box to its last row, when its rows are all it feeds. */
-const halfSpan = (parent: Point | null): number =>
-  parent?.children?.every(({ children }) => !children) ? ((parent.children.length - 1) / 2) * ROW : 0;
-
-/** Pixels between two neighbours at the right end; boxes in any one column then never meet. */
-function apart(one: Point, next: Point): number {
-  if (one.parent === next.parent) return ROW;
-  return Math.max(1.4 * ROW, BRANCH_HEIGHT + BETWEEN - halfSpan(one.parent) - halfSpan(next.parent));
+/** Of each of the boxes above one another; an end is one row. */
+function heightsOf({ item, above = [], children, continued }: Hanging, unit: LengthUnit): number[] {
+  const box = (lines: number): number => lines * LINE + 2 * PAD;
+  if (children.length === 0) return [ROW - 1];
+  return [
+    ...above.map((one) => box(linesOf(one, unit).length)),
+    box(continued ? 1 : linesOf(item, unit).length),
+  ];
 }
 
-/** @param section its children are not empty */
-export function layOutSection(section: Hanging, columns: Columns): LaidOut {
-  const root = cluster<Hanging>().nodeSize([1, 1]).separation(apart)(
-    hierarchy(section, (one) => one.children),
+const heightOf = (hanging: Hanging, unit: LengthUnit): number => {
+  const heights = heightsOf(hanging, unit);
+  return heights.reduce((sum, height) => sum + height, (heights.length - 1) * LINK);
+};
+
+/** Rows of one box stand close. */
+const gapBetween = (one: Hanging, next: Hanging): number => (isBox(one) || isBox(next) ? BETWEEN : 1);
+
+/** How high the band of a box with all that hangs on it is. */
+const bandOf = (hanging: Hanging, unit: LengthUnit): number =>
+  Math.max(heightOf(hanging, unit), childrenHeight(hanging.children, unit));
+
+const childrenHeight = (children: readonly Hanging[], unit: LengthUnit): number =>
+  children.reduce(
+    (sum, child, index) =>
+      sum + bandOf(child, unit) + (index > 0 ? gapBetween(children[index - 1]!, child) : 0),
+    0,
   );
-  const points = root.descendants();
-  const index = new Map(points.map((point, at) => [point, at]));
-  const tops = points.map((point) => point.x - heightOf(point.data) / 2);
-  const top = Math.min(...tops);
-  const boxes = points.map((point, at): Placed => {
-    const height = heightOf(point.data);
-    const { left, width } = point.children
-      ? point.depth === 0
+
+/** @param section its children are not empty */
+export function layOutSection(section: Hanging, columns: Columns, unit: LengthUnit): LaidOut {
+  const boxes: Placed[] = [];
+  const place = (hanging: Hanging, top: number, depth: number, feed: number): void => {
+    const { children } = hanging;
+    const heights = heightsOf(hanging, unit);
+    const [own, below] = [heightOf(hanging, unit), childrenHeight(children, unit)];
+    const band = Math.max(own, below);
+    const { left, width } = !isBox(hanging)
+      ? columns.outlet
+      : depth === 0
         ? columns.head
-        : columns.branches[point.y - 1]!
-      : columns.outlet;
-    return {
-      hanging: point.data,
+        : columns.devices[depth - 1]!;
+    const first = top + (band - own) / 2;
+    let next = first;
+    const parts = [...(hanging.above ?? []), hanging.item].map((item, index): Part => {
+      const part = { item, top: next, height: heights[index]! };
+      next += part.height + LINK;
+      return part;
+    });
+    const middle = ({ top: from, height }: Part): number => from + height / 2;
+    const at = boxes.length;
+    boxes.push({
+      hanging,
       left,
       width,
-      top: tops[at]! - top,
-      height,
-      feed: point.parent ? index.get(point.parent)! : -1,
-    };
-  });
-  return { boxes, height: Math.max(...boxes.map((box) => box.top + box.height)) };
+      top: first,
+      height: own,
+      parts,
+      inlet: middle(parts[0]!),
+      outlet: middle(parts.at(-1)!),
+      feed,
+    });
+    let child = top + (band - below) / 2;
+    children.forEach((one, index) => {
+      if (index > 0) child += gapBetween(children[index - 1]!, one);
+      place(one, child, depth + 1, at);
+      child += bandOf(one, unit);
+    });
+  };
+  place(section, 0, 0, -1);
+  return { boxes, height: bandOf(section, unit) };
 }

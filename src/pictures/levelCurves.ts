@@ -3,8 +3,7 @@
  *
  * At both ends of the band the levels are the workbook's own. Between them the
  * cables on the path follow their loss equation, and the rest of the path (head
- * unit, splitters, taps and plates, of which the workbook knows only the two
- * ends) is taken as a straight line.
+ * unit, devices and plates, of which the workbook knows only the two ends) is taken as a straight line.
  */
 import { isFault } from "../engine/faults";
 import type { Celsius, Decibels, DecibelMicrovolts, Megahertz } from "../engine/quantity";
@@ -18,7 +17,8 @@ import { isBookError, type Book } from "../workbooks/book";
 import { estimate } from "../workbooks/multiRoom/names";
 import { namedRows, namedValue } from "../workbooks/named";
 import { numberOf } from "./columns";
-import { readDistribution, type Distribution, type Item, type Outlet } from "./distribution";
+import { readDistribution, type Distribution } from "./distribution";
+import type { Item, Outlet } from "./items";
 
 export interface LevelPoint {
   readonly frequency: Megahertz;
@@ -129,8 +129,10 @@ function pathLoss(own: CableBook | undefined, { unit }: Distribution) {
   return ({ items }: PathToOutlet, frequency: Megahertz, temperature: Celsius): Decibels => {
     let sum = 0;
     for (const { cable, length } of items) {
+      // A part without a length sits right at the one before it.
+      if (length === undefined) continue;
       const found = findCable(cable, own);
-      if (isFault(found) || length === undefined) return NaN;
+      if (isFault(found)) return NaN;
       const loss = cableLoss(found, toMetres(length, unit), frequency, temperature);
       if (isFault(loss)) return NaN;
       sum += loss;

@@ -146,7 +146,7 @@ function footOf({ coldest, hottest, curves }: LevelCurves): string[] {
     `Lower edge of each band: cable at ${hottest} °C; upper edge: ${coldest} °C. Both ends are the workbook's own levels; predicted, not measured.`,
     straight
       ? "Between them a straight line where a cable could not be computed."
-      : "Between them cable follows its loss equation; head unit, splitters, taps and plates are taken as straight lines.",
+      : "Between them cable follows its loss equation; head unit, devices and plates are taken as straight lines.",
   ];
 }
 

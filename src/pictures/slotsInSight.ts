@@ -93,7 +93,8 @@ export function slotsInSight(book: Book): SlotsInSight | undefined {
         sight:
           azimuth !== undefined && elevation !== undefined && !below ? { azimuth, elevation } : undefined,
         compass: numberOf(of("compass")),
-        obstacle: numberOf(at("obstacle")),
+        // That of a dish goes before that of Site.
+        obstacle: (numberOf(of("own")) ?? 0) > 0 ? numberOf(of("obstacle")) : numberOf(at("obstacle")),
         clearance: numberOf(of("clearance")),
         verdict: below ? "below the horizon" : word === "ok" ? "clear" : word,
         failing: below || word !== "ok",

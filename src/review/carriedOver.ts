@@ -7,9 +7,8 @@
 import { address, parseRange, type Zone } from "../formula/address";
 import type { Book, BookName, BookResult, BookSheet } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
-import { jobInputsOf } from "../workbooks/jobInputsOf";
 import { layOut } from "../workbooks/layOut";
-import { inTodaysWords } from "../workbooks/todaysWords";
+import { todaysInputs } from "../workbooks/todaysInputs";
 
 export interface CarriedOver {
   /** Today's template with the old inputs, computed. */
@@ -23,7 +22,7 @@ export function carriedOver(
   definition: WorkbookDefinition,
   compute: (book: Book) => Book,
 ): CarriedOver {
-  const fresh = compute(layOut(definition, inTodaysWords(jobInputsOf(definition, old))));
+  const fresh = compute(layOut(definition, todaysInputs(definition, old).inputs));
   const results = new Map(old.sheets.map(({ name }) => [name, {} as Record<string, BookResult>]));
   for (const { from, to } of namesOfBoth(fresh, old)) {
     const here = results.get(to.sheet);
@@ -45,16 +44,21 @@ interface Named {
   readonly results: BookSheet["results"];
 }
 
-/** The names that two books share, with where each has it. */
+/**
+ * The names that two books share, with where each has it. A name over several columns in one and another number of them
+ * in the other is passed over: its columns are others now, and each has a name of its own.
+ */
 export function namesOfBoth(one: Book, other: Book): { name: string; from: Named; to: Named }[] {
   const others = new Map(other.names.map((name) => [name.name, name]));
   return one.names.flatMap((name) => {
     const match = others.get(name.name);
     const from = named(one, name);
     const to = match && named(other, match);
-    return from && to ? [{ name: name.name, from, to }] : [];
+    return from && to && wide(from.zone) === wide(to.zone) ? [{ name: name.name, from, to }] : [];
   });
 }
+
+const wide = ({ left, right }: Zone): number => right - left;
 
 function named(book: Book, { sheet: on, range }: BookName): Named | undefined {
   const zone = parseRange(range);

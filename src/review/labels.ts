@@ -1,4 +1,5 @@
 /** What the cells of a template's workbook are called, in the template's own words. */
+import { acrossHead } from "../workbooks/names";
 import { columnLetters, parseRange, type Place } from "../formula/address";
 import type { Book } from "../workbooks/book";
 import type { Part, WorkbookDefinition } from "../workbooks/definition";
@@ -18,7 +19,7 @@ function labelsOf(definition: WorkbookDefinition): ReadonlyMap<string, string> {
             [`${part.name}_${key}`, head],
             ...(across ?? []).map((one): [string, string] => [
               `${part.name}_${key}_${one.key}`,
-              `${head}: ${one.head}`,
+              acrossHead(head, one.head),
             ]),
           ]);
         default:

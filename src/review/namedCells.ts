@@ -47,7 +47,16 @@ export const lookupWord = (value: BookResult | undefined): string =>
 export const figure = (value: number): string => String(Number(value.toPrecision(7)));
 
 /** The blocks of the Parts sheet that carry prices. */
-export const PRICED_BLOCKS = ["cables", "passives", "units", "supplies", "plates", "fittings"] as const;
+export const PRICED_BLOCKS = [
+  "cables",
+  "passives",
+  "units",
+  "supplies",
+  "plates",
+  "feeds",
+  "resistors",
+  "fittings",
+] as const;
 
 /** Whether there is a job in the workbook, rather than only what a template starts from. */
 export const hasJob = (book: Book): boolean => filledCells(book, "rooms_outlet").length > 0;

@@ -28,8 +28,9 @@ import { quoteDates } from "./rules/quoteDates";
 import { reelLengths } from "./rules/reelLengths";
 import { removedChecks } from "./rules/removedChecks";
 import { removedTexts } from "./rules/removedTexts";
+import { rowsWrong } from "./rules/rowsWrong";
 import { staleValues } from "./rules/staleValues";
-import { suppliesShared } from "./rules/suppliesShared";
+import { supply } from "./rules/supply";
 import { taxBase } from "./rules/taxBase";
 import { textNumbers } from "./rules/textNumbers";
 import { totals } from "./rules/totals";
@@ -61,9 +62,10 @@ export const rules: readonly Rule[] = [
   crossedFigures,
   feeding,
   feedCounts,
-  suppliesShared,
+  supply,
   reelLengths,
   quoteDates,
+  rowsWrong,
   limits,
   unitSlips,
   unlikelyAmounts,

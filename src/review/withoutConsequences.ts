@@ -6,6 +6,8 @@
 import { isBookError, type Book } from "../workbooks/book";
 import { bondingSheet } from "../workbooks/multiRoom/bonding";
 import type { EstimateCheck } from "../workbooks/multiRoom/checks";
+import { dishesSheet } from "../workbooks/multiRoom/dishes";
+import { distributionSheet } from "../workbooks/multiRoom/distributionSheet";
 import { headUnitsSheet } from "../workbooks/multiRoom/headUnits";
 import { partsSheet } from "../workbooks/multiRoom/parts";
 import { roomsSheet } from "../workbooks/multiRoom/rooms";
@@ -14,7 +16,11 @@ import type { Finding, FindingPlace } from "./finding";
 /** Rules whose findings are only what other mistakes lead to. */
 const FOLLOWING: ReadonlySet<string> = new Set(["error", "failing check"]);
 /** Rules whose findings may follow from a wrong input, and may be a fault of the design. */
-export const SYMPTOMS: ReadonlySet<string> = new Set([...FOLLOWING, "outside limits"]);
+export const SYMPTOMS: ReadonlySet<string> = new Set([
+  ...FOLLOWING,
+  "outside limits",
+  "row that cannot be worked out",
+]);
 interface NamedBy {
   readonly check: EstimateCheck | { readonly entriesOf: string };
   readonly rule: string;
@@ -25,13 +31,46 @@ interface NamedBy {
 /** Checks of the estimate, and the rule that names cell by cell what they count. */
 export const NAMED_BY: readonly NamedBy[] = [
   { check: "outlets unfed", rule: "feeding" },
+  { check: "branches unfed", rule: "feeding" },
+  ...(["outlets unfed", "branches unfed"] as const).map((check) => ({ check, rule: "too many on one feed" })),
+  { check: "head units wrong", rule: "feeding", sheet: headUnitsSheet.name },
+  { check: "feeders wrong", rule: "feeding", sheet: dishesSheet.name },
+  ...(
+    [
+      ["dishes wrong", dishesSheet],
+      ["feeders wrong", dishesSheet],
+      ["head units wrong", headUnitsSheet],
+      ["branches unfed", distributionSheet],
+      ["outlets unfed", roomsSheet],
+    ] as const
+  ).map(([check, { name: sheet }]) => ({ check, rule: "row that cannot be worked out", sheet })),
   { check: "outlets named twice", rule: "duplicate" },
   { check: "outlets named twice", rule: "feeding" },
   { check: "outlets of head units", rule: "feeding" },
+  { check: "outlets of head units", rule: "row that cannot be worked out" },
+  // Of a row with a fault of its own the distribution counts nothing.
+  { check: "counted again", rule: "row that cannot be worked out" },
   { check: "level too low", rule: "outside limits", sheet: roomsSheet.name },
   { check: "level too high", rule: "outside limits", sheet: roomsSheet.name },
-  { check: "too many tuners", rule: "outside limits", sheet: headUnitsSheet.name },
-  { check: "short of volts", rule: "outside limits", sheet: headUnitsSheet.name },
+  ...(
+    [
+      "slope too steep",
+      "carrier to noise too low",
+      "outlets dead",
+      "applied volts too high",
+      "connectors too few",
+      "no user band",
+    ] as const
+  ).map((check) => ({ check, rule: "outside limits", sheet: roomsSheet.name })),
+  ...(["short of volts", "feeds short of volts", "supply overloaded", "inputs out of range"] as const).map(
+    (check) => ({ check, rule: "outside limits", sheet: headUnitsSheet.name }),
+  ),
+  ...(["amplifiers short of volts", "devices overloaded", "amplifiers overdriven"] as const).map((check) => ({
+    check,
+    rule: "outside limits",
+    sheet: distributionSheet.name,
+  })),
+  { check: "through ports open", rule: "outside limits" },
   { check: { entriesOf: partsSheet.name }, rule: "price missing, expired or changed" },
   { check: "prices expired", rule: "price missing, expired or changed" },
   { check: "conductors listed", rule: "part lacking or not needed", sheet: bondingSheet.name },

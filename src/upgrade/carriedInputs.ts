@@ -4,13 +4,13 @@
  * is left out and listed.
  */
 import { inputsIn, type Input, type InputCell } from "../review/inputsIn";
-import { isBlank, lookupWord } from "../review/namedCells";
+import { isBlank, lookupWord, namedCells } from "../review/namedCells";
 import { ruleBroken } from "../review/ruleBroken";
 import { isBookError, type Book } from "../workbooks/book";
 import type { JobInputs } from "../workbooks/definition";
 import { currentInputs } from "../workbooks/currentInputs";
 import type { Template } from "../workbooks/templates";
-import type { NotCarried } from "./notCarried";
+import type { NotCarried, StandsElsewhere } from "./notCarried";
 import { shownValue } from "./shownValue";
 
 export interface CarriedNote {
@@ -28,11 +28,13 @@ export interface CarriedInputs {
   /** What today's template asks for and the old one had no cell for: the names that begin with a usual figure. */
   readonly begun: readonly string[];
   readonly notCarried: readonly NotCarried[];
+  readonly elsewhere: readonly StandsElsewhere[];
 }
 
 /** @param old the workbook, with the values that its formulas come to */
 export function carriedInputs(old: Book, template: Template): CarriedInputs {
-  const { inputs, begun } = currentInputs(template, old);
+  const { inputs, begun, rearranged } = currentInputs(template, old);
+  const moved = new Set(rearranged.map(({ name, index }) => `${name} ${index}`));
   const fields = { ...inputs.fields };
   const blocks = Object.fromEntries(
     Object.entries(inputs.blocks ?? {}).map(([name, rows]) => [name, rows.map((row) => ({ ...row }))]),
@@ -54,10 +56,18 @@ export function carriedInputs(old: Book, template: Template): CarriedInputs {
         continue;
       }
       if (own?.formula !== undefined) notCarried.push({ sheet, cell: at, value, ...formulaOfOwn(cell) });
-      if (!isBlank(cell.value)) count++;
+      if (!isBlank(cell.value) && !moved.has(`${input.name} ${cell.index}`)) count++;
     }
   }
-  return { inputs: { fields, blocks }, count, notes, begun, notCarried };
+  const elsewhere: StandsElsewhere[] = [];
+  for (const { name, index, became, lost } of rearranged) {
+    const { place, value: is } = namedCells(old, name)[index]!;
+    const own = old.sheets.find((sheet) => sheet.name === place.sheet)!.cells[place.cell];
+    const value = shownValue(own, is);
+    if (lost) notCarried.push({ ...place, value, why: became });
+    else elsewhere.push({ ...place, value, became });
+  }
+  return { inputs: { fields, blocks }, count, notes, begun, notCarried, elsewhere };
 }
 
 /** @returns why today's template does not take what stands there; undefined where it does, or nothing does */

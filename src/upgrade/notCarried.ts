@@ -10,3 +10,13 @@ export interface NotCarried {
   /** The value itself was carried over, and only the rest of it was not. */
   readonly valueCarried?: true;
 }
+
+/** An input whose content stands elsewhere in a new workbook, or is said by a blank. */
+export interface StandsElsewhere {
+  readonly sheet: string;
+  readonly cell: string;
+  /** As a person reads it. */
+  readonly value: string;
+  /** In a sentence. */
+  readonly became: string;
+}

@@ -11,7 +11,8 @@ import { calculatedNames } from "../workbooks/calculatedNames";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { formulaMark } from "../workbooks/formulaMark";
 import { INPUT_FILL, LOOKS } from "../workbooks/looks";
-import { todaysName } from "../workbooks/renamedNames";
+import { GIVEN_UP, isGivenUp } from "../workbooks/multiRoom/givenUp";
+import { todaysName, todaysSheet } from "../workbooks/renamedNames";
 import { inputsOf } from "../workbooks/typed/inputsOf";
 import { versionFormulas } from "../workbooks/versionFormulas";
 import type { NotCarried } from "./notCarried";
@@ -27,8 +28,19 @@ interface Named {
   readonly kind: "input" | "other" | "gone" | "below";
 }
 
-/** @param old the workbook as it was read, with the values that its formulas come to */
-export function ownThings(old: Book, definition: WorkbookDefinition): NotCarried[] {
+/** What an input that went says without a loss: the usual, nothing, or what the row's own line tells. */
+const NOTHING_LOST: ReadonlySet<unknown> = new Set(["this job", "a receiver", 0]);
+
+/**
+ * @param old the workbook as it was read, with the values that its formulas come to
+ * @param told the cells of which it was said already what becomes of them
+ */
+export function ownThings(
+  old: Book,
+  definition: WorkbookDefinition,
+  told: readonly Pick<NotCarried, "sheet" | "cell">[],
+): NotCarried[] {
+  const isTold = new Set(told.map(({ sheet, cell }) => `${sheet}!${cell}`));
   const today = new Set(blankBook(definition).names.map(({ name }) => name));
   const version = versionFormulas(old.template, old.templateVersion);
   const isKnown = (name: string): boolean => today.has(name) || (version?.has(name) ?? false);
@@ -43,8 +55,8 @@ export function ownThings(old: Book, definition: WorkbookDefinition): NotCarried
     ...old.sheets.flatMap((sheet) => {
       if (!homes.has(sheet.name) && !usual.has(sheet.name)) return ownSheet(sheet);
       return [
-        ...(usual.has(sheet.name) ? [] : [renamedSheet(sheet)]),
-        ...ownCells(old, sheet, definition, { isKnown, isCalculated, today, hasInk }),
+        ...(usual.has(todaysSheet(sheet.name)) ? [] : [renamedSheet(sheet)]),
+        ...ownCells(old, sheet, definition, { isKnown, isCalculated, today, hasInk, isTold }),
         ...hiddenParts(sheet),
       ];
     }),
@@ -104,6 +116,7 @@ interface Known {
   readonly isCalculated: (name: string) => boolean;
   readonly today: ReadonlySet<string>;
   readonly hasInk: boolean;
+  readonly isTold: ReadonlySet<string>;
 }
 
 function ownCells(old: Book, sheet: BookSheet, definition: WorkbookDefinition, known: Known): NotCarried[] {
@@ -129,6 +142,7 @@ function ownCells(old: Book, sheet: BookSheet, definition: WorkbookDefinition, k
     const isFilled = input !== undefined && isBetween(input.zone, row);
     const frozen = cell.note !== undefined && FROZEN.test(cell.note);
     if (frozen) return [];
+    if (known.isTold.has(`${sheet.name}!${at}`) && !isFilled) return [];
     const why = isFilled
       ? undefined
       : reasonFor(old, sheet, cell, { row, column, at, around, rules, version, known });
@@ -168,6 +182,10 @@ function reasonFor(old: Book, sheet: BookSheet, cell: BookCell, where: Where): s
   const wasInput = rules.some((zone) => isInside(zone, row, column)) || isInputLook(old, cell.look);
   const gone = around.find(({ kind }) => kind === "gone");
   if (formula !== undefined && isTheVersions(around, where, formula)) return undefined;
+  if (gone && isGivenUp(gone.name))
+    return NOTHING_LOST.has(value)
+      ? undefined
+      : `“${headOf(sheet, gone.zone, row)}” is no input any more. ${GIVEN_UP[gone.name]}`;
   if (gone && wasInput)
     return `“${headOf(sheet, gone.zone, row)}” is no input of today's template any more, so this has no place. See what has taken its place.`;
   if (around.some(({ name }) => known.isCalculated(name))) {

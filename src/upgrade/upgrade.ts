@@ -13,7 +13,7 @@ import { changesSince } from "../workbooks/versions";
 import { carriedInputs, type CarriedNote } from "./carriedInputs";
 import { figures, type Figures } from "./figures";
 import { labelOf } from "./labelOf";
-import type { NotCarried } from "./notCarried";
+import type { NotCarried, StandsElsewhere } from "./notCarried";
 import { ownThings } from "./ownThings";
 
 export interface Upgrade {
@@ -30,6 +30,7 @@ export interface Upgrade {
   /** Filled cells that were carried over. */
   readonly carried: number;
   readonly notCarried: readonly NotCarried[];
+  readonly elsewhere: readonly StandsElsewhere[];
   /** Inputs that the old version did not have and that begin with a usual figure, by their labels. */
   readonly begun: readonly string[];
   readonly figures: Figures;
@@ -73,7 +74,7 @@ export function upgrade(stored: Book, compute?: (book: Book) => Book): Upgrade |
     return refused(
       "The names by which its inputs are found are gone from this workbook, so nothing can be carried over. Start a new workbook from the template and copy the inputs over, block by block.",
     );
-  const { inputs, count, notes, begun, notCarried } = carriedInputs(older, template);
+  const { inputs, count, notes, begun, notCarried, elsewhere } = carriedInputs(older, template);
   const laidOut = withNotes(layOut(definition, inputs), notes);
   const book = compute ? compute(laidOut) : laidOut;
   return {
@@ -86,9 +87,10 @@ export function upgrade(stored: Book, compute?: (book: Book) => Book): Upgrade |
     carried: count,
     notCarried: [
       ...notCarried,
-      ...ownThings(older, definition),
+      ...ownThings(older, definition, [...notCarried, ...elsewhere]),
       ...(versionFormulas(template.id, from) ? [] : [NOT_KEPT]),
     ],
+    elsewhere,
     begun: begun.map((name) => labelOf(definition, name)),
     figures: figures(definition, read, own, compute && book),
   };

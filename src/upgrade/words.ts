@@ -13,14 +13,17 @@ export interface UpgradeWords {
   readonly head: string;
   /** Figure by figure; a name, before, after and difference. */
   readonly figures: readonly string[];
+  /** Checks of the new workbook that fail or note something, and did not before. */
+  readonly checks: readonly string[];
   /** What the reader should know of the figures. */
   readonly notes: readonly string[];
+  readonly elsewhere: readonly string[];
   readonly notCarried: readonly string[];
 }
 
 export function inWords(upgrade: Upgrade): UpgradeWords {
-  const { from, to, title, carried, changes, begun, figures, notCarried } = upgrade;
-  const { knownBy, moved, price, currency } = figures;
+  const { from, to, title, carried, changes, begun, figures, notCarried, elsewhere } = upgrade;
+  const { knownBy, moved, ofRows, checks, price, currency } = figures;
   const lost = notCarried.filter(({ valueCarried }) => !valueCarried).length;
   return {
     head: `From version ${from || "unknown"} of “${title}” to version ${to}: ${counted(carried, "filled cell")} carried over, ${lost === 0 ? "nothing left behind" : `${counted(lost, "thing")} not carried over`}.${changes ? ` Since then: ${changes}` : ""}`,
@@ -28,7 +31,12 @@ export function inWords(upgrade: Upgrade): UpgradeWords {
       ...knownBy.map((one) => figureInWords(one, currency)),
       ...moved.slice(0, MOST_MOVED).map((one) => `${one.sheet}, ${figureInWords(one, "")}`),
       ...(moved.length > MOST_MOVED ? [`and ${counted(moved.length - MOST_MOVED, "more figure")}`] : []),
+      ...ofRows.map((one) => `${one.sheet}, ${figureInWords(one, "")}`),
     ],
+    checks: checks.map(
+      ({ what, result, found, where }) =>
+        `${what}: ${shown(found ?? undefined)} (${where}), ${result === "note" ? "noted" : "fails now"}`,
+    ),
     notes: [
       ...(price === "out of date"
         ? [
@@ -45,13 +53,18 @@ export function inWords(upgrade: Upgrade): UpgradeWords {
           ]
         : []),
     ],
+    elsewhere: elsewhere.map(({ became, ...one }) => lineOf({ ...one, why: became })),
     notCarried: notCarried.map(lineOf),
   };
 }
 
-/** Whether a person has something to look at: what was left behind, or a price that is another. */
-export const asksForALook = ({ notCarried, figures }: Upgrade): boolean =>
-  notCarried.length > 0 || figures.moved.length > 0 || figures.knownBy.some(hasMoved);
+/** Whether a person has something to look at: what was left behind, a figure that is another, or a check that fails now. */
+export const asksForALook = ({ notCarried, figures: { moved, ofRows, checks, knownBy } }: Upgrade): boolean =>
+  notCarried.length > 0 ||
+  moved.length > 0 ||
+  ofRows.length > 0 ||
+  checks.some(({ result }) => result !== "note") ||
+  knownBy.some(hasMoved);
 
 const lineOf = ({ sheet, cell, value, why }: NotCarried): string =>
   `${[sheet, cell].filter((part) => part).join(" ")}${sheet ? ": " : ""}${value}. ${why}`;

@@ -57,3 +57,6 @@ export const nameIn = (list: Named, what: string, more: More = {}): InputRule =>
   ...more,
   rule: { kind: "named", name: list.name },
 });
+
+/** A port of what feeds: its number, or the port that a line goes on through. */
+export const portOf = (what: string): InputRule => numberOr(["through"], 1, 64, what, { example: "2" });

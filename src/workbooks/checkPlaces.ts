@@ -15,7 +15,9 @@ type Labelled =
 export const lookAt = (sheet: string, ...at: readonly Labelled[]): string =>
   [sheet, ...at.map(({ words }) => lowered("head" in words ? words.head : words.label))].join(", ");
 
-const lowered = (label: string): string => label.slice(0, 1).toLowerCase() + label.slice(1);
+/** A word that begins with more capitals than one, such as EIRP, keeps them. */
+const lowered = (label: string): string =>
+  /^\p{Lu}{2}/u.test(label) ? label : label.slice(0, 1).toLowerCase() + label.slice(1);
 
 /** A check passes when nothing was found. */
 export const NONE_FOUND = (found: Formula): Formula => f`${found}=0`;

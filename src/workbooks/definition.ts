@@ -71,6 +71,8 @@ export interface Column {
     readonly unit?: string;
     /** In characters; the column's own where absent. */
     readonly width?: number;
+    /** The column's own where absent. */
+    readonly format?: Format;
   }[];
 }
 
@@ -280,12 +282,14 @@ export interface SheetDefinition {
   readonly name: string;
   readonly kind: "about" | "input" | "parts" | "workings" | "checks" | "print";
   /** What the sheet is for, in a sentence under its title. */
+  /** Words of its verdicts that need attention, beside the usual ones. */
+  readonly alerts?: readonly string[];
   readonly intro: string;
   readonly parts: readonly Part[];
   readonly frozenColumns?: number;
   readonly print: {
     readonly orientation: "portrait" | "landscape";
-    /** Key of the last column of the sheet's block that prints; the workings to its right stay on the screen. */
+    /** Key of the last column of the sheet's first block that prints, or of one of a group; what is right of it stays on the screen. */
     readonly through?: string;
     /** Its block's heads stand on every page; else only the sheet's title does. */
     readonly repeatHeads?: boolean;

@@ -18,7 +18,7 @@ import { layOutChecks } from "./layOutChecks";
 import { layOutExercise, layOutTable } from "./layOutExercise";
 import { layOutFields } from "./layOutFields";
 import { layOutAnswer, layOutGrid, layOutText, layOutWords } from "./layOutLists";
-import { LOOKS } from "./looks";
+import { ALERT_WORDS, LOOKS } from "./looks";
 import { pageBreaks } from "./pageBreaks";
 import { put, widen, type SheetLayout } from "./sheetLayout";
 import { columnsWanted, lastPrinted, makeRoomForLines, noteColumnOf, VERDICT_COLUMN } from "./sheetWidths";
@@ -93,7 +93,14 @@ function layOutSheet(
     protected: true,
   };
   book.sheets.push(sheet);
-  const layout: SheetLayout = { book, sheet, inputs, rows, noteColumn: noteColumnOf(definition) };
+  const layout: SheetLayout = {
+    book,
+    sheet,
+    inputs,
+    rows,
+    alerts: [...ALERT_WORDS, ...(definition.alerts ?? [])],
+    noteColumn: noteColumnOf(definition),
+  };
 
   put(layout, 0, 0, LOOKS.title, { value: definition.name });
   if (hasVerdict) put(layout, 0, VERDICT_COLUMN, LOOKS.verdict, { formula: VERDICT });

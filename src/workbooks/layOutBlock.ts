@@ -17,6 +17,7 @@ import {
   widen,
   type SheetLayout,
 } from "./sheetLayout";
+import { acrossHead } from "./names";
 import { columnsOf, DEFAULT_COLUMN_WIDTH } from "./sheetWidths";
 import { holdsText } from "./typed/holdsText";
 
@@ -51,8 +52,9 @@ export function layOutBlock(layout: SheetLayout, block: Block, top: number, with
     spans.set(column.key, { left, right });
     for (let at = left; at <= right; at++) {
       const part = column.across?.[at - left];
-      const text = part ? `${column.head}: ${part.head}` : column.head;
-      const { align } = afterNumber && at === left ? CENTRED : alignment(column.format ?? "text");
+      const text = part ? acrossHead(column.head, part.head) : column.head;
+      const { align } =
+        afterNumber && at === left ? CENTRED : alignment(part?.format ?? column.format ?? "text");
       const width = Math.max(part?.width ?? column.width ?? DEFAULT_COLUMN_WIDTH, leastWidthOf(text));
       put(layout, head, at, { ...LOOKS.head, align }, { value: text });
       put(layout, unit, at, { ...LOOKS.unit, align }, { value: part?.unit ?? column.unit ?? "" });
@@ -114,35 +116,25 @@ function layOutFormulaColumn(
   centred: boolean,
 ): void {
   const formula = column.formula!;
-  const plain = resultLook(column.format ?? "text", callsUs(formula));
-  const look = {
-    ...plain,
-    ...(column.lines && { wrap: true }),
-    ...(column.room && { edges: { top: "thin", right: "thin", bottom: "thin", left: "thin" } as const }),
-  };
   const right = left + columnsOf(column) - 1;
-  for (let row = anchor; row <= end; row++) {
-    for (let at = left; at <= right; at++) {
-      const thin = row === anchor || row === end;
-      const shown = { ...look, ...(centred && at === left && CENTRED) };
-      put(
-        layout,
-        row,
-        at,
-        thin ? { ...LOOKS.end, ...(look.locked === false ? { locked: false } : {}) } : shown,
-      );
-    }
-    if (column.lines && row > anchor && row < end) makeRoom(layout, row, column.lines);
+  const thin = { ...LOOKS.end, ...(callsUs(formula) ? { locked: false } : {}) };
+  for (let at = left; at <= right; at++) {
+    const format = column.across?.[at - left]?.format ?? column.format ?? "text";
+    // One for all of its cells: there may be ten thousand.
+    const look = {
+      ...resultLook(format, callsUs(formula)),
+      ...(column.lines && { wrap: true }),
+      ...(column.room && { edges: { top: "thin", right: "thin", bottom: "thin", left: "thin" } as const }),
+      ...(centred && at === left && CENTRED),
+    };
+    put(layout, anchor, at, thin);
+    for (let row = anchor + 1; row < end; row++) put(layout, row, at, look);
+    put(layout, end, at, thin);
+    if (format === "text") mark(layout, anchor, at, end, at);
   }
-  put(
-    layout,
-    anchor,
-    left,
-    { ...LOOKS.end, ...(look.locked === false ? { locked: false } : {}) },
-    {
-      formula,
-      spill: { rows: end - anchor + 1, columns: right - left + 1 },
-    },
-  );
-  if ((column.format ?? "text") === "text") mark(layout, anchor, left, end, right);
+  if (column.lines) for (let row = anchor + 1; row < end; row++) makeRoom(layout, row, column.lines);
+  put(layout, anchor, left, thin, {
+    formula,
+    spill: { rows: end - anchor + 1, columns: right - left + 1 },
+  });
 }

@@ -24,6 +24,8 @@ export interface AcrossWords {
   readonly head: string;
   readonly unit?: string;
   readonly width?: number;
+  /** The group's where absent. */
+  readonly format?: Format;
 }
 
 export interface ColumnWords extends Shown {
@@ -53,6 +55,10 @@ export const results = <const Look extends Shown, const Across extends Readonly<
   across: Across,
 ): Look & { readonly head: string; readonly across: Across } => ({ head, ...shown, across });
 
+/** The head of one of the columns that a formula spills into; a group of unlike ones has none of its own. */
+export const acrossHead = (group: string, head: string, between = ": "): string =>
+  group === "" ? head : `${group}${between}${head}`;
+
 type AcrossKeys<Words> = Words extends {
   readonly across: Readonly<Record<infer Key extends string, unknown>>;
 }
@@ -62,11 +68,14 @@ type KeysOf<Columns> = {
   [Key in keyof Columns & string]: Key | `${Key}_${AcrossKeys<Columns[Key]>}`;
 }[keyof Columns & string];
 
+/** One of the columns that a formula spills into, with both of its heads. */
+export type NamedAcross = Named & { readonly words: { readonly head: string } };
+
 /** A column as formulas, messages and the sheet see it. */
 export type NamedColumn<Words = ColumnWords> = Named & {
   readonly key: string;
   readonly words: Words;
-} & { readonly [Key in AcrossKeys<Words>]: Named };
+} & { readonly [Key in AcrossKeys<Words>]: NamedAcross };
 
 /** What a block is made from; kept beside its columns, where no column's key can hide it. */
 export const OF = Symbol("what it is made from");
@@ -108,8 +117,13 @@ export function block<
   } as unknown as NamedBlock<Columns, keyof Groups & string>;
 }
 
-const acrossNames = (name: string, { across = {} }: ColumnWords): Record<string, Named> =>
-  Object.fromEntries(Object.keys(across).map((key) => [key, { name: `${name}_${key}` }]));
+const acrossNames = (name: string, { head, across = {} }: ColumnWords): Record<string, NamedAcross> =>
+  Object.fromEntries(
+    Object.entries(across).map(([key, words]) => [
+      key,
+      { name: `${name}_${key}`, words: { head: acrossHead(head, words.head, ", ") } },
+    ]),
+  );
 
 export interface FieldWords extends Pick<Shown, "unit" | "format"> {
   readonly label: string;

@@ -2,7 +2,7 @@
 import { address, rangeOf } from "../formula/address";
 import { lookIndex, type Book, type BookSheet, type Look } from "./book";
 import type { InputRule, JobInputs } from "./definition";
-import { ALERT_LOOK, ALERT_WORDS } from "./looks";
+import { ALERT_LOOK } from "./looks";
 import { heldValue } from "./typed/holdsText";
 
 /** The height of a line of text of the usual size, in points. */
@@ -17,6 +17,8 @@ export interface SheetLayout {
   readonly inputs: JobInputs;
   /** Prepared rows of every block. */
   readonly rows: ReadonlyMap<string, number>;
+  /** Words of a verdict that need attention. */
+  readonly alerts: readonly string[];
   /** Column of the notes beside fields. */
   readonly noteColumn: number;
 }
@@ -69,7 +71,7 @@ export function makeRoom({ sheet }: SheetLayout, row: number, lines: number): vo
 export function mark(layout: SheetLayout, top: number, left: number, bottom: number, right: number): void {
   layout.sheet.marks.push({
     range: rangeOf({ top, left, bottom, right }),
-    words: ALERT_WORDS,
+    words: layout.alerts,
     look: lookIndex(layout.book, ALERT_LOOK),
   });
 }

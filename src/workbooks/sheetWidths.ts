@@ -32,8 +32,10 @@ export function makeRoomForLines({ cells, columnWidths }: BookSheet): void {
 export function lastPrinted({ parts, print }: SheetDefinition): number | undefined {
   const block = parts.find((part): part is Block => part.kind === "block");
   if (!block || print.through === undefined) return undefined;
-  const last = block.columns.findIndex(({ key }) => key === print.through);
-  return block.columns.slice(0, last + 1).reduce((sum, column) => sum + columnsOf(column), 0) - 1;
+  const columns = block.columns.flatMap(({ key, across }) =>
+    across ? across.map((one) => [key, `${key}_${one.key}`]) : [[key]],
+  );
+  return columns.map((keys) => keys.includes(print.through!)).lastIndexOf(true);
 }
 
 /** How many columns the widest part of a sheet takes. */

@@ -30,6 +30,11 @@ export const VERSIONS = {
       changes:
         "Plainer labels, hints and checks, one term for one thing on every sheet; the expected total and its uncertainty stand on Price and no longer on the customer's quote.",
     },
+    {
+      version: "5",
+      changes:
+        "The job as it is built, from the dish to each receiver: dishes and feeders, a row for each device, outlets that loop through, band plans with their frequencies; volts at each head unit with all receivers off, one on and all on, volts that stand on receivers, commands, carrier to noise and open ports are checked; labour by the route.",
+    },
   ],
   "single-drop": [
     FIRST,

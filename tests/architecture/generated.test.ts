@@ -1,6 +1,7 @@
 /** Generated files are rebuilt here; one that differs from what is kept fails. */
 import { readFileSync } from "node:fs";
 import path from "node:path";
+import { INPUT_RECORD, type InputRecord } from "../../src/build/closedInputs";
 import { generatedFiles, type Records } from "../../src/build/generatedFiles";
 import { RELEASE_RECORD, type ReleaseRecord } from "../../src/build/releaseRecord";
 import { hashOf, VERSION_RECORD, versionRecord, type VersionRecord } from "../../src/build/versionRecord";
@@ -14,6 +15,7 @@ const read = (file: string): unknown => JSON.parse(readFileSync(path.join(projec
 const kept: Records = {
   versions: read(VERSION_RECORD) as VersionRecord,
   releases: read(RELEASE_RECORD) as ReleaseRecord,
+  inputs: read(INPUT_RECORD) as InputRecord,
 };
 
 test("what `npm run generate` writes is what the repository keeps", async () => {

@@ -41,7 +41,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   functions: [],
   help: [],
   workbooks: [],
-  pictures: ["d3-hierarchy", "d3-scale", "d3-shape"],
+  pictures: ["d3-scale", "d3-shape"],
   review: [],
   compare: [],
   upgrade: [],

@@ -12,8 +12,8 @@ const filesIn = (place: string): string[] =>
 
 /** A slot as people write it; not the 1E of 1E-9, nor 12 W of power. */
 const SLOT = /(?<![\w.%])(\d{1,3}(?:\.\d+)?)[EW](?![\w.+-]*\d|\w)/g;
-/** Our examples; the others serve the tests of reading. */
-const NEUTRAL = ["97W", "113W", "13E", "19E", "13.5E", "0W", "180W"];
+/** Our examples; the others serve the tests of reading, the last the six jobs by which the distribution is specified. */
+const NEUTRAL = ["97W", "113W", "13E", "19E", "13.5E", "0W", "180W", "77W"];
 
 test("every slot written as text is one of our examples", () => {
   const texts = ["src", "tests", "templates", "README.md", "DEVELOPERS.md", "manifest/README.md"]

@@ -29,7 +29,7 @@ beforeEach(async () => {
 });
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
-/** The demonstration with a run of -3 m, which every sheet after Rooms shows. */
+/** The demonstration with a run of -3 m, which Materials and Price show. */
 async function brokenJob(): Promise<string> {
   const inputs = JSON.parse(JSON.stringify(guestHouse)) as Required<JobInputs>;
   (inputs.blocks.rooms![0] as Record<string, unknown>).run = -3;
@@ -224,14 +224,14 @@ describe("rigsheet print", () => {
       "print",
       await brokenJob(),
       "--sheet",
-      "Rooms",
+      "Materials",
       "--sheet",
       "Quote",
       "--out",
       at("two.pdf"),
     ]);
     expect(code).toBe(1);
-    expect(err).toMatch(/cells show an error: Rooms!/);
+    expect(err).toMatch(/cells show an error: Materials!/);
     const text = textOf(await readFile(at("two.pdf")));
     expect(text).toContain("error");
     expect(text).not.toMatch(/#(?:VALUE|N\/A|NAME|REF|DIV)|Err:/);
@@ -243,11 +243,11 @@ describe("rigsheet print", () => {
       expect(await runCommand(["print", demonstration, "--cards", "--paper", paper, "--out", out])).toEqual({
         code: 0,
         err: "",
-        out: `${out}: Head unit cards, Outlet cards`,
+        out: `${out}: Dish cards, Head unit cards, Outlet cards`,
       });
       const pdf = await readFile(out);
-      // Three head units, two to a page; 24 outlets, eight to a page.
-      expect(pagesOf(pdf)).toEqual(Array(2 + 3).fill(paper === "a4" ? "595x842" : "612x792"));
+      // A dish apart from its head units; three head units, two to a page; 24 outlets, eight to a page.
+      expect(pagesOf(pdf)).toEqual(Array(1 + 2 + 3).fill(paper === "a4" ? "595x842" : "612x792"));
       const text = textOf(pdf);
       expect(text).toContain("Outlet A-07");
       expect(text).toContain("Head unit H3");

@@ -55,13 +55,9 @@ test("a clean workbook: nothing found, exit 0, and the file is as it was", async
 test("notes alone: exit 0, and the summary says that there is nothing to put right", async () => {
   const job = mendedGuestHouse();
   // A part that nothing needs is worth knowing and no more.
-  job.blocks.fittings!.push({
-    ...job.blocks.fittings![2]!,
-    name: "spare",
-    per_outlet: 0,
-    per_branch: 0,
-    per_head: 0,
-  });
+  job.blocks.fittings!.push({ ...job.blocks.fittings![2]!, name: "spare" });
+  for (const key of ["per_outlet", "per_branch", "per_head", "piece"])
+    delete job.blocks.fittings!.at(-1)![key];
   await writeFile(at("noted.xlsx"), await writeXlsx(recalculate(layOut(multiRoom, job))));
   const { code, out } = await review(at("noted.xlsx"));
   await rm(at("noted.xlsx"));
@@ -126,7 +122,7 @@ test("each finding as JSON has its rule, weight, place, what it says and the way
       rule: "feeding",
       weight: "wrong",
       place: { sheet: "Rooms", cell: expect.stringMatching(/^[A-Z]+\d+$/) },
-      expected: "A branch or head unit of this workbook.",
+      expected: "A device, head unit or outlet of this workbook.",
       effect: expect.stringMatching(/level/),
     }),
   );

@@ -158,16 +158,15 @@ describe("rigsheet why --since", () => {
     expect(told).toBe(
       `Total (Quote ${cell}): ${known[0]!.total} in the older workbook, ${known[3]!.total} now`,
     );
-    // Seven metres more come off a reel that is bought whole.
+    // Seven metres more come off a reel that is bought whole, and take the minutes of their route.
     const by = known.slice(1).map(({ total }, index) => total - known[index]!.total);
-    expect(by.map((one) => Math.round(one * 100) !== 0)).toEqual([false, true, false]);
+    expect(by.map((one) => Math.round(one * 100) !== 0)).toEqual([false, true, true]);
+    const step = (of: number | undefined, what: string): unknown =>
+      expect.stringMatching(new RegExp(`^ +\\+${of!.toFixed(2).replace(".", "\\.")}  ${what} changed$`));
     expect(steps).toEqual([
-      expect.stringMatching(
-        new RegExp(
-          `^ +\\+${by[1]!.toFixed(2).replace(".", "\\.")}  Parts, .*: ${String(trunk.name)} changed$`,
-        ),
-      ),
-      "2 changes left it as it was.",
+      step(by[1], `Parts, .*: ${String(trunk.name)}`),
+      step(by[2], `Rooms, .*: ${String(first.outlet)}`),
+      "1 change left it as it was.",
     ]);
   });
 

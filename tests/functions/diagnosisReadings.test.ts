@@ -54,6 +54,7 @@ const outlet = (name: string, more: Partial<Given> = {}) =>
 
 test("readings stand below their head unit, with the branches above each, nearest first", () => {
   expect(sorted()).toEqual({
+    above: [],
     doubts: [],
     heads: [
       {
@@ -108,6 +109,56 @@ test("readings stand below their head unit, with the branches above each, neares
         ],
       },
     ],
+  });
+});
+
+test("an outlet that others are looped through is a place on the way to them, and to itself", () => {
+  const looped: Partial<Given> = { fedFrom: ["B1", "R1", "R2", "H2"] };
+  expect(outlet("R1", looped)!.path).toEqual(["R1", "B1"]);
+  expect(outlet("R2", looped)!.path).toEqual(["R2", "R1", "B1"]);
+  // The last one feeds nobody.
+  expect(outlet("R3", looped)!.path).toEqual(["R2", "R1", "B1"]);
+});
+
+describe("what stands above the head units", () => {
+  const above = (more: Partial<Given>) => sorted({ heads: ["H1", "H2"], ...more }).above;
+  test("nothing, where nothing is said of it", () => expect(above({})).toEqual([]));
+  test("a dish, with the head units that are its feeds; the only one where a head unit names none", () => {
+    expect(above({ headDishes: ["D1", "D2"] })).toEqual([
+      { where: "D1", of: "dish", heads: ["H1"] },
+      { where: "D2", of: "dish", heads: ["H2"] },
+    ]);
+    expect(above({ headDishes: [null, null], dishes: ["D1", null] })).toEqual([
+      { where: "D1", of: "dish", heads: ["H1", "H2"] },
+    ]);
+    expect(above({ headDishes: [null, "d2"], dishes: ["D1", "D2"] })).toEqual([
+      { where: "D2", of: "dish", heads: ["H2"] },
+    ]);
+  });
+  test("feeders, and a switch before another: what is behind them, however far", () => {
+    expect(
+      above({
+        headDishes: [null, null],
+        dishes: ["D1"],
+        feedersFrom: ["D1", "H1", null],
+        feedersTo: ["h1", "H2", null],
+      }),
+    ).toEqual([
+      { where: "D1", of: "dish", heads: ["H1", "H2"] },
+      { where: "D1 to h1", of: "feeder", heads: ["H1", "H2"] },
+      { where: "H1 to H2", of: "feeder", heads: ["H2"] },
+      { where: "H1", of: "switch before", heads: ["H1", "H2"] },
+    ]);
+  });
+  test("switches in a ring end nowhere, and are passed through once", () => {
+    expect(
+      above({ feedersFrom: ["H1", "H2"], feedersTo: ["H2", "H1"] }).map(({ where, heads }) => [where, heads]),
+    ).toEqual([
+      ["H1 to H2", ["H2", "H1"]],
+      ["H2 to H1", ["H1", "H2"]],
+      ["H1", ["H1", "H2"]],
+      ["H2", ["H2", "H1"]],
+    ]);
   });
 });
 
@@ -237,6 +288,16 @@ describe("what does not go together", () => {
       "a branch's feed too few",
       { branchesFrom: ["H1"] },
       "branches_from has 1 entries where the other columns have 2",
+    ],
+    [
+      "a head unit's dish too many",
+      { headDishes: ["D1"] },
+      "heads has 0 entries where the other columns have 1",
+    ],
+    [
+      "a feeder that goes nowhere",
+      { feedersFrom: ["D1"] },
+      "feeders_to has 0 entries where the other columns have 1",
     ],
     ["head volts without a head", { headVolts: [17] }, "heads has 0 entries where the other columns have 1"],
     [

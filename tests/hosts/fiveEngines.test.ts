@@ -3,16 +3,15 @@
  * calls them, the desk's model, the headless computation, and LibreOffice on an
  * office copy. They agree to 1e-9, and in money to the cent.
  */
+import { distributionOf } from "../../src/engine/distribution/distribution";
 import { isFault } from "../../src/engine/faults";
 import type { RoundingRule } from "../../src/engine/estimate/exact";
 import { roundMoney } from "../../src/engine/estimate/roundMoney";
 import { sellPrice } from "../../src/engine/estimate/sellPrice";
-import { loadVolts } from "../../src/engine/power/loadVolts";
-import { loopOhms } from "../../src/engine/power/loopOhms";
-import { cableLoss } from "../../src/engine/signal/cableLoss";
-import { findCable } from "../../src/engine/signal/findCable";
 import { allFunctions } from "../../src/functions/all";
 import type { Cell } from "../../src/functions/core/cells";
+import { jobOf } from "../../src/functions/distribution/jobOf";
+import { TABLE_NAMES } from "../../src/functions/distribution/tables";
 import { associateAll } from "../../src/hosts/excel/associate";
 import { writeCopy } from "../../src/hosts/file/copy/writeCopy";
 import { readXlsx } from "../../src/hosts/file/readXlsx";
@@ -35,14 +34,18 @@ import { DeskInNode } from "./desk/openDesk";
 const LIMIT = 1e-9;
 const MONEY = ["quote_net", "quote_tax", "quote_total"];
 
-/** The two lowest floors of the apartment block. */
+const isUpper = (name: unknown): boolean => /^[HR](09|10)/.test(String(name));
+/** The two upper floors of the apartment block: the first two switches of a cascade, the lower with its supply. */
 const twoFloors: JobInputs = {
   ...apartmentBlock,
   blocks: {
     ...apartmentBlock.blocks,
-    heads: apartmentBlock.blocks!.heads!.filter(({ id }) => /^H0[12]$/.test(String(id))),
-    branches: apartmentBlock.blocks!.branches!.filter(({ id }) => /^R0[12]/.test(String(id))),
-    rooms: apartmentBlock.blocks!.rooms!.filter(({ from }) => /^R0[12]/.test(String(from))),
+    feeders: apartmentBlock.blocks!.feeders!.filter(({ to }) => isUpper(to)),
+    heads: apartmentBlock
+      .blocks!.heads!.filter(({ id }) => isUpper(id))
+      .map((head) => (head.id === "H09" ? { ...head, supply: "mains pack 18 V, 2.5 A" } : head)),
+    branches: apartmentBlock.blocks!.branches!.filter(({ id }) => isUpper(id)),
+    rooms: apartmentBlock.blocks!.rooms!.filter(({ from }) => isUpper(from)),
   },
 };
 
@@ -115,41 +118,44 @@ describe.each<[string, JobInputs, number]>([
   });
 
   test("the engine called directly", () => {
-    const { blocks, fields } = inputs as unknown as Job;
-    const numbers = (name: string): number[] => namedRows(headless, name)[0]!.map(Number);
-    const frequencies = numbers("corner_frequency");
-    const temperatures = numbers("corner_temperature");
-    const like = (name: unknown): string => String(blocks.cables!.find((row) => row.name === name)!.like);
-    const cableOf = (name: unknown) => {
-      const cable = findCable(like(name));
-      if (isFault(cable)) throw new Error(cable.message);
-      return cable;
-    };
-    const names = namedColumn(headless, "rooms_outlet");
-    const losses = namedRows(headless, "rooms_loss");
-    for (const { outlet, cable, run } of blocks.rooms!) {
-      losses[names.indexOf(String(outlet))]!.forEach((loss, corner) => {
-        const direct = cableLoss(cableOf(cable), Number(run), frequencies[corner]!, temperatures[corner]!);
-        expect(Math.abs(Number(loss) - Number(direct))).toBeLessThanOrEqual(LIMIT);
-      });
-    }
-    const ids = namedColumn(headless, "heads_id");
-    const over = (cable: unknown, length: unknown): number =>
-      Number(loopOhms(cableOf(cable), Number(length), Number(fields.site_hot)));
-    /** The trunks from a branch up to its head unit. */
-    const upFrom = (from: unknown): number => {
-      const branch = blocks.branches!.find((row) => row.id === from);
-      return branch ? over(branch.cable, branch.length) + upFrom(branch.from) : 0;
-    };
-    for (const { id, cable, length, supply, type, at } of blocks.heads!) {
-      const unit = blocks.units!.find(({ name }) => name === type)!;
-      const volts = Number(blocks.supplies!.find(({ name }) => name === supply)!.volts);
-      const feeding = blocks.rooms!.find(({ outlet }) => outlet === at)!;
-      const ohms = over(cable, length) + over(feeding.cable, feeding.run) + upFrom(feeding.from);
-      const direct = loadVolts(volts, Number(unit.load), ohms, unit.kind as "A" | "W");
-      const shown = namedColumn(headless, "heads_volts")[ids.indexOf(String(id))];
-      expect(Math.abs(Number(shown) - Number(direct))).toBeLessThanOrEqual(LIMIT);
-    }
+    const { fields } = inputs as unknown as Job;
+    const given = [
+      "rooms_rows",
+      "rooms_details",
+      "branches_rows",
+      "heads_rows",
+      "dishes_rows",
+      "feeders_rows",
+      "slots_rows",
+      "setting_values",
+      "cables_table",
+      "passives_rows",
+      "plates_rows",
+      "supplies_rows",
+      "units_rows",
+      "receivers_rows",
+      "feeds_rows",
+      "plans_rows",
+      "resistors_rows",
+    ].map((name) =>
+      namedRows(headless, name).map((row) => row.map((cell) => (isBookError(cell) ? null : (cell ?? null)))),
+    );
+    const read = jobOf(Object.fromEntries(TABLE_NAMES.map((name, at) => [name, given[at]])));
+    if (read === null || isFault(read)) throw new Error("the tables of the job can't be read");
+    const found = distributionOf(read.job);
+    const levels = namedRows(headless, "rooms_level");
+    read.places.outlets.forEach((place, outlet) => {
+      const direct = [found.levels.lowCold, found.levels.lowHot, found.levels.highCold, found.levels.highHot];
+      direct.forEach((level, corner) =>
+        expect(Math.abs(Number(levels[place]![corner]) - level[outlet]!)).toBeLessThanOrEqual(LIMIT),
+      );
+    });
+    const volts = namedRows(headless, "heads_fed");
+    read.places.headUnits.forEach((place, head) => {
+      const { allOff, allOn } = found.supply.headUnits[head]!;
+      expect(Math.abs(Number(volts[place]![0]) - allOff.volts)).toBeLessThanOrEqual(LIMIT);
+      expect(Math.abs(Number(volts[place]![3]) - allOn.volts)).toBeLessThanOrEqual(LIMIT);
+    });
     const cost = Number(namedValue(headless, "price_cost"));
     expect(sellPrice(cost, Number(fields.site_margin))).toBe(namedValue(headless, "price_sell"));
     const rule = fields.site_rounding as RoundingRule;
@@ -201,11 +207,11 @@ describe.each<[string, JobInputs, number]>([
     const copy = await writeCopy(headless, "office", { now: new Date(0), version: "test" });
     const theirs = await readXlsx(await recalculated(copy, { to: "xlsx" }));
     for (const name of [
-      "rooms_level",
-      "rooms_stretched",
-      "heads_level",
-      "branches_level",
+      "rooms_weakest",
+      "rooms_slope",
+      "heads_spare",
       "work_sum",
+      "route_work_sum",
       "price_sections",
     ]) {
       const here = namedRows(headless, name).flat();

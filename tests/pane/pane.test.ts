@@ -54,9 +54,9 @@ const measuredBook: Book = (() => {
     }),
   );
 })();
-/** A calculated cell of the demonstration: the loss of the second outlet's cable. */
+/** A calculated cell of the demonstration: where its second slot stands. */
 const calculated = (() => {
-  const { sheet, range } = book.names.find(({ name }) => name === "rooms_loss")!;
+  const { sheet, range } = book.names.find(({ name }) => name === "sight_angles")!;
   const at = range.split(":")[0]!.replace(/\d+/, (row) => String(Number(row) + 2));
   return { sheet, at, result: book.sheets.find(({ name }) => name === sheet)!.results[at]! };
 })();
@@ -401,7 +401,7 @@ describe("what each view does", () => {
     { selection: calculated },
     async (page) => {
       await fill(page, "Show calculation");
-      await page.getByText("CABLELOSS").first().waitFor();
+      await page.getByText("LOOKANGLES").first().waitFor();
       expect(await page.locator(".pane-steps li").count()).toBeGreaterThan(5);
       await page.evaluate(() =>
         (globalThis as unknown as { panePage: { host: { select(one: object): void } } }).panePage.host.select(

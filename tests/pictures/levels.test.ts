@@ -25,7 +25,7 @@ const byName = (name: string): OutletCurves => curves.find(({ outlet }) => outle
 const figures = (block: string, key: string, name: string): Record<string, number> =>
   guestHouse.blocks![block]!.find((row) => row[key] === name) as unknown as Record<string, number>;
 
-/** The path of the demonstration's farthest outlet, written out: H3, tap A1 (through), splitter A2 (a port), plate. */
+/** The path of the demonstration's farthest outlet, written out: H3, amplifier A0, tap A1 (through), splitter A2 (a port), plate. */
 function referenceLevel(frequency: number, temperature: number): number {
   const share = (frequency - 950) / 1200;
   const between = (atLow: number, atHigh: number): number => atLow + (atHigh - atLow) * share;
@@ -37,12 +37,14 @@ function referenceLevel(frequency: number, temperature: number): number {
     );
   };
   const unit = figures("units", "name", "head unit, 8 bands");
+  const amplifier = figures("passives", "name", "line amplifier");
   const tap = figures("passives", "name", "tap 12 dB");
   const splitter = figures("passives", "name", "6-way splitter");
   const plate = figures("plates", "name", "single outlet");
   return (
     between(unit.out_low!, unit.out_high!) -
-    cable("trunk, steel centre", 54) -
+    cable("trunk, steel centre", 54) +
+    between(amplifier.gain_low!, amplifier.gain_high!) -
     cable("outdoor drop", 4) -
     between(tap.through_low!, tap.through_high!) -
     cable("outdoor drop", 5) -
@@ -113,7 +115,7 @@ describe("the picture", () => {
   });
 
   test("says what is taken as a straight line", () => {
-    expect(description).toContain("splitters, taps and plates are taken as straight lines");
+    expect(description).toContain("head unit, devices and plates are taken as straight lines");
   });
 
   test("a failing outlet has heavy dashed lines and its word; a good one neither", () => {
@@ -159,11 +161,26 @@ describe("few outlets, or none", () => {
 
 test("lengths in feet are feet", () => {
   const metres = levelCurves(book)!.curves;
-  const toFeet = (key: string) => (rows: readonly Row[]) =>
-    rows.map((row): Row => ({ ...row, [key]: Number(row[key]) / 0.3048 }));
+  // Without a length a device sits right there.
+  const toFeet =
+    (...keys: string[]) =>
+    (rows: readonly Row[]) =>
+      rows.map((row): Row => ({
+        ...row,
+        ...Object.fromEntries(
+          keys.flatMap((key) => (row[key] === undefined ? [] : [[key, Number(row[key]) / 0.3048]])),
+        ),
+      }));
+  const length = toFeet("length");
   const feet = computed({
     fields: { site_unit: "ft" },
-    blocks: { cables, rooms: toFeet("run"), branches: toFeet("length"), heads: toFeet("length") },
+    blocks: {
+      cables,
+      rooms: toFeet("run", "shortest", "longest"),
+      branches: length,
+      heads: length,
+      feeders: length,
+    },
   });
   levelCurves(feet)!.curves.forEach(({ hot }, index) => {
     hot.forEach(({ level }, at) => expect(level).toBeCloseTo(metres[index]!.hot[at]!.level, 8));

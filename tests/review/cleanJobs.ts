@@ -1,4 +1,6 @@
 /** Clean jobs for the review: nothing in them is wrong, doubtful or worth a note. Everything in them is invented. */
+import { readFileSync } from "node:fs";
+import path from "node:path";
 import type { JobInputs } from "../../src/workbooks/definition";
 import { apartmentBlock } from "../../src/workbooks/multiRoom/apartmentBlock";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
@@ -27,14 +29,36 @@ export function mendedGuestHouse(): Job {
   const job = copyOf(guestHouse);
   job.blocks.heads![2]!.cable = "trunk";
   Object.assign(job.blocks.rooms![23]!, { cable: "trunk", run: 30 });
-  job.blocks.bonds![2]!.size = 4;
+  job.blocks.bonds![3]!.size = 4;
   job.fields.site_level_design = 48;
   // Lengths as they were measured: a doubt of a tenth leaves the farthest outlet at its limit.
   job.fields.site_run_tolerance = 0.02;
   return job;
 }
 
-/** The apartment block cut to some floors. */
+/** The guest house as it was before the distribution was one tree, a simple job, mended as well. */
+export function mendedEarlierHouse(): Job {
+  const job = JSON.parse(readFileSync(path.join(__dirname, "../fixtures/quotes/house.json"), "utf8")) as Job;
+  job.blocks.heads![2]!.cable = "trunk";
+  Object.assign(job.blocks.rooms![23]!, { cable: "trunk", run: 30 });
+  job.blocks.bonds![2]!.size = 4;
+  job.blocks.bonds!.slice(0, 2).forEach((bond, index) => (bond.dish = `D${index + 1}`));
+  job.fields.site_level_design = 48;
+  job.fields.site_run_tolerance = 0.02;
+  // What it does not say of its kinds would be a note each.
+  for (const unit of job.blocks.units!) Object.assign(unit, { standard: "EN 50607", noise: 0.7 });
+  job.blocks.receivers = [
+    ...job.blocks.receivers!,
+    { kind: "receiver", tuners: 1 },
+    { kind: "recorder", tuners: 2 },
+    { kind: "2 tuners", tuners: 2 },
+  ].map((kind) => ({ ...kind, standard: "EN 50607" }));
+  for (const slot of job.blocks.slots!)
+    Object.assign(slot, { eirp: 51, symbol_rate: 27.5, modulation: "QPSK 3/4" });
+  return job;
+}
+
+/** The apartment block cut to some floors, from the roof down; a mains pack stands at the last switch. */
 export function blockOf(floors: number): Job {
   const job = copyOf(apartmentBlock);
   const kept = new Set(
@@ -44,7 +68,8 @@ export function blockOf(floors: number): Job {
   job.blocks.heads = job.blocks.heads!.filter(({ id }) => kept.has(String(id)));
   job.blocks.branches = job.blocks.branches!.filter(({ id }) => kept.has(floorOf(id)));
   job.blocks.rooms = job.blocks.rooms!.filter(({ from }) => kept.has(floorOf(from)));
-  job.blocks.bonds![2]!.size = 4;
+  job.blocks.feeders = job.blocks.feeders!.filter(({ to }) => kept.has(String(to)));
+  job.blocks.heads.at(-1)!.supply = "mains pack 18 V, 2.5 A";
   job.fields.site_level_design = 48;
   // Lengths as they were measured: a doubt of a tenth leaves the farthest outlet at its limit.
   job.fields.site_run_tolerance = 0.02;
@@ -56,6 +81,7 @@ const RUNS = ["run", "shortest", "longest"] as const;
 const LENGTHS = {
   heads: ["length"],
   branches: ["length"],
+  feeders: ["length"],
   rooms: RUNS,
   bonds: ["length"],
   cables: ["reel"],
@@ -73,9 +99,11 @@ function inFeet(job: Job): void {
   for (const [block, keys] of Object.entries(LENGTHS))
     for (const row of job.blocks[block]!)
       changeLengths(row, keys, (length) => Math.round(length * FEET * 2) / 2);
+  for (const route of job.blocks.routes!)
+    changeLengths(route, ["minutes", "low", "high"], (minutes) => Math.round((minutes / FEET) * 100) / 100);
 }
 
-const PRICED = ["cables", "passives", "units", "supplies", "plates", "fittings"];
+const PRICED = ["cables", "passives", "units", "supplies", "plates", "feeds", "resistors", "fittings"];
 
 /** Prices in money of another worth. */
 function inMoney(job: Job, name: string, worth: number): void {
@@ -89,21 +117,8 @@ function inMoney(job: Job, name: string, worth: number): void {
 
 /** Rows as somebody sorted them: by name from the last to the first. */
 function turned(job: Job): void {
-  for (const block of ["rooms", "branches", "heads", "cables", "fittings"])
+  for (const block of ["rooms", "branches", "heads", "feeders", "cables", "fittings"])
     job.blocks[block] = [...job.blocks[block]!].reverse();
-}
-
-/** Where the outlet whose receiver fed a head unit is left away, the longest run of the same branch takes its place. */
-function fedByWhatStays(job: Job): void {
-  const rooms = job.blocks.rooms!;
-  const before = [...guestHouse.blocks!.rooms!, ...apartmentBlock.blocks!.rooms!];
-  for (const head of job.blocks.heads!) {
-    if (rooms.some(({ outlet }) => outlet === head.at)) continue;
-    const branch = before.find(({ outlet }) => outlet === head.at)!.from;
-    head.at = rooms
-      .filter(({ from }) => from === branch)
-      .reduce((longest, row) => (Number(row.run) > Number(longest.run) ? row : longest)).outlet!;
-  }
 }
 
 /** Shares that a job may do without, by their labels on Site. */
@@ -148,15 +163,14 @@ export function cleanJob(seed: number): Job {
   const shorter = 0.75 + random() * 0.25;
   for (const room of job.blocks.rooms!)
     changeLengths(room, RUNS, (length) => Math.max(2, Math.round(length * shorter * 2) / 2));
-  // Some outlets are left away, as in another house; each branch keeps at least one.
+  // Some outlets are left away, as in another house; each device keeps at least one, and what loops through stays.
   const left = new Map<unknown, number>();
   for (const { from } of job.blocks.rooms!) left.set(from, (left.get(from) ?? 0) + 1);
-  job.blocks.rooms = job.blocks.rooms!.filter(({ from }) => {
-    if (left.get(from)! <= 2 || random() > 0.15) return true;
+  job.blocks.rooms = job.blocks.rooms!.filter(({ from, outlet }) => {
+    if (left.has(outlet) || left.get(from)! <= 2 || random() > 0.15) return true;
     left.set(from, left.get(from)! - 1);
     return false;
   });
-  fedByWhatStays(job);
   for (const block of PRICED)
     for (const part of job.blocks[block]!)
       part.price = Math.round(Number(part.price) * (0.8 + random() * 0.4) * 100) / 100;

@@ -53,7 +53,7 @@ test("inside the range and the tolerance: nothing", () => {
   const [lowCold, , , highHot] = levels.get("G-01")!;
   const { findings } = found(
     { "G-01": { low: lowCold! + 2.9, high: highHot! - 2.9, volts: 23.1 } },
-    { H1: 23 },
+    { H1: 23.3 },
   );
   expect(findings).toEqual([]);
 });
@@ -81,7 +81,9 @@ test("outside: the cell, how far, what was predicted, and where to look on", () 
   for (const { weight, remedy } of findings) expect([weight, remedy.length > 20]).toEqual(["doubtful", true]);
 });
 
-test("volts where none are predicted say nothing", () => {
-  // Below the annexe's tap, which passes power at one port.
+test("volts are told where none should stand, below what passes no power", () => {
+  // Below the annexe's tap.
   expect(found({ "A-03": { volts: 0 } }).findings).toEqual([]);
+  const [told] = found({ "A-03": { volts: 22 } }).findings;
+  expect(told!.message).toBe("A-03 reads 22 V at the outlet, 22.0 V over the prediction.");
 });

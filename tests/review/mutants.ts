@@ -39,6 +39,7 @@ const retyped = (
   may: (cell: NamedCell) => boolean = () => true,
 ): Mutation => ({
   kind,
+  fits: (book) => names.some((name) => filledCells(book, name).some((one) => one.typed && may(one))),
   apply: (book, random) => {
     const cell = pick(
       names.flatMap((name) => filledCells(book, name)).filter((one) => one.typed && may(one)),
@@ -51,7 +52,7 @@ const retyped = (
 });
 
 const number = ({ value }: NamedCell): number => Number(value);
-const PRICES = ["cables", "passives", "units", "supplies", "plates", "fittings"];
+const PRICES = ["cables", "passives", "units", "supplies", "plates", "feeds", "resistors", "fittings"];
 const priced = (key: string): string[] => PRICES.map((block) => `${block}_${key}`);
 const field = (book: Book, name: string): NamedCell => namedCells(book, name)[0]!;
 
@@ -144,7 +145,7 @@ export const mutations: readonly Mutation[] = [
     apply: (book, random) => {
       const { place } = field(
         book,
-        pick(["rooms_weakest", "cables_bought_sum", "heads_tuners", "work_hours"], random),
+        pick(["rooms_weakest", "cables_bought_sum", "heads_spare", "work_hours"], random),
       );
       set(book, place, {});
       return { rule: "formula typed over", cell: place };
@@ -154,7 +155,7 @@ export const mutations: readonly Mutation[] = [
     kind: "typed into a calculated column",
     apply: (book, random) => {
       const { place } = pick(
-        filledCells(book, pick(["cables_bought_sum", "work_hours", "rooms_tuners"], random)),
+        filledCells(book, pick(["cables_bought_sum", "work_hours", "rooms_slope"], random)),
         random,
       );
       set(book, place, { value: 1 });
@@ -221,18 +222,17 @@ export const mutations: readonly Mutation[] = [
     apply: (book, random) => {
       const { index, place } = pick(filledCells(book, "rooms_quantity"), random);
       set(book, place, { value: 32 });
-      const from = namedCells(book, "rooms_head")[index]!.value;
-      const head = filledCells(book, "heads_id").find(({ value }) => value === from)!;
-      return { rule: "outside limits", cell: namedCells(book, "heads_capacity")[head.index]!.place };
+      return { rule: "outside limits", cell: namedCells(book, "rooms_check_bands")[index]!.place };
     },
   },
   {
     kind: "a supply too weak",
     apply: (book, random) => {
-      // A receiver's 13 V for a kind that needs 20.
-      const { index, place } = pick(filledCells(book, "heads_type"), random);
-      set(book, place, { value: "head unit, higher voltage" });
-      return { rule: "outside limits", cell: namedCells(book, "heads_power")[index]!.place };
+      // 9 V for kinds that need 12 or more.
+      const { index, value } = pick(filledCells(book, "heads_supply"), random);
+      const pack = filledCells(book, "supplies_name").find((one) => one.value === value)!;
+      set(book, namedCells(book, "supplies_volts")[pack.index]!.place, { value: 9 });
+      return { rule: "outside limits", cell: namedCells(book, "heads_check_power")[index]!.place };
     },
   },
   {
@@ -240,7 +240,7 @@ export const mutations: readonly Mutation[] = [
     apply: (book, random) => {
       const { index, place } = pick(filledCells(book, "rooms_run"), random);
       set(book, place, { value: 400 });
-      return { rule: "outside limits", cell: namedCells(book, "rooms_check_low")[index]!.place };
+      return { rule: "outside limits", cell: namedCells(book, "rooms_check_level")[index]!.place };
     },
   },
   {
@@ -251,7 +251,43 @@ export const mutations: readonly Mutation[] = [
       return { rule: "part lacking or not needed", cell: namedCells(book, "fittings_name")[1]!.place };
     },
   },
-  retyped("a head unit without supply", "part lacking or not needed", ["heads_supply"], () => undefined),
+  {
+    kind: "a mains pack forgotten",
+    apply: (book, random) => {
+      const { index, place } = pick(filledCells(book, "heads_supply"), random);
+      set(book, place, {});
+      return { rule: "outside limits", cell: namedCells(book, "heads_check_power")[index]!.place };
+    },
+  },
+  {
+    kind: "an amplifier that passes no power",
+    fits: (book) => filledCells(book, "branches_device").some(({ value }) => value === "line amplifier"),
+    apply: (book) => {
+      const { index } = filledCells(book, "passives_name").find(({ value }) => value === "line amplifier")!;
+      const { place } = namedCells(book, "passives_power")[index]!;
+      set(book, place, { value: "no" });
+      return { rule: "supply", cell: place };
+    },
+  },
+  {
+    kind: "two receivers on one connector",
+    apply: (book, random) => {
+      const { index, place } = pick(filledCells(book, "rooms_quantity"), random);
+      set(book, place, { value: 2 });
+      return { rule: "outside limits", cell: namedCells(book, "rooms_check_connectors")[index]!.place };
+    },
+  },
+  retyped("feeders to what is not there", "feeding", ["feeders_to"], () => "H99"),
+  retyped("a dish without its mount", "part lacking or not needed", ["dishes_part"], () => undefined),
+  retyped("no usual route", "work lacking or counted twice", ["site_usual_route"], () => undefined),
+  {
+    kind: "a receiver forgotten",
+    apply: (book, random) => {
+      const { place } = pick(filledCells(book, "rooms_receiver"), random);
+      set(book, place, {});
+      return { rule: "entry missing", cell: place };
+    },
+  },
   retyped("a price left out", "price missing, expired or changed", priced("price"), () => undefined),
   retyped("a price expired", "price missing, expired or changed", priced("until"), () => 46_000),
   retyped("margin under the floor", "margin under the floor", ["site_margin"], () => 0.022),
@@ -393,6 +429,10 @@ export const mutations: readonly Mutation[] = [
   },
   {
     kind: "branches in a ring",
+    fits: (book) => {
+      const from = filledCells(book, "branches_from");
+      return filledCells(book, "branches_id").some(({ value }) => from.some((one) => one.value === value));
+    },
     apply: (book, random) => {
       const ids = filledCells(book, "branches_id");
       const from = namedCells(book, "branches_from");
@@ -442,6 +482,8 @@ export const mutations: readonly Mutation[] = [
     apply: (book) => {
       const cell = filledCells(book, "fittings_name").find(({ value }) => /bonding/.test(String(value)))!;
       set(book, cell.place, { value: "bonding conductor" });
+      const block = filledCells(book, "fittings_name").find(({ value }) => value === "grounding block")!;
+      set(book, block.place, { value: "weatherproof boot" });
       return { rule: "part lacking or not needed", cell: namedCells(book, "fittings_name")[1]!.place };
     },
   },
@@ -456,9 +498,14 @@ export const mutations: readonly Mutation[] = [
   {
     kind: "a fitting that nothing needs",
     apply: (book, random) => {
-      const { place, index } = pick(filledCells(book, "fittings_name"), random);
+      // Dishes go by the sheet of dishes.
+      const { place, index } = pick(
+        filledCells(book, "fittings_name").filter(({ value }) => !/^dish/.test(String(value))),
+        random,
+      );
       for (const key of ["per_outlet", "per_branch", "per_head", "fixed"])
         set(book, namedCells(book, `fittings_${key}`)[index]!.place, { value: 0 });
+      set(book, namedCells(book, "fittings_piece")[index]!.place, {});
       return { rule: "part lacking or not needed", cell: place };
     },
   },
@@ -470,7 +517,14 @@ export const mutations: readonly Mutation[] = [
       return { rule: "part lacking or not needed", cell: spare };
     },
   },
-  retyped("an outlet without a wall plate", "part lacking or not needed", ["rooms_plate"], () => undefined),
+  {
+    kind: "no usual wall plate",
+    apply: (book) => {
+      const { place } = field(book, "site_usual_plate");
+      set(book, place, {});
+      return { rule: "part lacking or not needed", cell: place };
+    },
+  },
   {
     kind: "a discount of more than the price",
     apply: (book) => {

@@ -114,7 +114,7 @@ describe("a sound workbook", () => {
 
 describe("changed formulas", () => {
   const field = (book: Book) => cellOf(book, "price_sell");
-  const column = (book: Book) => cellOf(book, "rooms_tuners");
+  const column = (book: Book) => cellOf(book, "rooms_slope");
 
   test("a total typed over", () => {
     const findings = added(
@@ -157,8 +157,8 @@ describe("changed formulas", () => {
   });
 
   test("a number typed where a column's results belong", () => {
-    const findings = added(changed((book) => void (cellOf(book, "rooms_tuners", 3).cell.value = 2)));
-    const { sheet, at } = cellOf(copyOf(sound), "rooms_tuners", 3);
+    const findings = added(changed((book) => void (cellOf(book, "rooms_slope", 3).cell.value = 2)));
+    const { sheet, at } = cellOf(copyOf(sound), "rooms_slope", 3);
     expect(findings.find(({ message }) => /typed over/.test(message))?.place).toEqual({ sheet, cell: at });
     // The results can't spill any more, and that is said of the cell with the formula.
     expect(findings.some(({ message }) => message.includes("#SPILL!"))).toBe(true);
@@ -195,7 +195,7 @@ describe("errors", () => {
     const row = parseAddress(cellOf(copyOf(sound), "rooms_cable", 3).at)!.row;
     expect(findings.length).toBeGreaterThan(0);
     for (const { place } of findings) expect(parseAddress(place!.cell)!.row).toBe(row);
-    const ours = findings.filter(({ message }) => message.includes("There is no cable"));
+    const ours = findings.filter(({ message }) => message.includes("is not among the names"));
     expect(ours).toHaveLength(1);
   });
 
@@ -207,16 +207,18 @@ describe("errors", () => {
     expect(listed.length).toBeLessThan(all.length / 3);
   });
 
-  test("where a host hands out the code alone, the sentence is found again", () => {
-    const bare = copyOf(unknownCable);
+  test("where a host hands out the code alone, the sentence of a function is found again", () => {
+    const negative = changed((book) => void (cellOf(book, "rooms_run", 3).cell.value = -3));
+    const bare = copyOf(negative);
     for (const { results } of bare.sheets) {
       for (const [at, result] of Object.entries(results)) {
         if (isBookError(result)) results[at] = { error: result.error };
       }
     }
-    expect(added(bare).filter(({ message }) => message.includes("There is no cable"))).toEqual(
-      added(unknownCable).filter(({ message }) => message.includes("There is no cable")),
-    );
+    const ofTheFunction = (book: Book) =>
+      added(book).filter(({ message }) => /#VALUE!, Run .* is -3/.test(message));
+    expect(ofTheFunction(negative)).toHaveLength(1);
+    expect(ofTheFunction(bare)).toEqual(ofTheFunction(negative));
   });
 
   test("a text where a run belongs", () => {

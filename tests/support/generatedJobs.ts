@@ -8,6 +8,7 @@ import { drawn, withGaps, type Drawn, type GeneratedJob, type Row } from "./draw
 import { measure, peak } from "./generatedReadings";
 import { slipsInto } from "./generatedSlips";
 import { ontoEdges } from "./ontoEdges";
+import { slotName } from "./reference/slotName";
 
 /** Names that are something else to a spreadsheet program. */
 const ODD = [
@@ -48,7 +49,10 @@ export function generatedJob(seed: number): GeneratedJob {
     ...(draw.chance(0.5) ? { per_branch: draw.between(0, 4, draw.pick([0, 1])) } : {}),
     ...(draw.chance(0.4) ? { per_head: draw.whole(0, 5) } : {}),
     ...(draw.chance(0.5) ? { fixed: draw.whole(1, 3) } : {}),
+    ...(draw.chance(0.5) ? { piece: draw.pick(PIECES) } : {}),
   });
+  /** In about one row of so many. */
+  const now = (share: number, row: () => Row): Row => (draw.chance(share) ? row() : {});
 
   const cables: Row[] = Array.from({ length: draw.whole(3, 6) }, () => {
     const metal = draw.pick(["", ", copper", ", copper-clad steel"]);
@@ -77,10 +81,48 @@ export function generatedJob(seed: number): GeneratedJob {
       port_low: port,
       port_high: Number((port + draw.between(0.3, 2, 1)).toFixed(1)),
       ...(isTap ? { through_low: through, through_high: Number((through + 0.6).toFixed(1)) } : {}),
-      power: draw.chance(0.85) ? "all ports" : draw.pick(["no", "one port"]),
+      power: draw.chance(0.85)
+        ? draw.pick(["all ports", "towards head unit", "towards head unit"])
+        : draw.pick(["no", "one port"]),
       ...priced(),
+      ...now(0.7, () => ({ isolation: draw.whole(18, 32) })),
+      ...now(0.5, () => ({ drop: draw.pick([0.3, 0.45, 0.7]), ohms: draw.between(0, 0.4, 2), amps: 1 })),
+      ...now(0.1, () => ({ commands: draw.pick(["yes", "no"]) })),
     };
   });
+  const inLine: Row[] = [
+    {
+      name: name("amplifier"),
+      ...{ kind: "amplifier", ways: 1, power: "all ports" },
+      ...priced(),
+      ...{ gain_low: draw.whole(12, 20), gain_high: draw.whole(14, 22), noise: draw.between(4, 9, 1) },
+      ...{ load: draw.between(0.05, 0.12, 2), least: draw.pick([9, 10, 11]) },
+      ...now(0.6, () => ({ most_output: draw.whole(104, 118) })),
+    },
+    {
+      name: name("equaliser"),
+      ...{ kind: "equaliser", ways: 1, port_low: 8, port_high: 1.5, power: "all ports" },
+      ...priced(),
+      ohms: 0.2,
+    },
+    {
+      name: name("filter"),
+      ...{ kind: draw.pick(["filter", "attenuator"]), ways: 1, port_low: 3, port_high: 3 },
+      power: draw.pick(["all ports", "all ports", "no"]),
+      ...priced(),
+    },
+  ];
+  const plans: Row[] = ["A", "B"].flatMap((plan) => {
+    const count = draw.pick([8, 12, 16]);
+    return Array.from({ length: count }, (_, index) => ({
+      plan: `plan ${plan}`,
+      band: index + 1,
+      centre: Math.round(980 + (index * 1120) / (count - 1)),
+      width: draw.pick([40, 50, 60]),
+      ...now(0.4, () => ({ standard: index < 8 ? "EN 50494" : "EN 50607" })),
+    }));
+  });
+  const bandsOf = (plan: string): number => plans.filter((row) => row.plan === plan).length;
   const units: Row[] = Array.from({ length: draw.whole(2, 4) }, () => {
     const isWatts = draw.chance(0.5);
     const out = draw.between(84, 100, 1);
@@ -93,14 +135,60 @@ export function generatedJob(seed: number): GeneratedJob {
       load: isWatts ? draw.between(2, 5, 1) : draw.between(0.15, 0.35, 2),
       kind: isWatts ? "W" : "A",
       ...priced(),
+      ...now(0.7, () => ({ standard: draw.pick(["EN 50494", "EN 50607", "EN 50607"]) })),
+      ...now(0.4, () => ({ outputs: draw.whole(1, 3) })),
+      ...now(0.6, () => ({ noise: draw.between(0.4, 1.2, 1) })),
+      ...now(0.3, () => ({ drop: 0.4 })),
     };
   });
+  for (const unit of units)
+    if (draw.chance(0.6)) {
+      unit.plan = draw.pick(["plan A", "plan B"]);
+      unit.bands = bandsOf(unit.plan);
+    }
+  const switches: Row[] = [
+    {
+      name: name("switch"),
+      ...{ bands: 16, out_low: 90, out_high: 88, least: 12, load: 0.25, kind: "A" },
+      ...priced(),
+      ...{ sits: "fed", standard: "EN 50607", outputs: 2, noise: 8, slots: 4, feeders: draw.pick([1, 2, 4]) },
+      // One in five takes less than comes.
+      ...{
+        in_low: 55,
+        in_high: seed % 5 === 0 ? 60 : 95,
+        onward_low: 2,
+        onward_high: 3.5,
+        sense: 0.015,
+        powers_feed: "yes",
+      },
+    },
+  ];
+  const feeds: Row[] = [
+    {
+      name: name("feed"),
+      ...{ outputs: 4, gain: 54, noise: 0.6, load: draw.pick([0.12, 0.2]), least: 11 },
+      ...priced(),
+      ...now(0.4, () => ({ if_low: 290, if_high: 2340 })),
+    },
+  ];
+  const resistors: Row[] = [
+    { name: name("resistor"), ohms: 75, blocks: "yes", ...priced() },
+    { name: name("resistor"), blocks: draw.pick(["yes", "no"]), ...priced() },
+  ];
+  const routes: Row[] = ["duct", "clips", "riser"].map((route) => ({
+    name: `${route} ${draw.whole(1, 9)}`,
+    minutes: draw.between(0.5, 6, 1),
+    ...now(0.3, () => ({ low: 0.4, high: 9 })),
+    ...now(0.5, () => ({ difficulty: draw.pick([1, 1.2, 1.4]) })),
+  }));
   const supplies: Row[] = Array.from({ length: draw.whole(2, 4) }, (_, index) => ({
     name: name("supply"),
     volts: draw.pick([13, 14, 18, 15]),
     amps: draw.pick([0.4, 0.5, 1, 2]),
-    ...(index === 0 ? { by: "a receiver" } : draw.chance(0.5) ? { by: "this job" } : {}),
     ...priced(),
+    ...(index === 0 ? { stands: "at the head unit" } : now(0.5, () => ({ stands: "in the line" }))),
+    ...now(0.4, () => ({ loss_low: 0.6, loss_high: 1.2 })),
+    ...now(0.3, () => ({ other_side: draw.pick(["no", "all ports"]) })),
   }));
   const plates: Row[] = Array.from({ length: draw.whole(2, 4) }, () => {
     const low = draw.between(0.4, 2, 1);
@@ -109,8 +197,16 @@ export function generatedJob(seed: number): GeneratedJob {
       loss_low: low,
       loss_high: Number((low + draw.between(0, 1.5, 1)).toFixed(1)),
       ...priced(),
+      ...now(0.3, () => ({ power: draw.pick(["all ports", "towards head unit"]), ohms: 0.05 })),
+      ...now(0.2, () => ({ connectors: 2 })),
     };
   });
+  const loops: Row[] = [18, 14, 10].map((loss) => ({
+    name: name("loop plate"),
+    ...{ loss_low: loss, loss_high: loss + 0.6 },
+    ...priced(),
+    ...{ through_low: 1.2, through_high: 1.9, power: "towards head unit", isolation: 28 },
+  }));
   const fittings: Row[] = Array.from({ length: draw.whole(2, 8) }, () => ({
     name: name("fitting"),
     ...each(),
@@ -119,7 +215,12 @@ export function generatedJob(seed: number): GeneratedJob {
     ...priced(),
   }));
   const receivers: Row[] = draw.chance(0.7)
-    ? Array.from({ length: draw.whole(1, 4) }, () => ({ kind: name("receiver"), tuners: draw.whole(1, 4) }))
+    ? Array.from({ length: draw.whole(1, 4) }, () => ({
+        kind: name("receiver"),
+        tuners: draw.whole(1, 4),
+        ...now(0.5, () => ({ standard: "EN 50607" })),
+        ...now(0.2, () => ({ rest: 13, command: 18, amps: 0.5, bears: 24, noise: 8 })),
+      }))
     : [];
   const labour: Row[] = Array.from({ length: draw.whole(2, 8) }, () => {
     const minutes = draw.whole(5, 200);
@@ -155,15 +256,19 @@ export function generatedJob(seed: number): GeneratedJob {
       floor: draw.pick(["ground", "first", "2", "annexe"]),
       room: name("room"),
       outlet,
-      receiver:
-        receivers.length > 0 && draw.chance(0.3)
-          ? text(draw.pick(receivers), "kind")
-          : draw.pick(["receiver", "receiver", "recorder, 2 tuners", "Recorder, 3 tuners"]),
-      ...(draw.chance(0.6) ? { quantity: draw.chance(0.9) ? 1 : 2 } : {}),
+      ...now(0.93, () => ({
+        receiver:
+          receivers.length > 0 && draw.chance(0.3)
+            ? text(draw.pick(receivers), "kind")
+            : draw.pick(["receiver", "receiver", "recorder, 2 tuners", "Recorder, 3 tuners"]),
+      })),
+      ...(draw.chance(0.6) ? { quantity: draw.chance(0.95) ? 1 : 2 } : {}),
       from,
-      cable: any(cables),
+      ...now(0.6, () => ({ cable: any(cables) })),
       run: metres,
-      plate: any(plates),
+      ...now(0.6, () => ({ plate: any(plates) })),
+      ...now(0.4, () => ({ route: any(routes) })),
+      ...now(0.04, () => ({ split: text(passives[1]) })),
       ...kind,
       ...doubt,
     });
@@ -173,39 +278,69 @@ export function generatedJob(seed: number): GeneratedJob {
   const grow = (from: string, depth: number): void => {
     const device = draw.pick(passives);
     const id = name("branch");
-    branches.push({ id, from, device: text(device), cable: any(cables), length: length(0.5, 14) });
+    let above = from;
+    if (draw.chance(0.15) && branches.length < 9) {
+      above = name("in line");
+      const part = draw.chance(0.3) ? draw.pick(supplies.slice(1)) : draw.pick(inLine);
+      branches.push({ id: above, from, device: text(part), ...now(0.5, () => ({ length: length(1, 9) })) });
+    }
+    branches.push({
+      id,
+      from: above,
+      device: text(device),
+      ...now(0.6, () => ({ cable: any(cables) })),
+      ...now(0.8, () => ({ length: length(0.5, 14) })),
+      ...now(0.3, () => ({ route: any(routes) })),
+    });
     const used = draw.whole(Math.min(2, Number(device.ways)), Math.min(Number(device.ways), 5));
     for (let port = 0; port < used; port++) {
       const isDeep = port === 0 && depth > 1 && branches.length < 11;
       if (isDeep || (depth > 1 && branches.length < 9 && draw.chance(0.15))) grow(id, depth - 1);
-      else if (rooms.length < 26) run(id);
+      else if (rooms.length < 26) {
+        let last = run(id);
+        // A chain of loop-through plates.
+        while (draw.chance(0.15) && rooms.length < 26) {
+          rooms.at(-1)!.plate = any(loops);
+          last = run(last);
+        }
+      }
     }
   };
+  const dishes: Row[] = [];
+  const feeders: Row[] = [];
   const headCount = draw.pick([1, 2, 3, 3, 4]);
   for (let nth = 0; nth < headCount; nth++) {
     const id = name("head");
-    const before = branches.length;
-    const outletsBefore = rooms.length;
     if (draw.chance(0.1)) run(id);
     else grow(id, draw.whole(1, Math.min(5, 2 + nth + (seed % 3))));
-    const ownBranches = branches.slice(before);
-    const ownRooms = rooms.slice(outletsBefore);
-    const at: Row = draw.chance(0.35)
-      ? {}
-      : ownRooms.length > 0 && (ownBranches.length === 0 || draw.chance(0.6))
-        ? { at: text(draw.pick(ownRooms), "outlet") }
-        : { at: text(draw.pick(ownBranches), "id") };
-    const owner = heads.find((row) => row.supply !== undefined);
-    const isShared = owner !== undefined && draw.chance(0.3);
+    const isFed = nth > 0 && draw.chance(0.25);
     heads.push({
       id,
-      type: any(units),
-      ...(isShared ? { shares: text(owner, "id") } : { supply: any(supplies) }),
-      cable: any(cables),
-      length: length(2, 30),
-      ...at,
+      type: text(isFed ? switches[0] : draw.pick(units)),
+      ...now(isFed ? 0.8 : 0.3, () => ({ supply: text(supplies[isFed ? 0 : 1]) })),
+      ...now(0.5, () => ({ cable: any(cables) })),
+      ...now(0.8, () => ({ length: length(2, 30) })),
+      ...now(0.4, () => ({ route: any(routes) })),
     });
-    if (isShared && draw.chance(0.6)) owner.common = draw.between(0.1, 1.5, 2);
+    const dish = name("dish");
+    if (nth === 0 && headCount === 1 && draw.chance(0.4)) continue;
+    dishes.push({
+      name: dish,
+      ...now(0.7, () => ({ size: draw.pick([0.6, 0.8, 1.1]) })),
+      ...(isFed ? { feed: text(feeds[0]) } : {}),
+      off_focus: draw.pick([0, 1.5]),
+      ...now(0.5, () => ({ part: any(fittings) })),
+      // Which slots there are is drawn further down: as many as the kind takes.
+      slots: isFed ? draw.whole(1, 4) : 1,
+    });
+    if (isFed)
+      feeders.push({
+        from: dish,
+        to: id,
+        length: length(5, 25),
+        ...now(0.5, () => ({ cable: any(cables) })),
+      });
+    else heads.at(-1)!.dish = dish;
   }
 
   const east = draw.chance(0.5);
@@ -217,7 +352,20 @@ export function generatedJob(seed: number): GeneratedJob {
       slot,
       ...(draw.chance(0.7) ? { service: "programmes" } : {}),
       obstacle: draw.whole(0, draw.chance(0.8) ? 15 : 50),
+      ...now(0.7, () => ({
+        eirp: draw.between(47, 54, 1),
+        symbol_rate: draw.pick([22, 27.5, 30]),
+        modulation: draw.pick(["8PSK 2/3", "QPSK 3/4", "8PSK 3/4", "DVB-S QPSK 3/4"]),
+      })),
     }));
+  for (const [nth, dish] of dishes.entries()) {
+    dish.slots = slots
+      .slice(0, Number(dish.slots))
+      .map(({ slot }) => slotName(slot))
+      .join(nth % 2 === 0 ? " " : ", ");
+    // Every third gives an obstacle of its own, at times too high.
+    if ((seed + nth) % 3 === 0) dish.obstacle = (seed * 7 + nth * 13) % 40;
+  }
   const latitude = draw.between(20, 55, 2) * (draw.chance(0.25) ? -1 : 1);
   const discount = draw.pick<Row>([
     {},
@@ -249,6 +397,14 @@ export function generatedJob(seed: number): GeneratedJob {
       site_high: draw.pick([2150, 2340, 1950]),
       site_cold: draw.whole(-30, 5),
       site_hot: draw.whole(25, 70),
+      ...{ site_usual_cable: any(cables), site_usual_plate: any(plates), site_usual_route: any(routes) },
+      ...now(0.7, () => ({ site_closes: any(resistors) })),
+      ...now(0.6, () => ({
+        site_availability: draw.pick([99, 99.7, 99.9]),
+        site_rain_rate: draw.whole(20, 60),
+        site_rain_height: draw.between(2.5, 4.5, 1),
+      })),
+      ...now(0.4, () => ({ site_dish_loss: 0.5, site_noise_margin: 1 })),
       site_level_low: draw.pick([47, 47, 47, 45, 50]),
       site_level_high: draw.pick([77, 77, 77, 80, 74]),
       site_level_design: draw.pick([53, 55, 51]),
@@ -270,10 +426,16 @@ export function generatedJob(seed: number): GeneratedJob {
     blocks: {
       slots,
       cables: withGaps(draw, draw.shuffled(cables)),
-      passives: withGaps(draw, draw.shuffled(passives)),
-      units: withGaps(draw, draw.shuffled(units)),
+      passives: withGaps(draw, draw.shuffled([...passives, ...inLine])),
+      units: withGaps(draw, draw.shuffled([...units, ...switches])),
+      feeds,
+      plans: withGaps(draw, draw.shuffled(plans)),
+      resistors,
+      routes: withGaps(draw, routes),
+      dishes: withGaps(draw, draw.shuffled(dishes)),
+      feeders: withGaps(draw, feeders),
       supplies: withGaps(draw, draw.shuffled(supplies)),
-      plates: withGaps(draw, draw.shuffled(plates)),
+      plates: withGaps(draw, draw.shuffled([...plates, ...loops])),
       fittings: withGaps(draw, draw.shuffled(fittings)),
       receivers: withGaps(draw, receivers),
       labour: withGaps(draw, labour),
@@ -286,6 +448,10 @@ export function generatedJob(seed: number): GeneratedJob {
               kind: draw.pick(BONDS),
               size: draw.pick([1.5, 2.08, 2.5, 4, 5.26, 10, 13.3, 16, 25, 50]),
               length: length(0.5, 9),
+              // One of each four names no dish.
+              ...(n % 4 === 3 || dishes.length === 0
+                ? {}
+                : { dish: dishes[(seed + n) % dishes.length]!.name! }),
             })),
           )
         : [],
@@ -316,7 +482,8 @@ export function generatedJob(seed: number): GeneratedJob {
   if (draw.chance(0.5)) measure(draw, job);
   if (draw.chance(0.5)) peak(draw, job);
   slipsInto(job, draw, seed);
-  return job;
+  // The reference works out a job once: this one is another than what it was asked about above.
+  return structuredClone(job);
 }
 
 /** A name is the same name in capitals. */
@@ -326,6 +493,8 @@ function shout(draw: Drawn, { blocks }: GeneratedJob): void {
   for (const row of blocks.branches!)
     if (row.cable !== undefined && draw.chance(0.3)) row.cable = String(row.cable).toUpperCase();
 }
+
+const PIECES = ["connector", "grounding block", "receiver lead", "dish", "splitter", "wall plate", "floor"];
 
 const BONDS = [
   "mast earthing, copper",

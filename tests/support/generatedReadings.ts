@@ -1,13 +1,11 @@
 /** Readings of a crew, for the jobs that are drawn from a seed. */
 import { withGaps, type Drawn, type GeneratedJob } from "./drawn";
-import { headUnitsSheet } from "./reference/headUnits";
 import { levelsOf } from "./reference/rooms";
 
 /** Readings at some outlets: near the prediction, off it, none at all, and blank ones. */
 export function measure(draw: Drawn, job: GeneratedJob): void {
   const near = (value: number, most: number): number =>
     Number((value + draw.between(-most, most, 1)).toFixed(1));
-  const due = { volts: headUnitsSheet(job).heads_legs as readonly (number | string)[] };
   for (const row of job.blocks.rooms!) {
     if (row.outlet === undefined || draw.chance(0.4)) continue;
     const levels = levelsOf(job, row);
@@ -16,8 +14,7 @@ export function measure(draw: Drawn, job: GeneratedJob): void {
       draw.chance(0.07) ? "no signal" : Math.max(0, near(level, spread));
     if (draw.chance(0.8)) row.built_low = reading(levels[0]!);
     if (draw.chance(0.8)) row.built_high = reading(levels[2]!);
-    if (draw.chance(0.5))
-      row.built_volts = Math.max(0, near(Number(due.volts[0]) || 13, draw.pick([0.5, 3])));
+    if (draw.chance(0.5)) row.built_volts = Math.max(0, near(draw.pick([0, 13]), draw.pick([0.5, 3])));
   }
   for (const row of job.blocks.heads!)
     if (row.id !== undefined && draw.chance(0.2)) row.built_volts = draw.between(9, 14, 1);

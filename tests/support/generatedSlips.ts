@@ -45,9 +45,25 @@ const SLIPS: Readonly<Record<string, Slip>> = {
   "offset out of bounds": changeField("site_offset", 61),
   "tolerance missing": changeField("commission_meter", undefined),
   "design floor under the least level": changeField("site_level_design", 30),
-  "one frequency only": (job) => void (job.fields.site_high = job.fields.site_low!),
+  "a narrow range": (job) => void (job.fields.site_high = Number(job.fields.site_low) + 400),
   "rounding spelled otherwise": (job) => void (job.fields.written_as = "Klingon"),
   "currency missing": changeField("site_currency", undefined),
+  "margin of carrier to noise out of bounds": changeField("site_noise_margin", 50),
+  "no such usual end resistor": changeField("site_closes", "no such resistor"),
+  "no usual route": changeField("site_usual_route", undefined),
+  "outputs of a feed out of bounds": unusedPart("feeds", {
+    outputs: 100,
+    gain: 54,
+    noise: 0.6,
+    load: 0.1,
+    least: 11,
+  }),
+  "band out of bounds": (job) =>
+    void (job.blocks.plans ??= []).push({ plan: "unused plan", band: 40, centre: 1000 }),
+  "ohms out of bounds": unusedPart("resistors", { ohms: 100_000 }),
+  "minutes of a route out of bounds": (job) =>
+    void (job.blocks.routes ??= []).push({ name: "unused", minutes: -1 }),
+  "a device without a part": blank("branches", "device"),
   "reel out of bounds": unusedPart("cables", { like: "series 6", reel: 5 }),
   "cable without its k0": unusedPart("cables", { like: "series 6", k1: 0.5, k2: 0.001, reel: 100 }),
   "bands out of bounds": unusedPart("units", {
@@ -100,8 +116,8 @@ const SLIPS: Readonly<Record<string, Slip>> = {
   "a device that passes it at one port": change("passives", "power", () => "one port"),
   "least level low": changeField("site_level_low", 40),
   "greatest level high": changeField("site_level_high", 90),
-  "a splitter that loses nothing": change("passives", "port_low", ({ kind }) =>
-    kind === "splitter" ? 0.5 : 10,
+  "a splitter that loses nothing": change("passives", "port_low", ({ kind, port_low: now }) =>
+    kind === "splitter" ? 0.5 : kind === "tap" ? 10 : now,
   ),
   "ends swapped": change("plates", "loss_high", () => 0.1),
   "a tap's line above its port": unusedPart("passives", {
@@ -118,28 +134,52 @@ const SLIPS: Readonly<Record<string, Slip>> = {
   "shortest above the run": change("rooms", "shortest", ({ run }) => Number(run) + 5),
   "longest below the run": change("rooms", "longest", ({ run }) => Number(run) / 2),
   "fewer ways than it feeds": change("passives", "ways", () => 1),
+  "tuners beyond the bands": change("rooms", "quantity", () => 20),
+  "no receiver at an outlet": change("rooms", "quantity", () => 0),
+  "low volts": change("supplies", "volts", () => 8),
+  "a heavy load": change("units", "load", ({ kind }) => (kind === "W" ? 9 : 1)),
+  "a weak supply": change("supplies", "amps", () => 0.05),
   "two on one head unit": (job) => {
     const head = filled(job, "heads")[0]!;
     for (const row of filled(job, "rooms").slice(0, 2)) row.from = head.id!;
   },
-  "tuners beyond the bands": change("rooms", "quantity", () => 20),
-  "no receiver at an outlet": change("rooms", "quantity", () => 0),
-  "low volts": change("supplies", "volts", () => 8),
-  "a heavy load": change("units", "load", ({ kind }) => (kind === "W" ? 30 : 2)),
-  "a weak supply": change("supplies", "amps", () => 0.05),
-  "shares, and a supply of its own": (job) => {
-    const [first, second] = filled(job, "heads");
-    if (second && first!.supply !== undefined && second.supply !== undefined) second.shares = first!.id!;
+  "a dish that is not there": change("heads", "dish", () => "D99"),
+  "a feeder from nowhere": (job) => {
+    const [first] = filled(job, "feeders");
+    if (first) first.from = "D99";
+    else job.blocks.feeders = [{ from: "D99", to: filled(job, "heads")[0]!.id!, length: 5 }];
   },
-  "shares of one that is not there": (job) => {
-    const last = filled(job, "heads").at(-1)!;
-    last.shares = "H99";
-    delete last.supply;
+  "a feed that is not known": change("dishes", "feed", () => "no such feed"),
+  "nothing closes ports": (job) => void delete job.fields.site_closes,
+  "an end resistor on power": (job) => {
+    for (const row of filled(job, "resistors")) row.blocks = "no";
   },
-  "fed at a name that is not there": change("heads", "at", () => "nowhere"),
-  "unknown supply": change("heads", "supply", ({ shares }) =>
-    shares === undefined ? "no such supply" : undefined,
+  "two on one port": (job) => {
+    for (const row of filled(job, "rooms").slice(0, 2)) row.port = 1;
+  },
+  "a port beyond": change("rooms", "port", () => 64),
+  "two receivers at one connector": change("rooms", "quantity", () => 2),
+  "two keep one user band": (job) => {
+    for (const row of filled(job, "rooms").slice(0, 2)) row.kept = "2";
+  },
+  "a user band that is not there": change("rooms", "kept", () => "31"),
+  "a small dish": change("dishes", "size", () => 0.35),
+  "volts from an inserter at the receivers": (job) => {
+    const supplies = filled(job, "supplies");
+    // Two supplies on one line would fight through the resistance of a contact.
+    const other = filled(job, "passives").find(({ kind }) => kind === "filter" || kind === "attenuator")!;
+    for (const row of filled(job, "branches"))
+      if (supplies.some(({ name }) => name === row.device)) row.device = other.name!;
+    for (const row of supplies)
+      Object.assign(row, { volts: 24, stands: "in the line", other_side: "all ports" });
+    for (const row of [...filled(job, "passives"), ...filled(job, "plates")]) row.power = "all ports";
+    for (const row of filled(job, "heads")) row.supply = supplies[0]!.name!;
+  },
+  "a head unit of a maker's own": change("units", "standard", () => "maker's own"),
+  "an amplifier at its limit": change("passives", "most_output", ({ kind }) =>
+    kind === "amplifier" ? 85 : undefined,
   ),
+  "unknown supply": change("heads", "supply", () => "no such supply"),
   "a high obstacle": change("slots", "obstacle", () => 80),
   "no slots": (job) => void delete job.blocks.slots,
   "price without a date": blank("plates", "until"),
@@ -147,6 +187,10 @@ const SLIPS: Readonly<Record<string, Slip>> = {
   "price of tomorrow": change("passives", "priced", (_, job) => Number(job.fields.site_date) + 1),
   "quote past its date": (job) => void (job.fields.site_until = job.fields.site_date!),
   "no labour": (job) => void delete job.blocks.labour,
+  "no time at all": (job) => {
+    delete job.blocks.labour;
+    delete job.blocks.routes;
+  },
   "a least alone": (job) => {
     if (!job.blocks.labour) return;
     const row = filled(job, "labour")[0]!;

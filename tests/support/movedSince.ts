@@ -81,7 +81,6 @@ export const SUPPLIED_BELOW = new Set([
   "blank-supplies_amps",
   "zero-supplies_amps",
   "supply-ma",
-  "shared-supply",
 ]);
 
 /** What the job of a case no longer is, so that the mistake in it is none any more. */
@@ -92,5 +91,10 @@ export const GONE: Readonly<Record<string, string>> = {
   "slope-outlet": "the annexe's head unit lifts the high end: A-05 keeps within 15 dB",
   "slope-demo": "the same, of A-06 and A-07",
   "tap-one-demo": "the demonstration's tap passes power at all ports",
+  "power-at-branch": "head units name no branch at which a supply stands",
+  "shares-and-own": "head units share no supply",
+  "shares-missing": "the same",
+  "shares-chain": "the same",
+  "shared-supply": "the same",
   "gap-rows": "the receiver at G-08 feeds H1, so that the outlet cannot be taken out",
 };

@@ -9,7 +9,7 @@ export function ontoEdges(draw: Drawn, job: GeneratedJob): void {
     for (const row of blocks[block] ?? []) if (Object.keys(row).length > 0 && draw.chance(0.25)) change(row);
   };
   const [date, until] = [Number(fields.site_date), Number(fields.site_until)];
-  for (const block of ["cables", "passives", "units", "supplies", "plates", "fittings"])
+  for (const block of ["cables", "passives", "units", "supplies", "plates", "feeds", "resistors", "fittings"])
     some(block, (row) => {
       row.priced = date;
       row.until = draw.pick([date, until, until + 1, until - 1]);
@@ -25,7 +25,7 @@ export function ontoEdges(draw: Drawn, job: GeneratedJob): void {
     const unit = blocks.units!.find(({ name }) => isSame(name, head.type))!;
     const supply = blocks.supplies!.find(({ name }) => isSame(name, head.supply));
     const tuners = onHead(job, head);
-    if (tuners > 0 && tuners <= 32) unit.bands = tuners;
+    if (tuners > 0 && tuners <= 32 && !isFilled(unit, "plan")) unit.bands = tuners;
     if (unit.kind === "A" && supply && draw.chance(0.5)) supply.amps = unit.load!;
     if (isFilled(head, "supply") && supply && draw.chance(0.2)) supply.volts = unit.least!;
   });

@@ -10,9 +10,7 @@ import { address, parseRange } from "../../src/formula/address";
 import type { Book, BookCell } from "../../src/workbooks/book";
 import type { JobInputs, WorkbookDefinition } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
-import { apartmentBlock } from "../../src/workbooks/multiRoom/apartmentBlock";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
-import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
 import { startingPoint } from "../../src/workbooks/multiRoom/startingPoint";
 import { summarise } from "../../src/workbooks/multiRoom/summarise";
 import { sheetDate } from "../../src/workbooks/sheetDate";
@@ -26,7 +24,7 @@ import {
   SUPPLIED_BELOW,
   type Copy,
 } from "./movedSince";
-import { suppliedBelow } from "./suppliedBelow";
+import { BELOW, BELOW_KIND } from "./suppliedBelow";
 
 type Value = number | string | null;
 export interface Edit {
@@ -101,10 +99,21 @@ export const cleanCases = read<CleanCase[]>("clean");
 export const customerCases = read<CustomerCase[]>("customer");
 export const compareCases = read<CompareCase[]>("compare");
 
+const house = read<JobInputs>("house");
+const block = read<JobInputs>("block");
+/** Its head units of the higher voltage, each with a supply of its own. */
+const houseSuppliedBelow: JobInputs = {
+  ...house,
+  blocks: {
+    ...house.blocks,
+    heads: house.blocks!.heads!.map((row) => ({ ...row, type: BELOW_KIND, supply: BELOW })),
+  },
+};
+
 const BOOKS: Readonly<Record<string, { definition: WorkbookDefinition; inputs: JobInputs }>> = {
   "multi-room": { definition: multiRoom, inputs: startingPoint },
-  "multi-room-demonstration": { definition: multiRoom, inputs: guestHouse },
-  "multi-room-apartment-block": { definition: multiRoom, inputs: apartmentBlock },
+  "multi-room-demonstration": { definition: multiRoom, inputs: house },
+  "multi-room-apartment-block": { definition: multiRoom, inputs: block },
   "single-drop-demonstration": { definition: singleDrop, inputs: singleDropExample },
 };
 
@@ -167,9 +176,11 @@ function apply(definition: WorkbookDefinition, copy: Copy, edits: readonly Edit[
       copy.blocks[block]!.splice(rowAt(block, row, index), 1);
     }
   }
-  // Where the supply stands is a column that the outsider's workbook did not have filled.
+  // On which dish it stands is a column that the outsider's workbook did not have.
   for (const head of copy.blocks.heads ?? [])
-    if (["id", "type", "cable", "length"].every((key) => head[key] === undefined)) delete head.at;
+    if (["id", "type", "cable", "length"].every((key) => head[key] === undefined)) delete head.dish;
+  const used = new Set(copy.blocks.heads?.map(({ dish }) => dish));
+  if (copy.blocks.dishes) copy.blocks.dishes = copy.blocks.dishes.filter(({ name }) => used.has(name));
 }
 
 const columnsOf = (definition: WorkbookDefinition, block: string): string[] =>
@@ -223,7 +234,7 @@ const mendsVolts = ({ column, row, value }: Edit): boolean =>
 /** The inputs and the book, not yet computed, after some edits. */
 function edited({ id, book }: QuoteCase, ...given: (readonly Edit[])[]): { inputs: JobInputs; book: Book } {
   const below = SUPPLIED_BELOW.has(id);
-  const { definition, inputs } = below ? { definition: multiRoom, inputs: suppliedBelow } : BOOKS[book]!;
+  const { definition, inputs } = below ? { definition: multiRoom, inputs: houseSuppliedBelow } : BOOKS[book]!;
   const edits = given.map((list) =>
     list.map((edit): Edit =>
       mendsVolts(edit) && !below ? { ...edit, column: "heads_cable", value: "trunk" } : edit,

@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { readXlsx } from "../../src/hosts/file/readXlsx";
 import { recalculate } from "../../src/hosts/headless/recalculate";
+import { upgrade } from "../../src/upgrade/upgrade";
 import type { JobInputs } from "../../src/workbooks/definition";
 import { jobInputsOf } from "../../src/workbooks/jobInputsOf";
 import { layOut } from "../../src/workbooks/layOut";
@@ -39,10 +40,30 @@ function fillingIn(workbook: string): Promise<JobInputs> {
   let inputs = jobInputs.get(workbook);
   if (!inputs) {
     const bytes = readFileSync(path.join(FOLDER, FILES[workbook]!));
-    inputs = readXlsx(bytes).then((book) => jobInputsOf(multiRoom, book));
+    inputs = readXlsx(bytes).then((book) => {
+      // They are of the sheets before dishes and devices: as today's workbook has them.
+      const made = upgrade(book);
+      if (!("book" in made)) throw new Error(made.sentence);
+      return asThen(jobInputsOf(multiRoom, made.book));
+    });
     jobInputs.set(workbook, inputs);
   }
   return inputs;
+}
+
+/** What the sheets of then took for granted: each head unit has a dish of its own, and its supply's volts reach the outlets. */
+function asThen(inputs: JobInputs): JobInputs {
+  const { heads = [], supplies = [] } = inputs.blocks!;
+  const dishOf = (id: unknown): string => `dish of ${String(id)}`;
+  return {
+    ...inputs,
+    blocks: {
+      ...inputs.blocks,
+      dishes: heads.map(({ id }) => ({ name: dishOf(id), off_focus: 1 })),
+      heads: heads.map((row) => ({ ...row, dish: dishOf(row.id) })),
+      supplies: supplies.map((row) => ({ ...row, other_side: "all ports" })),
+    },
+  };
 }
 
 /** Fills a survey into its job, as typed, and has it diagnosed. */

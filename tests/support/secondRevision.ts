@@ -9,7 +9,8 @@ export function secondRevision(): JobInputs {
     fields: { ...fields, site_margin: 0.25, site_revision: 2 },
     blocks: {
       ...blocks,
-      rooms: [...rooms, { ...rooms[0]!, outlet: "G-09", room: "terrace", run: 19 }],
+      // On the one port that the upper floor has left.
+      rooms: [...rooms, { ...rooms[8]!, outlet: "F-10", room: "landing", run: 19 }],
       units: blocks!.units!.map((row, index) => (index === 0 ? { ...row, price: 156 } : row)),
       provisional: blocks!.provisional!.map((row) => ({ ...row, sum: 120 })),
     },

@@ -31,45 +31,90 @@ const placeOf = (book: Book, name: string) => {
   return { sheet: book.sheets.find((one) => one.name === found.sheet)!, zone: parseRange(found.range)! };
 };
 
+/** What is said in a column: texts, and the sentences of errors. */
+const sentencesIn = (book: Book, name: string): string[] =>
+  namedRows(book, name)
+    .flat()
+    .flatMap((result) => (isBookError(result) ? [result.message ?? ""] : [String(result ?? "")]));
+
 describe("typed into the rows", () => {
   test.each<[string, Change, RegExp, string, RegExp]>([
     [
       "a run of -3 m",
       ({ blocks }) => void (blocks.rooms![4]!.run = -3),
-      /level could not be found/,
-      "rooms_loss",
+      /cannot be worked out/,
+      "rooms_check_trouble",
+      /^"G-05": run is -3/,
+    ],
+    [
+      "a run of -3 m, where reels are counted",
+      ({ blocks }) => void (blocks.rooms![4]!.run = -3),
+      /Cost cross-check/,
+      "cables_bought_quantity",
       /^Run of G-05 .* is -3/,
     ],
     [
       "a cable that is not on Parts",
       ({ blocks }) => void (blocks.rooms![4]!.cable = "mystery"),
-      /level could not be found/,
-      "rooms_loss",
-      /mystery/,
+      /cannot be worked out/,
+      "rooms_check_trouble",
+      /^"G-05": .*mystery/,
     ],
     [
       "1,5 for 1.5",
       ({ blocks }) => void (blocks.rooms![4]!.run = "1,5"),
-      /level could not be found/,
-      "rooms_loss",
-      /decimal comma/,
+      /cannot be worked out/,
+      "rooms_check_trouble",
+      /^"G-05": .*decimal comma/,
     ],
     [
-      "a branch fed from itself",
+      "a receiver that no list knows",
+      ({ blocks }) => void (blocks.rooms![4]!.receiver = "wall clock"),
+      /cannot be worked out/,
+      "rooms_check_trouble",
+      /^"G-05" names the receiver "wall clock"/,
+    ],
+    [
+      "a device fed from itself",
       ({ blocks }) => void (blocks.branches![1]!.from = "G1"),
-      /level could not be found/,
-      "branches_loss",
-      /loop|itself/,
+      /^Devices .*cannot be worked out/,
+      "branches_check_trouble",
+      /^"G1" is fed from itself/,
     ],
     [
-      "33 tuners on a head unit of 32",
-      ({ blocks }) => {
-        blocks.units![0]!.bands = 32;
-        Object.assign(blocks.rooms![0]!, { receiver: "receiver", quantity: 33 });
-      },
-      /could not be found|without a user band/,
-      "rooms_bands",
-      /33/,
+      "an outlet below a device that is fed from itself",
+      ({ blocks }) => void (blocks.branches![1]!.from = "G1"),
+      /^Outlets .*cannot be worked out/,
+      "rooms_check_trouble",
+      /^"G-01" hangs below "G1"/,
+    ],
+    [
+      "outlets far below a head unit of no known kind are sent to its row",
+      ({ blocks }) => void (blocks.heads![2]!.type = "mystery"),
+      /^Outlets .*cannot be worked out/,
+      "rooms_check_trouble",
+      /^"A-02" hangs below "H3"/,
+    ],
+    [
+      "33 receivers at one outlet",
+      ({ blocks }) => void Object.assign(blocks.rooms![0]!, { receiver: "receiver", quantity: 33 }),
+      /without the user bands/,
+      "rooms_check_trouble",
+      /^"G-01" has 33 receivers and 1 connector/,
+    ],
+    [
+      "two splitters straight on one output",
+      ({ blocks }) => void (blocks.branches!.find(({ id }) => id === "U1")!.from = "H2"),
+      /^Devices .*cannot be worked out/,
+      "branches_check_trouble",
+      /^"H2" has no port left for "U1"/,
+    ],
+    [
+      "an outlet beside the splitter on the head unit's output",
+      ({ blocks }) => void (blocks.rooms![0]!.from = "H1"),
+      /^Outlets .*cannot be worked out/,
+      "rooms_check_trouble",
+      /^"H1" has no port left for "G-01"/,
     ],
     [
       "a slot that is not one",
@@ -82,10 +127,7 @@ describe("typed into the rows", () => {
     const book = recalculate(filled(change));
     expect(failing(book)).toEqual(expect.arrayContaining([expect.stringMatching(check)]));
     expect(failing(book).length).toBeGreaterThan(usual.length);
-    const messages = namedRows(book, name)
-      .flat()
-      .flatMap((result) => (isBookError(result) ? [result.message] : []));
-    expect(messages).toEqual(expect.arrayContaining([expect.stringMatching(sentence)]));
+    expect(sentencesIn(book, name)).toEqual(expect.arrayContaining([expect.stringMatching(sentence)]));
   });
 
   test.each<[string, Change, RegExp]>([
@@ -98,27 +140,21 @@ describe("typed into the rows", () => {
       /missing or out of bounds: Site, orbital slots/,
     ],
     [
-      "33 tuners of 17 outlets on a head unit of 32",
+      "18 tuners on a head unit of 16 bands",
       ({ blocks }) => {
-        blocks.units![0]!.bands = 32;
-        // H1 feeds eight outlets of the ground floor.
+        // H1 feeds eight outlets of the ground floor: 7 x 2 tuners, and 4.
         blocks
           .rooms!.slice(0, 8)
           .forEach((row, index) =>
-            Object.assign(row, { receiver: "receiver", quantity: index === 0 ? 5 : 4 }),
+            Object.assign(row, { receiver: `recorder, ${index < 7 ? 2 : 4} tuners`, quantity: 1 }),
           );
       },
-      /more tuners than user bands/,
+      /without the user bands/,
     ],
     [
-      "two splitters straight on one head unit",
-      ({ blocks }) => void (blocks.branches!.find(({ id }) => id === "U1")!.from = "H2"),
-      /several items without a splitter/,
-    ],
-    [
-      "an outlet beside the splitter on the head unit's cable",
-      ({ blocks }) => void (blocks.rooms![0]!.from = "H1"),
-      /several items without a splitter/,
+      "a receiver more than a plate has connectors",
+      ({ blocks }) => void (blocks.rooms![4]!.quantity = 2),
+      /more receivers than connectors/,
     ],
     [
       "work without a difficulty",
@@ -139,6 +175,42 @@ describe("typed into the rows", () => {
     const book = recalculate(filled(change));
     expect(failing(book)).toEqual(expect.arrayContaining([expect.stringMatching(check)]));
     expect(namedValue(book, "checks_verdict")).not.toBe("all checks pass");
+  });
+});
+
+describe("where the job as a whole cannot be worked out", () => {
+  test.each<[string, Change, RegExp]>([
+    [
+      "no lowest frequency",
+      ({ fields }) => void delete fields.site_low,
+      /^Lowest frequency on the cable \(Site/,
+    ],
+    ["a latitude of words", ({ fields }) => void (fields.site_latitude = "no"), /^Latitude \(Site/],
+    [
+      "a minimum level above the maximum",
+      ({ fields }) => void (fields.site_level_low = 90),
+      /^Minimum level at an outlet \(Site B\d+\) is 90 dBµV, above Maximum level at an outlet \(Site/,
+    ],
+  ])("%s: no row says ok, and the checks count them all", (_, change, sentence) => {
+    const book = recalculate(filled(change));
+    expect(sentencesIn(book, "rooms_check")).toEqual(
+      expect.arrayContaining([expect.stringMatching(sentence)]),
+    );
+    for (const [block, key, count, check] of [
+      ["rooms", "outlet", 24, /^Outlets that nothing feeds/],
+      ["branches", "id", 9, /^Devices that nothing feeds/],
+      ["heads", "id", 3, /^Head units that cannot/],
+      ["feeders", "from", 2, /^Feeders that cannot/],
+      ["dishes", "name", 2, /^Dishes that cannot/],
+    ] as const) {
+      const rows = namedColumn(book, `${block}_${key}`);
+      const verdicts = namedColumn(book, `${block}_verdict`).filter((_, row) => rows[row]);
+      expect({ block, verdicts }).toEqual({ block, verdicts: Array(count).fill("bad") });
+      expect(summarise(book).checks.find(({ what }) => check.test(what))).toMatchObject({
+        found: count,
+        result: "look",
+      });
+    }
   });
 });
 
@@ -183,7 +255,7 @@ describe("a named range that somebody deleted", () => {
 });
 
 describe("rows in another order", () => {
-  test("sorted by any column, nothing but the bands changes, and the total stays", () => {
+  test("sorted by any column, nothing but ports and bands changes, and the total stays", () => {
     for (const key of ["outlet", "run", "room"]) {
       const sorted = recalculate(
         filled(({ blocks }) => {
@@ -192,8 +264,11 @@ describe("rows in another order", () => {
       );
       expect(namedValue(sorted, "quote_total")).toBe(namedValue(good, "quote_total"));
       expect(failing(sorted)).toEqual(usual);
+      // All but the level at its own bands.
       const level = (book: Book, outlet: unknown) =>
-        namedRows(book, "rooms_level")[namedColumn(book, "rooms_outlet").indexOf(outlet as string)];
+        namedRows(book, "rooms_level")[namedColumn(book, "rooms_outlet").indexOf(outlet as string)]!.filter(
+          (_, column) => column !== 4,
+        );
       for (const { outlet } of guestHouse.blocks!.rooms!) {
         expect(level(sorted, outlet)).toEqual(level(good, outlet));
       }

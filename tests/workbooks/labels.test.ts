@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import type { Part, WorkbookDefinition } from "../../src/workbooks/definition";
+import { acrossHead } from "../../src/workbooks/names";
 import { estimate } from "../../src/workbooks/multiRoom/names";
 import { layOut } from "../../src/workbooks/layOut";
 import { parseAddress } from "../../src/formula/address";
@@ -9,11 +10,18 @@ import { textWidth } from "../../src/pictures/textWidth";
 import { templates } from "../../src/workbooks/templates";
 import { sourceFiles } from "../support/sourceFiles";
 
+type Column = Extract<Part, { kind: "block" }>["columns"][number];
+/** As a column stands on its sheet: several beside one another have a head each. */
+const headsOf = ({ head, across }: Column, between?: string): string[] =>
+  across ? across.map((one) => acrossHead(head, one.head, between)) : [head];
+
 const plain = (text: string): string => text.toLowerCase();
 
 function labelsOf(part: Part): string[] {
   switch (part.kind) {
     case "block":
+      // A check names the group before what stands below it.
+      return [part.heading, ...part.columns.flatMap((column) => [column.head, ...headsOf(column, ", ")])];
     case "answer":
       return [part.heading, ...part.columns.map(({ head }) => head)];
     case "fields":
@@ -44,7 +52,7 @@ function unknownIn(where: string, labels: readonly string[]): string {
 /** Places that are no single column or field. */
 const IN_WORDS = new Set([
   "The ends of the blocks that you fill",
-  "Parts, Branches, Head units, and where their names stand",
+  "Parts, Dishes, Head units, Distribution, and where their names stand",
   "Site, the four corners",
   "Review, figures",
   "Review, lines",
@@ -82,14 +90,16 @@ test("labels that the review quotes are the sheets'", () => {
 });
 
 test("one thing has one label on every sheet", () => {
-  const { quote, site, price, heads, units, branches, passives, rooms, kinds, kindsPriced } = estimate;
+  const { quote, site, price, heads, units, branches, feeders, passives, plates, rooms, kinds, kindsPriced } =
+    estimate;
   expect(quote.customer.words.label).toBe(site.customer.words.label);
   expect(quote.place.words.label).toBe(site.place.words.label);
   expect(quote.currency.words.label).toBe(site.currency.words.label);
   expect(quote.net.words.label).toBe(price.net.words.label);
   expect(heads.least.words.head).toBe(units.least.words.head);
-  expect(heads.kind.words.head).toBe(units.kind.words.head);
-  expect(branches.power.words.head).toBe(passives.power.words.head);
+  expect(plates.power.words.head).toBe(passives.power.words.head);
+  for (const one of [branches.route, heads.route, feeders.route])
+    expect(one.words.head).toBe(rooms.route.words.head);
   for (const one of [kinds.name, kindsPriced.name]) expect(one.words.head).toBe(rooms.kind.words.head);
 });
 
@@ -98,7 +108,7 @@ test("no label stands twice in one block", () => {
     for (const { name, parts } of definition.sheets)
       for (const part of parts)
         if (part.kind === "block") {
-          const heads = part.columns.map(({ head }) => head);
+          const heads = part.columns.flatMap((column) => headsOf(column));
           expect([name, heads.filter((head, at) => heads.indexOf(head) !== at)]).toEqual([name, []]);
         }
 });
@@ -121,11 +131,7 @@ test("no column is narrower than the longest word of its head", () => {
       definition.sheets
         .find((sheet) => sheet.name === name)!
         .parts.flatMap((part) =>
-          part.kind === "block"
-            ? part.columns.flatMap(({ head, across }) =>
-                across ? across.map((one) => `${head}: ${one.head}`) : [head],
-              )
-            : [],
+          part.kind === "block" ? part.columns.flatMap((column) => headsOf(column)) : [],
         )
         .flatMap((head) => {
           const at = Object.entries(cells).find(([, { value }]) => value === head)![0];

@@ -1,5 +1,5 @@
 /**
- * A name does not matter to a price. The demonstration's parts, branches, head units and outlets get names that a
+ * A name does not matter to a price. The demonstration's parts, routes, dishes, devices, head units and outlets get names that a
  * spreadsheet program takes for numbers, days, truth values, comparisons and wildcards; the total, the levels and the
  * volts stay what they were: in our engine, and where LibreOffice computes the frozen file.
  */
@@ -62,15 +62,22 @@ const NAMES: Readonly<Record<string, string>> = {
   supplies: "name",
   plates: "name",
   fittings: "name",
+  feeds: "name",
+  resistors: "name",
+  routes: "name",
+  dishes: "name",
   branches: "id",
   heads: "id",
   rooms: "outlet",
 };
 const STAND_IN: Readonly<Record<string, readonly string[]>> = {
-  branches: ["from", "device", "cable"],
-  heads: ["type", "supply", "cable", "at", "shares"],
-  rooms: ["from", "cable", "plate"],
+  branches: ["from", "device", "cable", "route"],
+  heads: ["type", "dish", "supply", "cable", "route"],
+  dishes: ["feed", "part"],
+  feeders: ["from", "to", "cable", "route"],
+  rooms: ["from", "cable", "plate", "route", "split"],
 };
+const USUAL = ["site_usual_cable", "site_usual_plate", "site_usual_route", "site_closes"];
 
 /** @param nth tells which odd name comes first, so that each name meets others */
 function renamed(odd: readonly string[], nth: number): JobInputs {
@@ -100,8 +107,13 @@ function renamed(odd: readonly string[], nth: number): JobInputs {
         key === NAMES[block] || STAND_IN[block]?.includes(key) ? (known.get(String(value)) ?? value) : value,
       ]),
     );
+  const fields = guestHouse.fields!;
   return {
     ...guestHouse,
+    fields: {
+      ...fields,
+      ...Object.fromEntries(USUAL.map((name) => [name, known.get(String(fields[name]))!])),
+    },
     blocks: Object.fromEntries(Object.entries(blocks).map(([block, rows]) => [block, rows.map(row(block))])),
   };
 }
@@ -109,13 +121,20 @@ function renamed(odd: readonly string[], nth: number): JobInputs {
 const FIGURES = [
   "rooms_level_low_cold",
   "rooms_level_high_hot",
-  "heads_volts",
-  "heads_tuners",
+  "heads_fed_off",
+  "heads_fed_least",
+  "heads_fed_tuners",
+  "dishes_seen_volts",
+  "feeders_together",
   "cables_bought_quantity",
   "passives_bought_quantity",
   "units_bought_quantity",
   "supplies_bought_quantity",
   "plates_bought_quantity",
+  "feeds_bought_quantity",
+  "resistors_bought_quantity",
+  "fittings_bought_quantity",
+  "route_work_length",
 ];
 const figures = (book: Book) => ({
   total: Number(namedValue(book, "quote_total")).toFixed(2),

@@ -40,11 +40,14 @@ const WEAKER: Readonly<Record<string, readonly [Exclude<Outcome, "named">, strin
   "splitter-4-one": ["noticed", "the same"],
   "tap-no": ["noticed", "the same"],
   "block-4way-no": ["noticed", "the same"],
-  "power-at-branch": ["noticed", "the same"],
   "too-many-ports": ["noticed", "the splitter with too many is named, not the outlet that came last"],
   "trunk-twice": ["noticed", "the same"],
-  "head-two-legs": ["noticed", "the head unit with two cables is named, not the second branch"],
-  "quantity-slip": ["noticed", "the head unit with too many tuners is named, not the outlet"],
+  "tuners-high": ["noticed", "the outlet that gets no user band is named, not the head unit"],
+  "blank-heads_length": ["silent", "a blank length is none: the first device sits right there"],
+  "blank-heads_supply": ["silent", "without one the receivers feed it, and do"],
+  "blank-rooms_plate": ["silent", "a blank plate is the usual one"],
+  "blank-rooms_receiver": ["silent", "a blank receiver is a spare outlet"],
+  "feeder-trailing": ["silent", "a blank after a name no longer parts it from its row"],
   "labour-all-uncounted": ["noticed", "the list of labour units is named, no single row of it"],
   "latlon-sign": ["noticed", "the slots that are below the horizon are named: the place may be right"],
   "slot-no-letter": ["noticed", "the slot is named as it reads now, in the east"],
@@ -52,6 +55,12 @@ const WEAKER: Readonly<Record<string, readonly [Exclude<Outcome, "named">, strin
   "w-as-a": ["noticed", "the head units short of volts are named, not their kind on Parts"],
   "outlet-twice": ["noticed", "the name that stands twice is named: the row's own is gone"],
   "round-to-tens": ["noticed", "the Quote is named, not the Price sheet from which its total comes"],
+};
+
+/** Clean jobs that today's model finds something in, rightly. */
+const CLEAN_NO_MORE: Readonly<Record<string, string>> = {
+  "one-slot": "two head units that are feeds of one dish take two slots",
+  "quantity-2": "two receivers on a plain outlet need what splits them",
 };
 
 /** The first of each kind, then every so many. */
@@ -127,7 +136,7 @@ test(
       const book = recalculate(after(one).book);
       const was = summarise(base).verdict;
       const { verdict } = summarise(book);
-      if (verdict !== was)
+      if ((verdict !== was) !== one.id in CLEAN_NO_MORE)
         accused[one.id] = [was, verdict, ...broughtAbout(base, book).filter(fails).map(lineOf)];
     }
     process.stdout.write(`of ${clean.length} clean jobs ${Object.keys(accused).length} falsely accused\n`);

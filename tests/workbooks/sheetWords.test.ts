@@ -9,7 +9,7 @@ import { quietly } from "../../src/hosts/headless/loadLibrary";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { workOf } from "../../src/pane/workOf";
 import { review } from "../../src/review/review";
-import { parseAddress, parseRange } from "../../src/formula/address";
+import { address, parseAddress, parseRange } from "../../src/formula/address";
 import { isBookError, type Book, type BookResult } from "../../src/workbooks/book";
 import type { JobInputs } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
@@ -34,6 +34,11 @@ const sentenceOf = (result: BookResult | undefined): string =>
   isBookError(result) ? (result.message ?? result.error) : `no error: ${String(result)}`;
 const sentences = (book: Book, name: string): string[] =>
   namedColumn(book, name).filter(isBookError).map(sentenceOf);
+/** What is said in a row whose trouble is no error in a cell. */
+const rowSentences = (book: Book): string[] =>
+  ["rooms_check_trouble", "branches_check_trouble", "heads_check_trouble"]
+    .flatMap((name) => namedColumn(book, name))
+    .filter((said): said is string => typeof said === "string" && said !== "");
 const everySentence = (book: Book): string[] => [
   ...new Set(
     book.sheets.flatMap(({ results }) =>
@@ -53,7 +58,7 @@ const SPOKEN_OF = new RegExp(
 /** The second head unit's lead is longer than any reel. */
 const longLead = (): Book => laidOut(({ blocks }) => (blocks.heads![1]!.length = 400));
 const HEAD = String(guestHouse.blocks!.heads![1]!.id);
-const LONG_LEAD = new RegExp(`^Length of ${HEAD} \\(Head units E\\d+\\) is 400, cut at [\\d.]+ with slack`);
+const LONG_LEAD = new RegExp(`^Length of ${HEAD} \\(Head units F\\d+\\) is 400, cut at [\\d.]+ with slack`);
 
 describe("a run that no reel holds, from a list of another sheet", () => {
   const book = recalculate(longLead());
@@ -77,7 +82,7 @@ describe("a run that no reel holds, from a list of another sheet", () => {
     expect(wordsFor(desk.model, placeOf("price_total")).kind).toBe("error");
     expect(line()).toMatch(LONG_LEAD);
     quietly(() => desk.model.dispatch("UPDATE_CELL", { ...placeOf("heads_id", 1), content: "Attic" }));
-    expect(line()).toMatch(/^Length of Attic \(Head units E\d+\) is 400/);
+    expect(line()).toMatch(/^Length of Attic \(Head units F\d+\) is 400/);
   });
 
   test("review names the cause at its cell, in its own words, and folds the sentences that follow", () => {
@@ -85,7 +90,7 @@ describe("a run that no reel holds, from a list of another sheet", () => {
     expect(message).toContainEqual(
       expect.objectContaining({
         rule: "run longer than its reel",
-        place: { sheet: "Head units", cell: "E9" },
+        place: { sheet: "Head units", cell: "F9" },
         message: expect.stringMatching(new RegExp(`^${HEAD}: 400 of trunk is cut at [\\d.]+ with slack`)),
       }),
     );
@@ -94,14 +99,24 @@ describe("a run that no reel holds, from a list of another sheet", () => {
 
   test("review, from the file and from a host that hands out codes without sentences", () => {
     // A sentence that no other rule stands in for.
-    const clock = recalculate(laidOut(({ blocks }) => void (blocks.rooms![0]!.receiver = "wall clock")));
-    const said = /Receiver of G-01 \(Rooms D\d+\) is "wall clock", a kind with no tuner count/;
-    expect(review(clock, recalculate).some(({ message }) => said.test(message))).toBe(true);
-    const bare = JSON.parse(JSON.stringify(clock)) as Book;
+    const late = recalculate(laidOut(({ fields }) => void (fields.site_date = 60_000)));
+    const said = /Date of the quote \(Site B\d+\) is 2064-04-08; the magnetic model/;
+    expect(review(late, recalculate).some(({ message }) => said.test(message))).toBe(true);
+    const bare = JSON.parse(JSON.stringify(late)) as Book;
     for (const { results } of bare.sheets)
       for (const [at, result] of Object.entries(results))
         if (isBookError(result)) results[at] = { error: result.error };
     expect(review(bare).some(({ message }) => said.test(message))).toBe(true);
+  });
+
+  test("review says what a row says of itself", () => {
+    const clock = recalculate(laidOut(({ blocks }) => void (blocks.rooms![0]!.receiver = "wall clock")));
+    expect(review(clock, recalculate)).toContainEqual(
+      expect.objectContaining({
+        rule: "row that cannot be worked out",
+        message: expect.stringMatching(/^G-01: "G-01" names the receiver "wall clock", which has no row\./),
+      }),
+    );
   });
 
   test("price", async () => {
@@ -130,17 +145,13 @@ describe("a run that no reel holds, from a list of another sheet", () => {
 
 describe("the pane's working of a cell", () => {
   test("says what is wrong in the sheet's words", () => {
-    const book = recalculate(laidOut(({ blocks }) => (blocks.rooms![2]!.run = -3)));
-    const { sheet, range } = book.names.find(({ name }) => name === "rooms_loss_low_cold")!;
+    const book = recalculate(laidOut(({ blocks }) => (blocks.slots![1]!.slot = "somewhere")));
+    const { sheet, range } = book.names.find(({ name }) => name === "sight_angles")!;
     const zone = parseRange(range)!;
-    const work = workOf(
-      book,
-      sheet,
-      `${String.fromCharCode(65 + Math.floor(zone.left / 26) - 1)}${String.fromCharCode(65 + (zone.left % 26))}${zone.top + 4}`,
-    );
-    const outlet = String(guestHouse.blocks!.rooms![2]!.outlet);
+    const row = namedColumn(book, "sight_angles").findIndex(isBookError);
+    const work = workOf(book, sheet, address(zone.top + row, zone.left));
     expect(typeof work === "string" ? work : work.why).toMatch(
-      new RegExp(`^Run of ${outlet} \\(Rooms H\\d+\\) is -3`),
+      /^Orbital slot \(Site A\d+\) is "somewhere", which is not an orbital slot/,
     );
   });
 });
@@ -155,7 +166,7 @@ describe("fields, whole columns and tables", () => {
     [
       "two fields",
       ({ fields }) => (fields.site_level_low = 90),
-      /^Minimum level at an outlet \(Site B\d+\) is 90, above Maximum level at an outlet \(Site B\d+\), which is 77/,
+      /^Minimum level at an outlet \(Site B\d+\) is 90 dBµV, above Maximum level at an outlet \(Site B\d+\), which is 77/,
     ],
     [
       "a choice",
@@ -166,21 +177,6 @@ describe("fields, whole columns and tables", () => {
       "a date",
       ({ fields }) => (fields.site_date = 60_000),
       /^Date of the quote \(Site B\d+\) is 2064-04-08; the magnetic model/,
-    ],
-    [
-      "a receiver",
-      ({ blocks }) => (blocks.rooms![0]!.receiver = "wall clock"),
-      /^Receiver of \S+ \(Rooms D\d+\) is "wall clock", a kind with no tuner count\. .* add the kind to “[^”]+” on Parts\.$/,
-    ],
-    [
-      "a cable's name",
-      ({ blocks }) => (blocks.rooms![0]!.cable = "string"),
-      /^There is no cable "string"\. .* add the cable to “[^”]+” on Parts\.$/,
-    ],
-    [
-      "a blank length",
-      ({ blocks }) => delete blocks.rooms![0]!.run,
-      /^Run of \S+ \(Rooms H\d+\) is missing\./,
     ],
     [
       "a reel of nothing",
@@ -196,6 +192,34 @@ describe("fields, whole columns and tables", () => {
     const said = everySentence(recalculate(laidOut(change)));
     expect(said.filter((one) => sentence.test(one)).length).toBeGreaterThan(0);
     expect(said.filter((one) => SPOKEN_OF.test(one))).toEqual([]);
+  });
+});
+
+describe("rows of the distribution say what is wrong with them, by name and column", () => {
+  test.each<[string, (job: Job) => void, RegExp]>([
+    [
+      "a receiver",
+      ({ blocks }) => (blocks.rooms![0]!.receiver = "wall clock"),
+      /^"G-01" names the receiver "wall clock", which has no row\. Known are .*"receiver"\. Check the spelling, or add its row\.$/,
+    ],
+    [
+      "a cable's name",
+      ({ blocks }) => (blocks.rooms![0]!.cable = "string"),
+      /^"G-01": There is no cable "string"\. Known are "indoor drop"/,
+    ],
+    ["a blank length", ({ blocks }) => delete blocks.rooms![0]!.run, /^"G-01": run is missing\./],
+    [
+      "a negative length",
+      ({ blocks }) => (blocks.branches![1]!.length = -9),
+      /^"G1": length is -9; it must be from 0/,
+    ],
+    [
+      "a kind of head unit",
+      ({ blocks }) => (blocks.heads![2]!.type = "mystery"),
+      /^"H3" names the kind of head unit "mystery", which has no row\./,
+    ],
+  ])("%s", (_, change, sentence) => {
+    expect(rowSentences(recalculate(laidOut(change))).filter((one) => sentence.test(one))).toHaveLength(1);
   });
 });
 

@@ -11,7 +11,7 @@ import { quoteReviewExample } from "../../src/workbooks/quoteReview/jobInputs";
 import { singleDropExample } from "../../src/workbooks/singleDrop/definition";
 import { templates } from "../../src/workbooks/templates";
 import { heldTo } from "../support/heldTo";
-import { cableLoss, loopOhms } from "../support/referencePrice";
+import { cableLoss, loopOhms } from "../support/cablePhysics";
 import { referenceReview, type ReviewJob } from "../support/referenceReview";
 import { referenceAngles, referencePair, referencePeak } from "../support/referenceSight";
 import { recalculated, withLibreOffice } from "../support/tools";

@@ -15,6 +15,9 @@ export type Power = "kept" | "lost" | "low";
 
 export type Place = "head unit" | "outlet or branch" | "outlet";
 
+/** Above a head unit: a dish, a bundle of feeders, a switch that hands on to others. */
+export type PlaceAbove = "dish" | "feeder" | "switch before";
+
 export interface Cause {
   readonly cause: string;
   /** Chance that it is there, for each place where it can be. */
@@ -28,6 +31,8 @@ export interface Cause {
   readonly tilt: Decibels;
   readonly shape: Shape;
   readonly place: Place;
+  /** Where above the head units it can be as well, and reach all of those that come after. */
+  readonly above?: PlaceAbove;
   /** What it may do to the supply and to the whole signal, with weights. */
   readonly ways: readonly { readonly power: Power; readonly dead?: boolean; readonly weight: number }[];
   /** What to measure next to tell it from the others. */
@@ -46,6 +51,7 @@ export const CAUSES: readonly Cause[] = [
     tilt: 0.3,
     shape: "flat",
     place: "head unit",
+    above: "dish",
     // The dish has no part in the supply.
     ways: [{ power: "kept", weight: 1 }],
     next: "Peak the dish by equal drops either side, then measure one outlet again: a misaligned dish gains at all outlets alike.",
@@ -59,6 +65,7 @@ export const CAUSES: readonly Cause[] = [
     tilt: 0.6,
     shape: "root",
     place: "outlet or branch",
+    above: "feeder",
     ways: [{ power: "kept", weight: 1 }],
     next: "Measure at both ends of this run, at the lowest and the highest frequency: water or a wrong type loses along the run, most at the highest frequency; read the cable's print.",
   },
@@ -87,6 +94,7 @@ export const CAUSES: readonly Cause[] = [
     tilt: 2.5,
     shape: "flat",
     place: "outlet or branch",
+    above: "feeder",
     ways: [
       { power: "low", weight: 0.5 },
       { power: "kept", weight: 0.25 },
@@ -128,6 +136,7 @@ export const CAUSES: readonly Cause[] = [
     tilt: 0.5,
     shape: "flat",
     place: "head unit",
+    above: "switch before",
     ways: [
       { power: "lost", dead: true, weight: 0.5 },
       { power: "low", weight: 0.3 },

@@ -5,6 +5,8 @@
  * Below each head unit nothing, one cause or two may be wrong; the weight of
  * each is its chance before the readings times the evidence of the readings.
  * A cause's probability is the share of the weight in which it takes part.
+ * What stands above several head units is looked at over all of them
+ * (overHeadUnits.ts).
  *
  * Source: Bayes' rule over the stated model (causes.ts, evidence.ts).
  * Accuracy: no better than the model and its chances, which are assumptions.
@@ -12,10 +14,11 @@
  */
 import type { Decibels } from "../quantity";
 import { CAUSES, METER_ERROR_DB, type Cause } from "./causes";
-import { evidenceOf, type Effects, type Reading } from "./evidence";
+import { evidenceOf, type Reading } from "./evidence";
+import { evidenceAtHeads, evidenceInWords } from "./evidenceInWords";
+import { hypothesesOf, type Above } from "./hypotheses";
+import { overHeadUnits, type MeasuredHead } from "./overHeadUnits";
 import type { Doubt } from "./typedOutlet";
-import { hypothesesOf, type Hypothesis } from "./hypotheses";
-import { evidenceInWords } from "./evidenceInWords";
 
 export interface HeadReadings {
   readonly head: string;
@@ -35,19 +38,17 @@ export const NOTHING = "nothing stands out";
 const DOUBTFUL = "check the readings";
 export const NOT_MEASURED = "nothing is measured yet";
 
-/** Single causes of a head unit that are tried in pairs. */
-const PAIRED = 16;
 const LEAST_SHOWN = 0.01;
 const MOST_SHOWN = 8;
 /** Room is left for causes. */
 const MOST_DOUBTS = 4;
-const NO_EFFECTS: Effects = { columns: [], power: new Map(), dead: new Set() };
 
 /**
  * @param heads the readings of each head unit's outlets
  * @param causes the causes with their chances and sizes
  * @param meterError ± dB within which the meter reads
  * @param doubts about readings that were left out; they come first
+ * @param above dishes, feeders and switches before others, with the head units that each reaches
  * @returns causes, likeliest first
  */
 export function diagnose(
@@ -55,6 +56,7 @@ export function diagnose(
   causes: readonly Cause[] = CAUSES,
   meterError: Decibels = METER_ERROR_DB,
   doubts: readonly Doubt[] = [],
+  above: readonly Above[] = [],
 ): Suspect[] {
   const asked = doubtsShown(doubts);
   const measured = heads
@@ -82,22 +84,46 @@ export function diagnose(
   const frequencies = measured.flatMap(({ readings }) => readings.flatMap((one) => one.frequencies));
   const low = frequencies.reduce((a, b) => Math.min(a, b), Infinity);
   const high = frequencies.reduce((a, b) => Math.max(a, b), 0);
+  const shared = above.filter((one) => one.heads.length > 1);
+  const weighed = measured.map(({ head, readings, partly }): MeasuredHead => {
+    const reaching = (some: readonly Above[]): Above[] => some.filter((one) => one.heads.includes(head));
+    const own = reaching(above.filter((one) => one.heads.length === 1));
+    return {
+      head,
+      readings,
+      hypotheses: hypothesesOf(head, readings, causes, low, high, partly, own, reaching(shared)),
+      evidence: evidenceOf(readings, meterError / Math.sqrt(3)),
+    };
+  });
   let clear = 1;
-  const suspects = measured.flatMap(({ head, readings, partly }) => {
-    const found = ranked(
-      hypothesesOf(head, readings, causes, low, high, partly),
-      evidenceOf(readings, meterError / Math.sqrt(3)),
-    );
+  const suspects = groupsOf(weighed, shared).flatMap((group) => {
+    const found = overHeadUnits(group, shared, causes, low, high);
     clear *= found.clear;
-    return found.suspects
-      .filter(({ probability }) => probability >= LEAST_SHOWN)
-      .map(({ hypothesis, probability }) => ({
-        cause: hypothesis.cause.cause,
-        where: hypothesis.where,
+    return joined([
+      ...found.above.map(({ cause, where, probability, heads: reached }) => ({
+        cause: cause.cause,
+        where,
         probability,
-        evidence: evidenceInWords(readings, hypothesis.at, head, { low, high }),
-        next: hypothesis.cause.next,
-      }));
+        evidence: (): string =>
+          evidenceAtHeads(
+            reached.map((index) => group[index]!),
+            { low, high },
+          ),
+        next: cause.next,
+      })),
+      ...found.below.flatMap((shares, index) =>
+        [...shares.values()].map(({ hypothesis, probability }) => ({
+          cause: hypothesis.cause.cause,
+          where: hypothesis.where,
+          probability,
+          evidence: (): string =>
+            evidenceInWords(group[index]!.readings, hypothesis.at, group[index]!.head, { low, high }),
+          next: hypothesis.cause.next,
+        })),
+      ),
+    ])
+      .filter(({ probability }) => probability >= LEAST_SHOWN)
+      .map((one): Suspect => ({ ...one, evidence: one.evidence() }));
   });
   const nothing: Suspect = {
     cause: NOTHING,
@@ -135,65 +161,30 @@ function doubtsShown(doubts: readonly Doubt[]): Suspect[] {
 
 const isRead = ({ frequencies, volts }: Reading): boolean => frequencies.length > 0 || volts !== null;
 
-function ranked(hypotheses: readonly Hypothesis[], evidence: (effects: Effects) => number) {
-  const odds = (chance: number): number => Math.log(chance / (1 - chance));
-  const singles = hypotheses
-    .filter(({ chance }) => chance > 0)
-    .map((hypothesis) => ({
-      members: [hypothesis],
-      log: evidence(hypothesis.effects) + odds(hypothesis.chance),
-    }))
-    .sort((a, b) => b.log - a.log);
-  const none = evidence(NO_EFFECTS);
-  // The best alone, and the best beside the best: a second fault may be worth nothing without the first.
-  const first = singles[0]?.members[0];
-  const beside = first
-    ? singles
-        .filter(({ members: [other] }) => !same(first, other!))
-        .map(({ members: [other] }) => pairOf(first, other!))
-    : [];
-  const top = singles.slice(0, PAIRED).map(({ members }) => members[0]!);
-  const pairs = top.flatMap((one, index) =>
-    index === 0
-      ? []
-      : top
-          .slice(index + 1)
-          .filter((other) => !same(one, other))
-          .map((other) => pairOf(one, other)),
-  );
-  function pairOf(one: Hypothesis, other: Hypothesis) {
-    return {
-      members: [one, other],
-      log: evidence(together(one.effects, other.effects)) + odds(one.chance) + odds(other.chance),
-    };
-  }
-  const states = [{ members: [] as Hypothesis[], log: none }, ...singles, ...beside, ...pairs];
-  const most = states.reduce((best, { log }) => Math.max(best, log), -Infinity);
-  const total = states.reduce((sum, { log }) => sum + Math.exp(log - most), 0);
-  const names = new Map(
-    hypotheses.map((hypothesis) => [hypothesis, JSON.stringify([hypothesis.cause.cause, hypothesis.where])]),
-  );
-  const byName = new Map<string, { hypothesis: Hypothesis; probability: number }>();
-  for (const { members, log } of states) {
-    for (const hypothesis of members) {
-      const key = names.get(hypothesis)!;
-      const before = byName.get(key)?.probability ?? 0;
-      byName.set(key, { hypothesis, probability: before + Math.exp(log - most) / total });
-    }
-  }
-  return { clear: Math.exp(none - most) / total, suspects: [...byName.values()] };
+interface Told extends Omit<Suspect, "evidence"> {
+  readonly evidence: () => string;
 }
 
-const same = (a: Hypothesis, b: Hypothesis): boolean =>
-  a.cause.cause === b.cause.cause && a.where === b.where;
-
-const WORSE = { kept: 0, low: 1, lost: 2 } as const;
-
-function together(a: Effects, b: Effects): Effects {
-  const power = new Map(a.power);
-  for (const [at, state] of b.power) {
-    const before = power.get(at) ?? "kept";
-    power.set(at, WORSE[state] > WORSE[before] ? state : before);
+/** A switch that feeds another is a place of its own and one above the other: the two are told together, as the likelier. */
+function joined(all: readonly Told[]): Told[] {
+  const places = new Map<string, Told>();
+  for (const one of [...all].sort((a, b) => b.probability - a.probability)) {
+    const key = JSON.stringify([one.cause, one.where]);
+    const before = places.get(key);
+    places.set(key, before ? { ...before, probability: before.probability + one.probability } : one);
   }
-  return { columns: [...a.columns, ...b.columns], power, dead: new Set([...a.dead, ...b.dead]) };
+  return [...places.values()];
+}
+
+/** Head units that share something above them, with those that share something with them. */
+function groupsOf(heads: readonly MeasuredHead[], shared: readonly Above[]): MeasuredHead[][] {
+  const group = heads.map((_, index) => index);
+  const rootOf = (index: number): number => (group[index] === index ? index : rootOf(group[index]!));
+  for (const { heads: reached } of shared) {
+    const [first, ...more] = heads.flatMap(({ head }, index) => (reached.includes(head) ? [index] : []));
+    for (const one of more) group[rootOf(one)] = rootOf(first!);
+  }
+  const groups = new Map<number, MeasuredHead[]>();
+  heads.forEach((head, index) => groups.set(rootOf(index), [...(groups.get(rootOf(index)) ?? []), head]));
+  return [...groups.values()];
 }

@@ -76,3 +76,19 @@ export function evidenceInWords(
   if (own === "") return `${fed.charAt(0).toUpperCase()}${fed.slice(1)}${rest}.`;
   return `Measured less predicted, on average: ${own}${supply}${rest}${fed && `; ${fed}`}.`;
 }
+
+/** What the readings of several head units show of something above all of them, one after the other. */
+export function evidenceAtHeads(
+  heads: readonly { readonly head: string; readonly readings: readonly Reading[] }[],
+  band: Band,
+): string {
+  const shown = heads.slice(0, MOST_HEADS).map(({ head, readings }) => {
+    const outlets = readings.filter(({ outlet }) => outlet !== head);
+    return `outlets of ${head}: ${outlets.length === 0 ? "no level read" : levels(outlets, band)}`;
+  });
+  const more = heads.length - shown.length;
+  return `Measured less predicted, on average: ${shown.join("; ")}${more > 0 ? `; and ${more} more head units` : ""}.`;
+}
+
+/** A sentence is read, not a table. */
+const MOST_HEADS = 4;

@@ -1,6 +1,14 @@
-/** Every cause at every place below one head unit, as effects on its readings. */
+/** Every cause at every place below one head unit, and at those above it that reach no other, as effects on its readings. */
 import type { Decibels, Megahertz } from "../quantity";
-import { LEAST_SWAP_DB, RATED_TO_MHZ, SWAPPED, type Cause, type Power, type Shape } from "./causes";
+import {
+  LEAST_SWAP_DB,
+  RATED_TO_MHZ,
+  SWAPPED,
+  type Cause,
+  type PlaceAbove,
+  type Power,
+  type Shape,
+} from "./causes";
 import type { Column, Effects, Reading } from "./evidence";
 
 export interface Hypothesis {
@@ -68,6 +76,40 @@ function placesOf(
   ];
 }
 
+/** Something above head units, with the head units that it reaches. */
+export interface Above {
+  readonly where: string;
+  readonly of: PlaceAbove;
+  /** In the order of the path. */
+  readonly heads: readonly string[];
+}
+
+/** A cause above the head units, as the outlets of one of them feel it: their supply comes from elsewhere. */
+export function feltBelow(
+  cause: Cause,
+  dead: boolean,
+  power: Power,
+  readings: readonly Reading[],
+  low: Megahertz,
+  high: Megahertz,
+): Effects {
+  const all = readings.map((_, index) => index);
+  return {
+    columns: dead ? [] : columnsOf(cause, all, readings, low, high),
+    power: new Map(all.map((index) => [index, power])),
+    dead: new Set(dead ? all : []),
+  };
+}
+
+/** Ways of a cause that leaves the supply below as it is: with the whole signal gone, and without. */
+export const waysAbove = ({ ways }: Cause): { readonly dead: boolean; readonly weight: number }[] =>
+  [false, true]
+    .map((dead) => ({
+      dead,
+      weight: ways.reduce((sum, way) => sum + ((way.dead ?? false) === dead ? way.weight : 0), 0),
+    }))
+    .filter(({ weight }) => weight > 0);
+
 /**
  * @param head name of the head unit
  * @param readings of its outlets
@@ -75,6 +117,8 @@ function placesOf(
  * @param low lowest frequency of the job, MHz
  * @param high highest frequency of the job, MHz
  * @param partly branches below which not every outlet was measured
+ * @param own what is above this head unit and no other
+ * @param shared what is above this one and others: a cause there is looked for over all of them
  */
 export function hypothesesOf(
   head: string,
@@ -83,13 +127,26 @@ export function hypothesesOf(
   low: Megahertz,
   high: Megahertz,
   partly: ReadonlySet<string> = new Set(),
+  own: readonly Above[] = [],
+  shared: readonly Above[] = [],
 ): Hypothesis[] {
   const all = readings.map((_, index) => index);
   const places = placesOf(readings, partly);
+  const alongFeeder = (cause: Cause, where: string): Hypothesis[] =>
+    waysAbove(cause).map(({ dead, weight }) => ({
+      cause,
+      where,
+      at: all,
+      chance: cause.chance * weight,
+      effects: feltBelow(cause, dead, "kept", readings, low, high),
+    }));
   return causes.flatMap((cause) => {
+    const isShared = cause.above === "dish" && shared.some(({ of }) => of === "dish");
     const where =
       cause.place === "head unit"
-        ? [{ where: head, at: all }]
+        ? isShared
+          ? []
+          : [{ where: head, at: all }]
         : places.filter(({ branch }) => cause.place !== "outlet" || !branch);
     const found = where.flatMap(({ where, at }) => {
       const columns = columnsOf(cause, at, readings, low, high);
@@ -109,7 +166,11 @@ export function hypothesesOf(
     const felt = found.filter(
       ({ effects, where }) => cause.place === "head unit" || where !== head || changesSomething(effects),
     );
-    return cause.cause === SWAPPED ? [...felt, ...swaps(cause, readings)] : felt;
+    const feeders =
+      cause.above === "feeder"
+        ? own.filter(({ of }) => of === "feeder").flatMap(({ where }) => alongFeeder(cause, where))
+        : [];
+    return cause.cause === SWAPPED ? [...felt, ...swaps(cause, readings)] : [...felt, ...feeders];
   });
 }
 

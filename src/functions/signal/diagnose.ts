@@ -8,6 +8,8 @@ import { causesOf, frequenciesOf, readingsOf } from "./diagnosisArguments";
 const volts = (name: string, help: string) =>
   optional(list(number({ name, help, unit: "V", min: 0, max: 100 })));
 
+const names = (name: string, help: string, wanted: string) => optional(list(text({ name, help, wanted })));
+
 export const diagnose = declare({
   name: "DIAGNOSE",
   group: "Signal",
@@ -18,7 +20,7 @@ export const diagnose = declare({
     list(
       text({
         name: "fed_from",
-        help: "The branch or head unit that feeds each outlet, as a list; blank is one head unit for all.",
+        help: "The branch, head unit or outlet that feeds each outlet, as a list; blank is one head unit for all.",
         wanted: "a list as long as outlets",
       }),
     ),
@@ -87,6 +89,22 @@ export const diagnose = declare({
       }),
     ),
     volts("predicted_head_volts", "Volts that should be at each head unit, as a list."),
+    names(
+      "head_dishes",
+      "The dish on which each head unit is the feed, as a list; blank is the only one of dishes, or none for a switch.",
+      "a list as long as heads",
+    ),
+    names(
+      "feeders_from",
+      "The dish, or the switch before, that each bundle of feeders comes from, as a list.",
+      "a name",
+    ),
+    names(
+      "feeders_to",
+      "The head unit that each bundle goes to, as a list.",
+      "a list as long as feeders_from",
+    ),
+    names("dishes", "The name of each dish, as a list.", "a name"),
   ],
   result: {
     shape: "table",
@@ -94,7 +112,7 @@ export const diagnose = declare({
     columns: ["cause", "where", "probability", "evidence", "next measurement"],
   },
   equation:
-    "Weight = chance × evidence: levels = predicted + offsets + meter error − what the cause takes, all normal, sizes integrated out; none, one or two causes below each head unit; probability = share of the weight.",
+    "Weight = chance × evidence: levels = predicted + offsets + meter error − what the cause takes, all normal, sizes integrated out; none, one or two causes below each head unit, or one above several of them that reaches them all; probability = share of the weight.",
   source:
     "Bayes' rule with linear regression: Bishop, Pattern Recognition and Machine Learning (2006), 3.5 (from memory); chances and sizes of causes: our assumptions, no source",
   accuracy:
@@ -143,6 +161,10 @@ export const diagnose = declare({
     headNames,
     headVolts,
     headVoltsPredicted,
+    headDishes,
+    feedersFrom,
+    feedersTo,
+    dishes,
   ) => {
     const frequencies = frequenciesOf(frequencyRow);
     if (isFault(frequencies)) return frequencies;
@@ -161,9 +183,13 @@ export const diagnose = declare({
       heads: headNames ?? [],
       headVolts: headVolts?.flat() ?? [],
       headVoltsPredicted: headVoltsPredicted ?? [],
+      headDishes: headDishes ?? [],
+      feedersFrom: feedersFrom ?? [],
+      feedersTo: feedersTo ?? [],
+      dishes: dishes ?? [],
     });
     if (isFault(sorted)) return sorted;
-    return likelyCauses(sorted.heads, causes, meterError, sorted.doubts).map((row) => [
+    return likelyCauses(sorted.heads, causes, meterError, sorted.doubts, sorted.above).map((row) => [
       row.cause,
       row.where,
       row.probability,

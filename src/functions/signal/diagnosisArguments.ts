@@ -1,6 +1,7 @@
 /** The arguments of DIAGNOSE turned into readings below each head unit. */
 import { CAUSES, DEAD_DBUV, type Cause } from "../../engine/diagnosis/causes";
 import type { HeadReadings } from "../../engine/diagnosis/diagnose";
+import type { Above } from "../../engine/diagnosis/hypotheses";
 import type { Reading } from "../../engine/diagnosis/evidence";
 import { plausible } from "../../engine/diagnosis/plausibility";
 import type { Doubt, TypedHead, TypedOutlet } from "../../engine/diagnosis/typedOutlet";
@@ -93,11 +94,17 @@ export interface Given {
   readonly heads: readonly ListEntry<string>[];
   readonly headVolts: readonly Cell[];
   readonly headVoltsPredicted: readonly ListEntry<number>[];
+  /** The dish on which each head unit is its feed. */
+  readonly headDishes?: readonly ListEntry<string>[];
+  readonly feedersFrom?: readonly ListEntry<string>[];
+  readonly feedersTo?: readonly ListEntry<string>[];
+  readonly dishes?: readonly ListEntry<string>[];
 }
 
 export interface Sorted {
   readonly heads: readonly HeadReadings[];
   readonly doubts: readonly Doubt[];
+  readonly above: readonly Above[];
 }
 
 /** @returns the readings below each head unit, and those that can't be taken as they stand */
@@ -112,13 +119,16 @@ export function readingsOf(given: Given): Sorted | Fault {
   const known = new Set(names.filter((name) => name !== null).map(nameKey));
   const tops = from.filter((feed): feed is string => feed !== null && !known.has(nameKey(feed)));
   const tree = distributionTree(names, from, tops);
+  const feeding = new Set(tree.rows.flatMap((row) => (row && !isFault(row) ? row.parent : [])));
   const paths = new Map<string, string[]>();
   const outlets: TypedOutlet[] = [];
   for (let outlet = 0; outlet < given.outlets.length; outlet += 1) {
     const row = tree.rows[given.branches.length + outlet]!;
     if (row === null) continue;
     if (isFault(row)) return row;
-    const path: string[] = [];
+    const own = given.branches.length + outlet;
+    // What others are looped through is a place on the way to them, and to itself.
+    const path: string[] = feeding.has(own) ? [names[own]!] : [];
     for (let above = row.parent; above >= 0; above = (tree.rows[above] as { parent: number }).parent) {
       path.push(names[above]!);
     }
@@ -131,7 +141,7 @@ export function readingsOf(given: Given): Sorted | Fault {
   const heads = typedHeads(given);
   if (isFault(heads)) return heads;
   const { doubts, refused, ...left } = plausible(outlets, heads);
-  if (refused) return { heads: [], doubts };
+  if (refused) return { heads: [], doubts, above: [] };
   const readings = new Map<string, Reading[]>();
   for (const one of left.outlets) {
     const reading = readingOf(one, paths.get(one.outlet)!);
@@ -153,10 +163,68 @@ export function readingsOf(given: Given): Sorted | Fault {
     readings.set(nameKey(head), [...(readings.get(nameKey(head)) ?? []), own]);
   }
   const called = new Map([...left.outlets, ...left.heads].map(({ head }) => [nameKey(head), head] as const));
+  const above = aboveHeads(given, (name) => called.get(nameKey(name)) ?? name);
+  if (isFault(above)) return above;
   return {
     heads: [...readings].map(([key, list]) => ({ head: called.get(key)!, readings: list })),
     doubts,
+    above,
   };
+}
+
+/**
+ * Dishes, feeders and switches before others, each with the head units that it reaches.
+ * @param called how a head unit's name is written among the readings
+ */
+function aboveHeads(given: Given, called: (name: string) => string): Above[] | Fault {
+  const { heads, headDishes = [], feedersFrom = [], feedersTo = [], dishes = [] } = given;
+  const lists = [heads, headDishes, feedersFrom, feedersTo, dishes].map((list) => firstFault(list));
+  const fault = lists.find(isFault);
+  if (fault) return fault;
+  const [names, onDish, from, to, all] = lists as (string | null)[][];
+  const known = all!.filter((name) => name !== null);
+  const links = from!.flatMap((name, row) =>
+    name !== null && to![row] ? [{ from: name, to: to![row] }] : [],
+  );
+  /** By the key of a name: the head units straight after it. */
+  const next = new Map<string, string[]>();
+  const link = (name: string, head: string): void => {
+    next.set(nameKey(name), [...(next.get(nameKey(name)) ?? []), called(head)]);
+  };
+  for (const one of links) link(one.from, one.to);
+  const fed = new Set(links.map((one) => nameKey(one.to)));
+  const sky = new Map(known.map((name) => [nameKey(name), name]));
+  names!.forEach((head, row) => {
+    // Blank is the only dish.
+    const dish = onDish![row] ?? (known.length === 1 ? known[0]! : null);
+    if (head === null || dish === null || onDish!.length === 0 || fed.has(nameKey(head))) return;
+    if (!sky.has(nameKey(dish))) sky.set(nameKey(dish), dish);
+    link(dish, head);
+  });
+  const after = (name: string): string[] => {
+    const found = new Set<string>();
+    const waiting = [...(next.get(nameKey(name)) ?? [])];
+    for (let head = waiting.shift(); head !== undefined; head = waiting.shift()) {
+      if (found.has(head)) continue;
+      found.add(head);
+      waiting.push(...(next.get(nameKey(head)) ?? []));
+    }
+    return [...found];
+  };
+  return [
+    ...[...sky.values()].map((where): Above => ({ where, of: "dish", heads: after(where) })),
+    ...links.map((one): Above => ({
+      where: `${one.from} to ${one.to}`,
+      of: "feeder",
+      heads: [...new Set([called(one.to), ...after(one.to)])],
+    })),
+    ...names!.flatMap((head): Above[] => {
+      if (head === null || !next.has(nameKey(head))) return [];
+      return [
+        { where: called(head), of: "switch before", heads: [...new Set([called(head), ...after(head)])] },
+      ];
+    }),
+  ].filter((one) => one.heads.length > 0);
 }
 
 function unevenIn(given: Given): Fault | undefined {
@@ -185,7 +253,9 @@ function unevenIn(given: Given): Fault | undefined {
     lengthOf("predicted_volts", given.voltsPredicted.length, 1) ??
     lengthFault("branches", given.branches.length, "branches_from", given.branchesFrom.length) ??
     lengthOf("head_volts", given.headVolts.length, 0, given.heads.length, "heads") ??
-    lengthOf("predicted_head_volts", given.headVoltsPredicted.length, 0, given.heads.length, "heads")
+    lengthOf("predicted_head_volts", given.headVoltsPredicted.length, 0, given.heads.length, "heads") ??
+    lengthOf("head_dishes", given.headDishes?.length ?? 0, 0, given.heads.length, "heads") ??
+    lengthFault("feeders_from", given.feedersFrom?.length ?? 0, "feeders_to", given.feedersTo?.length ?? 0)
   );
 }
 

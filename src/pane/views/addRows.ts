@@ -43,7 +43,7 @@ export const addRows: View = {
     return {
       body: [
         paragraph(
-          "Select a cell of the block that should grow: outlets, branches, parts or the like. The new rows come at its end, and every list that stands for the same rows grows with it.",
+          "Select a cell of the block that should grow: outlets, devices, parts or the like. The new rows come at its end, and every list that stands for the same rows grows with it.",
         ),
         form,
         paragraph(

@@ -40,7 +40,7 @@ export const upgrade: View = {
 };
 
 function partsOf(done: Upgrade, { compute }: PaneHost): HTMLElement[] {
-  const { head, figures, notes, notCarried } = inWords(done);
+  const { head, figures, checks, notes, elsewhere, notCarried } = inWords(done);
   return [
     paragraph(head),
     make("h2", {}, compute ? "Before and after" : "Before"),
@@ -53,9 +53,19 @@ function partsOf(done: Upgrade, { compute }: PaneHost): HTMLElement[] {
           ),
         ]),
     ...notes.map((note) => paragraph(note)),
+    ...listed("Checks that did not say so before", checks),
+    ...listed("Stands elsewhere now", elsewhere),
     make("h2", {}, `Not carried over (${notCarried.length})`),
     notCarried.length > 0
       ? make("ul", {}, ...notCarried.map((line) => make("li", {}, line)))
       : paragraph("Nothing: all of it has its place."),
   ];
 }
+
+const listed = (heading: string, lines: readonly string[]): HTMLElement[] =>
+  lines.length === 0
+    ? []
+    : [
+        make("h2", {}, `${heading} (${lines.length})`),
+        make("ul", {}, ...lines.map((line) => make("li", {}, line))),
+      ];

@@ -23,6 +23,12 @@ export const crossedFigures: Rule = {
       named: estimate.labour.name.name,
     }),
     ...ranges(read, {
+      of: estimate.routes.minutes.name,
+      least: estimate.routes.low.name,
+      most: estimate.routes.high.name,
+      named: estimate.routes.name.name,
+    }),
+    ...ranges(read, {
       of: estimate.rooms.run.name,
       least: estimate.rooms.shortest.name,
       most: estimate.rooms.longest.name,
@@ -93,7 +99,7 @@ function ranges(read: Book, { of, least, most, named }: Range): Finding[] {
         remedy: "Compare with the survey; correct the one that is off.",
       },
     ];
-    if (blanks.length === 1 && of === estimate.labour.minutes.name)
+    if (blanks.length === 1 && of !== estimate.rooms.run.name)
       return say(blanks[0]!, "of the least and the most one is blank.", "Both, or neither.");
     if (from !== undefined && to !== undefined && from > to)
       return say(low[index]!, `the least is ${figure(from)} and the most ${figure(to)}.`, "The least first.");

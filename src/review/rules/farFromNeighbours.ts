@@ -3,7 +3,7 @@ import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { median } from "../median";
-import { filledCells, figure, namedCells } from "../namedCells";
+import { filledCells, figure, namedCells, plainWord, type NamedCell } from "../namedCells";
 import type { Rule } from "../rule";
 
 /** Deviation from the median over the median deviation, scaled as for a normal spread (1.4826), of logarithms. */
@@ -72,11 +72,17 @@ const lengths = (read: Book): Finding[] =>
     });
   });
 
+/** Devices that divide; an amplifier costs what no splitter does. */
+const DIVIDES: ReadonlySet<string> = new Set(["splitter", "tap"]);
+
 /** A price against those of the other parts of its kind; a splitter's for each of its ways, since it grows with them. */
 const prices = (read: Book): Finding[] =>
   ALIKE.flatMap((block) => {
-    const ways = block === "passives" ? namedCells(read, estimate.passives.ways.name) : [];
+    const [ways, kinds] = (["ways", "kind"] as const).map((key) =>
+      block === "passives" ? namedCells(read, estimate.passives[key].name) : [],
+    ) as [NamedCell[], NamedCell[]];
     const cells = filledCells(read, estimate[block].price.name).flatMap((cell) => {
+      if (block === "passives" && !DIVIDES.has(plainWord(kinds[cell.index]?.value))) return [];
       const size = Number(ways[cell.index]?.value ?? 1);
       return typeof cell.value === "number" && cell.value > 0 && size > 0
         ? [{ ...cell, price: cell.value / size, size, whole: cell.value }]

@@ -9,7 +9,7 @@ interface Fed {
   readonly name: string;
   readonly from: string;
   readonly place: NamedCell["place"];
-  readonly kind: "outlet" | "branch";
+  readonly kind: "outlet" | "device";
   readonly floor: string;
 }
 
@@ -18,10 +18,10 @@ export const feedCounts: Rule = {
   reason:
     "A port feeds one thing: more than there are ports get a level that no device gives, as if a splitter cost nothing.",
   example:
-    "Seven outlets on a splitter of six ways; an outlet beside the splitter on a head unit's one cable.",
+    "Seven outlets on a splitter of six ways; an outlet beside the splitter on a head unit's one output.",
   find: ({ read }) => {
     const fed = allFed(read);
-    return [...branches(read, fed), ...heads(read, fed)];
+    return [...devices(read, fed), ...heads(read, fed)];
   },
 };
 
@@ -44,14 +44,14 @@ function allFed(read: Book): Fed[] {
     });
   };
   return [
-    ...rows(estimate.branches.id.name, estimate.branches.from.name, "branch", ""),
+    ...rows(estimate.branches.id.name, estimate.branches.from.name, "device", ""),
     ...rows(estimate.rooms.outlet.name, estimate.rooms.from.name, "outlet", estimate.rooms.floor.name),
   ];
 }
 
-/** The ways of a branch's device, and for a tap the line that goes on. */
-function branches(read: Book, fed: readonly Fed[]): Finding[] {
-  const devices = namedCells(read, estimate.branches.device.name);
+/** The ways of a device, and for a tap the line that goes on; an inserter stands in a line. */
+function devices(read: Book, fed: readonly Fed[]): Finding[] {
+  const parts = namedCells(read, estimate.branches.device.name);
   const [ways, kinds] = [
     namedCells(read, estimate.passives.ways.name),
     namedCells(read, estimate.passives.kind.name),
@@ -59,35 +59,53 @@ function branches(read: Book, fed: readonly Fed[]): Finding[] {
   const known = new Map(
     filledCells(read, estimate.passives.name.name).map(({ value, index }) => [plainWord(value), index]),
   );
+  const inserters = new Set(
+    filledCells(read, estimate.supplies.name.name).map(({ value }) => plainWord(value)),
+  );
   return filledCells(read, estimate.branches.id.name).flatMap(({ value, index }) => {
-    const device = known.get(plainWord(devices[index]?.value));
-    const count = device === undefined ? undefined : ways[device]?.value;
+    const part = plainWord(parts[index]?.value);
+    const device = known.get(part);
+    const count = device !== undefined ? ways[device]?.value : inserters.has(part) ? 1 : undefined;
     if (typeof count !== "number") return [];
     const own = fed.filter(({ from }) => from === plainWord(value));
-    const ports = count + (plainWord(kinds[device!]?.value) === "tap" ? 1 : 0);
+    const isTap = device !== undefined && plainWord(kinds[device]?.value) === "tap";
+    const ports = count + (isTap ? 1 : 0);
     if (own.length <= ports) return [];
     return [
       tooMany(
-        oddOneOut(own) ?? { place: devices[index]!.place },
-        `${String(value)} feeds ${own.length}: ${listed(own)}. Its device has ${figure(ports)} ports.`,
+        oddOneOut(own) ?? { place: parts[index]!.place },
+        `${String(value)} feeds ${own.length}: ${listed(own)}. Its part has ${figure(ports)} ${ports === 1 ? "port" : "ports"}.`,
         "As many as it has ports.",
       ),
     ];
   });
 }
 
-const heads = (read: Book, fed: readonly Fed[]): Finding[] =>
-  filledCells(read, estimate.heads.id.name).flatMap(({ value }) => {
+/** The outputs of a head unit; one where Parts says nothing. */
+function heads(read: Book, fed: readonly Fed[]): Finding[] {
+  const [types, outputs] = [
+    namedCells(read, estimate.heads.type.name),
+    namedCells(read, estimate.units.outputs.name),
+  ];
+  const known = new Map(
+    filledCells(read, estimate.units.name.name).map(({ value, index }) => [
+      plainWord(value),
+      Number(outputs[index]?.value) || 1,
+    ]),
+  );
+  return filledCells(read, estimate.heads.id.name).flatMap(({ value, index }) => {
     const own = fed.filter(({ from }) => from === plainWord(value));
-    if (own.length < 2) return [];
+    const has = known.get(plainWord(types[index]?.value)) ?? 1;
+    if (own.length <= has) return [];
     return [
       tooMany(
         own.find(({ kind }) => kind === "outlet") ?? own.at(-1)!,
-        `The one cable of ${String(value)} is said to feed ${own.length}: ${listed(own)}.`,
-        "One: a splitter parts it; a second output is a head unit of its own.",
+        `${has === 1 ? "The one output" : `Each of the ${has} outputs`} of ${String(value)} feeds one thing, and ${own.length} are said to hang there: ${listed(own)}.`,
+        `${has === 1 ? "One" : "One each"}: a splitter parts it.`,
       ),
     ];
   });
+}
 
 function tooMany({ place }: Pick<Fed, "place">, message: string, expected: string): Finding {
   return {
@@ -100,7 +118,7 @@ function tooMany({ place }: Pick<Fed, "place">, message: string, expected: strin
   };
 }
 
-/** The one branch among outlets, the one outlet among branches, or the one of another floor: the likely slip. */
+/** The one device among outlets, the one outlet among devices, or the one of another floor: the likely slip. */
 function oddOneOut(own: readonly Fed[]): Fed | undefined {
   for (const key of ["kind", "floor"] as const) {
     const groups = new Map<string, Fed[]>();

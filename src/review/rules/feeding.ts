@@ -7,16 +7,16 @@ import type { Rule } from "../rule";
 export const feeding: Rule = {
   id: "feeding",
   reason:
-    "An outlet is fed by one branch or head unit; by none, by two or in a ring the tree cannot be added up.",
-  example: "Outlet 12-1 is fed from B9, and there is no B9; or B2 is fed from B3 and B3 from B2.",
+    "An outlet is fed by one device, head unit or outlet before it; by none, by two or in a ring the tree cannot be added up.",
+  example: "Outlet 12-1 is fed from S9, and there is no S9; or S2 is fed from S3 and S3 from S2.",
   find: ({ read }) => {
-    const feeders = [
+    const sources = [
       ...filledCells(read, estimate.branches.id.name),
       ...filledCells(read, estimate.heads.id.name),
     ];
     const known = new Map<string, string>();
     const twice: Finding[] = [];
-    for (const { place, value } of feeders) {
+    for (const { place, value } of sources) {
       const id = plainWord(value);
       const first = known.get(id);
       if (first === undefined) known.set(id, `${place.sheet} ${place.cell}`);
@@ -31,6 +31,9 @@ export const feeding: Rule = {
         });
       }
     }
+    // A loop-through outlet feeds the next; its own name is the rule of duplicates' to look at.
+    for (const { place, value } of filledCells(read, estimate.rooms.outlet.name))
+      if (!known.has(plainWord(value))) known.set(plainWord(value), `${place.sheet} ${place.cell}`);
     // A feeder that is named as another has lost its own name, and what names that one is not at fault.
     const renamed = new Set(lostNames(read, known).slice(0, twice.length));
     return [
@@ -44,6 +47,7 @@ export const feeding: Rule = {
       ...rings(read),
       ...unfed(estimate.rooms.outlet.name, estimate.rooms.from.name),
       ...unfed(estimate.branches.id.name, estimate.branches.from.name),
+      ...aloft(read),
     ];
 
     function unfed(named: string, from: string): Finding[] {
@@ -71,9 +75,9 @@ export const feeding: Rule = {
             message: isBlank(source.value)
               ? `Nothing feeds ${String(value)}.`
               : `${String(value)} is fed from ${String(source.value)}, which is not there.`,
-            expected: "A branch or head unit of this workbook.",
+            expected: "A device, head unit or outlet of this workbook.",
             effect: "Its level cannot be found, and its tuners are counted nowhere.",
-            remedy: "Enter the name of what feeds it as it stands on Branches or Head units.",
+            remedy: "Enter the name of what feeds it as it stands on Distribution, Head units or Rooms.",
           },
         ];
       });
@@ -116,22 +120,59 @@ function fedByTwo(book: Book): Finding[] {
   });
 }
 
-/** Branches that feed each other: told once, at the branch of the ring that stands highest. */
+/** Dishes and head units that the sheets of what lies before the tree name, and that are not there. */
+function aloft(read: Book): Finding[] {
+  const named = (name: string): string[] => filledCells(read, name).map(({ value }) => lookupWord(value));
+  const dishes = named(estimate.dishes.name.name);
+  const onDish = new Set(dishes.length > 0 ? dishes : [ONLY_DISH]);
+  const heads = new Set(named(estimate.heads.id.name));
+  const either = new Set([...onDish, ...heads]);
+  return [
+    { of: estimate.heads.dish.name, there: onDish, what: "A dish of the sheet Dishes" },
+    { of: estimate.feeders.from.name, there: either, what: "A dish, or the switch before" },
+    { of: estimate.feeders.to.name, there: heads, what: "A head unit of this workbook" },
+  ].flatMap(({ of, there, what }) =>
+    filledCells(read, of).flatMap(({ place, value }): Finding[] =>
+      there.has(lookupWord(value))
+        ? []
+        : [
+            {
+              weight: "wrong",
+              place,
+              message: `${String(value)} is named here, and is not there.`,
+              expected: `${what}.`,
+              effect: "What comes from it cannot be found, and nothing of it is counted.",
+              remedy: "Enter the name as it stands on Dishes or Head units.",
+            },
+          ],
+    ),
+  );
+}
+
+/** What the dish is called where Dishes has no row. */
+const ONLY_DISH = "dish";
+
+/** Devices or outlets that feed each other: told once, at the one of the ring that stands highest. */
 function rings(book: Book): Finding[] {
-  const sources = namedCells(book, estimate.branches.from.name);
-  const branches = filledCells(book, estimate.branches.id.name).map(({ index, value }) => ({
-    id: plainWord(value),
-    name: String(value),
-    from: plainWord(sources[index]?.value),
-    place: sources[index]?.place,
-  }));
-  const byId = new Map(branches.map((branch) => [branch.id, branch]));
+  const rows = [
+    { named: estimate.branches.id.name, from: estimate.branches.from.name },
+    { named: estimate.rooms.outlet.name, from: estimate.rooms.from.name },
+  ].flatMap(({ named, from }) => {
+    const sources = namedCells(book, from);
+    return filledCells(book, named).map(({ index, value }) => ({
+      id: plainWord(value),
+      name: String(value),
+      from: plainWord(sources[index]?.value),
+      place: sources[index]?.place,
+    }));
+  });
+  const byId = new Map([...rows].reverse().map((row) => [row.id, row]));
   const told = new Set<string>();
-  return branches.flatMap((start): Finding[] => {
-    const path: string[] = [];
-    let at: (typeof branches)[number] | undefined = start;
-    while (at && !path.includes(at.id)) {
-      path.push(at.id);
+  return rows.flatMap((start): Finding[] => {
+    const path = new Set<string>();
+    let at: (typeof rows)[number] | undefined = start;
+    while (at && !path.has(at.id)) {
+      path.add(at.id);
       at = byId.get(at.from);
     }
     if (at !== start || told.has(start.id)) return [];
@@ -140,10 +181,10 @@ function rings(book: Book): Finding[] {
       {
         weight: "wrong",
         place: start.place,
-        message: `${start.name} is fed by itself${path.length > 1 ? `, round by ${path.length - 1} other ${path.length === 2 ? "branch" : "branches"}` : ""}.`,
-        expected: "A way from each branch back to a head unit.",
+        message: `${start.name} is fed by itself${path.size > 1 ? `, round by ${path.size - 1} ${path.size === 2 ? "other" : "others"}` : ""}.`,
+        expected: "A way from each device and outlet back to a head unit.",
         effect: "No level behind it can be found.",
-        remedy: "Compare “fed from” with the plan; one of them names the wrong branch.",
+        remedy: "Compare “fed from” with the plan; one of them names the wrong one.",
       },
     ];
   });

@@ -2,7 +2,7 @@
 import type { Book, BookResult } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding } from "../finding";
-import { filledCells, figure, namedCells } from "../namedCells";
+import { filledCells, figure, namedCells, type NamedCell } from "../namedCells";
 import type { Rule } from "../rule";
 
 interface Measured {
@@ -11,9 +11,9 @@ interface Measured {
   readonly named: string;
   readonly what: string;
   readonly unit: string;
-  /** The predicted range; both names may be one. */
-  readonly from: string;
-  readonly to: string;
+  /** The predicted range: the least of some cells, and the greatest of some. */
+  readonly from: readonly string[];
+  readonly to: readonly string[];
   readonly tolerance: string;
   readonly remedy: string;
 }
@@ -26,8 +26,8 @@ const MEASURED: readonly Measured[] = [
     named: estimate.rooms.outlet.name,
     what: `at the ${end}est frequency`,
     unit: "dBµV",
-    from: estimate.commission[`${end}_from`].name,
-    to: estimate.commission[`${end}_to`].name,
+    from: [estimate.commission[`${end}_from`].name],
+    to: [estimate.commission[`${end}_to`].name],
     tolerance: estimate.commissioningLimits.tolerance.name,
     remedy: SEE_DIAGNOSIS,
   })),
@@ -36,19 +36,28 @@ const MEASURED: readonly Measured[] = [
     named: estimate.rooms.outlet.name,
     what: "at the outlet",
     unit: "V",
-    from: estimate.commission.volts_due.name,
-    to: estimate.commission.volts_due.name,
+    from: [estimate.commission.volts_due.name],
+    to: [estimate.commission.volts_due.name],
     tolerance: estimate.commissioningLimits.volts_tolerance.name,
     remedy: SEE_DIAGNOSIS,
   },
+  ...(["low", "high"] as const).map((end) => ({
+    built: estimate.heads[`built_${end}`].name,
+    named: estimate.heads.id.name,
+    what: `at the end of its cable, at the ${end}est frequency`,
+    unit: "dBµV",
+    from: [estimate.heads.fed[`${end}_hot`].name],
+    to: [estimate.heads.fed[`${end}_cold`].name],
+    tolerance: estimate.commissioningLimits.tolerance.name,
+    remedy: "Look at its cable and at the dish's aim; measure again at its own connector.",
+  })),
   {
     built: estimate.heads.built_volts.name,
     named: estimate.heads.id.name,
     what: "at the head unit",
     unit: "V",
-    // The cable drops most in heat, and nothing without a load.
-    from: estimate.heads.volts.name,
-    to: estimate.heads.supplied.name,
+    from: [estimate.heads.fed.least.name],
+    to: [estimate.heads.fed.off.name, estimate.heads.fed.alone.name, estimate.heads.fed.on.name],
     tolerance: estimate.commissioningLimits.volts_tolerance.name,
     remedy: "Measure at the supply's output and along its cable, under load; look for a bad contact.",
   },
@@ -72,13 +81,18 @@ function findingsOf(
   { built, named, what, unit, from, to, tolerance, remedy }: Measured,
 ): Finding[] {
   const names = namedCells(book, named);
-  const least = namedCells(book, from);
-  const most = namedCells(book, to);
+  const [least, most] = [from, to].map((ends) => ends.map((name) => namedCells(book, name))) as [
+    NamedCell[][],
+    NamedCell[][],
+  ];
+  const numbers = (ends: readonly NamedCell[][], index: number): number[] =>
+    ends.flatMap((cells) => number(cells[index]?.value) ?? []);
   const room = number(namedCells(book, tolerance)[0]?.value) ?? 0;
   return filledCells(book, built).flatMap(({ place, index, value }): Finding[] => {
     const read = number(value);
-    const [low, high] = [number(least[index]?.value), number(most[index]?.value)];
-    if (read === undefined || low === undefined || high === undefined) return [];
+    const [lows, highs] = [numbers(least, index), numbers(most, index)];
+    if (read === undefined || lows.length === 0 || highs.length === 0) return [];
+    const [low, high] = [Math.min(...lows), Math.max(...highs)];
     const off = read > high ? read - high : Math.min(0, read - low);
     if (Math.abs(off) <= room + NOISE) return [];
     return [

@@ -3,7 +3,7 @@ import { estimate } from "../../workbooks/multiRoom/names";
 import { conditionOf } from "../conditionOf";
 import type { Finding } from "../finding";
 import { inputsIn, type Input, type InputCell } from "../inputsIn";
-import { filledCells, hasJob, isBlank, lookupWord } from "../namedCells";
+import { filledCells, hasJob, isBlank, lookupWord, namedCells } from "../namedCells";
 import type { Rule } from "../rule";
 
 /** Columns that say what a row is, and not that it is meant: a floor typed ahead makes no outlet. */
@@ -15,7 +15,7 @@ const NOT_A_ROW = new Set([
 ]);
 /** Told by rules of their own, which say more of them. */
 const TOLD_ELSEWHERE =
-  /^(?:heads_(?:type|supply)|rooms_(?:plate|from)|branches_(?:device|from)|(?:cables|passives|units|supplies|plates|fittings)_(?:price|until))$/;
+  /^(?:heads_type|rooms_from|branches_(?:device|from)|(?:cables|passives|units|supplies|plates|feeds|resistors|fittings)_(?:price|until))$/;
 /** A text of these alone says nothing. */
 const NOTHING_SAID = /^[\s\-–—_.?/]*$/;
 
@@ -37,7 +37,7 @@ export const missingEntries: Rule = {
           .filter((cell) => cell.inRow && isMissing(one, cell) && asked(cell.index))
           .map((cell) => missing(one, cell));
       });
-    return [...nameless, ...found];
+    return [...nameless, ...found, ...receiversForgotten(read)];
   },
 };
 
@@ -53,6 +53,27 @@ function wantedName(inputs: readonly Input[], read: Book, list: string): string 
   );
   const unknown = [...wanted].filter((one) => !listed.has(lookupWord(one)));
   return unknown.length === 1 ? unknown[0] : undefined;
+}
+
+/** A blank receiver is a spare outlet; so many of nothing is a slip. */
+function receiversForgotten(read: Book): Finding[] {
+  const [receivers, outlets] = [estimate.rooms.receiver.name, estimate.rooms.outlet.name].map((name) =>
+    namedCells(read, name),
+  );
+  return filledCells(read, estimate.rooms.quantity.name).flatMap(({ index, value }): Finding[] => {
+    const [cell, outlet] = [receivers![index], outlets![index]];
+    if (!cell || !isBlank(cell.value) || isBlank(outlet?.value) || value === 0) return [];
+    return [
+      {
+        weight: "doubtful",
+        place: cell.place,
+        message: `${String(outlet?.value)} has ${String(value)} of a receiver that is not named.`,
+        expected: "The kind of receiver; both blank for a spare outlet.",
+        effect: "It gets no user band, and nothing of it is counted.",
+        remedy: "Fill the cell, or clear “How many”.",
+      },
+    ];
+  });
 }
 
 const isMissing = ({ input }: Input, { value }: InputCell): boolean =>

@@ -1,12 +1,15 @@
-import type { BookResult } from "../../workbooks/book";
+import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
-import type { Finding } from "../finding";
+import type { Finding, FindingPlace } from "../finding";
 import { filledCells, hasJob, isBlank, namedCells, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
 
+const { rooms, branches, heads, dishes, feeders, supplies, site } = estimate;
+
 /** Common practice, no source: what every job of this kind takes, by a word in the part's name. */
 const ALWAYS = [
-  { words: /bond|earth|ground/i, what: "bonding or earthing" },
+  // A grounding block joins screens; what it is bonded with is another part.
+  { words: /bond|earth|ground(?!(?:ing)? ?block)/i, what: "bonding or earthing" },
   { words: /connector|plug/i, what: "connectors" },
   { words: /dish|antenna|reflector/i, what: "a dish" },
 ] as const;
@@ -20,7 +23,7 @@ export const partsNeeded: Rule = {
   id: "part lacking or not needed",
   reason:
     "A part that the design needs and the list lacks is work at our cost; one that nothing needs is a wrong price.",
-  example: "No fitting is named for bonding; a head unit has no inserter.",
+  example: "No fitting is named for bonding; a run has a length and no cable.",
   find: ({ read, computed }) => {
     if (!hasJob(read)) return [];
     const fittings = filledCells(read, estimate.fittings.name.name);
@@ -67,29 +70,9 @@ export const partsNeeded: Rule = {
         remedy: "Say on Parts how many it takes, or clear the line.",
       });
     }
-    for (const [of, what] of [
-      [estimate.heads.supply.name, "supply or inserter"],
-      [estimate.heads.type.name, "kind of head unit"],
-    ] as const) {
-      const cells = namedCells(read, of);
-      const shares = namedCells(read, estimate.heads.shares.name);
-      for (const { value, index } of filledCells(read, estimate.heads.id.name)) {
-        const cell = cells[index];
-        if (!cell || !isBlank(cell.value)) continue;
-        if (of === estimate.heads.supply.name && !isBlank(shares[index]?.value)) continue;
-        findings.push({
-          weight: "wrong",
-          place: cell.place,
-          message: `Head unit ${String(value)} has no ${what}.`,
-          expected: "One of the Parts sheet.",
-          effect: "It is neither priced nor powered.",
-          remedy: "Choose it from the list.",
-        });
-      }
-    }
     for (const [owner, of, what] of [
-      [estimate.rooms.outlet.name, estimate.rooms.plate.name, "wall plate"],
-      [estimate.branches.id.name, estimate.branches.device.name, "splitter or tap"],
+      [heads.id.name, heads.type.name, "kind of head unit"],
+      [branches.id.name, branches.device.name, "part"],
     ] as const) {
       const cells = namedCells(read, of);
       for (const { value, index } of filledCells(read, owner)) {
@@ -100,36 +83,120 @@ export const partsNeeded: Rule = {
           place: cell.place,
           message: `${String(value)} has no ${what}.`,
           expected: "One of the Parts sheet.",
-          effect: "It is not priced, and its level cannot be found.",
+          effect: "It is neither priced nor worked out, nor what hangs on it.",
           remedy: "Choose it from the list.",
         });
       }
     }
-    for (const [owner, count, what] of [
-      [estimate.heads.id.name, estimate.heads.tuners.name, "head unit"],
-      [estimate.branches.id.name, estimate.branches.fed.name, "splitter or tap"],
-    ] as const) {
-      const counts = namedCells(computed, count);
-      for (const { value, index, place: at } of filledCells(read, owner)) {
-        if (counts[index]?.value !== 0 || isInLine(owner, value)) continue;
-        findings.push({
-          weight: "doubtful",
-          place: at,
-          message: `${String(value)} feeds nothing.`,
-          expected: `A ${what} that feeds something.`,
-          effect: "It is bought and fitted for nothing.",
-          remedy: "Clear its row, or correct “fed from” of what it should feed.",
-        });
-      }
-    }
-    return findings;
-
-    /** A tap whose ports are free feeds nothing by them, and still what hangs on its line. */
-    function isInLine(owner: string, name: BookResult | undefined): boolean {
-      if (owner !== estimate.branches.id.name) return false;
-      return filledCells(read, estimate.branches.from.name).some(
-        (from) => plainWord(from.value) === plainWord(name),
-      );
-    }
+    return [
+      ...findings,
+      ...cablesUnnamed(read),
+      ...platesForgotten(read),
+      ...idle(read),
+      ...dishesUnbought(read),
+    ];
   },
 };
+
+/** Cables with a length, of no kind: neither their row nor Site names one. */
+function cablesUnnamed(read: Book): Finding[] {
+  if (filledCells(read, site.usual_cable.name).length > 0) return [];
+  return [rooms, branches, heads, feeders].flatMap((of) => {
+    const [cables, names] = [of.cable.name, nameOf(of)].map((name) => namedCells(read, name));
+    const length = of === rooms ? rooms.run.name : (of as typeof heads).length.name;
+    return filledCells(read, length).flatMap(({ index }): Finding[] => {
+      const [cell, name] = [cables![index], names![index]];
+      if (!cell || !isBlank(cell.value) || isBlank(name?.value)) return [];
+      return [
+        {
+          weight: "wrong",
+          place: cell.place,
+          message: `${String(name?.value)} has a length and no cable.`,
+          expected: "A cable of the Parts sheet, here or as the usual one of Site.",
+          effect: "It is neither priced nor worked out, nor what hangs on it.",
+          remedy: "Choose it from the list.",
+        },
+      ];
+    });
+  });
+}
+
+const nameOf = (of: typeof rooms | typeof branches | typeof heads | typeof feeders): string =>
+  of === rooms ? rooms.outlet.name : of === feeders ? feeders.from.name : (of as typeof heads).id.name;
+
+/** Outlets without a wall plate among more that have one; where most have none, told once. */
+function platesForgotten(read: Book): Finding[] {
+  const usual = namedCells(read, site.usual_plate.name)[0];
+  if (usual && !isBlank(usual.value)) return [];
+  const plates = namedCells(read, rooms.plate.name);
+  const without = filledCells(read, rooms.outlet.name).flatMap(({ value, index }) => {
+    const cell = plates[index];
+    return cell && isBlank(cell.value) ? [{ name: String(value), place: cell.place }] : [];
+  });
+  const forgotten = (place: FindingPlace, message: string): Finding => ({
+    weight: "doubtful",
+    place,
+    message,
+    expected: "A wall plate of the Parts sheet, here or as the usual one of Site.",
+    effect: "None is bought or fitted, and nothing is lost in it.",
+    remedy: "Choose it from the list, or say in the note that the cable ends at the receiver.",
+  });
+  const [first] = without;
+  if (!first) return [];
+  return without.length < filledCells(read, rooms.plate.name).length
+    ? without.map(({ name, place }) => forgotten(place, `${name} has no wall plate.`))
+    : [
+        forgotten(
+          usual?.place ?? first.place,
+          `${without.length} ${without.length === 1 ? "outlet has" : "outlets have"} no wall plate.`,
+        ),
+      ];
+}
+
+/** What is bought and fitted and has nothing behind it. An inserter on a port feeds towards the head unit. */
+function idle(read: Book): Finding[] {
+  const words = (names: readonly { readonly name: string }[]): ReadonlySet<string> =>
+    new Set(names.flatMap(({ name }) => filledCells(read, name).map(({ value }) => plainWord(value))));
+  const parts = namedCells(read, branches.device.name);
+  const inserters = words([supplies.name]);
+  const feeding = words([rooms.from, branches.from, feeders.from]);
+  const onDish = words([heads.dish, feeders.from]);
+  const all = filledCells(read, dishes.name.name);
+  return [
+    ...filledCells(read, heads.id.name).map((cell) => ({ cell, of: feeding, what: "head unit" })),
+    ...filledCells(read, branches.id.name)
+      .filter(({ index }) => !inserters.has(plainWord(parts[index]?.value)))
+      .map((cell) => ({ cell, of: feeding, what: "device" })),
+    // The only dish need not be named.
+    ...(all.length > 1 ? all : []).map((cell) => ({ cell, of: onDish, what: "dish" })),
+  ].flatMap(({ cell: { place, value }, of, what }): Finding[] =>
+    of.has(plainWord(value))
+      ? []
+      : [
+          {
+            weight: "doubtful",
+            place,
+            message: `${String(value)} feeds nothing.`,
+            expected: `A ${what} that feeds something.`,
+            effect: "It is bought and fitted for nothing.",
+            remedy: "Clear its row, or correct where the name of what feeds is asked for.",
+          },
+        ],
+  );
+}
+
+/** Of several dishes some are bought and one is not. */
+function dishesUnbought(read: Book): Finding[] {
+  const parts = namedCells(read, dishes.part.name);
+  const all = filledCells(read, dishes.name.name);
+  const without = all.filter(({ index }) => isBlank(parts[index]?.value));
+  if (without.length === all.length) return [];
+  return without.map(({ value, index }) => ({
+    weight: "doubtful",
+    place: parts[index]!.place,
+    message: `${String(value)} is bought as nothing, and the other dishes are.`,
+    expected: "The dish with its mount among the fittings of the Parts sheet.",
+    effect: "The price holds no dish for it.",
+    remedy: "Choose it from the list, or say under Exclusions who supplies it.",
+  }));
+}

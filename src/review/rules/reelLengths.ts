@@ -4,17 +4,16 @@ import { isFault } from "../../engine/faults";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
-import { filledCells, figure, namedCells, plainWord, type NamedCell } from "../namedCells";
+import { filledCells, figure, isBlank, namedCells, plainWord, type NamedCell } from "../namedCells";
 import type { Rule } from "../rule";
 
+const { rooms, branches, heads, feeders } = estimate;
+
 const RUNS = [
-  { named: estimate.rooms.outlet.name, run: estimate.rooms.run.name, cable: estimate.rooms.cable.name },
-  {
-    named: estimate.branches.id.name,
-    run: estimate.branches.length.name,
-    cable: estimate.branches.cable.name,
-  },
-  { named: estimate.heads.id.name, run: estimate.heads.length.name, cable: estimate.heads.cable.name },
+  { named: rooms.outlet.name, run: rooms.run.name, cable: rooms.cable.name },
+  { named: branches.id.name, run: branches.length.name, cable: branches.cable.name },
+  { named: heads.id.name, run: heads.length.name, cable: heads.cable.name },
+  { named: feeders.from.name, run: feeders.length.name, cable: feeders.cable.name },
 ] as const;
 
 export const reelLengths: Rule = {
@@ -25,6 +24,7 @@ export const reelLengths: Rule = {
     const slack = Number(namedValue(read, estimate.site.slack.name) ?? 0);
     const waste = Number(namedValue(read, estimate.site.waste.name) ?? 0);
     if (!(slack >= 0 && waste >= 0 && waste <= 1)) return [];
+    const usual = namedValue(read, estimate.site.usual_cable.name);
     const reels = namedCells(read, estimate.cables.reel.name);
     return filledCells(read, estimate.cables.name.name).flatMap(({ value, index }) => {
       const reel = reels[index];
@@ -34,9 +34,10 @@ export const reelLengths: Rule = {
         const [lengths, cables] = [namedCells(read, one.run), namedCells(read, one.cable)];
         return filledCells(read, one.named).flatMap((row) => {
           const length = lengths[row.index];
+          const own = cables[row.index]?.value;
           return length &&
             typeof length.value === "number" &&
-            plainWord(cables[row.index]?.value) === plainWord(value)
+            plainWord(isBlank(own) ? usual : own) === plainWord(value)
             ? [{ of: String(row.value), cell: length, length: length.value }]
             : [];
         });

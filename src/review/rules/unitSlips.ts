@@ -30,7 +30,7 @@ const LEAST_DBUV = 60;
 export const unitSlips: Rule = {
   id: "unit slip",
   reason: "A figure typed in another unit than its column's passes every limit and spoils all that follows.",
-  example: "Runs of one branch are 3.28 times as long as all others: feet among metres.",
+  example: "Runs from one splitter are 3.28 times as long as all others: feet among metres.",
   find: ({ read }) => [...frequencies(read), ...levels(read), ...feet(read), ...cents(read), ...rates(read)],
 };
 
@@ -70,7 +70,7 @@ const levels = (book: Book): Finding[] =>
     ),
   );
 
-/** Runs from one branch against all the others'. */
+/** Runs from one device against all the others'. */
 function feet(book: Book): Finding[] {
   if (!hasJob(book)) return [];
   const from = namedCells(book, estimate.rooms.from.name);
@@ -99,21 +99,13 @@ function feet(book: Book): Finding[] {
   });
 }
 
-/** What each part comes to on Materials. */
-const BILLS: Readonly<Record<(typeof PRICED_BLOCKS)[number], string>> = {
-  cables: estimate.cablesBought.sum.name,
-  passives: estimate.passivesBought.sum.name,
-  units: estimate.unitsBought.sum.name,
-  supplies: estimate.suppliesBought.sum.name,
-  plates: estimate.platesBought.sum.name,
-  fittings: estimate.fittingsBought.sum.name,
-};
-
 function cents(book: Book): Finding[] {
-  const sums = Object.values(BILLS).flatMap((name) => filledCells(book, name).map(({ value }) => value));
+  // What each part comes to on Materials.
+  const billOf = (block: (typeof PRICED_BLOCKS)[number]): string => estimate[`${block}Bought`].sum.name;
+  const sums = PRICED_BLOCKS.flatMap((block) => filledCells(book, billOf(block)).map(({ value }) => value));
   const all = sums.reduce<number>((sum, value) => sum + (typeof value === "number" ? value : 0), 0);
   return PRICED_BLOCKS.flatMap((block) => {
-    const bill = namedCells(book, BILLS[block]);
+    const bill = namedCells(book, billOf(block));
     const prices = filledCells(book, estimate[block].price.name).flatMap((cell) =>
       typeof cell.value === "number" && cell.value > 0 ? [{ ...cell, price: cell.value }] : [],
     );

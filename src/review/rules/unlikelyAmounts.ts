@@ -3,7 +3,7 @@ import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { inputsIn } from "../inputsIn";
-import { filledCells, figure, hasJob, namedCells } from "../namedCells";
+import { filledCells, figure, hasJob, namedCells, PRICED_BLOCKS } from "../namedCells";
 import type { Reviewed, Rule } from "../rule";
 
 interface Usual {
@@ -33,6 +33,12 @@ const USUAL: readonly Usual[] = [
   { name: estimate.labour.difficulty.name, least: 0.5, most: 3, because: PRACTICE },
   { name: estimate.cables.reel.name, least: 25, metres: true, because: PRACTICE },
   { name: estimate.supplies.amps.name, most: 10, because: PRACTICE },
+  { name: estimate.routes.minutes.name, most: 30, because: `for one length ${PRACTICE}` },
+  { name: estimate.routes.difficulty.name, least: 0.5, most: 3, because: PRACTICE },
+  { name: estimate.slots.eirp.name, least: 35, most: 65, because: `for reception with a dish ${PRACTICE}` },
+  { name: estimate.slots.symbol_rate.name, least: 1, most: 75, because: `for broadcasts ${PRACTICE}` },
+  { name: estimate.site.dish_loss.name, most: 3, because: PRACTICE },
+  { name: estimate.site.noise_margin.name, most: 5, because: PRACTICE },
 ];
 
 /** EN 60728-1, from memory: the level at an outlet, as Site says beside the cells. */
@@ -105,9 +111,8 @@ const standard = ({ read }: Reviewed): Finding[] =>
     ),
   );
 
-const { cablesBought, passivesBought, unitsBought, suppliesBought, platesBought, fittingsBought } = estimate;
 /** What is bought of each list of Parts. */
-const BOUGHT = [cablesBought, passivesBought, unitsBought, suppliesBought, platesBought, fittingsBought];
+const BOUGHT = PRICED_BLOCKS.map((block) => estimate[`${block}Bought`]);
 
 function packs({ read, computed }: Reviewed): Finding[] {
   const sums = BOUGHT.flatMap(({ sum }) => filledCells(computed, sum.name).map(({ value }) => value));

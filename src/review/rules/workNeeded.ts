@@ -1,13 +1,15 @@
+import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
-import { filledCells, figure, hasJob, namedCells } from "../namedCells";
+import { filledCells, figure, hasJob, isBlank, namedCells, plainWord } from "../namedCells";
 import { onPurpose } from "../onPurpose";
 import type { Rule } from "../rule";
 
+const RUNNING = "running cables";
 /** What every job of this kind takes, by a word in the work's name. Common practice, no source. */
 const ALWAYS = [
-  { words: /cable|run\b|wire|pull/i, what: "running cables", needs: estimate.rooms.outlet.name },
+  { words: /cable|run\b|wire|pull/i, what: RUNNING, needs: estimate.rooms.outlet.name },
   {
     words: /dish|antenna|reflector|mount|align/i,
     what: "mounting and aligning the dish",
@@ -19,6 +21,10 @@ const ALWAYS = [
 const LONGEST_MINUTES = 480;
 /** Nor is work listed that takes less on the whole job. */
 const SHORTEST_MINUTES = 5;
+/** Work that is to run a cable, not to end or to mark it. */
+const RUNS_CABLE = /\b(?:run|pull|lay)\b/i;
+/** But of these a job may have few, and each takes a minute. */
+const QUICK: ReadonlySet<string> = new Set(["connector", "end resistor", "receiver lead"]);
 /** From so many outlets on their number is no accident. */
 const FEWEST_OUTLETS = 5;
 
@@ -46,9 +52,13 @@ export const workNeeded: Rule = {
     }
     // A list in another language has none of these words, and is left alone.
     const speaks = works.some(({ value }) => ALWAYS.some(({ words }) => words.test(String(value))));
+    const isByRoute = filledCells(computed, estimate.routeWork.hours.name).some(
+      ({ value }) => Number(value) > 0,
+    );
     for (const { words, what, needs } of speaks ? ALWAYS : []) {
       if (filledCells(read, needs).length === 0 || counted.some(({ value }) => words.test(String(value))))
         continue;
+      if (what === RUNNING && isByRoute) continue;
       const row = works.find(({ value }) => words.test(String(value)));
       const count = row && namedCells(read, estimate.labour.per_outlet.name)[row.index]?.place;
       findings.push({
@@ -60,7 +70,25 @@ export const workNeeded: Rule = {
         remedy: "Enter how often it is done, or say under Exclusions who does it.",
       });
     }
-    return [...findings, ...amounts()];
+    return [...findings, ...(isByRoute ? [...runTwice(), ...withoutRoute(read)] : []), ...amounts()];
+
+    /** Running a cable is in the minutes of its route. */
+    function runTwice(): Finding[] {
+      const each = namedCells(read, estimate.labour.per_outlet.name);
+      return counted.flatMap(({ value, index }) => {
+        const cell = each[index];
+        return cell && Number(cell.value) > 0 && RUNS_CABLE.test(String(value))
+          ? [
+              doubtful(
+                cell.place,
+                `${String(value)} is counted for each outlet, and cables are counted by their routes too.`,
+                "One of the two.",
+                "Running a cable is priced twice.",
+              ),
+            ]
+          : [];
+      });
+    }
 
     function amounts(): Finding[] {
       const outlets = namedValue(computed, estimate.count.outlets.name);
@@ -73,6 +101,7 @@ export const workNeeded: Rule = {
       ]
         .map((name) => namedCells(read, name))
         .concat([namedCells(computed, estimate.work.hours.name)]);
+      const pieces = namedCells(read, estimate.labour.piece.name);
       const number = (cells: typeof minutes, index: number): number =>
         Number(cells?.[index]?.value ?? 0) || 0;
       return works.flatMap(({ value, index }): Finding[] => {
@@ -103,7 +132,7 @@ export const workNeeded: Rule = {
               "It is priced twice.",
             ),
           );
-        if (all > 0 && all < SHORTEST_MINUTES)
+        if (all > 0 && all < SHORTEST_MINUTES && !QUICK.has(plainWord(pieces[index]?.value)))
           found.push(
             doubtful(
               minutes![index]!.place,
@@ -117,6 +146,33 @@ export const workNeeded: Rule = {
     }
   },
 };
+
+/** Cables whose running nothing counts, beside others that have a route. */
+function withoutRoute(read: Book): Finding[] {
+  const { site, rooms, branches, heads, feeders } = estimate;
+  const usual = namedCells(read, site.usual_route.name)[0];
+  if (!usual || !isBlank(usual.value)) return [];
+  const without = (
+    [
+      [rooms.run.name, rooms.route.name],
+      [branches.length.name, branches.route.name],
+      [heads.length.name, heads.route.name],
+      [feeders.length.name, feeders.route.name],
+    ] as const
+  ).flatMap(([length, route]) => {
+    const routes = namedCells(read, route);
+    return filledCells(read, length).filter(({ index }) => isBlank(routes[index]?.value));
+  });
+  if (without.length === 0) return [];
+  return [
+    doubtful(
+      usual.place,
+      `${without.length} ${without.length === 1 ? "cable has" : "cables have"} no route, and others have.`,
+      "A route in each row, or the usual one here.",
+      "Nothing is charged for running them.",
+    ),
+  ];
+}
 
 const doubtful = (place: Finding["place"], message: string, expected: string, effect: string): Finding => ({
   weight: "doubtful",

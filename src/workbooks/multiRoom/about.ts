@@ -9,15 +9,16 @@ export const about = aboutSheet({
   template: `multi-room estimate, version ${versionNow("multi-room")}`,
   purpose: [
     "Prices a multi-room satellite reception job in which one cable from each head unit (single-cable LNB or switch) serves many tuners,",
-    "and predicts level, supply voltage and user bands for every outlet before anyone climbs.",
+    "and predicts carrier to noise, level, supply voltage, commands and user bands for every outlet before anyone climbs.",
   ],
   fields: [
     worked(filledIn.by, f`IF(${site.prepared_by}="","",${site.prepared_by})`),
     worked(filledIn.date, f`IF(${site.date}="","",${site.date})`),
   ],
   howToFill: [
-    "Fill the boxed cells, sheet by sheet from Site to Head units; choose a cell to see what it wants.",
-    "Rooms has a row for each outlet, Branches a row for each splitter or tap, Head units a row for each head unit.",
+    "Fill the boxed cells, sheet by sheet from Site to Rooms; choose a cell to see what it wants.",
+    "The tree goes from the sky down: Dishes and feeders, Head units, Distribution with a row for each device, Rooms with a row for each outlet.",
+    "Most columns may stay blank: the hint of a cell says what a blank means. What is rare stands to the right of the results.",
     "Insert rows anywhere between the two thin grey rows of a block. The upper thin row carries the column formulas: leave it.",
     "Then read Checks: each line says what it found and where to look.",
     "A working copy calls the functions of Rigsheet: it computes in Excel with the add-in, or on Rigsheet's own desk.",
@@ -29,9 +30,9 @@ export const about = aboutSheet({
   ],
   leftOut: [
     "Connector losses and mismatch ripple; interference between user bands; ageing and water in the cable.",
-    "Level at the dish itself, rain and pointing loss: the head unit's output level is taken as you enter it.",
-    "Currents that other devices draw on the same cable. Two head units may share a supply and one common lead; of",
-    "constant-power ones the other's current is then taken at its minimum volts, so the volts shown are the lower ones.",
+    "Head units level their output: it is taken as you enter it, whatever the dish gives; rain and a small dish show in carrier to noise.",
+    "Uplink noise, interference from neighbouring slots, and intermodulation but for an amplifier's stated limit.",
+    "What contacts and receivers' own outputs add: which of several receivers feeds the head unit is decided by milliohms.",
     "Wind load, mounting and structure. Refraction, which matters only below about 5 deg of elevation.",
   ],
 });

@@ -4,10 +4,10 @@ import { lookAt, NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
 import { checksOf, checksSheet } from "../checksSheet";
 import type { CheckWords } from "../definition";
 import { partEntryChecks, sheetEntryChecks, zeroNote } from "../entryChecks";
-import { designChecks, outletsWithWord } from "./designChecks";
+import { designChecks, ofCalculated, outletsWithWord } from "./designChecks";
 import { LONG_SHEETS, OTHER_SHEETS } from "./filledSheets";
 import { moneyChecks } from "./moneyChecks";
-import { bonds } from "./names/bonding";
+import { bonded, bonds } from "./names/bonding";
 import { commission } from "./names/commissioning";
 import { priceChecks } from "./priceChecks";
 
@@ -34,6 +34,14 @@ const afterwards = {
     found: f`SUMPRODUCT(--(${bonds.where}<>""))`,
     passes: some,
     where: "Bonding",
+    advice: true,
+  },
+  "dishes without a conductor": {
+    what: "Dishes without a conductor on Bonding",
+    limit: "advisory: the local code decides",
+    ...ofCalculated(bonded.dish, f`IFERROR(${bonded.verdict}="look",TRUE)`),
+    passes: none,
+    where: lookAt("Bonding", bonded.verdict),
     advice: true,
   },
 } satisfies Readonly<Record<string, CheckWords>>;

@@ -1,31 +1,37 @@
 import { f, type Formula, type Named } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { blockPart } from "../parts";
-import { branches } from "./names/branches";
 import { commission } from "./names/commissioning";
 import { diagnosis } from "./names/diagnosis";
+import { feeders } from "./names/dishes";
 import { heads } from "./names/headUnits";
 import { rooms } from "./names/rooms";
+import { aims } from "./names/sightline";
 import { commissioningLimits } from "./names/site";
-import { AT_BRANCH } from "./rooms";
 
 const ofEachOutlet = (formula: Formula): Formula => f`IF(${rooms.outlet}="","",${formula})`;
 
-/** Blank where nothing was entered. */
+/** An outlet whose row is bad has no level. */
+const ofALevel = (formula: Formula): Formula => f`IF(${rooms.level.low_hot}="","",${formula})`;
+
+/** Blank where nothing was entered or found. */
 const entered = (from: Named): Formula => f`IF(${from}="","",${from})`;
 
-/** How far outside the predicted range: zero inside it, and nothing where no number was read. */
+/** How far outside the predicted range: zero inside it, and nothing where no number was read or none is due. */
 const off = (built: Named, from: Named, to: Named): Formula =>
-  f`IF(ISNUMBER(${built}),(${built}-${to})*(${built}>${to})+(${built}-${from})*(${built}<${from}),"")`;
+  f`IF(ISNUMBER(${built})*ISNUMBER(${from})>0,(${built}-${to})*(${built}>${to})+(${built}-${from})*(${built}<${from}),"")`;
 
 /** More than Diagnosis has lines. */
 const NO_LINE = 99;
 
 /** The line of Diagnosis that names a place; more than there are lines where none does. */
 const lineOf = (place: Named): Formula =>
-  ofEachOutlet(f`IFERROR(MATCH(${place},${diagnosis.where},0),${NO_LINE})`);
+  ofEachOutlet(f`IF(${place}="",${NO_LINE},IFERROR(MATCH(${place},${diagnosis.where},0),${NO_LINE}))`);
 
 const lesser = (a: Named, b: Named): Formula => f`(${a}+${b}-ABS(${a}-${b}))/2`;
+
+/** The dish on which an outlet's head unit is the feed; blank is the only one. */
+const ownDish = f`INDEX(${heads.dish},MATCH(${rooms.place.head},${heads.id},0))`;
 
 export const commissioningSheet: SheetDefinition = {
   name: "Commissioning",
@@ -51,8 +57,8 @@ export const commissioningSheet: SheetDefinition = {
       heading: "How to read it",
       lines: [
         "The minimum is with the cable hot, the maximum with it cold; a measured level may lie outside by the tolerance on Site. The likely cause and its probability come from Diagnosis, whose model is on Causes.",
-        "Volts: at the outlet, its receiver unplugged, supply on. Where a splitter's diodes pass power only towards the head unit, feed the supply in at the outlet and read at the first branch (common practice, no source).",
-        "No volts are predicted at outlets where something feeds in on the way, nor below a device that passes power at one port: they depend on which legs are on. Measure at the head unit, fed as Head units says.",
+        "Volts: at the outlet, its receiver and all others unplugged, supply on. Where a splitter's diodes pass power only towards the head unit, none should stand there.",
+        "Under load measure at the head unit: Head units says what it has with all receivers off, one on alone, and all on.",
       ],
     },
     blockPart(commission, {
@@ -64,29 +70,35 @@ export const commissioningSheet: SheetDefinition = {
         // Joined by & they would be one text of all rows in the desk's engine.
         floor: entered(rooms.floor),
         room: entered(rooms.room),
-        head: ofEachOutlet(f`${rooms.head}`),
-        bands: ofEachOutlet(f`${rooms.bands}`),
-        low_from: ofEachOutlet(f`${rooms.level.low_hot}`),
-        low_to: ofEachOutlet(f`${rooms.level.low_cold}`),
+        head: entered(rooms.place.head),
+        bands: entered(rooms.place.bands),
+        centres: entered(rooms.place.centres),
+        low_from: ofALevel(f`${rooms.level.low_hot}`),
+        low_to: ofALevel(f`${rooms.level.low_cold}`),
         low: entered(rooms.built_low),
-        high_from: ofEachOutlet(f`${rooms.level.high_hot}`),
-        high_to: ofEachOutlet(f`${rooms.level.high_cold}`),
+        high_from: ofALevel(f`${rooms.level.high_hot}`),
+        high_to: ofALevel(f`${rooms.level.high_cold}`),
         high: entered(rooms.built_high),
-        volts_due: f`IF(${rooms.outlet}="","",IF(IFERROR(INDEX(${branches.loss.stops},${AT_BRANCH})>0,FALSE),0,IF(IFERROR(INDEX(${branches.loss.ones},${AT_BRANCH})>0,FALSE),"",INDEX(${heads.legs},MATCH(${rooms.head},${heads.id},0)))))`,
+        volts_due: entered(rooms.volts.supplies),
         volts: entered(rooms.built_volts),
-        verdict: f`IF(${rooms.outlet}="","",IF((${rooms.built_low}="")+(${rooms.built_high}="")>0,"to measure",IF(ISTEXT(${rooms.built_low})+ISTEXT(${rooms.built_high})+IFERROR((ABS(${commission.low_off})>${commissioningLimits.tolerance})+(ABS(${commission.high_off})>${commissioningLimits.tolerance}),1)+IFERROR((${commission.volts_off}<>"")*(ABS(${commission.volts_off})>${commissioningLimits.volts_tolerance}),0)>0,"look","ok")))`,
+        verdict: f`IF(${rooms.outlet}="","",IF((${rooms.built_low}="")+(${rooms.built_high}="")>0,"to measure",IF(ISTEXT(${rooms.built_low})+ISTEXT(${rooms.built_high})+(${commission.low_from}="")+(${commission.high_from}="")+IFERROR((ABS(${commission.low_off})>${commissioningLimits.tolerance})+(ABS(${commission.high_off})>${commissioningLimits.tolerance}),1)+IFERROR((${commission.volts_off}<>"")*(ABS(${commission.volts_off})>${commissioningLimits.volts_tolerance}),0)>0,"look","ok")))`,
         cause: f`IF(${rooms.outlet}="","",IF(IFERROR(${commission.verdict}="look",FALSE),IFERROR(INDEX(${diagnosis.cause},${commission.line}),"see Diagnosis"),""))`,
         chance: f`IF(${rooms.outlet}="","",IF(IFERROR(${commission.verdict}="look",FALSE),IFERROR(INDEX(${diagnosis.probability},${commission.line}),""),""))`,
         low_off: off(rooms.built_low, commission.low_from, commission.low_to),
         high_off: off(rooms.built_high, commission.high_from, commission.high_to),
         volts_off: f`IF(ISNUMBER(${rooms.built_volts}),IF(IFERROR(${commission.volts_due}="",TRUE),"",${rooms.built_volts}-${commission.volts_due}),"")`,
-        due_low: ofEachOutlet(f`(${rooms.level.low_cold}+${rooms.level.low_hot})/2`),
-        due_high: ofEachOutlet(f`(${rooms.level.high_cold}+${rooms.level.high_hot})/2`),
+        due_low: ofALevel(f`(${rooms.level.low_cold}+${rooms.level.low_hot})/2`),
+        due_high: ofALevel(f`(${rooms.level.high_cold}+${rooms.level.high_hot})/2`),
         at_outlet: lineOf(rooms.outlet),
         at_branch: lineOf(rooms.from),
-        at_head: lineOf(rooms.head),
+        at_head: lineOf(rooms.place.head),
+        // A dish is above the head unit that is its feed, or at the other end of the feeders.
+        at_above: ofEachOutlet(
+          f`IF(${rooms.place.head}="",${NO_LINE},IFERROR(MATCH(IFERROR(INDEX(${feeders.from},MATCH(${rooms.place.head},${feeders.to},0)),IF(${ownDish}="",INDEX(${aims.dish},2),${ownDish})),${diagnosis.where},0),${NO_LINE}))`,
+        ),
         near: ofEachOutlet(lesser(commission.at_outlet, commission.at_branch)),
-        line: ofEachOutlet(lesser(commission.near, commission.at_head)),
+        far: ofEachOutlet(lesser(commission.at_head, commission.at_above)),
+        line: ofEachOutlet(lesser(commission.near, commission.far)),
       },
     }),
   ],

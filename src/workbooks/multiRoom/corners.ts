@@ -15,6 +15,15 @@ export const CORNERS = {
   high_hot: { head: "highest frequency, hot", width: WIDTH },
 } as const;
 
+/** The corners among other columns, with what they are of before them. */
+export const cornersOf = (what: string, unit: string) =>
+  ({
+    low_cold: { head: `${what}, ${CORNERS.low_cold.head}`, unit, width: WIDTH, format: "one" },
+    low_hot: { head: `${what}, ${CORNERS.low_hot.head}`, unit, width: WIDTH, format: "one" },
+    high_cold: { head: `${what}, ${CORNERS.high_cold.head}`, unit, width: WIDTH, format: "one" },
+    high_hot: { head: `${what}, ${CORNERS.high_hot.head}`, unit, width: WIDTH, format: "one" },
+  }) as const;
+
 /** Heads of a table with a column for each. */
 export const CORNER_HEADS = Object.values(CORNERS).map(({ head }) => head);
 

@@ -4,11 +4,12 @@ import { versionNow } from "../versions";
 import { about } from "./about";
 import { alignmentSheet } from "./alignment";
 import { bondingSheet } from "./bonding";
-import { branchesSheet } from "./branches";
 import { causesSheet } from "./causes";
 import { estimateChecksSheet } from "./checks";
 import { commissioningSheet } from "./commissioning";
 import { diagnosisSheet } from "./diagnosis";
+import { dishesSheet } from "./dishes";
+import { distributionSheet } from "./distributionSheet";
 import { headUnitsSheet } from "./headUnits";
 import { labourSheet } from "./labourSheet";
 import { logSheet } from "./log";
@@ -30,9 +31,10 @@ export const multiRoom: WorkbookDefinition = {
     siteSheet,
     sightlineSheet,
     partsSheet,
-    branchesSheet,
-    roomsSheet,
+    dishesSheet,
     headUnitsSheet,
+    distributionSheet,
+    roomsSheet,
     bondingSheet,
     materialsSheet,
     labourSheet,

@@ -7,16 +7,17 @@ import { commissioningSheet } from "./commissioning";
 import { LONG_SHEETS, OTHER_SHEETS } from "./filledSheets";
 import { countOf } from "./nameKeys";
 import { branches } from "./names/branches";
+import { dishes, feeders } from "./names/dishes";
 import { heads } from "./names/headUnits";
-import { kinds, labour } from "./names/labour";
+import { kinds, labour, routes } from "./names/labour";
 import { count } from "./names/materials";
-import { passives, plates, receivers } from "./names/parts";
+import { passives, plates, receivers, units } from "./names/parts";
 import { rooms } from "./names/rooms";
-import { sight } from "./names/sightline";
+import { aims, sight } from "./names/sightline";
 import { site, slots } from "./names/site";
 import { options } from "./names/terms";
 import { PRICED } from "./priceChecks";
-import { GREATEST_SLOPE } from "./rooms";
+import { GREATEST_SLOPE } from "./site";
 
 /** Cells filled at or below the closing row of a block: no sum sees the rows there. */
 const overrun = countedInAll(
@@ -36,8 +37,32 @@ export const outletsWithWord = (word: string, column: Named): Pick<Check, "found
   found: f`COUNTIF(${column},${text(word)})`,
   places: f`IFERROR("; "&INDEX(${rooms.outlet},MATCH(${text(word)},${column},0)),"")`,
 });
-const ofBranches = (bad: Formula): CountedRows => ({ of: branches.id, bad });
-const ofHeads = (bad: Formula): CountedRows => ({ of: heads.id, bad });
+/** Rows of several lists together. */
+const inLists = (lists: readonly CountedRows[]): Pick<Check, "found" | "places"> => ({
+  found: countedInAll(lists.map(({ bad }) => bad)),
+  places: chain(
+    "&",
+    lists.map(({ of, bad }) => firstBad(of, bad)),
+  ),
+});
+/** Ports of outlets and of devices. */
+const ofPorts = (word: string): Pick<Check, "found" | "places"> =>
+  inLists([
+    { of: rooms.outlet, bad: f`IFERROR(${rooms.check.port}=${text(word)},FALSE)` },
+    { of: branches.id, bad: f`IFERROR(${branches.check.port}=${text(word)},FALSE)` },
+  ]);
+/** Rows of another list in which a column says a word. */
+const withWord = (word: string, of: Named, column: Named): CountedRows => ({
+  of,
+  bad: f`IFERROR(${column}=${text(word)},FALSE)`,
+});
+/** Rows of a list whose names are calculated: in a sum over an error in them hosts differ, so they are only named by it. */
+export const ofCalculated = (of: Named, bad: Formula): Pick<Check, "found" | "places"> => ({
+  found: countedInAll([bad]),
+  places: firstBad(of, bad),
+});
+/** Filled rows of another list that are not said to be sound; nothing is said of any where the job as a whole can't be read. */
+const notSound = (of: Named, row: Named): CountedRows => ({ of, bad: f`IFERROR(${row}<>"ok",TRUE)` });
 /** Rows of which an earlier one has the name. By first places rather than by counting, which would compare every row with every other. */
 const repeated = (of: Named): Formula => f`IFERROR(MATCH(${of},${of},0),0)<>ROW(${of})-MIN(ROW(${of}))+1`;
 
@@ -45,8 +70,10 @@ const repeated = (of: Named): Formula => f`IFERROR(MATCH(${of},${of},0),0)<>ROW(
 const NAMED_ONCE: readonly Named[] = [
   ...PRICED.map(({ name }) => name),
   labour.name,
+  routes.name,
   options.name,
   receivers.kind,
+  dishes.name,
   branches.id,
   heads.id,
 ];
@@ -56,8 +83,9 @@ const twice = (of: Named): Formula => f`(${of}<>"")*(${repeated(of)})>0`;
 const WITH_WILDCARDS: readonly Named[] = [
   ...PRICED.map(({ name }) => name),
   ...[branches.id, heads.id, kinds.name, branches.from, branches.device, branches.cable],
-  ...[heads.type, heads.supply, heads.cable, heads.at, heads.shares],
-  ...[rooms.from, rooms.cable, rooms.plate, rooms.kind],
+  ...[heads.type, heads.dish, heads.supply, heads.cable, dishes.name, dishes.feed, dishes.part],
+  ...[feeders.from, feeders.to, feeders.cable],
+  ...[rooms.from, rooms.cable, rooms.plate, rooms.split, rooms.kind],
 ];
 const wild = (of: Named): Formula =>
   f`${chain(
@@ -80,19 +108,41 @@ export const designChecks = {
     passes: none,
     where: "The ends of the blocks that you fill",
   },
-  "outlets unfed": {
-    what: "Outlets that nothing feeds",
-    limit: "none",
-    ...ofOutlets(f`1-ISTEXT(${rooms.head})`),
+  "dishes wrong": {
+    what: "Dishes that cannot be worked out",
+    limit: "none: what is wrong stands in their row",
+    found: notSound(dishes.name, dishes.seen.row),
     passes: none,
-    where: lookAt("Rooms", rooms.from),
+    where: lookAt("Dishes", dishes.seen.row),
+  },
+  "feeders wrong": {
+    what: "Feeders that cannot be worked out",
+    limit: "none: what is wrong stands in their row",
+    found: notSound(feeders.from, feeders.check.row),
+    passes: none,
+    where: lookAt("Dishes", feeders.check.row),
+  },
+  "head units wrong": {
+    what: "Head units that cannot be worked out",
+    limit: "none: what is wrong stands in their row",
+    found: notSound(heads.id, heads.check.row),
+    passes: none,
+    where: lookAt("Head units", heads.check.row),
   },
   "branches unfed": {
-    what: "Splitters and taps that no head unit feeds",
-    limit: "none: each is fed by a head unit, or by another that is",
-    found: ofBranches(f`1-ISTEXT(${branches.head})`),
+    what: "Devices that nothing feeds, or that cannot be worked out",
+    limit: "none: what is wrong stands in their row",
+    found: notSound(branches.id, branches.check.row),
     passes: none,
-    where: lookAt("Branches", branches.from),
+    where: lookAt("Distribution", branches.check.row),
+  },
+  "outlets unfed": {
+    what: "Outlets that nothing feeds, or that cannot be worked out",
+    limit: "none: what is wrong stands in their row",
+    ...outletsWithWord("bad", rooms.check.row),
+    found: f`MAX(COUNTIF(${rooms.check.row},"bad"),${count.outlets}-COUNTIF(${rooms.check.row},"ok"))`,
+    passes: none,
+    where: lookAt("Rooms", rooms.check.row),
   },
   "outlets named twice": {
     what: "Outlets with the name of another",
@@ -106,7 +156,7 @@ export const designChecks = {
     limit: "none: the first row would serve for both",
     found: countedInAll(NAMED_ONCE.map(twice)),
     passes: none,
-    where: "Parts, Branches, Head units, Terms",
+    where: "Parts, Dishes, Head units, Distribution, Terms",
     places: chain(
       "&",
       NAMED_ONCE.map((of) => firstBad(of, twice(of))),
@@ -117,7 +167,7 @@ export const designChecks = {
     limit: "none: a lookup takes them for other names; rename them",
     found: countedInAll(WITH_WILDCARDS.map(wild)),
     passes: none,
-    where: "Parts, Branches, Head units, and where their names stand",
+    where: "Parts, Dishes, Head units, Distribution, and where their names stand",
     places: chain(
       "&",
       WITH_WILDCARDS.map((of) => firstBad(of, wild(of))),
@@ -130,47 +180,101 @@ export const designChecks = {
     passes: none,
     where: "Rooms, Head units",
   },
-  "levels unknown": {
-    what: "Outlets whose level could not be found",
-    limit: "none",
-    ...ofOutlets(f`ISERROR(${rooms.verdict})*1`),
-    passes: none,
-    where: lookAt("Rooms", rooms.verdict),
-  },
   "level too low": {
     what: "Outlets too weak",
     limit: "none below the minimum level",
-    ...outletsWithWord("low", rooms.check.low),
+    ...outletsWithWord("low", rooms.check.level),
     passes: none,
     where: lookAt("Rooms", rooms.weakest),
   },
   "level too high": {
     what: "Outlets too strong",
     limit: "none above the maximum level",
-    ...outletsWithWord("high", rooms.check.high),
+    ...outletsWithWord("high", rooms.check.level),
     passes: none,
     where: lookAt("Rooms", rooms.strongest),
   },
   "slope too steep": {
-    what: `Outlets whose levels at the lowest and the highest frequency lie more than ${GREATEST_SLOPE} dB apart`,
+    what: `Outlets whose levels lie more than ${GREATEST_SLOPE} dB apart over the range`,
     limit: `none: ${GREATEST_SLOPE} dB between channels at one outlet (EN 60728-1, from memory)`,
-    ...outletsWithWord("steep", rooms.slope_check),
+    ...outletsWithWord("steep", rooms.check.slope),
     passes: none,
-    where: lookAt("Rooms", rooms.slope_check),
+    where: lookAt("Rooms", rooms.check.slope),
+  },
+  "carrier to noise too low": {
+    what: "Outlets with too little carrier to noise, in clear sky or at the availability wanted",
+    limit: "none below what the modulation needs with its margin (EN 302 307-1, EN 300 421)",
+    ...outletsWithWord("low", rooms.check.noise),
+    passes: none,
+    where: lookAt("Rooms", rooms.check.noise),
+  },
+  "carrier to noise not asked": {
+    what: "Slots without EIRP, symbol rate or modulation: carrier to noise is not judged",
+    limit: "advisory: the dish's size has no effect then",
+    found: {
+      of: slots.slot,
+      bad: f`(${slots.eirp}="")+(${slots.symbol_rate}="")+(${slots.modulation}="")>0`,
+    },
+    passes: none,
+    where: lookAt("Site", slots.eirp, slots.symbol_rate, slots.modulation),
+    advice: true,
+  },
+  "carrier to noise not judged": {
+    what: "Outlets whose carrier to noise is not judged",
+    limit: "advisory: a noise figure, gain or EIRP on their way is blank",
+    ...ofOutlets(
+      f`IFERROR((${rooms.check.row}="ok")*(${rooms.check.noise}="")*(SUMPRODUCT((${slots.eirp}<>"")*(${slots.symbol_rate}<>"")*(${slots.modulation}<>""))>0),0)`,
+    ),
+    passes: none,
+    where: lookAt("Parts", units.noise),
+    advice: true,
   },
   "outlets dead": {
-    what: "Outlets behind a splitter or tap that blocks power: dead",
-    limit: "none: receivers command the head unit over that path (EN 50494, EN 50607)",
-    ...outletsWithWord("dead", rooms.commands),
+    what: "Outlets whose receiver cannot command its head unit",
+    limit: "none: it gets no user band then (EN 50494, EN 50607)",
+    ...outletsWithWord("dead", rooms.check.commands),
     passes: none,
-    where: lookAt("Rooms", rooms.commands),
+    where: lookAt("Rooms", rooms.check.commands),
   },
-  "outlets doubtful": {
-    what: "Outlets behind a device that passes power at one port while several are used: all others are dead",
-    limit: "none: the sheet does not know which port; take a device that passes it at all",
-    ...outletsWithWord("doubtful", rooms.commands),
+  "commands not judged": {
+    what: "Kinds of head unit in use that do not say how they are commanded",
+    limit: "advisory: ask the maker, and enter it on Parts: not judged until then",
+    found: {
+      of: units.name,
+      // Of a maker's own only where it matters: a part on the way blocks direct current.
+      bad: f`((${units.standard}="")+(${units.standard}="maker's own")*(${units.pass_block}="")*(COUNTIF(${rooms.check.commands},"not judged")>0)>0)*(${countOf(heads.type_key, units.name)}>0)>0`,
+    },
     passes: none,
-    where: lookAt("Rooms", rooms.commands),
+    where: lookAt("Parts", units.standard),
+    advice: true,
+  },
+  "applied volts too high": {
+    what: "Receivers at whose connector more volts stand than they bear",
+    limit: "none above their maximum applied volts",
+    ...outletsWithWord("high", rooms.check.applied),
+    passes: none,
+    where: lookAt("Rooms", rooms.check.applied),
+  },
+  "connectors too few": {
+    what: "Outlets with more receivers than connectors",
+    limit: "none: name what splits them",
+    ...outletsWithWord("too many", rooms.check.connectors),
+    passes: none,
+    where: lookAt("Rooms", rooms.split),
+  },
+  "through ports open": {
+    what: "Through ports that nothing closes",
+    limit: "none: each goes on, or ends in an end resistor that blocks power",
+    ...ofPorts("left open"),
+    passes: none,
+    where: "Rooms, Distribution, Site",
+  },
+  "resistors on power": {
+    what: "End resistors that do not block power where volts stand",
+    limit: "none: 75 Ω on 24 V is 7.7 W",
+    ...ofPorts("passes power"),
+    passes: none,
+    where: "Rooms, Distribution, Parts",
   },
   "difference between outlets": {
     what: "Largest level difference between outlets, hot, highest frequency",
@@ -233,69 +337,99 @@ export const designChecks = {
     passes: none,
     where: lookAt("Rooms", rooms.shortest, rooms.longest),
   },
-  "ports overfed": {
-    what: "Splitters and taps that feed more than they have ports",
-    limit: "none",
-    found: ofBranches(f`IFERROR(${branches.fed}>${branches.ways},1)`),
-    passes: none,
-    where: lookAt("Branches", branches.fed),
-  },
-  "cables overfed": {
-    // Each would get the full level, as if a splitter cost nothing.
-    what: "Head units feeding several items without a splitter",
-    limit: "none: use a splitter; enter a second output as another head unit",
-    found: ofHeads(f`${countOf(branches.from_key, heads.id)}+${countOf(rooms.from_key, heads.id)}>1`),
-    passes: none,
-    where: lookAt("Branches, Rooms", rooms.from),
-  },
-  "too many tuners": {
-    what: "Head units with more tuners than user bands",
-    limit: "none",
-    found: ofHeads(f`IFERROR(${heads.capacity}="high",TRUE)`),
-    passes: none,
-    where: lookAt("Head units", heads.capacity),
-  },
   "no user band": {
-    what: "Rows of Rooms without a user band",
-    limit: "none",
-    ...ofOutlets(f`ISERROR(${rooms.bands})*1`),
+    what: "Outlets without the user bands that they need",
+    limit: "none: of a number, width and standard that the receiver can use, and nobody else's",
+    ...outletsWithWord("bad", rooms.check.bands),
     passes: none,
-    where: lookAt("Rooms", rooms.bands),
+    where: lookAt("Rooms", rooms.check.bands),
   },
   "short of volts": {
-    what: "Head units short of volts, or whose volts could not be found",
-    limit: "none",
-    found: ofHeads(f`IFERROR(${heads.power}="low",TRUE)`),
+    what: "Head units short of volts, with all receivers off, one on alone, or all on",
+    limit: "none below their minimum volts",
+    found: withWord("low", heads.id, heads.check.power),
     passes: none,
-    where: lookAt("Head units", heads.power),
+    where: lookAt("Head units", heads.fed.least),
   },
-  "supply stopped": {
-    what: "Supplies with a splitter or tap in their path that blocks power",
-    limit: "none",
-    found: ofHeads(f`IFERROR(${heads.stops}>0,1)`),
+  "feeds short of volts": {
+    what: "Head units whose feed on the dish gets too few volts",
+    limit: "none below its minimum volts",
+    found: withWord("low", heads.id, heads.check.feed),
     passes: none,
-    where: lookAt("Head units", heads.stopped),
+    where: lookAt("Head units", heads.check.feed),
+  },
+  "amplifiers short of volts": {
+    what: "Amplifiers short of volts",
+    limit: "none below their minimum volts",
+    found: withWord("low", branches.id, branches.check.power),
+    passes: none,
+    where: lookAt("Distribution", branches.check.volts),
   },
   "supply overloaded": {
-    what: "Head units that draw more than the maximum current of their supply",
+    what: "Supplies at head units that give more than their maximum current",
     limit: "none",
-    found: ofHeads(f`IFERROR(${heads.together}>${heads.amps},1)`),
+    found: withWord("high", heads.id, heads.check.current),
     passes: none,
-    where: lookAt("Head units", heads.together),
+    where: lookAt("Head units", heads.fed.supplied),
   },
-  "two supplies": {
-    what: "Head units that share a supply and also name one of their own",
+  "devices overloaded": {
+    what: "Devices and inserters with more than their maximum current",
     limit: "none",
-    found: ofHeads(f`(${heads.shares}<>"")*(${heads.supply}<>"")`),
+    found: withWord("high", branches.id, branches.check.current),
     passes: none,
-    where: lookAt("Head units", heads.shares),
+    where: lookAt("Distribution", branches.check.amps),
+  },
+  "amplifiers overdriven": {
+    what: "Amplifiers with more output than their limit for the carriers that they carry",
+    limit: "none: maximum output less 7.5·log10(carriers − 1) dB (from memory)",
+    found: withWord("high", branches.id, branches.check.output),
+    passes: none,
+    where: lookAt("Distribution", branches.level.greatest),
+  },
+  "inputs out of range": {
+    what: "Switches with a level at their inputs outside their limits",
+    limit: "none",
+    found: {
+      of: heads.id,
+      bad: f`IFERROR((${heads.check.input}="low")+(${heads.check.input}="high")>0,FALSE)`,
+    },
+    passes: none,
+    where: lookAt("Head units", heads.check.input),
+  },
+  "supply unused": {
+    what: "Supplies and inserters that feed nothing",
+    limit: "none",
+    ...inLists([
+      { of: heads.id, bad: f`IFERROR(${heads.check.supply}="unused",FALSE)` },
+      { of: branches.id, bad: f`IFERROR(${branches.check.current}="unused",FALSE)` },
+    ]),
+    passes: none,
+    where: "Head units, Distribution",
+  },
+  "slots without dish": {
+    what: "Slots of Site that no dish on Dishes receives",
+    limit: "none: whoever ordered them would go without",
+    found: {
+      of: slots.slot,
+      // Of a dish only two are known here: with one of more nothing is said.
+      bad: f`(COUNTIF(${dishes.name},"?*")>0)*IFERROR(MAX(${dishes.seen.count})<3,FALSE)*(${countOf(aims.a_key, slots.slot)}+${countOf(aims.b_key, slots.slot)}=0)`,
+    },
+    passes: none,
+    where: lookAt("Dishes", dishes.slots),
   },
   "beam obstructed": {
     what: "Slots that the beam does not clear",
     limit: "none",
-    found: { of: slots.slot, bad: f`IFERROR(${sight.verdict}="low",TRUE)` },
+    found: { of: slots.slot, bad: f`IFERROR((${sight.verdict}="low")*(${sight.own}=0),TRUE)` },
     passes: none,
     where: "Sightline",
+  },
+  "dish obstructed": {
+    what: "Dishes whose beam does not clear their own obstacle",
+    limit: "none",
+    ...ofCalculated(aims.dish, f`IFERROR((${aims.verdict}="low")*(${aims.given}=1),TRUE)`),
+    passes: none,
+    where: lookAt("Sightline", aims.verdict),
   },
   "slots to look at": {
     what: "There are orbital slots",

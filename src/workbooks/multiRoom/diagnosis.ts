@@ -5,6 +5,7 @@ import { branches } from "./names/branches";
 import { causes } from "./names/causes";
 import { commission } from "./names/commissioning";
 import { diagnosis, readings } from "./names/diagnosis";
+import { dishes, feeders } from "./names/dishes";
 import { heads } from "./names/headUnits";
 import { rooms } from "./names/rooms";
 import { commissioningLimits, site } from "./names/site";
@@ -18,7 +19,7 @@ export const diagnosisSheet: SheetDefinition = {
   parts: [
     answerPart(diagnosis, {
       heading: "Likely causes",
-      formula: f`RIG.DIAGNOSE(${rooms.outlet},${rooms.from},${commission.due},${rooms.built},${readings.band},${rooms.built_volts},${commission.volts_due},${branches.id},${branches.from},${causes.table},${commissioningLimits.meter},${heads.id},${heads.built_volts},${heads.volts})`,
+      formula: f`RIG.DIAGNOSE(${rooms.outlet},${rooms.from},${commission.due},${rooms.built},${readings.band},${rooms.built_volts},${commission.volts_due},${branches.id},${branches.from},${causes.table},${commissioningLimits.meter},${heads.id},${heads.built_volts},${heads.fed.least},${heads.dish},${feeders.from},${feeders.to},${dishes.name})`,
       rows: 8,
       lines: 4,
     }),
@@ -35,6 +36,7 @@ export const diagnosisSheet: SheetDefinition = {
         "An outlet at which the meter finds nothing is a reading too: enter “no signal”. Blank is not measured.",
         "“check the readings” comes first: what cannot be a level, or stands in the wrong column, is left out until it is put right.",
         "Predicted is the middle between cold and hot. The model, its chances and its sizes stand on Causes and may be changed.",
+        "One dish is one dish: what is wrong with it shows at all head units that it feeds, and stands here once, under its name.",
         "Causes that only volts tell apart stay mixed until volts are entered.",
         "Measure again before anything is taken apart. Switch a supply off before opening it; roofs, ladders and mains by the local code and licensed practice.",
       ],

@@ -2,8 +2,9 @@
 import type { SheetDefinition } from "../definition";
 import { alignmentSheet } from "./alignment";
 import { bondingSheet } from "./bonding";
-import { branchesSheet } from "./branches";
 import { causesSheet } from "./causes";
+import { dishesSheet } from "./dishes";
+import { distributionSheet } from "./distributionSheet";
 import { headUnitsSheet } from "./headUnits";
 import { logSheet } from "./log";
 import { partsSheet } from "./parts";
@@ -16,9 +17,10 @@ export const LONG_SHEETS: readonly SheetDefinition[] = [siteSheet, partsSheet];
 
 /** With one check each. */
 export const OTHER_SHEETS: readonly SheetDefinition[] = [
-  branchesSheet,
-  roomsSheet,
+  dishesSheet,
   headUnitsSheet,
+  distributionSheet,
+  roomsSheet,
   bondingSheet,
   termsSheet,
   alignmentSheet,

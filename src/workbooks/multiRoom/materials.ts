@@ -1,25 +1,37 @@
-import { f, type Formula } from "../../formula/build";
+import { f, text, type Formula } from "../../formula/build";
 import type { Block, SheetDefinition } from "../definition";
-import { blockPart, fieldsPart, worked } from "../parts";
+import { blockPart, fieldsPart, spilledInto, worked } from "../parts";
 import { countOf, sumOf } from "./nameKeys";
+import { neededOf, piecesOf } from "./needed";
 import { branches } from "./names/branches";
+import { dishes, feeders } from "./names/dishes";
 import { heads } from "./names/headUnits";
 import {
   cablesBought,
+  feedsBought,
   fittingsBought,
   passivesBought,
   platesBought,
+  resistorsBought,
   suppliesBought,
   unitsBought,
   count,
 } from "./names/materials";
-import { cables, fittings, passives, plates, supplies, units } from "./names/parts";
+import { cables, feeds, fittings, passives, plates, resistors, supplies, units } from "./names/parts";
+import { eachPiece, pieces, PIECES, pieceWords } from "./names/pieces";
 import { rooms } from "./names/rooms";
 import { site } from "./names/site";
 
 type Bought = typeof unitsBought;
 type Listed =
-  typeof units | typeof cables | typeof passives | typeof supplies | typeof plates | typeof fittings;
+  | typeof units
+  | typeof cables
+  | typeof passives
+  | typeof supplies
+  | typeof plates
+  | typeof fittings
+  | typeof feeds
+  | typeof resistors;
 
 /** A list of the bill of materials: the parts of one list on Parts, counted and priced. */
 function bill(
@@ -60,16 +72,28 @@ export const materialsSheet: SheetDefinition = {
       worked(count.branches, f`SUMPRODUCT(--(${branches.id}<>""))`),
       worked(count.heads, f`SUMPRODUCT(--(${heads.id}<>""))`),
     ]),
+    fieldsPart(
+      "Counted in the distribution; mains sockets are by others",
+      eachPiece.map((piece, index) =>
+        index === 0
+          ? worked(piece, neededOf("work", pieceWords), { spillRows: PIECES.length })
+          : spilledInto(piece),
+      ),
+      { together: pieces.all },
+    ),
     bill(cablesBought, cables, "Cable", 6, {
-      needed: f`IF(${cables.name}="","",${sumOf(rooms.run, rooms.cable_key, cables.name)}+${sumOf(branches.length, branches.cable_key, cables.name)}+${sumOf(heads.length, heads.cable_key, cables.name)})`,
-      quantity: f`RIG.REELS(${rooms.run},${cables.reel},${site.slack},${site.waste},${rooms.cable},${cables.name},${branches.length},${branches.cable},${heads.length},${heads.cable})`,
+      needed: f`IF(${cables.name}="","",${sumOf(rooms.run, rooms.cable_key, cables.name)}+${sumOf(branches.length, branches.cable_key, cables.name)}+${sumOf(heads.length, heads.cable_key, cables.name)}+${sumOf(feeders.together, feeders.cable_key, cables.name)})`,
+      quantity: f`RIG.REELS(${rooms.run},${cables.reel},${site.slack},${site.waste},${rooms.cable_used},${cables.name},${branches.length},${branches.cable_used},${heads.length},${heads.cable_used},${feeders.length},${feeders.cable_used},${feeders.check.cables})`,
     }),
     bill(
       passivesBought,
       passives,
-      "Splitters and taps",
+      "Devices",
       8,
-      counted(passives, countOf(branches.device_key, passives.name)),
+      counted(
+        passives,
+        f`${countOf(branches.device_key, passives.name)}+${countOf(rooms.split_key, passives.name)}`,
+      ),
     ),
     bill(unitsBought, units, "Head units", 4, counted(units, countOf(heads.type_key, units.name))),
     bill(
@@ -77,14 +101,41 @@ export const materialsSheet: SheetDefinition = {
       supplies,
       "Power supplies and inserters",
       4,
-      // A head unit that shares another's supply buys none.
-      counted(supplies, sumOf(heads.bought, heads.supply_key, supplies.name)),
+      // At a head unit, or an inserter on Distribution.
+      counted(
+        supplies,
+        f`${countOf(heads.supply_key, supplies.name)}+${countOf(branches.device_key, supplies.name)}`,
+      ),
     ),
     bill(platesBought, plates, "Outlets", 4, counted(plates, countOf(rooms.plate_key, plates.name))),
-    bill(fittingsBought, fittings, "Fittings and sundries", 10, {
-      needed: f`IF(${fittings.name}="","",${fittings.per_outlet}*${count.outlets}+${fittings.per_branch}*${count.branches}+${fittings.per_head}*${count.heads}+${fittings.fixed})`,
-      // 0.55 for each of 100 outlets is 55.00000000000001 in binary: no 56th piece is bought for that.
-      quantity: f`IF(${fittings.name}="","",ROUNDUP(ROUND(${fittingsBought.needed}/${fittings.pack},9),0))`,
+    // One for each slot of a dish that has it.
+    bill(
+      feedsBought,
+      feeds,
+      "Feeds",
+      2,
+      counted(feeds, sumOf(dishes.seen.count, dishes.feed_key, feeds.name)),
+    ),
+    bill(
+      resistorsBought,
+      resistors,
+      "End resistors",
+      2,
+      counted(resistors, f`(${resistors.name}=${site.closes})*${piecesOf(text("end resistor"))}`),
+    ),
+    blockPart(fittingsBought, {
+      heading: "Fittings and sundries",
+      prepared: 10,
+      mirrors: fittings,
+      formulas: {
+        name: f`IF(${fittings.name}="","",${fittings.name})`,
+        needed: f`IF(${fittings.name}="","",${fittings.per_outlet}*${count.outlets}+${fittings.per_branch}*${count.branches}+${fittings.per_head}*${count.heads}+${fittings.fixed}+${countOf(dishes.part_key, fittings.name)}+${fittingsBought.pieces})`,
+        // 0.55 for each of 100 outlets is 55.00000000000001 in binary: no 56th piece is bought for that.
+        quantity: f`IF(${fittings.name}="","",ROUNDUP(ROUND(${fittingsBought.needed}/${fittings.pack},9),0))`,
+        price: f`IF(${fittings.name}="","",${fittings.price})`,
+        sum: f`IF(${fittings.name}="","",${fittingsBought.quantity}*${fittings.price})`,
+        pieces: f`IF(${fittings.name}="","",${piecesOf(fittings.piece)})`,
+      },
     }),
   ],
 };

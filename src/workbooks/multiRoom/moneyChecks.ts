@@ -2,23 +2,27 @@
 import { chain, f, text, type Formula, type Named } from "../../formula/build";
 import { lookAt, NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
 import type { CheckWords } from "../definition";
-import { branches } from "./names/branches";
-import { heads } from "./names/headUnits";
-import { work } from "./names/labour";
+import { routeWork, work } from "./names/labour";
 import {
   cablesBought,
+  feedsBought,
   fittingsBought,
   passivesBought,
   platesBought,
+  resistorsBought,
   suppliesBought,
   unitsBought,
   count,
 } from "./names/materials";
+import { branches } from "./names/branches";
+import { heads } from "./names/headUnits";
+import { rooms } from "./names/rooms";
+import type { PIECES } from "./names/pieces";
 import { price } from "./names/price";
 import { quote } from "./names/quote";
-import { rooms } from "./names/rooms";
 import { corner, site } from "./names/site";
 import { assumptions, discount, exclusions, options, provisional } from "./names/terms";
+import { piecesOf } from "./needed";
 import { NUMBER, SCOPE } from "./quote";
 
 const sumsOf = (of: readonly Named[]): Formula =>
@@ -36,9 +40,25 @@ const BOUGHT = [
   cablesBought,
   passivesBought,
   platesBought,
+  feedsBought,
+  resistorsBought,
   fittingsBought,
   work,
+  routeWork,
 ];
+/** Rows with a name, and their number on Materials, which somebody may have typed over. */
+const COUNTED_AGAIN = [
+  [rooms.outlet, count.outlets],
+  [branches.id, count.branches],
+  [heads.id, count.heads],
+] as const;
+/** What is bought by the names in the rows, and the pieces of the distribution that it becomes. */
+const COUNTED_TWICE = [
+  [unitsBought, ["head unit on a dish", "switch"]],
+  [passivesBought, ["splitter", "tap", "amplifier", "equaliser", "attenuator", "filter"]],
+  [suppliesBought, ["supply"]],
+  [platesBought, ["wall plate"]],
+] as const satisfies readonly (readonly [{ readonly quantity: Named }, readonly (typeof PIECES)[number][]])[];
 /** A line that is empty is none. */
 const lines = sumsOf([
   quote.reception,
@@ -128,9 +148,18 @@ export const moneyChecks = {
     where: lookAt("Quote, Price", price.tax),
   },
   "counted again": {
-    what: "Count cross-check of outlets, splitters and head units: difference",
+    what: "Count cross-check of outlets, devices, head units, supplies and wall plates: difference",
     limit: "0",
-    found: f`ABS(SUMPRODUCT(--(${rooms.outlet}<>""))-${count.outlets})+ABS(SUMPRODUCT(--(${branches.id}<>""))-${count.branches})+ABS(SUMPRODUCT(--(${heads.id}<>""))-${count.heads})`,
+    found: chain("+", [
+      ...COUNTED_AGAIN.map(([names, counted]) => f`ABS(SUMPRODUCT(--(${names}<>""))-${counted})`),
+      ...COUNTED_TWICE.map(
+        ([bought, words]) =>
+          f`ABS(SUM(${bought.quantity})-${chain(
+            "+",
+            words.map((word) => piecesOf(text(word))),
+          )})`,
+      ),
+    ]),
     passes: none,
     where: "Materials, counted",
   },

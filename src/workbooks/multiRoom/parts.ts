@@ -1,16 +1,31 @@
-import { chain, f, type Formula } from "../../formula/build";
+import { chain, f, type Formula, type Named } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { blockPart, fieldsPart, type BesideOthers } from "../parts";
-import { crew, kinds, labour, work } from "./names/labour";
+import { crew, kinds, labour, routes, routeWork, work } from "./names/labour";
 import {
   cablesBought,
+  feedsBought,
   fittingsBought,
   passivesBought,
   platesBought,
+  resistorsBought,
   suppliesBought,
   unitsBought,
 } from "./names/materials";
-import { cables, cableTypes, fittings, passives, plates, receivers, supplies, units } from "./names/parts";
+import {
+  cables,
+  cableTypes,
+  feeds,
+  fittings,
+  passives,
+  plans,
+  plates,
+  receivers,
+  resistors,
+  supplies,
+  units,
+} from "./names/parts";
+import { PIECES, pieceWords } from "./names/pieces";
 
 /** A price of 0 matters where the part is bought. */
 const whereBought = ({ quantity }: typeof unitsBought | typeof work): BesideOthers => ({
@@ -18,6 +33,10 @@ const whereBought = ({ quantity }: typeof unitsBought | typeof work): BesideOthe
 });
 /** A splitter has no line that goes on. */
 const ofATap: BesideOthers = { required: f`(${passives.kind}="tap")` };
+const ofAnAmplifier: BesideOthers = { required: f`(${passives.kind}="amplifier")` };
+const ofAllButAmplifiers: BesideOthers = { required: f`(${passives.kind}<>"amplifier")` };
+/** Of a switch that hands on, and of a loop-through plate, both ends or none. */
+const withTheOther = (other: Named): BesideOthers => ({ required: f`(${other}<>"")` });
 
 /** With one of the three the others are wanted too: half a formula gives half a loss. */
 const withTheOthers: BesideOthers = {
@@ -38,7 +57,8 @@ export const partsSheet: SheetDefinition = {
   name: "Parts",
   kind: "parts",
   intro: "Your parts, prices and labour units. Every name used on the other sheets stands here once.",
-  print: { orientation: "landscape" },
+  // What is rarer of a part stands to the right of its price.
+  print: { orientation: "landscape", through: "each" },
   parts: [
     blockPart(cables, {
       heading: "Cables",
@@ -53,18 +73,33 @@ export const partsSheet: SheetDefinition = {
       },
     }),
     blockPart(passives, {
-      heading: "Splitters and taps",
+      heading: "Devices of the distribution",
       prepared: 8,
-      formulas: {
-        pass: f`IF(${passives.name}="","",IF(${passives.through}="",${passives.port},${passives.through}))`,
+      formulas: {},
+      others: {
+        port_low: ofAllButAmplifiers,
+        port_high: ofAllButAmplifiers,
+        through_low: ofATap,
+        through_high: ofATap,
+        gain_low: ofAnAmplifier,
+        gain_high: ofAnAmplifier,
+        noise: ofAnAmplifier,
+        load: ofAnAmplifier,
+        least: ofAnAmplifier,
+        price: whereBought(passivesBought),
       },
-      others: { through_low: ofATap, through_high: ofATap, price: whereBought(passivesBought) },
     }),
     blockPart(units, {
       heading: "Head units",
       prepared: 4,
       formulas: {},
-      others: { price: whereBought(unitsBought) },
+      others: {
+        price: whereBought(unitsBought),
+        in_low: withTheOther(units.in_high),
+        in_high: withTheOther(units.in_low),
+        onward_low: withTheOther(units.onward_high),
+        onward_high: withTheOther(units.onward_low),
+      },
     }),
     blockPart(supplies, {
       heading: "Power supplies and inserters",
@@ -73,10 +108,27 @@ export const partsSheet: SheetDefinition = {
       others: { price: whereBought(suppliesBought) },
     }),
     blockPart(plates, {
-      heading: "Outlets",
+      heading: "Wall plates",
       prepared: 4,
       formulas: {},
-      others: { price: whereBought(platesBought) },
+      others: {
+        price: whereBought(platesBought),
+        through_low: withTheOther(plates.through_high),
+        through_high: withTheOther(plates.through_low),
+      },
+    }),
+    blockPart(feeds, {
+      heading: "Feeds of dishes, for head units that are switches",
+      prepared: 2,
+      formulas: {},
+      others: { price: whereBought(feedsBought) },
+    }),
+    blockPart(plans, { heading: "Band plans: a row for each user band", prepared: 8, formulas: {} }),
+    blockPart(resistors, {
+      heading: "End resistors",
+      prepared: 2,
+      formulas: {},
+      others: { price: whereBought(resistorsBought) },
     }),
     blockPart(fittings, {
       heading: "Fittings and sundries",
@@ -85,6 +137,12 @@ export const partsSheet: SheetDefinition = {
       others: { price: whereBought(fittingsBought) },
     }),
     blockPart(receivers, { heading: "Receivers", prepared: 5, formulas: {} }),
+    blockPart(routes, {
+      heading: "Routes",
+      prepared: 6,
+      formulas: {},
+      others: { minutes: { zeroWhere: f`IFERROR(${routeWork.length}>0,TRUE)` } },
+    }),
     blockPart(labour, {
       heading: "Labour units",
       prepared: 10,
@@ -102,6 +160,12 @@ export const partsSheet: SheetDefinition = {
       heading: "Cable types that are built in (from memory of the usual tables; ±5 % beyond 1000 MHz)",
       name: cableTypes.name,
       words: BUILT_IN_CABLES,
+    },
+    {
+      kind: "words",
+      heading: "What is counted in the distribution, for fittings and labour",
+      name: pieceWords.name,
+      words: PIECES,
     },
   ],
 };

@@ -1,17 +1,20 @@
-import { call, f } from "../../formula/build";
+import { call, chain, f } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { whileFunctionsAnswer } from "../aboutNames";
 import { blockPart, fieldsPart, spilledInto, worked } from "../parts";
 import { countOf, sumOf } from "./nameKeys";
 import { branches } from "./names/branches";
+import { feeders } from "./names/dishes";
 import { heads } from "./names/headUnits";
-import { kinds, work } from "./names/labour";
+import { kinds, routeWork, work } from "./names/labour";
 import { LINES } from "./names/lines";
 import {
   cablesBought,
+  feedsBought,
   fittingsBought,
   passivesBought,
   platesBought,
+  resistorsBought,
   suppliesBought,
   unitsBought,
   count,
@@ -22,8 +25,14 @@ import { site } from "./names/site";
 import { discount, options, provisional } from "./names/terms";
 import { roundedNatively } from "./roundedNatively";
 
+const OF_LENGTHS = f`(${chain(
+  "+",
+  [rooms, branches, heads, feeders].map(({ variance }) => f`SUM(${variance})`),
+)})`;
+const OF_HOURS = f`(SUM(${work.variance})+SUM(${routeWork.variance}))`;
+
 /** Of the total: lengths are taxed as materials, hours as labour, each only where the tax is on it. */
-const TWO_DEVIATIONS = f`2*${price.factor}*(1-${discount.share})*SQRT((SUM(${rooms.variance})+SUM(${branches.variance})+SUM(${heads.variance}))*(1+${site.tax}*(${site.tax_on}<>"labour only"))^2+SUM(${work.variance})*(1+${site.tax}*(${site.tax_on}<>"materials only"))^2)`;
+const TWO_DEVIATIONS = f`2*${price.factor}*(1-${discount.share})*SQRT(${OF_LENGTHS}*(1+${site.tax}*(${site.tax_on}<>"labour only"))^2+${OF_HOURS}*(1+${site.tax}*(${site.tax_on}<>"materials only"))^2)`;
 
 /** The lists that are added up, in the order of their sums. */
 const SUMS = [
@@ -32,8 +41,11 @@ const SUMS = [
   cablesBought,
   passivesBought,
   platesBought,
+  feedsBought,
+  resistorsBought,
   fittingsBought,
   work,
+  routeWork,
   provisional,
 ].map(({ sum }) => sum);
 
@@ -50,17 +62,23 @@ export const priceSheet: SheetDefinition = {
       spilledInto(price.sum_cables),
       spilledInto(price.sum_passives),
       spilledInto(price.sum_plates),
+      spilledInto(price.sum_feeds),
+      spilledInto(price.sum_resistors),
       spilledInto(price.sum_fittings),
       spilledInto(price.sum_labour),
+      spilledInto(price.sum_routes),
       spilledInto(price.sum_provisional),
     ]),
     fieldsPart(
       "Direct cost by section",
       [
-        worked(price.reception, f`INDEX(${price.sums},1)+${price.sum_supplies}`),
-        worked(price.cable, whileFunctionsAnswer(f`${price.sum_cables}+${price.sum_passives}`)),
+        worked(price.reception, f`INDEX(${price.sums},1)+${price.sum_supplies}+${price.sum_feeds}`),
+        worked(
+          price.cable,
+          whileFunctionsAnswer(f`${price.sum_cables}+${price.sum_passives}+${price.sum_resistors}`),
+        ),
         worked(price.fittings, whileFunctionsAnswer(f`${price.sum_plates}+${price.sum_fittings}`)),
-        worked(price.labour, whileFunctionsAnswer(f`${price.sum_labour}`)),
+        worked(price.labour, whileFunctionsAnswer(f`${price.sum_labour}+${price.sum_routes}`)),
       ],
       { together: price.sections },
     ),
@@ -76,10 +94,7 @@ export const priceSheet: SheetDefinition = {
       worked(price.per_outlet, f`IF(${count.outlets}=0,0,${price.sell}/${count.outlets})`),
     ]),
     fieldsPart("Expected total and its uncertainty", [
-      worked(
-        price.deviation,
-        f`SQRT(SUM(${rooms.variance})+SUM(${branches.variance})+SUM(${heads.variance})+SUM(${work.variance}))`,
-      ),
+      worked(price.deviation, f`SQRT(${OF_LENGTHS}+${OF_HOURS})`),
       worked(price.expected_extra, f`SUM(${rooms.expected_extra})*${price.factor}`),
       worked(
         price.expected,

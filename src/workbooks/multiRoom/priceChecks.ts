@@ -2,13 +2,18 @@
 import { chain, f, type Formula } from "../../formula/build";
 import { countedInAll, firstBad, lookAt, NONE_FOUND as none } from "../checkPlaces";
 import type { Check, CheckWords } from "../definition";
-import { labour, workTogether } from "./names/labour";
-import { cables, fittings, passives, plates, supplies, units } from "./names/parts";
+import { countOf } from "./nameKeys";
+import { branches } from "./names/branches";
+import { dishes, feeders } from "./names/dishes";
+import { heads } from "./names/headUnits";
+import { labour, routes, workTogether } from "./names/labour";
+import { cables, feeds, fittings, passives, plates, resistors, supplies, units } from "./names/parts";
+import { rooms } from "./names/rooms";
 import { site } from "./names/site";
 import { onpurpose } from "./names/terms";
 
 /** The lists of Parts that carry prices. */
-export const PRICED = [cables, passives, units, supplies, plates, fittings] as const;
+export const PRICED = [cables, passives, units, supplies, plates, feeds, resistors, fittings] as const;
 
 /** One count over all lists of parts, and the first of each that is counted. */
 const ofParts = (bad: (of: (typeof PRICED)[number]) => Formula): Pick<Check, "found" | "places"> => {
@@ -22,9 +27,25 @@ const ofParts = (bad: (of: (typeof PRICED)[number]) => Formula): Pick<Check, "fo
   };
 };
 
+/** Minutes that are not between the shortest and the longest, or only one of these. */
+const outOfRange = (of: typeof labour | typeof routes): Formula =>
+  f`(${of.name}<>"")*(((${of.low}<>"")<>(${of.high}<>""))+(${of.low}<>"")*(${of.high}<>"")*((${of.low}>${of.minutes})+(${of.high}<${of.minutes})>0))>0`;
+
+/** The lists whose rows are cables. */
+const ROUTED = [
+  { name: feeders.to, length: feeders.length, route: feeders.route },
+  { name: heads.id, length: heads.length, route: heads.route },
+  { name: branches.id, length: branches.length, route: branches.route },
+  { name: rooms.outlet, length: rooms.run, route: rooms.route },
+] as const;
+
+/** Where Parts have routes: whoever counts work otherwise needs none. */
+const withoutRoute = ({ name, length, route }: (typeof ROUTED)[number]): Formula =>
+  f`(${name}<>"")*(${length}<>"")*(${length}<>0)*(${route}="")*(${site.usual_route}="")*(COUNTIF(${routes.name},"?*")>0)>0`;
+
 /** Counted by nothing. */
 const uncounted = (of: typeof labour | typeof fittings): Formula =>
-  f`(${of.name}<>"")*(${of.per_outlet}+${of.per_branch}+${of.per_head}+${of.fixed}=0)`;
+  f`(${of.name}<>"")*(${of.per_outlet}+${of.per_branch}+${of.per_head}+${of.fixed}=0)*(${of.piece}="")${of === fittings ? f`*(${countOf(dishes.part_key, fittings.name)}=0)` : f``}`;
 
 export const priceChecks = {
   "prices expired": {
@@ -67,19 +88,32 @@ export const priceChecks = {
   "minutes out of range": {
     what: "Labour whose minutes are not between shortest and longest, both given or neither",
     limit: "none",
-    found: {
-      of: labour.name,
-      bad: f`((${labour.low}<>"")<>(${labour.high}<>""))+(${labour.low}<>"")*(${labour.high}<>"")*((${labour.low}>${labour.minutes})+(${labour.high}<${labour.minutes})>0)`,
-    },
+    found: countedInAll([labour, routes].map(outOfRange)),
+    places: chain(
+      "&",
+      [labour, routes].map((of) => firstBad(of.name, outOfRange(of))),
+    ),
     passes: none,
-    where: "Parts, labour units",
+    where: "Parts, routes, labour units",
+  },
+  "cables without route": {
+    what: "Cables without a route: laying them takes no time in the price",
+    limit: "advisory: name a route in the row, or a usual one on Site",
+    found: countedInAll(ROUTED.map(withoutRoute)),
+    places: chain(
+      "&",
+      ROUTED.map((of) => firstBad(of.name, withoutRoute(of))),
+    ),
+    passes: none,
+    where: lookAt("Site", site.usual_route),
+    advice: true,
   },
   "work uncounted": {
     what: "Work and fittings that nothing counts",
     limit: "advisory: they cost nothing in this job",
     found: countedInAll([labour, fittings].map((of) => f`${uncounted(of)}>0`)),
     passes: none,
-    where: lookAt("Parts", labour.per_outlet, labour.per_branch, labour.per_head, labour.fixed),
+    where: lookAt("Parts", labour.per_outlet, labour.per_branch, labour.per_head, labour.fixed, labour.piece),
     places: chain(
       "&",
       [labour, fittings].map((of) => f`IFERROR("; "&INDEX(${of.name},MATCH(1,${uncounted(of)},0)),"")`),

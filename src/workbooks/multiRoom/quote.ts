@@ -2,10 +2,13 @@ import { chain, f, text, type Formula, type Named } from "../../formula/build";
 import { checks } from "../checkNames";
 import type { Block, Field, SheetDefinition } from "../definition";
 import { blockPart, fieldsPart, worked } from "../parts";
-import { headsNeeded } from "./names/headUnits";
+import { branches } from "./names/branches";
+import { dishes, feeders } from "./names/dishes";
+import { heads, headsNeeded } from "./names/headUnits";
 import { count } from "./names/materials";
 import { price } from "./names/price";
 import { quote, assumptionsQuoted, exclusionsQuoted, optionsQuoted } from "./names/quote";
+import { rooms } from "./names/rooms";
 import { site, slots } from "./names/site";
 import { assumptions, discount, exclusions, onpurpose, options } from "./names/terms";
 
@@ -71,6 +74,14 @@ const taxed = (of: Named | Formula): Formula => f`IF(${site.tax}="",${OPEN},${of
 /** Where nothing is priced there is no sum to show. */
 const priced = (of: Named | Formula): Formula => f`IF(${price.before}=0,"",${of})`;
 
+/** Rows that cannot be worked out: what they would cost is missing from the price. */
+const BAD_ROWS = chain(
+  "+",
+  [dishes.seen.row, feeders.check.row, heads.check.row, branches.check.row, rooms.check.row].map(
+    (row) => f`COUNTIF(${row},"bad")`,
+  ),
+);
+
 export const quoteSheet: SheetDefinition = {
   name: "Quote",
   kind: "print",
@@ -81,7 +92,7 @@ export const quoteSheet: SheetDefinition = {
       // Of what was entered only: a quote may go out with an outlet that is known to be weak.
       worked(
         quote.draft,
-        f`IF(IFERROR(SUM(${checks.entries})+ISERROR(${price.total}),1)=0,"","Entries are missing or wrong: see Checks")`,
+        f`IF(IFERROR(SUM(${checks.entries})+${BAD_ROWS}+ISERROR(${price.total}),1)=0,"","Entries are missing or wrong: see Checks")`,
         { ...unlessEmpty(quote.draft, "Draft: not to be sent"), strong: true },
       ),
       repeated(quote.job, site.job),

@@ -1,19 +1,49 @@
 import { call, f, type Formula, type Named } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
-import { askedBeside, blockPart, bound, fieldsPart, gridPart } from "../parts";
+import { askedBeside, blockPart, bound, fieldsPart, gridPart, worked } from "../parts";
 import { writingField } from "../typed/writingField";
 import { CORNER_HEADS } from "./corners";
-import { commissioningLimits, corner, site, slots } from "./names/site";
+import { commissioningLimits, corner, settings, site, slots } from "./names/site";
 
 /** The one end of two figures whichever way they stand: swapped, they never look better. Text where one is blank. */
 const between = (end: "MIN" | "MAX", one: Named, other: Named): Formula =>
   f`IF((${one}="")+(${other}="")>0,"not given",${call(end, one, other)})`;
 
+/** Between channels at one outlet, in dB: EN 60728-1, from memory. */
+export const GREATEST_SLOPE = 15;
+/** dB for pointing, ageing and surface: common practice, no source. */
+const USUAL_DISH_LOSS = 0.8;
+/** dB over an ideal receiver; 1 to 3 is common practice, no source. */
+const USUAL_NOISE_MARGIN = 2;
+
+/** In the order in which the functions take them. */
+const SETTINGS_AS_GIVEN = [
+  [settings.latitude, site.latitude],
+  [settings.longitude, site.longitude],
+  [settings.height, site.height],
+  [settings.dish, site.dish],
+  [settings.unit, site.unit],
+  [settings.low, site.low],
+  [settings.high, site.high],
+  [settings.cold, site.cold],
+  [settings.hot, site.hot],
+  [settings.level_low, site.level_low],
+  [settings.level_high, site.level_high],
+  [settings.run_tolerance, site.run_tolerance],
+  [settings.usual_cable, site.usual_cable],
+  [settings.usual_plate, site.usual_plate],
+  [settings.usual_route, site.usual_route],
+  [settings.closes, site.closes],
+  [settings.availability, site.availability],
+  [settings.rain_rate, site.rain_rate],
+  [settings.rain_height, site.rain_height],
+] as const;
+
 export const siteSheet: SheetDefinition = {
   name: "Site",
   kind: "input",
   intro: "The job, the place, the orbital slots, and the figures that every other sheet goes by.",
-  print: { orientation: "portrait" },
+  print: { orientation: "landscape" },
   parts: [
     fieldsPart(
       "Job",
@@ -37,6 +67,19 @@ export const siteSheet: SheetDefinition = {
       prepared: 4,
       formulas: {},
     }),
+    fieldsPart("Carrier to noise", [
+      site.availability,
+      site.rain_rate,
+      site.rain_height,
+      site.dish_loss,
+      site.noise_margin,
+    ]),
+    fieldsPart("Usual parts, of every row that names none", [
+      site.usual_cable,
+      site.usual_plate,
+      site.usual_route,
+      site.closes,
+    ]),
     fieldsPart("Cables and levels", [
       site.unit,
       site.slack,
@@ -76,5 +119,18 @@ export const siteSheet: SheetDefinition = {
       site.tax_on,
       site.rounding,
     ]),
+    fieldsPart(
+      "Figures that the distribution goes by, with what a blank means",
+      [
+        ...SETTINGS_AS_GIVEN.map(([setting, given]) => worked(setting, f`IF(${given}="","",${given})`)),
+        worked(settings.dish_loss, f`IF(${site.dish_loss}="",${USUAL_DISH_LOSS},${site.dish_loss})`),
+        worked(
+          settings.noise_margin,
+          f`IF(${site.noise_margin}="",${USUAL_NOISE_MARGIN},${site.noise_margin})`,
+        ),
+        worked(settings.slope, f`${GREATEST_SLOPE}`),
+      ],
+      { together: settings.values },
+    ),
   ],
 };

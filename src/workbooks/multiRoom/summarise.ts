@@ -1,13 +1,11 @@
 /** What a computed multi-room estimate comes to, in figures. */
-import { parseRange } from "../../formula/address";
 import type { Named } from "../../formula/build";
-import { isBookError, type Book, type BookResult } from "../book";
+import type { Book, BookResult } from "../book";
+import { checkLines, type CheckLine } from "../checkLines";
 import { checks as checkNames } from "../checkNames";
-import { namedColumn, namedRows, namedValue } from "../named";
+import { namedColumn, namedValue } from "../named";
+import { figureOf as figure, wordsOf as words, type Figure } from "../shownFigure";
 import { estimate } from "./names";
-
-/** A figure, or the sentence of the error in its place. */
-export type Figure = number | string | null;
 
 export interface JobSummary {
   readonly job: string;
@@ -20,17 +18,19 @@ export interface JobSummary {
     weakest: Figure;
     margin: Figure;
     verdict: string;
+    /** What is wrong, in sentences; empty where nothing is. */
+    trouble: string;
   }[];
   readonly headUnits: readonly {
     id: string;
     tuners: Figure;
     bands: Figure;
-    capacity: string;
     volts: Figure;
     least: Figure;
-    power: string;
+    verdict: string;
+    trouble: string;
   }[];
-  readonly checks: readonly { what: string; found: Figure; result: string; where: string }[];
+  readonly checks: readonly CheckLine[];
   readonly net: Figure;
   readonly tax: Figure;
   readonly total: Figure;
@@ -49,18 +49,18 @@ export function summarise(book: Book): JobSummary {
     worst: worstOutlets(book),
     headUnits: filledRows(book, estimate.heads.id.name).map(([row, id]) => {
       const at = ({ name }: Named): BookResult | undefined => namedColumn(book, name)[row];
-      const { tuners, bands, capacity, volts, least, power } = estimate.heads;
+      const { fed, least, verdict, check } = estimate.heads;
       return {
         id: words(id),
-        tuners: figure(at(tuners)),
-        bands: figure(at(bands)),
-        capacity: words(at(capacity)),
-        volts: figure(at(volts)),
+        tuners: figure(at(fed.tuners)),
+        bands: figure(at(fed.bands)),
+        volts: figure(at(fed.least)),
         least: figure(at(least)),
-        power: words(at(power)),
+        verdict: words(at(verdict)),
+        trouble: words(at(check.trouble)),
       };
     }),
-    checks: checksOf(book),
+    checks: checkLines(book),
     net: figure(namedValue(book, estimate.quote.net.name)),
     tax: figure(namedValue(book, estimate.quote.tax.name)),
     total: figure(namedValue(book, estimate.quote.total.name)),
@@ -73,12 +73,14 @@ function worstOutlets(book: Book): JobSummary["worst"] {
   const [room, weakest, margin, verdict] = (["room", "weakest", "margin", "verdict"] as const).map((column) =>
     namedColumn(book, estimate.rooms[column].name),
   );
+  const trouble = namedColumn(book, estimate.rooms.check.trouble.name);
   const outlets = filledRows(book, estimate.rooms.outlet.name).map(([row, outlet]) => ({
     outlet: words(outlet),
     room: words(room![row]),
     weakest: figure(weakest![row]),
     margin: figure(margin![row]),
     verdict: words(verdict![row]),
+    trouble: words(trouble[row]),
   }));
   const rank = (value: Figure): number => (typeof value === "number" ? value : -Infinity);
   return outlets.sort((a, b) => rank(a.margin) - rank(b.margin)).slice(0, WORST_SHOWN);
@@ -89,31 +91,3 @@ const filledRows = (book: Book, name: string): [number, BookResult][] =>
   namedColumn(book, name).flatMap((value, row): [number, BookResult][] =>
     value === undefined || value === "" ? [] : [[row, value]],
   );
-
-/** The check lines lie beside the named column of their results. */
-function checksOf(book: Book): JobSummary["checks"] {
-  const named = book.names.find(({ name }) => name === checkNames.result.name);
-  const zone = named && parseRange(named.range);
-  if (!named || !zone) return [];
-  const left: Book = {
-    ...book,
-    names: [{ ...named, name: "lines", range: `A${zone.top + 1}:E${zone.bottom + 1}` }],
-  };
-  return namedRows(left, "lines").map(([what, , found, result, where]) => ({
-    what: words(what),
-    found: figure(found),
-    result: words(result),
-    where: words(where),
-  }));
-}
-
-function figure(result: BookResult | undefined): Figure {
-  if (typeof result === "number") return result;
-  if (result === undefined || result === "") return null;
-  return words(result);
-}
-
-function words(result: BookResult | undefined): string {
-  if (result === undefined) return "";
-  return isBookError(result) ? (result.message ?? result.error) : String(result);
-}

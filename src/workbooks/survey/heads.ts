@@ -50,7 +50,7 @@ const HEADS: Readonly<Record<string, readonly string[]>> = {
   ],
   receiver: ["receiver", "receiver kind", "kind", "gerät", "récepteur", "ricevitore"],
   quantity: ["quantity", "receivers", "qty", "pieces", "how many", "anzahl", "quantité"],
-  from: ["fed from", "from", "branch", "feed"],
+  from: ["fed from", "from", "device", "splitter", "branch", "feed"],
   cable: ["cable", "cable type", "kabel", "câble"],
   run: [
     "run",
@@ -68,6 +68,10 @@ const HEADS: Readonly<Record<string, readonly string[]>> = {
   plate: ["wall plate", "plate"],
   shortest: ["shortest run", "shortest"],
   longest: ["longest run", "longest"],
+  route: ["route", "cable route", "way"],
+  port: ["port", "port no"],
+  split: ["split by"],
+  kept: ["user bands kept", "kept user bands"],
   kind: ["price group", "room kind", "room type"],
   note: ["note", "notes", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "remarque"],
 };
@@ -78,7 +82,7 @@ export const NEEDED = ["outlet", "run"] as const;
 /** Columns that hold a length. */
 export const LENGTHS: ReadonlySet<string> = new Set(["run", "shortest", "longest"]);
 /** Columns that hold a number. */
-export const FIGURES: ReadonlySet<string> = new Set([...LENGTHS, "quantity"]);
+export const FIGURES: ReadonlySet<string> = new Set([...LENGTHS, "quantity", "port"]);
 /** The survey's heads as we write them, and the columns of the Rooms block that they fill. */
 export const SURVEY_HEADS = [
   "floor",
@@ -91,6 +95,8 @@ export const SURVEY_HEADS = [
   "run (m)",
   "wall plate",
   "note",
+  "route",
+  "user bands kept",
 ];
 export const SURVEY_KEYS = [
   "floor",
@@ -103,6 +109,8 @@ export const SURVEY_KEYS = [
   "run",
   "plate",
   "note",
+  "route",
+  "kept",
 ];
 
 /** What we call a column. */

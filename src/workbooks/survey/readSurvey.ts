@@ -194,6 +194,7 @@ export function readSurvey({ source, lines }: SurveyTable, unit: "m" | "ft", wri
     head.columns.has("receiver")
       ? ""
       : "No column names the receivers: choose them on Rooms, where an outlet without one has no tuner and needs no user band.",
+    ...(head.columns.has("receiver") ? sparesOf(rows, rowLines) : []),
     lookAt(rows, rowLines, unit),
     ...(head.columns.has("receiver") ? [] : countsOf(rows, rowLines)),
   ].filter((note) => note !== "");
@@ -223,6 +224,18 @@ function unitNote(outlets: readonly SurveyLine[], head: Head, unit: string): str
   const others = outlets.some((line) => /\d ?[a-z'"]/i.test(figures(line)));
   const which = others ? `Line ${bare[0]!.line}` : `“${textOf(head.line.cells[column])}”`;
   return `${which} names no unit: it is taken in ${unit}, the unit of this workbook.`;
+}
+
+/** A blank receiver is a spare outlet; that is said, for it may have been forgotten. */
+function sparesOf(rows: readonly SurveyRow[], lines: readonly number[]): string[] {
+  const spare = lines.filter((_, index) => rows[index]!.receiver === undefined);
+  if (spare.length === 0) return [];
+  const shown = spare.slice(0, 5).join(", ") + (spare.length > 5 ? ", …" : "");
+  return [
+    spare.length === 1
+      ? `Line ${shown} names no receiver: it is a spare outlet.`
+      : `Lines ${shown} name no receiver: they are spare outlets.`,
+  ];
 }
 
 /** Without receivers a quantity may have been meant as outlets. */
@@ -299,7 +312,6 @@ function readLine(
     if (wanted) reasons.push(`${nameOf(key)} is missing. Enter ${what}.`);
   };
   missing("outlet", "a name of its own");
-  missing("receiver", "the kind of receiver");
   missing("run", "its length");
   return { row, reasons };
 }

@@ -233,12 +233,12 @@ describe("what is unmistakable is read", () => {
   });
 
   test("a load is in amperes or watts, as its own row says", () => {
-    expect(typist.at("units_kind").get("units_kind")).toBe("W");
-    typist.at("units_load").type("350 mA");
+    expect(typist.at("units_kind", 1).get("units_kind", 1)).toBe("W");
+    typist.at("units_load", 1).type("350 mA");
     expect(entry.refused?.sentence).toMatch(/can't be read as a power/);
     typist.editor.cancelEdition();
-    typist.at("units_load", 1).type("350 mA");
-    expect(typist.get("units_load", 1)).toBe(0.35);
+    typist.at("units_load").type("350 mA");
+    expect(typist.get("units_load")).toBe(0.35);
   });
 
   test("a date with strokes and a number with a comma follow the field on Site", () => {

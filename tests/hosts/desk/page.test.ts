@@ -34,7 +34,6 @@ import { held } from "./ownDesk";
 const AXE = path.join(path.dirname(require.resolve("axe-core/package.json")), "axe.min.js");
 
 /** In the demonstration's Rooms sheet: the cable and the run of the first outlet, and its calculated verdict. */
-const CABLE = "G6";
 const RUN = "H6";
 const VERDICT = "J6";
 
@@ -140,15 +139,15 @@ withPage("a formula that is typed is helped: proposals, then its arguments", asy
 });
 
 withPage("an error's sentence is under the bar when its cell is chosen, and beside it on hover", async () => {
-  await choose("Rooms", CABLE);
+  await choose("Site", "B78");
   await page.keyboard.press("Delete");
-  await choose("Rooms", VERDICT);
-  const missing = "Cable of G-01 (Rooms G6) is missing. Enter a cable's name.";
-  await textIs(line(), missing);
+  await choose("Price", "B28");
+  const wrong = "Margin (Site B78) is missing. Enter a number.";
+  await textIs(line(), wrong);
   await textIs(total(), "Total not known yet");
   // The corner by which the chosen cell is dragged tells where on the canvas the cell is.
   const corner = (await page.locator(".o-autofill").boundingBox())!;
-  const sentence = page.locator(".o-popover", { hasText: missing });
+  const sentence = page.locator(".o-popover", { hasText: wrong });
   await page.mouse.move(corner.x - 14, corner.y - 8);
   await page.mouse.move(corner.x - 12, corner.y - 6);
   await sentence.waitFor();
@@ -228,14 +227,14 @@ withPage("calculated cells and labels stay when typed over, deleted or pasted ov
     (text) => /^\d+ of these cells are calculated/.test(text),
   );
   const price = await total().innerText();
-  await choose("Rooms", "G8:L9");
+  await choose("Rooms", "H8:L9");
   await page.keyboard.press("Delete");
   await textIsNot(total(), price);
 
   const after = await bookOnPage();
   expect(cellOf(after, "Rooms", "A7")).toEqual(cellOf(before, "Rooms", "A6"));
-  expect(cellOf(after, "Rooms", "G8")?.value).toBeUndefined();
-  expect(cellOf(before, "Rooms", "G8")?.value).toBeDefined();
+  expect(cellOf(after, "Rooms", "H8")?.value).toBeUndefined();
+  expect(cellOf(before, "Rooms", "H8")?.value).toBeDefined();
   expect(cellOf(after, "Rooms", "G3")).toEqual(cellOf(before, "Rooms", "G3"));
   const formulas = (book: Book) =>
     book.sheets.flatMap(({ cells }) => Object.values(cells).flatMap(({ formula }) => formula ?? []));

@@ -166,7 +166,7 @@ describe("adding rows", () => {
 describe("entering ours again", () => {
   test("only calls of ours with an unknown name, on guarded sheets too, as one step", async () => {
     const book = templates[0]!.demonstration();
-    const { sheet, top, left } = placeOf(book, "rooms_tuners");
+    const { sheet, top, left } = placeOf(book, "rooms_place");
     const at = address(top, left);
     book.sheets.find(({ name }) => name === sheet)!.cells[at]!.formula = "RIG.NOSUCH(rooms_run)";
     book.sheets[0]!.cells.H1 = { formula: "NOSUCH(1)" };

@@ -11,7 +11,7 @@ import { layOut } from "../../../src/workbooks/layOut";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { summarise } from "../../../src/workbooks/multiRoom/summarise";
-import { namedColumn, namedRows } from "../../../src/workbooks/named";
+import { namedColumn } from "../../../src/workbooks/named";
 import { referencePrice, type Job } from "../../support/referencePrice";
 import {
   bookOnPage,
@@ -32,10 +32,11 @@ const INPUTS = multiRoom.sheets
   .flatMap(({ parts }) => parts)
   .flatMap((part) => (part.kind === "block" && part.name === "rooms" ? part.columns : []))
   .flatMap(({ key, input }) => (input ? [key] : []));
+const LEVELS = ["low_cold", "low_hot", "high_cold", "high_hot", "stretched"].map((key) => `level_${key}`);
 const OUTLETS = guestHouse.blocks!.rooms!.length;
 
 const placeOf = (book: Book, name: string) => parseRange(book.names.find((one) => one.name === name)!.range)!;
-/** Every outlet's inputs and levels, by its name. */
+/** Every outlet's inputs and levels, by its name; user bands that none keeps are handed out by the rows, so their level not. */
 const byOutlet = (book: Book): Record<string, unknown> => {
   const column = (key: string): readonly unknown[] => namedColumn(book, `rooms_${key}`);
   return Object.fromEntries(
@@ -44,7 +45,7 @@ const byOutlet = (book: Book): Record<string, unknown> => {
         ? [
             [
               outlet as string,
-              [...INPUTS.map((key) => column(key)[row] || ""), namedRows(book, "rooms_level")[row]],
+              [...INPUTS.map((key) => column(key)[row] || ""), ...LEVELS.map((key) => column(key)[row])],
             ],
           ]
         : [],
@@ -181,8 +182,8 @@ withPage(
     await menu("Data", "Add filters");
     // The filter's mark stands at the right of the selection's first cell.
     const box = (await page.locator(".o-grid-overlay").boundingBox())!;
-    await page.mouse.move(box.x + 63, box.y + 140);
-    await page.mouse.click(box.x + 63, box.y + 140);
+    await page.mouse.move(box.x + 63, box.y + 177);
+    await page.mouse.click(box.x + 63, box.y + 177);
     await page.locator(".o-filter-menu").getByText("first", { exact: true }).click();
     await page.locator(".o-filter-menu").getByText("ground", { exact: true }).click();
     await page.locator(".o-filter-menu").getByText("Confirm").click();

@@ -113,7 +113,11 @@ describe("outlets of a survey", () => {
     const { top, bottom } = parseRange(before.names.find(({ name }) => name === "rooms_outlet")!.range)!;
     const elements = Array.from({ length: bottom - top - 1 }, (_, index) => top + 1 + index);
     desk.dispatchAs("REMOVE_COLUMNS_ROWS", { sheetId, sheetName: "Rooms", dimension: "ROW", elements });
-    add(desk, outlets(2));
+    // A splitter of which every port is free now.
+    add(
+      desk,
+      outlets(2).map((outlet) => ({ ...outlet, from: "U1" })),
+    );
     const book = desk.book();
     expect(names(book)).toEqual(["S-1", "S-2"]);
     expect(

@@ -122,8 +122,8 @@ describe("copies", () => {
       const read = await readBySomebodyElse(bytes);
       const formulas = read.flatMap(({ cells }) => [...cells.values()].flatMap((cell) => cell.formula ?? []));
       if (kind === "cards") {
-        expect(read.map(({ name }) => name)).toEqual(["Head unit cards", "Outlet cards"]);
-        const texts = [...read[1]!.cells.values()].map(({ value }) => String(value)).join("\n");
+        expect(read.map(({ name }) => name)).toEqual(["Dish cards", "Head unit cards", "Outlet cards"]);
+        const texts = [...read.at(-1)!.cells.values()].map(({ value }) => String(value)).join("\n");
         for (const { outlet } of guestHouse.blocks!.rooms!) expect(texts).toContain(String(outlet));
       } else {
         expect(read.map(({ name }) => name)).toEqual(job.sheets.map(({ name }) => name));

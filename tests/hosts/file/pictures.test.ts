@@ -6,7 +6,9 @@ import { writeXlsx, type WriteXlsxOptions } from "../../../src/hosts/file/writeX
 import { palettePng } from "../../../src/hosts/headless/palettePng";
 import { recalculate } from "../../../src/hosts/headless/recalculate";
 import { renderPng } from "../../../src/hosts/headless/renderPng";
+import { levelsPicture } from "../../../src/pictures/levelsPicture";
 import { oneLineDiagram } from "../../../src/pictures/oneLineDiagram";
+import { slotsPicture } from "../../../src/pictures/slotsPicture";
 import { textWidth } from "../../../src/pictures/textWidth";
 import { withoutPictures, withPictures } from "../../../src/pictures/withPictures";
 import type { Book } from "../../../src/workbooks/book";
@@ -119,22 +121,24 @@ describe("a job's file", () => {
   test("has each picture as an image with its words as alternative text, in its own size", () => {
     const drawing = drawingOf(bytes);
     const alternative = [...drawing.matchAll(/<xdr:cNvPr [^>]*descr="([^"]*)"/g)].map(([, text]) => text!);
-    expect(alternative).toHaveLength(3);
-    expect(alternative[0]).toContain("outlet A-07 low");
-    expect(alternative[1]).toContain("worst outlet A-07");
-    expect(alternative[2]).toContain("97W at true azimuth");
+    // The diagram goes over two pages, none of which cuts a head unit's part in two.
+    expect(alternative).toHaveLength(4);
+    expect(alternative[0]).toContain("2 head units, 6 devices, 17 outlets");
+    expect(alternative[1]).toContain("outlet A-07 low");
+    expect(alternative[2]).toContain("worst outlet A-07");
+    expect(alternative[3]).toContain("97W at true azimuth");
     expect(drawing).not.toContain("twoCellAnchor");
     const sizes = [...drawing.matchAll(/<xdr:ext cx="(\d+)" cy="(\d+)"/g)].map(([, cx, cy]) => [
       Number(cx) / 9525,
       Number(cy) / 9525,
     ]);
-    expect(sizes).toHaveLength(3);
+    expect(sizes).toHaveLength(4);
     for (const [width, height] of sizes) {
       expect(width).toBeLessThanOrEqual(980);
       expect(height).toBeLessThanOrEqual(580);
     }
     expect([...partsOf(bytes).keys()].filter((name) => /^xl\/media\/image\d\.png$/.test(name))).toHaveLength(
-      3,
+      4,
     );
   });
 
@@ -148,7 +152,7 @@ describe("a job's file", () => {
 
   test("carries them in an office copy and in a sealed copy too", async () => {
     for (const copy of [{ frozen: true }, { sealed: true }]) {
-      expect([...partsOf(await writeJob(book, copy)).keys()]).toContain("xl/media/image3.png");
+      expect([...partsOf(await writeJob(book, copy)).keys()]).toContain("xl/media/image4.png");
     }
   });
 
@@ -167,8 +171,8 @@ describe("a job's file", () => {
     );
     const drawn = [...partsOf(await writeJob(book)).keys()].filter((name) => name.startsWith("xl/media/"));
     expect(new Set(images).size).toBe(drawn.length);
-    const { width, height } = oneLineDiagram(book);
-    expect(images).toContain(`${2 * width} × ${2 * height}`);
+    for (const { width, height } of [levelsPicture(book), slotsPicture(book)])
+      expect(images).toContain(`${2 * width} × ${2 * height}`);
   });
 });
 
@@ -178,7 +182,7 @@ describe("the sheet of pictures", () => {
     expect(sheet.name).toBe("Pictures");
     expect(sheet.cells.D1!.formula).toBe("checks_verdict");
     expect(sheet.results.D1).toBe(book.sheets[0]!.results.D1);
-    expect(sheet.print!.breaks).toHaveLength(2);
+    expect(sheet.print!.breaks).toHaveLength(3);
     expect(sheet.pictures!.map(({ at }) => at)[0]).toBe("A5");
     // Each begins right behind the page break of the one before.
     expect(sheet.pictures!.slice(1).map(({ at }) => Number(at.slice(1)) - 1)).toEqual(sheet.print!.breaks);

@@ -54,9 +54,8 @@ export const entryPairs: readonly Pair[] = [
   },
   {
     rule: "amount of zero",
-    limit:
-      "the price of a part that is bought is some; of one that is not bought, a receiver here, it may be 0",
-    inside: { "supplies_price of receiver, 13 V": 0 },
+    limit: "the price of a part that is bought is some; of one that is not bought, it may be 0",
+    inside: { "supplies_price of supply for the higher voltage": 0 },
     beyond: { "plates_price of single outlet": 0 },
     at: "plates_price of single outlet",
   },

@@ -212,10 +212,10 @@ export const moneyPairs: readonly Pair[] = [
   },
   {
     rule: "part lacking or not needed",
-    limit: "a head unit has a supply of its own or shares one",
-    inside: { "heads_supply of H2": GONE, "heads_shares of H2": "H1" },
-    beyond: { "heads_supply of H2": GONE },
-    at: "heads_supply of H2",
+    limit: "a run has a cable of its own, or Site's usual one",
+    inside: { "rooms_cable of G-01": GONE, site_usual_cable: "indoor drop" },
+    beyond: { "rooms_cable of G-01": GONE },
+    at: "rooms_cable of G-01",
   },
   {
     rule: "part lacking or not needed",
@@ -230,7 +230,6 @@ export const moneyPairs: readonly Pair[] = [
     given: {
       "heads_id free": "H4",
       "heads_type free": "head unit, 8 bands",
-      "heads_supply free": "receiver, 13 V",
       "heads_cable free": "trunk",
       "heads_length free": 5,
     },

@@ -1,7 +1,7 @@
 /** Thresholds of what is fed by what, of levels and volts, and of what was measured. */
 import type { Book } from "../../../src/workbooks/book";
 import { filledCells } from "../../../src/review/namedCells";
-import { GONE, valueAt, type Pair } from "./pair";
+import { valueAt, type Pair } from "./pair";
 
 /** What is furthest up or down in a column of results. */
 const extreme = (book: Book, name: string, of: (...values: number[]) => number): number =>
@@ -58,33 +58,17 @@ export const treePairs: readonly Pair[] = [
   },
   {
     rule: "too many on one feed",
-    limit: "a head unit has one cable: one thing on it",
+    limit: "a head unit has one output where Parts says nothing: one thing on it",
     inside: {},
     beyond: { "rooms_from of A-01": "H3" },
     at: "rooms_from of A-01",
   },
   {
-    rule: "supply",
-    limit: "the head unit whose supply is shared is there, in capitals or not",
-    given: { "heads_supply of H2": GONE },
-    inside: { "heads_shares of H2": "h1" },
-    beyond: { "heads_shares of H2": "H9" },
-    at: "heads_shares of H2",
-  },
-  {
-    rule: "supply",
-    limit: "a head unit has one supply, its own or another's: not both",
-    inside: { "heads_supply of H2": GONE, "heads_shares of H2": "H1" },
-    beyond: { "heads_shares of H2": "H1" },
-    at: "heads_shares of H2",
-  },
-  {
-    rule: "supply",
-    limit: "what is shared is a supply of its own, not a share again",
-    given: { "heads_supply of H2": GONE, "heads_shares of H2": "H1", "heads_supply of H3": GONE },
-    inside: { "heads_shares of H3": "H1" },
-    beyond: { "heads_shares of H3": "H2" },
-    at: "heads_shares of H3",
+    rule: "row that cannot be worked out",
+    limit: "a 2-way splitter has ports 1 and 2",
+    inside: { "branches_port of G1": 2 },
+    beyond: { "branches_port of G1": 3 },
+    at: "branches_check_row of G1",
   },
   {
     rule: "supply",
@@ -113,46 +97,39 @@ export const treePairs: readonly Pair[] = [
     limit: "the least level on Site: what reaches it is enough, less than a tenth of a dB under it is not",
     inside: (book) => ({ site_level_low: down(weakest(book), 10) }),
     beyond: (book) => ({ site_level_low: up(weakest(book), 10) }),
-    at: "rooms_check_low of A-06",
+    at: "rooms_check_level of A-06",
   },
   {
     rule: "outside limits",
     limit: "the least level on Site, reached exactly: itself ok (help page of WINDOW)",
     inside: (book) => ({ site_level_low: weakest(book) }),
     beyond: (book) => ({ site_level_low: weakest(book) + 1e-6 }),
-    at: "rooms_check_low of A-06",
+    at: "rooms_check_level of A-06",
   },
   {
     rule: "outside limits",
     limit: "the greatest level on Site, reached exactly",
     inside: (book) => ({ site_level_high: strongest(book) }),
     beyond: (book) => ({ site_level_high: strongest(book) - 1e-6 }),
-    at: "rooms_check_high of G-01",
+    at: "rooms_check_level of G-01",
   },
   {
     rule: "outside limits",
     limit: "the least volts of the head unit's maker, to a hundredth of a volt",
     inside: (book) => ({
-      "units_least of head unit, 8 bands": down(valueAt(book, "heads_volts of H3"), 100),
+      "units_least of head unit, 8 bands": down(valueAt(book, "heads_fed_least of H3"), 100),
     }),
-    beyond: (book) => ({ "units_least of head unit, 8 bands": up(valueAt(book, "heads_volts of H3"), 100) }),
-    at: "heads_power of H3",
+    beyond: (book) => ({
+      "units_least of head unit, 8 bands": up(valueAt(book, "heads_fed_least of H3"), 100),
+    }),
+    at: "heads_check_power of H3",
   },
   {
     rule: "outside limits",
     limit: "user bands of the head unit: a tuner each",
-    inside: (book) => ({ "units_bands of head unit, 8 bands": valueAt(book, "heads_tuners of H3") }),
-    beyond: (book) => ({ "units_bands of head unit, 8 bands": valueAt(book, "heads_tuners of H3") - 1 }),
-    at: "heads_capacity of H3",
-  },
-  {
-    rule: "error",
-    limit: "a length of 0.1 (Rooms) has a loss, one under 0 has none",
-    folded: true,
-    inside: { "rooms_run of G-01": 0.1 },
-    beyond: { "rooms_run of G-01": -0.1 },
-    at: "rooms_run of G-01",
-    row: true,
+    inside: (book) => ({ "units_bands of head unit, 8 bands": valueAt(book, "heads_fed_tuners of H3") }),
+    beyond: (book) => ({ "units_bands of head unit, 8 bands": valueAt(book, "heads_fed_tuners of H3") - 1 }),
+    at: "rooms_check_bands of A-07",
   },
   {
     rule: "error",
@@ -168,7 +145,7 @@ export const treePairs: readonly Pair[] = [
     folded: true,
     inside: { "rooms_from of F-06": "U2" },
     beyond: { "rooms_from of F-06": "U2", "rooms_from of F-05": "U2" },
-    at: "check ports overfed",
+    at: "check outlets unfed",
   },
   {
     rule: "failing check",
@@ -194,16 +171,16 @@ export const treePairs: readonly Pair[] = [
   {
     rule: "measured off prediction",
     limit: "1 V on Site at the head unit",
-    inside: (book) => ({ "heads_built_volts of H1": valueAt(book, "heads_volts of H1") - 0.99 }),
-    beyond: (book) => ({ "heads_built_volts of H1": valueAt(book, "heads_volts of H1") - 1.01 }),
+    inside: (book) => ({ "heads_built_volts of H1": valueAt(book, "heads_fed_least of H1") - 0.99 }),
+    beyond: (book) => ({ "heads_built_volts of H1": valueAt(book, "heads_fed_least of H1") - 1.01 }),
     at: "heads_built_volts of H1",
   },
   {
     rule: "measured off prediction",
-    limit: "exactly the tolerance is within it: 13 V and 0.3 V, though 13.3 less 13 is a hair more in binary",
+    limit: "exactly the tolerance over what it has with all receivers on is within it",
     given: { commission_volts_tolerance: 0.3 },
-    inside: { "heads_built_volts of H1": 13.3 },
-    beyond: { "heads_built_volts of H1": 13.301 },
+    inside: (book) => ({ "heads_built_volts of H1": valueAt(book, "heads_fed_on of H1") + 0.3 }),
+    beyond: (book) => ({ "heads_built_volts of H1": valueAt(book, "heads_fed_on of H1") + 0.301 }),
     at: "heads_built_volts of H1",
   },
 ];

@@ -138,7 +138,7 @@ export const unitPairs: readonly Pair[] = [
   usual("rooms_quantity of G-01", 4, 5),
   usual("labour_difficulty of fit a head unit", 3, 3.01),
   usual("labour_difficulty of fit a head unit", 0.5, 0.49),
-  usual("supplies_amps of receiver, 13 V", 10, 10.01),
+  usual("supplies_amps of supply for the higher voltage", 10, 10.01),
   {
     rule: "unlikely amount",
     limit: "an option is counted in wholes",

@@ -139,7 +139,7 @@ export const readingCases: Cases = {
       says(await said(host.readBook()), [/too old/]);
     });
     await inExcel(demonstration(), {}, async (excel, host) => {
-      const loss = zoneOf(excel, "rooms_loss");
+      const loss = zoneOf(excel, "rooms_level");
       const rows = [loss.top + 2, loss.top + 3].map((row) => address(row, loss.left));
       const book = await host.readBook();
       // Each row's own outlet.

@@ -12,8 +12,6 @@ export interface ExcelSave {
   state?: string;
   /** What a person must learn, in plain words. */
   mustSay?: string;
-  /** Places concerned, as far as they can be named beforehand. */
-  cells?: string[];
   /** Whether the figures in the file can be trusted. */
   figures: "right" | "old" | "wrong" | "partly missing";
 }

@@ -234,9 +234,9 @@ function renameSheet(pack: Pack, from: string, to: string): void {
 }
 
 const busy = (pack: Pack): string[] => [
-  callAt(pack, "Branches", "TREELOSS"),
-  callAt(pack, "Rooms", "CABLELOSS"),
-  callAt(pack, "Head units", "LOADVOLTS"),
+  callAt(pack, "Distribution", "DEVICELEVELS"),
+  callAt(pack, "Rooms", "OUTLETLEVELS"),
+  callAt(pack, "Head units", "HEADVOLTS"),
 ];
 
 const names = (pack: Pack, name: string, value: string): void => {
@@ -260,16 +260,6 @@ const STATES: State[] = [
       "Saved by an Excel without the add-in, which computed it all the same: levels, volts, lengths and prices are " +
       "gone or wrong, and checks that say ok have checked nothing. The inputs are safe: load the add-in, enter the calls " +
       "again or compute the file anew, and trust no figure of this one.",
-    cells: [
-      "About!B10",
-      "Rooms!AG5",
-      "Branches!AB5",
-      "Materials!C12",
-      "Price!B5",
-      "Price!B25",
-      "Quote!B27",
-      "Checks!B86",
-    ],
     figures: "wrong",
     change(pack) {
       recalculate(pack, { call: all("#NAME?") });
@@ -285,7 +275,6 @@ const STATES: State[] = [
     mustSay:
       "Saved by an Excel without the add-in after an input was changed: what hangs on that input is an error or was " +
       "computed on blanks, the rest is old. The inputs are safe; compute the file anew with the add-in.",
-    cells: ["Rooms!H6", "Rooms!AG5", "Materials!C12", "Price!B5", "Quote!B27"],
     figures: "wrong",
     change(pack) {
       enterAndCompute(pack, cellOf(pack, "rooms_run", 1), 41, { call: all("#NAME?") });
@@ -299,7 +288,6 @@ const STATES: State[] = [
     mustSay:
       "Every call of the add-in gave an error, so its functions were not running when this was saved; figures are " +
       "missing or computed on blanks. Open the add-in's pane, let everything compute, save again.",
-    cells: ["About!B10", "Rooms!AG5", "Price!B25", "Quote!B27"],
     figures: "wrong",
     change(pack) {
       recalculate(pack, { call: all("#VALUE!") });
@@ -311,9 +299,8 @@ const STATES: State[] = [
     source: "excel.md 1 (D), 2 (O: #BUSY! 14 from one list only)",
     state: "functions still computing when saved",
     mustSay:
-      "Three calls of the add-in were still computing when this was saved. Volts are missing, and levels were computed " +
-      "without the losses of cables and splitters, so all look far too high. Open, wait until no cell says #BUSY!, save again.",
-    cells: ["Branches!AB5", "Rooms!AG5", "Head units!K7"],
+      "Three calls of the add-in were still computing when this was saved. Levels and volts are missing. Open, wait until " +
+      "no cell says #BUSY!, save again.",
     figures: "partly missing",
     change(pack) {
       some(pack, busy(pack), "#BUSY!");
@@ -326,7 +313,6 @@ const STATES: State[] = [
     state: "functions still computing when saved",
     mustSay:
       "The selling price was still computing when this was saved; the figures after it may be those of before.",
-    cells: ["Price!B25"],
     figures: "old",
     change(pack) {
       const at = callAt(pack, "Price", "SELLPRICE");
@@ -341,7 +327,6 @@ const STATES: State[] = [
     state: "functions still computing when saved",
     mustSay:
       "Three calls were still computing when an older Excel saved this; what hangs on them shows old values.",
-    cells: ["Branches!AB5", "Rooms!AG5", "Head units!K7"],
     figures: "old",
     change(pack) {
       for (const at of busy(pack)) enter(pack, at, new Fault("#GETTING_DATA"));
@@ -355,7 +340,6 @@ const STATES: State[] = [
     mustSay:
       "The compass bearings could not be computed: the add-in had no connection. The declination beside them was " +
       "computed on blanks and is nonsense (178°); other figures stand.",
-    cells: ["Sightline!E7", "Sightline!B17"],
     figures: "partly missing",
     change(pack) {
       some(pack, [callAt(pack, "Sightline", "COMPASS")], "#CONNECT!");
@@ -369,7 +353,6 @@ const STATES: State[] = [
     mustSay:
       "Excel refused to run the add-in's functions (a policy or a trust setting): no figure that hangs on them is there, " +
       "and checks that say ok have checked nothing. Ask whoever administers Office.",
-    cells: ["About!B10", "Rooms!AG5", "Price!B25", "Quote!B27"],
     figures: "wrong",
     change(pack) {
       recalculate(pack, { call: all("#BLOCKED!") });
@@ -377,16 +360,13 @@ const STATES: State[] = [
   },
   {
     id: "spill-blocked",
-    what: "Somebody typed a word into the columns that the run losses fill: #SPILL!, all run losses gone",
+    what: "Somebody typed a word into the columns that the levels fill: #SPILL!, all levels gone",
     source: "excel.md 2 (D, O)",
     state: "a result has no room",
-    mustSay:
-      "A word was typed where the run losses of Rooms go, so none of them is shown and all levels at outlets are " +
-      "computed without the cable's loss. Clear that cell.",
-    cells: ["Rooms!AG5", "Rooms!AI33"],
+    mustSay: "A word was typed where the levels of Rooms go, so none of them is shown. Clear that cell.",
     figures: "wrong",
     change(pack) {
-      const at = callAt(pack, "Rooms", "CABLELOSS");
+      const at = callAt(pack, "Rooms", "OUTLETLEVELS");
       some(pack, [at], "#SPILL!");
       const { r, c } = parseRef(refIn(at));
       enter(pack, `Rooms!${refOf(r + 28, c + 2)}`, "later");
@@ -400,7 +380,6 @@ const STATES: State[] = [
     mustSay:
       "Every call points to another add-in file (FUNCRES.XLAM) and stays broken once saved. The results shown are those of " +
       "before and will not follow changes. The inputs are safe; take them into a clean copy of the template.",
-    cells: ["About!B10", "Rooms!AG5", "Price!B25"],
     figures: "old",
     change: linkToOther,
   },
@@ -411,7 +390,6 @@ const STATES: State[] = [
     state: "calls bound to another add-in, recalculated without ours",
     mustSay:
       "Every call points to another add-in file and gives an error; figures are missing or computed on blanks. Inputs are safe.",
-    cells: ["About!B10", "Rooms!AG5", "Price!B25", "Quote!B27", "Checks!B86"],
     figures: "wrong",
     change(pack) {
       recalculate(pack, { call: all("#REF!") });
@@ -426,7 +404,6 @@ const STATES: State[] = [
     mustSay:
       "Every call names the path of another add-in file and gives an error; figures are missing or computed on blanks. " +
       "Inputs are safe.",
-    cells: ["About!B10", "Rooms!AG5", "Price!B25", "Quote!B27", "Checks!B86"],
     figures: "wrong",
     change(pack) {
       recalculate(pack, { call: all("#NAME?") });
@@ -445,17 +422,6 @@ const STATES: State[] = [
     mustSay:
       "This Excel gave the functions 0 for every blank cell: cable losses and resistances are 0, so levels and volts are " +
       "wrong and the checks on them mean nothing, although the price looks right. Use a newer Excel, the desk or the command.",
-    cells: [
-      "Rooms!AG6",
-      "Rooms!AN29",
-      "Rooms!P29",
-      "Rooms!V29",
-      "Branches!N6",
-      "Head units!AG10",
-      "Head units!K10",
-      "Checks!D40",
-      "Checks!D56",
-    ],
     figures: "wrong",
     change(pack) {
       recalculate(pack, { call: blanksAsZero });
@@ -469,7 +435,6 @@ const STATES: State[] = [
     mustSay:
       "Calculation was manual: the crew rate on Parts was changed and the price is still the one of before. Switch to " +
       "automatic, or press F9, and read the total again.",
-    cells: ["Parts!B127", "Price!B11", "Quote!B27"],
     figures: "old",
     change(pack) {
       enter(pack, cellOf(pack, "labour_rate"), 66);
@@ -483,7 +448,6 @@ const STATES: State[] = [
     state: "old values: calculation was not finished",
     mustSay:
       "A run on Rooms was changed and calculation stopped before the end: levels and price are those of before.",
-    cells: ["Rooms!H29", "Rooms!AJ29", "Quote!B27"],
     figures: "old",
     change(pack) {
       enter(pack, cellOf(pack, "rooms_run", 24), 58);
@@ -498,7 +462,6 @@ const STATES: State[] = [
     mustSay:
       "An @ before the runs makes every outlet take the run of row 5, which is blank: the cost of its own parts lacks " +
       "the cable, and the prices by group are wrong. Take the @ out.",
-    cells: ["Rooms!AD5", "Rooms!AD6", "Price!C72"],
     figures: "wrong",
     change(pack) {
       editFormula(pack, cellOf(pack, "rooms_parts_cost"), cutName("rooms_run"));
@@ -507,30 +470,27 @@ const STATES: State[] = [
   },
   {
     id: "single-cuts-outlets",
-    what: 'The verdicts at longest lengths were entered with @rooms_outlet: the column is cut to its first row, ""',
+    what: 'The verdicts at longest lengths were entered with @rooms_level_low_hot: the column is cut to its first row, ""',
     source: "excel.md 2 (D, O)",
     state: "an @ cuts a column to one row",
     mustSay:
       "An @ cuts the verdicts at longest lengths to one row, so no outlet is counted as too weak there, and that " +
       "check says ok by mistake. Take the @ out.",
-    cells: ["Rooms!AC5", "Checks!C47", "Checks!D47"],
     figures: "wrong",
     change(pack) {
-      editFormula(pack, cellOf(pack, "rooms_stretched_check"), cutName("rooms_outlet"));
+      editFormula(pack, cellOf(pack, "rooms_stretched_check"), cutName("rooms_level_low_hot"));
       recalculate(pack);
     },
   },
   {
     id: "array-shrunk",
-    what: "An Excel without dynamic arrays entered the column of weakest levels at longest lengths in one cell: no cm, ref of one row",
+    what: "An Excel without dynamic arrays entered the column of weakest levels in one cell: no cm, ref of one row",
     source: "excel.md 2 and 5 (M)",
     state: "a column of results was cut to one row",
-    mustSay:
-      "The weakest levels at longest lengths stand in one row only; every outlet is now called low there.",
-    cells: ["Rooms!AB5", "Rooms!AC6", "Checks!C47"],
+    mustSay: "The weakest levels stand in one row only; other outlets have none.",
     figures: "wrong",
     change(pack) {
-      shrink(pack, cellOf(pack, "rooms_stretched"));
+      shrink(pack, cellOf(pack, "rooms_weakest"));
     },
   },
   {
@@ -542,7 +502,6 @@ const STATES: State[] = [
     mustSay:
       "“Set precision as displayed” is on: workings are rounded at each step, so figures differ a little, for good. Turn " +
       "it off and compute again; the inputs themselves may have lost digits.",
-    cells: ["Price!B23", "Price!B28", "Price!B55", "Quote!B24", "Quote!B27"],
     figures: "wrong",
     change: precisionAsShown,
   },
@@ -552,7 +511,6 @@ const STATES: State[] = [
     source: "from memory",
     state: "a sheet was renamed",
     mustSay: "The sheet Rooms is now called “Rooms and flats”; everything follows it, the figures are right.",
-    cells: ["Rooms and flats!A1"],
     figures: "right",
     change(pack) {
       renameSheet(pack, "Rooms", "Rooms and flats");
@@ -565,7 +523,6 @@ const STATES: State[] = [
     state: "a name points nowhere",
     mustSay:
       "The name site_clearance has lost its cell, so the clearance of the slots is not judged. Give it Site!B19 again.",
-    cells: ["Site!B19", "Sightline!H7", "Checks!D60"],
     figures: "partly missing",
     change(pack) {
       names(pack, "site_clearance", "Site!#REF!");

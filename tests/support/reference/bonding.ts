@@ -4,7 +4,20 @@
  * the standard and whether size or length is blamed is compared.
  */
 import { metres } from "./cables";
-import { eachRow, figure, isFilled, rowsOf, type Cells, type Expected, type Job, type Row } from "./job";
+import {
+  eachRow,
+  figure,
+  filledRows,
+  isFilled,
+  isSame,
+  rowsOf,
+  type Cells,
+  type Expected,
+  type Job,
+  type Row,
+  type Value,
+} from "./job";
+import { keyOf } from "./keys";
 
 const LIMITS: Readonly<Record<string, { clause: RegExp; mm2: number; metres?: number }>> = {
   "mast earthing, copper": { clause: /60728-11/, mm2: 16 },
@@ -34,6 +47,31 @@ export function flagOf(job: Job, row: Row): [Expected, Expected] {
   return [isThin || isLong ? "look closer" : "no flag", blamed];
 }
 
-export const bondingSheet = (job: Job): Cells => ({
-  bonds_flag: eachRow<Expected[]>(rowsOf(job, "bonds"), "where", (row) => flagOf(job, row), ["", ""]),
-});
+/** Of the rows of Dishes, or of the one dish of Site: how many conductors are listed for each. */
+export function conductorsOf(job: Job): { readonly dish: Value; readonly conductors: number }[] {
+  const bonds = filledRows(job, "bonds", "where");
+  const dishes = filledRows(job, "dishes", "name").map((row) => row.name!);
+  const slots = filledRows(job, "slots", "slot").length;
+  const all = dishes.length > 0 ? dishes : slots > 0 ? ["dish"] : [];
+  return all.map((dish) => ({
+    dish,
+    conductors: bonds.filter((row) => (isFilled(row, "dish") ? isSame(row.dish, dish) : dishes.length <= 1))
+      .length,
+  }));
+}
+
+export function bondingSheet(job: Job): Cells {
+  const found = conductorsOf(job);
+  const rows = rowsOf(job, "dishes").some((row) => isFilled(row, "name"))
+    ? rowsOf(job, "dishes")
+    : found.map(() => ({ name: "dish" }));
+  let at = 0;
+  const each = rows.map((row) => (isFilled(row, "name") ? found[at++] : undefined));
+  return {
+    bonds_flag: eachRow<Expected[]>(rowsOf(job, "bonds"), "where", (row) => flagOf(job, row), ["", ""]),
+    bonds_dish_key: rowsOf(job, "bonds").map((row) => keyOf(row.dish)),
+    bonded_dish: each.map((one) => one?.dish ?? ""),
+    bonded_conductors: each.map((one) => one?.conductors ?? ""),
+    bonded_verdict: each.map((one) => (one ? (one.conductors === 0 ? "look" : "ok") : "")),
+  };
+}

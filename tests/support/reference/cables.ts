@@ -5,7 +5,7 @@
  * tests/fixtures/published/coax-attenuation.json, per 100 ft). Loop: ohms per 100 m at 20 °C, 0.393 % more for each °C.
  * The maker's figures, where they are filled in, go before those of the type.
  */
-import { cableLoss, loopOhms } from "../referencePrice";
+import { cableLoss, loopOhms } from "../cablePhysics";
 import { field, figure, isFilled, named, rowsOf, word, type Job, type Row, type Value } from "./job";
 
 const M_PER_FT = 0.3048;

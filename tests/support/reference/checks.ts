@@ -2,8 +2,8 @@
  * The Checks sheet a second time: what each check finds, by its own words, and whether it passes. A wish that is not
  * met is a note and is not counted.
  */
-import { flagOf } from "./bonding";
-import { feeds, passiveOf, pathUp } from "./branches";
+import { conductorsOf, flagOf } from "./bonding";
+import { quantityOf } from "./distribution/counts";
 import { entriesOf, zerosNoted } from "./entries";
 import { headRows } from "./headUnits";
 import {
@@ -20,9 +20,12 @@ import {
   type Row,
   type Value,
 } from "./job";
+import { isPart } from "./materials";
 import { priced } from "./price";
-import { leastRun, levelsOf, mostRun, outletRows } from "./rooms";
-import { slotName, slotRows } from "./sightline";
+import { headNameOf, leastRun, levelsOf, mostRun, outletRows, weakestOf } from "./rooms";
+import { slotRows } from "./sightline";
+import { slotName } from "./slotName";
+import { answersOf } from "./tablesOf";
 
 export interface Found {
   readonly found: number;
@@ -30,6 +33,24 @@ export interface Found {
   readonly isWish?: true;
   /** The first row that is counted, where rows are. */
   readonly first?: Value;
+}
+
+type Judged = "OUTLETCHECKS" | "DEVICECHECKS" | "HEADCHECKS" | "DISHCHECKS" | "FEEDERCHECKS";
+
+/** By the first two slots of each dish, so that one with more is a reason to say nothing. */
+function slotsWithoutDish(job: Job): string[] {
+  const dishes = filledRows(job, "dishes", "name");
+  const names = slotRows(job).map(({ slot }) => String(slotName(slot)));
+  const counts = answersOf(job).DISHCHECKS.map(([, count]) => Number(count ?? 0));
+  if (dishes.length === 0 || counts.some((count) => count > 2)) return [];
+  const received = dishes.flatMap(({ slots }) =>
+    isFilled({ slots: slots ?? "" }, "slots")
+      ? String(slots)
+          .split(/[\s,;]+/)
+          .slice(0, 2)
+      : names.slice(0, 2),
+  );
+  return names.filter((name) => !received.some((one) => isSame(one, name)));
 }
 
 /** A column of a block that stands for another: whose rows name its rows. */
@@ -56,7 +77,6 @@ const counting =
         : [],
     );
   };
-const isFault = (value: Value | undefined): boolean => typeof value === "number" && Number.isNaN(value);
 
 /** Rows that are counted, by their names, or a count. */
 const none = (counted: number | readonly Value[]): Found =>
@@ -70,9 +90,10 @@ const none = (counted: number | readonly Value[]): Found =>
 const wish = (counted: number | readonly Value[]): Found => ({ ...none(counted), isWish: true });
 
 const LISTS: readonly (readonly [string, string])[] = [
-  ...["cables", "passives", "units", "supplies", "plates", "fittings", "labour", "kinds"].map(
+  ...["cables", "passives", "units", "supplies", "plates", "feeds", "resistors", "fittings"].map(
     (block) => [block, "name"] as const,
   ),
+  ...["labour", "routes", "kinds", "dishes"].map((block) => [block, "name"] as const),
   ["receivers", "kind"],
   ["branches", "id"],
   ["heads", "id"],
@@ -81,22 +102,53 @@ const LISTS: readonly (readonly [string, string])[] = [
 ];
 /** Lists in which names are looked up; that of work and fittings is not one. */
 const LOOKED_UP: readonly (readonly [string, string])[] = [
-  ...LISTS.filter(([block]) => !["labour", "fittings", "options", "provisional"].includes(block)),
+  ...LISTS.filter(([block]) => !["labour", "options", "provisional", "routes"].includes(block)),
   ["rooms", "outlet"],
 ];
-const PRICED = ["cables", "passives", "units", "supplies", "plates", "fittings"];
+const PRICED = ["cables", "passives", "units", "supplies", "plates", "feeds", "resistors", "fittings"];
 
 /** Rows whose name stands in a row above. */
 const twice = (rows: readonly Row[], key: string): Row[] =>
   rows.filter((row, at) => rows.slice(0, at).some((above) => isSame(above[key], row[key])));
 
-const inColumn = (job: Job, cells: Cells, name: string, head: Row): number =>
-  Number((cells[name] as Value[])[rowsOf(job, "heads").indexOf(head)]);
+/** What is bought by the names in the rows, against the pieces that the distribution has. */
+function countedApart(job: Job, cells: Cells): number {
+  const bought = (block: string): number =>
+    sum((cells[`${block}_bought_quantity`] as readonly Value[]).map(Number));
+  const pieces = (...words: string[]): number =>
+    sum(words.map((word) => quantityOf(answersOf(job).NEEDED, "work", word)));
+  return sum(
+    [
+      bought("units") - pieces("head unit on a dish", "switch"),
+      bought("passives") - pieces("splitter", "tap", "amplifier", "equaliser", "attenuator", "filter"),
+      bought("supplies") - pieces("supply"),
+      bought("plates") - pieces("wall plate"),
+    ].map(Math.abs),
+  );
+}
 
 export function checksOf(job: Job, cells: Cells): Record<string, Found> {
   const counted = counting(job, cells);
+  const inColumn = (
+    block: string,
+    key: string,
+    table: Judged,
+    at: number,
+    words: readonly string[],
+  ): Value[] =>
+    rowsOf(job, block).flatMap((row, index) =>
+      isFilled(row, key) && words.includes(String(answersOf(job)[table][index]?.[at])) ? [row[key]!] : [],
+    );
+  /** Rows of which a column of the functions says one of these words. */
+  const said = (block: string, key: string, table: Judged, at: number, ...words: string[]): Found =>
+    none(inColumn(block, key, table, at, words));
+  const outletsSaid = (at: number, word: string): Found => said("rooms", "outlet", "OUTLETCHECKS", at, word);
+  const ports = (word: string): Found =>
+    none([
+      ...inColumn("rooms", "outlet", "OUTLETCHECKS", 8, [word]),
+      ...inColumn("branches", "id", "DEVICECHECKS", 6, [word]),
+    ]);
   const rooms = outletRows(job);
-  const branches = filledRows(job, "branches", "id");
   const heads = headRows(job);
   const passives = filledRows(job, "passives", "name");
   const plates = filledRows(job, "plates", "name");
@@ -104,10 +156,8 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
   const labour = filledRows(job, "labour", "name");
   const [date, until] = [field(job, "site_date"), field(job, "site_until")];
   const p = priced(job);
-  const hot = rooms.map((row) => levelsOf(job, row)[3]!);
+  const hot = rooms.map((row) => levelsOf(job, row)[3]!).filter((level) => !Number.isNaN(level));
   const apart = hot.length > 0 ? Math.max(...hot) - Math.min(...hot) : 0;
-  const ofHead = (head: Row): number =>
-    [...rooms, ...branches].filter((row) => isSame(row.from, head.id)).length;
   const loses = (low: Value | undefined, high: Value | undefined): boolean => Number(high) < Number(low);
   /** Without a price there is nothing to compare. */
   const nought = p.total.isNaN() ? NaN : 0;
@@ -122,8 +172,17 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
     ...Object.fromEntries(Object.entries(entriesOf(job, cells)).map(([what, count]) => [what, none(count)])),
     "There are outlets to price": { found: rooms.length, passes: rooms.length >= 1 },
     "Cells filled at or below the closing row of a block": none(0),
-    "Outlets that nothing feeds": none(names(rooms.filter((row) => !pathUp(job, row.from)))),
-    "Splitters and taps that no head unit feeds": none(names(branches.filter((row) => !pathUp(job, row.id)))),
+    "Dishes that cannot be worked out": said("dishes", "name", "DISHCHECKS", 4, "bad"),
+    "Feeders that cannot be worked out": said("feeders", "from", "FEEDERCHECKS", 1, "bad"),
+    "Head units that cannot be worked out": said("heads", "id", "HEADCHECKS", 0, "bad"),
+    "Devices that nothing feeds, or that cannot be worked out": said(
+      "branches",
+      "id",
+      "DEVICECHECKS",
+      2,
+      "bad",
+    ),
+    "Outlets that nothing feeds, or that cannot be worked out": outletsSaid(0, "bad"),
     "Outlets with the name of another": none(names(twice(rooms, "outlet"))),
     "Names that stand twice on one list": none(
       sum(LISTS.map(([block, key]) => twice(filledRows(job, block, key), key).length)),
@@ -137,31 +196,52 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
       ),
     ),
     "Outlet count cross-check, head units against Rooms: difference": none(
-      rooms.filter((row) => pathUp(job, row.from)).length - rooms.length,
+      rooms.filter((row) => headNameOf(job, row) !== "").length - rooms.length,
     ),
-    "Outlets whose level could not be found": none(counted("rooms_verdict", isFault)),
-    "Outlets too weak": none(
-      names(rooms.filter((row) => Math.min(...levelsOf(job, row)) < field(job, "site_level_low") - 1e-9)),
+    "Outlets too weak": outletsSaid(1, "low"),
+    "Outlets too strong": outletsSaid(1, "high"),
+    "Outlets whose levels lie more than 15 dB apart over the range": outletsSaid(2, "steep"),
+    "Outlets with too little carrier to noise, in clear sky or at the availability wanted": outletsSaid(
+      3,
+      "low",
     ),
-    "Outlets too strong": none(
-      names(rooms.filter((row) => Math.max(...levelsOf(job, row)) > field(job, "site_level_high") + 1e-9)),
+    "Slots without EIRP, symbol rate or modulation: carrier to noise is not judged": wish(
+      slotRows(job)
+        .filter((row) => !["eirp", "symbol_rate", "modulation"].every((key) => isFilled(row, key)))
+        .map(({ slot }) => slotName(slot)),
     ),
-    "Outlets whose levels at the lowest and the highest frequency lie more than 15 dB apart": none(
-      counted("rooms_slope_check", (value) => value === "steep"),
+    "Outlets whose carrier to noise is not judged": wish(
+      slotRows(job).some((row) => ["eirp", "symbol_rate", "modulation"].every((key) => isFilled(row, key)))
+        ? rowsOf(job, "rooms").flatMap((row, index) => {
+            const [said, , , noise] = answersOf(job).OUTLETCHECKS[index] ?? [];
+            return isFilled(row, "outlet") && said === "ok" && (noise ?? "") === "" ? [row.outlet!] : [];
+          })
+        : [],
     ),
-    "Outlets behind a splitter or tap that blocks power: dead": none(
-      counted("rooms_commands", (value) => value === "dead"),
+    "Outlets whose receiver cannot command its head unit": outletsSaid(4, "dead"),
+    "Kinds of head unit in use that do not say how they are commanded": wish(
+      names(
+        filledRows(job, "units", "name").filter(
+          (unit) =>
+            heads.some(({ type }) => isSame(type, unit.name)) &&
+            (!isFilled(unit, "standard") ||
+              (unit.standard === "maker's own" &&
+                !isFilled(unit, "pass_block") &&
+                inColumn("rooms", "outlet", "OUTLETCHECKS", 4, ["not judged"]).length > 0)),
+        ),
+      ),
     ),
-    "Outlets behind a device that passes power at one port while several are used: all others are dead": none(
-      counted("rooms_commands", (value) => value === "doubtful"),
-    ),
+    "Receivers at whose connector more volts stand than they bear": outletsSaid(7, "high"),
+    "Outlets with more receivers than connectors": outletsSaid(6, "too many"),
+    "Through ports that nothing closes": ports("left open"),
+    "End resistors that do not block power where volts stand": ports("passes power"),
     "Largest level difference between outlets, hot, highest frequency": {
       found: apart,
       passes: apart <= 15,
       isWish: true,
     },
     "Outlets below the design floor": wish(
-      names(rooms.filter((row) => Math.min(...levelsOf(job, row)) < field(job, "site_level_design"))),
+      names(rooms.filter((row) => weakestOf(job, row) < field(job, "site_level_design"))),
     ),
     "Outlets too weak at longest lengths": wish(counted("rooms_stretched_check", (value) => value === "low")),
     "Minimum and maximum level outside 47 to 77 dBµV": none(
@@ -193,33 +273,65 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
         ),
       ),
     ),
-    "Splitters and taps that feed more than they have ports": none(
-      names(branches.filter((row) => !(feeds(job, row) <= figure(passiveOf(job, row.device), "ways")))),
+    "Outlets without the user bands that they need": outletsSaid(5, "bad"),
+    "Head units short of volts, with all receivers off, one on alone, or all on": said(
+      "heads",
+      "id",
+      "HEADCHECKS",
+      1,
+      "low",
     ),
-    "Head units feeding several items without a splitter": none(
-      names(heads.filter((row) => ofHead(row) > 1)),
+    "Head units whose feed on the dish gets too few volts": said("heads", "id", "HEADCHECKS", 4, "low"),
+    "Amplifiers short of volts": said("branches", "id", "DEVICECHECKS", 3, "low"),
+    "Supplies at head units that give more than their maximum current": said(
+      "heads",
+      "id",
+      "HEADCHECKS",
+      2,
+      "high",
     ),
-    "Head units with more tuners than user bands": none(
-      counted("heads_capacity", (value) => value === "high"),
+    "Devices and inserters with more than their maximum current": said(
+      "branches",
+      "id",
+      "DEVICECHECKS",
+      4,
+      "high",
     ),
-    "Rows of Rooms without a user band": none(counted("rooms_bands", isFault)),
-    "Head units short of volts, or whose volts could not be found": none(
-      counted("heads_power", (value) => value !== "ok"),
+    "Amplifiers with more output than their limit for the carriers that they carry": said(
+      "branches",
+      "id",
+      "DEVICECHECKS",
+      5,
+      "high",
     ),
-    "Supplies with a splitter or tap in their path that blocks power": none(
-      counted("heads_stops", (value) => !(Number(value) === 0)),
+    "Switches with a level at their inputs outside their limits": said(
+      "heads",
+      "id",
+      "HEADCHECKS",
+      3,
+      "low",
+      "high",
     ),
-    "Head units that draw more than the maximum current of their supply": none(
-      names(
-        heads.filter(
-          (row) => !(inColumn(job, cells, "heads_together", row) <= inColumn(job, cells, "heads_amps", row)),
-        ),
+    "Supplies and inserters that feed nothing": none([
+      ...inColumn("heads", "id", "HEADCHECKS", 5, ["unused"]),
+      ...inColumn("branches", "id", "DEVICECHECKS", 4, ["unused"]),
+    ]),
+    "Slots of Site that no dish on Dishes receives": none(slotsWithoutDish(job)),
+    "Slots that the beam does not clear": none(
+      counted("sight_verdict", (value) => value !== "ok").filter(
+        (slot) =>
+          Number(
+            (cells.sight_own as Value[])[
+              rowsOf(job, "slots").findIndex((row) => slotName(row.slot) === slot)
+            ],
+          ) === 0,
       ),
     ),
-    "Head units that share a supply and also name one of their own": none(
-      names(heads.filter((row) => isFilled(row, "shares") && isFilled(row, "supply"))),
+    "Dishes whose beam does not clear their own obstacle": none(
+      (cells.aims_dish as Value[]).filter(
+        (_, at) => (cells.aims_verdict as Value[])[at] === "low" && (cells.aims_given as Value[])[at] === 1,
+      ),
     ),
-    "Slots that the beam does not clear": none(counted("sight_verdict", (value) => value !== "ok")),
     "There are orbital slots": { found: slotRows(job).length, passes: slotRows(job).length >= 1 },
     "Prices without an expiry date, or expired on the day of the quote": none(
       parts.filter((row) => !isFilled(row, "until") || figure(row, "until") < date).length,
@@ -240,7 +352,7 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
     },
     "Labour whose minutes are not between shortest and longest, both given or neither": none(
       names(
-        labour.filter((row) => {
+        [...labour, ...filledRows(job, "routes", "name")].filter((row) => {
           if (!isFilled(row, "low") && !isFilled(row, "high")) return false;
           if (!isFilled(row, "low") || !isFilled(row, "high")) return true;
           return !(
@@ -249,9 +361,23 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
         }),
       ),
     ),
+    "Cables without a route: laying them takes no time in the price": wish(
+      isFilled(job.fields, "site_usual_route") || filledRows(job, "routes", "name").length === 0
+        ? 0
+        : [
+            ...filledRows(job, "feeders", "to"),
+            ...filledRows(job, "heads", "id"),
+            ...filledRows(job, "branches", "id"),
+            ...filledRows(job, "rooms", "outlet"),
+          ].filter((row) => orNought(row, "length") + orNought(row, "run") !== 0 && !isFilled(row, "route"))
+            .length,
+    ),
     "Work and fittings that nothing counts": wish(
-      [...labour, ...filledRows(job, "fittings", "name")].filter((row) =>
-        ["per_outlet", "per_branch", "per_head", "fixed"].every((key) => orNought(row, key) === 0),
+      [...labour, ...filledRows(job, "fittings", "name")].filter(
+        (row) =>
+          ["per_outlet", "per_branch", "per_head", "fixed"].every((key) => orNought(row, key) === 0) &&
+          !isFilled(row, "piece") &&
+          !filledRows(job, "dishes", "name").some(({ part }) => isPart(row) && isSame(part, row.name)),
       ).length,
     ),
     "Discounts that are both a sum and a share, more than the price, or a reason without one": none(mixed),
@@ -272,7 +398,9 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
       found: p.tax.minus(p.taxableExactly.times(field(job, "site_tax"))).toNumber(),
       passes: true,
     },
-    "Count cross-check of outlets, splitters and head units: difference": none(0),
+    "Count cross-check of outlets, devices, head units, supplies and wall plates: difference": none(
+      countedApart(job, cells),
+    ),
     "Corners of the prediction that differ from the frequencies and temperatures above them": none(0),
     "Cells of the quote that differ from the sheet they come from": none(0),
     "Assumptions and exclusions on the quote: lists that are empty": wish(
@@ -288,6 +416,9 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
       passes: filledRows(job, "bonds", "where").length >= 1,
       isWish: true,
     },
+    "Dishes without a conductor on Bonding": wish(
+      conductorsOf(job).flatMap(({ dish, conductors }) => (conductors === 0 ? [dish] : [])),
+    ),
     // Where the workbook is computed, they do.
     "Rigsheet's functions answer here, and blank cells reach them as blanks": { found: 0, passes: true },
   };
@@ -296,7 +427,7 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
 /** What rounding the lines has added, before a discount. */
 function roundedAway(job: Job, cells: Cells): number {
   const p = priced(job);
-  const exact = Number(cells.price_sell) + p.sums[7]!.toNumber() + p.options.toNumber();
+  const exact = Number(cells.price_sell) + p.sums.at(-1)!.toNumber() + p.options.toNumber();
   return p.before.toNumber() - exact;
 }
 

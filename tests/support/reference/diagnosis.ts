@@ -5,7 +5,6 @@
  */
 import { isBookError, type Book } from "../../../src/workbooks/book";
 import { namedColumn } from "../../../src/workbooks/named";
-import { pathUp } from "./branches";
 import {
   eachRow,
   field,
@@ -18,6 +17,7 @@ import {
   type Row,
   type Value,
 } from "./job";
+import { headNameOf } from "./rooms";
 
 /** Stands for no line: taken from the formula. */
 const NO_LINE = 99;
@@ -37,7 +37,7 @@ const MOST_LEVEL = 200;
 const isInTrouble = (job: Job, figures: Cells): boolean =>
   (figures.rooms_level as Value[][]).flat().some((level) => !(Math.abs(Number(level)) <= MOST_LEVEL)) ||
   (figures.branches_level as Value[][]).flat().some(Number.isNaN) ||
-  [...(figures.heads_legs as Value[]), ...(figures.heads_volts as Value[])].some(Number.isNaN) ||
+  [...(figures.rooms_verdict as Value[]), ...(figures.branches_verdict as Value[])].includes("bad") ||
   field(job, "site_low") >= field(job, "site_high") ||
   rowsOf(job, "rooms").some((row, at) =>
     rowsOf(job, "rooms").some((other, second) => second > at && isSame(other.outlet, row.outlet)),
@@ -55,9 +55,19 @@ export function diagnosed(job: Job, figures: Cells, book: Book): Cells {
     const at = where.findIndex((one) => isSame(one, name));
     return at < 0 ? NO_LINE : at + 1;
   };
-  const atHead = (row: Row): number => lineOf(pathUp(job, row.from)?.head.id);
+  const atHead = (row: Row): number => lineOf(headNameOf(job, row));
   const near = (row: Row): number => Math.min(lineOf(row.outlet), lineOf(row.from));
-  const line = (row: Row): number => Math.min(near(row), atHead(row));
+  /** The dish of its head unit, or what the feeders to it come from. */
+  const atAbove = (row: Row): number => {
+    const name = headNameOf(job, row);
+    if (name === "") return NO_LINE;
+    const feeder = rowsOf(job, "feeders").find(({ to }) => isSame(to, name));
+    const head = rowsOf(job, "heads").find(({ id }) => isSame(id, name));
+    const [only] = figures.aims_dish as Value[];
+    return lineOf(feeder ? feeder.from : head?.dish || only);
+  };
+  const far = (row: Row): number => Math.min(atHead(row), atAbove(row));
+  const line = (row: Row): number => Math.min(near(row), far(row));
   const isOff = (index: number): boolean => (figures.commission_verdict as Value[])[index] === "look";
   const isMeasured =
     rows.some(
@@ -102,7 +112,9 @@ export function diagnosed(job: Job, figures: Cells, book: Book): Cells {
     commission_at_outlet: column((row) => lineOf(row.outlet)),
     commission_at_branch: column((row) => lineOf(row.from)),
     commission_at_head: column(atHead),
+    commission_at_above: column(atAbove),
     commission_near: column(near),
+    commission_far: column(far),
     commission_line: column(line),
     commission_cause: column((row, index) => {
       if (!isOff(index)) return "";

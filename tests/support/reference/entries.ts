@@ -118,7 +118,20 @@ const NEEDED: Readonly<Record<string, (row: Row) => boolean>> = {
   ),
   passives_through_low: ({ kind }) => kind === "tap",
   passives_through_high: ({ kind }) => kind === "tap",
-  heads_supply: (row) => !isFilled(row, "shares"),
+  passives_port_low: ({ kind }) => kind !== "amplifier",
+  passives_port_high: ({ kind }) => kind !== "amplifier",
+  ...Object.fromEntries(
+    ["gain_low", "gain_high", "noise", "load", "least"].map((key) => [
+      `passives_${key}`,
+      ({ kind }: Row) => kind === "amplifier",
+    ]),
+  ),
+  units_in_low: (row) => isFilled(row, "in_high"),
+  units_in_high: (row) => isFilled(row, "in_low"),
+  units_onward_low: (row) => isFilled(row, "onward_high"),
+  units_onward_high: (row) => isFilled(row, "onward_low"),
+  plates_through_low: (row) => isFilled(row, "through_high"),
+  plates_through_high: (row) => isFilled(row, "through_low"),
   discount_reason: (row) => isFilled(row, "discount_sum") || isFilled(row, "discount_share"),
 };
 
@@ -140,7 +153,7 @@ function isWrong(
   if (value === 0 && input.zero === "reason") {
     // Of a part that is bought, of work that is done.
     const bought: Readonly<Record<string, string>> = {
-      minutes: "work_quantity",
+      minutes: place?.part.name === "routes" ? "route_work_length" : "work_quantity",
       price: `${place?.part.name}_bought_quantity`,
     };
     const often = place && bought[key] ? Number((cells[bought[key]] as Value[])[place.at]) : 1;

@@ -4,11 +4,7 @@
  * but the reading of a finished workbook and the bounds of its input cells.
  *
  * What the words do not tell was taken from the formula, after the two had differed:
- * - branches_place counts rows from the thin one; commission_at_… has 99 for no line.
- * - heads_power is an error where the supply gives less than the least volts; heads_legs stands only where the supply is
- *   at the lower end; heads_feed names what is named, there or not; what is not known counts as none in heads_tuners
- *   and heads_together.
- * - rooms_verdict is of the level alone, rooms_slope_check of hot and of cold each; rooms_stretched_check is "low" where nothing is known.
+ * - commission_at_… has 99 for no line; what is bad of a row is told by a sentence, which is held to be one.
  * - commission_verdict waits for both ends; EQUALDROPS and SUNCHECK go by their own reading error and frequency.
  * - A repeated name counts once less than it stands; the days of a quote without its own; 1 stands for "no discount";
  *   of work that nothing counts only rows without any figure; unknown stops and currents count as found.
@@ -17,11 +13,11 @@ import { parseRange } from "../../../src/formula/address";
 import type { Book } from "../../../src/workbooks/book";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { bondingSheet } from "./bonding";
-import { branchesSheet, partsSheet } from "./branches";
 import { checksOf, wordOf, type Found } from "./checks";
 import { commissioningSheet } from "./commissioning";
 import { headUnitsSheet } from "./headUnits";
 import { diagnosed } from "./diagnosis";
+import { dishesSheet, distributionSheet, partsSheet } from "./distributionSheets";
 import { field, sum, verdictOf, word, type Cells, type Job } from "./job";
 import { labourSheet, materialsSheet } from "./materials";
 import { priceSheet, quoteSheet, termsSheet } from "./price";
@@ -29,9 +25,20 @@ import { roomsSheet } from "./rooms";
 import { alignmentSheet, sightlineSheet, siteSheet } from "./sightline";
 
 export const TOLERANCES: Readonly<Record<string, number>> = {
+  // Two solves of a circuit differ by so many volts or amperes.
+  ...Object.fromEntries(
+    [
+      "heads_fed",
+      "branches_check",
+      "rooms_volts",
+      "dishes_seen",
+      "commission_volts_due",
+      "commission_volts_off",
+    ].map((name) => [name, 0.002]),
+  ),
   // magvar rounds to 0.01 deg.
   ...Object.fromEntries(
-    ["sight_compass", "sight_declination", "align_compass", "align_declination", "align_aim_compass"].map(
+    ["sight_compass", "sight_declination", "align_compass", "align_declination", "aimed_compass"].map(
       (name) => [name, 0.011],
     ),
   ),
@@ -43,9 +50,10 @@ function figuresOf(job: Job): Cells {
     ...siteSheet(job),
     ...sightlineSheet(job),
     ...partsSheet(job),
-    ...branchesSheet(job),
-    ...roomsSheet(job),
+    ...dishesSheet(job),
     ...headUnitsSheet(job),
+    ...distributionSheet(job),
+    ...roomsSheet(job),
     ...bondingSheet(job),
     ...materialsSheet(job),
     ...labourSheet(job),
@@ -60,7 +68,9 @@ function figuresOf(job: Job): Cells {
 export function reference(job: Job, book: Book): Cells {
   const figures = figuresOf(job);
   const checks = checksOf(job, figures);
-  const entries = Object.entries(checks).filter(([what]) => what.startsWith("Entries missing"));
+  const entries = Object.entries(checks).filter(([what]) =>
+    /^Entries missing|cannot be worked out$/.test(what),
+  );
   return {
     ...figures,
     ...quoteSheet(job, sum(entries.map(([, { found }]) => found))),

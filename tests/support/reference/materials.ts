@@ -1,6 +1,7 @@
 /** Materials and Labour a second time: pieces counted from the rows, whole packs and reels, hours by kind of work. */
 import Decimal from "decimal.js";
-import { boughtFor, feedOf, headRows } from "./headUnits";
+import { quantityOf, WORK } from "./distribution/counts";
+import { headRows } from "./headUnits";
 import {
   eachRow,
   field,
@@ -17,7 +18,8 @@ import {
   type Value,
 } from "./job";
 import { leastReels } from "./leastReels";
-import { outletRows } from "./rooms";
+import { cableUsed, outletRows, plateUsed } from "./rooms";
+import { answersOf } from "./tablesOf";
 
 export const counts = (job: Job) => ({
   outlets: outletRows(job).length,
@@ -33,20 +35,34 @@ export function often(job: Job, row: Row): Decimal {
     .times(outlets)
     .plus(of("per_branch").times(branches))
     .plus(of("per_head").times(heads))
-    .plus(of("fixed"));
+    .plus(of("fixed"))
+    .plus(pieces(job, row.piece))
+    .plus(
+      filledRows(job, "dishes", "name").filter(({ part }) => isPart(row) && isSame(part, row.name)).length,
+    );
 }
+/** Fittings have a price or a pack, work has none. */
+export const isPart = (row: Row): boolean => "pack" in row || "price" in row;
 
-/** The runs of a cable on all three sheets, as they were measured. */
+/** What is counted of a piece of work; nothing of what is no such word. */
+const pieces = (job: Job, word: Value | undefined): number =>
+  LISTED.some((piece) => isSame(piece, word)) ? quantityOf(answersOf(job).NEEDED, "work", String(word)) : 0;
+/** The words of Parts. */
+const LISTED = WORK.filter((piece) => !["outlet", "device", "head unit"].includes(piece));
+
+/** The cables of a kind on all four sheets, as they were measured. */
 export const runsOf = (job: Job, name: Value): number[] => [
   ...outletRows(job)
-    .filter((row) => isSame(row.cable, name))
+    .filter((row) => isSame(cableUsed(job, row), name))
     .map((row) => figure(row, "run")),
-  ...filledRows(job, "branches", "id")
-    .filter((row) => isSame(row.cable, name))
+  ...[...filledRows(job, "branches", "id"), ...headRows(job)]
+    .filter((row) => isFilled(row, "length") && isSame(cableUsed(job, row), name))
     .map((row) => figure(row, "length")),
-  ...headRows(job)
-    .filter((row) => isSame(row.cable, name))
-    .map((row) => figure(row, "length")),
+  ...rowsOf(job, "feeders").flatMap((row, at) =>
+    isFilled(row, "from") && isSame(cableUsed(job, row), name)
+      ? Array.from({ length: Number(answersOf(job).FEEDERCHECKS[at]![0]) }, () => orNought(row, "length"))
+      : [],
+  ),
 ];
 
 export const reelsOf = (job: Job, cable: Row): number =>
@@ -64,20 +80,35 @@ function boughtOf(job: Job, block: string, part: Row): { needed: number; quantit
     const pack = figure(part, "pack");
     return { needed: needed.toNumber(), quantity: pack > 0 ? needed.dividedBy(pack).ceil().toNumber() : NaN };
   }
-  if (block === "supplies")
-    return same(
-      sum(
-        headRows(job)
-          .filter((row) => isSame(feedOf(job, row)?.supply, part.name))
-          .map((row) => boughtFor(job, row)),
-      ),
-    );
-  const [of, key, column] = {
-    passives: ["branches", "id", "device"],
-    units: ["heads", "id", "type"],
-    plates: ["rooms", "outlet", "plate"],
-  }[block]!;
-  return same(filledRows(job, of!, key!).filter((row) => isSame(row[column!], part.name)).length);
+  const rows = (of: string, key: string): readonly Row[] => filledRows(job, of, key);
+  const named = (list: readonly (Value | undefined)[]): number =>
+    list.filter((name) => isSame(name, part.name)).length;
+  switch (block) {
+    case "supplies":
+      return same(
+        named(headRows(job).map(({ supply }) => supply)) +
+          named(rows("branches", "id").map(({ device }) => device)),
+      );
+    case "passives":
+      return same(
+        named(rows("branches", "id").map(({ device }) => device)) +
+          named(outletRows(job).map(({ split }) => split)),
+      );
+    case "plates":
+      return same(named(outletRows(job).map((row) => plateUsed(job, row))));
+    case "units":
+      return same(named(headRows(job).map(({ type }) => type)));
+    case "feeds":
+      return same(quantityOf(answersOf(job).NEEDED, "part", String(part.name)));
+    case "resistors":
+      return same(
+        isSame(part.name, job.fields.site_closes)
+          ? quantityOf(answersOf(job).NEEDED, "work", "end resistor")
+          : 0,
+      );
+    default:
+      throw new Error(`no such list of parts: ${block}`);
+  }
 }
 
 export const costOf = (job: Job, block: string, part: Row): Decimal => {
@@ -91,14 +122,25 @@ const minutesOf = (work: Row): Decimal => {
   if (!isFilled(work, "low") || !isFilled(work, "high")) return likely;
   return likely.times(4).plus(figure(work, "low")).plus(figure(work, "high")).dividedBy(6);
 };
+/** Of a metre, or a foot, by its route. */
+const lengthOf = (job: Job, route: Row): Decimal =>
+  new Decimal(quantityOf(answersOf(job).NEEDED, "route", String(route.name)));
+/** So often, or so long. */
+const amountOf = (job: Job, work: Row): Decimal =>
+  isRoute(job, work) ? lengthOf(job, work) : often(job, work);
+const isRoute = (job: Job, work: Row): boolean => rowsOf(job, "routes").includes(work);
+const difficultyOf = (work: Row): number => (isFilled(work, "difficulty") ? figure(work, "difficulty") : 1);
 const hoursOf = (job: Job, work: Row): Decimal =>
-  often(job, work).times(minutesOf(work)).times(figure(work, "difficulty")).dividedBy(60);
-export const labourOf = (job: Job, work: Row): Decimal =>
-  often(job, work)
-    .times(minutesOf(work))
-    .times(figure(work, "difficulty"))
-    .times(field(job, "labour_rate"))
-    .dividedBy(60);
+  amountOf(job, work).times(minutesOf(work)).times(difficultyOf(work)).dividedBy(60);
+export const labourOf = (job: Job, work: Row): Decimal => hoursOf(job, work).times(field(job, "labour_rate"));
+
+/** In the order of the list on Parts. */
+const PIECES_IN_ORDER = [
+  ...["connector", "grounding block", "end resistor", "receiver lead", "mains socket"],
+  ...["dish", "further slot on a dish", "feed", "head unit on a dish", "switch"],
+  ...["splitter", "tap", "amplifier", "equaliser", "attenuator", "filter", "supply", "wall plate"],
+  ...["dish bonding conductor", "outlet to measure", "floor"],
+];
 
 export function materialsSheet(job: Job): Cells {
   const block = (name: string): Cells => {
@@ -114,28 +156,50 @@ export function materialsSheet(job: Job): Cells {
   };
   const { outlets, branches, heads } = counts(job);
   return Object.assign(
-    { count_outlets: outlets, count_branches: branches, count_heads: heads },
-    ...["cables", "passives", "units", "supplies", "plates", "fittings"].map(block),
+    {
+      count_outlets: outlets,
+      count_branches: branches,
+      count_heads: heads,
+      fittings_bought_pieces: eachRow<Value>(
+        rowsOf(job, "fittings"),
+        "name",
+        (row) => pieces(job, row.piece),
+        "",
+      ),
+      pieces_all: PIECES_IN_ORDER.map((piece) => [quantityOf(answersOf(job).NEEDED, "work", piece)]),
+    },
+    ...["cables", "passives", "units", "supplies", "plates", "feeds", "resistors", "fittings"].map(block),
   ) as Cells;
 }
 
 export function labourSheet(job: Job): Cells {
-  const rows = rowsOf(job, "labour");
-  const column = (of: (row: Row) => Value): Value[] => eachRow<Value>(rows, "name", of, "");
   const spread = (row: Row): number =>
     isFilled(row, "low") && isFilled(row, "high") ? (figure(row, "high") - figure(row, "low")) / 6 : 0;
+  const sheet = (block: string, into: string, amount: string): Cells => {
+    const rows = rowsOf(job, block);
+    const column = (of: (row: Row) => Value): Value[] => eachRow<Value>(rows, "name", of, "");
+    return {
+      [`${into}_name`]: column((row) => row.name!),
+      [`${into}_${amount}`]: column((row) => amountOf(job, row).toNumber()),
+      [`${into}_minutes`]: column((row) => minutesOf(row).toNumber()),
+      [`${into}_hours`]: column((row) => hoursOf(job, row).toNumber()),
+      [`${into}_sum`]: column((row) => labourOf(job, row).toNumber()),
+      [`${into}_variance`]: column(
+        (row) =>
+          (((amountOf(job, row).toNumber() * spread(row) * difficultyOf(row)) / 60) *
+            field(job, "labour_rate")) **
+          2,
+      ),
+    };
+  };
   return {
-    work_name: column((row) => row.name!),
-    work_quantity: column((row) => often(job, row).toNumber()),
-    work_minutes: column((row) => minutesOf(row).toNumber()),
-    work_hours: column((row) => hoursOf(job, row).toNumber()),
-    work_sum: column((row) => labourOf(job, row).toNumber()),
-    work_variance: column(
-      (row) =>
-        (((often(job, row).toNumber() * spread(row) * figure(row, "difficulty")) / 60) *
-          field(job, "labour_rate")) **
-        2,
+    ...sheet("labour", "work", "quantity"),
+    ...sheet("routes", "route_work", "length"),
+    work_pieces: eachRow<Value>(rowsOf(job, "labour"), "name", (row) => pieces(job, row.piece), ""),
+    work_total_hours: sum(
+      ["labour", "routes"].flatMap((block) =>
+        filledRows(job, block, "name").map((row) => hoursOf(job, row).toNumber()),
+      ),
     ),
-    work_total_hours: sum(filledRows(job, "labour", "name").map((row) => hoursOf(job, row).toNumber())),
   };
 }

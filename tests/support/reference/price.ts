@@ -18,7 +18,7 @@ import {
   type Row,
   type Value,
 } from "./job";
-import { outletRows, tunersOf } from "./rooms";
+import { headNameOf, outletRows, tunersOf } from "./rooms";
 
 const Decimal = DecimalJs.clone({ precision: 60 });
 type Decimal = DecimalJs;
@@ -54,15 +54,23 @@ export function priced(job: Job): Priced {
   const share = (name: string): Decimal => of(field(job, name));
   const bought = (block: string): Decimal =>
     added(filledRows(job, block, "name").map((part) => costOf(job, block, part)));
-  const labour = added(filledRows(job, "labour", "name").map((work) => labourOf(job, work)));
+  const hours = (block: string): Decimal =>
+    added(filledRows(job, block, "name").map((work) => labourOf(job, work)));
+  const [byWork, byRoute] = [hours("labour"), hours("routes")];
   const provisional = added(filledRows(job, "provisional", "name").map((row) => of(figure(row, "sum"))));
   const sums = [
-    ...["units", "supplies", "cables", "passives", "plates", "fittings"].map(bought),
-    labour,
+    ...["units", "supplies", "cables", "passives", "plates", "feeds", "resistors", "fittings"].map(bought),
+    byWork,
+    byRoute,
     provisional,
   ];
-  const [units, supplies, cables, passives, plates, fittings] = sums as Decimal[];
-  const sections = [units!.plus(supplies!), cables!.plus(passives!), plates!.plus(fittings!), labour];
+  const [units, supplies, cables, passives, plates, feeds, resistors, fittings] = sums as Decimal[];
+  const sections = [
+    units!.plus(supplies!).plus(feeds!),
+    cables!.plus(passives!).plus(resistors!),
+    plates!.plus(fittings!),
+    byWork.plus(byRoute),
+  ];
   // Each option prints at its own sum, so each is rounded.
   const options = added(
     filledRows(job, "options", "name")
@@ -123,10 +131,11 @@ export function doubt(job: Job, cells: Cells) {
   const { factor, total } = priced(job);
   const column = (name: string): number[] =>
     (cells[name] as readonly Value[]).filter((value) => value !== "") as number[];
-  const variance = ["rooms_variance", "branches_variance", "heads_variance", "work_variance"].map((name) =>
-    sum(column(name)),
-  );
-  const deviation = Math.sqrt(sum(variance));
+  const over = (blocks: readonly string[]): number =>
+    sum(blocks.map((block) => sum(column(`${block}_variance`))));
+  const lengths = over(["rooms", "branches", "heads", "feeders"]);
+  const hours = over(["work", "route_work"]);
+  const deviation = Math.sqrt(lengths + hours);
   const drift = sum(column("rooms_expected_extra")) * factor.toNumber();
   // A discount by a share takes its share of what is not sure as well.
   const kept = isFilled(job.fields, "discount_share") ? 1 - field(job, "discount_share") : 1;
@@ -135,11 +144,8 @@ export function doubt(job: Job, cells: Cells) {
   const taxOn = (isLabour: boolean): number =>
     on === "materials and labour" || (on === "labour only") === isLabour ? rate : 0;
   const expected = total.toNumber() + drift * kept * (1 + taxOn(false));
-  const lengths = variance[0]! + variance[1]! + variance[2]!;
   const sold =
-    kept *
-    factor.toNumber() *
-    Math.sqrt(lengths * (1 + taxOn(false)) ** 2 + variance[3]! * (1 + taxOn(true)) ** 2);
+    kept * factor.toNumber() * Math.sqrt(lengths * (1 + taxOn(false)) ** 2 + hours * (1 + taxOn(true)) ** 2);
   return { deviation, drift, expected, low: expected - 2 * sold, high: expected + 2 * sold };
 }
 
@@ -152,7 +158,7 @@ export function priceSheet(job: Job, cells: Cells): Cells {
   const sell = cost.dividedBy(of(1).minus(field(job, "site_margin")));
   const outlets = outletRows(job);
   const { deviation, drift, expected, low, high } = doubt(job, cells);
-  const parts = [...p.sections, p.sums[7]!, p.options];
+  const parts = [...p.sections, p.sums.at(-1)!, p.options];
   const keys = ["reception", "cable", "fittings", "labour", "provisional", "options"];
   const own = new Map(
     rowsOf(job, "rooms").map((row, at) => [row, Number((cells.rooms_parts_cost as readonly Value[])[at])]),
@@ -207,14 +213,15 @@ const reasonFor = (job: Job, what: string): Value =>
 /** A list that is empty says so. */
 const orNone = (list: Value[]): Value[] => (list.some((text) => text !== "") ? list : ["none"]);
 
-/** @param entries how many entries are missing or out of bounds */
+/** @param entries how many entries are missing or out of bounds, and rows that cannot be worked out */
 export function quoteSheet(job: Job, entries: number): Cells {
   const p = priced(job);
   const options = rowsOf(job, "options");
   const column = (block: string, key: string): Value[] =>
     eachRow<Value>(rowsOf(job, block), key, (row) => row[key]!, "");
   const outlets = outletRows(job);
-  const tuners = sum(outlets.map((row) => tunersOf(job, row)));
+  // Of what cannot be worked out none is known.
+  const tuners = sum(outlets.flatMap((row) => (headNameOf(job, row) === "" ? [] : [tunersOf(job, row)])));
   /** What is not known is open, on a customer's page. */
   const shown = (value: number): Value => (Number.isNaN(value) ? "open" : value);
   const scope = [

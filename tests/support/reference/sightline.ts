@@ -14,7 +14,9 @@ import {
   field,
   figure,
   filledRows,
+  isFilled,
   orNought,
+  plain,
   rowsOf,
   type Cells,
   type Expected,
@@ -22,7 +24,10 @@ import {
   type Row,
   type Value,
 } from "./job";
+import { keyOf } from "./keys";
+import { slotName } from "./slotName";
 import { sunChecks } from "./sun";
+import { settingsIn } from "./tablesOf";
 
 const RAD = Math.PI / 180;
 /** Sheet dates count days from 1899-12-30. */
@@ -37,10 +42,6 @@ export function slotEast(slot: Value | undefined): number {
   const east = Number(read[1]) * (read[2]!.toUpperCase() === "W" ? -1 : 1);
   return Math.abs(east) <= 180 ? east : NaN;
 }
-
-/** A slot that was typed as a number is kept as text with its letter. */
-export const slotName = (slot: Value | undefined): Value =>
-  typeof slot === "number" ? `${Math.abs(slot)}${slot < 0 ? "W" : "E"}` : (slot ?? "");
 
 const place = (job: Job): [number, number] => [field(job, "site_latitude"), field(job, "site_longitude")];
 const anglesTo = (job: Job, slot: Value | undefined) =>
@@ -79,11 +80,63 @@ function skewOf(job: Job, slot: Value | undefined): number {
 
 export const slotRows = (job: Job): readonly Row[] => filledRows(job, "slots", "slot");
 
-export const clears = (job: Job, row: Row): Value => {
-  const over = anglesTo(job, row.slot).elevation - orNought(row, "obstacle");
-  if (Number.isNaN(over)) return NaN;
-  return over < field(job, "site_clearance") - 1e-9 ? "low" : "ok";
-};
+const isClear = (job: Job, over: number): Value =>
+  Number.isNaN(over) ? NaN : over < field(job, "site_clearance") - 1e-9 ? "low" : "ok";
+
+/** Each row of Dishes with the first two of its slots; the dish of Site where there is none. */
+interface Aim {
+  readonly dish: Value;
+  readonly a: Value;
+  readonly b: Value;
+  readonly further: string;
+  readonly row: Row;
+}
+function aimsIn(job: Job): (Aim | undefined)[] {
+  const rows = rowsOf(job, "dishes");
+  const { a, b } = pairOf(job);
+  if (!rows.some((row) => isFilled(row, "name")))
+    return a === "" ? [] : [{ dish: "dish", a, b, further: "", row: {} }];
+  return rows.map((row) => {
+    if (!isFilled(row, "name")) return undefined;
+    const words = String(row.slots ?? "")
+      .split(/[ ,]+/)
+      .filter(Boolean);
+    const further = words.slice(1).join(" ");
+    return words.length === 0
+      ? { dish: row.name!, a, b, further, row }
+      : { dish: row.name!, a: words[0]!, b: words[1] ?? "", further, row };
+  });
+}
+
+const isSlot = (slot: Value | undefined, other: Value): boolean =>
+  plain(slotName(slot)) !== "" && plain(slotName(slot)) === plain(other);
+/** Dishes with an obstacle of their own that have a slot among their first two. */
+const ownObstacles = (job: Job, slot: Value | undefined): number[] =>
+  aimsIn(job).flatMap((aim) =>
+    aim && isFilled(aim.row, "obstacle") && (isSlot(slot, aim.a) || isSlot(slot, aim.b))
+      ? [figure(aim.row, "obstacle")]
+      : [],
+  );
+function obstacleOf(job: Job, row: Row): number {
+  const own = ownObstacles(job, row.slot);
+  return own.length === 0 ? orNought(row, "obstacle") : own.reduce((x, y) => x + y, 0) / own.length;
+}
+const overOf = (job: Job, row: Row): number => anglesTo(job, row.slot).elevation - obstacleOf(job, row);
+
+/** Of a dish, over its own obstacle or that of Site, the less of its two slots; nothing where a slot is not on Site. */
+function clearanceOf(job: Job, { a, b, row }: Aim): Value {
+  const over = [a, b]
+    .filter((slot) => slot !== "")
+    .map((slot) => {
+      const known = slotRows(job).find((one) => isSlot(one.slot, slot));
+      return known
+        ? anglesTo(job, known.slot).elevation -
+            (isFilled(row, "obstacle") ? figure(row, "obstacle") : orNought(known, "obstacle"))
+        : NaN;
+    });
+  const least = Math.min(...over);
+  return over.length === 0 || Number.isNaN(least) ? "" : least;
+}
 
 function pairOf(job: Job) {
   const [a, b] = rowsOf(job, "slots")
@@ -98,31 +151,42 @@ export function siteSheet(job: Job): Cells {
     corner_frequency: [corners((corner) => cornerOf(job, corner).mhz)],
     corner_temperature: [corners((corner) => cornerOf(job, corner).celsius)],
     diagnosis_band: [[field(job, "site_low"), field(job, "site_high")]],
+    setting_values: settingsIn(job).map((value) => [value]),
   };
 }
 
-/** The dish looks at the middle of the pair, or at its only slot. */
-function aimOf(job: Job): { azimuth: Value; elevation: Value; tilt: Value } {
-  const { a, b, isPair } = pairOf(job);
-  if (!isPair) return { azimuth: "", elevation: "", tilt: "" };
-  return referencePair(...place(job), [slotEast(a), slotEast(b)], field(job, "site_height"));
+/** A dish looks at the middle of its pair, or at its only slot. */
+function aimOf(
+  job: Job,
+  { a, b }: Pick<Aim, "a" | "b">,
+): { azimuth: Value; elevation: Value; tilt: Value; apart: Value } {
+  if (b !== "") {
+    const [one, other] = [anglesTo(job, a), anglesTo(job, b)];
+    const [e1, e2] = [one.elevation * RAD, other.elevation * RAD];
+    const apart =
+      Math.acos(
+        Math.sin(e1) * Math.sin(e2) +
+          Math.cos(e1) * Math.cos(e2) * Math.cos((one.azimuth - other.azimuth) * RAD),
+      ) / RAD;
+    return { ...referencePair(...place(job), [slotEast(a), slotEast(b)], field(job, "site_height")), apart };
+  }
+  const only = slotRows(job).find((row) => isSlot(row.slot, a));
+  if (!only) return { azimuth: "", elevation: "", tilt: "", apart: "" };
+  const { azimuth, elevation } = anglesTo(job, only.slot);
+  return { azimuth, elevation, tilt: "", apart: "" };
 }
+
+/** A value for each row of Dishes, blank where it has none. */
+const eachAim = <T>(job: Job, of: (aim: Aim) => T, blank: T): T[] => {
+  const aims = aimsIn(job);
+  const rows = Math.max(1, rowsOf(job, "dishes").length);
+  return Array.from({ length: rows }, (_, at) => (aims[at] ? of(aims[at]) : blank));
+};
 
 export function sightlineSheet(job: Job): Cells {
   const rows = rowsOf(job, "slots");
   const column = (of: (row: Row) => Value): Value[] => eachRow<Value>(rows, "slot", of, "");
-  const { a, b, isPair } = pairOf(job);
-  const aim = aimOf(job);
-  const apart = (): number => {
-    const [one, other] = [anglesTo(job, a), anglesTo(job, b)];
-    const [e1, e2] = [one.elevation * RAD, other.elevation * RAD];
-    return (
-      Math.acos(
-        Math.sin(e1) * Math.sin(e2) +
-          Math.cos(e1) * Math.cos(e2) * Math.cos((one.azimuth - other.azimuth) * RAD),
-      ) / RAD
-    );
-  };
+  const { a, b } = pairOf(job);
   const year = dayOf(field(job, "site_date")).getUTCFullYear();
   const sun = (slot: Value): Expected[][] =>
     slot === ""
@@ -141,14 +205,39 @@ export function sightlineSheet(job: Job): Cells {
     ),
     sight_compass: column((row) => wrap360(anglesTo(job, row.slot).azimuth - declination(job))),
     sight_skew: column((row) => skewOf(job, row.slot)),
-    sight_clearance: column((row) => anglesTo(job, row.slot).elevation - orNought(row, "obstacle")),
-    sight_verdict: column((row) => clears(job, row)),
+    sight_obstacle: column((row) => obstacleOf(job, row)),
+    sight_clearance: column((row) => overOf(job, row)),
+    sight_verdict: column((row) => isClear(job, overOf(job, row))),
+    sight_own: column((row) => ownObstacles(job, row.slot).length),
     sight_declination: slotRows(job).length > 0 ? declination(job) : "",
     pair_a: a,
     pair_b: b,
-    pair_aim: [[aim.azimuth, aim.elevation]],
-    pair_tilt: aim.tilt,
-    pair_separation: isPair ? apart() : "",
+    aims_dish: eachAim<Value>(job, ({ dish }) => dish, ""),
+    aims_a: eachAim<Value>(job, (aim) => aim.a, ""),
+    aims_b: eachAim<Value>(job, (aim) => aim.b, ""),
+    aims_to: eachAim<Value[]>(
+      job,
+      (aim) => {
+        const { azimuth, elevation } = aimOf(job, aim);
+        return [azimuth, elevation];
+      },
+      ["", ""],
+    ),
+    aims_tilt: eachAim<Value>(job, (aim) => aimOf(job, aim).tilt, ""),
+    aims_separation: eachAim<Value>(job, (aim) => aimOf(job, aim).apart, ""),
+    aims_clearance: eachAim<Value>(job, (aim) => clearanceOf(job, aim), ""),
+    aims_verdict: eachAim<Value>(
+      job,
+      (aim) => {
+        const over = clearanceOf(job, aim);
+        return typeof over === "number" ? isClear(job, over) : "";
+      },
+      "",
+    ),
+    aims_further: eachAim<Value>(job, ({ further }) => further, ""),
+    aims_given: eachAim<Value>(job, ({ row }) => (isFilled(row, "obstacle") ? 1 : 0), ""),
+    aims_a_key: eachAim<Value>(job, (aim) => keyOf(aim.a), ""),
+    aims_b_key: eachAim<Value>(job, (aim) => keyOf(aim.b), ""),
     sun_a: sun(a),
     sun_b: sun(b),
   };
@@ -157,11 +246,11 @@ export function sightlineSheet(job: Job): Cells {
 export function alignmentSheet(job: Job): Cells {
   const rows = rowsOf(job, "slots");
   const column = (of: (row: Row) => Value): Value[] => eachRow<Value>(rows, "slot", of, "");
-  const aim = aimOf(job);
   const offset = field(job, "site_offset");
   const less = (value: Value, other: number): Value => (typeof value === "number" ? value - other : "");
   const bearing = (value: Value): Value =>
-    typeof value === "number" ? wrap360(value - declination(job)) : "";
+    // Declination is told beside the first slot.
+    typeof value === "number" && slotRows(job).length > 0 ? wrap360(value - declination(job)) : "";
   return {
     align_slot: column((row) => slotName(row.slot)),
     align_azimuth: column((row) => anglesTo(job, row.slot).azimuth),
@@ -171,20 +260,23 @@ export function alignmentSheet(job: Job): Cells {
     align_skew: column((row) => skewOf(job, row.slot)),
     align_date: field(job, "site_date"),
     align_declination: slotRows(job).length > 0 ? declination(job) : "",
-    align_aim_azimuth: aim.azimuth,
-    align_aim_compass: bearing(aim.azimuth),
-    align_aim_elevation: aim.elevation,
-    align_aim_face: less(aim.elevation, offset),
-    align_tilt: aim.tilt,
+    aimed_dish: eachAim<Value>(job, ({ dish }) => dish, ""),
+    aimed_a: eachAim<Value>(job, (aim) => aim.a, ""),
+    aimed_b: eachAim<Value>(job, (aim) => aim.b, ""),
+    aimed_azimuth: eachAim<Value>(job, (aim) => aimOf(job, aim).azimuth, ""),
+    aimed_compass: eachAim<Value>(job, (aim) => bearing(aimOf(job, aim).azimuth), ""),
+    aimed_elevation: eachAim<Value>(job, (aim) => aimOf(job, aim).elevation, ""),
+    aimed_face: eachAim<Value>(job, (aim) => less(aimOf(job, aim).elevation, offset), ""),
+    aimed_tilt: eachAim<Value>(job, (aim) => aimOf(job, aim).tilt, ""),
     peaks_elevation: peakElevation(job),
     peaks_found: peaks(job),
   };
 }
 
-/** Of the pair where there is one, else of the first slot. */
+/** Of the first dish. */
 function peakElevation(job: Job): Value {
-  const { a, isPair } = pairOf(job);
-  return isPair ? aimOf(job).elevation : a === "" ? "" : anglesTo(job, a).elevation;
+  const [first] = aimsIn(job);
+  return first ? aimOf(job, first).elevation : "";
 }
 
 /** What a reading may be off by, and how wide the beam of a dish is against 70 wavelengths over its diameter. */

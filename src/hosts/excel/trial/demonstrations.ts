@@ -32,11 +32,15 @@ export interface Demonstration extends Key {
 }
 
 const KEYS: Readonly<Record<string, Key>> = {
-  "multi-room-demonstration": { total: "quote_total", inputs: ["rooms_run", "cables_price"], moved: 7104.24 },
+  "multi-room-demonstration": {
+    total: "quote_total",
+    inputs: ["rooms_run", "cables_price"],
+    moved: 11092.68,
+  },
   "multi-room-apartment-block": {
     total: "quote_total",
     inputs: ["rooms_run", "cables_price"],
-    moved: 39083.41,
+    moved: 42480.38,
   },
   "single-drop-demonstration": { total: "drop_volts", inputs: ["drop_length"], moved: 12.374715623295806 },
   "alignment-card-demonstration": { total: "pair_tilt", inputs: ["card_latitude"], moved: 7.772976562195967 },

@@ -4,7 +4,8 @@
  * and the inputs that it was worked out from are locked: a change there could
  * not be followed, and a total must never be wrong without saying so.
  */
-import { address, parseAddress, type Zone } from "../../../formula/address";
+import { address, parseAddress, parseRange, type Zone } from "../../../formula/address";
+import { allFunctions } from "../../../functions/all";
 import { arrayFormulas } from "../../../workbooks/arrayFormulas";
 import {
   inputZone,
@@ -102,12 +103,52 @@ const inputsOf = (sheet: BookSheet): Area[] =>
  */
 const isRecord = (formula: string): boolean => functionsIn(formula).has(`${NAMESPACE}.DIAGNOSE`);
 
+/** Where a price and its dates stand among the figures of a part. */
+const OF_PRICES = /_(?:price|supplier|priced|until)$/;
+const OF_THE_DISTRIBUTION: ReadonlySet<string> = new Set(
+  allFunctions.filter(({ group }) => group === "Distribution").map(({ name }) => `${NAMESPACE}.${name}`),
+);
+
+/**
+ * What a cell reads. The distribution's functions take the lists of parts whole
+ * and pass over their prices, which stay open: a part may be priced anew.
+ */
+function readBy(book: Book, { sheet, formula }: FormulaCell): Area[] {
+  const areas = readAreas(book, sheet, formula);
+  if (![...functionsIn(formula)].some((name) => OF_THE_DISTRIBUTION.has(name))) return areas;
+  const prices = book.names.flatMap(({ name, sheet: of, range }): Area[] => {
+    const zone = OF_PRICES.test(name) ? parseRange(range) : undefined;
+    return zone ? [{ sheet: of, zone }] : [];
+  });
+  return areas.flatMap((area) =>
+    withoutColumns(
+      area,
+      prices.filter((price) => meet(price, area)),
+    ),
+  );
+}
+
+/** An area in the pieces that are left of it without some of its columns. */
+function withoutColumns({ sheet, zone }: Area, columns: readonly Area[]): Area[] {
+  const pieces: Area[] = [];
+  let left = zone.left;
+  const upTo = (right: number): void => {
+    if (left <= right) pieces.push({ sheet, zone: { ...zone, left, right } });
+  };
+  for (const { zone: gone } of [...columns].sort((a, b) => a.zone.left - b.zone.left)) {
+    upTo(gone.left - 1);
+    left = Math.max(left, gone.right + 1);
+  }
+  upTo(zone.right);
+  return pieces;
+}
+
 /** All that the frozen cells read, and what lies behind it through other formulas. */
 function areasBehind(book: Book, formulas: readonly FormulaCell[], frozen: readonly FormulaCell[]): Area[] {
   const areas: Area[] = [];
   const seen = new Set<FormulaCell>(frozen);
   for (const cell of seen) {
-    for (const area of readAreas(book, cell.sheet, cell.formula)) {
+    for (const area of readBy(book, cell)) {
       areas.push(area);
       if (isRecord(cell.formula)) continue;
       // A set visits what is added while it is walked.

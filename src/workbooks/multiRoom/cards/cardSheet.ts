@@ -1,5 +1,6 @@
 /** A sheet of cards to be cut apart: a fixed grid of rows and columns, so many cards to a page. */
 import { address, rangeOf } from "../../../formula/address";
+import type { Named } from "../../../formula/build";
 import { lookIndex, type Book, type BookSheet, type BookValue, type Look } from "../../book";
 import { LOOKS } from "../../looks";
 
@@ -28,12 +29,29 @@ export const CARD = {
   box: { edges: box },
 } as const satisfies Record<string, Look>;
 
+/** Cells of the workbook into which what a hand wrote is typed, in one row of a list. */
+export interface TypedInto {
+  readonly columns: readonly Named[];
+  /** Counted from the first row of data. */
+  readonly row: number;
+}
+
 export interface CardPart {
   readonly row: number;
   readonly column: number;
   readonly value?: BookValue;
   readonly look: Look;
+  /** Of a box. */
+  readonly into?: TypedInto;
 }
+
+/** A box to be written into: whatever is written has its place in the workbook. */
+export const boxAt = (row: number, column: number, into: TypedInto): CardPart => ({
+  row,
+  column,
+  look: CARD.box,
+  into,
+});
 
 /** What one card says, counted from its own upper left. */
 export type Card = readonly CardPart[];

@@ -51,3 +51,16 @@ export const dateIn = (book: Book, name: string): string => {
   const value = namedValue(book, name);
   return typeof value === "number" && value >= 1 ? isoDate(value) : "no date";
 };
+
+/** A line of a card's half is as wide as that: what runs further is cut. */
+const LONGEST = 56;
+export const cut = (line: string): string =>
+  line.length > LONGEST ? `${line.slice(0, LONGEST - 1)}…` : line;
+
+/** In two lines at most, broken at a blank. */
+export function inTwoLines(line: string): [string, string] {
+  if (line.length <= LONGEST) return [line, ""];
+  const blank = line.lastIndexOf(" ", LONGEST);
+  const at = blank > 0 ? blank : LONGEST;
+  return [line.slice(0, at), cut(line.slice(at).trim())];
+}

@@ -1,140 +1,175 @@
-/** The card of one head unit: supply and level, alignment, room for peaking by equal drops, the order of work. */
-import type { Book, Look } from "../../book";
-import { namedValue } from "../../named";
+/** The card of one head unit: its dish or feeders, supply and level, the order of work; at a dish, alignment and peaking. */
+import type { Named } from "../../../formula/build";
+import type { Book, BookResult, Look } from "../../book";
+import { namedColumn } from "../../named";
 import { estimate } from "../names";
-import { CARD, COLUMNS, RIGHT, type Card, type CardPart, type CardShape } from "./cardSheet";
-import { dateIn, filledRows, jobMark, one, range, readerOf, text } from "./cardWords";
+import { boxAt, CARD, COLUMNS, RIGHT, type Card, type CardPart, type CardShape } from "./cardSheet";
+import { cut, filledRows, inTwoLines, jobMark, one, range, readerOf, text } from "./cardWords";
+import { feedersOf, ROOF_CAUTIONS } from "./dishCard";
+import { dishesOf, dishInWords, type DishOnCard } from "./dishesOf";
+import { pointingPart } from "./pointingPart";
 
 export const HEAD_CARD: CardShape = { rows: 23, columns: COLUMNS.length, across: 1, down: 2 };
 
 /** The order of work; its reasons stand on Commissioning. */
 const ORDER = [
-  "☐ 1 Fit and bond: local code, licensed practice.",
-  "☐ 2 Give the head unit its minimum volts before aiming.",
-  "☐ 3 First slot; tilt on the second; then equal drops.",
-  "☐ 4 While aiming, one meter or one receiver commands",
-  "      the head unit; the others are off.",
-  "☐ 5 Each run: lowest, highest frequency, and volts.",
-  "☐ 6 What feeds the cable is off before a connector is",
-  "      opened or made.",
+  "1 Fit and bond: local code, licensed practice.",
+  "2 Give the head unit its minimum volts before aiming.",
+  "3 First slot; tilt on the second; then equal drops.",
+  "4 While aiming, one meter or one receiver commands it.",
+  "5 Each run: lowest, highest frequency, and volts.",
+  "6 Feed off before a connector is opened or made.",
 ] as const;
-
-const CAUTIONS = [
-  "Falls: safe footing, the right gear, a second person. Overhead lines: keep mast, ladder and cable well clear. Stop in wind and lightning.",
-  "Bonding, lightning protection and mains: local code and licensed practice decide. Supply off before it is opened. Not a safety certificate.",
-] as const;
-
-/** Slots that fit side by side. */
-const SLOTS_SHOWN = 2;
 
 export function headCards(book: Book): Card[] {
+  const { heads } = estimate;
   const { at, field } = readerOf(book, "heads");
   const tolerance = one(field(estimate.commissioningLimits.tolerance.name));
   const volts = one(field(estimate.commissioningLimits.volts_tolerance.name));
   const unit = text(field(estimate.site.unit.name));
-  const sight = alignmentPart(book);
-  return filledRows(book, estimate.heads.id.name).map((row): Card => {
+  const dishes = dishesOf(book);
+  const kindOf = kindsIn(book);
+  /** Dishes with a card that has their record of peaking. */
+  const pointed = new Set<number>();
+  return filledRows(book, heads.id.name).map((row): Card => {
     const word = (key: string): string => text(at(row, key));
+    const kind = kindOf(word("type"));
+    const dish = kind.isSwitch ? undefined : dishOf(dishes, word("dish"));
     const left = (index: number, value: string, look: Look = CARD.label): CardPart => ({
       row: index,
       column: 0,
-      value,
+      value: cut(value),
       look,
     });
-    const predicted = (index: number, label: string, value: string, within: string): CardPart[] => [
+    const predicted = (
+      index: number,
+      label: string,
+      value: string,
+      within = "",
+      into?: Named,
+    ): CardPart[] => [
       left(index, label),
       { row: index, column: 1, value, look: CARD.figure },
-      { row: index, column: 2, value: within, look: CARD.figure },
-      { row: index, column: 3, look: CARD.box },
+      ...(within ? [{ row: index, column: 2, value: within, look: CARD.figure }] : []),
+      ...(into ? [boxAt(index, 3, { columns: [into], row: row - 1 })] : []),
     ];
+    const level = (end: "low" | "high"): string =>
+      range(at(row, `fed_${end}_hot`), at(row, `fed_${end}_cold`));
+    const mhz = (end: "low" | "high"): string => `dBµV at ${one(field(estimate.site[end].name), 0)} MHz`;
+    const alone = word("fed_outlet");
+    const length = at(row, "length");
+    const first = dish !== undefined && !pointed.has(dish.row);
+    if (dish) pointed.add(dish.row);
     return [
       { row: 0, column: 0, value: `Head unit ${word("id")}`, look: CARD.title },
       { row: 0, column: COLUMNS.length - 1, value: jobMark(book), look: { ...CARD.quiet, align: "right" } },
-      left(1, `${word("type")}; ${word("tuners")} tuners on ${word("bands")} user bands`),
+      left(1, `${word("type")}; ${word("fed_tuners")} tuners on ${word("fed_bands")} user bands`),
       left(
         2,
-        `${word("source")}${word("shares") === "" ? "" : ` shared with ${word("shares")},`} ${word("at") === "" ? "at the lower end of" : `at ${word("at")}; then`} ${one(at(row, "length"))} ${unit} ${word("cable")}`,
+        dish
+          ? `On dish ${dishInWords(dish)}`
+          : kind.isSwitch
+            ? "A switch: its feeders stand at the right."
+            : "On no dish of Dishes",
       ),
-      { row: 3, column: 1, value: "predicted", look: CARD.head },
-      { row: 3, column: 2, value: "within ±", look: CARD.head },
-      { row: 3, column: 3, value: "measured", look: CARD.head },
-      ...predicted(4, "volts at head unit", one(at(row, "volts")), volts),
-      ...predicted(
-        5,
-        `dBµV at ${one(field(estimate.site.low.name), 0)} MHz`,
-        range(at(row, "level_low_hot"), at(row, "level_low_cold")),
-        tolerance,
-      ),
-      ...predicted(
-        6,
-        `dBµV at ${one(field(estimate.site.high.name), 0)} MHz`,
-        range(at(row, "level_high_hot"), at(row, "level_high_cold")),
-        tolerance,
-      ),
-      ...predicted(7, "amperes", one(at(row, "current"), 2), ""),
       left(
-        8,
-        `Minimum ${one(at(row, "least"))} V; predicted volts ${word("power") || "not found"}; supply at most ${one(at(row, "amps"), 2)} A.`,
+        3,
+        [
+          word("supply") !== "" ? `Supply ${word("supply")}` : poweredBy(at(row, "fed_off")),
+          typeof length === "number" ? `${one(length)} ${unit} ${word("cable_used")}` : "",
+        ]
+          .filter(Boolean)
+          .join("; "),
       ),
-      left(9, "Volts with the cable hot; levels at the lower end of its cable.", CARD.quiet),
-      left(11, "Order of work", CARD.heading),
-      ...ORDER.map((line, index) => left(12 + index, line)),
-      ...sight,
-      ...CAUTIONS.map((line, index) => left(21 + index, line, CARD.quiet)),
+      { row: 4, column: 1, value: "predicted", look: CARD.head },
+      { row: 4, column: 2, value: "within ±", look: CARD.head },
+      { row: 4, column: 3, value: "measured", look: CARD.head },
+      ...predicted(5, "volts, all off", one(at(row, "fed_off"))),
+      ...predicted(6, "volts, all on", one(at(row, "fed_on"))),
+      ...(alone === ""
+        ? predicted(7, "volts, least in use", one(at(row, "fed_least")), volts, heads.built_volts)
+        : predicted(7, `volts, ${alone} on alone`, one(at(row, "fed_alone")), volts, heads.built_volts)),
+      ...predicted(8, "amperes then", one(at(row, "fed_amps"), 2), "", heads.built_amps),
+      ...predicted(9, mhz("low"), level("low"), tolerance, heads.built_low),
+      ...predicted(10, mhz("high"), level("high"), tolerance, heads.built_high),
+      left(
+        11,
+        `Minimum ${one(at(row, "least"))} V; predicted ${word("check_power") || "not found"}. Levels: cable's end.`,
+      ),
+      ...inTwoLines(`While aiming: ${kind.aiming || "ask the maker how it is read"}.`).map((line, index) =>
+        left(12 + index, line),
+      ),
+      left(14, "Order of work", CARD.heading),
+      ...ORDER.map((line, index) => left(15 + index, line)),
+      ...(dish
+        ? pointingPart(book, dish.row, first)
+        : kind.isSwitch
+          ? feedersPart(book, word("id"), kind)
+          : []),
+      ...ROOF_CAUTIONS.map((line, index): CardPart => ({
+        row: 21 + index,
+        column: 0,
+        value: line,
+        look: CARD.quiet,
+      })),
     ];
   });
 }
 
-/** The same for every head unit: the figures are the site's. */
-function alignmentPart(book: Book): CardPart[] {
-  const { at } = readerOf(book, "align");
-  const slots = filledRows(book, estimate.align.slot.name);
-  const pair = text(namedValue(book, estimate.pair.b.name)) !== "";
-  const shown = slots.slice(0, SLOTS_SHOWN);
-  const put = (row: number, column: number, value: string, look: Look = CARD.figure): CardPart => ({
+/** @param allOff its volts with all receivers off */
+const poweredBy = (allOff: BookResult | undefined): string =>
+  typeof allOff === "number" && allOff >= 1 ? "Powered along its cables" : "Powered by its receivers";
+
+interface Kind {
+  readonly isSwitch: boolean;
+  /** Whether another switch can hang behind it. */
+  readonly hasOnward: boolean;
+  readonly aiming: string;
+}
+
+function kindsIn(book: Book): (name: string) => Kind {
+  const { units } = estimate;
+  const [names, sits, aiming, onward] = [units.name, units.sits, units.aiming, units.onward_low].map(
+    ({ name }) => namedColumn(book, name).map(text),
+  );
+  return (name) => {
+    const row = names!.indexOf(name);
+    return {
+      isSwitch: sits![row] === "fed",
+      hasOnward: (onward![row] ?? "") !== "",
+      aiming: (aiming![row] ?? "").replace(/\.$/, ""),
+    };
+  };
+}
+
+const dishOf = (dishes: readonly DishOnCard[], name: string): DishOnCard | undefined =>
+  name === "" && dishes.length === 1
+    ? dishes[0]
+    : dishes.find((dish) => dish.name.trim().toLowerCase() === name.trim().toLowerCase());
+
+/** What comes to a switch, and what goes on from it. */
+function feedersPart(book: Book, name: string, { hasOnward }: Kind): CardPart[] {
+  const put = (row: number, value: string, look: Look = CARD.label): CardPart => ({
     row,
-    column: RIGHT + column,
-    value,
+    column: RIGHT,
+    value: cut(value),
     look,
   });
-  const line = (row: number, label: string, key: string, aim: string | undefined): CardPart[] => [
-    put(row, 0, label, CARD.label),
-    ...shown.map((slot, index) => put(row, 1 + index, one(at(slot, key)))),
-    ...(pair && aim !== undefined ? [put(row, 3, one(namedValue(book, aim)))] : []),
-  ];
-  const box = (row: number): CardPart[] =>
-    [0, 1, 2, 3].map((column) => ({ row, column: RIGHT + column, look: CARD.box }));
+  const [come, go] = [feedersOf(book, name, "to"), feedersOf(book, name)];
   return [
-    put(1, 0, "Alignment", CARD.heading),
-    put(2, 0, "deg", CARD.quiet),
-    ...shown.map((slot, index) => put(2, 1 + index, text(at(slot, "slot")), CARD.head)),
-    ...(pair ? [put(2, 3, "aim", CARD.head)] : []),
-    ...line(3, "azimuth, true", "azimuth", estimate.alignment.aim_azimuth.name),
-    ...line(4, "bearing, compass", "compass", estimate.alignment.aim_compass.name),
-    ...line(5, "beam elevation", "elevation", estimate.alignment.aim_elevation.name),
-    ...line(6, "rim angle", "face", estimate.alignment.aim_face.name),
-    ...line(7, "polarisation skew", "skew", undefined),
-    ...(pair
-      ? [
-          put(8, 0, "tilt, clockwise", CARD.label),
-          put(8, 3, one(namedValue(book, estimate.alignment.tilt.name))),
-        ]
-      : []),
-    put(
-      9,
-      0,
-      `Compass: declination ${one(namedValue(book, estimate.alignment.declination.name))} deg east on ${dateIn(book, estimate.alignment.date.name)}${slots.length > SLOTS_SHOWN ? "; more slots on Alignment" : ""}.`,
-      CARD.quiet,
+    put(1, "Feeders that come", CARD.heading),
+    ...(come.length === 0 ? ["none on Dishes"] : come.slice(0, MOST)).map((line, index) =>
+      put(2 + index, line),
     ),
-    put(10, 0, "Clockwise: for a person at the dish facing the slots.", CARD.quiet),
-    put(11, 0, "Peaking by equal drops", CARD.heading),
-    put(12, 0, "axis, step in deg", CARD.quiet),
-    put(12, 1, "here, dB", CARD.head),
-    put(12, 2, "plus", CARD.head),
-    put(12, 3, "minus", CARD.head),
-    ...[13, 14, 15, 16].flatMap(box),
-    put(17, 0, "Read dBµV or C/N in dB, never percent. Same step each side.", CARD.quiet),
-    put(18, 0, "Turn = step/2 × (plus − minus) / (2·here − plus − minus),", CARD.quiet),
-    put(19, 0, "towards plus; the sheet Alignment also says how sure it is.", CARD.quiet),
+    put(9, "Feeders that go on", CARD.heading),
+    ...(go.length === 0
+      ? [hasOnward ? "none: close each of its onward ports" : "none"]
+      : go.slice(0, MOST)
+    ).map((line, index) => put(10 + index, line)),
+    put(17, "Mark both ends of each feeder before it is connected.", CARD.quiet),
+    put(18, "Where the dish points, its own card says.", CARD.quiet),
   ];
 }
+
+/** Lines that there are for feeders. */
+const MOST = 6;

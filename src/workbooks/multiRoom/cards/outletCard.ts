@@ -1,17 +1,15 @@
 /** The card of one outlet: what it should show, and room for what it shows. */
+import type { Named } from "../../../formula/build";
 import type { Book, Look } from "../../book";
-import { namedColumn } from "../../named";
+import { namedColumn, namedValue } from "../../named";
 import { estimate } from "../names";
-import { CARD, type Card, type CardPart, type CardShape } from "./cardSheet";
-import { filledRows, jobMark, one, range, readerOf, text } from "./cardWords";
+import { boxAt, CARD, type Card, type CardPart, type CardShape } from "./cardSheet";
+import { cut, filledRows, jobMark, one, range, readerOf, text } from "./cardWords";
 
 export const OUTLET_CARD: CardShape = { rows: 12, columns: 4, across: 2, down: 4 };
 
-/** A line of a card is as wide as the card: what runs further goes on below it, or is cut where no line is left. */
-const LONGEST = 56;
-const cut = (line: string): string => (line.length > LONGEST ? `${line.slice(0, LONGEST - 1)}…` : line);
-
 export function outletCards(book: Book): Card[] {
+  const { rooms } = estimate;
   const { at, field } = readerOf(book, "rooms");
   const due = {
     low_from: namedColumn(book, estimate.commission.low_from.name),
@@ -26,6 +24,7 @@ export function outletCards(book: Book): Card[] {
     one(field(estimate.commissioningLimits.volts_tolerance.name)),
   ];
   const unit = text(field(estimate.site.unit.name));
+  const onward = onwardOf(book);
   return filledRows(book, estimate.rooms.outlet.name).map((row): Card => {
     const word = (key: string): string => text(at(row, key));
     const line = (index: number, value: string, look: Look = CARD.label): CardPart => ({
@@ -34,54 +33,113 @@ export function outletCards(book: Book): Card[] {
       value: cut(value),
       look,
     });
-    const predicted = (index: number, label: string, value: string, within: string): CardPart[] => [
+    const predicted = (
+      index: number,
+      label: string,
+      value: string,
+      within: string,
+      into: Named,
+    ): CardPart[] => [
       { row: index, column: 0, value: label, look: CARD.label },
       { row: index, column: 1, value, look: CARD.figure },
       { row: index, column: 2, value: within, look: CARD.figure },
-      { row: index, column: 3, look: CARD.box },
+      boxAt(index, 3, { columns: [into], row: row - 1 }),
     ];
     const voltsDue = due.volts[row];
-    const note = word("note");
     return [
       { row: 0, column: 0, value: `Outlet ${word("outlet")}`, look: CARD.title },
       { row: 0, column: 3, value: mark, look: { ...CARD.quiet, align: "right" } },
       line(1, [word("floor"), word("room")].filter(Boolean).join(", "), CARD.label),
       line(
         2,
-        `${[word("quantity") === "1" ? "" : word("quantity"), word("receiver")].filter(Boolean).join(" × ")}; head unit ${word("head")}, user bands ${word("bands")}`,
+        [
+          connected(word("quantity"), word("receiver")),
+          word("split") === "" ? "" : `split by ${word("split")}`,
+          word("place_head") === "" ? "" : `head unit ${word("place_head")}, output ${word("place_output")}`,
+        ]
+          .filter(Boolean)
+          .join("; "),
       ),
+      line(3, bandsInWords(word("place_bands"), word("place_centres"))),
       line(
-        3,
-        `from ${word("from")} by ${word("cable")}, ${one(at(row, "run"))} ${unit}, to ${word("plate")}`,
+        4,
+        `from ${word("from")}${portInWords(word("place_port"))}: ${word("cable_used")}, ${one(at(row, "run"))} ${unit}; ${word("plate_used") || "no plate"}`,
       ),
-      { row: 4, column: 1, value: "predicted", look: CARD.head },
-      { row: 4, column: 2, value: "within ±", look: CARD.head },
-      { row: 4, column: 3, value: "measured", look: CARD.head },
+      { row: 5, column: 1, value: "predicted", look: CARD.head },
+      { row: 5, column: 2, value: "within ±", look: CARD.head },
+      { row: 5, column: 3, value: "measured", look: CARD.head },
       ...predicted(
-        5,
+        6,
         `dBµV at ${one(field(estimate.site.low.name), 0)} MHz`,
         range(due.low_from[row], due.low_to[row]),
         tolerance,
-      ),
-      ...predicted(
-        6,
-        `dBµV at ${one(field(estimate.site.high.name), 0)} MHz`,
-        range(due.high_from[row], due.high_to[row]),
-        tolerance,
+        rooms.built_low,
       ),
       ...predicted(
         7,
+        `dBµV at ${one(field(estimate.site.high.name), 0)} MHz`,
+        range(due.high_from[row], due.high_to[row]),
+        tolerance,
+        rooms.built_high,
+      ),
+      ...predicted(
+        8,
         "volts, unplugged",
         typeof voltsDue === "number" ? one(voltsDue) : "-",
         typeof voltsDue === "number" ? volts : "",
+        rooms.built_volts,
       ),
       line(
-        8,
-        `Minimum ${one(field(estimate.site.level_low.name), 0)}, maximum ${one(field(estimate.site.level_high.name), 0)} dBµV; predicted level ${word("verdict") || "not found"}.`,
+        9,
+        [
+          `${one(field(estimate.site.level_low.name), 0)} to ${one(field(estimate.site.level_high.name), 0)} dBµV; predicted ${VERDICTS[word("verdict")] ?? (word("verdict") || "not found")}`,
+          typeof at(row, "level_own") === "number" ? `least in its bands ${one(at(row, "level_own"))}` : "",
+        ]
+          .filter(Boolean)
+          .join("; "),
       ),
-      line(9, note),
-      line(10, "☐ run tested   ☐ receiver connected, then powered   by", CARD.label),
-      line(11, "Feed off before a connector is opened.", CARD.quiet),
+      line(10, [onward(row), word("note")].filter(Boolean).join("; ")),
+      line(11, "Feed off before a connector is opened; power last.", CARD.quiet),
     ];
   });
+}
+
+/** Verdicts that say too little alone. */
+const VERDICTS: Readonly<Record<string, string>> = {
+  bad: "not: see Rooms",
+  dead: "dead: it cannot command",
+  steep: "too steep",
+  "too many": "too many receivers",
+  "left open": "a port left open",
+  "passes power": "an end resistor on power",
+};
+
+/** What hangs on the through port of an outlet, or what closes it. */
+function onwardOf(book: Book): (row: number) => string {
+  const { rooms, plates, site } = estimate;
+  const column = ({ name }: Named): string[] => namedColumn(book, name).map(text);
+  const [outlets, from, used] = [column(rooms.outlet), column(rooms.from), column(rooms.plate_used)];
+  const loops = new Set(column(plates.name).filter((_, row) => column(plates.through_low)[row] !== ""));
+  const closes = text(namedValue(book, site.closes.name));
+  return (row) => {
+    if (!loops.has(used![row]!)) return "";
+    const next = from!.findIndex((name) => name.toLowerCase() === outlets![row]!.toLowerCase());
+    if (next >= 0) return `through port: on to ${outlets![next]}`;
+    return `through port: ${closes || "open"}`;
+  };
+}
+
+const connected = (quantity: string, receiver: string): string =>
+  receiver === ""
+    ? "spare"
+    : [["", "1"].includes(quantity) ? "" : quantity, receiver].filter(Boolean).join(" × ");
+
+const portInWords = (port: string): string =>
+  port === "" ? "" : port === "through" ? ", through port" : `, port ${port}`;
+
+/** Each user band with its centre; the numbers alone where the plan has none. */
+function bandsInWords(bands: string, centres: string): string {
+  if (bands === "" || bands === "none") return "no user band";
+  const [numbers, frequencies] = [bands, centres].map((list) => list.split(",").map((one) => one.trim()));
+  return `user band ${numbers!.map((band, index) => (frequencies![index] ? `${band}: ${frequencies![index]} MHz` : band)).join("; ")}`;
 }

@@ -1,68 +1,84 @@
-import { anyText, nameIn, number } from "../../asks";
+import { anyText, nameIn, number, portOf } from "../../asks";
 import { block, entry, result, results } from "../../names";
-import { CORNERS } from "../corners";
+import { cornersOf } from "../corners";
 import { keyed } from "../nameKeys";
-import { cables, passives } from "./parts";
+import { routes } from "./labour";
+import { cables } from "./parts";
 
+/** A row for each device between head units and outlets. */
 export const branches = block(
   "branches",
   {
-    id: entry("Branch", { width: 12 }, anyText("A short name for this splitter or tap", { example: "B1" })),
+    id: entry("Device", { width: 12 }, anyText("A short name for this device", { example: "S1" })),
     from: entry(
       "Fed from",
       { width: 12 },
-      anyText("The head unit or the branch that feeds it", { example: "H1", required: true }),
+      anyText("The head unit or the device that feeds it", { example: "H1", required: true }),
     ),
     device: entry(
-      "Device",
+      "Part",
       { width: 20 },
-      nameIn(passives.name, "A splitter or tap of the Parts sheet", { required: true }),
+      anyText("A device, or an inserter, of the Parts sheet", { example: "4-way splitter", required: true }),
     ),
     cable: entry(
-      "Trunk cable",
+      "Cable",
       { width: 18 },
-      nameIn(cables.name, "A cable of the Parts sheet", { required: true }),
+      nameIn(cables.name, "A cable of the Parts sheet; blank is the usual one of Site"),
     ),
     length: entry(
-      "Trunk length",
+      "Length",
       { unit: "m or ft", width: 10, format: "one" },
-      number(0.1, 2000, "Length of the trunk to what feeds it, in the unit that Site names", {
-        example: "6",
-        required: true,
-      }),
+      number(
+        0,
+        2000,
+        "Length of the cable from what feeds it, in the unit that Site names; blank where it sits right there",
+        { example: "6" },
+      ),
     ),
-    head: result("Head unit", { width: 10 }),
-    level: results("Level at a port", { unit: "dBµV", width: 9, format: "one" }, CORNERS),
-    power: result("Power-passing ports", { width: 13 }),
-    fed: result("Feeds", { unit: "ports used", width: 9, format: "integer" }),
-    ways: result("Ports", { width: 9, format: "integer" }),
-    trunk: results("Trunk loss", { unit: "dB", width: 9, format: "one" }, CORNERS),
-    own: results("Loss of trunk and device", { unit: "dB", width: 9, format: "one" }, CORNERS),
-    ohms: result("Trunk loop resistance, hot", { unit: "Ω", width: 11, format: "two" }),
-    stops: result("Blocks power", { unit: "devices", width: 9, format: "integer" }),
-    ones: result("Passes power at one port", { unit: "devices", width: 9, format: "integer" }),
-    place: result("Row, if power is blocked", { unit: "row", width: 9, format: "integer" }),
-    stretch: result("Extra trunk loss at longest length", { unit: "dB", width: 9, format: "one" }),
-    forks: result("Passes power at one of several ports", { unit: "devices", width: 9, format: "integer" }),
-    // What adds up along the tree besides the loss: for the supply, ohms and the devices that pass it to no port
-    // or to one; and what lengths that turn out longer lose more.
-    loss: results(
-      "From the head unit",
-      { unit: "dB", width: 11, format: "one" },
+    port: entry(
+      "Port",
+      { width: 9 },
+      portOf("Port of what feeds it: a number, or through; blank is the next free one"),
+    ),
+    route: entry(
+      "Route",
+      { width: 12 },
+      nameIn(routes.name, "How the cable runs, a route of the Parts sheet; blank is the usual one of Site"),
+    ),
+    verdict: result("Verdict", { width: 12 }),
+    level: results(
+      "",
+      { unit: "dBµV", width: 11, format: "one" },
       {
-        ...CORNERS,
-        ohms: { head: "loop resistance, hot", unit: "Ω" },
-        stops: { head: "devices that block power", unit: "devices", width: 20 },
-        ones: { head: "devices that pass power at one port", unit: "devices", width: 20 },
-        place: { head: "rows of those that block it", unit: "sum", width: 16 },
-        stretch: { head: "extra trunk loss at longest lengths", unit: "dB", width: 20 },
-        forks: { head: "devices that pass power at one of several ports", unit: "devices", width: 22 },
+        head: { head: "Head unit", unit: "", width: 10, format: "text" },
+        output: { head: "Output", unit: "", width: 8, format: "integer" },
+        port: { head: "Port it is on", unit: "", width: 9, format: "text" },
+        used: { head: "Ports used", unit: "", width: 8, format: "integer" },
+        ...cornersOf("Level at a port", "dBµV"),
+        greatest: { head: "Greatest output", width: 10 },
+        limit: { head: "Limit of its output", width: 10 },
       },
     ),
+    check: results(
+      "",
+      { width: 10 },
+      {
+        volts: { head: "Volts at an amplifier", unit: "V", format: "two" },
+        amps: { head: "Greatest current", unit: "A", format: "two" },
+        row: { head: "Row verdict" },
+        power: { head: "Volts verdict" },
+        current: { head: "Current verdict" },
+        output: { head: "Output verdict" },
+        port: { head: "Open port verdict" },
+        trouble: { head: "What is wrong", width: 60 },
+      },
+    ),
+    ways: result("Ports", { width: 9, format: "integer" }),
+    cable_used: result("Cable used", { width: 14 }),
     variance: result("Cost variance of its cable", { unit: "money²", width: 10, format: "two" }),
     from_key: keyed("Fed from"),
-    device_key: keyed("Device"),
+    device_key: keyed("Part"),
     cable_key: keyed("Cable"),
   },
-  { sum: ["own", "forks"], loss_corners: ["loss_low_cold", "loss_high_hot"] },
+  { rows: ["id", "route"], corners: ["level_low_cold", "level_high_hot"] },
 );

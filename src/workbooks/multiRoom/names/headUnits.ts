@@ -1,8 +1,19 @@
 import { anyText, nameIn, number } from "../../asks";
 import { block, entry, fields, result, results, told } from "../../names";
-import { CORNERS } from "../corners";
+import { cornersOf } from "../corners";
 import { keyed } from "../nameKeys";
+import { routes } from "./labour";
 import { cables, supplies, units } from "./parts";
+
+const LEVELS = cornersOf("Level at its cable's end", "dBµV");
+
+/** What the crew measures at the end of a head unit's cable. */
+const measured = (what: string, unit: string, most: number, example: string) =>
+  entry(
+    `Measured ${what}`,
+    { unit, width: 10, format: unit === "A" ? "two" : "one" },
+    number(0, most, `Measured ${what}, at the end of its cable; blank until measured`, { example }),
+  );
 
 export const heads = block(
   "heads",
@@ -13,90 +24,74 @@ export const heads = block(
       { width: 22 },
       nameIn(units.name, "A head unit of the Parts sheet", { required: true }),
     ),
-    supply: entry("Supply", { width: 17 }, nameIn(supplies.name, "A supply of the Parts sheet")),
+    dish: entry(
+      "On dish",
+      { width: 10 },
+      anyText("The dish whose feed it is; blank is the only dish, or none for a switch that has feeders", {
+        example: "D1",
+      }),
+    ),
+    supply: entry(
+      "Supply",
+      { width: 17 },
+      nameIn(
+        supplies.name,
+        "A supply of the Parts sheet, at its first output; blank where receivers, or an inserter on Distribution, feed it",
+      ),
+    ),
     cable: entry(
       "Cable",
       { width: 16 },
-      nameIn(cables.name, "The cable from the supply and first branch up to the head unit", {
-        required: true,
-      }),
+      nameIn(
+        cables.name,
+        "The cable from its first output to the supply or first device; blank is the usual one of Site",
+      ),
     ),
     length: entry(
       "Length",
       { unit: "m or ft", width: 10, format: "one" },
-      number(0.1, 2000, "Length of that cable, in the unit that Site names", {
-        example: "22",
-        required: true,
-      }),
+      number(0, 2000, "Length of that cable, in the unit that Site names; blank for none", { example: "22" }),
     ),
-    at: entry(
-      "Supply connected at",
+    route: entry(
+      "Route",
       { width: 12 },
-      anyText(
-        "Blank when the supply is at the lower end of that cable; else the branch whose port it is connected to, or the outlet whose receiver feeds it: the one with the most cable, for it may be on alone",
-        { example: "A-07" },
-      ),
+      nameIn(routes.name, "How that cable runs, a route of the Parts sheet; blank is the usual one of Site"),
     ),
-    tuners: result("Tuners on it", { width: 9, format: "integer" }),
-    bands: result("User bands", { width: 9, format: "integer" }),
-    spare: result("Spare bands", { width: 9, format: "integer" }),
-    capacity: result("Tuner verdict", { width: 9 }),
-    volts: result("Volts at the head unit", { unit: "V", width: 9, format: "two" }),
+    verdict: result("Verdict", { width: 12 }),
+    fed: results(
+      "",
+      { unit: "V", width: 10, format: "two" },
+      {
+        off: { head: "Volts, all receivers off" },
+        alone: { head: "Volts, one receiver on alone" },
+        outlet: { head: "Least at outlet", unit: "", format: "text" },
+        on: { head: "Volts, all receivers on" },
+        least: { head: "Least volts in use" },
+        amps: { head: "Current then", unit: "A" },
+        supplied: { head: "Greatest current of its supply", unit: "A" },
+        tuners: { head: "Tuners on it", unit: "", width: 9, format: "integer" },
+        bands: { head: "User bands", unit: "", width: 9, format: "integer" },
+        ...LEVELS,
+        isolation: { head: "Least isolation between outlets", unit: "dB", width: 11, format: "one" },
+        pair: { head: "Those outlets", unit: "", width: 14, format: "text" },
+      },
+    ),
     least: result("Minimum volts", { unit: "V", width: 9, format: "one" }),
-    power: result("Volts verdict", { width: 9 }),
-    stopped: result("Power blocked at", { width: 9 }),
-    longest: result("Longest cable allowed, supply at lower end", {
-      unit: "m or ft",
-      width: 10,
-      format: "one",
-    }),
-    shares: entry(
-      "Shares the supply of",
-      { width: 12 },
-      anyText("Blank when it has a supply of its own; else the head unit whose supply feeds this one too", {
-        example: "H1",
-      }),
+    spare: result("Spare bands", { width: 9, format: "integer" }),
+    check: results(
+      "",
+      { width: 10 },
+      {
+        row: { head: "Row verdict" },
+        power: { head: "Volts verdict" },
+        current: { head: "Current verdict" },
+        input: { head: "Input verdict" },
+        feed: { head: "Feed verdict" },
+        supply: { head: "Supply verdict" },
+        trouble: { head: "What is wrong", width: 60 },
+      },
     ),
-    common: entry(
-      "Loop resistance of the shared lead",
-      { unit: "Ω", width: 10, format: "two" },
-      number(
-        0,
-        1000,
-        "On the row that has the supply: loop resistance of the lead shared by these head units; blank = 0",
-        { example: "0.8" },
-      ),
-    ),
-    source: result("Supply in use", { width: 16 }),
-    bought: result("Supplies to buy", { unit: "pieces", width: 9, format: "integer" }),
-    feed: result("Fed by the supply of", { width: 9 }),
-    shared: result("Shared loop resistance", { unit: "Ω", width: 11, format: "two" }),
-    greatest: result("Current at minimum volts", { unit: "A", width: 9, format: "two" }),
-    offered: result("Volts after other loads", { unit: "V", width: 9, format: "two" }),
-    shared_end: result("Volts at the shared lead's end", { unit: "V", width: 9, format: "two" }),
-    supplied: result("Supply volts", { unit: "V", width: 9, format: "one" }),
-    draw: result("Load", { unit: "A or W", width: 9, format: "two" }),
-    kind: result("Unit of the load", { width: 9 }),
-    via: result("Supply connected at branch", { width: 11 }),
-    lead_cable: result("Its own cable", { width: 14 }),
-    run_cable: result("Cable of that outlet", { width: 14 }),
-    lead_length: result("Its own length", { unit: "m or ft", width: 9, format: "one" }),
-    run_length: result("Run of that outlet", { unit: "m or ft", width: 9, format: "one" }),
-    ohms: results(
-      "Loop resistance, hot",
-      { unit: "Ω", width: 11, format: "two" },
-      { lead: { head: "its own cable" }, run: { head: "that run" } },
-    ),
-    along: result("Loop resistance of the branches between, hot", { unit: "Ω", width: 11, format: "two" }),
-    path: result("Loop resistance of the whole path, hot", { unit: "Ω", width: 11, format: "two" }),
-    stops: result("Devices in the path that block power", { width: 12, format: "integer" }),
-    place: result("Their rows on Branches", { unit: "sum", width: 9, format: "integer" }),
-    current: result("Current", { unit: "A", width: 9, format: "two" }),
-    together: result("Current of all that its supply feeds", { unit: "A", width: 9, format: "two" }),
-    amps: result("Maximum supply current", { unit: "A", width: 9, format: "two" }),
-    legs: result("Volts on legs without a load", { unit: "V", width: 9, format: "one" }),
-    lead: results("Loss of its cable", { unit: "dB", width: 9, format: "one" }, CORNERS),
-    level: results("Level at the cable's end", { unit: "dBµV", width: 9, format: "one" }, CORNERS),
+    cable_used: result("Cable used", { width: 14 }),
     variance: result("Cost variance of its cable", { unit: "money²", width: 10, format: "two" }),
     built_volts: entry(
       "Measured at the head unit",
@@ -108,12 +103,14 @@ export const heads = block(
         { example: "11.2" },
       ),
     ),
+    built_low: measured("level at the lowest frequency", "dBµV", 140, "72.5"),
+    built_high: measured("level at the highest frequency", "dBµV", 140, "69"),
+    built_amps: measured("current", "A", 20, "0.24"),
     type_key: keyed("Type"),
     supply_key: keyed("Supply"),
     cable_key: keyed("Cable"),
-    feed_key: keyed("Feed"),
   },
-  { cables: ["lead_cable", "run_cable"], lengths: ["lead_length", "run_length"] },
+  { rows: ["id", "route"] },
 );
 
 export const headsNeeded = fields("heads", {

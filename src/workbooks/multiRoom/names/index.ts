@@ -1,34 +1,51 @@
 /** Every column and field of the estimate, for whoever reads a filled one by its names. */
-import { align, alignment } from "./alignment";
-import { bonds } from "./bonding";
+import { aimed, align, alignment } from "./alignment";
+import { bonded, bonds } from "./bonding";
 import { branches } from "./branches";
 import { causes } from "./causes";
 import { commission } from "./commissioning";
+import { dishes, feeders } from "./dishes";
 import { diagnosis, readings } from "./diagnosis";
 import { heads, headsNeeded } from "./headUnits";
-import { crew, kinds, labour, work, workTogether } from "./labour";
+import { crew, kinds, labour, routes, routeWork, work, workTogether } from "./labour";
 import { log } from "./log";
 import {
   cablesBought,
+  feedsBought,
   fittingsBought,
   passivesBought,
   platesBought,
+  resistorsBought,
   suppliesBought,
   unitsBought,
   count,
 } from "./materials";
-import { cables, fittings, passives, plates, receivers, supplies, units } from "./parts";
+import {
+  cables,
+  feeds,
+  fittings,
+  passives,
+  plans,
+  plates,
+  receivers,
+  resistors,
+  supplies,
+  units,
+} from "./parts";
 import { kindsPriced, price } from "./price";
 import { quote, assumptionsQuoted, exclusionsQuoted, optionsQuoted } from "./quote";
 import { rooms } from "./rooms";
-import { compass, pair, sight, sun } from "./sightline";
-import { commissioningLimits, corner, site, slots } from "./site";
+import { aims, compass, pair, sight, sun } from "./sightline";
+import { commissioningLimits, corner, settings, site, slots } from "./site";
 import { assumptions, discount, exclusions, onpurpose, options, provisional } from "./terms";
 
 export const estimate = {
+  aimed,
+  aims,
   align,
   alignment,
   assumptions,
+  bonded,
   bonds,
   branches,
   cablesBought,
@@ -48,7 +65,11 @@ export const estimate = {
   crew,
   diagnosis,
   discount,
+  dishes,
   exclusions,
+  feeders,
+  feeds,
+  feedsBought,
   fittings,
   heads,
   headsNeeded,
@@ -59,6 +80,7 @@ export const estimate = {
   options,
   pair,
   passives,
+  plans,
   plates,
   price,
   provisional,
@@ -68,7 +90,12 @@ export const estimate = {
   optionsQuoted,
   readings,
   receivers,
+  resistors,
+  resistorsBought,
   rooms,
+  routes,
+  routeWork,
+  settings,
   sight,
   site,
   slots,

@@ -1,5 +1,6 @@
-import { anyText, number } from "../../asks";
+import { anyText, nameIn, number } from "../../asks";
 import { asked, block, entry, fields, result, told } from "../../names";
+import { pieceWords } from "./pieces";
 
 /** The shortest and the longest beside the likely minutes; both blank when the likely ones are sure enough. */
 const doubtful = (head: string) =>
@@ -8,6 +9,40 @@ const doubtful = (head: string) =>
     { unit: "min", width: 12, format: "integer" },
     number(0, 10_000, "Shortest and longest minutes; give both or neither"),
   );
+
+/** How cables run, with what a metre or a foot takes. */
+export const routes = block("routes", {
+  name: entry(
+    "Route",
+    { width: 34 },
+    anyText("How a cable runs: in a duct, clipped, above a ceiling, in a riser, outside", {
+      example: "surface clips",
+    }),
+  ),
+  minutes: entry(
+    "Minutes for each m or ft",
+    { unit: "min", width: 26, format: "two" },
+    number(0, 600, "Crew minutes for one metre or foot, in the unit that Site names", {
+      example: "4",
+      required: true,
+      zero: "reason",
+    }),
+  ),
+  low: doubtful("Shortest minutes"),
+  high: doubtful("Longest minutes"),
+  difficulty: entry(
+    "Difficulty",
+    { unit: "factor", width: 12, format: "two" },
+    number(
+      0.5,
+      10,
+      "1 in normal conditions, which blank is; more for height, attic, masonry or occupied rooms",
+      {
+        example: "1.2",
+      },
+    ),
+  ),
+});
 
 export const labour = block("labour", {
   name: entry("Work", { width: 34 }, anyText("The kind of work", { example: "run and terminate a cable" })),
@@ -26,9 +61,9 @@ export const labour = block("labour", {
     number(0, 10_000, "Times per outlet", { example: "1" }),
   ),
   per_branch: entry(
-    "Per splitter or tap",
+    "Per device",
     { width: 12, format: "general" },
-    number(0, 10_000, "Times per splitter or tap", { example: "1" }),
+    number(0, 10_000, "Times per device of Distribution", { example: "1" }),
   ),
   per_head: entry(
     "Per head unit",
@@ -39,6 +74,11 @@ export const labour = block("labour", {
     "Per job",
     { width: 12, format: "general" },
     number(0, 10_000, "Times per job", { example: "1" }),
+  ),
+  piece: entry(
+    "For each",
+    { width: 22 },
+    nameIn(pieceWords, "What is counted in the distribution, once for each of it; blank for nothing"),
   ),
   low: doubtful("Shortest minutes"),
   high: doubtful("Longest minutes"),
@@ -72,6 +112,16 @@ export const work = block("work", {
   name: result("Work", { width: 34 }),
   quantity: result("Times", { width: 20, format: "general" }),
   minutes: result("Expected minutes", { unit: "min", width: 12, format: "one" }),
+  hours: result("Hours", { unit: "h", width: 12, format: "two" }),
+  sum: result("Sum", { unit: "money", width: 14, format: "money" }),
+  variance: result("Cost variance", { unit: "money²", width: 12, format: "two" }),
+  pieces: result("Counted in the distribution", { unit: "pieces", width: 14, format: "general" }),
+});
+
+export const routeWork = block("route_work", {
+  name: result("Route", { width: 34 }),
+  length: result("Length", { unit: "m or ft", width: 20, format: "one" }),
+  minutes: result("Expected minutes for each", { unit: "min", width: 12, format: "two" }),
   hours: result("Hours", { unit: "h", width: 12, format: "two" }),
   sum: result("Sum", { unit: "money", width: 14, format: "money" }),
   variance: result("Cost variance", { unit: "money²", width: 12, format: "two" }),

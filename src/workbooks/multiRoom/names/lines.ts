@@ -1,7 +1,7 @@
 /** The lines of the quote: four sections of cost, then what is entered at its selling price. */
 export const LINES = {
   reception: "Head units and power supplies",
-  cable: "Cable, splitters and taps",
+  cable: "Cable and distribution",
   fittings: "Outlets, fittings and sundries",
   labour: "Labour",
   provisional: "Provisional sums",

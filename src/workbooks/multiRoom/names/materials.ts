@@ -2,7 +2,7 @@ import { block, fields, result, told, type ColumnWords } from "../../names";
 
 export const count = fields("count", {
   outlets: told("Outlets", { format: "integer" }),
-  branches: told("Splitters and taps", { format: "integer" }),
+  branches: told("Devices of Distribution", { format: "integer" }),
   heads: told("Head units", { format: "integer" }),
 });
 
@@ -26,4 +26,9 @@ export const passivesBought = block("passives_bought", bought());
 export const unitsBought = block("units_bought", bought());
 export const suppliesBought = block("supplies_bought", bought());
 export const platesBought = block("plates_bought", bought());
-export const fittingsBought = block("fittings_bought", bought("packs"));
+export const fittingsBought = block("fittings_bought", {
+  ...bought("packs"),
+  pieces: result("Counted in the distribution", { unit: "pieces", width: 14, format: "general" }),
+});
+export const feedsBought = block("feeds_bought", bought());
+export const resistorsBought = block("resistors_bought", bought());

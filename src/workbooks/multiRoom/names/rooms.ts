@@ -1,9 +1,9 @@
-import { anyText, nameIn, number, numberOr, whole } from "../../asks";
+import { anyText, nameIn, number, numberOr, portOf, whole } from "../../asks";
 import { block, entry, result, results } from "../../names";
 import { CORNERS } from "../corners";
 import { keyed } from "../nameKeys";
-import { kinds } from "./labour";
-import { cables, plates } from "./parts";
+import { kinds, routes } from "./labour";
+import { cables, passives, plates } from "./parts";
 
 /** What the crew measures at the outlet; it stays beside the prediction. */
 const measured = (end: "lowest" | "highest") =>
@@ -25,10 +25,10 @@ export const rooms = block(
     receiver: entry(
       "Receiver",
       { width: 20 },
-      anyText("What is connected: receiver, recorder, 2 tuners, or a kind of the Parts sheet", {
-        example: "receiver",
-        required: true,
-      }),
+      anyText(
+        "What is connected: receiver, recorder, 2 tuners, or a kind of the Parts sheet; blank is a spare outlet",
+        { example: "receiver" },
+      ),
     ),
     quantity: entry(
       "How many",
@@ -38,12 +38,15 @@ export const rooms = block(
     from: entry(
       "Fed from",
       { width: 10 },
-      anyText("The branch or the head unit that feeds this outlet", { example: "B2", required: true }),
+      anyText("The device, head unit, or outlet with a through port, that feeds this outlet", {
+        example: "S2",
+        required: true,
+      }),
     ),
     cable: entry(
       "Cable",
       { width: 18 },
-      nameIn(cables.name, "A cable of the Parts sheet", { required: true }),
+      nameIn(cables.name, "A cable of the Parts sheet; blank is the usual one of Site"),
     ),
     run: entry(
       "Run",
@@ -56,17 +59,47 @@ export const rooms = block(
     plate: entry(
       "Wall plate",
       { width: 16 },
-      nameIn(plates.name, "A wall plate of the Parts sheet", { required: true }),
+      nameIn(plates.name, "A wall plate of the Parts sheet; blank is the usual one of Site"),
     ),
-    verdict: result("Verdict", { width: 9 }),
-    commands: result("Commands", { width: 12 }),
+    verdict: result("Verdict", { width: 12 }),
     margin: result("Margin above minimum", { unit: "dB", width: 9, format: "one" }),
-    tuners: result("Tuners", { width: 8, format: "integer" }),
-    head: result("Head unit", { width: 10 }),
-    bands: result("User bands", { width: 10 }),
+    place: results(
+      "",
+      { width: 10 },
+      {
+        head: { head: "Head unit" },
+        output: { head: "Output", width: 8, format: "integer" },
+        port: { head: "Port used", width: 9 },
+        bands: { head: "User bands", width: 12 },
+        centres: { head: "Their centres", unit: "MHz", width: 15 },
+        tuners: { head: "Tuners", width: 8, format: "integer" },
+      },
+    ),
     weakest: result("Weakest level", { unit: "dBµV", width: 9, format: "one" }),
     strongest: result("Strongest level", { unit: "dBµV", width: 10, format: "one" }),
     note: entry("Note", { width: 26 }, anyText("Anything the crew should know")),
+    route: entry(
+      "Route",
+      { width: 12 },
+      nameIn(routes.name, "How the cable runs, a route of the Parts sheet; blank is the usual one of Site"),
+    ),
+    port: entry(
+      "Port",
+      { width: 9 },
+      portOf("Port of what feeds it: a number, or through; blank is the next free one"),
+    ),
+    split: entry(
+      "Split by",
+      { width: 16 },
+      nameIn(passives.name, "What splits several receivers at this outlet, a device of the Parts sheet"),
+    ),
+    kept: entry(
+      "User bands kept",
+      { width: 12 },
+      anyText("Numbers of the user bands that an installed receiver keeps; blank is handed out anew", {
+        example: "9 10",
+      }),
+    ),
     shortest: entry(
       "Shortest run",
       { unit: "m or ft", width: 9, format: "one" },
@@ -96,22 +129,61 @@ export const rooms = block(
       { width: 12 },
       nameIn(kinds.name, "A price group of the Parts sheet, for the price of each group; may be blank"),
     ),
-    check: results(
-      "Level verdict",
-      { width: 10 },
-      { low: { head: "at its weakest" }, high: { head: "at its strongest" } },
+    level: results(
+      "Level",
+      { unit: "dBµV", width: 9, format: "one" },
+      {
+        ...CORNERS,
+        own: { head: "weakest at its own bands, hot", width: 11 },
+        stretched: { head: "weakest at longest lengths", width: 11 },
+      },
     ),
     slope: result("Slope, hot", { unit: "dB", width: 9, format: "one" }),
-    slope_check: result("Slope verdict", { width: 9 }),
+    noise: results(
+      "Carrier to noise",
+      { unit: "dB", width: 11, format: "one" },
+      {
+        slot: { head: "slot nearest its limit", unit: "", width: 11, format: "text" },
+        clear: { head: "clear sky" },
+        rain: { head: "at the availability wanted" },
+        needed: { head: "needed, with margin" },
+      },
+    ),
+    volts: results(
+      "",
+      { unit: "V", width: 11, format: "two" },
+      {
+        alone: { head: "Head unit's volts, this receiver on alone" },
+        command: { head: "Volts at the output while it commands" },
+        applied: { head: "Most volts applied from elsewhere" },
+        amps: { head: "Greatest current it gives", unit: "A" },
+        supplies: { head: "Volts applied by supplies, receivers unplugged" },
+      },
+    ),
+    check: results(
+      "",
+      { width: 10 },
+      {
+        row: { head: "Row verdict" },
+        level: { head: "Level verdict" },
+        slope: { head: "Slope verdict" },
+        noise: { head: "Carrier to noise verdict" },
+        commands: { head: "Can command", width: 12 },
+        bands: { head: "User bands verdict" },
+        connectors: { head: "Connectors verdict" },
+        applied: { head: "Applied volts verdict" },
+        port: { head: "Open port verdict" },
+        trouble: { head: "What is wrong", width: 60 },
+      },
+    ),
+    stretched_check: result("Verdict at longest lengths", { width: 9 }),
     least: result("Run at its shortest", { unit: "m or ft", width: 9, format: "one" }),
     most: result("Run at its longest", { unit: "m or ft", width: 9, format: "one" }),
-    stretched: result("Weakest level at longest lengths", { unit: "dBµV", width: 13, format: "one" }),
-    stretched_check: result("Verdict at longest lengths", { width: 9 }),
+    cable_used: result("Cable used", { width: 14 }),
+    plate_used: result("Wall plate used", { width: 14 }),
     parts_cost: result("Cost of its own parts", { unit: "money", width: 10, format: "money" }),
     expected_extra: result("Expected extra cost", { unit: "money", width: 13, format: "two" }),
     variance: result("Cost variance of its cable", { unit: "money²", width: 13, format: "two" }),
-    loss: results("Run loss", { unit: "dB", width: 9, format: "one" }, CORNERS),
-    level: results("Level", { unit: "dBµV", width: 9, format: "one" }, CORNERS),
     built_low: measured("lowest"),
     built_high: measured("highest"),
     built_volts: entry(
@@ -128,7 +200,13 @@ export const rooms = block(
     cable_key: keyed("Cable"),
     plate_key: keyed("Wall plate"),
     head_key: keyed("Head unit"),
+    split_key: keyed("Split by"),
     kind_key: keyed("Price group"),
   },
-  { extremes: ["weakest", "strongest"], built: ["built_low", "built_high"] },
+  {
+    rows: ["floor", "plate"],
+    details: ["route", "longest"],
+    corners: ["level_low_cold", "level_high_hot"],
+    built: ["built_low", "built_high"],
+  },
 );

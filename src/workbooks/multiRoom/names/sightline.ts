@@ -1,11 +1,14 @@
-import { block, fields, result, told } from "../../names";
+import { block, fields, result, results, told } from "../../names";
 import { slotWords } from "../../slotColumns";
+import { keyed } from "../nameKeys";
 
 export const sight = block("sight", {
   slot: result("Orbital slot", { width: 34 }),
   ...slotWords,
+  obstacle: result("Highest obstacle, from its dish", { unit: "deg", width: 14, format: "one" }),
   clearance: result("Margin above the obstacle", { unit: "deg", width: 14, format: "degrees" }),
   verdict: result("Clearance", { width: 14 }),
+  own: result("Dishes that give an obstacle of their own", { width: 14, format: "integer" }),
 });
 
 export const compass = fields("sight", {
@@ -19,13 +22,29 @@ export const compass = fields("sight", {
 export const pair = fields("pair", {
   a: told("First slot"),
   b: told("Second slot"),
-  aim: told("Aim: azimuth and beam elevation", { unit: "", format: "degrees" }),
-  tilt: told("Tilt, clockwise at the dish facing the slots", {
-    unit: "deg",
-    format: "degrees",
-    note: "0 is no tilt. A mount's scale may begin elsewhere and count either way: see its drawing.",
-  }),
-  separation: told("Separation as seen from here", { unit: "deg", format: "degrees" }),
+});
+
+/** Of each dish, or of the one dish where Dishes has no row. */
+export const aims = block("aims", {
+  dish: result("Dish", { width: 34 }),
+  a: result("First slot", { width: 14 }),
+  b: result("Second slot", { width: 14 }),
+  to: results(
+    "Aim",
+    { width: 14, format: "degrees" },
+    {
+      azimuth: { head: "azimuth, true", unit: "deg" },
+      elevation: { head: "beam elevation", unit: "deg" },
+    },
+  ),
+  tilt: result("Tilt, clockwise at the dish facing the slots", { unit: "deg", width: 14, format: "degrees" }),
+  separation: result("Separation as seen from here", { unit: "deg", width: 14, format: "degrees" }),
+  clearance: result("Margin above the obstacle", { unit: "deg", width: 14, format: "degrees" }),
+  verdict: result("Clearance", { width: 14 }),
+  further: result("Slots after the first", { width: 14 }),
+  given: result("Obstacles of its own", { width: 14, format: "integer" }),
+  a_key: keyed("First slot"),
+  b_key: keyed("Second slot"),
 });
 
 export const sun = fields("sun", {

@@ -1,6 +1,8 @@
-import { anyText, day, number, oneOf, whole } from "../../asks";
+import { anyText, day, nameIn, number, oneOf, whole } from "../../asks";
 import { asked, block, entry, fields, told } from "../../names";
 import { slotEntry } from "../../slotColumns";
+import { routes } from "./labour";
+import { cables, plates, resistors } from "./parts";
 
 export const site = fields("site", {
   job: asked(
@@ -56,7 +58,7 @@ export const site = fields("site", {
   ),
   dish: asked(
     "Diameter of the dish",
-    { unit: "m", format: "two", note: "For the sun check." },
+    { unit: "m", format: "two", note: "For the sun check, and of each dish that names no size of its own." },
     number(0.3, 15, "Diameter of the dish", { example: "0.9", required: true }),
   ),
   offset: asked(
@@ -127,6 +129,57 @@ export const site = fields("site", {
     "Hottest cable",
     { unit: "°C", format: "integer", note: "A cable under a roof in summer is far hotter than the air." },
     number(-60, 90, "Temperature of the hottest cable in the year", { example: "55", required: true }),
+  ),
+  usual_cable: asked(
+    "Usual cable",
+    { note: "Of every row that names none." },
+    nameIn(cables.name, "A cable of the Parts sheet; while blank, each row must name its own"),
+  ),
+  usual_plate: asked(
+    "Usual wall plate",
+    { note: "Of every outlet that names none." },
+    nameIn(plates.name, "A wall plate of the Parts sheet; while blank, an outlet that names none has none"),
+  ),
+  usual_route: asked(
+    "Usual route",
+    { note: "Of every cable that names none, for the minutes." },
+    nameIn(routes.name, "A route of the Parts sheet; may be blank"),
+  ),
+  closes: asked(
+    "Open ports are closed with",
+    { note: "Open through ports and onward ports need it; open ports of splitters are advice." },
+    nameIn(resistors.name, "An end resistor of the Parts sheet; blank is nothing"),
+  ),
+  availability: asked(
+    "Availability wanted",
+    { unit: "% of an average year", format: "general", note: "Blank: only clear sky is judged." },
+    number(90, 99.99, "Share of an average year in which reception must hold, in percent", {
+      example: "99.9",
+    }),
+  ),
+  rain_rate: asked(
+    "Rain rate exceeded for 0.01 % of a year",
+    { unit: "mm/h", format: "integer", note: "From ITU-R P.837 or your weather service." },
+    number(1, 250, "Rain rate that is exceeded for 0.01 % of an average year", { example: "33" }),
+  ),
+  rain_height: asked(
+    "Rain height above sea level",
+    { unit: "km", format: "one", note: "From ITU-R P.839: the height of the 0 °C line + 0.36 km." },
+    number(0.1, 8, "Height of the rain above sea level", { example: "3.1" }),
+  ),
+  dish_loss: asked(
+    "Losses at the dish",
+    {
+      unit: "dB",
+      format: "one",
+      note: "Pointing, ageing, surface; blank is 0.8 (common practice, no source).",
+    },
+    number(0, 6, "Losses by pointing, ageing and surface", { example: "0.8" }),
+  ),
+  noise_margin: asked(
+    "Carrier to noise above the ideal receiver",
+    { unit: "dB", format: "one", note: "Blank is 2; 1 to 3 is common practice, no source." },
+    number(0, 10, "Margin over what the modulation needs with an ideal receiver", { example: "2" }),
   ),
   level_low: asked(
     "Minimum level at an outlet",
@@ -206,18 +259,73 @@ export const site = fields("site", {
   ),
 });
 
-export const slots = block("slots", {
-  slot: slotEntry,
-  service: entry("What it is for", { width: 20 }, anyText("What the customer wants from this slot")),
-  obstacle: entry(
-    "Highest obstacle",
-    { unit: "deg", width: 12, format: "one" },
-    number(0, 90, "Elevation of the highest obstacle on that bearing, seen from the dish", {
-      example: "12",
-      required: true,
+export const slots = block(
+  "slots",
+  {
+    slot: slotEntry,
+    service: entry("What it is for", { width: 20 }, anyText("What the customer wants from this slot")),
+    obstacle: entry(
+      "Highest obstacle",
+      { unit: "deg", width: 12, format: "one" },
+      number(0, 90, "Elevation of the highest obstacle on that bearing, seen from the dish", {
+        example: "12",
+        required: true,
+      }),
+    ),
+    eirp: entry(
+      "EIRP",
+      { unit: "dBW", width: 10, format: "one" },
+      number(20, 80, "Power radiated towards this site; while blank, carrier to noise is not asked", {
+        example: "51",
+      }),
+    ),
+    symbol_rate: entry(
+      "Symbol rate",
+      { unit: "Msym/s", width: 10, format: "one" },
+      number(0.1, 500, "Symbol rate of its carriers", { example: "27.5" }),
+    ),
+    modulation: entry(
+      "Modulation and code",
+      { width: 16 },
+      anyText("Modulation and code of DVB-S2; for DVB-S write DVB-S before them", { example: "8PSK 2/3" }),
+    ),
+  },
+  { rows: ["slot", "modulation"] },
+);
+
+/** The figures that the distribution goes by, blanks filled with what they mean. */
+export const settings = fields(
+  "setting",
+  {
+    latitude: told("Latitude", { unit: "deg north", format: "three" }),
+    longitude: told("Longitude", { unit: "deg east", format: "three" }),
+    height: told("Height above sea level", { unit: "m", format: "integer" }),
+    dish: told("Diameter of the dish", { unit: "m", format: "two" }),
+    unit: told("Unit of all lengths"),
+    low: told("Lowest frequency on the cable", { unit: "MHz", format: "integer" }),
+    high: told("Highest frequency on the cable", { unit: "MHz", format: "integer" }),
+    cold: told("Coldest cable", { unit: "°C", format: "integer" }),
+    hot: told("Hottest cable", { unit: "°C", format: "integer" }),
+    level_low: told("Minimum level at an outlet", { unit: "dBµV", format: "one" }),
+    level_high: told("Maximum level at an outlet", { unit: "dBµV", format: "one" }),
+    run_tolerance: told("Length tolerance ±", { unit: "share", format: "percent" }),
+    usual_cable: told("Usual cable"),
+    usual_plate: told("Usual wall plate"),
+    usual_route: told("Usual route"),
+    closes: told("Open ports are closed with"),
+    availability: told("Availability wanted", { unit: "% of an average year", format: "general" }),
+    rain_rate: told("Rain rate exceeded for 0.01 % of a year", { unit: "mm/h", format: "integer" }),
+    rain_height: told("Rain height above sea level", { unit: "km", format: "one" }),
+    dish_loss: told("Losses at the dish", { unit: "dB", format: "one" }),
+    noise_margin: told("Carrier to noise above the ideal receiver", { unit: "dB", format: "one" }),
+    slope: told("Maximum slope at an outlet", {
+      unit: "dB",
+      format: "integer",
+      note: "EN 60728-1, from memory.",
     }),
-  ),
-});
+  },
+  ["values"],
+);
 
 export const corner = fields("corner", {
   frequency: told("Frequency", { unit: "MHz", format: "integer" }),

@@ -83,6 +83,12 @@ export function alignmentCardReference(job: Job, book: Book): Cells {
   /** What cannot be found shows an error in each row that is filled. */
   const found = <T extends Expected | readonly Expected[]>(is: boolean, cells: Cells[string]): T[] =>
     (cells as T[]).map((cell) => (is ? cell : (faulty(cell) as T)));
+  // Without a list of dishes there is one, for the first two slots.
+  const [a, b, tilt] = [sight.aims_a, sight.aims_b, sight.aims_tilt].map((aims) => (aims as Value[])[0]!) as [
+    Value,
+    Value,
+    Value,
+  ];
   const angles = found<Value[]>(isSeen, sight.sight_angles!);
   const elevations = angles.map(([, elevation]) => elevation!);
   // A rim is worked out from 5 degrees under the horizon up (help page of FACETILT).
@@ -100,7 +106,7 @@ export function alignmentCardReference(job: Job, book: Book): Cells {
     typeof turn === "object" ? isBookError(turnShown(book, at)) : Number.isNaN(turn),
   ).length;
   // One slot named twice is no pair to tilt for.
-  const isTwo = slotEast(sight.pair_a as Value) !== slotEast(sight.pair_b as Value);
+  const isTwo = slotEast(a) !== slotEast(b);
   const entries = entriesOn(alignmentCard, "Card", job, book);
   const unknown = elevations.filter((one) => one !== "" && (Number.isNaN(one) || Number(one) < 0)).length;
   return {
@@ -108,10 +114,10 @@ export function alignmentCardReference(job: Job, book: Book): Cells {
     slots_compass: found<Value>(isSeen && isDated(job), align.align_compass!),
     slots_skew: found<Value>(isPlaced(job), sight.sight_skew!),
     slots_face: faces,
-    pair_a: sight.pair_a!,
-    pair_b: sight.pair_b!,
-    pair_aim: found<Value[]>(isSeen, sight.pair_aim!),
-    pair_tilt: found<Value>(isSeen && isTwo, [sight.pair_tilt as Value]),
+    pair_a: a,
+    pair_b: b,
+    pair_aim: found<Value[]>(isSeen, b === "" ? [["", ""]] : sight.aims_to!),
+    pair_tilt: found<Value>(isSeen && isTwo, [tilt]),
     peaks_elevation: peakElevation,
     peaks_found: peaks,
     ...checkCells(alignmentCard, book, {

@@ -6,7 +6,7 @@
 import type { Book } from "../../../../src/workbooks/book";
 import { singleDrop } from "../../../../src/workbooks/singleDrop/definition";
 import { drop } from "../../../../src/workbooks/singleDrop/names";
-import { cableLoss, loopOhms } from "../../referencePrice";
+import { cableLoss, loopOhms } from "../../cablePhysics";
 import { corners, field, isFilled, orNought, word, type Cells, type Job, type Value } from "../job";
 import { checkCells, none } from "./checks";
 import { entriesOn } from "./entries";
