@@ -57,6 +57,8 @@ export async function openPage(): Promise<void> {
 /** Another tab, in which the test goes on. */
 export async function openTab(context = page.context()): Promise<void> {
   page = await context.newPage();
+  // A busy machine paints and prints late; what never comes is still told.
+  page.setDefaultTimeout(50_000);
   // The browser's own picker can't be answered from outside; a page without it has a file input.
   await page.addInitScript(() => Reflect.deleteProperty(window, "showOpenFilePicker"));
   page.on("pageerror", (error) => complaints.push(`error: ${error.message}`));
