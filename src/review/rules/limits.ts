@@ -234,14 +234,13 @@ function inWords({ verdict, bad, named, why, what, remedy, ofMany }: InWords, co
     groups.set(key, [...(groups.get(key) ?? []), cell]);
   }
   return [...groups.values()].flatMap((cells): Finding[] => {
-    const together = cells.length >= TOGETHER ? [cells[0]!] : cells;
-    return together.map(({ place, index }) => {
+    const isTogether = cells.length >= TOGETHER;
+    return (isTogether ? [cells[0]!] : cells).map(({ place, index }) => {
       const name = String(names![index]?.value ?? "");
       const reason = reasons![index]?.value;
-      const who =
-        cells.length >= TOGETHER
-          ? `${name} and ${cells.length - 1} more of ${String(headOf(index))} ${ofMany}`
-          : `${name} ${what}`;
+      const who = isTogether
+        ? `${name} and ${cells.length - 1} more of ${String(headOf(index))} ${ofMany}`
+        : `${name} ${what}`;
       return {
         weight: "wrong",
         place,

@@ -118,14 +118,23 @@ const VERDICTS: Readonly<Record<string, string>> = {
 function onwardOf(book: Book): (row: number) => string {
   const { rooms, plates, site } = estimate;
   const column = ({ name }: Named): string[] => namedColumn(book, name).map(text);
-  const [outlets, from, used] = [column(rooms.outlet), column(rooms.from), column(rooms.plate_used)];
-  const loops = new Set(column(plates.name).filter((_, row) => column(plates.through_low)[row] !== ""));
+  const [outlets, from, used, names, through] = [
+    rooms.outlet,
+    rooms.from,
+    rooms.plate_used,
+    plates.name,
+    plates.through_low,
+  ].map(column) as [string[], string[], string[], string[], string[]];
+  const loops = new Set(names.filter((_, row) => through[row] !== ""));
+  const fedFrom = new Map<string, string>();
+  from.forEach((name, row) => {
+    if (!fedFrom.has(name.toLowerCase())) fedFrom.set(name.toLowerCase(), outlets[row]!);
+  });
   const closes = text(namedValue(book, site.closes.name));
   return (row) => {
-    if (!loops.has(used![row]!)) return "";
-    const next = from!.findIndex((name) => name.toLowerCase() === outlets![row]!.toLowerCase());
-    if (next >= 0) return `through port: on to ${outlets![next]}`;
-    return `through port: ${closes || "open"}`;
+    if (!loops.has(used[row]!)) return "";
+    const next = fedFrom.get(outlets[row]!.toLowerCase());
+    return `through port: ${next === undefined ? closes || "open" : `on to ${next}`}`;
   };
 }
 
