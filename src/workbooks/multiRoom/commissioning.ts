@@ -7,12 +7,10 @@ import { feeders } from "./names/dishes";
 import { heads } from "./names/headUnits";
 import { rooms } from "./names/rooms";
 import { aims } from "./names/sightline";
+import { lesser, ofALevel } from "./rowFormulas";
 import { commissioningLimits } from "./names/site";
 
 const ofEachOutlet = (formula: Formula): Formula => f`IF(${rooms.outlet}="","",${formula})`;
-
-/** An outlet whose row is bad has no level. */
-const ofALevel = (formula: Formula): Formula => f`IF(${rooms.level.low_hot}="","",${formula})`;
 
 /** Blank where nothing was entered or found. */
 const entered = (from: Named): Formula => f`IF(${from}="","",${from})`;
@@ -27,8 +25,6 @@ const NO_LINE = 99;
 /** The line of Diagnosis that names a place; more than there are lines where none does. */
 const lineOf = (place: Named): Formula =>
   ofEachOutlet(f`IF(${place}="",${NO_LINE},IFERROR(MATCH(${place},${diagnosis.where},0),${NO_LINE}))`);
-
-const lesser = (a: Named, b: Named): Formula => f`(${a}+${b}-ABS(${a}-${b}))/2`;
 
 /** The dish on which an outlet's head unit is the feed; blank is the only one. */
 const ownDish = f`INDEX(${heads.dish},MATCH(${rooms.place.head},${heads.id},0))`;

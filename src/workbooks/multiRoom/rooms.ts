@@ -1,4 +1,4 @@
-import { f, type Formula } from "../../formula/build";
+import { f } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { blockPart } from "../parts";
 import { ofTheJob } from "./jobTables";
@@ -6,13 +6,7 @@ import { keysOf } from "./nameKeys";
 import { cables, plates } from "./names/parts";
 import { rooms } from "./names/rooms";
 import { site } from "./names/site";
-import { ALERTS, cableUsed, verdictOf } from "./rowFormulas";
-
-/** An outlet whose row is bad has no level. */
-const ofALevel = (formula: Formula): Formula => f`IF(${rooms.level.low_hot}="","",${formula})`;
-
-/** As (a + b - |a - b|) / 2: an error in a condition would spoil the whole column. */
-const lesser = (one: Formula, other: Formula): Formula => f`(${one}+${other}-ABS(${one}-${other}))/2`;
+import { ALERTS, cableUsed, lesser, ofALevel, verdictOf } from "./rowFormulas";
 
 export const roomsSheet: SheetDefinition = {
   name: "Rooms",

@@ -1,5 +1,6 @@
 /** Formulas that every list of the distribution has. */
 import { chain, f, text, type Formula, type Named } from "../../formula/build";
+import { rooms } from "./names/rooms";
 import { site } from "./names/site";
 
 /** Words of rows that do not pass, beside the usual ones. */
@@ -31,3 +32,10 @@ export const verdictOf = (name: Named, row: Named, checks: readonly Named[]): Fo
  */
 export const cableUsed = (absent: Formula, own: Named): Formula =>
   f`IF(${absent},"",IF(${own}="",IF(${site.usual_cable}="","",${site.usual_cable}),${own}))`;
+
+/** An outlet whose row is bad has no level. */
+export const ofALevel = (formula: Formula): Formula => f`IF(${rooms.level.low_hot}="","",${formula})`;
+
+/** As (a + b - |a - b|) / 2: an error in a condition would spoil the whole column. */
+export const lesser = (one: Formula | Named, other: Formula | Named): Formula =>
+  f`(${one}+${other}-ABS(${one}-${other}))/2`;

@@ -6,6 +6,7 @@ import { keysOf, sumOf } from "./nameKeys";
 import { dishes } from "./names/dishes";
 import { aims, compass, pair, sight, sun } from "./names/sightline";
 import { site, slots } from "./names/site";
+import { lesser } from "./rowFormulas";
 
 /** The sun behind one slot, in its two seasons of the year. */
 const sunBehind = (slot: Named): Formula =>
@@ -19,7 +20,6 @@ const ofSlot = (slot: Named, figure: Named): Formula => f`INDEX(${figure},MATCH(
 /** How far the beam to a slot passes over what stands before this dish. */
 const over = (slot: Named): Formula =>
   f`${ofSlot(slot, sight.angles.elevation)}-IF(${dishes.obstacle}="",${ofSlot(slot, slots.obstacle)},${dishes.obstacle})`;
-const lesser = (one: Formula, other: Formula): Formula => f`(${one}+${other}-ABS(${one}-${other}))/2`;
 const ofDish = (formula: Formula): Formula => f`IF(${aims.dish}="","",${formula})`;
 const ofPair = (formula: Formula): Formula => f`IF(${aims.b}="","",${formula})`;
 
