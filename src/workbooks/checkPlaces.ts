@@ -32,6 +32,14 @@ export const countedInAll = (bad: readonly Formula[]): Formula => chain("+", bad
 export const firstBad = (of: Named, bad: Formula): Formula =>
   f`IFERROR("; "&INDEX(${of},MATCH(1,(${bad})*1,0)),"")`;
 
+/** Rows of several lists together. */
+export const inLists = (lists: readonly CountedRows[]): Pick<Check, "found" | "places"> => ({
+  found: countedInAll(lists.map(({ bad }) => bad)),
+  places: chain(
+    "&",
+    lists.map(({ of, bad }) => firstBad(of, bad)),
+  ),
+});
 export const foundOf = ({ found }: Check): Formula =>
   typeof found === "string" ? found : countedRows(counted(found));
 

@@ -1,6 +1,13 @@
 /** Checks of the names, the tree, the levels and the supply. */
 import { call, chain, f, text, type Formula, type Named } from "../../formula/build";
-import { countedInAll, firstBad, lookAt, NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
+import {
+  countedInAll,
+  firstBad,
+  inLists,
+  lookAt,
+  NONE_FOUND as none,
+  SOME_FOUND as some,
+} from "../checkPlaces";
 import type { Block, Check, CheckWords, CountedRows } from "../definition";
 import { belowOf } from "../layOutBlock";
 import { commissioningSheet } from "./commissioning";
@@ -36,14 +43,6 @@ const ofOutlets = (bad: Formula): Pick<Check, "found" | "places"> => ({
 export const outletsWithWord = (word: string, column: Named): Pick<Check, "found" | "places"> => ({
   found: f`COUNTIF(${column},${text(word)})`,
   places: f`IFERROR("; "&INDEX(${rooms.outlet},MATCH(${text(word)},${column},0)),"")`,
-});
-/** Rows of several lists together. */
-const inLists = (lists: readonly CountedRows[]): Pick<Check, "found" | "places"> => ({
-  found: countedInAll(lists.map(({ bad }) => bad)),
-  places: chain(
-    "&",
-    lists.map(({ of, bad }) => firstBad(of, bad)),
-  ),
 });
 /** Ports of outlets and of devices. */
 const ofPorts = (word: string): Pick<Check, "found" | "places"> =>

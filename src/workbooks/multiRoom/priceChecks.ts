@@ -1,6 +1,6 @@
 /** Checks of prices, their dates, and the work that is priced. */
 import { chain, f, type Formula } from "../../formula/build";
-import { countedInAll, firstBad, lookAt, NONE_FOUND as none } from "../checkPlaces";
+import { countedInAll, inLists, lookAt, NONE_FOUND as none } from "../checkPlaces";
 import type { Check, CheckWords } from "../definition";
 import { countOf } from "./nameKeys";
 import { branches } from "./names/branches";
@@ -16,16 +16,8 @@ import { onpurpose } from "./names/terms";
 export const PRICED = [cables, passives, units, supplies, plates, feeds, resistors, fittings] as const;
 
 /** One count over all lists of parts, and the first of each that is counted. */
-const ofParts = (bad: (of: (typeof PRICED)[number]) => Formula): Pick<Check, "found" | "places"> => {
-  const counted = PRICED.map((of) => ({ of, rows: f`(${of.name}<>"")*(${bad(of)})>0` }));
-  return {
-    found: countedInAll(counted.map(({ rows }) => rows)),
-    places: chain(
-      "&",
-      counted.map(({ of, rows }) => firstBad(of.name, rows)),
-    ),
-  };
-};
+const ofParts = (bad: (of: (typeof PRICED)[number]) => Formula): Pick<Check, "found" | "places"> =>
+  inLists(PRICED.map((of) => ({ of: of.name, bad: f`(${of.name}<>"")*(${bad(of)})>0` })));
 
 /** Minutes that are not between the shortest and the longest, or only one of these. */
 const outOfRange = (of: typeof labour | typeof routes): Formula =>
@@ -88,22 +80,14 @@ export const priceChecks = {
   "minutes out of range": {
     what: "Labour whose minutes are not between shortest and longest, both given or neither",
     limit: "none",
-    found: countedInAll([labour, routes].map(outOfRange)),
-    places: chain(
-      "&",
-      [labour, routes].map((of) => firstBad(of.name, outOfRange(of))),
-    ),
+    ...inLists([labour, routes].map((of) => ({ of: of.name, bad: outOfRange(of) }))),
     passes: none,
     where: "Parts, routes, labour units",
   },
   "cables without route": {
     what: "Cables without a route: laying them takes no time in the price",
     limit: "advisory: name a route in the row, or a usual one on Site",
-    found: countedInAll(ROUTED.map(withoutRoute)),
-    places: chain(
-      "&",
-      ROUTED.map((of) => firstBad(of.name, withoutRoute(of))),
-    ),
+    ...inLists(ROUTED.map((of) => ({ of: of.name, bad: withoutRoute(of) }))),
     passes: none,
     where: lookAt("Site", site.usual_route),
     advice: true,
