@@ -35,6 +35,11 @@ export const VERSIONS = {
       changes:
         "The job as it is built, from the dish to each receiver: dishes and feeders, a row for each device, outlets that loop through, band plans with their frequencies; volts at each head unit with all receivers off, one on and all on, volts that stand on receivers, commands, carrier to noise and open ports are checked; labour by the route.",
     },
+    {
+      version: "6",
+      changes:
+        "Room types: what many outlets have in common stands once, a blank in their rows means it, and what a row has of its own is marked.",
+    },
   ],
   "single-drop": [
     FIRST,

@@ -7,6 +7,7 @@
 import { drawn, withGaps, type Drawn, type GeneratedJob, type Row } from "./drawn";
 import { measure, peak } from "./generatedReadings";
 import { slipsInto } from "./generatedSlips";
+import { typesInto } from "./generatedTypes";
 import { ontoEdges } from "./ontoEdges";
 import { slotName } from "./reference/slotName";
 
@@ -482,6 +483,8 @@ export function generatedJob(seed: number): GeneratedJob {
   if (draw.chance(0.5)) measure(draw, job);
   if (draw.chance(0.5)) peak(draw, job);
   slipsInto(job, draw, seed);
+  // Drawn apart, so that a seed's job is the same as before but for them.
+  typesInto(job, drawn(seed + 70_000));
   // The reference works out a job once: this one is another than what it was asked about above.
   return structuredClone(job);
 }

@@ -18,6 +18,7 @@ import { partsSheet } from "./parts";
 import { priceSheet } from "./price";
 import { quoteSheet } from "./quote";
 import { roomsSheet } from "./rooms";
+import { roomTypesSheet } from "./roomTypes";
 import { sightlineSheet } from "./sightline";
 import { siteSheet } from "./site";
 import { termsSheet } from "./terms";
@@ -31,6 +32,7 @@ export const multiRoom: WorkbookDefinition = {
     siteSheet,
     sightlineSheet,
     partsSheet,
+    roomTypesSheet,
     dishesSheet,
     headUnitsSheet,
     distributionSheet,

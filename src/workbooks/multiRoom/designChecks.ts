@@ -12,7 +12,7 @@ import type { Block, Check, CheckWords, CountedRows } from "../definition";
 import { belowOf } from "../layOutBlock";
 import { commissioningSheet } from "./commissioning";
 import { LONG_SHEETS, OTHER_SHEETS } from "./filledSheets";
-import { countOf } from "./nameKeys";
+import { countOf, countOfOwn } from "./nameKeys";
 import { branches } from "./names/branches";
 import { dishes, feeders } from "./names/dishes";
 import { heads } from "./names/headUnits";
@@ -20,6 +20,7 @@ import { kinds, labour, routes } from "./names/labour";
 import { count } from "./names/materials";
 import { passives, plates, receivers, units } from "./names/parts";
 import { rooms } from "./names/rooms";
+import { types } from "./names/roomTypes";
 import { aims, sight } from "./names/sightline";
 import { site, slots } from "./names/site";
 import { options } from "./names/terms";
@@ -75,6 +76,7 @@ const NAMED_ONCE: readonly Named[] = [
   dishes.name,
   branches.id,
   heads.id,
+  types.name,
 ];
 const twice = (of: Named): Formula => f`(${of}<>"")*(${repeated(of)})>0`;
 
@@ -84,7 +86,8 @@ const WITH_WILDCARDS: readonly Named[] = [
   ...[branches.id, heads.id, kinds.name, branches.from, branches.device, branches.cable],
   ...[heads.type, heads.dish, heads.supply, heads.cable, dishes.name, dishes.feed, dishes.part],
   ...[feeders.from, feeders.to, feeders.cable],
-  ...[rooms.from, rooms.cable, rooms.plate, rooms.split, rooms.kind],
+  ...[rooms.from, rooms.cable, rooms.plate, rooms.split, rooms.kind, rooms.type],
+  ...[types.name, types.cable, types.plate, types.split, types.kind, types.fitting],
 ];
 const wild = (of: Named): Formula =>
   f`${chain(
@@ -155,7 +158,7 @@ export const designChecks = {
     limit: "none: the first row would serve for both",
     found: countedInAll(NAMED_ONCE.map(twice)),
     passes: none,
-    where: "Parts, Dishes, Head units, Distribution, Terms",
+    where: "Parts, Room types, Dishes, Head units, Distribution, Terms",
     places: chain(
       "&",
       NAMED_ONCE.map((of) => firstBad(of, twice(of))),
@@ -331,10 +334,27 @@ export const designChecks = {
     what: "Runs that are not between their shortest and their longest",
     limit: "none",
     ...ofOutlets(
-      f`((${rooms.longest}<>"")*(${rooms.longest}<${rooms.run})+(${rooms.shortest}<>"")*(${rooms.shortest}>${rooms.run})>0)`,
+      f`((${rooms.longest_used}<>"")*(${rooms.longest_used}<${rooms.run_used})+(${rooms.shortest_used}<>"")*(${rooms.shortest_used}>${rooms.run_used})>0)`,
     ),
     passes: none,
     where: lookAt("Rooms", rooms.shortest, rooms.longest),
+  },
+  "outlets of a room": {
+    what: "Outlets in rooms that have another number of them than their type says",
+    limit: "none: add the outlet, or change the number on Room types",
+    ...ofOutlets(
+      f`IFERROR((${rooms.room_key}<>"")*(INDEX(${types.outlets},${rooms.type_row})<>"")*(${countOfOwn(rooms.room_key)}<>INDEX(${types.outlets},${rooms.type_row})),0)`,
+    ),
+    passes: none,
+    where: lookAt("Rooms", rooms.room, rooms.type),
+  },
+  "types unused": {
+    what: "Room types that no outlet has",
+    limit: "advisory",
+    found: { of: types.name, bad: f`${types.used}=0` },
+    passes: none,
+    where: lookAt("Room types", types.name),
+    advice: true,
   },
   "no user band": {
     what: "Outlets without the user bands that they need",

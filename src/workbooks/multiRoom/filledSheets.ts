@@ -9,6 +9,7 @@ import { headUnitsSheet } from "./headUnits";
 import { logSheet } from "./log";
 import { partsSheet } from "./parts";
 import { roomsSheet } from "./rooms";
+import { roomTypesSheet } from "./roomTypes";
 import { siteSheet } from "./site";
 import { termsSheet } from "./terms";
 
@@ -17,6 +18,7 @@ export const LONG_SHEETS: readonly SheetDefinition[] = [siteSheet, partsSheet];
 
 /** With one check each. */
 export const OTHER_SHEETS: readonly SheetDefinition[] = [
+  roomTypesSheet,
   dishesSheet,
   headUnitsSheet,
   distributionSheet,

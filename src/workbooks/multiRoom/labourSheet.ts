@@ -1,8 +1,9 @@
 import { f, type Formula, type Named } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { blockPart, fieldsPart, worked } from "../parts";
-import { crew, labour, routes, routeWork, work, workTogether } from "./names/labour";
+import { crew, labour, routes, routeWork, typeWork, work, workTogether } from "./names/labour";
 import { count } from "./names/materials";
+import { types } from "./names/roomTypes";
 import { neededOf, piecesOf } from "./needed";
 
 interface Minutes {
@@ -58,6 +59,20 @@ export const labourSheet: SheetDefinition = {
         variance: variance(routes, routeWork.length, HOW_HARD),
       },
     }),
-    fieldsPart("Together", [worked(workTogether.total_hours, f`SUM(${work.hours})+SUM(${routeWork.hours})`)]),
+    blockPart(typeWork, {
+      heading: "Extra work of room types",
+      prepared: 6,
+      mirrors: types,
+      formulas: {
+        name: f`IF(${types.name}="","",${types.name})`,
+        quantity: f`IF(${types.name}="","",${types.used})`,
+        minutes: f`IF(${types.name}="","",IF(${types.minutes}="",0,${types.minutes}))`,
+        hours: f`IF(${types.name}="","",${typeWork.quantity}*${typeWork.minutes}/60)`,
+        sum: f`IF(${types.name}="","",${typeWork.hours}*${crew.rate})`,
+      },
+    }),
+    fieldsPart("Together", [
+      worked(workTogether.total_hours, f`SUM(${work.hours})+SUM(${routeWork.hours})+SUM(${typeWork.hours})`),
+    ]),
   ],
 };

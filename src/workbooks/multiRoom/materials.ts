@@ -20,6 +20,7 @@ import {
 import { cables, feeds, fittings, passives, plates, resistors, supplies, units } from "./names/parts";
 import { eachPiece, pieces, PIECES, pieceWords } from "./names/pieces";
 import { rooms } from "./names/rooms";
+import { types } from "./names/roomTypes";
 import { site } from "./names/site";
 
 type Bought = typeof unitsBought;
@@ -82,8 +83,8 @@ export const materialsSheet: SheetDefinition = {
       { together: pieces.all },
     ),
     bill(cablesBought, cables, "Cable", 6, {
-      needed: f`IF(${cables.name}="","",${sumOf(rooms.run, rooms.cable_key, cables.name)}+${sumOf(branches.length, branches.cable_key, cables.name)}+${sumOf(heads.length, heads.cable_key, cables.name)}+${sumOf(feeders.together, feeders.cable_key, cables.name)})`,
-      quantity: f`RIG.REELS(${rooms.run},${cables.reel},${site.slack},${site.waste},${rooms.cable_used},${cables.name},${branches.length},${branches.cable_used},${heads.length},${heads.cable_used},${feeders.length},${feeders.cable_used},${feeders.check.cables})`,
+      needed: f`IF(${cables.name}="","",${sumOf(rooms.run_used, rooms.cable_key, cables.name)}+${sumOf(branches.length, branches.cable_key, cables.name)}+${sumOf(heads.length, heads.cable_key, cables.name)}+${sumOf(feeders.together, feeders.cable_key, cables.name)})`,
+      quantity: f`RIG.REELS(${rooms.run_used},${cables.reel},${site.slack},${site.waste},${rooms.cable_used},${cables.name},${branches.length},${branches.cable_used},${heads.length},${heads.cable_used},${feeders.length},${feeders.cable_used},${feeders.check.cables})`,
     }),
     bill(
       passivesBought,
@@ -129,7 +130,7 @@ export const materialsSheet: SheetDefinition = {
       mirrors: fittings,
       formulas: {
         name: f`IF(${fittings.name}="","",${fittings.name})`,
-        needed: f`IF(${fittings.name}="","",${fittings.per_outlet}*${count.outlets}+${fittings.per_branch}*${count.branches}+${fittings.per_head}*${count.heads}+${fittings.fixed}+${countOf(dishes.part_key, fittings.name)}+${fittingsBought.pieces})`,
+        needed: f`IF(${fittings.name}="","",${fittings.per_outlet}*${count.outlets}+${fittings.per_branch}*${count.branches}+${fittings.per_head}*${count.heads}+${fittings.fixed}+${countOf(dishes.part_key, fittings.name)}+${fittingsBought.pieces}+${sumOf(types.fitting_pieces, types.fitting_key, fittings.name)})`,
         // 0.55 for each of 100 outlets is 55.00000000000001 in binary: no 56th piece is bought for that.
         quantity: f`IF(${fittings.name}="","",ROUNDUP(ROUND(${fittingsBought.needed}/${fittings.pack},9),0))`,
         price: f`IF(${fittings.name}="","",${fittings.price})`,

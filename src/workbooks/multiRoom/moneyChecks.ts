@@ -2,7 +2,7 @@
 import { chain, f, text, type Formula, type Named } from "../../formula/build";
 import { lookAt, NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
 import type { CheckWords } from "../definition";
-import { routeWork, work } from "./names/labour";
+import { routeWork, typeWork, work } from "./names/labour";
 import {
   cablesBought,
   feedsBought,
@@ -45,6 +45,7 @@ const BOUGHT = [
   fittingsBought,
   work,
   routeWork,
+  typeWork,
 ];
 /** Rows with a name, and their number on Materials, which somebody may have typed over. */
 const COUNTED_AGAIN = [

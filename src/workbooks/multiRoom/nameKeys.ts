@@ -15,8 +15,17 @@ export const keyed = (head: string) => result(`${head}, as counted`, { width: 12
 
 export const keysOf = (names: Named): Formula => f`IF(${names}="","",${signed(names)})`;
 
-const sought = (names: Named): Formula =>
-  signed(f`SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(${names},"~","~~"),"*","~*"),"?","~?")`);
+const escaped = (names: Named): Formula =>
+  f`SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(${names},"~","~~"),"*","~*"),"?","~?")`;
+
+const sought = (names: Named): Formula => signed(escaped(names));
+
+/** One key of several names together. */
+export const keyOfAll = (first: Named, ...others: readonly Named[]): Formula =>
+  others.reduce<Formula>((key, one) => f`REPLACE(${key},1,0,${signed(one)})`, signed(first));
+
+/** How often the key of a row stands in its column. */
+export const countOfOwn = (keys: Named): Formula => f`COUNTIF(${keys},${escaped(keys)})`;
 
 /** How often each of the names stands in a column, by its keys. */
 export const countOf = (keys: Named, names: Named): Formula => f`COUNTIF(${keys},${sought(names)})`;

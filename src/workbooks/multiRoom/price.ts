@@ -6,7 +6,7 @@ import { countOf, sumOf } from "./nameKeys";
 import { branches } from "./names/branches";
 import { feeders } from "./names/dishes";
 import { heads } from "./names/headUnits";
-import { kinds, routeWork, work } from "./names/labour";
+import { kinds, routeWork, typeWork, work } from "./names/labour";
 import { LINES } from "./names/lines";
 import {
   cablesBought,
@@ -46,6 +46,7 @@ const SUMS = [
   fittingsBought,
   work,
   routeWork,
+  typeWork,
   provisional,
 ].map(({ sum }) => sum);
 
@@ -67,6 +68,7 @@ export const priceSheet: SheetDefinition = {
       spilledInto(price.sum_fittings),
       spilledInto(price.sum_labour),
       spilledInto(price.sum_routes),
+      spilledInto(price.sum_types),
       spilledInto(price.sum_provisional),
     ]),
     fieldsPart(
@@ -78,7 +80,10 @@ export const priceSheet: SheetDefinition = {
           whileFunctionsAnswer(f`${price.sum_cables}+${price.sum_passives}+${price.sum_resistors}`),
         ),
         worked(price.fittings, whileFunctionsAnswer(f`${price.sum_plates}+${price.sum_fittings}`)),
-        worked(price.labour, whileFunctionsAnswer(f`${price.sum_labour}+${price.sum_routes}`)),
+        worked(
+          price.labour,
+          whileFunctionsAnswer(f`${price.sum_labour}+${price.sum_routes}+${price.sum_types}`),
+        ),
       ],
       { together: price.sections },
     ),

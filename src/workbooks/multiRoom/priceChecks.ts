@@ -9,6 +9,7 @@ import { heads } from "./names/headUnits";
 import { labour, routes, workTogether } from "./names/labour";
 import { cables, feeds, fittings, passives, plates, resistors, supplies, units } from "./names/parts";
 import { rooms } from "./names/rooms";
+import { types } from "./names/roomTypes";
 import { site } from "./names/site";
 import { onpurpose } from "./names/terms";
 
@@ -28,7 +29,7 @@ const ROUTED = [
   { name: feeders.to, length: feeders.length, route: feeders.route },
   { name: heads.id, length: heads.length, route: heads.route },
   { name: branches.id, length: branches.length, route: branches.route },
-  { name: rooms.outlet, length: rooms.run, route: rooms.route },
+  { name: rooms.outlet, length: rooms.run_used, route: rooms.route_used },
 ] as const;
 
 /** Where Parts have routes: whoever counts work otherwise needs none. */
@@ -37,7 +38,7 @@ const withoutRoute = ({ name, length, route }: (typeof ROUTED)[number]): Formula
 
 /** Counted by nothing. */
 const uncounted = (of: typeof labour | typeof fittings): Formula =>
-  f`(${of.name}<>"")*(${of.per_outlet}+${of.per_branch}+${of.per_head}+${of.fixed}=0)*(${of.piece}="")${of === fittings ? f`*(${countOf(dishes.part_key, fittings.name)}=0)` : f``}`;
+  f`(${of.name}<>"")*(${of.per_outlet}+${of.per_branch}+${of.per_head}+${of.fixed}=0)*(${of.piece}="")${of === fittings ? f`*(${countOf(dishes.part_key, fittings.name)}=0)*(${countOf(types.fitting_key, fittings.name)}=0)` : f``}`;
 
 export const priceChecks = {
   "prices expired": {

@@ -1,12 +1,17 @@
-import { f } from "../../formula/build";
+import { f, text } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { blockPart } from "../parts";
 import { ofTheJob } from "./jobTables";
-import { keysOf } from "./nameKeys";
+import { keyOfAll, keysOf } from "./nameKeys";
 import { cables, plates } from "./names/parts";
 import { rooms } from "./names/rooms";
+import { types } from "./names/roomTypes";
 import { site } from "./names/site";
-import { ALERTS, cableUsed, lesser, ofALevel, verdictOf } from "./rowFormulas";
+import { asEntered, endOfRun, NO_RECEIVER, orOfType, orUsual, ownEntries } from "./roomTypes";
+import { ALERTS, lesser, ofALevel, verdictOf } from "./rowFormulas";
+
+/** A run that is missing counts for nothing, and fails a check; hosts differ in what an empty text times a number is. */
+const RUN = f`IF(${rooms.run_used}="",0,${rooms.run_used})`;
 
 export const roomsSheet: SheetDefinition = {
   name: "Rooms",
@@ -20,6 +25,7 @@ export const roomsSheet: SheetDefinition = {
       heading: "Outlets",
       prepared: 30,
       rowName: rooms.outlet,
+      others: { run: { required: f`(${rooms.run_used}="")` } },
       formulas: {
         verdict: verdictOf(rooms.outlet, rooms.check.row, [
           rooms.check.level,
@@ -49,21 +55,40 @@ export const roomsSheet: SheetDefinition = {
         volts: ofTheJob("OUTLETVOLTS"),
         check: ofTheJob("OUTLETCHECKS"),
         stretched_check: ofALevel(f`IF(${rooms.level.stretched}<${site.level_low},"low","ok")`),
-        least: f`IF(${rooms.outlet}="","",IF(${rooms.shortest}="",${rooms.run}*(1-${site.run_tolerance}),${rooms.shortest}))`,
-        most: f`IF(${rooms.outlet}="","",IF(${rooms.longest}="",${rooms.run}*(1+${site.run_tolerance}),${rooms.longest}))`,
-        cable_used: cableUsed(f`${rooms.outlet}=""`, rooms.cable),
-        plate_used: f`IF(${rooms.outlet}="","",IF(${rooms.plate}="",IF(${site.usual_plate}="","",${site.usual_plate}),${rooms.plate}))`,
-        parts_cost: f`IF(${rooms.outlet}="","",IF(${rooms.plate_used}="",0,INDEX(${plates.price},MATCH(${rooms.plate_used},${plates.name},0)))+${rooms.run}*INDEX(${cables.each},MATCH(${rooms.cable_used},${cables.name},0)))`,
+        least: f`IF(${rooms.outlet}="","",IF(${rooms.shortest_used}="",${RUN}*(1-${site.run_tolerance}),${rooms.shortest_used}))`,
+        most: f`IF(${rooms.outlet}="","",IF(${rooms.longest_used}="",${RUN}*(1+${site.run_tolerance}),${rooms.longest_used}))`,
+        own: ownEntries(),
+        floor_used: asEntered(rooms.floor),
+        room_used: asEntered(rooms.room),
+        outlet_used: asEntered(rooms.outlet),
+        receiver_used: f`IF(${rooms.receiver}=${text(NO_RECEIVER)},"",${orOfType("receiver")})`,
+        quantity_used: orOfType("quantity"),
+        from_used: asEntered(rooms.from),
+        cable_used: orUsual("cable", site.usual_cable),
+        run_used: orOfType("run"),
+        plate_used: orUsual("plate", site.usual_plate),
+        route_used: orOfType("route"),
+        port_used: asEntered(rooms.port),
+        split_used: orOfType("split"),
+        kept_used: asEntered(rooms.kept),
+        shortest_used: endOfRun("shortest"),
+        longest_used: endOfRun("longest"),
+        kind_used: orOfType("kind"),
+        parts_cost: f`IF(${rooms.outlet}="","",IF(${rooms.plate_used}="",0,INDEX(${plates.price},MATCH(${rooms.plate_used},${plates.name},0)))+${RUN}*INDEX(${cables.each},MATCH(${rooms.cable_used},${cables.name},0)))`,
         // Three-point mean (PERT, from memory): (low + 4 likely + high) / 6, less the likely one.
-        expected_extra: f`IF(${rooms.outlet}="","",(${rooms.least}+${rooms.most}-2*${rooms.run})/6*INDEX(${cables.each},MATCH(${rooms.cable_used},${cables.name},0)))`,
+        expected_extra: f`IF(${rooms.outlet}="","",(${rooms.least}+${rooms.most}-2*${RUN})/6*INDEX(${cables.each},MATCH(${rooms.cable_used},${cables.name},0)))`,
         // Of the same three points: ((high - low) / 6)².
         variance: f`IF(${rooms.outlet}="","",((${rooms.most}-${rooms.least})/6*INDEX(${cables.each},MATCH(${rooms.cable_used},${cables.name},0)))^2)`,
         from_key: keysOf(rooms.from),
         cable_key: keysOf(rooms.cable_used),
         plate_key: keysOf(rooms.plate_used),
         head_key: keysOf(rooms.place.head),
-        split_key: keysOf(rooms.split),
-        kind_key: keysOf(rooms.kind),
+        split_key: keysOf(rooms.split_used),
+        kind_key: keysOf(rooms.kind_used),
+        type_key: keysOf(rooms.type),
+        own_key: f`IF(${rooms.own}="","",${rooms.type_key})`,
+        room_key: f`IF((${rooms.room}="")+(${rooms.type}="")>0,"",${keyOfAll(rooms.room, rooms.floor, rooms.type)})`,
+        type_row: f`IF(${rooms.type}="","",IFERROR(MATCH(${rooms.type},${types.name},0),""))`,
       },
     }),
   ],

@@ -23,6 +23,7 @@ import {
 import { isPart } from "./materials";
 import { priced } from "./price";
 import { headNameOf, leastRun, levelsOf, mostRun, outletRows, weakestOf } from "./rooms";
+import { outletsOf, unlikeTheirType } from "./roomTypes";
 import { slotRows } from "./sightline";
 import { slotName } from "./slotName";
 import { answersOf } from "./tablesOf";
@@ -93,7 +94,7 @@ const LISTS: readonly (readonly [string, string])[] = [
   ...["cables", "passives", "units", "supplies", "plates", "feeds", "resistors", "fittings"].map(
     (block) => [block, "name"] as const,
   ),
-  ...["labour", "routes", "kinds", "dishes"].map((block) => [block, "name"] as const),
+  ...["labour", "routes", "kinds", "dishes", "types"].map((block) => [block, "name"] as const),
   ["receivers", "kind"],
   ["branches", "id"],
   ["heads", "id"],
@@ -269,9 +270,13 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
     "Runs that are not between their shortest and their longest": none(
       names(
         rooms.filter(
-          (row) => leastRun(job, row) > figure(row, "run") || mostRun(job, row) < figure(row, "run"),
+          (row) => leastRun(job, row) > orNought(row, "run") || mostRun(job, row) < orNought(row, "run"),
         ),
       ),
+    ),
+    "Outlets in rooms that have another number of them than their type says": none(unlikeTheirType(job)),
+    "Room types that no outlet has": wish(
+      names(filledRows(job, "types", "name").filter((type) => outletsOf(job, type).length === 0)),
     ),
     "Outlets without the user bands that they need": outletsSaid(5, "bad"),
     "Head units short of volts, with all receivers off, one on alone, or all on": said(
@@ -377,6 +382,7 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
         (row) =>
           ["per_outlet", "per_branch", "per_head", "fixed"].every((key) => orNought(row, key) === 0) &&
           !isFilled(row, "piece") &&
+          !(isPart(row) && filledRows(job, "types", "name").some(({ fitting }) => isSame(fitting, row.name))) &&
           !filledRows(job, "dishes", "name").some(({ part }) => isPart(row) && isSame(part, row.name)),
       ).length,
     ),

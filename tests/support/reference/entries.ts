@@ -5,17 +5,18 @@
 import type { Block, Fields, InputRule } from "../../../src/workbooks/definition";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import {
+  enteredRows,
   field,
   filledRows,
   isFilled,
   plain,
-  rowsOf,
   sum,
   type Cells,
   type Job,
   type Row,
   type Value,
 } from "./job";
+import { withItsType } from "./roomTypes";
 
 /** Names or figures that Terms lists as 0 on purpose, with a reason. */
 const isMeant = (job: Job, what: Value | undefined): boolean =>
@@ -37,7 +38,7 @@ export function zerosNoted(job: Job): number {
     } else
       for (const { key, input } of part.columns)
         if (input?.zero === "note")
-          for (const row of rowsOf(job, part.name))
+          for (const row of enteredRows(job, part.name))
             if (row[key] === 0 && !isMeant(job, row[part.rowName ?? part.columns[0]!.key])) count++;
   }
   return count;
@@ -93,7 +94,7 @@ export function entriesOf(job: Job, cells: Cells): Readonly<Record<string, numbe
         ? part.fields.filter(
             ({ name, input }) => input && isWrong(job, cells, job.fields, name, name, input, undefined),
           ).length
-        : sum(rowsOf(job, part.name).map((row, at) => wrongIn(job, cells, part, row, at)));
+        : sum(enteredRows(job, part.name).map((row, at) => wrongIn(job, cells, part, row, at)));
     found.set(what, (found.get(what) ?? 0) + count);
   }
   return Object.fromEntries(found);
@@ -108,7 +109,7 @@ const wrongIn = (job: Job, cells: Cells, part: Block, row: Row, at: number): num
       ).length;
 
 /** What only some rows need, in words of its own: the rules' formulas are not read. */
-const NEEDED: Readonly<Record<string, (row: Row) => boolean>> = {
+const NEEDED: Readonly<Record<string, (row: Row, job: Job) => boolean>> = {
   cables_like: (row) => !isFilled(row, "k1"),
   ...Object.fromEntries(
     ["k1", "k2", "k0"].map((key) => [
@@ -132,6 +133,8 @@ const NEEDED: Readonly<Record<string, (row: Row) => boolean>> = {
   units_onward_high: (row) => isFilled(row, "onward_low"),
   plates_through_low: (row) => isFilled(row, "through_high"),
   plates_through_high: (row) => isFilled(row, "through_low"),
+  // Nor does its type say it.
+  rooms_run: (row, job) => !isFilled(withItsType(job, row), "run"),
   discount_reason: (row) => isFilled(row, "discount_sum") || isFilled(row, "discount_share"),
 };
 
@@ -147,7 +150,7 @@ function isWrong(
   if (!isFilled(row, key)) {
     const isName = place && key === (place.part.rowName ?? place.part.columns[0]!.key);
     if (isName) return true;
-    return typeof input.required === "string" ? NEEDED[name]!(row) : input.required === true;
+    return typeof input.required === "string" ? NEEDED[name]!(row, job) : input.required === true;
   }
   const value = row[key]!;
   if (value === 0 && input.zero === "reason") {

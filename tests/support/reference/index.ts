@@ -22,6 +22,7 @@ import { field, sum, verdictOf, word, type Cells, type Job } from "./job";
 import { labourSheet, materialsSheet } from "./materials";
 import { priceSheet, quoteSheet, termsSheet } from "./price";
 import { roomsSheet } from "./rooms";
+import { roomTypesSheet } from "./roomTypes";
 import { alignmentSheet, sightlineSheet, siteSheet } from "./sightline";
 
 export const TOLERANCES: Readonly<Record<string, number>> = {
@@ -53,6 +54,7 @@ function figuresOf(job: Job): Cells {
     ...dishesSheet(job),
     ...headUnitsSheet(job),
     ...distributionSheet(job),
+    ...roomTypesSheet(job),
     ...roomsSheet(job),
     ...bondingSheet(job),
     ...materialsSheet(job),

@@ -2,6 +2,8 @@
  * What every sheet of the reference needs of a job: its filled rows, its lists by name. A figure that cannot be worked
  * out is NaN: the workbook must show an error there, whichever. A blank is "".
  */
+import { withItsType } from "./roomTypes";
+
 export type Value = number | string;
 export type Row = Readonly<Record<string, Value>>;
 export interface Job {
@@ -18,7 +20,16 @@ export type Expected = Value | RegExp | { readonly about: string; readonly holds
  */
 export type Cells = Record<string, Expected | readonly Expected[] | readonly (readonly Expected[])[]>;
 
-export const rowsOf = ({ blocks }: Job, block: string): readonly Row[] => blocks[block] ?? [];
+/** The rows as they were typed. */
+export const enteredRows = ({ blocks }: Job, block: string): readonly Row[] => blocks[block] ?? [];
+const outlets = new WeakMap<Job, readonly Row[]>();
+/** The rows as they count: an outlet has what its type says where its row is blank. */
+export function rowsOf(job: Job, block: string): readonly Row[] {
+  if (block !== "rooms") return enteredRows(job, block);
+  let rows = outlets.get(job);
+  if (!rows) outlets.set(job, (rows = enteredRows(job, block).map((row) => withItsType(job, row))));
+  return rows;
+}
 export const isFilled = (row: Row, key: string): boolean => (row[key] ?? "") !== "";
 export const filledRows = (job: Job, block: string, key: string): readonly Row[] =>
   rowsOf(job, block).filter((row) => isFilled(row, key));

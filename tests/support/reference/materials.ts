@@ -19,6 +19,7 @@ import {
 } from "./job";
 import { leastReels } from "./leastReels";
 import { cableUsed, outletRows, plateUsed } from "./rooms";
+import { fittingsOfTypes, hoursOfType, typeWork } from "./roomTypes";
 import { answersOf } from "./tablesOf";
 
 export const counts = (job: Job) => ({
@@ -37,6 +38,7 @@ export function often(job: Job, row: Row): Decimal {
     .plus(of("per_head").times(heads))
     .plus(of("fixed"))
     .plus(pieces(job, row.piece))
+    .plus(isPart(row) ? fittingsOfTypes(job, row) : 0)
     .plus(
       filledRows(job, "dishes", "name").filter(({ part }) => isPart(row) && isSame(part, row.name)).length,
     );
@@ -53,7 +55,7 @@ const LISTED = WORK.filter((piece) => !["outlet", "device", "head unit"].include
 /** The cables of a kind on all four sheets, as they were measured. */
 export const runsOf = (job: Job, name: Value): number[] => [
   ...outletRows(job)
-    .filter((row) => isSame(cableUsed(job, row), name))
+    .filter((row) => isFilled(row, "run") && isSame(cableUsed(job, row), name))
     .map((row) => figure(row, "run")),
   ...[...filledRows(job, "branches", "id"), ...headRows(job)]
     .filter((row) => isFilled(row, "length") && isSame(cableUsed(job, row), name))
@@ -195,11 +197,13 @@ export function labourSheet(job: Job): Cells {
   return {
     ...sheet("labour", "work", "quantity"),
     ...sheet("routes", "route_work", "length"),
+    ...typeWork(job),
     work_pieces: eachRow<Value>(rowsOf(job, "labour"), "name", (row) => pieces(job, row.piece), ""),
-    work_total_hours: sum(
-      ["labour", "routes"].flatMap((block) =>
+    work_total_hours: sum([
+      ...["labour", "routes"].flatMap((block) =>
         filledRows(job, block, "name").map((row) => hoursOf(job, row).toNumber()),
       ),
-    ),
+      ...filledRows(job, "types", "name").map((row) => hoursOfType(job, row)),
+    ]),
   };
 }

@@ -19,6 +19,7 @@ import {
   type Value,
 } from "./job";
 import { headNameOf, outletRows, tunersOf } from "./rooms";
+import { hoursOfType } from "./roomTypes";
 
 const Decimal = DecimalJs.clone({ precision: 60 });
 type Decimal = DecimalJs;
@@ -57,11 +58,15 @@ export function priced(job: Job): Priced {
   const hours = (block: string): Decimal =>
     added(filledRows(job, block, "name").map((work) => labourOf(job, work)));
   const [byWork, byRoute] = [hours("labour"), hours("routes")];
+  const byType = added(
+    filledRows(job, "types", "name").map((type) => of(hoursOfType(job, type)).times(share("labour_rate"))),
+  );
   const provisional = added(filledRows(job, "provisional", "name").map((row) => of(figure(row, "sum"))));
   const sums = [
     ...["units", "supplies", "cables", "passives", "plates", "feeds", "resistors", "fittings"].map(bought),
     byWork,
     byRoute,
+    byType,
     provisional,
   ];
   const [units, supplies, cables, passives, plates, feeds, resistors, fittings] = sums as Decimal[];
@@ -69,7 +74,7 @@ export function priced(job: Job): Priced {
     units!.plus(supplies!).plus(feeds!),
     cables!.plus(passives!).plus(resistors!),
     plates!.plus(fittings!),
-    byWork.plus(byRoute),
+    byWork.plus(byRoute).plus(byType),
   ];
   // Each option prints at its own sum, so each is rounded.
   const options = added(

@@ -8,6 +8,7 @@ import {
   field,
   figure,
   isFilled,
+  orNought,
   named,
   rowsOf,
   word,
@@ -17,6 +18,7 @@ import {
   type Row,
   type Value,
 } from "./job";
+import { usedColumns } from "./roomTypes";
 import { answersOf, tablesOf } from "./tablesOf";
 
 /** A difference below it counts as none. */
@@ -49,11 +51,11 @@ const tableRow = (job: Job, room: Row): Row => tablesOf(job).outlets[rowsOf(job,
 export const leastRun = (job: Job, room: Row): number =>
   isFilled(room, "shortest")
     ? figure(room, "shortest")
-    : figure(room, "run") * (1 - field(job, "site_run_tolerance"));
+    : orNought(room, "run") * (1 - field(job, "site_run_tolerance"));
 export const mostRun = (job: Job, room: Row): number =>
   isFilled(room, "longest")
     ? figure(room, "longest")
-    : figure(room, "run") * (1 + field(job, "site_run_tolerance"));
+    : orNought(room, "run") * (1 + field(job, "site_run_tolerance"));
 
 /** Of the four corners, and of its own user bands. */
 export function weakestOf(job: Job, room: Row): number {
@@ -83,7 +85,7 @@ export function roomsSheet(job: Job): Cells {
   const least = field(job, "site_level_low");
   const ofALevel = (row: Row, of: () => Value): Value => (Number.isNaN(levelsOf(job, row)[1]!) ? "" : of());
   const each = (row: Row): number => priceEach(job, cableUsed(job, row));
-  const run = (row: Row): number => figure(row, "run");
+  const run = (row: Row): number => orNought(row, "run");
   const stretched = (row: Row): number => Number(at(job, "OUTLETLEVELS", row)[5] ?? NaN);
   const platePrice = (row: Row): number =>
     plateUsed(job, row) === "" ? 0 : figure(plateOf(job, row), "price");
@@ -113,6 +115,7 @@ export function roomsSheet(job: Job): Cells {
     rooms_stretched_check: column((row) =>
       ofALevel(row, () => (stretched(row) >= least - NOTHING ? "ok" : "low")),
     ),
+    ...usedColumns(job),
     rooms_cable_used: column((row) => cableUsed(job, row)),
     rooms_plate_used: column((row) => plateUsed(job, row)),
     rooms_parts_cost: column((row) => run(row) * each(row) + platePrice(row)),

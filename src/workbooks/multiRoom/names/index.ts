@@ -7,7 +7,7 @@ import { commission } from "./commissioning";
 import { dishes, feeders } from "./dishes";
 import { diagnosis, readings } from "./diagnosis";
 import { heads, headsNeeded } from "./headUnits";
-import { crew, kinds, labour, routes, routeWork, work, workTogether } from "./labour";
+import { crew, kinds, labour, routes, routeWork, typeWork, work, workTogether } from "./labour";
 import { log } from "./log";
 import {
   cablesBought,
@@ -35,6 +35,7 @@ import {
 import { kindsPriced, price } from "./price";
 import { quote, assumptionsQuoted, exclusionsQuoted, optionsQuoted } from "./quote";
 import { rooms } from "./rooms";
+import { types } from "./roomTypes";
 import { aims, compass, pair, sight, sun } from "./sightline";
 import { commissioningLimits, corner, settings, site, slots } from "./site";
 import { assumptions, discount, exclusions, onpurpose, options, provisional } from "./terms";
@@ -101,6 +102,8 @@ export const estimate = {
   slots,
   sun,
   supplies,
+  types,
+  typeWork,
   units,
   work,
   workTogether,

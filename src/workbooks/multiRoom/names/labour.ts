@@ -127,6 +127,15 @@ export const routeWork = block("route_work", {
   variance: result("Cost variance", { unit: "money²", width: 12, format: "two" }),
 });
 
+/** The extra minutes of room types. */
+export const typeWork = block("type_work", {
+  name: result("Type", { width: 34 }),
+  quantity: result("Times", { width: 20, format: "general" }),
+  minutes: result("Extra minutes each", { unit: "min", width: 12, format: "one" }),
+  hours: result("Hours", { unit: "h", width: 12, format: "two" }),
+  sum: result("Sum", { unit: "money", width: 14, format: "money" }),
+});
+
 export const workTogether = fields("work", {
   total_hours: told("Crew hours", { unit: "h", format: "two" }),
 });

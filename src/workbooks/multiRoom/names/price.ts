@@ -17,6 +17,7 @@ export const price = fields(
     sum_fittings: money("Fittings and sundries"),
     sum_labour: money("Labour by kind of work"),
     sum_routes: money("Labour by route"),
+    sum_types: money("Extra work of room types"),
     sum_provisional: money("Provisional sums"),
     reception: money(LINES.reception),
     cable: money(LINES.cable),

@@ -1,9 +1,11 @@
 import { anyText, nameIn, number, numberOr, portOf, whole } from "../../asks";
+import type { Format } from "../../definition";
 import { block, entry, result, results } from "../../names";
 import { CORNERS } from "../corners";
 import { keyed } from "../nameKeys";
 import { kinds, routes } from "./labour";
 import { cables, passives, plates } from "./parts";
+import { types } from "./roomTypes";
 
 /** What the crew measures at the outlet; it stays beside the prediction. */
 const measured = (end: "lowest" | "highest") =>
@@ -16,24 +18,40 @@ const measured = (end: "lowest" | "highest") =>
     }),
   );
 
+const LENGTH = { unit: "m or ft", format: "one" } as const;
+/** What counts in the job: the row's own entry, else its type's. */
+const used = (head: string, width: number, more: { readonly unit?: string; readonly format?: Format } = {}) =>
+  result(`${head} used`, { width, ...more });
+
 export const rooms = block(
   "rooms",
   {
     floor: entry("Floor", { width: 10 }, anyText("Floor or part of the building", { example: "ground" })),
     room: entry("Room", { width: 20 }, anyText("The room", { example: "12" })),
     outlet: entry("Outlet", { width: 9 }, anyText("A name of its own for each outlet", { example: "12-1" })),
+    type: entry(
+      "Type",
+      { width: 14 },
+      nameIn(
+        types.name,
+        "A type of the sheet Room types: a blank further right in this row means what its type says; may be blank",
+      ),
+    ),
     receiver: entry(
       "Receiver",
       { width: 20 },
       anyText(
-        "What is connected: receiver, recorder, 2 tuners, or a kind of the Parts sheet; blank is a spare outlet",
+        "What is connected: receiver, recorder, 2 tuners, or a kind of the Parts sheet; blank is its type's, or a spare outlet; none is a spare outlet of a type with a receiver",
         { example: "receiver" },
       ),
     ),
     quantity: entry(
       "How many",
       { unit: "pieces", width: 10, format: "integer" },
-      whole(0, 32, "How many of them at this outlet; blank is one", { example: "1", zero: "note" }),
+      whole(0, 32, "How many of them at this outlet; blank is its type's, or one", {
+        example: "1",
+        zero: "note",
+      }),
     ),
     from: entry(
       "Fed from",
@@ -46,20 +64,22 @@ export const rooms = block(
     cable: entry(
       "Cable",
       { width: 18 },
-      nameIn(cables.name, "A cable of the Parts sheet; blank is the usual one of Site"),
+      nameIn(cables.name, "A cable of the Parts sheet; blank is its type's, or the usual one of Site"),
     ),
     run: entry(
       "Run",
       { unit: "m or ft", width: 9, format: "one" },
-      number(0.1, 2000, "Length of the cable from there to the outlet, in the unit that Site names", {
-        example: "14.5",
-        required: true,
-      }),
+      number(
+        0.1,
+        2000,
+        "Length of the cable from there to the outlet, in the unit that Site names; blank is its type's",
+        { example: "14.5" },
+      ),
     ),
     plate: entry(
       "Wall plate",
       { width: 16 },
-      nameIn(plates.name, "A wall plate of the Parts sheet; blank is the usual one of Site"),
+      nameIn(plates.name, "A wall plate of the Parts sheet; blank is its type's, or the usual one of Site"),
     ),
     verdict: result("Verdict", { width: 12 }),
     margin: result("Margin above minimum", { unit: "dB", width: 9, format: "one" }),
@@ -81,7 +101,10 @@ export const rooms = block(
     route: entry(
       "Route",
       { width: 12 },
-      nameIn(routes.name, "How the cable runs, a route of the Parts sheet; blank is the usual one of Site"),
+      nameIn(
+        routes.name,
+        "How the cable runs, a route of the Parts sheet; blank is its type's, or the usual one of Site",
+      ),
     ),
     port: entry(
       "Port",
@@ -91,7 +114,10 @@ export const rooms = block(
     split: entry(
       "Split by",
       { width: 16 },
-      nameIn(passives.name, "What splits several receivers at this outlet, a device of the Parts sheet"),
+      nameIn(
+        passives.name,
+        "What splits several receivers at this outlet, a device of the Parts sheet; blank is its type's",
+      ),
     ),
     kept: entry(
       "User bands kept",
@@ -106,7 +132,7 @@ export const rooms = block(
       number(
         0,
         2000,
-        "Shortest length that this run may turn out to have; blank takes the length tolerance on Site",
+        "Shortest length that this run may turn out to have; blank is its type's, or takes the length tolerance on Site",
         {
           example: "12",
         },
@@ -118,7 +144,7 @@ export const rooms = block(
       number(
         0,
         2000,
-        "Longest length that this run may turn out to have; blank takes the length tolerance on Site",
+        "Longest length that this run may turn out to have; blank is its type's, or takes the length tolerance on Site",
         {
           example: "18",
         },
@@ -127,7 +153,10 @@ export const rooms = block(
     kind: entry(
       "Price group",
       { width: 12 },
-      nameIn(kinds.name, "A price group of the Parts sheet, for the price of each group; may be blank"),
+      nameIn(
+        kinds.name,
+        "A price group of the Parts sheet, for the price of each group; blank is its type's",
+      ),
     ),
     level: results(
       "Level",
@@ -177,10 +206,25 @@ export const rooms = block(
       },
     ),
     stretched_check: result("Verdict at longest lengths", { width: 9 }),
+    own: result("Set in this row, not by its type", { width: 24 }),
+    floor_used: used("Floor", 10),
+    room_used: used("Room", 14),
+    outlet_used: used("Outlet", 9),
+    receiver_used: used("Receiver", 14),
+    quantity_used: used("How many", 9, { unit: "pieces", format: "integer" }),
+    from_used: used("Fed from", 9),
+    cable_used: used("Cable", 14),
+    run_used: used("Run", 9, LENGTH),
+    plate_used: used("Wall plate", 14),
+    route_used: used("Route", 12),
+    port_used: used("Port", 9),
+    split_used: used("Split by", 12),
+    kept_used: used("User bands kept", 10),
+    shortest_used: used("Shortest run", 9, LENGTH),
+    longest_used: used("Longest run", 9, LENGTH),
+    kind_used: used("Price group", 12),
     least: result("Run at its shortest", { unit: "m or ft", width: 9, format: "one" }),
     most: result("Run at its longest", { unit: "m or ft", width: 9, format: "one" }),
-    cable_used: result("Cable used", { width: 14 }),
-    plate_used: result("Wall plate used", { width: 14 }),
     parts_cost: result("Cost of its own parts", { unit: "money", width: 10, format: "money" }),
     expected_extra: result("Expected extra cost", { unit: "money", width: 13, format: "two" }),
     variance: result("Cost variance of its cable", { unit: "money²", width: 13, format: "two" }),
@@ -202,10 +246,14 @@ export const rooms = block(
     head_key: keyed("Head unit"),
     split_key: keyed("Split by"),
     kind_key: keyed("Price group"),
+    type_key: keyed("Type"),
+    own_key: result("Type, of rows with entries of their own", { width: 12 }),
+    room_key: result("Room, as counted", { width: 12 }),
+    type_row: result("Row of its type", { width: 9, format: "integer" }),
   },
   {
-    rows: ["floor", "plate"],
-    details: ["route", "longest"],
+    rows: ["floor_used", "plate_used"],
+    details: ["route_used", "longest_used"],
     corners: ["level_low_cold", "level_high_hot"],
     built: ["built_low", "built_high"],
   },
