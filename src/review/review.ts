@@ -1,5 +1,6 @@
 /** Everything that the rules find in one workbook. */
 import type { Book } from "../workbooks/book";
+import { withTypes } from "../workbooks/multiRoom/withTypes";
 import { withLikelyInputs } from "./withLikelyInputs";
 import { carriedOver } from "./carriedOver";
 import { earlierDifferences } from "./earlierDifferences";
@@ -108,7 +109,7 @@ function readings(read: Book, compute: Compute | undefined): Omit<Reviewed, "opt
   const definition = origin?.made === "later" ? undefined : origin?.template.definition;
   const own = compute ? compute(read) : read;
   const labelAt = labelsIn(read, definition);
-  const bare = { read, own, definition, labelAt };
+  const bare = { read: withTypes(read), own, definition, labelAt };
   if (definition && origin?.made === "earlier") {
     if (!compute) return { ...bare, computed: read, differences: [], earlier: { others: [] } };
     const { fresh, shown } = carriedOver(read, definition, compute);

@@ -4,6 +4,7 @@
  */
 import type { Book } from "../../../workbooks/book";
 import { cardsOf } from "../../../workbooks/multiRoom/cards/cardsOf";
+import { withTypes } from "../../../workbooks/multiRoom/withTypes";
 import { printFootOf, withPageBreaks, withPrint, withPrintFoot } from "../../../workbooks/printFoot";
 import { FileTrouble } from "../fileTrouble";
 import { aboutSheetOf, headingsOf, withLines } from "./aboutCopy";
@@ -32,7 +33,7 @@ export function copyOf(book: Book, kind: CopyKind, { now, version, sheets }: Cop
   const made = `made ${now.toISOString().slice(0, 16).replace("T", " ")} UTC by Rigsheet ${version}.`;
   if (kind === "sealed") {
     const wanted = sheets && wantedSheets(printed, sheets);
-    const sealed = withPageBreaks(sealedBook(printed, wanted));
+    const sealed = withPageBreaks(sealedBook(withTypes(printed), wanted));
     if (wanted && aboutSheetOf(sealed) === undefined) return sealed;
     return withLines(sealed, `${COPY_NAMES.sealed}, ${made}`, [
       "Values only: nothing in it calculates, and nothing follows a change. The word error stands where a value could not be worked out.",

@@ -2,6 +2,7 @@
 import type { Named } from "../../../formula/build";
 import type { Book, Look } from "../../book";
 import { namedColumn, namedValue } from "../../named";
+import { keyThatCounts } from "../keyThatCounts";
 import { estimate } from "../names";
 import { boxAt, CARD, type Card, type CardPart, type CardShape } from "./cardSheet";
 import { cut, filledRows, jobMark, one, range, readerOf, text } from "./cardWords";
@@ -27,6 +28,7 @@ export function outletCards(book: Book): Card[] {
   const onward = onwardOf(book);
   return filledRows(book, estimate.rooms.outlet.name).map((row): Card => {
     const word = (key: string): string => text(at(row, key));
+    const counts = (key: Parameters<typeof keyThatCounts>[1]) => at(row, keyThatCounts(book, key));
     const line = (index: number, value: string, look: Look = CARD.label): CardPart => ({
       row: index,
       column: 0,
@@ -53,8 +55,8 @@ export function outletCards(book: Book): Card[] {
       line(
         2,
         [
-          connected(word("quantity"), word("receiver")),
-          word("split") === "" ? "" : `split by ${word("split")}`,
+          connected(text(counts("quantity")), text(counts("receiver"))),
+          text(counts("split")) === "" ? "" : `split by ${text(counts("split"))}`,
           word("place_head") === "" ? "" : `head unit ${word("place_head")}, output ${word("place_output")}`,
         ]
           .filter(Boolean)
@@ -63,7 +65,7 @@ export function outletCards(book: Book): Card[] {
       line(3, bandsInWords(word("place_bands"), word("place_centres"))),
       line(
         4,
-        `from ${word("from")}${portInWords(word("place_port"))}: ${word("cable_used")}, ${one(at(row, "run"))} ${unit}; ${word("plate_used") || "no plate"}`,
+        `from ${word("from")}${portInWords(word("place_port"))}: ${word("cable_used")}, ${one(counts("run"))} ${unit}; ${word("plate_used") || "no plate"}`,
       ),
       { row: 5, column: 1, value: "predicted", look: CARD.head },
       { row: 5, column: 2, value: "within ±", look: CARD.head },
