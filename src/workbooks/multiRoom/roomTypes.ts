@@ -38,10 +38,6 @@ export const orOfType = (key: (typeof BY_TYPE)[number], otherwise: Formula = tex
 /** In the row of an outlet. */
 export const orUsual = (key: "cable" | "plate", of: Named): Formula =>
   f`IF(${rooms.outlet}="","",${orOfType(key, usual(of))})`;
-/** An outlet whose run is its own is not as short or as long as its type's. */
-export const endOfRun = (key: "shortest" | "longest"): Formula =>
-  f`IF(${rooms[key]}<>"",${rooms[key]},IF(${rooms.run}<>"","",${ofType(types[key], text(""))}))`;
-
 /** True in a row that fills what its type says something of. */
 export const isOwn = (key: (typeof BY_TYPE)[number]): Formula =>
   f`(${rooms[key]}<>"")*IFERROR(INDEX(${types[key]},${rooms.type_row})<>"",FALSE)`;

@@ -7,7 +7,7 @@ import { cables, plates } from "./names/parts";
 import { rooms } from "./names/rooms";
 import { types } from "./names/roomTypes";
 import { site } from "./names/site";
-import { asEntered, endOfRun, NO_RECEIVER, orOfType, orUsual, ownEntries } from "./roomTypes";
+import { asEntered, NO_RECEIVER, orOfType, orUsual, ownEntries } from "./roomTypes";
 import { ALERTS, lesser, ofALevel, verdictOf } from "./rowFormulas";
 
 /** A run that is missing counts for nothing, and fails a check; hosts differ in what an empty text times a number is. */
@@ -71,8 +71,8 @@ export const roomsSheet: SheetDefinition = {
         port_used: asEntered(rooms.port),
         split_used: orOfType("split"),
         kept_used: asEntered(rooms.kept),
-        shortest_used: endOfRun("shortest"),
-        longest_used: endOfRun("longest"),
+        shortest_used: orOfType("shortest"),
+        longest_used: orOfType("longest"),
         kind_used: orOfType("kind"),
         parts_cost: f`IF(${rooms.outlet}="","",IF(${rooms.plate_used}="",0,INDEX(${plates.price},MATCH(${rooms.plate_used},${plates.name},0)))+${RUN}*INDEX(${cables.each},MATCH(${rooms.cable_used},${cables.name},0)))`,
         // Three-point mean (PERT, from memory): (low + 4 likely + high) / 6, less the likely one.

@@ -21,23 +21,19 @@ export function withTypes(book: Book): Book {
   if (!sheet || !zone || names.every((name) => name === "")) return book;
 
   const column = (key: (typeof BY_TYPE)[number]) => ({
-    key,
     left: parseRange(zoneOf(rooms[key].name)?.range ?? "")?.left,
     ofTypes: namedColumn(book, types[key].name),
   });
   const columns = BY_TYPE.map(column);
   const typed = namedColumn(book, rooms.type.name).map(plain);
-  const hasRun = namedColumn(book, rooms.run.name).map((value) => plain(value) !== "");
   const looks = [...book.looks];
   const filled: Record<string, BookCell> = {};
   typed.forEach((name, row) => {
     const type = name === "" ? -1 : names.indexOf(name);
     if (type < 0) return;
-    for (const { key, left, ofTypes } of columns) {
+    for (const { left, ofTypes } of columns) {
       const value = ofTypes[type];
       if (left === undefined || value === undefined || value === "" || isBookError(value)) continue;
-      // As on the sheet: an outlet whose run is its own is not as short or as long as its type's.
-      if ((key === "shortest" || key === "longest") && hasRun[row]) continue;
       const at = address(zone.top + row, left);
       const { value: own, formula, look } = sheet.cells[at] ?? {};
       if ((own ?? "") !== "" || formula !== undefined) continue;

@@ -1,6 +1,6 @@
 /**
  * Room types a second time: what a row leaves blank is its type's, and what it fills is its own. Written from the words
- * of the sheet: a receiver "none" is a spare outlet; a row with a run of its own is not as short or long as its type.
+ * of the sheet: a receiver "none" is a spare outlet.
  */
 import { keyOf } from "./keys";
 import {
@@ -41,8 +41,7 @@ export function withItsType(job: Job, row: Row): Row {
   const type = typeOf(job, row) ?? {};
   const counts: Record<string, Value> = { ...row };
   for (const [key] of ENTRIES)
-    if (!isFilled(row, key) && isFilled(type, key))
-      if (!((key === "shortest" || key === "longest") && isFilled(row, "run"))) counts[key] = type[key]!;
+    if (!isFilled(row, key) && isFilled(type, key)) counts[key] = type[key]!;
   if (isSame(row.receiver, "none")) delete counts.receiver;
   // The same row where it leaves nothing to a type: whoever draws a job asks for its rows while they still change.
   return isFilled(row, "type") || isFilled(row, "receiver") !== isFilled(counts, "receiver") ? counts : row;
