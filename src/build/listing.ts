@@ -36,7 +36,10 @@ function sheetLines(book: Book, sheet: BookSheet): string[] {
       .join(", "),
     ...sheet.validations.map((one) => `${one.range}\t${ruleText(one)}\t${JSON.stringify(one.prompt ?? "")}`),
     ...(sheet.pictures ?? []).map(({ at, title, description }) => `${at}\tpicture ${title}: ${description}`),
-    ...sheet.marks.map(({ range, words }) => `${range}\tmarks ${words.join(", ")}`),
+    ...sheet.marks.map(
+      ({ range, words, filledBeside }) =>
+        `${range}\tmarks ${filledBeside === undefined ? words.join(", ") : `what is filled beside ${filledBeside}`}`,
+    ),
     ...Object.keys(sheet.cells)
       .sort(byPlace)
       .flatMap((at) => cellLine(book, sheet, at) ?? []),

@@ -97,6 +97,8 @@ export interface BookValidation {
 export interface BookMark {
   readonly range: string;
   readonly words: readonly string[];
+  /** Instead of the words: a filled cell takes it in a row in which the column of these letters is filled too. */
+  readonly filledBeside?: string;
   /** Index into the book's `looks`. */
   readonly look: number;
 }

@@ -88,6 +88,8 @@ export interface Block {
   readonly mirrors?: string;
   /** Key of the column that names the rows; the first where absent. */
   readonly rowName?: string;
+  /** Filled cells of these columns stand out in rows in which that one is filled too: by their keys. */
+  readonly ownBeside?: { readonly key: string; readonly of: readonly string[] };
   /** Prints with its empty rows, for a hand to write into. */
   readonly byHand?: true;
   readonly columns: readonly Column[];

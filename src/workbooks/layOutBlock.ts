@@ -1,5 +1,5 @@
 /** Lays out a block: heads, units, and rows to fill between two thin rows (see layOut.ts). */
-import { rangeOf } from "../formula/address";
+import { columnLetters, rangeOf } from "../formula/address";
 import type { Named } from "../formula/build";
 import { callsUs } from "../formula/callsUs";
 import type { Block, Column } from "./definition";
@@ -12,6 +12,7 @@ import {
   LINE_POINTS,
   makeRoom,
   mark,
+  markFilled,
   name,
   put,
   widen,
@@ -73,6 +74,11 @@ export function layOutBlock(layout: SheetLayout, block: Block, top: number, with
       layOutFormulaColumn(layout, column, anchor, end, left, afterNumber);
     }
     left = right + 1;
+  }
+  if (block.ownBeside) {
+    const beside = columnLetters(spans.get(block.ownBeside.key)!.left);
+    for (const key of block.ownBeside.of)
+      markFilled(layout, beside, { top: anchor + 1, bottom: end - 1, column: spans.get(key)!.left });
   }
   // What is pasted beyond the prepared rows lands here first: a check looks at it.
   const ownInputs = block.columns.findIndex(({ input }) => !input);

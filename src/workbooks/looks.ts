@@ -73,6 +73,8 @@ export const resultLook = (format: Format, callsUs: boolean, strong = false): Lo
 
 /** The look that a word needing attention takes on: bold and boxed, so that it shows without colour. */
 export const ALERT_LOOK: Look = { bold: true, color: "7A1220", fill: "FBE3E6" };
+/** An entry of a row that goes before its type's: bold, so that it shows without colour. */
+export const OWN_LOOK: Look = { bold: true, color: INK, fill: "F3D98B" };
 /** Words of a verdict that need attention. */
 export const ALERT_WORDS = ["low", "high", "look", "error", "missing", "dead", "doubtful", "steep"] as const;
 

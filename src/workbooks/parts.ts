@@ -27,9 +27,10 @@ export type FormulasOf<Columns> = Readonly<Record<Exclude<keyof Columns, Filled<
 
 export interface BlockPart<Columns> extends Omit<
   Block,
-  "kind" | "name" | "columns" | "groups" | "mirrors" | "rowName"
+  "kind" | "name" | "columns" | "groups" | "mirrors" | "rowName" | "ownBeside"
 > {
   readonly mirrors?: { readonly [OF]: { readonly name: string } };
+  readonly ownBeside?: { readonly of: NamedColumn; readonly columns: readonly NamedColumn[] };
   readonly rowName?: NamedColumn;
   readonly formulas: FormulasOf<Columns>;
   readonly others?: { readonly [Key in Filled<Columns>]?: BesideOthers };
@@ -37,7 +38,7 @@ export interface BlockPart<Columns> extends Omit<
 
 export function blockPart<Columns extends Readonly<Record<string, ColumnWords>>>(
   of: { readonly [OF]: BlockWords<Columns> },
-  { mirrors, rowName, formulas, others = {}, ...part }: BlockPart<Columns>,
+  { mirrors, rowName, ownBeside, formulas, others = {}, ...part }: BlockPart<Columns>,
 ): Block {
   const { name, columns, groups } = of[OF];
   const formulaOf: Readonly<Record<string, Formula | undefined>> = formulas;
@@ -49,6 +50,7 @@ export function blockPart<Columns extends Readonly<Record<string, ColumnWords>>>
     ...part,
     ...(mirrors && { mirrors: mirrors[OF].name }),
     ...(rowName && { rowName: rowName.key }),
+    ...(ownBeside && { ownBeside: { key: ownBeside.of.key, of: ownBeside.columns.map(({ key }) => key) } }),
     columns: Object.entries(columns).map(([key, { input, across, ...words }]): Column => ({
       key,
       ...words,

@@ -2,7 +2,7 @@
 import { address, rangeOf } from "../formula/address";
 import { lookIndex, type Book, type BookSheet, type Look } from "./book";
 import type { InputRule, JobInputs } from "./definition";
-import { ALERT_LOOK } from "./looks";
+import { ALERT_LOOK, OWN_LOOK } from "./looks";
 import { heldValue } from "./typed/holdsText";
 
 /** The height of a line of text of the usual size, in points. */
@@ -65,6 +65,20 @@ export function widen({ sheet }: SheetLayout, column: number, width: number): vo
 /** Not every program makes a row as high as its text when it opens a file. */
 export function makeRoom({ sheet }: SheetLayout, row: number, lines: number): void {
   if (lines > 1) sheet.rowHeights[row] = Math.max(sheet.rowHeights[row] ?? 0, lines * LINE_POINTS);
+}
+
+/** What is filled in this column stands out in rows in which the other is filled too. */
+export function markFilled(
+  layout: SheetLayout,
+  filledBeside: string,
+  { top, bottom, column }: { readonly top: number; readonly bottom: number; readonly column: number },
+): void {
+  layout.sheet.marks.push({
+    range: rangeOf({ top, left: column, bottom, right: column }),
+    words: [],
+    filledBeside,
+    look: lookIndex(layout.book, OWN_LOOK),
+  });
 }
 
 /** Words of alarm stand out where they show in this range. */

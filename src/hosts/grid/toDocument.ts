@@ -1,4 +1,5 @@
 /** Turns a book into the spreadsheet library's document. */
+import { bothFilled } from "../../workbooks/filledBeside";
 import { quotedText } from "../../formula/print";
 import { address, parseAddress, parseRange, quotedSheet, rangeOf, type Zone } from "../../formula/address";
 import { areasOf } from "../../formula/readAreas";
@@ -199,13 +200,18 @@ function sheetOf(
     merges: [],
     figures: [],
     tables: [],
-    conditionalFormats: sheet.marks.map(({ range, words, look }, index) => ({
+    conditionalFormats: sheet.marks.map(({ range, words, look, filledBeside }, index) => ({
       id: `${id}mark${index + 1}`,
       ranges: [range],
       rule: {
         type: "CellIsRule",
         operator: words.length === 1 ? "isEqual" : "customFormula",
-        values: words.length === 1 ? [words[0]] : [oneOf(range, words)],
+        values:
+          filledBeside !== undefined
+            ? [`=${bothFilled(range, filledBeside)}`]
+            : words.length === 1
+              ? [words[0]]
+              : [oneOf(range, words)],
         style: styleOf(book.looks[look] ?? {}),
       },
     })),

@@ -26,6 +26,10 @@ const variance = (of: Minutes, times: Named, difficulty: Formula): Formula =>
 /** Blank is normal conditions. */
 const HOW_HARD = f`(${routes.difficulty}+(${routes.difficulty}=""))`;
 
+/** A type without extra minutes is no line of work. */
+const withWork = (formula: Formula): Formula =>
+  f`IF((${types.name}="")+(${types.minutes}="")>0,"",${formula})`;
+
 export const labourSheet: SheetDefinition = {
   name: "Labour",
   kind: "workings",
@@ -61,14 +65,14 @@ export const labourSheet: SheetDefinition = {
     }),
     blockPart(typeWork, {
       heading: "Extra work of room types",
-      prepared: 6,
+      prepared: 8,
       mirrors: types,
       formulas: {
-        name: f`IF(${types.name}="","",${types.name})`,
-        quantity: f`IF(${types.name}="","",${types.used})`,
-        minutes: f`IF(${types.name}="","",IF(${types.minutes}="",0,${types.minutes}))`,
-        hours: f`IF(${types.name}="","",${typeWork.quantity}*${typeWork.minutes}/60)`,
-        sum: f`IF(${types.name}="","",${typeWork.hours}*${crew.rate})`,
+        name: withWork(f`${types.name}`),
+        quantity: withWork(f`${types.used}`),
+        minutes: withWork(f`${types.minutes}`),
+        hours: withWork(f`${types.used}*${types.minutes}/60`),
+        sum: withWork(f`${types.used}*${types.minutes}/60*${crew.rate}`),
       },
     }),
     fieldsPart("Together", [

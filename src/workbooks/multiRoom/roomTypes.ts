@@ -59,7 +59,7 @@ export const roomTypesSheet: SheetDefinition = {
   parts: [
     blockPart(types, {
       heading: "Types",
-      prepared: 6,
+      prepared: 8,
       formulas: {
         used: f`IF(${types.name}="","",${countOf(rooms.type_key, types.name)})`,
         own: f`IF(${types.name}="","",${countOf(rooms.own_key, types.name)})`,

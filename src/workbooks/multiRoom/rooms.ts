@@ -7,7 +7,7 @@ import { cables, plates } from "./names/parts";
 import { rooms } from "./names/rooms";
 import { types } from "./names/roomTypes";
 import { site } from "./names/site";
-import { asEntered, NO_RECEIVER, orOfType, orUsual, ownEntries } from "./roomTypes";
+import { asEntered, BY_TYPE, NO_RECEIVER, orOfType, orUsual, ownEntries } from "./roomTypes";
 import { ALERTS, lesser, ofALevel, verdictOf } from "./rowFormulas";
 
 /** A run that is missing counts for nothing, and fails a check; hosts differ in what an empty text times a number is. */
@@ -25,6 +25,7 @@ export const roomsSheet: SheetDefinition = {
       heading: "Outlets",
       prepared: 30,
       rowName: rooms.outlet,
+      ownBeside: { of: rooms.type, columns: BY_TYPE.map((key) => rooms[key]) },
       others: { run: { required: f`(${rooms.run_used}="")` } },
       formulas: {
         verdict: verdictOf(rooms.outlet, rooms.check.row, [

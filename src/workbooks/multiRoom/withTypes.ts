@@ -3,13 +3,15 @@
  * counts, and not a blank that means it.
  */
 import { address, parseRange } from "../../formula/address";
-import { isBookError, lookIndex, type Book, type BookCell, type BookValue } from "../book";
+import { isBookError, lookIndex, type Book, type BookCell, type Look } from "../book";
+import { OWN_LOOK } from "../looks";
 import { namedColumn } from "../named";
 import { rooms } from "./names/rooms";
 import { types } from "./names/roomTypes";
 import { BY_TYPE } from "./roomTypes";
 
-const plain = (value: unknown): string => (typeof value === "object" ? "" : String(value ?? "").toLowerCase());
+const plain = (value: unknown): string =>
+  typeof value === "object" ? "" : String(value ?? "").toLowerCase();
 
 /** @returns the same book where no row leaves anything to a type */
 export function withTypes(book: Book): Book {
@@ -36,20 +38,27 @@ export function withTypes(book: Book): Book {
       if (left === undefined || value === undefined || value === "" || isBookError(value)) continue;
       const at = address(zone.top + row, left);
       const { value: own, formula, look } = sheet.cells[at] ?? {};
-      if ((own ?? "") !== "" || formula !== undefined) continue;
-      filled[at] = ofItsType(looks, look, value);
+      if ((own ?? "") !== "" || formula !== undefined) {
+        filled[at] = { ...sheet.cells[at], look: withLook(looks, look, OWN_LOOK) };
+        continue;
+      }
+      filled[at] = { value, look: withLook(looks, look, OF_TYPE_LOOK) };
     }
   });
   if (Object.keys(filled).length === 0) return book;
+  // All of them are filled now: what was the row's own has its look for good.
+  const marks = sheet.marks.filter(({ filledBeside }) => filledBeside === undefined);
   return {
     ...book,
     looks,
-    sheets: book.sheets.map((one) => (one === sheet ? { ...one, cells: { ...one.cells, ...filled } } : one)),
+    sheets: book.sheets.map((one) =>
+      one === sheet ? { ...one, cells: { ...one.cells, ...filled }, marks } : one,
+    ),
   };
 }
 
-/** In italics: it stands on the sheet Room types. */
-const ofItsType = (looks: Book["looks"][number][], look: number | undefined, value: BookValue): BookCell => ({
-  value,
-  look: lookIndex({ looks }, { ...(look === undefined ? {} : looks[look]), italic: true }),
-});
+/** It stands on the sheet Room types. */
+const OF_TYPE_LOOK: Look = { italic: true };
+
+const withLook = (looks: Look[], look: number | undefined, over: Look): number =>
+  lookIndex({ looks }, { ...(look === undefined ? {} : looks[look]), ...over });

@@ -124,13 +124,14 @@ export function unlikeTheirType(job: Job): Value[] {
   });
 }
 
+/** Lines of work only of types that take some. */
 export function typeWork(job: Job): Cells {
   const column = (of: (row: Row) => Value): Value[] =>
-    eachRow<Value>(rowsOf(job, "types"), "name", of, "");
+    eachRow<Value>(rowsOf(job, "types"), "name", (row) => (isFilled(row, "minutes") ? of(row) : ""), "");
   return {
     type_work_name: column((row) => row.name!),
     type_work_quantity: column((row) => outletsOf(job, row).length),
-    type_work_minutes: column((row) => orNought(row, "minutes")),
+    type_work_minutes: column((row) => figure(row, "minutes")),
     type_work_hours: column((row) => hoursOfType(job, row)),
     type_work_sum: column((row) => hoursOfType(job, row) * figure(job.fields, "labour_rate")),
   };
