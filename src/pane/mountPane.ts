@@ -13,6 +13,7 @@ import { findFunction } from "./views/findFunction";
 import { pictures } from "./views/pictures";
 import { settings } from "./views/settings";
 import { start } from "./views/start";
+import { floors } from "./views/floors";
 import { survey } from "./views/survey";
 import { training } from "./views/training";
 import { tryExcel } from "./views/tryExcel";
@@ -25,6 +26,7 @@ const VIEWS = [
   findFunction,
   addRows,
   survey,
+  floors,
   check,
   diagnose,
   pictures,
