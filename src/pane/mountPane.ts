@@ -12,6 +12,7 @@ import { enterAgain } from "./views/enterAgain";
 import { findFunction } from "./views/findFunction";
 import { pictures } from "./views/pictures";
 import { settings } from "./views/settings";
+import { standards } from "./views/standards";
 import { start } from "./views/start";
 import { floors } from "./views/floors";
 import { survey } from "./views/survey";
@@ -27,6 +28,7 @@ const VIEWS = [
   addRows,
   survey,
   floors,
+  standards,
   check,
   diagnose,
   pictures,

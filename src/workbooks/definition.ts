@@ -90,6 +90,8 @@ export interface Block {
   readonly rowName?: string;
   /** Filled cells of these columns stand out in rows in which that one is filled too: by their keys. */
   readonly ownBeside?: { readonly key: string; readonly of: readonly string[] };
+  /** Written by the program and for it: nobody fills it, and nobody asks what changed in it. */
+  readonly record?: true;
   /** Prints with its empty rows, for a hand to write into. */
   readonly byHand?: true;
   readonly columns: readonly Column[];

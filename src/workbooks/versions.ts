@@ -38,7 +38,7 @@ export const VERSIONS = {
     {
       version: "6",
       changes:
-        "Room types: what many outlets have in common stands once, a blank in their rows means it, and what a row has of its own is marked.",
+        "Room types: what many outlets have in common stands once, a blank in their rows means it, and what a row has of its own is marked. Parts have an article number; a job can draw on the firm's standards, and tells which edition it took.",
     },
   ],
   "single-drop": [
@@ -63,6 +63,7 @@ export const VERSIONS = {
         "Plainer labels, hints and checks, in the terms of the estimate; a question that does not arise is answered with “not applicable”.",
     },
   ],
+  standards: [FIRST],
 } as const satisfies Readonly<Record<string, readonly TemplateVersion[]>>;
 
 export type TemplateId = keyof typeof VERSIONS;

@@ -21,6 +21,7 @@ import { roomsSheet } from "./rooms";
 import { roomTypesSheet } from "./roomTypes";
 import { sightlineSheet } from "./sightline";
 import { siteSheet } from "./site";
+import { takenSheet } from "./taken";
 import { termsSheet } from "./terms";
 
 export const multiRoom: WorkbookDefinition = {
@@ -49,5 +50,6 @@ export const multiRoom: WorkbookDefinition = {
     diagnosisSheet,
     causesSheet,
     logSheet,
+    takenSheet,
   ],
 };

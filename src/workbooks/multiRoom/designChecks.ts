@@ -78,7 +78,7 @@ const NAMED_ONCE: readonly Named[] = [
   heads.id,
   types.name,
 ];
-const twice = (of: Named): Formula => f`(${of}<>"")*(${repeated(of)})>0`;
+export const twice = (of: Named): Formula => f`(${of}<>"")*(${repeated(of)})>0`;
 
 /** Names that are looked up, and the lists in which they are. */
 const WITH_WILDCARDS: readonly Named[] = [
@@ -89,7 +89,7 @@ const WITH_WILDCARDS: readonly Named[] = [
   ...[rooms.from, rooms.cable, rooms.plate, rooms.split, rooms.kind, rooms.type],
   ...[types.name, types.cable, types.plate, types.split, types.kind, types.fitting],
 ];
-const wild = (of: Named): Formula =>
+export const wild = (of: Named): Formula =>
   f`${chain(
     "+",
     ["*", "?", "~"].map((sign) => f`ISNUMBER(${call("FIND", text(sign), of)})`),

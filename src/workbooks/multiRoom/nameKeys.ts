@@ -18,7 +18,8 @@ export const keysOf = (names: Named): Formula => f`IF(${names}="","",${signed(na
 const escaped = (names: Named): Formula =>
   f`SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(${names},"~","~~"),"*","~*"),"?","~?")`;
 
-const sought = (names: Named): Formula => signed(escaped(names));
+/** What is looked for among the keys. */
+export const sought = (names: Named): Formula => signed(escaped(names));
 
 /** One key of several names together. */
 export const keyOfAll = (first: Named, ...others: readonly Named[]): Formula =>

@@ -38,6 +38,7 @@ import { rooms } from "./rooms";
 import { types } from "./roomTypes";
 import { aims, compass, pair, sight, sun } from "./sightline";
 import { commissioningLimits, corner, settings, site, slots } from "./site";
+import { taken } from "./taken";
 import { assumptions, discount, exclusions, onpurpose, options, provisional } from "./terms";
 
 export const estimate = {
@@ -104,6 +105,7 @@ export const estimate = {
   supplies,
   types,
   typeWork,
+  taken,
   units,
   work,
   workTogether,
