@@ -21,6 +21,7 @@ import { priceJob } from "./priceJob";
 import { reviewCommand } from "./review";
 import { printJob } from "./printJob";
 import { shelf } from "./shelf";
+import { floor } from "./floor";
 import { standardsCommand } from "./standards";
 import { upgradeJob } from "./upgrade";
 import { whyCell } from "./why";
@@ -39,6 +40,7 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet picture JOB.xlsx …   draw the distribution, the levels, or slots and obstacles
   rigsheet compare OLD NEW      what changed between two revisions, and its part of the price
   rigsheet why JOB.xlsx CELL     what a cell is worked out from, in the sheet's words, with values
+  rigsheet floor JOB.xlsx       a floor copied to others, its names counted on
   rigsheet standards …          the firm's standards: made, checked, jobs brought up to date
   rigsheet upgrade JOB.xlsx     a workbook of an older version as one of today's
   rigsheet diagnose JOB.xlsx    likely causes of measured levels that miss the prediction
@@ -76,6 +78,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   review: reviewCommand,
   print: printJob,
   shelf,
+  floor,
   standards: standardsCommand,
   upgrade: upgradeJob,
   why: whyCell,

@@ -88,8 +88,11 @@ export interface PaneHost {
   openFile(bytes: Uint8Array): Promise<Book>;
   /** The firm's standards among the jobs that the host keeps, the newest first; absent where it keeps none. */
   readonly standardsHere?: () => Promise<readonly StandardsHere[]>;
-  /** Types what brings a job up to date, with rows added where needed, in one step. @returns what was done, in a sentence */
-  bringUpToDate(entries: readonly Entry[]): Promise<string>;
+  /**
+   * Types entries into their cells, with rows added where needed, in one step.
+   * @param done what is said when it is done
+   */
+  enterAll(entries: readonly Entry[], done: string): Promise<string>;
   /** Enters every formula of ours again where it stands at an error of an unknown name. @returns how many */
   enterOursAgain(): Promise<number>;
   /** Hands the person a copy: `office` freezes our cells, `sealed` all of them; `cards` are the crew's, to print. */

@@ -111,8 +111,8 @@ export function fakeHost(
       await note("openFile", bytes.length);
       return rest.opened!;
     },
-    bringUpToDate: async (entries) => {
-      await note("bringUpToDate", entries);
+    enterAll: async (entries, done) => {
+      await note("enterAll", entries, done);
       return "The job is up to date.";
     },
     enterOursAgain: async () => {

@@ -30,8 +30,8 @@ const cellOf = ({ workbook }: Excel.RequestContext, { name, index }: Entry): Exc
     .getRange()
     .getCell(index === undefined ? 0 : index + 1, 0);
 
-/** Gives what was done, in a sentence or two. */
-export const enteringAll = (entries: readonly Entry[]): Change<Planned, string> => ({
+/** @param done what is said when all of it is entered */
+export const enteringAll = (entries: readonly Entry[], done: string): Change<Planned, string> => ({
   plan: async (context) => {
     const loaded = factsOf(context.workbook);
     await context.sync();
@@ -93,7 +93,7 @@ export const enteringAll = (entries: readonly Entry[]): Change<Planned, string> 
       ];
     });
     await context.sync();
-    return ["The job is up to date with the standards; its Log says what was taken.", ...notes].join(" ");
+    return [done, ...notes].join(" ");
   },
   takeBack: async (context, { template, at, grown, held }) => {
     for (const { rows, quantity } of grown) await takeRowsBack(context, template, rows, quantity);
@@ -105,7 +105,7 @@ export const enteringAll = (entries: readonly Entry[]): Change<Planned, string> 
   },
   left: ({ grown, at }) =>
     [
-      `${inWords(at.length, "cell")} may stand as the standards have them`,
+      `${inWords(at.length, "cell")} may hold what was to be entered`,
       ...grown.map(({ rows, quantity }) => rowsLeft(rows, quantity)),
     ].join("; "),
   words: ({ grown }) => (grown[0] ? rowWords(grown[0].rows) : {}),

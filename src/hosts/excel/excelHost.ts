@@ -145,9 +145,9 @@ export class ExcelHost implements PaneHost {
     return readFile(bytes);
   }
 
-  async bringUpToDate(entries: readonly Entry[]): Promise<string> {
+  async enterAll(entries: readonly Entry[], done: string): Promise<string> {
     refuseOld();
-    return await changeExcel(enteringAll(entries));
+    return await changeExcel(enteringAll(entries, done));
   }
 
   async enterOursAgain(): Promise<number> {

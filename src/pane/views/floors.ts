@@ -1,12 +1,9 @@
 /** A floor copied to others, with its names counted on: chosen, looked at, then written in one step. */
-import {
-  copyFloor,
-  floorsOf,
-  nextFloor,
-  type FloorCopy,
-  type Floors,
-} from "../../workbooks/floors/copyFloor";
-import { floorsIn, rowsOfCopy } from "../../workbooks/floors/floorsOf";
+import { entriesOf } from "../../standards/entries";
+import type { JobInputs } from "../../workbooks/definition";
+import { copyFloor, floorsOf, nextFloor, type FloorCopy } from "../../workbooks/floors/copyFloor";
+import { floorsIn, inputsWithFloors, withCopy } from "../../workbooks/floors/floorsOf";
+import { multiRoom } from "../../workbooks/multiRoom/definition";
 import { inWords } from "../../workbooks/survey/readSurvey";
 import { button, make, paragraph } from "../dom";
 import { HostTrouble, type PaneHost } from "../host";
@@ -29,12 +26,15 @@ export const floors: View = {
       placeholder: "3rd, 4th",
     });
     const preview = make("div", {});
-    const copyNow = (copy: FloorCopy, seen: Floors): void =>
+    const copyNow = (copy: FloorCopy, seen: JobInputs): void =>
       void run("Copying the floor…", async () => {
         // The preview held for these rows: a name typed meanwhile would make it wrong.
         if (JSON.stringify(await floorsHere(host)) !== JSON.stringify(seen))
           throw new HostTrouble("The rows were changed since the preview was made. Look at it again.");
-        const done = await host.enterRows(rowsOfCopy(copy));
+        const done = await host.enterAll(
+          entriesOf(multiRoom, seen, withCopy(seen, copy)),
+          `${countInWords(copy)} added.`,
+        );
         preview.replaceChildren();
         await look();
         return done;
@@ -42,18 +42,20 @@ export const floors: View = {
     const show = (): void =>
       void run("Looking at the rows…", async () => {
         const here = await floorsHere(host);
-        const copy = copyFloor(here, from.value, to.value.split(","));
+        const copy = copyFloor(floorsIn(here), from.value, to.value.split(","));
         const isReady = copy.troubles.length === 0;
         preview.replaceChildren(
           ...told(copy),
-          ...(isReady ? [button(addWords(copy), () => copyNow(copy, here), "pane-button pane-first")] : []),
+          ...(isReady
+            ? [button(`Add ${countInWords(copy)}`, () => copyNow(copy, here), "pane-button pane-first")]
+            : []),
         );
         return isReady
           ? "The preview shows what would be added. Nothing is written yet."
           : "Nothing can be copied yet; the preview says why.";
       });
     const look = async (): Promise<void> => {
-      const labels = floorsOf(await floorsHere(host));
+      const labels = floorsOf(floorsIn(await floorsHere(host)));
       const chosen = from.value;
       from.replaceChildren(...labels.map((label) => make("option", { value: label }, label)));
       from.value = labels.includes(chosen) ? chosen : (labels.at(-1) ?? "");
@@ -93,16 +95,16 @@ export const floors: View = {
   },
 };
 
-async function floorsHere(host: PaneHost): Promise<Floors> {
-  const here = floorsIn(await host.readBook());
+async function floorsHere(host: PaneHost): Promise<JobInputs> {
+  const here = inputsWithFloors(await host.readBook());
   if (here) return here;
   throw new HostTrouble(
     "This workbook has no Rooms sheet of ours, so it has no floors. Start a multi-room workbook under Start.",
   );
 }
 
-const addWords = ({ rooms, devices }: FloorCopy): string =>
-  `Add ${inWords(rooms.length, "outlet")}${devices.length > 0 ? ` and ${inWords(devices.length, "device")}` : ""}`;
+const countInWords = ({ rooms, devices }: FloorCopy): string =>
+  `${inWords(rooms.length, "outlet")}${devices.length > 0 ? ` and ${inWords(devices.length, "device")}` : ""}`;
 
 function told({ renamed, notes, troubles }: FloorCopy): HTMLElement[] {
   const list = (title: string, lines: readonly string[]): HTMLElement[] =>

@@ -38,8 +38,9 @@ export const standards: View = {
           await mustBeAsSeen(found, host);
           const all = ticked();
           const { after } = totalOf(found, all, host);
-          const done = await host.bringUpToDate(
+          const done = await host.enterAll(
             bringing(found, all, { today: sheetDateOf(new Date()), after }),
+            "The job is up to date with the standards; its Log says what was taken.",
           );
           results.replaceChildren();
           return done;

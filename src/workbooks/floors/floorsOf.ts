@@ -1,29 +1,32 @@
-/** What a floor is copied from: the rows of Rooms and Distribution as they were typed, and the names of the head units. */
+/** What a floor is copied from, and the job with the copy: the rows of Rooms and Distribution as they were typed. */
 import type { Book } from "../book";
+import type { JobInputs } from "../definition";
 import { jobInputsOf } from "../jobInputsOf";
 import { multiRoom } from "../multiRoom/definition";
 import { branches } from "../multiRoom/names/branches";
 import { heads } from "../multiRoom/names/headUnits";
 import { rooms } from "../multiRoom/names/rooms";
-import type { RowsOfBlocks } from "../inputBlock";
 import { OF } from "../names";
 import type { FloorCopy, Floors } from "./copyFloor";
 
 /** @returns undefined for a workbook without a Rooms sheet of ours */
-export function floorsIn(book: Book): Floors | undefined {
-  if (book.template !== multiRoom.id || !book.names.some(({ name }) => name === rooms.outlet.name))
-    return undefined;
-  const { blocks = {} } = jobInputsOf(multiRoom, book);
-  return {
-    rooms: blocks[rooms[OF].name] ?? [],
-    devices: blocks[branches[OF].name] ?? [],
-    heads: (blocks[heads[OF].name] ?? []).map((row) => String(row[heads.id.key] ?? "")),
-  };
-}
+export const inputsWithFloors = (book: Book): JobInputs | undefined =>
+  book.template === multiRoom.id && book.names.some(({ name }) => name === rooms.outlet.name)
+    ? jobInputsOf(multiRoom, book)
+    : undefined;
 
-/** The copy as rows of its blocks. */
-export const rowsOfCopy = ({ rooms: outlets, devices }: FloorCopy): RowsOfBlocks =>
-  [
-    { block: branches[OF].name, rows: devices },
-    { block: rooms[OF].name, rows: outlets },
-  ].filter(({ rows }) => rows.length > 0);
+export const floorsIn = ({ blocks = {} }: JobInputs): Floors => ({
+  rooms: blocks[rooms[OF].name] ?? [],
+  devices: blocks[branches[OF].name] ?? [],
+  heads: (blocks[heads[OF].name] ?? []).map((row) => String(row[heads.id.key] ?? "")),
+});
+
+/** The rows of the copy stand below the last filled ones. */
+export const withCopy = (inputs: JobInputs, copy: FloorCopy): JobInputs => ({
+  ...inputs,
+  blocks: {
+    ...inputs.blocks,
+    [branches[OF].name]: [...(inputs.blocks?.[branches[OF].name] ?? []), ...copy.devices],
+    [rooms[OF].name]: [...(inputs.blocks?.[rooms[OF].name] ?? []), ...copy.rooms],
+  },
+});

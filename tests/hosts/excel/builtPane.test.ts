@@ -257,6 +257,13 @@ const BUTTONS: Readonly<
   },
   "Add rows": { say: [[/^Add rows$/, /^10 rows added at the end of Outlets/]] },
   Survey: { say: [] },
+  Floors: {
+    prepare: async ({ pane }) => void (await pane.getByLabel("To the floors").fill("tower")),
+    say: [
+      [/^Preview$/, /^The preview shows/],
+      [/^Add \d+ outlets/, /added\./],
+    ],
+  },
   Check: {
     prepare: async (pane) => void (await said(pane, /^Found: /)),
     say: [

@@ -174,11 +174,11 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
 
     standardsHere: () => around.standardsHere(),
 
-    bringUpToDate: async (entries) => {
+    enterAll: async (entries, done) => {
       notWhileEditing();
       const refused = desk.enterAll(entries);
       if (refused !== undefined) throw new HostTrouble(refused);
-      return "The job is up to date with the standards; its Log says what was taken. Undo takes it back in one step.";
+      return `${done} Undo takes it back in one step.`;
     },
 
     enterOursAgain: async () => {
