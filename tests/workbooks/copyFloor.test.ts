@@ -100,3 +100,45 @@ function differencesOf(one: Case): string[] {
 test.each(cases.map((one) => [one.id, one] as const))("%s", (_, one) => {
   expect(differencesOf(one)).toEqual([]);
 });
+
+test("a number by which the devices of one floor are told apart is not the floor's", () => {
+  const rooms = [
+    { floor: "first", room: "room 5", outlet: "F-01", from: "U1" },
+    { floor: "first", room: "room 6", outlet: "F-02", from: "U2" },
+  ];
+  const devices = [
+    { id: "U1", from: "H2" },
+    { id: "U2", from: "H2" },
+  ];
+  const copy = copyFloor({ rooms, devices, heads: ["H2"] }, "first", ["second"]);
+  expect(copy.troubles).toEqual([]);
+  expect(copy.renamed.map(({ now }) => now)).toEqual([
+    "U1 second",
+    "U2 second",
+    "F-01 second",
+    "F-02 second",
+  ]);
+  expect(copy.notes.join(" ")).toContain("F-01 does not hold its floor: the copy is called F-01 second");
+});
+
+test("what is measured and what is installed stays where it is", () => {
+  const rooms = [
+    {
+      floor: "2",
+      outlet: "2-01",
+      from: "S2",
+      port: 3,
+      kept: "9 10",
+      built_low: 61,
+      type: "double",
+      note: "key",
+    },
+  ];
+  const devices = [{ id: "S2", from: "T1", port: 2 }];
+  const copy = copyFloor({ rooms, devices, heads: [] }, "2", ["3"]);
+  expect(copy.rooms).toEqual([
+    { floor: "3", outlet: "3-01", from: "S3", port: 3, type: "double", note: "key" },
+  ]);
+  // The port of what feeds both floors is taken.
+  expect(copy.devices).toEqual([{ id: "S3", from: "T1" }]);
+});

@@ -2,6 +2,7 @@
 import type { WorkbookDefinition } from "../../workbooks/definition";
 import { placedBlocks, type PlaceOf } from "../../workbooks/placedBlocks";
 import { placeEntries, type Entry } from "../../standards/entries";
+import { asOne } from "./asOne";
 import type { GridModel } from "./library";
 import { contentOf } from "./toDocument";
 
@@ -18,28 +19,28 @@ export function enterOnGrid(
   };
   const placed = placeEntries(entries, placedBlocks(definition, placeOf), placeOf);
   if (typeof placed === "string") return placed;
-  const dispatch = (type: string, payload: object): void =>
-    void model.dispatch(type as never, payload as never);
-  for (const { placed: block, quantity } of placed.grown) {
-    // Where it lies now: rows above it may have been added already.
-    const { sheet, zone } = placeOf(`${block.block.name}_${block.block.columns[0]!.key}`)!;
-    // A row like the last one, and boxed like it at the edge of the block too.
-    const base = zone.bottom - 1;
-    dispatch("ADD_COLUMNS_ROWS", {
-      sheetId: sheet,
-      sheetName: getters.getSheetName(sheet),
-      dimension: "ROW",
-      base,
-      position: "after",
-      quantity,
-    });
-    for (let col = 0; col < getters.getNumberCols(sheet); col++) {
-      const border = getters.getCellBorder({ sheetId: sheet, row: base, col });
-      const target = [{ top: base + 1, bottom: base + quantity, left: col, right: col }];
-      if (border) dispatch("SET_BORDERS_ON_TARGET", { sheetId: sheet, target, border });
+  asOne(model, (dispatch) => {
+    for (const { placed: block, quantity } of placed.grown) {
+      // Where it lies now: rows above it may have been added already.
+      const { sheet, zone } = placeOf(`${block.block.name}_${block.block.columns[0]!.key}`)!;
+      // A row like the last one, and boxed like it at the edge of the block too.
+      const base = zone.bottom - 1;
+      dispatch("ADD_COLUMNS_ROWS", {
+        sheetId: sheet,
+        sheetName: getters.getSheetName(sheet),
+        dimension: "ROW",
+        base,
+        position: "after",
+        quantity,
+      });
+      for (let col = 0; col < getters.getNumberCols(sheet); col++) {
+        const border = getters.getCellBorder({ sheetId: sheet, row: base, col });
+        const target = [{ top: base + 1, bottom: base + quantity, left: col, right: col }];
+        if (border) dispatch("SET_BORDERS_ON_TARGET", { sheetId: sheet, target, border });
+      }
     }
-  }
-  for (const { sheet, row, column, value } of placed.cells)
-    dispatch("UPDATE_CELL", { sheetId: sheet, row, col: column, content: contentOf({ value }) ?? "" });
+    for (const { sheet, row, column, value } of placed.cells)
+      dispatch("UPDATE_CELL", { sheetId: sheet, row, col: column, content: contentOf({ value }) ?? "" });
+  });
   return undefined;
 }

@@ -50,6 +50,7 @@ export const CONTRACT = {
       "Model",
       "CorePlugin",
       "registries.corePluginRegistry.add",
+      ...PLUGINS,
       "registries.errorTypes.add",
       "registries.errorTypes.has",
       "addFunction",

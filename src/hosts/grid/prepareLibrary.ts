@@ -3,6 +3,8 @@
  * it stands on (gridContract.ts); preparing it twice changes nothing.
  */
 import { allFunctions } from "../../functions/all";
+import { registerAsOne } from "./asOne";
+import { provideGroupBy } from "./provideGroupBy";
 import { registerBookFacts } from "./bookFacts";
 import { registerColumnCriteria } from "./columnCriteria";
 import { registerColumnOperators } from "./columnOperators";
@@ -30,9 +32,11 @@ export function prepareLibrary(library: GridLibrary, without: readonly Part[] = 
     if (!without.includes(part)) requireMembers(library, part, () => register(library));
   };
   checkVersion(library);
+  provideGroupBy();
   use("model", (all) => {
     registerFunctions(all, allFunctions);
     registerBookFacts(all);
+    registerAsOne(all);
   });
   use("libraryMessages", translateLibraryMessages);
   use("ruleRanges", registerRuleRanges);

@@ -67,6 +67,8 @@ export function copyFloor(job: Floors, from: string, to: readonly string[]): Flo
     return none(`The floor "${twice}" is named twice. Give each new floor a label of its own.`);
 
   const devices = devicesOf(job, own, from);
+  const [roomNames, outletNames] = [own.map(({ room }) => text(room)), own.map(({ outlet }) => text(outlet))];
+  const deviceNames = devices.map(({ id }) => text(id));
   const names = new Names(job);
   const made: { rooms: FloorRow[]; devices: FloorRow[]; renamed: Renamed[] } = {
     rooms: [],
@@ -83,13 +85,14 @@ export function copyFloor(job: Floors, from: string, to: readonly string[]): Flo
       made.renamed.push({ what, old, now });
       return now;
     };
-    const nextOf = (name: string): string | undefined => countedOn(name, from, label);
-    const rooms = new Map(own.map((row) => [plain(row.room), nextOf(text(row.room))]));
-    for (const row of devices) rename("device", text(row.id), nextOf(text(row.id)));
+    const nextOf = (name: string, others: readonly string[]): string | undefined =>
+      countedOn(name, from, label, others);
+    const rooms = new Map(own.map((row) => [plain(row.room), nextOf(text(row.room), roomNames)]));
+    for (const row of devices) rename("device", text(row.id), nextOf(text(row.id), deviceNames));
     for (const row of own) {
       const name = text(row.outlet);
       const inRoom = withItsRoom(name, text(row.room), rooms.get(plain(row.room)));
-      rename("outlet", name, inRoom ?? nextOf(name));
+      rename("outlet", name, inRoom ?? nextOf(name, outletNames));
     }
     /** What feeds the copy, and whether it feeds the floor that is copied as well. */
     const fedBy = (feed: string, of: string): { from: string; isKept: boolean } => {

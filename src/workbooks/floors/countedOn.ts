@@ -70,9 +70,15 @@ const padded = (value: number, like: string): string =>
 /**
  * @param from label of the floor that the name is on
  * @param to label of the other floor
+ * @param others names on the same floor: a number in which they differ is not the floor's
  * @returns the name on the other floor; undefined where it does not hold its floor
  */
-export function countedOn(name: string, from: string, to: string): string | undefined {
+export function countedOn(
+  name: string,
+  from: string,
+  to: string,
+  others: readonly string[] = [],
+): string | undefined {
   const label = from.trim();
   if (label === "") return undefined;
   // A bare number is looked for below, with the noughts that it may have.
@@ -86,7 +92,9 @@ export function countedOn(name: string, from: string, to: string): string | unde
   // G-01 on the floor Ground.
   if (short !== undefined && initial === 0) return replacedAt(name, initial, short.length, String(next));
   if (number === undefined || number.value < 0) return undefined;
-  const places = placesOf(number.value, name);
+  const places = placesOf(number.value, name).filter(
+    (place) => !others.some((one) => differAt(place, name, one)),
+  );
   const place = places[Math.min(number.before, places.length - 1)];
   if (!place) return undefined;
   const isWhole = typeof next === "number" && place.isWhole;
@@ -118,6 +126,16 @@ function placesOf(number: number, name: string): NumberPlace[] {
   const isPlain = ({ text, isWhole }: NumberPlace): boolean => !isWhole || text === String(number);
   // Of 2-02 the first is the floor: the other has a nought before it.
   return places.some((place) => place.isWhole && isPlain(place)) ? places.filter(isPlain) : places;
+}
+
+/** Whether another name is the same but for the number at that place: S1 and S2 of one floor are counted through. */
+function differAt({ at, length }: NumberPlace, name: string, other: string): boolean {
+  const [before, after] = [name.slice(0, at).toLowerCase(), name.slice(at + length).toLowerCase()];
+  const text = other.toLowerCase();
+  if (!text.startsWith(before) || !text.endsWith(after) || text.length <= before.length + after.length)
+    return false;
+  const middle = text.slice(before.length, text.length - after.length);
+  return /^\d+$/.test(middle) && Number(middle) !== Number(name.slice(at, at + length));
 }
 
 /** The letter for which the word of a ground floor, a basement or a wing stands. */
