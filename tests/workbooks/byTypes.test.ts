@@ -44,6 +44,8 @@ const jobOf = (types: readonly Row[], rooms: readonly Row[]): JobInputs => ({
   ...apartmentBlock,
   blocks: { ...apartmentBlock.blocks, types, rooms },
 });
+const withoutName = (type: Row): Row =>
+  Object.fromEntries(Object.entries(type).filter(([key]) => key !== "name"));
 const byTypes = recalculate(
   layOut(
     multiRoom,
@@ -59,8 +61,7 @@ const rowByRow = recalculate(
     jobOf(
       [],
       outlets.map((row, at) => {
-        const { name: _, ...type } = typeAt(at);
-        return { ...bare(row), ...type, ...ownRun(at) };
+        return { ...bare(row), ...withoutName(typeAt(at)), ...ownRun(at) };
       }),
     ),
   ),
