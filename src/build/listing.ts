@@ -37,8 +37,8 @@ function sheetLines(book: Book, sheet: BookSheet): string[] {
     ...sheet.validations.map((one) => `${one.range}\t${ruleText(one)}\t${JSON.stringify(one.prompt ?? "")}`),
     ...(sheet.pictures ?? []).map(({ at, title, description }) => `${at}\tpicture ${title}: ${description}`),
     ...sheet.marks.map(
-      ({ range, words, filledBeside }) =>
-        `${range}\tmarks ${filledBeside === undefined ? words.join(", ") : `what is filled beside ${filledBeside}`}`,
+      ({ range, words, overList }) =>
+        `${range}\tmarks ${overList ? `what is filled over ${overList.list}` : words.join(", ")}`,
     ),
     ...Object.keys(sheet.cells)
       .sort(byPlace)

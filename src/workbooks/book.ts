@@ -93,12 +93,20 @@ export interface BookValidation {
   readonly warnOnly?: boolean;
 }
 
+/** A list of which each row of a block has a line, or none. */
+export interface OverList {
+  /** Defined name of the list. */
+  readonly list: string;
+  /** Letters of the column that tells the row's line in it, counted from 1. */
+  readonly line: string;
+}
+
 /** A cell of the range whose text is one of the words takes this look on top of its own. */
 export interface BookMark {
   readonly range: string;
   readonly words: readonly string[];
-  /** Instead of the words: a filled cell takes it in a row in which the column of these letters is filled too. */
-  readonly filledBeside?: string;
+  /** Instead of the words: a filled cell takes it where the list says something too. */
+  readonly overList?: OverList;
   /** Index into the book's `looks`. */
   readonly look: number;
 }

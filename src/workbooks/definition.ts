@@ -88,8 +88,12 @@ export interface Block {
   readonly mirrors?: string;
   /** Key of the column that names the rows; the first where absent. */
   readonly rowName?: string;
-  /** Filled cells of these columns stand out in rows in which that one is filled too: by their keys. */
-  readonly ownBeside?: { readonly key: string; readonly of: readonly string[] };
+  /** Filled cells of these columns stand out where the list of another block says something in the row's line of it. */
+  readonly overLists?: {
+    /** Key of the column that tells the line. */
+    readonly line: string;
+    readonly lists: readonly { readonly key: string; readonly list: string }[];
+  };
   /** Written by the program and for it: nobody fills it, and nobody asks what changed in it. */
   readonly record?: true;
   /** Prints with its empty rows, for a hand to write into. */

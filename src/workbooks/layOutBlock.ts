@@ -75,10 +75,10 @@ export function layOutBlock(layout: SheetLayout, block: Block, top: number, with
     }
     left = right + 1;
   }
-  if (block.ownBeside) {
-    const beside = columnLetters(spans.get(block.ownBeside.key)!.left);
-    for (const key of block.ownBeside.of)
-      markFilled(layout, beside, { top: anchor + 1, bottom: end - 1, column: spans.get(key)!.left });
+  if (block.overLists) {
+    const line = columnLetters(spans.get(block.overLists.line)!.left);
+    for (const { key, list } of block.overLists.lists)
+      markFilled(layout, { list, line }, { top: anchor + 1, bottom: end - 1, column: spans.get(key)!.left });
   }
   // What is pasted beyond the prepared rows lands here first: a check looks at it.
   const ownInputs = block.columns.findIndex(({ input }) => !input);

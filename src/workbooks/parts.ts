@@ -27,10 +27,13 @@ export type FormulasOf<Columns> = Readonly<Record<Exclude<keyof Columns, Filled<
 
 export interface BlockPart<Columns> extends Omit<
   Block,
-  "kind" | "name" | "columns" | "groups" | "mirrors" | "rowName" | "ownBeside"
+  "kind" | "name" | "columns" | "groups" | "mirrors" | "rowName" | "overLists"
 > {
   readonly mirrors?: { readonly [OF]: { readonly name: string } };
-  readonly ownBeside?: { readonly of: NamedColumn; readonly columns: readonly NamedColumn[] };
+  readonly overLists?: {
+    readonly line: NamedColumn;
+    readonly lists: readonly (readonly [column: NamedColumn, list: NamedColumn])[];
+  };
   readonly rowName?: NamedColumn;
   readonly formulas: FormulasOf<Columns>;
   readonly others?: { readonly [Key in Filled<Columns>]?: BesideOthers };
@@ -38,7 +41,7 @@ export interface BlockPart<Columns> extends Omit<
 
 export function blockPart<Columns extends Readonly<Record<string, ColumnWords>>>(
   of: { readonly [OF]: BlockWords<Columns> },
-  { mirrors, rowName, ownBeside, formulas, others = {}, ...part }: BlockPart<Columns>,
+  { mirrors, rowName, overLists, formulas, others = {}, ...part }: BlockPart<Columns>,
 ): Block {
   const { name, columns, groups } = of[OF];
   const formulaOf: Readonly<Record<string, Formula | undefined>> = formulas;
@@ -50,7 +53,12 @@ export function blockPart<Columns extends Readonly<Record<string, ColumnWords>>>
     ...part,
     ...(mirrors && { mirrors: mirrors[OF].name }),
     ...(rowName && { rowName: rowName.key }),
-    ...(ownBeside && { ownBeside: { key: ownBeside.of.key, of: ownBeside.columns.map(({ key }) => key) } }),
+    ...(overLists && {
+      overLists: {
+        line: overLists.line.key,
+        lists: overLists.lists.map(([{ key }, { name: list }]) => ({ key, list })),
+      },
+    }),
     columns: Object.entries(columns).map(([key, { input, across, ...words }]): Column => ({
       key,
       ...words,

@@ -1,6 +1,6 @@
 /** Puts cells, names and widths onto a sheet while it is laid out. */
 import { address, rangeOf } from "../formula/address";
-import { lookIndex, type Book, type BookSheet, type Look } from "./book";
+import { lookIndex, type Book, type BookSheet, type Look, type OverList } from "./book";
 import type { InputRule, JobInputs } from "./definition";
 import { ALERT_LOOK, OWN_LOOK } from "./looks";
 import { heldValue } from "./typed/holdsText";
@@ -67,16 +67,16 @@ export function makeRoom({ sheet }: SheetLayout, row: number, lines: number): vo
   if (lines > 1) sheet.rowHeights[row] = Math.max(sheet.rowHeights[row] ?? 0, lines * LINE_POINTS);
 }
 
-/** What is filled in this column stands out in rows in which the other is filled too. */
+/** What is filled in this column stands out where the list says something too. */
 export function markFilled(
   layout: SheetLayout,
-  filledBeside: string,
+  overList: OverList,
   { top, bottom, column }: { readonly top: number; readonly bottom: number; readonly column: number },
 ): void {
   layout.sheet.marks.push({
     range: rangeOf({ top, left: column, bottom, right: column }),
     words: [],
-    filledBeside,
+    overList,
     look: lookIndex(layout.book, OWN_LOOK),
   });
 }

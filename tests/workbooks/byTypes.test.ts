@@ -109,7 +109,7 @@ function onPaper(book: Book, name: string): Record<string, unknown> {
   const { sheets } = copyOf(book, "sealed", { now: new Date(0), version: "0", sheets: [name] });
   const { cells, results, print } = sheets.find((sheet) => sheet.name === name)!;
   const area = parseRange(print?.area ?? "A1:XFD9999")!;
-  const typeColumn = name === "Rooms" ? "D" : undefined;
+  const typeColumn = name === "Rooms" ? "J" : undefined;
   return Object.fromEntries(
     Object.keys({ ...cells, ...results }).flatMap((at) => {
       const { left } = parseRange(at)!;

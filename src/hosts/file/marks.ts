@@ -8,8 +8,8 @@ import { treeOf } from "../../formula/parse";
 import { quotedText } from "../../formula/print";
 import type { CellStyle, ConditionalRule } from "hucre/xlsx";
 import { parseRange } from "../../formula/address";
-import type { BookMark, Look } from "../../workbooks/book";
-import { besideIn, bothFilled } from "../../workbooks/filledBeside";
+import type { BookMark, Look, OverList } from "../../workbooks/book";
+import { filledOver, overListIn } from "../../workbooks/overList";
 import { markStyle } from "./cellStyle";
 import { fromStoredText, toStoredText } from "./storedText";
 
@@ -19,11 +19,11 @@ export function toConditionalRules(
   sheet: string,
 ): ConditionalRule[] {
   let priority = 0;
-  return marks.flatMap(({ range, words, look, filledBeside }) => {
+  return marks.flatMap(({ range, words, look, overList }) => {
     const style = markStyle(looks[look] ?? {});
-    if (filledBeside !== undefined) {
+    if (overList) {
       priority += 1;
-      return [{ type: "expression", formula: bothFilled(range, filledBeside), priority, range, style }];
+      return [{ type: "expression", formula: filledOver(range, overList), priority, range, style }];
     }
     return words.map((word): ConditionalRule => {
       const text = toStoredText(word, `A mark of ${range} on sheet "${sheet}"`);
@@ -45,21 +45,20 @@ export function fromConditionalRules(
   rules: readonly ConditionalRule[],
   lookFor: (style: CellStyle) => number | undefined,
 ): BookMark[] {
-  const marks: { range: string; words: string[]; look: number; filledBeside?: string }[] = [];
+  const marks: { range: string; words: string[]; look: number; overList?: OverList }[] = [];
   for (const rule of [...rules].sort((a, b) => a.priority - b.priority)) {
     const text = typeof rule.formula === "string" ? treeOf(rule.formula) : undefined;
     const look = rule.style && lookFor(rule.style);
     if (rule.type === "expression" && look !== undefined) {
-      const filledBeside = besideIn(typeof rule.formula === "string" ? rule.formula : "", rule.range);
-      if (filledBeside !== undefined) marks.push({ range: rule.range, words: [], look, filledBeside });
+      const overList = overListIn(typeof rule.formula === "string" ? rule.formula : "", rule.range);
+      if (overList) marks.push({ range: rule.range, words: [], look, overList });
       continue;
     }
     if (rule.type !== "cellIs" || rule.operator !== "equal" || text?.kind !== "text" || look === undefined)
       continue;
     const word = fromStoredText(text.value);
     const last = marks.at(-1);
-    if (last && last.filledBeside === undefined && last.range === rule.range && last.look === look)
-      last.words.push(word);
+    if (last && !last.overList && last.range === rule.range && last.look === look) last.words.push(word);
     else marks.push({ range: rule.range, words: [word], look });
   }
   return marks.flatMap(({ range, ...mark }) =>

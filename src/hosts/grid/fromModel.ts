@@ -1,5 +1,5 @@
 /** Turns a model of the spreadsheet library, with what it has computed, back into a book. */
-import { besideIn } from "../../workbooks/filledBeside";
+import { overListIn } from "../../workbooks/overList";
 import { areaOf } from "../../formula/areaOf";
 import { textsIn } from "../../formula/textsIn";
 import { address, parseRange, rangeOf } from "../../formula/address";
@@ -290,11 +290,11 @@ function lookOfStyle(style: GridDocument["styles"][number]): Look {
 function marksOf(sheet: SheetDocument, book: Book): BookMark[] {
   return sheet.conditionalFormats.flatMap(({ ranges, rule }) => {
     if (rule.type !== "CellIsRule") return [];
-    const filledBeside =
-      rule.operator === "customFormula" ? besideIn(rule.values[0] ?? "", ranges[0] ?? "") : undefined;
-    if (filledBeside !== undefined) {
+    const overList =
+      rule.operator === "customFormula" ? overListIn(rule.values[0] ?? "", ranges[0] ?? "") : undefined;
+    if (overList) {
       const look = lookIndex(book, lookOfStyle(rule.style));
-      return ranges.map((range) => ({ range, words: [], filledBeside, look }));
+      return ranges.map((range) => ({ range, words: [], overList, look }));
     }
     const words = rule.operator === "isEqual" ? rule.values : textsIn(rule.values[0] ?? "");
     if (words.length === 0) return [];

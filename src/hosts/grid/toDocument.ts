@@ -1,5 +1,5 @@
 /** Turns a book into the spreadsheet library's document. */
-import { bothFilled } from "../../workbooks/filledBeside";
+import { filledOver } from "../../workbooks/overList";
 import { quotedText } from "../../formula/print";
 import { address, parseAddress, parseRange, quotedSheet, rangeOf, type Zone } from "../../formula/address";
 import { areasOf } from "../../formula/readAreas";
@@ -200,18 +200,17 @@ function sheetOf(
     merges: [],
     figures: [],
     tables: [],
-    conditionalFormats: sheet.marks.map(({ range, words, look, filledBeside }, index) => ({
+    conditionalFormats: sheet.marks.map(({ range, words, look, overList }, index) => ({
       id: `${id}mark${index + 1}`,
       ranges: [range],
       rule: {
         type: "CellIsRule",
         operator: words.length === 1 ? "isEqual" : "customFormula",
-        values:
-          filledBeside !== undefined
-            ? [`=${bothFilled(range, filledBeside)}`]
-            : words.length === 1
-              ? [words[0]]
-              : [oneOf(range, words)],
+        values: overList
+          ? [`=${filledOver(range, overList)}`]
+          : words.length === 1
+            ? [words[0]]
+            : [oneOf(range, words)],
         style: styleOf(book.looks[look] ?? {}),
       },
     })),

@@ -25,7 +25,7 @@ export const roomsSheet: SheetDefinition = {
       heading: "Outlets",
       prepared: 30,
       rowName: rooms.outlet,
-      ownBeside: { of: rooms.type, columns: BY_TYPE.map((key) => rooms[key]) },
+      overLists: { line: rooms.type_row, lists: BY_TYPE.map((key) => [rooms[key], types[key]]) },
       others: { run: { required: f`(${rooms.run_used}="")` } },
       formulas: {
         verdict: verdictOf(rooms.outlet, rooms.check.row, [

@@ -47,7 +47,7 @@ export function withTypes(book: Book): Book {
   });
   if (Object.keys(filled).length === 0) return book;
   // All of them are filled now: what was the row's own has its look for good.
-  const marks = sheet.marks.filter(({ filledBeside }) => filledBeside === undefined);
+  const marks = sheet.marks.filter(({ overList }) => !overList);
   return {
     ...book,
     looks,

@@ -45,18 +45,14 @@ function sealedSheet(
 ): BookSheet {
   const cells = { ...sheet.cells };
   const results = { ...sheet.results };
-  for (const { range, words, look, filledBeside } of sheet.marks) {
+  for (const { range, words, look } of sheet.marks) {
     const zone = parseRange(range);
     if (!zone) continue;
     for (let row = zone.top; row <= zone.bottom; row++) {
       for (let column = zone.left; column <= zone.right; column++) {
         const at = address(row, column);
         const shown = results[at] ?? cells[at]?.value;
-        const isMarked =
-          filledBeside === undefined
-            ? typeof shown === "string" && words.includes(shown)
-            : (shown ?? "") !== "" && (cells[`${filledBeside}${row + 1}`]?.value ?? "") !== "";
-        if (!isMarked) continue;
+        if (typeof shown !== "string" || !words.includes(shown)) continue;
         cells[at] = { ...cells[at], look: withLook(cells[at]?.look, looks[look] ?? {}) };
       }
     }

@@ -29,14 +29,6 @@ export const rooms = block(
     floor: entry("Floor", { width: 10 }, anyText("Floor or part of the building", { example: "ground" })),
     room: entry("Room", { width: 20 }, anyText("The room", { example: "12" })),
     outlet: entry("Outlet", { width: 9 }, anyText("A name of its own for each outlet", { example: "12-1" })),
-    type: entry(
-      "Type",
-      { width: 14 },
-      nameIn(
-        types.name,
-        "A type of the sheet Room types: a blank further right in this row means what its type says; may be blank",
-      ),
-    ),
     receiver: entry(
       "Receiver",
       { width: 20 },
@@ -80,6 +72,14 @@ export const rooms = block(
       "Wall plate",
       { width: 16 },
       nameIn(plates.name, "A wall plate of the Parts sheet; blank is its type's, or the usual one of Site"),
+    ),
+    type: entry(
+      "Type",
+      { width: 14 },
+      nameIn(
+        types.name,
+        "A type of the sheet Room types: a blank to the left or further right in this row means what its type says; may be blank",
+      ),
     ),
     verdict: result("Verdict", { width: 12 }),
     margin: result("Margin above minimum", { unit: "dB", width: 9, format: "one" }),
