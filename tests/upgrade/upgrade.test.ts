@@ -7,7 +7,7 @@ import { inputsIn } from "../../src/review/inputsIn";
 import { namedCells } from "../../src/review/namedCells";
 import type { Book, BookCell } from "../../src/workbooks/book";
 import { namedColumn, namedValue } from "../../src/workbooks/named";
-import { templateOf, templates } from "../../src/workbooks/templates";
+import { templateOf, templates, templateOf } from "../../src/workbooks/templates";
 import { upgrade, type Upgrade } from "../../src/upgrade/upgrade";
 import { asksForALook, inWords } from "../../src/upgrade/words";
 
@@ -208,7 +208,7 @@ describe("one thing at a time, in an estimate of version 1", () => {
 });
 
 describe("nothing to upgrade is a sentence", () => {
-  const today = templates[1]!.empty();
+  const today = templateOf("single-drop")!.empty();
   test.each([
     ["today's", today, /of version 3 of .* already, which is today's/],
     [
