@@ -1,0 +1,67 @@
+/** A supplier's price list as it was understood: lines with prices, and what has to be asked before they are used. */
+import type { ColumnKey } from "./headMeaning";
+import type { DateOrder } from "./listDates";
+import type { DecimalSign } from "./listNumbers";
+import type { PriceColumn } from "./priceColumns";
+import type { SaleUnit } from "./saleUnits";
+
+/** What a person, or the supplier's row, has said of how the list is read. */
+export interface PriceAnswers {
+  /** By the column's place; "" for one that is not used. */
+  readonly columns?: ReadonlyMap<number, ColumnKey | "">;
+  readonly currency?: string;
+  readonly decimal?: DecimalSign;
+  readonly order?: DateOrder;
+  /** What a price is for where the list does not say: the unit, or the whole pack or reel. */
+  readonly basis?: "unit" | "pack";
+  /** The share of tax that the prices hold; 0 for none. */
+  readonly tax?: number;
+  /** The share that comes off the prices; 0 for none. */
+  readonly discount?: number;
+}
+
+export type QuestionId = "columns" | "currency" | "decimal" | "dates" | "basis" | "tax" | "discount";
+
+/** Asked once of the whole list. */
+export interface ListQuestion {
+  readonly id: QuestionId;
+  readonly sentence: string;
+}
+
+/** Of the quantities and prices of a line, for one unit: a metre, a foot, a piece. */
+export interface ListedPrice {
+  readonly line: number;
+  readonly article: string;
+  readonly description: string;
+  readonly unit?: SaleUnit;
+  /** Units in a pack or on a reel. */
+  readonly pack?: number;
+  readonly perUnit?: number;
+  readonly perPack?: number;
+  readonly currency?: string;
+  /** Sheet's date numbers. */
+  readonly from?: number;
+  readonly until?: number;
+  /** What has to be asked before the line is used, each a sentence. */
+  readonly doubts: readonly string[];
+  /** Why the line is passed over, though it was understood: a sentence. */
+  readonly left?: string;
+  /** Said of a line that is used. */
+  readonly note?: string;
+  /** The supplier has the article no longer, or names no price for it. */
+  readonly state?: "request" | "discontinued";
+  /** Its last day is over. */
+  readonly expired?: boolean;
+}
+
+export interface PriceList {
+  readonly source: string;
+  readonly columns: readonly PriceColumn[];
+  readonly lines: readonly ListedPrice[];
+  readonly questions: readonly ListQuestion[];
+  readonly notes: readonly string[];
+  /** Of the list as a whole. */
+  readonly currency?: string;
+  readonly from?: number;
+  readonly until?: number;
+}

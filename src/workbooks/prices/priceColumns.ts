@@ -1,0 +1,261 @@
+/** Finds the head of a price list and says what each column is taken for, by its head and by what stands below. */
+import { textOf } from "../survey/heads";
+import { asFigures } from "../typed/plainText";
+import { headMeaning, PRICE_KEYS, type ColumnKey, type HeadMeaning } from "./headMeaning";
+import { plainWords } from "./plainWords";
+import { cutCell } from "./priceCell";
+import { basisOf, saleUnit } from "./saleUnits";
+import type { PriceCell, PriceTableLine } from "./table";
+
+export interface PriceColumn {
+  readonly index: number;
+  /** As the file has it; "column 3" where there are no heads. */
+  readonly head: string;
+  /** Absent for a column that is not used. */
+  readonly key?: ColumnKey;
+  readonly meaning: HeadMeaning;
+}
+
+export interface PriceHead {
+  /** Where the body begins, among the filled lines. */
+  readonly body: number;
+  /** The heads as they stand; undefined for a list without. */
+  readonly line?: PriceTableLine;
+  readonly columns: readonly PriceColumn[];
+}
+
+/** A list may begin with an address, terms and a table of contents. */
+const HEAD_WITHIN = 60;
+/** What stands below a head is judged by so many lines. */
+const SAMPLE = 400;
+const LONGEST_HEAD = 80;
+
+const headText = (cell: PriceCell | undefined): string =>
+  cell === undefined || typeof cell === "object" ? "" : textOf(cell).replace(/\s+/g, " ");
+
+const meaningOf = (text: string, own: string | undefined): HeadMeaning =>
+  text === "" || text.length > LONGEST_HEAD ? { currencies: [] } : headMeaning(text, own);
+
+/** @param chosen by a person, by the column's place: a key, or "" for a column that is not used */
+export function findColumns(
+  filled: readonly PriceTableLine[],
+  own: string | undefined,
+  chosen: ReadonlyMap<number, ColumnKey | ""> = new Map(),
+): PriceHead {
+  const found = headIn(filled, own);
+  const body = found ? found.body : firstOfBody(filled);
+  const sample = filled.slice(body, body + SAMPLE);
+  const width = Math.max(0, found?.heads.length ?? 0, ...sample.map(({ cells }) => cells.length));
+  const heads = Array.from({ length: width }, (_, index) => found?.heads[index] ?? "");
+  const judged = heads.map((head, index): PriceColumn => {
+    const meaning = meaningOf(head, own);
+    return {
+      index,
+      head: head === "" ? (found ? "" : `column ${index + 1}`) : head,
+      meaning,
+      ...(meaning.key && { key: meaning.key }),
+    };
+  });
+  const guessed = found ? byContent(judged, sample, own) : withoutHeads(judged, sample, own);
+  const columns = guessed.map((column): PriceColumn => {
+    const told = chosen.get(column.index);
+    if (told === undefined) return column;
+    const { key: _, ...rest } = column;
+    return told === "" ? rest : { ...rest, key: told };
+  });
+  return { body, columns, ...(found && { line: found.line }) };
+}
+
+interface FoundHead {
+  readonly line: PriceTableLine;
+  readonly heads: readonly string[];
+  readonly body: number;
+}
+
+function headIn(filled: readonly PriceTableLine[], own: string | undefined): FoundHead | undefined {
+  const within = filled.slice(0, HEAD_WITHIN);
+  for (const [index, line] of within.entries()) {
+    const texts = line.cells.map(headText);
+    const next = filled[index + 1];
+    if (fits(texts, own)) {
+      const below = next && isSecondHead(next, texts, own) ? next : undefined;
+      return {
+        line,
+        heads: below ? joined(texts, below.cells.map(headText), false) : texts,
+        body: index + (below ? 2 : 1),
+      };
+    }
+    if (next && isWords(line) && isWords(next)) {
+      const both = joined(texts, next.cells.map(headText), true);
+      if (fits(both, own)) return { line: next, heads: both, body: index + 2 };
+    }
+  }
+  return undefined;
+}
+
+const isWords = ({ cells }: PriceTableLine): boolean => {
+  const texts = cells.filter((cell) => cell !== "");
+  return texts.length > 1 && texts.every((cell) => typeof cell === "string" && !/^[\d.,\s€$£]+$/.test(cell));
+};
+
+/** A head has a price, and an article or a description. */
+function fits(texts: readonly string[], own: string | undefined): boolean {
+  const keys = texts.map((text) => meaningOf(text, own));
+  const named = (wanted: (key: ColumnKey) => boolean): boolean => keys.some(({ key }) => key && wanted(key));
+  return (
+    named((key) => PRICE_KEYS.has(key)) &&
+    named((key) => key === "article" || key === "description") &&
+    texts.filter((text) => text !== "").every((text) => !/^[\d.,\s]+$/.test(text))
+  );
+}
+
+/** Units and currencies, in a line of their own below the heads. */
+function isSecondHead(line: PriceTableLine, heads: readonly string[], own: string | undefined): boolean {
+  let says = 0;
+  for (const [index, cell] of line.cells.entries()) {
+    if (cell === "") continue;
+    if (typeof cell === "object") return false;
+    const text = headText(cell);
+    const { key } = meaningOf(heads[index] ?? "", own);
+    if (key === "article" || (key === "description" && !text.startsWith("("))) return false;
+    const cut = cutCell(text.replace(/^[([]|[)\]]$/g, ""), own);
+    if (cut.kind === "figure" && !basisOf(text)) return false;
+    const below = meaningOf(text, own);
+    if (below.key !== undefined || below.currencies.length > 0 || basisOf(text)) says++;
+  }
+  return says > 0;
+}
+
+/** @param spread whether a head that stands over several columns is every one's */
+function joined(above: readonly string[], below: readonly string[], spread: boolean): string[] {
+  let over = "";
+  return Array.from({ length: Math.max(above.length, below.length) }, (_, index) => {
+    const top = above[index] ?? "";
+    const under = below[index] ?? "";
+    if (top !== "") over = top;
+    return [top === "" && spread && under !== "" ? over : top, under].filter((text) => text !== "").join(" ");
+  });
+}
+
+const firstOfBody = (filled: readonly PriceTableLine[]): number =>
+  Math.max(
+    0,
+    filled.findIndex(({ cells }) => cells.filter((cell) => cell !== "").length >= 3),
+  );
+
+interface Content {
+  readonly filled: number;
+  readonly figures: number;
+  readonly decimals: number;
+  readonly units: number;
+  readonly bases: number;
+  readonly spaced: number;
+  readonly distinct: number;
+  readonly length: number;
+  readonly long: number;
+}
+
+function contentOf(sample: readonly PriceTableLine[], index: number, own: string | undefined): Content {
+  const seen = new Set<string>();
+  const count = { filled: 0, figures: 0, decimals: 0, units: 0, bases: 0, spaced: 0, length: 0, long: 0 };
+  for (const { cells } of sample) {
+    const cell = cells[index];
+    const text = textOf(cell);
+    if (text === "") continue;
+    count.filled++;
+    seen.add(text);
+    count.length += text.length;
+    const cut = cutCell(cell, own);
+    if (cut.kind === "figure") {
+      count.figures++;
+      if (cut.number === undefined ? /[.,]\d{1,4}$/.test(cut.figure) : !Number.isInteger(cut.number))
+        count.decimals++;
+      if (/^\d{8}$|^\d{11,14}$/.test(cut.figure)) count.long++;
+    }
+    if (saleUnit(text) !== undefined) count.units++;
+    if (basisOf(text, true) !== undefined) count.bases++;
+    if (/\p{L}.*\s|\s.*\p{L}/u.test(text)) count.spaced++;
+  }
+  return { ...count, distinct: seen.size };
+}
+
+/** Heads that can be read two ways are settled by what stands below. */
+function byContent(
+  columns: readonly PriceColumn[],
+  sample: readonly PriceTableLine[],
+  own: string | undefined,
+): PriceColumn[] {
+  const contents = columns.map(({ index }) => contentOf(sample, index, own));
+  const most = (part: number, of: number): boolean => of > 0 && part >= of * 0.8;
+  let out = columns.map((column): PriceColumn => {
+    const { key, meaning, index } = column;
+    const content = contents[index]!;
+    const as = (other: ColumnKey | undefined): PriceColumn => {
+      const { key: _, ...rest } = column;
+      return other ? { ...rest, key: other } : rest;
+    };
+    // Nothing but long whole numbers: barcodes, whatever their head.
+    if (key && PRICE_KEYS.has(key) && most(content.long, content.filled)) return as(undefined);
+    if (key === "description" && meaning.else === "article") {
+      const others = columns.filter((other) => other.index !== index);
+      const hasArticle = others.some((other) => other.key === "article");
+      const hasDescription = others.some((other) => other.key === "description" && !other.meaning.else);
+      if (!hasArticle && (hasDescription || isCodes(content))) return as("article");
+      if (hasArticle && hasDescription) return as(undefined);
+    }
+    if (key === "pack" && most(content.units, content.filled) && content.figures === 0)
+      return as(columns.some((other) => other.key === "unit") ? undefined : "unit");
+    if (key === "unit" && most(content.figures, content.filled) && content.units === 0)
+      return as(columns.some((other) => other.key === "pack" || other.key === "per") ? undefined : "pack");
+    if (key === "per" && most(content.decimals, content.filled)) return as("price");
+    if (key === "discount" && content.filled > 0 && content.figures === 0 && !/%/.test(column.head))
+      return as("discount");
+    return column;
+  });
+  const seen = new Set<ColumnKey>();
+  out = out.map((column): PriceColumn => {
+    const { key } = column;
+    if (key === undefined || PRICE_KEYS.has(key)) return column;
+    if (!seen.has(key)) {
+      seen.add(key);
+      return column;
+    }
+    const { key: _, ...rest } = column;
+    return rest;
+  });
+  return out;
+}
+
+const isCodes = ({ filled, spaced, distinct, length }: Content): boolean =>
+  filled > 0 && spaced < filled * 0.3 && distinct > filled * 0.7 && length / filled < 20;
+
+/** Without heads what stands in the columns has to tell. */
+function withoutHeads(
+  columns: readonly PriceColumn[],
+  sample: readonly PriceTableLine[],
+  own: string | undefined,
+): PriceColumn[] {
+  const contents = columns.map(({ index }) => contentOf(sample, index, own));
+  const taken = new Map<number, ColumnKey>();
+  const free = (): number[] => columns.map(({ index }) => index).filter((index) => !taken.has(index));
+  const take = (key: ColumnKey, by: (content: Content) => number): void => {
+    const [best] = free()
+      .map((index) => [index, contents[index]!.filled === 0 ? 0 : by(contents[index]!)] as const)
+      .filter(([, score]) => score > 0)
+      .sort(([, a], [, b]) => b - a);
+    if (best) taken.set(best[0], key);
+  };
+  take("unit", ({ filled, units }) => (units >= filled * 0.8 ? units / filled : 0));
+  take("price", ({ filled, decimals, figures, long }) =>
+    figures >= filled * 0.7 && decimals > 0 && long < filled / 2 ? decimals / filled : 0,
+  );
+  take("description", ({ filled, spaced, length }) => (spaced >= filled * 0.5 ? length / filled : 0));
+  take("article", (content) => (isCodes(content) ? content.distinct / content.filled : 0));
+  return columns.map((column) => {
+    const key = taken.get(column.index);
+    return key ? { ...column, key } : column;
+  });
+}
+
+/** As it is compared with other heads. */
+export const headName = (head: string): string => plainWords(asFigures(head));
