@@ -134,7 +134,12 @@ function importedCell(held: BookResult, format: string | undefined): ImportedCel
   const shown = shownName(held, format);
   if (typeof held === "boolean") return shown!;
   const unit = unitOf(format);
-  return { number: held, shown, ...(unit !== undefined && { unit }) };
+  return {
+    number: held,
+    shown,
+    ...(unit !== undefined && { unit }),
+    ...(format !== undefined && /[$€£¥₹%"]/.test(format) && { format }),
+  };
 }
 
 /** `0.0" m"` and `0.0\ "m"` write a unit behind every number. */

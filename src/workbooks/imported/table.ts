@@ -7,6 +7,8 @@ export interface ShownNumber {
   readonly shown: string | undefined;
   /** Words that its number format writes behind it: `m` of `0.0" m"`. */
   readonly unit?: string;
+  /** Its number format, where that names a currency or a share. */
+  readonly format?: string;
 }
 
 export type ImportedCell = string | ShownNumber;

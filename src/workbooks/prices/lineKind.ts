@@ -1,8 +1,7 @@
 /** What a line of a price list is: a price, or one of the lines that people put between them. */
-import { textOf } from "../survey/heads";
+import { type ImportedLine, textOf } from "../imported/table";
 import { plainWords } from "./plainWords";
 import type { CutCell } from "./priceCell";
-import type { PriceTableLine } from "./table";
 
 export type PriceLineKind = "price" | "words" | "total" | "repeated";
 
@@ -19,7 +18,7 @@ export interface NamedPlaces {
 
 /** @param cuts of the columns of prices */
 export function priceLineKind(
-  { cells }: PriceTableLine,
+  { cells }: ImportedLine,
   cuts: readonly CutCell[],
   { article, description, unit, heads }: NamedPlaces,
 ): PriceLineKind {

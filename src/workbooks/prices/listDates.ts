@@ -3,17 +3,16 @@ import { readDate } from "../typed/readDate";
 import type { Reading } from "../typed/reading";
 import { DATES } from "../typed/typedKind";
 import type { Writing } from "../typed/writing";
-import { textOf } from "../survey/heads";
+import { type ImportedCell, textOf } from "../imported/table";
 import { isoDate, sheetDate } from "../sheetDate";
 import { plainWords } from "./plainWords";
-import type { PriceCell } from "./table";
 
 export type DateOrder = "dmy" | "mdy";
 
 const PARTED = /^(\d{1,2})[-./](\d{1,2})[-./](?:\d{4}|\d\d)$/;
 
 /** @returns undefined where no cell tells, or cells tell different things */
-export function dateOrder(cells: Iterable<PriceCell>): DateOrder | undefined {
+export function dateOrder(cells: Iterable<ImportedCell>): DateOrder | undefined {
   const orders = new Set<DateOrder>();
   for (const cell of cells) {
     const found = typeof cell === "string" ? PARTED.exec(cell.trim()) : null;
@@ -32,7 +31,7 @@ const OPEN = /^(?:-+|–|open|until further notice|bis auf weiteres|offen|n\/?a|
 
 /** @returns undefined for a blank cell, and for one that says that there is no end */
 export function readListDate(
-  cell: PriceCell | undefined,
+  cell: ImportedCell | undefined,
   order: DateOrder | undefined,
   isEnd = false,
 ): Reading<number | undefined> {

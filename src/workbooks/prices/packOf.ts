@@ -1,9 +1,8 @@
 /** What is in a pack or on a reel: the cell of its own, else what the description says; doubts are told. */
-import { textOf } from "../survey/heads";
+import { type ImportedCell, textOf } from "../imported/table";
 import { readFigure, type ColumnStyle } from "./listNumbers";
 import { plainWords } from "./plainWords";
 import { basisOf, packInWords, saleUnit, type Basis, type SaleUnit } from "./saleUnits";
-import type { PriceCell } from "./table";
 
 export interface FoundPack {
   readonly quantity?: number;
@@ -16,7 +15,7 @@ export interface FoundPack {
 const LOOSE = /^(?:-+|–|loose|lose|einzeln|single|singly|each|ea|bulk|vrac|al'?unite|suelto|los|per stuk|st|stk|pc|pcs|1er)$/;
 const TIMES = /^(\d+) ?[x×*] ?(\d+)(?: ?([a-z'.]+))?$/;
 
-export function packInCell(cell: PriceCell | undefined, style: ColumnStyle): FoundPack {
+export function packInCell(cell: ImportedCell | undefined, style: ColumnStyle): FoundPack {
   if (cell === undefined || cell === "") return {};
   const text = textOf(cell);
   const of = (quantity: number, unit?: SaleUnit): FoundPack =>

@@ -3,7 +3,7 @@ import { asFigures } from "../typed/plainText";
 import { currenciesIn, withoutCurrencies } from "./currencies";
 import { plainWords } from "./plainWords";
 import { basisOf, type Basis } from "./saleUnits";
-import type { PriceCell } from "./table";
+import type { ImportedCell } from "../imported/table";
 
 export type CutCell =
   | { readonly kind: "blank" }
@@ -31,7 +31,7 @@ const NOTHING = /^(?:-+|–|—|n\/?a|n\.a\.|\.|\?|x|k\. ?a\.|nil|none)$/;
 const ROUND = /(\d)[.,] ?[-‒–—=]+$/;
 const PER = /^([^/]*?\d[\d.,' ]*(?:[.,][-–—]+)?) ?(?:(?:\/|per|pro|je|par|por|les|le|la|p\.) ?)(.+)$/i;
 
-export function cutCell(cell: PriceCell | undefined, own: string | undefined): CutCell {
+export function cutCell(cell: ImportedCell | undefined, own: string | undefined): CutCell {
   if (cell === undefined || cell === "") return { kind: "blank" };
   if (typeof cell === "object") {
     const currencies = cell.format === undefined ? [] : currenciesOfFormat(cell.format, own);

@@ -1,11 +1,10 @@
 /** Finds the head of a price list and says what each column is taken for, by its head and by what stands below. */
-import { textOf } from "../survey/heads";
+import { type ImportedCell, type ImportedLine, textOf } from "../imported/table";
 import { asFigures } from "../typed/plainText";
 import { headMeaning, PRICE_KEYS, type ColumnKey, type HeadMeaning } from "./headMeaning";
 import { plainWords } from "./plainWords";
 import { cutCell } from "./priceCell";
 import { basisOf, saleUnit } from "./saleUnits";
-import type { PriceCell, PriceTableLine } from "./table";
 
 export interface PriceColumn {
   readonly index: number;
@@ -20,7 +19,7 @@ export interface PriceHead {
   /** Where the body begins, among the filled lines. */
   readonly body: number;
   /** The heads as they stand; undefined for a list without. */
-  readonly line?: PriceTableLine;
+  readonly line?: ImportedLine;
   readonly columns: readonly PriceColumn[];
 }
 
@@ -30,7 +29,7 @@ const HEAD_WITHIN = 60;
 const SAMPLE = 400;
 const LONGEST_HEAD = 80;
 
-const headText = (cell: PriceCell | undefined): string =>
+const headText = (cell: ImportedCell | undefined): string =>
   cell === undefined || typeof cell === "object" ? "" : textOf(cell).replace(/\s+/g, " ");
 
 const meaningOf = (text: string, own: string | undefined): HeadMeaning =>
@@ -38,7 +37,7 @@ const meaningOf = (text: string, own: string | undefined): HeadMeaning =>
 
 /** @param chosen by a person, by the column's place: a key, or "" for a column that is not used */
 export function findColumns(
-  filled: readonly PriceTableLine[],
+  filled: readonly ImportedLine[],
   own: string | undefined,
   chosen: ReadonlyMap<number, ColumnKey | ""> = new Map(),
 ): PriceHead {
@@ -67,12 +66,12 @@ export function findColumns(
 }
 
 interface FoundHead {
-  readonly line: PriceTableLine;
+  readonly line: ImportedLine;
   readonly heads: readonly string[];
   readonly body: number;
 }
 
-function headIn(filled: readonly PriceTableLine[], own: string | undefined): FoundHead | undefined {
+function headIn(filled: readonly ImportedLine[], own: string | undefined): FoundHead | undefined {
   const within = filled.slice(0, HEAD_WITHIN);
   for (const [index, line] of within.entries()) {
     const texts = line.cells.map(headText);
@@ -93,7 +92,7 @@ function headIn(filled: readonly PriceTableLine[], own: string | undefined): Fou
   return undefined;
 }
 
-const isWords = ({ cells }: PriceTableLine): boolean => {
+const isWords = ({ cells }: ImportedLine): boolean => {
   const texts = cells.filter((cell) => cell !== "");
   return texts.length > 1 && texts.every((cell) => typeof cell === "string" && !/^[\d.,\s€$£]+$/.test(cell));
 };
@@ -110,7 +109,7 @@ function fits(texts: readonly string[], own: string | undefined): boolean {
 }
 
 /** Units and currencies, in a line of their own below the heads. */
-function isSecondHead(line: PriceTableLine, heads: readonly string[], own: string | undefined): boolean {
+function isSecondHead(line: ImportedLine, heads: readonly string[], own: string | undefined): boolean {
   let says = 0;
   for (const [index, cell] of line.cells.entries()) {
     if (cell === "") continue;
@@ -137,7 +136,7 @@ function joined(above: readonly string[], below: readonly string[], spread: bool
   });
 }
 
-const firstOfBody = (filled: readonly PriceTableLine[]): number =>
+const firstOfBody = (filled: readonly ImportedLine[]): number =>
   Math.max(
     0,
     filled.findIndex(({ cells }) => cells.filter((cell) => cell !== "").length >= 3),
@@ -155,7 +154,7 @@ interface Content {
   readonly long: number;
 }
 
-function contentOf(sample: readonly PriceTableLine[], index: number, own: string | undefined): Content {
+function contentOf(sample: readonly ImportedLine[], index: number, own: string | undefined): Content {
   const seen = new Set<string>();
   const count = { filled: 0, figures: 0, decimals: 0, units: 0, bases: 0, spaced: 0, length: 0, long: 0 };
   for (const { cells } of sample) {
@@ -182,7 +181,7 @@ function contentOf(sample: readonly PriceTableLine[], index: number, own: string
 /** Heads that can be read two ways are settled by what stands below. */
 function byContent(
   columns: readonly PriceColumn[],
-  sample: readonly PriceTableLine[],
+  sample: readonly ImportedLine[],
   own: string | undefined,
 ): PriceColumn[] {
   const contents = columns.map(({ index }) => contentOf(sample, index, own));
@@ -232,7 +231,7 @@ const isCodes = ({ filled, spaced, distinct, length }: Content): boolean =>
 /** Without heads what stands in the columns has to tell. */
 function withoutHeads(
   columns: readonly PriceColumn[],
-  sample: readonly PriceTableLine[],
+  sample: readonly ImportedLine[],
   own: string | undefined,
 ): PriceColumn[] {
   const contents = columns.map(({ index }) => contentOf(sample, index, own));

@@ -1,6 +1,6 @@
 /** One line of a price list into a price for the unit and for the pack; whatever is not sure is asked, never guessed. */
 import { isoDate } from "../sheetDate";
-import { textOf } from "../survey/heads";
+import { type ImportedCell, type ImportedLine, textOf } from "../imported/table";
 import { LONGEST_TEXT } from "../typed/typedKind";
 import { currenciesIn } from "./currencies";
 import type { ColumnKey } from "./headMeaning";
@@ -13,13 +13,12 @@ import { DISCONTINUED, ON_REQUEST, type CutCell } from "./priceCell";
 import type { PriceChoice } from "./priceChoice";
 import type { PriceColumn } from "./priceColumns";
 import { basisOf, isLength, type Basis, type SaleUnit } from "./saleUnits";
-import type { PriceCell, PriceTableLine } from "./table";
 
 /** What the whole list says, for each of its lines. */
 export interface LineContext {
   readonly place: (key: ColumnKey) => number;
   readonly choice: PriceChoice;
-  readonly cutOf: (line: PriceTableLine, column: PriceColumn) => CutCell;
+  readonly cutOf: (line: ImportedLine, column: PriceColumn) => CutCell;
   readonly styleOf: (column: number) => ColumnStyle;
   readonly order: DateOrder | undefined;
   readonly answers: PriceAnswers;
@@ -48,10 +47,10 @@ interface Sum {
   readonly currencies: readonly string[];
 }
 
-export function readLine(line: PriceTableLine, context: LineContext): ListedPrice {
+export function readLine(line: ImportedLine, context: LineContext): ListedPrice {
   const { place, choice, answers, styleOf } = context;
   const doubts: string[] = [];
-  const cell = (key: ColumnKey): PriceCell | undefined => line.cells[place(key)];
+  const cell = (key: ColumnKey): ImportedCell | undefined => line.cells[place(key)];
   const article = articleIn(cell("article"), doubts);
   const description = textOf(cell("description")).replace(/\s+/g, " ").slice(0, LONGEST_TEXT);
   const base = { line: line.line, article, description };
@@ -102,7 +101,7 @@ export function readLine(line: PriceTableLine, context: LineContext): ListedPric
   return { ...rest, ...amounts, doubts };
 }
 
-function articleIn(cell: PriceCell | undefined, doubts: string[]): string {
+function articleIn(cell: ImportedCell | undefined, doubts: string[]): string {
   if (typeof cell === "object" && cell.shown === undefined) {
     doubts.push(
       "The file holds a date where the article number stands: a workbook program turns numbers such as 3-16 into one. Type the article number itself as text.",
@@ -165,7 +164,7 @@ function sumIn(
 }
 
 function datesOf(
-  { cells }: PriceTableLine,
+  { cells }: ImportedLine,
   { place, order, from, until }: LineContext,
   doubts: string[],
 ): { from?: number; until?: number } {
@@ -192,7 +191,7 @@ function datesOf(
 }
 
 function currencyOf(
-  { cells }: PriceTableLine,
+  { cells }: ImportedLine,
   { place, currency, own, choice }: LineContext,
   sums: readonly (Sum | undefined)[],
   doubts: string[],
@@ -213,7 +212,7 @@ function currencyOf(
 }
 
 function discountOf(
-  { cells }: PriceTableLine,
+  { cells }: ImportedLine,
   { choice: { discount }, styleOf, answers }: LineContext,
   doubts: string[],
 ): number | undefined {
@@ -276,7 +275,7 @@ function netOf(
 }
 
 /** For how much the price of the line holds, where a column of its own says it. */
-function basisIn({ cells }: PriceTableLine, { place }: LineContext, doubts: string[]): Basis | undefined {
+function basisIn({ cells }: ImportedLine, { place }: LineContext, doubts: string[]): Basis | undefined {
   const cell = cells[place("per")];
   const text = textOf(cell);
   if (text === "") return undefined;
@@ -291,7 +290,7 @@ type Amounts = Pick<ListedPrice, "unit" | "pack" | "perUnit" | "perPack" | "note
 function amountsOf(
   { unitSum, bareSum, packSum }: Net,
   perLine: Basis | undefined,
-  { cells }: PriceTableLine,
+  { cells }: ImportedLine,
   description: string,
   { place, choice, styleOf, heading, answers }: LineContext,
   doubts: string[],

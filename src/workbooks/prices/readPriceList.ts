@@ -3,7 +3,7 @@
  * holds. It tells what it understood; what is not sure is asked, of a line or once of the whole list, and no line with
  * an open question is used.
  */
-import { textOf } from "../survey/heads";
+import { type ImportedCell, type ImportedLine, type ImportedTable, textOf } from "../imported/table";
 import { asFigures } from "../typed/plainText";
 import { currenciesIn, currencyCode } from "./currencies";
 import { type ColumnKey } from "./headMeaning";
@@ -18,7 +18,6 @@ import { choosePrices } from "./priceChoice";
 import { findColumns, type PriceColumn } from "./priceColumns";
 import { readLine, type LineContext } from "./readLine";
 import { basisOf, type Basis } from "./saleUnits";
-import type { PriceCell, PriceTable, PriceTableLine } from "./table";
 import { settleTwice } from "./twice";
 
 export interface PriceContext {
@@ -34,7 +33,7 @@ const SEPARATOR = /^sep=/i;
 const NO_COLUMN = -1;
 
 export function readPriceList(
-  { source, lines }: PriceTable,
+  { source, lines }: ImportedTable,
   context: PriceContext,
   answers: PriceAnswers = {},
 ): PriceList {
@@ -71,15 +70,15 @@ export function readPriceList(
     });
 
   const priceColumns = [choice.unit, choice.bare, choice.pack, choice.list].filter((one) => one !== undefined);
-  const known = new Map<PriceTableLine, CutCell[]>();
-  const cutsOf = (line: PriceTableLine): CutCell[] => {
+  const known = new Map<ImportedLine, CutCell[]>();
+  const cutsOf = (line: ImportedLine): CutCell[] => {
     const before = known.get(line);
     if (before) return before;
     const cuts = priceColumns.map(({ index }) => cutCell(line.cells[index], own));
     known.set(line, cuts);
     return cuts;
   };
-  const cutOf = (line: PriceTableLine, column: PriceColumn): CutCell => cutsOf(line)[priceColumns.indexOf(column)]!;
+  const cutOf = (line: ImportedLine, column: PriceColumn): CutCell => cutsOf(line)[priceColumns.indexOf(column)]!;
 
   const named = {
     article: place("article"),
@@ -89,7 +88,7 @@ export function readPriceList(
   };
   const body = filled.slice(head.body);
   const kinds = body.map((line) => priceLineKind(line, cutsOf(line), named));
-  const isHead = (line: PriceTableLine): boolean => line === head.line;
+  const isHead = (line: ImportedLine): boolean => line === head.line;
   const loose = [
     ...filled.slice(0, head.body).filter((line) => !isHead(line)),
     ...body.filter((_, index) => kinds[index] === "words"),
@@ -167,10 +166,10 @@ function styleNotes(styles: ReadonlyMap<number, ColumnStyle>, columns: readonly 
 
 /** Each column by its own cells; one that does not tell, by the others. */
 function stylesOf(
-  prices: readonly PriceTableLine[],
+  prices: readonly ImportedLine[],
   columns: readonly PriceColumn[],
   { decimal }: PriceAnswers,
-  cutOf: (line: PriceTableLine, column: PriceColumn) => CutCell,
+  cutOf: (line: ImportedLine, column: PriceColumn) => CutCell,
   priceColumns: readonly PriceColumn[],
 ): Map<number, ColumnStyle> {
   const styles = new Map<number, ColumnStyle>();
@@ -201,13 +200,13 @@ function stylesOf(
 }
 
 function orderOf(
-  prices: readonly PriceTableLine[],
+  prices: readonly ImportedLine[],
   place: (key: ColumnKey) => number,
   { order }: PriceAnswers,
   styles: readonly ColumnStyle[],
 ): DateOrder | undefined {
   if (order) return order;
-  const cells = function* (): Generator<PriceCell> {
+  const cells = function* (): Generator<ImportedCell> {
     for (const { cells: one } of prices)
       for (const key of ["from", "until"] as const) yield one[place(key)] ?? "";
   };
@@ -287,19 +286,19 @@ const HEADING_BASIS =
   /(?:prices?|preise?|prix|precios?|prijs|prijzen|€|eur|£|\$)[^\d]{0,20}?(?:\/|(?<![a-z])(?:per|je|pro|aux|par|por|les|for|voor)(?![a-z])) ?((?:\d+ ?)?[a-z.]+)/;
 
 /** "Cables (prices per 100 m)". */
-function basisInHeading({ cells }: PriceTableLine): Basis | undefined {
+function basisInHeading({ cells }: ImportedLine): Basis | undefined {
   const text = plainWords(cells.map((cell) => textOf(cell)).join(" "));
   const found = HEADING_BASIS.exec(text);
   return found ? basisOf(found[1]!) : undefined;
 }
 
 /** A heading of a group ends what the one before said. */
-const isGroup = ({ cells }: PriceTableLine): boolean =>
+const isGroup = ({ cells }: ImportedLine): boolean =>
   cells.map((cell) => textOf(cell)).join("").length <= 60;
 
 function scaleReader(
   column: number,
-  prices: readonly PriceTableLine[],
+  prices: readonly ImportedLine[],
 ): (line: number) => number | undefined {
   if (column === NO_COLUMN) return () => undefined;
   const byLine = new Map(
