@@ -48,11 +48,11 @@ function textTables(bytes: Uint8Array): ImportedTable[] {
   const count = linesIn(text);
   if (count > MAX_TABLE_LINES) stop(troubles.tableTooLong(count, MAX_TABLE_LINES));
   const tables = Object.entries(DELIMITERS).map(([name, delimiter]): ImportedTable => {
-    const open = unclosedQuote(text, delimiter);
+    const { closed, opened } = withoutOpenQuotes(text, delimiter);
     return {
       source: `text, ${name}, ${decoded.encoding}`,
-      lines: blank ? [] : readCsv(text, delimiter),
-      ...(open !== undefined && { open }),
+      lines: blank ? [] : readCsv(closed, delimiter),
+      ...(opened.length > 0 && { open: opened[0]!, opened }),
     };
   });
   const aligned = blank || text.includes("\t") ? undefined : alignedLines(text);
@@ -61,6 +61,26 @@ function textTables(bytes: Uint8Array): ImportedTable[] {
   weighed.sort((a, b) => b.weight - a.weight);
   const best = weighed.map(({ table }) => table);
   return count > SHORT_LINES ? best.slice(0, 1) : best;
+}
+
+/** Most quotation marks that are taken off: more of them are no slips. */
+const MOST_OPEN = 20;
+
+/** A mark that opens a cell and is never closed would swallow all below it: it is taken off, and its line is told. */
+function withoutOpenQuotes(text: string, delimiter: string): { closed: string; opened: number[] } {
+  const opened: number[] = [];
+  let closed = text;
+  let open = unclosedQuote(text, delimiter);
+  while (open !== undefined && opened.length < MOST_OPEN) {
+    opened.push(open);
+    const lines = closed.split("\n");
+    const line = lines[open - 1]!;
+    const at = line.startsWith('"') ? 0 : line.indexOf(`${delimiter}"`) + delimiter.length;
+    lines[open - 1] = line.slice(0, at) + line.slice(at + 1);
+    closed = lines.join("\n");
+    open = unclosedQuote(closed, delimiter);
+  }
+  return { closed, opened };
 }
 
 /** Without taking the text apart, which a file of a million lines would not survive. */

@@ -31,6 +31,8 @@ export interface ImportedTable {
   readonly hiddenColumns?: readonly number[];
   /** The line of a text that opens a quoted cell which is never closed. */
   readonly open?: number;
+  /** All such lines. */
+  readonly opened?: readonly number[];
 }
 
 /** As a person sees it. */

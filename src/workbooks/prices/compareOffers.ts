@@ -6,7 +6,8 @@ import { METRES_PER_FOOT } from "../../engine/signal/lengthUnits";
 import { isoDate } from "../sheetDate";
 import { asWord } from "../typed/plainText";
 import { currencyCode } from "./currencies";
-import type { ListedPrice, PriceList } from "./list";
+import { articleWord } from "./articleWord";
+import { waits, type ListedPrice, type PriceList } from "./list";
 import { isLength, saleUnit, type SaleUnit } from "./saleUnits";
 
 /** What the workbook keeps: one supplier's price for one part. */
@@ -53,7 +54,10 @@ export interface GoneOffer {
 
 export interface Comparison {
   readonly lines: readonly ComparedLine[];
+  /** On no line of the list. */
   readonly gone: readonly GoneOffer[];
+  /** On a line that says that there is no price: discontinued, or on request. */
+  readonly ended: readonly GoneOffer[];
 }
 
 /** So many times dearer or cheaper is more often a pack taken for a piece than a price. */
@@ -70,6 +74,7 @@ export function compareOffers(
   const kept = offers.filter((offer) => asWord(offer.supplier) === wanted);
   const byArticle = new Map<string, Offer[]>();
   const byWords = new Map<string, Offer[]>();
+  const bySpoilt = new Map<string, Offer[]>();
   const put = (map: Map<string, Offer[]>, key: string, offer: Offer): void => {
     if (key === "") return;
     const before = map.get(key);
@@ -77,11 +82,12 @@ export function compareOffers(
     else map.set(key, [offer]);
   };
   for (const offer of kept) {
-    put(byArticle, asWord(offer.article), offer);
+    put(byArticle, articleWord(offer.article), offer);
+    put(bySpoilt, spoilt(offer.article), offer);
     put(byWords, asWord(offer.description), offer);
   }
   const matching = ({ article, description }: ListedPrice): readonly Offer[] => {
-    const found = article === "" ? undefined : byArticle.get(asWord(article));
+    const found = article === "" ? undefined : byArticle.get(articleWord(article));
     if (found) return found;
     const words = description === "" ? [] : (byWords.get(asWord(description)) ?? []);
     // An article number that differs is another article, whatever its words.
@@ -91,9 +97,18 @@ export function compareOffers(
   const ended = new Map<Offer, string>();
   const stays = new Set<Offer>();
   const code = own === undefined ? undefined : currencyCode(own);
-  const asked = list.questions.length > 0;
+  const asked = waits(list.questions);
   const lines = list.lines.map((line) => {
     const found = matching(line);
+    const perhaps = found.length === 0 && line.article !== "" ? bySpoilt.get(spoilt(line.article)) : undefined;
+    if (perhaps) {
+      for (const offer of perhaps) {
+        listed.add(offer);
+        stays.add(offer);
+      }
+      const said = `The article ${line.article} can be ${perhaps[0]!.article} of “${perhaps[0]!.part}”, which a workbook program has spoilt. Put the number right in the list, or leave the line out.`;
+      return compared({ ...line, doubts: [...line.doubts, said] }, [], code, asked);
+    }
     for (const offer of found) {
       listed.add(offer);
       if (line.state === undefined) stays.add(offer);
@@ -101,12 +116,29 @@ export function compareOffers(
     }
     return compared(line, found, code, asked);
   });
-  const gone = kept.flatMap((offer): GoneOffer[] => {
-    if (!listed.has(offer)) return [{ offer, said: "It is not in the list any more." }];
-    const why = stays.has(offer) ? undefined : ended.get(offer);
-    return why === undefined ? [] : [{ offer, said: why }];
-  });
-  return { lines, gone };
+  return {
+    lines,
+    gone: kept.filter((offer) => !listed.has(offer)).map((offer) => ({ offer, said: "It is not in the list any more." })),
+    ended: kept.flatMap((offer) => {
+      const said = stays.has(offer) ? undefined : ended.get(offer);
+      return said === undefined ? [] : [{ offer, said }];
+    }),
+  };
+}
+
+const MONTHS = "jan feb mar apr may jun jul aug sep oct nov dec".split(" ");
+
+/** What a workbook program leaves of an article number: no noughts in front, a power of ten, a day of a month. */
+function spoilt(article: string): string {
+  const plain = article.trim();
+  const pair = /^(\d{1,2})[-./](\d{1,2})(?:[-./](?:19|20)\d\d)?$/.exec(plain);
+  if (pair) return `day ${[Number(pair[1]), Number(pair[2])].sort((a, b) => a - b).join("-")}`;
+  const words = /^(?:(\p{L}{3})\p{L}*\.?[ -](\d{1,2})|(\d{1,2})[.-] ?(\p{L}{3})\p{L}*\.?)$/u.exec(plain);
+  const month = words ? MONTHS.indexOf((words[1] ?? words[4]!).toLowerCase()) + 1 : 0;
+  if (words && month > 0)
+    return `day ${[month, Number(words[2] ?? words[3])].sort((a, b) => a - b).join("-")}`;
+  const figure = plain.replace(",", ".");
+  return /^\d+(?:\.\d+)?(?:E\+?\d+)?$/i.test(figure) ? `number ${Number(figure)}` : "";
 }
 
 function compared(
@@ -119,6 +151,8 @@ function compared(
   const { doubts, left, currency } = listed;
   if (left !== undefined) return { ...line, kind: "left", said: left, taken: false };
   if (doubts.length > 0) return { ...line, kind: "asked", said: doubts.join(" "), taken: false };
+  if (asked)
+    return { ...line, kind: "asked", said: "Answer first what is asked of the whole list.", taken: false };
   if (own !== undefined && currency !== undefined && currency !== own)
     return {
       ...line,
@@ -129,7 +163,7 @@ function compared(
   const late = listed.expired ? `Its price ended on ${isoDate(listed.until!)}.` : undefined;
   const [offer] = offers;
   if (!offer)
-    return { ...line, kind: "new", ...(late && { said: late }), taken: !asked && late === undefined };
+    return { ...line, kind: "new", ...(late && { said: late }), taken: late === undefined };
   const pair = comparable(listed, offer);
   if (!pair)
     return {
@@ -165,7 +199,7 @@ function compared(
     ...prices,
     kind: same ? "same" : "changed",
     ...(said !== "" && { said }),
-    taken: !asked && late === undefined && older === undefined,
+    taken: late === undefined && older === undefined,
   };
 }
 

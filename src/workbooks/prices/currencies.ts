@@ -26,6 +26,7 @@ const SIGNS: Readonly<Record<string, readonly string[]>> = {
   "fr.": ["CHF"],
   sfr: ["CHF"],
   "sfr.": ["CHF"],
+  sterling: ["GBP"],
   euro: ["EUR"],
   euros: ["EUR"],
   "pound sterling": ["GBP"],
@@ -36,7 +37,7 @@ const SIGNS: Readonly<Record<string, readonly string[]>> = {
 };
 
 const FOUND =
-  /(?<![\p{L}\d])(?:EUR|GBP|USD|CAD|AUD|NZD|CHF|SEK|NOK|DKK|PLN|CZK|HUF|BRL|INR|JPY|CNY|ILS|TRY|RON|ZAR|SGD|MXN|AED)(?![\p{L}])|(?:US|CA|AU|NZ|A|C|R)\$|[€£$₹¥₪₺]|(?<![\p{L}])(?:euros?|pounds? sterling|pounds|franken|dollars|zł|kč|sfr\.?)(?![\p{L}])|(?<![\p{L}])(?:kr|fr\.)(?![\p{L}])/giu;
+  /(?<![\p{L}\d])(?:EUR|GBP|USD|CAD|AUD|NZD|CHF|SEK|NOK|DKK|PLN|CZK|HUF|BRL|INR|JPY|CNY|ILS|TRY|RON|ZAR|SGD|MXN|AED)(?![\p{L}])|(?:US|CA|AU|NZ|A|C|R)\$|[€£$₹¥₪₺]|(?<![\p{L}])(?:euros?|(?:pounds? )?sterling|pounds|franken|dollars|zł|kč|sfr\.?)(?![\p{L}])|(?<![\p{L}])(?:kr|fr\.)(?![\p{L}])/giu;
 
 /**
  * @param own the currency of the workbook: it decides what a shared sign stands for
@@ -58,6 +59,10 @@ export function currenciesIn(text: string, own?: string): string[] {
   }
   return [...found];
 }
+
+/** Whether a sign that several currencies share can stand for this one. */
+export const canStandFor = (sign: string, code: string): boolean =>
+  (SIGNS[sign.toLowerCase()] ?? []).includes(code);
 
 /** A text without the currencies that it names. */
 export const withoutCurrencies = (text: string): string => text.replace(FOUND, " ");

@@ -68,15 +68,24 @@ export interface HeadMeaning {
   /** It may be before a discount, or with tax: the word says either. */
   readonly gross?: boolean;
   readonly net?: boolean;
+  /** A group of discounts. */
+  readonly discountGroup?: boolean;
+  /** It is known what the column is, and that it is of no use here. */
+  readonly unused?: boolean;
   readonly currencies: readonly string[];
 }
 
 const w = (pattern: string): RegExp => new RegExp(`(?<![a-z])(?:${pattern})(?![a-z])`);
 
+/** Whoever names groups of discounts gives prices before them. */
+const DISCOUNT_GROUP = w(
+  "(?:discount|rabatt?|remise|descuento|korting|sconto)[ -]?(?:group|gruppe|groupe|grupo|groep|gruppo|code|class|cat\\w*|klasse)|rabatt?gruppe|rabatt?klasse|kortingsgroep|rg|dg",
+);
+
 const UNUSED = [
   w("ean\\d*|gtin\\d*|upc|bar ?codes?|strichcode|code ?barres?|codigo de barras|streepjescode|gencod"),
   w(
-    "(?:discount|rabatt|remise|descuento|korting\\w*)[ -]?(?:group|gruppe|groupe|grupo|groep|code|class|cat\\w*)|rabattgruppe|kortingsgroep|rg|wg|warengruppe|product group|group|gruppe|famille|familia|familie|categor\\w*|kategorie|groupe|grupo|groep|hersteller\\w*|manufacturer\\w*|maker|marke|brand|marque|marca|merk|fabricante?|fabrikant|lieferzeit|lead time|delivery|delai|plazo|levertijd|weight|gewicht|poids|peso|kg|colou?r|farbe|couleur|kleur|customs|zolltarif\\w*|hs code|taric|origin|ursprung\\w*|pos|position|line|zeile|ligne|moq|min(?:imum|dest|\\.)? ?(?:order|qty|bestell\\w*|quantity|menge|abnahme)?(?: qty| quantity)?|mindest\\w*|stock|bestand|lager\\w*|voorraad|page|seite|pagina|bild|image|picture|link|url|change|anderung|diff\\w*|% ?change",
+    "(?:discount|rabatt|remise|descuento|korting\\w*)[ -]?(?:group|gruppe|groupe|grupo|groep|code|class|cat\\w*)|rabatt?gruppe|kortingsgroep|rg|dg|rk|wg|warengruppe|product group|group|gruppe|famille|familia|familie|categor\\w*|kategorie|groupe|grupo|groep|hersteller\\w*|manufacturer\\w*|maker|marke|brand|marque|marca|merk|fabricante?|fabrikant|lieferzeit|lead time|delivery|delai|plazo|levertijd|weight|gewicht|poids|peso|kg|colou?r|farbe|couleur|kleur|customs|zolltarif\\w*|hs code|taric|origin|ursprung\\w*|pos|position|line|zeile|ligne|moq|min(?:imum|dest|\\.)? ?(?:order|qty|bestell\\w*|quantity|menge|abnahme)?(?: qty| quantity)?|mindest\\w*|stock|bestand|lager\\w*|voorraad|page|seite|pagina|bild|image|picture|link|url|change|anderung|diff\\w*|% ?change",
   ),
   w(
     "(?:old|previous|former|last year'?s?|alter?|bisherig\\w*|vorjahr\\w*|ancien\\w*|anterior|oude?|vorige) ?(?:price|preis|prix|precio|prijs|tarif|tarifa)|(?:price|preis|prix|precio|prijs) (?:old|alt|ancien|anterior|oud|bisher)|altpreis|prix \\d{4}/ancien",
@@ -84,7 +93,7 @@ const UNUSED = [
 ];
 
 const PRICE = w(
-  "prices?|\\w*preise?|prix|precios?|\\w*prijs|\\w*prijzen|tarif|tarifa|tarief|cost|costs|ek|netto|net|nett|brutto|bruto|gross|amount|betrag|importe|bedrag|p\\.? ?u\\.?(?: ?h\\.?t\\.?)?|pu|puht|ht|h\\.t\\.?|ttc|uvp|rrp|msrp|pvp|vk|each",
+  "prices?|\\w*preise?|prix|precios?|\\w*prijs|\\w*prijzen|\\w*pris|\\w*priser|prezz[oi]|preco|tarif|tarifa|tarief|cost|costs|ek|netto|net|nett|brutto|bruto|gross|amount|betrag|importe|bedrag|p\\.? ?u\\.?(?: ?h\\.?t\\.?)?|pu|puht|ht|h\\.t\\.?|ttc|uvp|rrp|msrp|pvp|vk|each|neto|listino",
 );
 const RETAIL = w(
   "rrp|r\\.r\\.p\\.?|msrp|srp|retail|recommended|uvp|empf\\w*|unverbindl\\w*|conseille|pvp|pvr|recomendado|advies\\w*|verkoopprijs|consumer|endkunden\\w*|vk",
@@ -99,8 +108,8 @@ const NET = w(
 const EX_TAX = w(
   "ht|h\\.t\\.?|hors taxes?|puht|excl?\\.? ?(?:vat|tax|btw|gst|mwst|ust|iva)|ex vat|excluding (?:vat|tax)|zzgl\\.? ?(?:mwst|ust)|exkl\\.? ?(?:mwst|ust)|ohne (?:mwst|ust)|sin iva",
 );
-const LIST = w("list|listen\\w*|listprice|catalogue?|katalog\\w*|catalogo|public|lijst\\w*|tarifa|bruttolisten\\w*");
-const DISCOUNT = w("discount|disc|\\w*rabatt\\w*|nachlass|remise|rem|descuento|dto|dcto|korting|ristourne");
+const LIST = w("list|\\w*liste?n?pri[sj]\\w*|listino|listen\\w*|listprice|catalogue?|katalog\\w*|catalogo|public|lijst\\w*|tarifa|bruttolisten\\w*");
+const DISCOUNT = w("discount|disc|sconto|\\w*rabatt?\\w*|nachlass|remise|rem|descuento|dto|dcto|korting|ristourne");
 const PER_PACK = w(
   "(?:per|pro|je|par|por|le|la|a|/) ?(?:pack|packet|pk|pkt|box|bag|carton|reel|roll|drum|coil|vpe|ve|packung|pack\\.?|rolle|ring|karton|gebinde|beutel|spule|trommel|bund|boite|paquet|lot|conditionnement|cond|rouleau|touret|couronne|sachet|colis|bobine|caja|paquete|bolsa|rollo|bobina|envase|verpakking|doos|rol|pak|zak|haspel|ve)|(?:pack|reel|roll|box|bag|drum|coil|carton|vpe|ve|conditionnement|condt|cond|lot|paquete|caja|envase|rollo) ?-?(?:price|preis|precio|prijs|cost)|(?:price|preis|prix|precio|prijs)[ /]*(?:pack|vpe|ve|reel|roll|box|bag|cond\\w*|lot|colis|caja|paquete|envase|rollo|verpakking|rol|doos)|packungspreis|packpreis|vpe-?preis|ve-?preis|rollenpreis|ringpreis|gebindepreis|kartonpreis|verpakkingsprijs|pakprijs|rolprijs|doosprijs|reelprice|packprice",
 );
@@ -115,36 +124,39 @@ const UNTIL = w(
 const FROM = w(
   "valid from|from date|effective(?: date)?|start(?: date)?|priced on|price date|date|datum|(?:gultig|gilt) (?:ab|von|seit)|ab datum|ab|stand|preis vom|date d.?effet|valable (?:du|a partir)|debut|valid[oa] desde|desde|vigencia|fecha|geldig (?:vanaf|van)|vanaf|ingang\\w*|from",
 );
-const CURRENCY = w("currency|curr|ccy|wahrung|whg|wrg|devise|monnaie|moneda|divisa|valuta|munt");
+const CURRENCY = w("cur|currency|curr|ccy|wahrung|whg|wrg|devise|monnaie|moneda|divisa|valuta|munt");
 const STATUS = w(
   "status|availability|verfugbar\\w*|disponibilite|disponibilidad|beschikbaar\\w*|lieferstatus|lifecycle|remarks?|notes?|bemerkung\\w*|hinweis\\w*|anmerkung\\w*|remarques?|observa\\w*|opmerking\\w*|comments?|info|notas?",
 );
 const PACK = w(
-  "packs?|packing|pack(?:age)? ?-?(?:size|qty|quantity|unit)|qty ?(?:per|/|in) ?\\w+|units? per pack|pcs ?(?:per|/) ?\\w+|pieces per \\w+|vpe|v\\.p\\.e\\.?|ve|verpackung\\w*|verp\\.?-?\\w*|gebinde\\w*|inhalt|packungsgr\\w*|packungsinhalt|conditionnement|condit\\.?|condt\\.?|cond\\.?|colisage|qte ?(?:par|/) ?\\w+|unites? par \\w+|contenu|embalaje|envase|contenido|(?:unidades|uds|cantidad) (?:por|x) \\w+|uds/\\w+|verpakking\\w*|vpk|verp|inhoud|aantal per \\w+|stuks? per \\w+|reel(?: length| size|s)?|roll length|rollenlange|ringlange|lange|length|box qty|box size|contents?|lot|spq|bag|box|carton|karton|menge(?: je \\w+| pro \\w+|/\\w+)?|quantity|qty|cantidad|quantite|qte|aantal",
+  "packs?|(?:std|standard|sales)?\\.? ?pkgs?|std\\.? ?(?:pack|qty)|packing|per (?:pack|box|bag|carton|reel|roll)|(?:pz|stk|st|pcs|uds|stuks|m|mtr)[ /.]+(?:conf|krt|karton|pk|pack|pak|pakke|box|bag|vpe|rolle|reel|ctn|doos|caja)|conf\\.?|confezione|forpackning|forpakning|pakning|pakke\\w*|antal|antall|box of|bag of|pack of|reel ?(?:m|ft)|roll ?(?:m|ft)|aufmasslange|pack(?:age)? ?-?(?:size|qty|quantity|unit)|qty ?(?:per|/|in) ?\\w+|units? per pack|pcs ?(?:per|/) ?\\w+|pieces per \\w+|vpe|v\\.p\\.e\\.?|ve|verpackung\\w*|verp\\.?-?\\w*|gebinde\\w*|inhalt|packungsgr\\w*|packungsinhalt|conditionnement|condit\\.?|condt\\.?|cond\\.?|colisage|qte ?(?:par|/) ?\\w+|unites? par \\w+|contenu|embalaje|envase|contenido|(?:unidades|uds|cantidad) (?:por|x) \\w+|uds/\\w+|verpakking\\w*|vpk|verp|inhoud|aantal per \\w+|stuks? per \\w+|reel(?: length| size|s)?|roll length|rollenlange|ringlange|lange|length|box qty|box size|contents?|lot|spq|bag|box|carton|karton|menge(?: je \\w+| pro \\w+|/\\w+)?|quantity|qty|cantidad|quantite|qte|aantal",
 );
 const FROM_QUANTITY =
   /^(?:from|ab|des|a partir de|desde|vanaf|min(?:imum)?) ?(?:qty|quantity|menge|stuck|quantite|qte|cantidad|aantal)$|^(?:staffel\w*|ab-?menge|scale|break|price break|qty break|scale qty|scale from|break qty|quantity break|seuil|escala|tramo)$/;
 const UNIT = w(
-  "units?|uom|u\\.?o\\.?m\\.?|u/m|um|m\\.?e\\.?|me|einheit\\w*|einh\\.?|mengeneinheit|mengeneinh\\.?|basiseinheit|bestelleinheit|verkaufseinheit|eh|unites?|unidad(?:es)?|ud|uds|u\\.|u|eenheid|eenh\\.?|measure|sold by|sales unit",
+  "units?|sold (?:as|by|per)|enhed|enhet|unita|unidade|price is for|uom|u\\.?o\\.?m\\.?|u/m|um|m\\.?e\\.?|me|einheit\\w*|einh\\.?|mengeneinheit|mengeneinh\\.?|basiseinheit|bestelleinheit|verkaufseinheit|eh|unites?|unidad(?:es)?|ud|uds|u\\.|u|eenheid|eenh\\.?|measure|sold by|sales unit",
 );
 const ARTICLE = w(
-  "art\\.? ?-?(?:nr|no|num\\w*|code|#)\\.?|artikel-?(?:nr|nummer|no|num|code)\\.?|artnr|artikelnummer|sku|item ?-?(?:no|nr|number|code|#|ref)\\.?|items?#|part ?-?(?:no|nr|number|code|#|ref)\\.?|p/?n|product ?-?(?:no|nr|code|number|id|ref)\\.?|produkt-?(?:nr|nummer)\\.?|codes?|ref|refs|ref\\.|reference|references|referencia|codigo|cod\\.?|bestell-?(?:nr|nummer|no)\\.?|bestelnr|bestel(?:nummer|code)|order ?-?(?:code|no|nr|number|ref)\\.?|nr|no|nummer|number|numero|num|cat\\.? ?(?:no|nr)\\.?|catalogue (?:no|number)|stock (?:code|no)|material[ -]?(?:nr|nummer|no)\\.?|mat\\.?-?nr\\.?|n°|nº|id|codice|article (?:no|nr|number|code)|no d.article|no article|supplier (?:no|code|ref)|kat\\.?-?nr\\.?|teile-?nr\\.?",
+  "vare-?(?:nr|nummer)\\.?|codice|cod|best\\.?-?nr|artikkel-?(?:nr|nummer)\\.?|itemno|partno|art\\.? ?-?(?:nr|no|num\\w*|code|#)\\.?|artikel-?(?:nr|nummer|no|num|code)\\.?|artnr|artikelnummer|sku|item ?-?(?:no|nr|number|code|#|ref)\\.?|items?#|part ?-?(?:no|nr|number|code|#|ref)\\.?|p/?n|product ?-?(?:no|nr|code|number|id|ref)\\.?|produkt-?(?:nr|nummer)\\.?|codes?|ref|refs|ref\\.|reference|references|referencia|codigo|cod\\.?|bestell-?(?:nr|nummer|no)\\.?|bestelnr|bestel(?:nummer|code)|order ?-?(?:code|no|nr|number|ref)\\.?|nr|no|nummer|number|numero|num|cat\\.? ?(?:no|nr)\\.?|catalogue (?:no|number)|stock (?:code|no)|material[ -]?(?:nr|nummer|no)\\.?|mat\\.?-?nr\\.?|n°|nº|id|codice|article (?:no|nr|number|code)|no d.article|no article|supplier (?:no|code|ref)|kat\\.?-?nr\\.?|teile-?nr\\.?",
 );
 const DESCRIPTION = w(
-  "descriptions?|desc|descr|bezeichnung\\w*|artikelbezeichnung|beschreibung|artikeltext|kurztext|text|langtext|designations?|libelle|intitule|denominat\\w*|description|descripcion|denominacion|concepto|detalle|omschrijving\\w*|artikelomschrijving|benaming|product ?name|item name|name|nom|nombre|naam|details?|benennung",
+  "descriptions?|descrizione|descricao|tekst|beskrivelse|beskrivning|benamning|beteckning|varetekst|varenavn|desc|descr|bezeichnung\\w*|artikelbezeichnung|beschreibung|artikeltext|kurztext|text|langtext|designations?|libelle|intitule|denominat\\w*|description|descripcion|denominacion|concepto|detalle|omschrijving\\w*|artikelomschrijving|benaming|product ?name|item name|name|nom|nombre|naam|details?|benennung",
 );
-const EITHER = w("articles?|artikel|articulos?|items?|products?|produkte?|produits?|productos?|parts?|material|goods|ware|art");
+const EITHER = w("articol[oi]|prodott[oi]|vare|varor|articles?|artikel|articulos?|items?|products?|produkte?|produits?|productos?|parts?|material|goods|ware|art");
 
 /** "1+", "10 +", "ab 10", "from 10", ">= 10", "1-9", "10 - 99", "x10". */
 const SCALE = /(?:^|[^\d.,])(?:(?:from|ab|>=?|≥|des|desde|vanaf|a partir de) ?(\d+)|(\d+) ?\+|(\d+) ?[-–] ?\d+(?! ?%)|(\d+) ?(?:and more|and up|und mehr|et plus|o mas|en meer|up))/;
 
 export function headMeaning(head: string, own?: string): HeadMeaning {
   const currencies = currenciesIn(head, own);
-  const plain = plainWords(withoutCurrencies(head).replace(/[\r\n]+/g, " ")).replace(/[:;*]+/g, " ");
+  const plain = plainWords(withoutCurrencies(head).replace(/[\r\n]+/g, " ")).replace(/[:;*]+/g, " ")
+    // Initials: "p.v.p." is "pvp".
+    .replace(/(?<![a-z])(?:[a-z]\.){2,}[a-z]?(?![a-z])/g, (initials) => initials.replace(/\./g, ""));
   const bare = plain.replace(/[()[\]]/g, " ").replace(/\s+/g, " ").trim().replace(/^[./-]+ ?|(?<=[a-z]{3})[.,]+$/g, "");
   const known = (found: Omit<HeadMeaning, "currencies">): HeadMeaning => ({ ...found, currencies });
   if (bare === "") return known(currencies.length > 0 ? { key: "price" } : {});
-  if (UNUSED[0]!.test(bare) || UNUSED[2]!.test(bare)) return known({});
+  if (UNUSED[0]!.test(bare) || UNUSED[2]!.test(bare)) return known({ unused: true });
+  if (DISCOUNT_GROUP.test(bare)) return known({ unused: true, discountGroup: true });
   if (PER.test(bare)) return known({ key: "per" });
   const isPrice = PRICE.test(bare) || (currencies.length > 0 && !CURRENCY.test(bare));
   if (DISCOUNT.test(bare) && !UNUSED[1]!.test(bare) && !/preis|price|prix|precio|prijs/.test(bare))
@@ -164,7 +176,9 @@ export function headMeaning(head: string, own?: string): HeadMeaning {
   if (ARTICLE.test(bare) && !DESCRIPTION.test(bare) && !w("manufacturer\\w*|hersteller\\w*|fabri\\w*|customs|zoll\\w*|hs").test(bare))
     return known({ key: "article" });
   if (DESCRIPTION.test(bare)) return known({ key: "description" });
-  if (UNUSED[1]!.test(bare)) return known({});
+  if (UNUSED[1]!.test(bare)) return known({ unused: true });
+  const basis = /^(?:per|pro|je|par|por|les|\/) ?/.test(bare) ? basisInHead(bare) : undefined;
+  if (basis && basis.unit !== "pack" && basis.unit !== "reel") return known({ key: "perUnit", basis });
   if (PACK.test(bare) && !/^(?:artikel|article|art)/.test(bare)) return known({ key: "pack" });
   if (UNIT.test(bare)) return known({ key: "unit" });
   if (FROM.test(bare)) return known({ key: "from" });

@@ -18,15 +18,33 @@ export interface PriceAnswers {
   readonly tax?: number;
   /** The share that comes off the prices; 0 for none. */
   readonly discount?: number;
+  /** The prices are paid as they stand, whatever the list says of surcharges. */
+  readonly surcharge?: "none";
+  /** The sheet was chosen. */
+  readonly sheet?: string;
 }
 
-export type QuestionId = "columns" | "currency" | "decimal" | "dates" | "basis" | "tax" | "discount";
+export type QuestionId =
+  | "columns"
+  | "sheet"
+  | "currency"
+  | "decimal"
+  | "dates"
+  | "basis"
+  | "tax"
+  | "discount"
+  | "surcharge";
 
 /** Asked once of the whole list. */
 export interface ListQuestion {
   readonly id: QuestionId;
   readonly sentence: string;
+  /** Only the lines that tell of it themselves wait for the answer. */
+  readonly ofLines?: boolean;
 }
+
+/** Whether no line can be used before it is answered. */
+export const waits = (questions: readonly ListQuestion[]): boolean => questions.some(({ ofLines }) => !ofLines);
 
 /** Of the quantities and prices of a line, for one unit: a metre, a foot, a piece. */
 export interface ListedPrice {

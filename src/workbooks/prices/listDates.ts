@@ -11,8 +11,8 @@ export type DateOrder = "dmy" | "mdy";
 
 const PARTED = /^(\d{1,2})[-./](\d{1,2})[-./](?:\d{4}|\d\d)$/;
 
-/** @returns undefined where no cell tells, or cells tell different things */
-export function dateOrder(cells: Iterable<ImportedCell>): DateOrder | undefined {
+/** @returns undefined where no cell tells; "mixed" where cells tell different things */
+export function dateOrder(cells: Iterable<ImportedCell>): DateOrder | "mixed" | undefined {
   const orders = new Set<DateOrder>();
   for (const cell of cells) {
     const found = typeof cell === "string" ? PARTED.exec(cell.trim()) : null;
@@ -20,12 +20,13 @@ export function dateOrder(cells: Iterable<ImportedCell>): DateOrder | undefined 
     if (Number(found[1]) > 12) orders.add("dmy");
     if (Number(found[2]) > 12) orders.add("mdy");
   }
-  return orders.size === 1 ? [...orders][0] : undefined;
+  return orders.size > 1 ? "mixed" : [...orders][0];
 }
 
 const writingFor = (order: DateOrder | undefined): Writing | undefined =>
   order && { label: "", tag: "", decimal: ".", group: ",", order, points: order === "dmy" };
 
+const TIME = /[ T]\d{1,2}:\d\d(?::\d\d(?:\.\d+)?)?Z?$/;
 const MONTH_ONLY = /^(\d{1,2})[./-](\d{4})$/;
 const OPEN = /^(?:-+|–|open|until further notice|bis auf weiteres|offen|n\/?a|unlimited|unbegrenzt|jusqu'a nouvel ordre|indefinido|onbeperkt)$/;
 
@@ -42,7 +43,7 @@ export function readListDate(
     if (shown === undefined && whole >= DATES.min && whole <= DATES.max) return { value: whole };
     return readListDate(shown ?? isoDate(whole), order, isEnd);
   }
-  const text = textOf(cell);
+  const text = textOf(cell).replace(TIME, "");
   if (text === "" || OPEN.test(plainWords(text))) return { value: undefined };
   const month = MONTH_ONLY.exec(text);
   if (month && Number(month[1]) >= 1 && Number(month[1]) <= 12) {

@@ -28,7 +28,9 @@ export function packInCell(cell: ImportedCell | undefined, style: ColumnStyle): 
   if (LOOSE.test(plain)) return of(1);
   if (/\d/.test(plain) && /^[-+]?[\d.,' ]+$/.test(plain)) {
     const read = readFigure(text, style);
-    if (read && "value" in read) return of(read.value);
+    if (read && "value" in read && Number.isInteger(read.value)) return of(read.value);
+    if (read && "value" in read)
+      return { doubt: `A pack of ${text} can't be: there are no parts of a piece. Put the right number into the list.` };
     // A pack of a part of a piece is none; and the reading as thousands is the only one left.
     if (read && !Number.isInteger(read.decimal)) return of(read.grouped);
     if (read)

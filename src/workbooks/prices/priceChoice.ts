@@ -77,6 +77,7 @@ export function choosePrices(
     of("listPrice").filter((column) => column !== list),
     "another column has the price before the discount",
   );
+  const group = all.find(({ meaning }) => meaning.discountGroup);
   const taxed = of("withTax");
   const others = prices.filter((column) => column !== list && column.key !== "withTax");
 
@@ -104,7 +105,13 @@ export function choosePrices(
       id: "discount",
       sentence: list.meaning.gross
         ? `“${list.head}” can be a price with tax, or one before your discount. Say which: the tax that it holds, or the discount that comes off (0 for none).`
-        : `“${list.head}” is a price before discount, and the list names no discount. Say what comes off (0 for none).`,
+        : `“${list.head}” is a price before discount, and no column names the discount${group ? `, only the discount group “${group.head}” without its rate` : ""}. Say what comes off (0 for none).`,
+    });
+  }
+  if (main && !main.meaning.net && group && !discount && answers.discount === undefined) {
+    questions.push({
+      id: "discount",
+      sentence: `“${group.head}” names a discount group for each line, and no column its rate: “${main.head}” is before discount. Say what comes off (0 for none), or put the rates into a column of the list.`,
     });
   }
   if (main && !list && discount && !main.meaning.net && answers.discount === undefined) {
@@ -116,7 +123,7 @@ export function choosePrices(
   if (taxed.length > 0 && answers.tax === undefined) {
     questions.push({
       id: "tax",
-      sentence: `“${taxed[0]!.head}” holds tax, and costs are kept without. Say which share of tax is in it.`,
+      sentence: `“${taxed[0]!.head}” holds tax (VAT), and costs are kept without. Say which share of tax is in it.`,
     });
   }
   return {

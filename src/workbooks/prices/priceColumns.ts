@@ -1,6 +1,7 @@
 /** Finds the head of a price list and says what each column is taken for, by its head and by what stands below. */
 import { type ImportedCell, type ImportedLine, textOf } from "../imported/table";
 import { asFigures } from "../typed/plainText";
+import { currenciesIn } from "./currencies";
 import { headMeaning, PRICE_KEYS, type ColumnKey, type HeadMeaning } from "./headMeaning";
 import { plainWords } from "./plainWords";
 import { cutCell } from "./priceCell";
@@ -40,6 +41,7 @@ export function findColumns(
   filled: readonly ImportedLine[],
   own: string | undefined,
   chosen: ReadonlyMap<number, ColumnKey | ""> = new Map(),
+  hidden: readonly number[] = [],
 ): PriceHead {
   const found = headIn(filled, own);
   const body = found ? found.body : firstOfBody(filled);
@@ -55,7 +57,9 @@ export function findColumns(
       ...(meaning.key && { key: meaning.key }),
     };
   });
-  const guessed = found ? byContent(judged, sample, own) : withoutHeads(judged, sample, own);
+  const guessed = found
+    ? byContent(withoutHidden(judged, hidden), sample, own)
+    : withoutHeads(judged, sample, own);
   const columns = guessed.map((column): PriceColumn => {
     const told = chosen.get(column.index);
     if (told === undefined) return column;
@@ -75,19 +79,21 @@ function headIn(filled: readonly ImportedLine[], own: string | undefined): Found
   const within = filled.slice(0, HEAD_WITHIN);
   for (const [index, line] of within.entries()) {
     const texts = line.cells.map(headText);
+    if (!fits(texts, own)) continue;
     const next = filled[index + 1];
-    if (fits(texts, own)) {
-      const below = next && isSecondHead(next, texts, own) ? next : undefined;
-      return {
-        line,
-        heads: below ? joined(texts, below.cells.map(headText), false) : texts,
-        body: index + (below ? 2 : 1),
-      };
-    }
-    if (next && isWords(line) && isWords(next)) {
-      const both = joined(texts, next.cells.map(headText), true);
-      if (fits(both, own)) return { line: next, heads: both, body: index + 2 };
-    }
+    const below = next && isSecondHead(next, texts, own) ? next : undefined;
+    return {
+      line,
+      heads: below ? joined(texts, below.cells.map(headText), false) : texts,
+      body: index + (below ? 2 : 1),
+    };
+  }
+  // A head may need both of two lines to say what its columns are.
+  for (const [index, line] of within.entries()) {
+    const next = filled[index + 1];
+    if (!next || !isWords(line) || !isWords(next)) continue;
+    const both = joined(line.cells.map(headText), next.cells.map(headText), true);
+    if (fits(both, own)) return { line: next, heads: both, body: index + 2 };
   }
   return undefined;
 }
@@ -152,11 +158,13 @@ interface Content {
   readonly distinct: number;
   readonly length: number;
   readonly long: number;
+  readonly currencies: number;
+  readonly whole: number;
 }
 
 function contentOf(sample: readonly ImportedLine[], index: number, own: string | undefined): Content {
   const seen = new Set<string>();
-  const count = { filled: 0, figures: 0, decimals: 0, units: 0, bases: 0, spaced: 0, length: 0, long: 0 };
+  const count = { filled: 0, figures: 0, decimals: 0, units: 0, bases: 0, spaced: 0, length: 0, long: 0, currencies: 0, whole: 0 };
   for (const { cells } of sample) {
     const cell = cells[index];
     const text = textOf(cell);
@@ -171,11 +179,24 @@ function contentOf(sample: readonly ImportedLine[], index: number, own: string |
         count.decimals++;
       if (/^\d{8}$|^\d{11,14}$/.test(cut.figure)) count.long++;
     }
+    if (/^[A-Z]{3}$/.test(text) && currenciesIn(text).length === 1) count.currencies++;
+    if (/^[1-9]\d{0,4}$/.test(text)) count.whole++;
     if (saleUnit(text) !== undefined) count.units++;
     if (basisOf(text, true) !== undefined) count.bases++;
     if (/\p{L}.*\s|\s.*\p{L}/u.test(text)) count.spaced++;
   }
   return { ...count, distinct: seen.size };
+}
+
+/** A column that its maker has hidden is no price where another is shown. */
+function withoutHidden(columns: readonly PriceColumn[], hidden: readonly number[]): readonly PriceColumn[] {
+  const isPrice = ({ key }: PriceColumn): boolean => key !== undefined && PRICE_KEYS.has(key);
+  if (!columns.some((column) => isPrice(column) && !hidden.includes(column.index))) return columns;
+  return columns.map((column) => {
+    if (!isPrice(column) || !hidden.includes(column.index)) return column;
+    const { key: _, ...rest } = column;
+    return rest;
+  });
 }
 
 /** Heads that can be read two ways are settled by what stands below. */
@@ -207,10 +228,10 @@ function byContent(
     if (key === "unit" && most(content.figures, content.filled) && content.units === 0)
       return as(columns.some((other) => other.key === "pack" || other.key === "per") ? undefined : "pack");
     if (key === "per" && most(content.decimals, content.filled)) return as("price");
-    if (key === "discount" && content.filled > 0 && content.figures === 0 && !/%/.test(column.head))
-      return as("discount");
+    if (key === "pack" && most(content.decimals, content.filled)) return as("perPack");
     return column;
   });
+  out = unknownHeads(out, contents);
   const seen = new Set<ColumnKey>();
   out = out.map((column): PriceColumn => {
     const { key } = column;
@@ -223,6 +244,24 @@ function byContent(
     return rest;
   });
   return out;
+}
+
+/** Columns whose heads nobody here knows, by what stands in them; only where it can be nothing else. */
+function unknownHeads(columns: readonly PriceColumn[], contents: readonly Content[]): PriceColumn[] {
+  const taken = new Set(columns.map(({ key }) => key));
+  return columns.map((column): PriceColumn => {
+    const content = contents[column.index]!;
+    if (column.key !== undefined || column.meaning.unused || content.filled === 0) return column;
+    const as = (key: ColumnKey): PriceColumn => {
+      taken.add(key);
+      return { ...column, key };
+    };
+    if (!taken.has("unit") && content.units >= content.filled * 0.8) return as("unit");
+    if (!taken.has("article") && isCodes(content) && content.figures < content.filled * 0.5) return as("article");
+    if (!taken.has("description") && content.spaced >= content.filled * 0.5) return as("description");
+    if (!taken.has("currency") && content.currencies >= content.filled * 0.8) return as("currency");
+    return column;
+  });
 }
 
 const isCodes = ({ filled, spaced, distinct, length }: Content): boolean =>
@@ -245,11 +284,15 @@ function withoutHeads(
     if (best) taken.set(best[0], key);
   };
   take("unit", ({ filled, units }) => (units >= filled * 0.8 ? units / filled : 0));
-  take("price", ({ filled, decimals, figures, long }) =>
-    figures >= filled * 0.7 && decimals > 0 && long < filled / 2 ? decimals / filled : 0,
-  );
+  take("currency", ({ filled, currencies }) => (currencies >= filled * 0.8 ? 1 : 0));
+  const isPrice = ({ filled, decimals, figures, long }: Content): boolean =>
+    filled > 0 && figures >= filled * 0.7 && decimals >= filled * 0.3 && long < filled / 2;
+  // Of two columns of figures either may be a weight.
+  if (contents.filter(isPrice).length === 1) take("price", (content) => (isPrice(content) ? 1 : 0));
   take("description", ({ filled, spaced, length }) => (spaced >= filled * 0.5 ? length / filled : 0));
-  take("article", (content) => (isCodes(content) ? content.distinct / content.filled : 0));
+  take("article", (content) => (isCodes(content) && content.figures < content.filled ? content.distinct / content.filled : 0));
+  if (contents.filter(({ filled, whole }) => filled > 0 && whole >= filled * 0.9).length === 1)
+    take("pack", ({ filled, whole }) => (whole >= filled * 0.9 ? 1 : 0));
   return columns.map((column) => {
     const key = taken.get(column.index);
     return key ? { ...column, key } : column;

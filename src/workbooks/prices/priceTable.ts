@@ -5,15 +5,25 @@ import { findColumns } from "./priceColumns";
 /** A list may be long; its head stands near its top. */
 const LOOKED_AT = 200;
 
-export function priceTable(tables: readonly ImportedTable[]): number {
+export interface FoundTables {
+  /** Its place. */
+  readonly chosen: number;
+  /** Sheets that read as price lists. */
+  readonly sheets: readonly string[];
+}
+
+export function priceTable(tables: readonly ImportedTable[]): FoundTables {
   const found = tables.map(({ lines }) => {
     const filled = lines.slice(0, LOOKED_AT).filter((line) => !isBlank(line));
     const { line, columns } = findColumns(filled, undefined);
     return { hasHead: line !== undefined, keys: columns.filter(({ key }) => key !== undefined).length };
   });
   const best = Math.max(...found.map(({ hasHead, keys }) => (hasHead ? 100 : 0) + keys));
-  return Math.max(
-    0,
-    found.findIndex(({ hasHead, keys }) => (hasHead ? 100 : 0) + keys === best),
-  );
+  return {
+    chosen: Math.max(
+      0,
+      found.findIndex(({ hasHead, keys }) => (hasHead ? 100 : 0) + keys === best),
+    ),
+    sheets: tables.flatMap(({ sheet }, index) => (sheet !== undefined && found[index]!.hasHead ? [sheet] : [])),
+  };
 }

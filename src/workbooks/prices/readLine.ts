@@ -2,7 +2,7 @@
 import { isoDate } from "../sheetDate";
 import { type ImportedCell, type ImportedLine, textOf } from "../imported/table";
 import { LONGEST_TEXT } from "../typed/typedKind";
-import { currenciesIn } from "./currencies";
+import { canStandFor, currenciesIn, isCode } from "./currencies";
 import type { ColumnKey } from "./headMeaning";
 import type { ListedPrice, PriceAnswers } from "./list";
 import { readListDate, type DateOrder } from "./listDates";
@@ -12,7 +12,7 @@ import { plainWords } from "./plainWords";
 import { DISCONTINUED, ON_REQUEST, type CutCell } from "./priceCell";
 import type { PriceChoice } from "./priceChoice";
 import type { PriceColumn } from "./priceColumns";
-import { basisOf, isLength, type Basis, type SaleUnit } from "./saleUnits";
+import { basisOf, isLength, saleUnit, type Basis, type SaleUnit } from "./saleUnits";
 
 /** What the whole list says, for each of its lines. */
 export interface LineContext {
@@ -30,11 +30,21 @@ export interface LineContext {
   readonly until: number | undefined;
   /** A heading above the line says for how much its prices hold. */
   readonly heading: Basis | undefined;
+  /** Cells of the head row. */
+  readonly width: number;
+  /** Some lines name their currency. */
+  readonly named: boolean;
+  /** Lines with a quotation mark that is never closed. */
+  readonly opened: ReadonlySet<number>;
 }
 
 const quoted = (text: string): string => `“${text.length > 60 ? `${text.slice(0, 59)}…` : text}”`;
 const rounded = (value: number): number => Number(value.toPrecision(12));
 const MANGLED = /^\d(?:[.,]\d+)?E\+?\d+$/i;
+/** "Mar 05", "5-Mar", "04.05.2026", "TRUE": what a workbook program makes of 3-5 and of words. */
+const LIKE_DATE =
+  /^(?:\p{L}{3,4}\.?[ -]\d{1,4}|\d{1,2}[.-] ?\p{L}{3,4}\.?(?:[ -]\d{2,4})?|\d{1,2}[./-]\d{1,2}[./-](?:19|20)\d\d|(?:19|20)\d\d-\d\d-\d\d)$/u;
+const TRUTH = /^(?:TRUE|FALSE|WAHR|FALSCH|VRAI|FAUX|VERDADERO|FALSO|WAAR|ONWAAR)$/i;
 const ERROR = /^#(?:N\/A|REF!|VALUE!|NAME\?|DIV\/0!|NUM!|NULL!|#+)$/;
 /** `="007"` is how some programs keep the noughts of a text. */
 const KEPT_TEXT = /^="([^"]*)"$/;
@@ -57,16 +67,36 @@ export function readLine(line: ImportedLine, context: LineContext): ListedPrice 
   if (article === "" && description === "")
     doubts.push("The line names neither an article nor a description. Put one into the list, or leave the line out.");
 
+  if (context.opened.has(line.line))
+    doubts.push(
+      "The line has a quotation mark that is never closed, so its cells may be parted wrongly. Close it in the list, or leave the line out.",
+    );
+  if (line.cells.findLastIndex((one) => textOf(one) !== "") >= context.width)
+    doubts.push(
+      `The line has more cells than the head row, so they may stand in wrong columns. Put text that holds the sign between cells in quotes.`,
+    );
+
   const words = plainWords(`${textOf(cell("status"))} ${description}`);
-  const columns = [choice.unit, choice.bare, choice.pack, choice.list].filter((one) => one !== undefined);
+  const main = [choice.unit, choice.bare, choice.pack].filter((one) => one !== undefined);
+  const columns = main.length > 0 ? main : [choice.list].filter((one) => one !== undefined);
   const cuts = columns.map((column) => context.cutOf(line, column));
   const figures = cuts.some(({ kind }) => kind === "figure");
   const gone = cuts.some(({ kind }) => kind === "gone") || DISCONTINUED.test(words);
   if (gone && !figures)
-    return { ...base, doubts, state: "discontinued", left: "The supplier has it no longer." };
+    return {
+      ...base,
+      doubts: [],
+      state: "discontinued",
+      left: `The supplier has it no longer: ${quoted(DISCONTINUED.exec(words)?.[0] ?? textsOf(line, columns))}.`,
+    };
   const request = cuts.some(({ kind }) => kind === "request") || (!figures && ON_REQUEST.test(words));
   if (request && !figures)
-    return { ...base, doubts, state: "request", left: "Its price is on request: none is stated." };
+    return {
+      ...base,
+      doubts: [],
+      state: "request",
+      left: `It has no price but ${quoted(ON_REQUEST.exec(words)?.[0] ?? textsOf(line, columns))}: ask for it.`,
+    };
   if (gone)
     doubts.push(
       `The line has a price, and says that the article is discontinued (${quoted(textOf(cell("status")) || description)}). Take the price only if it can still be bought.`,
@@ -81,6 +111,10 @@ export function readLine(line: ImportedLine, context: LineContext): ListedPrice 
     sum(choice.list),
   ];
   const priced = unitSum ?? bareSum ?? packSum ?? listSum;
+  if (main.length > 0 && listSum && priced === listSum && doubts.length === 0)
+    doubts.push(
+      `Its net price is blank, as a formula without a stored value is; the price before discount is ${listSum.value}. Open the list in its program, save it again, or put the net price in.`,
+    );
   if (!priced && doubts.length === 0)
     doubts.push("The line has no price. Put one into the list, or leave the line out if it is a heading.");
 
@@ -101,6 +135,9 @@ export function readLine(line: ImportedLine, context: LineContext): ListedPrice 
   return { ...rest, ...amounts, doubts };
 }
 
+const textsOf = ({ cells }: ImportedLine, columns: readonly PriceColumn[]): string =>
+  columns.map(({ index }) => textOf(cells[index])).find((text) => text !== "") ?? "";
+
 function articleIn(cell: ImportedCell | undefined, doubts: string[]): string {
   if (typeof cell === "object" && cell.shown === undefined) {
     doubts.push(
@@ -108,9 +145,12 @@ function articleIn(cell: ImportedCell | undefined, doubts: string[]): string {
     );
     return "";
   }
-  const raw = textOf(cell);
+  // An apostrophe in front is the programs' own sign for text.
+  const raw = textOf(cell).replace(/^'(?=\d)/, "");
   const text = KEPT_TEXT.exec(raw)?.[1] ?? raw;
-  if (MANGLED.test(text) || ERROR.test(text))
+  if (/^=/.test(text))
+    doubts.push(`The article number ${quoted(text)} is a formula, which is not computed. Put the number itself there.`);
+  if (MANGLED.test(text) || ERROR.test(text) || LIKE_DATE.test(text) || TRUTH.test(text))
     doubts.push(
       `The article number ${quoted(text)} is what a workbook program made of it. Take the number from the supplier's own file.`,
     );
@@ -150,7 +190,7 @@ function sumIn(
     return undefined;
   }
   if (value < 0) {
-    doubts.push(`The price is ${value}, less than nothing. Put the price into the list, or leave the line out.`);
+    doubts.push(`The price is ${quoted(text)}, less than nothing. Put the price into the list, or leave the line out.`);
     return undefined;
   }
   const shown = cut.number === undefined ? cut.figure : String(cut.number);
@@ -192,7 +232,7 @@ function datesOf(
 
 function currencyOf(
   { cells }: ImportedLine,
-  { place, currency, own, choice }: LineContext,
+  { place, currency, own, choice, named }: LineContext,
   sums: readonly (Sum | undefined)[],
   doubts: string[],
 ): string | undefined {
@@ -204,22 +244,34 @@ function currencyOf(
   const inHeads = [choice.unit, choice.bare, choice.pack, choice.list].flatMap((column) =>
     column?.meaning.currencies.length === 1 ? column.meaning.currencies : [],
   );
-  const nearest = [inCells, inColumn, inHeads].find((found) => found.length > 0) ?? [];
-  const all = new Set([...inCells, ...inColumn, ...inHeads]);
+  const found = [...inCells, ...inColumn, ...inHeads];
+  // A sign that several share is the one that the line also names.
+  const codes = found.map((one) => (isCode(one) ? one : (found.find((code) => isCode(code) && canStandFor(one, code)) ?? one)));
+  const all = new Set(codes);
   if (all.size > 1)
     doubts.push(`The line names ${[...all].join(" and ")}. Put the one in which its price is into the list.`);
-  return nearest[0] ?? currency;
+  if (codes.length === 0 && currency === undefined && named)
+    doubts.push("The line names no currency, and other lines name theirs. Put it into the list.");
+  return codes[0] ?? currency;
 }
 
 function discountOf(
   { cells }: ImportedLine,
-  { choice: { discount }, styleOf, answers }: LineContext,
+  { choice, styleOf, answers }: LineContext,
   doubts: string[],
 ): number | undefined {
+  const { discount } = choice;
   if (!discount) return answers.discount;
   const cell = cells[discount.index];
   const text = textOf(cell);
-  if (text === "") return 0;
+  if (text === "") {
+    const unpriced = choice.unit ?? choice.bare ?? choice.pack;
+    if (!unpriced)
+      doubts.push(
+        `Its discount is blank, and the price before discount is ${quoted(textOf(cells[choice.list?.index ?? -1]))}. Put the discount into the list (0 for none).`,
+      );
+    return 0;
+  }
   const isShare = typeof cell === "object" && cell.format?.includes("%");
   const figure = text.replace(/%/g, "").replace(/^[-–]/, "").trim();
   const read =
@@ -296,20 +348,26 @@ function amountsOf(
   doubts: string[],
 ): Amounts {
   const unitText = textOf(cells[place("unit")]);
-  const unitBasis = unitText === "" ? undefined : basisOf(unitText);
+  const soldIn = unitText === "" ? undefined : packInDescription(unitText);
+  const unitBasis = soldIn
+    ? { quantity: 1, unit: isLength(soldIn.unit) ? ("reel" as const) : ("pack" as const) }
+    : unitText === ""
+      ? undefined
+      : basisOf(unitText);
   if (unitText !== "" && !unitBasis)
     doubts.push(`${quoted(unitText)} is no unit that is known. Write m, ft, pc, pack or reel.`);
   const packPlace = place("pack");
   const inCell: FoundPack = packInCell(cells[packPlace], styleOf(packPlace));
   if (inCell.doubt) doubts.push(inCell.doubt);
-  const inWords = packInDescription(description);
+  const inWords = soldIn ?? packInDescription(description);
   const container = [unitBasis?.unit, inCell.word].find((unit) => unit === "pack" || unit === "reel");
   const pack = packFrom(inCell, inWords, unitBasis, container, doubts);
 
   const sum = unitSum ?? bareSum;
   const column = unitSum ? choice.unit : choice.bare;
   const head = column?.meaning.basis ?? (packSum ? undefined : choice.list?.meaning.basis);
-  const basis = sum?.basis ?? perLine ?? head ?? (unitBasis && unitBasis.quantity > 1 ? unitBasis : undefined) ?? heading;
+  const fitting = head && forUnit(head, unitBasis, column, doubts);
+  const basis = sum?.basis ?? perLine ?? fitting ?? (unitBasis && unitBasis.quantity > 1 ? unitBasis : undefined) ?? heading;
   const unit = contentUnit(basis, unitBasis, pack, inCell);
   const known: Amounts = {
     ...(unit && { unit }),
@@ -334,7 +392,7 @@ function amountsOf(
       return known;
     }
   }
-  const perUnit = rounded(sum.value / (basis?.quantity ?? 1));
+  let perUnit = rounded(sum.value / (basis?.quantity ?? 1));
   if (packSum && pack?.quantity !== undefined) {
     const wanted = perUnit * pack.quantity;
     const slack = (0.5 * 10 ** -Math.min(sum.decimals, 4) * pack.quantity) / (basis?.quantity ?? 1) + 0.0051;
@@ -342,10 +400,31 @@ function amountsOf(
       doubts.push(
         `${pack.quantity} at ${perUnit} are ${rounded(wanted)}, and the price of the pack says ${packSum.value}. Put one of them right in the list.`,
       );
+    // The price of one is the other one rounded.
+    else if (Math.abs(wanted - packSum.value) > 0.0051) perUnit = rounded(packSum.value / pack.quantity);
   }
   const quantity = pack?.quantity;
   const perPack = packSum?.value ?? (quantity === undefined ? undefined : rounded(perUnit * quantity));
   return { ...known, perUnit, ...(perPack !== undefined && { perPack }) };
+}
+
+/** A head may say for what its prices are, and a line that it is sold otherwise. */
+function forUnit(
+  head: Basis,
+  line: Basis | undefined,
+  column: PriceColumn | undefined,
+  doubts: string[],
+): Basis | undefined {
+  const [one, other] = [head.unit, line?.unit];
+  if (other === undefined || one === undefined || one === other || other === "reel" || other === "pack") return head;
+  if (head.quantity === 1 && one === "pc") return undefined;
+  if (!isLength(one) && !isLength(other)) return head;
+  const others = /(?:bzw\.?|resp\.?|or|oder|ou|of|\/) ?\/?([a-z]+)\.?\)?$/.exec(plainWords(column?.head ?? ""))?.[1];
+  if (others !== undefined && saleUnit(others) === other) return { quantity: 1, unit: other };
+  doubts.push(
+    `“${column?.head}” holds prices per ${head.quantity > 1 ? `${head.quantity} ` : ""}${one}, and the line is sold by the ${other}. Put the price for one ${other} into a column of its own.`,
+  );
+  return head;
 }
 
 function fromPack(known: Amounts, { value }: Sum, doubts: string[]): Amounts {
@@ -404,6 +483,6 @@ function contentUnit(
   if (length && unitBasis?.unit === "pc" && pack?.unit === length) return length;
   if (inside[0]) return inside[0];
   if (unitBasis?.unit === "reel" || basis?.unit === "reel" || inCell.word === "reel") return "m";
-  return unitBasis || basis || pack ? "pc" : undefined;
+  return unitBasis || basis ? "pc" : undefined;
 }
 

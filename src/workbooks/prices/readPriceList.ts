@@ -4,6 +4,7 @@
  * an open question is used.
  */
 import { type ImportedCell, type ImportedLine, type ImportedTable, textOf } from "../imported/table";
+import { isoDate } from "../sheetDate";
 import { asFigures } from "../typed/plainText";
 import { currenciesIn, currencyCode } from "./currencies";
 import { type ColumnKey } from "./headMeaning";
@@ -27,13 +28,15 @@ export interface PriceContext {
   readonly supplierCurrency?: string;
   /** A sheet's date number. */
   readonly today: number;
+  /** Sheets of the file that read as price lists. */
+  readonly sheets?: readonly string[];
 }
 
 const SEPARATOR = /^sep=/i;
 const NO_COLUMN = -1;
 
 export function readPriceList(
-  { source, lines }: ImportedTable,
+  { source, lines, hiddenColumns, opened = [] }: ImportedTable,
   context: PriceContext,
   answers: PriceAnswers = {},
 ): PriceList {
@@ -51,7 +54,7 @@ export function readPriceList(
     notes: [],
   });
   if (filled.length === 0) return refused("The file is empty. Give a price list: a head row and a line for each article.");
-  const head = findColumns(filled, own, answers.columns);
+  const head = findColumns(filled, own, answers.columns, hiddenColumns);
   const { columns } = head;
   const choice = choosePrices(columns, own, answers);
   const questions: ListQuestion[] = [...choice.questions];
@@ -62,6 +65,12 @@ export function readPriceList(
     questions.push({
       id: "columns",
       sentence: "The list has no head row that is known; its columns are guessed from what stands in them. Say what each column is.",
+    });
+  const { sheets = [] } = context;
+  if (sheets.length > 1 && answers.sheet === undefined)
+    questions.push({
+      id: "sheet",
+      sentence: `${sheets.length} sheets of the file read as price lists: ${sheets.map((name) => `“${name}”`).join(", ")}. Choose one; the others can be taken after it.`,
     });
   if (place("article") === NO_COLUMN && place("description") === NO_COLUMN)
     questions.push({
@@ -100,7 +109,15 @@ export function readPriceList(
   const order = orderOf(prices, place, answers, [...styles.values()]);
   const title = titleOf(loose, order, own, questions, answers);
   const currency = answers.currency ?? title.currency ?? context.supplierCurrency;
+  const currencyPlace = place("currency");
   const line: Omit<LineContext, "heading"> = {
+    opened: new Set(opened),
+    width: Math.max(columns.length === 0 ? 0 : head.line ? head.line.cells.length : columns.length, 1),
+    named: prices.some(
+      (one) =>
+        textOf(one.cells[currencyPlace]) !== "" ||
+        cutsOf(one).some((cut) => cut.kind === "figure" && cut.currencies.length > 0),
+    ),
     place,
     choice,
     cutOf,
@@ -123,7 +140,7 @@ export function readPriceList(
     }
     if (kinds[index] === "price") read.push(readLine(one, { ...line, heading }));
   }
-  const settled = settleTwice(read, context.today, scaleReader(place("fromQuantity"), prices));
+  const settled = withEnded(settleTwice(read, context.today, scaleReader(place("fromQuantity"), prices)));
   askOnce(settled, questions, { answers, title, columns: choice });
   const count = (kind: string): number => kinds.filter((one) => one === kind).length;
   const first = settled.find(({ currency: found }) => found !== undefined)?.currency;
@@ -142,15 +159,33 @@ export function readPriceList(
         ? [`The list names no currency where “${currency}” is not: the supplier's own is taken.`]
         : []),
       ...(inHeadings > 0 ? ["What a price is for is taken from headings between the lines."] : []),
+      ...hiddenNote(prices.filter(({ hidden }) => hidden).length),
       ...passed(count("total"), "a sum"),
       ...passed(count("repeated"), "the heads again"),
     ],
   };
 }
 
+/** A price whose last day is over may still be the last one known: a person says so. */
+const withEnded = (lines: readonly ListedPrice[]): ListedPrice[] =>
+  lines.map((line) =>
+    line.expired && line.left === undefined
+      ? {
+          ...line,
+          doubts: [
+            ...line.doubts,
+            `Its price ended on ${isoDate(line.until!)}. Ask the supplier for a new list, or take it as it is.`,
+          ],
+        }
+      : line,
+  );
+
 const plural = (count: number): string => (count === 1 ? "1 line" : `${count} lines`);
 const passed = (count: number, what: string): string[] =>
   count === 0 ? [] : [`${plural(count)} with ${what} ${count === 1 ? "is" : "are"} passed over.`];
+
+const hiddenNote = (count: number): string[] =>
+  count === 0 ? [] : [`${plural(count)} hidden in the workbook ${count === 1 ? "is" : "are"} read as well.`];
 
 const distinct = (questions: readonly ListQuestion[]): ListQuestion[] =>
   questions.filter(
@@ -210,8 +245,10 @@ function orderOf(
     for (const { cells: one } of prices)
       for (const key of ["from", "until"] as const) yield one[place(key)] ?? "";
   };
+  const found = dateOrder(cells());
+  if (found === "mixed") return undefined;
   // Nobody who writes decimal commas puts the month first (Unicode CLDR 44).
-  return dateOrder(cells()) ?? (styles.includes(",") && !styles.includes(".") ? "dmy" : undefined);
+  return found ?? (styles.includes(",") && !styles.includes(".") ? "dmy" : undefined);
 }
 
 interface Title {
@@ -222,6 +259,8 @@ interface Title {
 
 const TAX_IN =
   /(?<![a-z])(?:incl?(?:\.|uding|usive(?: of)?)? ?(?:\d+ ?% ?)?(?:vat|tax|gst|btw|mwst|ust|tva|iva)|inkl?(?:\.|usive)? ?(?:\d+ ?% ?)?(?:mwst|ust|mehrwertsteuer|steuer)|t\.?t\.?c\.?|toutes taxes|tva comprise|iva incl\w*|con iva|brutto\w*preise|bruttopreise|gross prices|prices gross|btw inbegrepen)(?![a-z])/;
+const SURCHARGE =
+  /(?<![a-z])(?:\w*zuschlag\w*|\w*aufschlag\w*|kupferbasis|kupfernotiz|surcharges?|copper base|metal base|fuel levy|levy|supplement (?:cuivre|metal)|surtaxe|recargos?|\w*toeslag\w*|\w*tillaeg|\w*tillagg|sovrapprezzo)(?![a-z])/;
 const DISCOUNT_IN =
   /(?<![a-z])(?:less|minus|abzgl\.?|abzuglich|moins|menos|less a|discount(?: of)?|rabatt(?: von)?|remise(?: de)?|descuento(?: del?)?|korting(?: van)?)[ :]*(\d+(?:[.,]\d+)?) ?%|(\d+(?:[.,]\d+)?) ?% ?(?:discount|rabatt|remise|descuento|korting|dto)/;
 const LIST_IN = /(?<![a-z])(?:list prices?|gross list|listenpreise?|bruttolistenpreise?|prix (?:publics?|tarif)|brutoprijzen|precios? (?:de )?tarifa|recommended retail)(?![a-z])/;
@@ -236,13 +275,15 @@ function titleOf(
 ): Title {
   const currencies = new Set<string>();
   let [from, until]: (number | undefined)[] = [];
+  const surcharges = new Set<string>();
   for (const text of loose) {
     for (const one of currenciesIn(text, own)) currencies.add(one);
     const plain = plainWords(text);
+    if (SURCHARGE.test(plain) && answers.surcharge === undefined) surcharges.add(text.slice(0, 80));
     if (TAX_IN.test(plain) && !/(?<![a-z])(?:not|nicht|hors|without|ohne|sin|zzgl|excl|exkl|plus)(?![a-z])/.test(plain) && answers.tax === undefined)
       questions.push({
         id: "tax",
-        sentence: `The list says “${text.slice(0, 80)}”: its prices hold tax, and costs are kept without. Say which share of tax is in them (0 for none).`,
+        sentence: `The list says “${text.slice(0, 80)}”: its prices hold tax (VAT), and costs are kept without. Say which share of tax is in them (0 for none).`,
       });
     if ((DISCOUNT_IN.test(plain) || LIST_IN.test(plain)) && answers.discount === undefined)
       questions.push({
@@ -264,6 +305,11 @@ function titleOf(
     from ??= read(dates.from, false);
     until ??= read(dates.until, true) ?? (dates.untilYear ? readYearEnd(dates.untilYear) : undefined);
   }
+  if (surcharges.size > 0)
+    questions.push({
+      id: "surcharge",
+      sentence: `The list says “${[...surcharges].slice(0, 2).join("” and “")}”: with a surcharge, for copper or other, its prices are not all that is paid. Say that they stand as they are, or put the whole price into the list.`,
+    });
   if (currencies.size > 1 && answers.currency === undefined)
     questions.push({
       id: "currency",
@@ -319,19 +365,21 @@ interface Asked {
 /** What several lines ask in the same way is asked once of the list, so that one answer settles them. */
 function askOnce(lines: readonly ListedPrice[], questions: ListQuestion[], { answers }: Asked): void {
   const live = lines.filter(({ left }) => left === undefined);
-  if (live.some(({ currency }) => currency === undefined) && answers.currency === undefined)
+  if (live.length > 0 && live.every(({ currency }) => currency === undefined) && answers.currency === undefined)
     questions.push({
       id: "currency",
-      sentence: "The list names no currency for some or all of its prices. Say in which currency they are.",
+      sentence: "The list names no currency. Say in which its prices are.",
     });
   if (live.some(({ doubts }) => doubts.some((doubt) => doubt.endsWith("Say what the prices are for."))))
     questions.push({
       id: "basis",
+      ofLines: true,
       sentence: "Nothing says whether prices are for the unit or for the whole pack or reel. Say what they are for.",
     });
   if (live.some(({ doubts }) => doubts.some((doubt) => doubt.endsWith("Say which sign stands before decimals."))))
     questions.push({
       id: "decimal",
+      ofLines: true,
       sentence: "Some numbers can be thousands or decimals. Say which sign stands before decimals.",
     });
 }

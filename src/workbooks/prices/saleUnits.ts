@@ -78,6 +78,7 @@ export function basisOf(text: string, letters = false): Basis | undefined {
   if (counted[2] === undefined) return { quantity };
   const word = counted[2].trim();
   if (word === "'") return { quantity, unit: "ft" };
+  if (word === "km") return { quantity: quantity * 1000, unit: "m" };
   const unit = saleUnit(word) ?? lengthOfReel(word);
   return unit && { quantity, unit };
 }
@@ -90,8 +91,7 @@ function lengthOfReel(words_: string): SaleUnit | undefined {
     : undefined;
 }
 
-const isLength = (unit: SaleUnit | undefined): unit is "m" | "ft" => unit === "m" || unit === "ft";
-export { isLength };
+export const isLength = (unit: SaleUnit | undefined): unit is "m" | "ft" => unit === "m" || unit === "ft";
 
 const REEL =
   "reel|roll|drum|coil|ring|spool|rolle|spule|trommel|bund|touret|couronne|rouleau|bobine|bobina|rollo|haspel|rol|krans";

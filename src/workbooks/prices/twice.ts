@@ -1,11 +1,12 @@
 /** An article that stands more than once: the newest price that is valid is taken and said; what is equal is asked. */
 import { isoDate } from "../sheetDate";
+import { articleWord } from "./articleWord";
 import { asWord } from "../typed/plainText";
 import type { ListedPrice } from "./list";
 
 /** Lines of one article; those without a number go by their description. */
 export const articleKey = ({ article, description }: Pick<ListedPrice, "article" | "description">): string =>
-  article === "" ? `=${asWord(description)}` : asWord(article);
+  article === "" ? `=${asWord(description)}` : articleWord(article);
 
 /** @param quantityOf from which quantity the price of a line holds, where a column says it */
 export function settleTwice(
@@ -39,10 +40,13 @@ function settle(
   const note = (index: number, said: string): void => {
     out[index] = { ...out[index]!, note: said };
   };
-  const askAll = (indices: readonly number[], sentence: (others: string) => string): void => {
+  const askAll = (indices: readonly number[], sentence: (others: string, price: string) => string): void => {
+    const prices = new Map(indices.map((index) => [index, out[index]!.perUnit ?? out[index]!.perPack]));
     for (const index of indices) {
-      const others = indices.filter((one) => one !== index).map((one) => out[one]!.line);
-      const said = sentence(`line${others.length > 1 ? "s" : ""} ${others.join(", ")}`);
+      const others = indices
+        .filter((one) => one !== index)
+        .map((one) => `line ${out[one]!.line}${prices.get(one) === undefined ? "" : ` at ${prices.get(one)}`}`);
+      const said = sentence(others.join(" and "), prices.get(index) === undefined ? "" : ` at ${prices.get(index)}`);
       out[index] = { ...out[index]!, doubts: [...out[index]!.doubts, said] };
     }
   };
@@ -72,7 +76,10 @@ function settle(
     return;
   }
   if (live.some((index) => out[index]!.doubts.length > 0)) {
-    askAll(live, (others) => `The same article stands on ${others} too, where not all can be read. Leave out all but one.`);
+    askAll(
+      live,
+      (others, price) => `The article stands here${price} and on ${others}, and not all of it can be read. Leave out all but one.`,
+    );
     return;
   }
   const now = live.filter((index) => {
@@ -84,7 +91,8 @@ function settle(
   if (best === undefined) {
     askAll(
       live,
-      (others) => `The same article stands on ${others} with another price, and no date says which is newer. Leave out all but one.`,
+      (others, price) =>
+        `The article stands here${price} and on ${others}, and no date says which is newer. Leave out all but one.`,
     );
     return;
   }
@@ -98,7 +106,11 @@ function settle(
         : until !== undefined && until < today
           ? `ended on ${isoDate(until)}`
           : "is older";
-    leave(index, `The same article stands on line ${taken.line}, whose price is taken; this one ${why}.`);
+    const { perUnit, perPack } = out[index]!;
+    leave(
+      index,
+      `The same article stands on line ${taken.line}, whose price is taken; this one, ${perUnit ?? perPack}, ${why}.`,
+    );
   }
   const others = live.filter((index) => index !== best).map((index) => out[index]!);
   note(
