@@ -9,6 +9,9 @@ import { guestHouse } from "./multiRoom/guestHouse";
 import { startingPoint } from "./multiRoom/startingPoint";
 import { quoteReview } from "./quoteReview/definition";
 import { quoteReviewExample, quoteReviewStart } from "./quoteReview/jobInputs";
+import { standardsWorkbook } from "./standards/definition";
+import { standardsExample } from "./standards/demonstration";
+import { standardsStart } from "./standards/start";
 import { singleDrop, singleDropExample, singleDropStart } from "./singleDrop/definition";
 
 export interface Template {
@@ -47,6 +50,7 @@ export const templates: readonly Template[] = [
   template(multiRoom, startingPoint, guestHouse, [
     { id: "apartment-block", title: "Apartment block, 240 outlets", inputs: apartmentBlock },
   ]),
+  template(standardsWorkbook, standardsStart, standardsExample),
   template(singleDrop, singleDropStart, singleDropExample),
   template(alignmentCard, alignmentCardStart, alignmentCardExample),
   template(quoteReview, quoteReviewStart, quoteReviewExample),

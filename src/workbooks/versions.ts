@@ -35,6 +35,11 @@ export const VERSIONS = {
       changes:
         "The job as it is built, from the dish to each receiver: dishes and feeders, a row for each device, outlets that loop through, band plans with their frequencies; volts at each head unit with all receivers off, one on and all on, volts that stand on receivers, commands, carrier to noise and open ports are checked; labour by the route.",
     },
+    {
+      version: "6",
+      changes:
+        "Parts have an article number; a job can draw on the firm's standards, and tells which edition it took.",
+    },
   ],
   "single-drop": [
     FIRST,
@@ -58,6 +63,7 @@ export const VERSIONS = {
         "Plainer labels, hints and checks, in the terms of the estimate; a question that does not arise is answered with “not applicable”.",
     },
   ],
+  standards: [FIRST],
 } as const satisfies Readonly<Record<string, readonly TemplateVersion[]>>;
 
 export type TemplateId = keyof typeof VERSIONS;

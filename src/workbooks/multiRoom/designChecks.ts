@@ -76,7 +76,7 @@ const NAMED_ONCE: readonly Named[] = [
   branches.id,
   heads.id,
 ];
-const twice = (of: Named): Formula => f`(${of}<>"")*(${repeated(of)})>0`;
+export const twice = (of: Named): Formula => f`(${of}<>"")*(${repeated(of)})>0`;
 
 /** Names that are looked up, and the lists in which they are. */
 const WITH_WILDCARDS: readonly Named[] = [
@@ -86,7 +86,7 @@ const WITH_WILDCARDS: readonly Named[] = [
   ...[feeders.from, feeders.to, feeders.cable],
   ...[rooms.from, rooms.cable, rooms.plate, rooms.split, rooms.kind],
 ];
-const wild = (of: Named): Formula =>
+export const wild = (of: Named): Formula =>
   f`${chain(
     "+",
     ["*", "?", "~"].map((sign) => f`ISNUMBER(${call("FIND", text(sign), of)})`),

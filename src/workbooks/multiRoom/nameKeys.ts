@@ -15,7 +15,8 @@ export const keyed = (head: string) => result(`${head}, as counted`, { width: 12
 
 export const keysOf = (names: Named): Formula => f`IF(${names}="","",${signed(names)})`;
 
-const sought = (names: Named): Formula =>
+/** What is looked for among the keys. */
+export const sought = (names: Named): Formula =>
   signed(f`SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(${names},"~","~~"),"*","~*"),"?","~?")`);
 
 /** How often each of the names stands in a column, by its keys. */

@@ -16,7 +16,7 @@ import { onpurpose } from "./names/terms";
 export const PRICED = [cables, passives, units, supplies, plates, feeds, resistors, fittings] as const;
 
 /** One count over all lists of parts, and the first of each that is counted. */
-const ofParts = (bad: (of: (typeof PRICED)[number]) => Formula): Pick<Check, "found" | "places"> =>
+export const ofParts = (bad: (of: (typeof PRICED)[number]) => Formula): Pick<Check, "found" | "places"> =>
   inLists(PRICED.map((of) => ({ of: of.name, bad: f`(${of.name}<>"")*(${bad(of)})>0` })));
 
 /** Minutes that are not between the shortest and the longest, or only one of these. */

@@ -39,6 +39,46 @@ const SETTINGS_AS_GIVEN = [
   [settings.rain_height, site.rain_height],
 ] as const;
 
+/** What follows is asked of a job and of the firm's standards alike. */
+export const usualParts = fieldsPart("Usual parts, of every row that names none", [
+  site.usual_cable,
+  site.usual_plate,
+  site.usual_route,
+  site.closes,
+]);
+
+export const cablesAndLevels = fieldsPart("Cables and levels", [
+  site.unit,
+  site.slack,
+  site.waste,
+  site.run_tolerance,
+  askedBeside(site.low, { atMost: bound(site.high, "the highest frequency") }),
+  askedBeside(site.high, { atLeast: bound(site.low, "the lowest frequency") }),
+  askedBeside(site.cold, { atMost: bound(site.hot, "the hottest cable") }),
+  askedBeside(site.hot, { atLeast: bound(site.cold, "the coldest cable") }),
+  askedBeside(site.level_low, { atMost: bound(site.level_high, "the maximum level") }),
+  askedBeside(site.level_high, { atLeast: bound(site.level_low, "the minimum level") }),
+  askedBeside(site.level_design, {
+    atLeast: bound(site.level_low, "the minimum level", { orEqual: true }),
+  }),
+]);
+
+export const measuring = fieldsPart("Measured against predicted", [
+  commissioningLimits.tolerance,
+  commissioningLimits.volts_tolerance,
+  commissioningLimits.meter,
+]);
+
+export const MONEY = [
+  site.currency,
+  site.contingency,
+  site.overhead,
+  site.margin,
+  site.tax,
+  site.tax_on,
+  site.rounding,
+] as const;
+
 export const siteSheet: SheetDefinition = {
   name: "Site",
   kind: "input",
@@ -74,27 +114,8 @@ export const siteSheet: SheetDefinition = {
       site.dish_loss,
       site.noise_margin,
     ]),
-    fieldsPart("Usual parts, of every row that names none", [
-      site.usual_cable,
-      site.usual_plate,
-      site.usual_route,
-      site.closes,
-    ]),
-    fieldsPart("Cables and levels", [
-      site.unit,
-      site.slack,
-      site.waste,
-      site.run_tolerance,
-      askedBeside(site.low, { atMost: bound(site.high, "the highest frequency") }),
-      askedBeside(site.high, { atLeast: bound(site.low, "the lowest frequency") }),
-      askedBeside(site.cold, { atMost: bound(site.hot, "the hottest cable") }),
-      askedBeside(site.hot, { atLeast: bound(site.cold, "the coldest cable") }),
-      askedBeside(site.level_low, { atMost: bound(site.level_high, "the maximum level") }),
-      askedBeside(site.level_high, { atLeast: bound(site.level_low, "the minimum level") }),
-      askedBeside(site.level_design, {
-        atLeast: bound(site.level_low, "the minimum level", { orEqual: true }),
-      }),
-    ]),
+    usualParts,
+    cablesAndLevels,
     gridPart("The four corners of every prediction", CORNER_HEADS, [
       [
         corner.frequency,
@@ -105,20 +126,8 @@ export const siteSheet: SheetDefinition = {
         (["MIN", "MAX", "MIN", "MAX"] as const).map((end) => between(end, site.cold, site.hot)),
       ],
     ]),
-    fieldsPart("Measured against predicted", [
-      commissioningLimits.tolerance,
-      commissioningLimits.volts_tolerance,
-      commissioningLimits.meter,
-    ]),
-    fieldsPart("Money", [
-      site.currency,
-      site.contingency,
-      site.overhead,
-      site.margin,
-      site.tax,
-      site.tax_on,
-      site.rounding,
-    ]),
+    measuring,
+    fieldsPart("Money", MONEY),
     fieldsPart(
       "Figures that the distribution goes by, with what a blank means",
       [

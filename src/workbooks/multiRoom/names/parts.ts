@@ -23,6 +23,13 @@ const priced = (per: string) => ({
   ),
 });
 
+/** In the last column, because the functions read the ones before it by their place, in workbooks of any version. */
+const article = entry(
+  "Article",
+  { width: 16 },
+  anyText("Its number in the supplier's price list", { example: "K-110" }),
+);
+
 const yesOrNo = (head: string, what: string) => entry(head, { width: 12 }, oneOf(["yes", "no"], what));
 /** Figures that most parts do not have: blank says so. */
 const figure = (
@@ -98,6 +105,7 @@ export const cables = block(
     ),
     ...priced("per reel"),
     each: result("Price per m or ft", { unit: "money", width: 12, format: "three" }),
+    article,
   },
   { table: ["name", "loop"] },
 );
@@ -198,6 +206,7 @@ export const passives = block(
     load: figure("Load", "A", [0, 10], "What an amplifier draws, at the port away from the head unit", "two"),
     least: figure("Minimum volts", "V", [0, 60], "Minimum volts at which an amplifier works"),
     commands: yesOrNo("Passes commands", "Whether receivers' commands get past it; blank is yes"),
+    article,
   },
   { rows: ["name", "commands"] },
 );
@@ -338,6 +347,7 @@ export const units = block(
         example: "passes the slot itself until a receiver commands",
       }),
     ),
+    article,
   },
   { out: ["out_low", "out_high"], rows: ["name", "aiming"] },
 );
@@ -376,6 +386,7 @@ export const supplies = block(
       { width: 12 },
       oneOf(["no", "all ports"], "What its side towards the receivers passes of direct current; blank is no"),
     ),
+    article,
   },
   { rows: ["name", "other_side"] },
 );
@@ -436,6 +447,7 @@ export const plates = block(
       { unit: "pieces", width: 12, format: "integer" },
       whole(1, 8, "How many receivers it can be connected to; blank is 1", { example: "1" }),
     ),
+    article,
   },
   { rows: ["name", "connectors"] },
 );
@@ -473,6 +485,7 @@ export const fittings = block("fittings", {
     number(1, 100_000, "Pieces in the smallest pack that can be bought", { example: "50", required: true }),
   ),
   ...priced("per pack"),
+  article,
 });
 
 export const receivers = block(
@@ -551,6 +564,7 @@ export const feeds = block(
       number(1, 60, "Minimum volts at its own connector", { example: "11", required: true }),
     ),
     ...priced("each"),
+    article,
   },
   { rows: ["name", "least"] },
 );
@@ -604,6 +618,7 @@ export const resistors = block(
       "Whether it keeps direct current out: 75 Ω on 24 V is 7.7 W; blank is no",
     ),
     ...priced("each"),
+    article,
   },
   { rows: ["name", "blocks"] },
 );

@@ -1,0 +1,23 @@
+/** The firm's standards: what all jobs of a firm draw on. */
+import type { WorkbookDefinition } from "../definition";
+import { versionNow } from "../versions";
+import { about } from "./about";
+import { standardsChecksSheet } from "./checks";
+import { offersSheet } from "./offers";
+import { logSheet, partsSheet, standardsSheet, suppliersSheet, termsSheet } from "./sheets";
+
+export const standardsWorkbook: WorkbookDefinition = {
+  id: "standards",
+  title: "Firm's standards",
+  version: versionNow("standards"),
+  sheets: [
+    about,
+    standardsSheet,
+    partsSheet,
+    suppliersSheet,
+    offersSheet,
+    termsSheet,
+    standardsChecksSheet,
+    logSheet,
+  ],
+};

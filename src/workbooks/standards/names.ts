@@ -1,0 +1,121 @@
+/** What the firm's standards have beside what a job has: of the firm itself, of its suppliers and of what they offer. */
+import { anyText, day, nameIn, number, oneOf, whole } from "../asks";
+import { asked, block, entry, fields, result } from "../names";
+import { keyed } from "../multiRoom/nameKeys";
+
+export const standards = fields("standards", {
+  firm: asked(
+    "Firm",
+    {},
+    anyText("The name of the firm, as jobs tell it", { example: "Harbour Aerials", required: true }),
+  ),
+  edition: asked(
+    "Edition",
+    { format: "integer", note: "Count on when you change it: a job tells which edition it drew on." },
+    whole(1, 9999, "The number of this edition", { example: "3", required: true }),
+  ),
+  date: asked(
+    "Date of this edition",
+    { format: "date", note: "Prices and offers must hold on this day." },
+    day("The day of this edition", { example: "2026-11-02", required: true }),
+  ),
+  days: asked(
+    "Days that a quote is valid",
+    { unit: "days", format: "integer", note: "From these a new job gets “Quote valid until”." },
+    whole(1, 730, "From the date of a quote to its last day", { example: "60", required: true }),
+  ),
+});
+
+export const letterhead = block("letterhead", {
+  line: entry(
+    "Line",
+    { width: 60 },
+    anyText("A line of the letterhead: name, street, town, telephone", { example: "12 Quay Street" }),
+  ),
+});
+
+export const suppliers = block("suppliers", {
+  name: entry("Supplier", { width: 30 }, anyText("The supplier, as offers and Parts name it")),
+  currency: entry(
+    "Currency",
+    { width: 14 },
+    anyText("The currency of its price list; blank is that of the standards", { example: "EUR" }),
+  ),
+  contact: entry("Contact", { width: 34 }, anyText("Who to ask, and how")),
+  columns: entry(
+    "How its list is read",
+    { width: 60 },
+    anyText("Which column of its price list is which; written when a list is read, and remembered here"),
+  ),
+});
+
+export const OFFER_UNITS = ["piece", "m", "ft"] as const;
+
+export const offers = block("offers", {
+  part: entry("Part", { width: 34 }, anyText("A part by its name on Parts", { example: "4-way splitter" })),
+  supplier: entry(
+    "Supplier",
+    { width: 20 },
+    nameIn(suppliers.name, "A supplier of the sheet Suppliers", { required: true }),
+  ),
+  article: entry("Article", { width: 14 }, anyText("Its number in the price list", { example: "S-04" })),
+  each: entry(
+    "Price per unit",
+    { unit: "money", width: 12, format: "three" },
+    number(0, 1_000_000, "Price of one piece, metre or foot, without tax; blank where the pack is priced", {
+      example: "0.39",
+      zero: "reason",
+    }),
+  ),
+  unit: entry(
+    "Unit",
+    { width: 10 },
+    oneOf(
+      OFFER_UNITS,
+      "What is priced; blank is as Parts counts it: cables in the unit of length, else pieces",
+    ),
+  ),
+  pack: entry(
+    "In a pack",
+    { unit: "units", width: 10, format: "general" },
+    number(0.1, 100_000, "Units in a pack or on a reel; blank is 1", { example: "100" }),
+  ),
+  pack_price: entry(
+    "Price per pack",
+    { unit: "money", width: 12, format: "money" },
+    number(0, 1_000_000, "Price of a whole pack or reel, without tax; where it is given it counts", {
+      example: "39.00",
+      zero: "reason",
+    }),
+  ),
+  currency: entry(
+    "Currency",
+    { width: 12 },
+    anyText("Its currency; blank is that of the standards", { example: "EUR" }),
+  ),
+  priced: entry(
+    "Priced on",
+    { width: 12, format: "date" },
+    day("The day of the price list", { example: "2026-10-01" }),
+  ),
+  until: entry(
+    "Valid until",
+    { width: 12, format: "date" },
+    day("The last day on which the price holds", { example: "2026-12-31", required: true }),
+  ),
+  pinned: entry(
+    "Pinned",
+    { width: 10 },
+    oneOf(["yes", "no"], "yes: this offer is used, whatever the others cost; blank is no"),
+  ),
+  word: result("In use", { width: 14 }),
+  dearer: result("Dearer than the one in use", { unit: "share", width: 12, format: "percent" }),
+  price: result("Price as Parts has it", { unit: "money", width: 12, format: "money" }),
+  now: result("Price on Parts", { unit: "money", width: 12, format: "money" }),
+  one: result("Price of one", { unit: "money", width: 12, format: "three" }),
+  amount: result("Priced on Parts by", { unit: "units", width: 12, format: "general" }),
+  fits: result("Can be compared", { unit: "1 is yes", width: 12, format: "integer" }),
+  stands: result("Stands for choice", { unit: "1 is yes", width: 12, format: "integer" }),
+  leads: result("None is cheaper", { unit: "1 is yes", width: 12, format: "integer" }),
+  key: keyed("Part"),
+});

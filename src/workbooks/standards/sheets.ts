@@ -1,0 +1,70 @@
+/** The sheets that a firm fills, but for its offers. */
+import type { SheetDefinition } from "../definition";
+import { crew } from "../multiRoom/names/labour";
+import { log } from "../multiRoom/names/log";
+import { site } from "../multiRoom/names/site";
+import { assumptions, exclusions, onpurpose } from "../multiRoom/names/terms";
+import { partLists, partWords } from "../multiRoom/parts";
+import { cablesAndLevels, measuring, MONEY, usualParts } from "../multiRoom/site";
+import { blockPart, fieldsPart } from "../parts";
+import { writingField } from "../typed/writingField";
+import { letterhead, standards, suppliers } from "./names";
+
+export const standardsSheet: SheetDefinition = {
+  name: "Standards",
+  kind: "input",
+  intro: "The firm, and the figures that all of its jobs begin with.",
+  print: { orientation: "landscape" },
+  parts: [
+    fieldsPart("Firm", [standards.firm, standards.edition, standards.date, standards.days, writingField], {
+      valueWidth: 38,
+    }),
+    blockPart(letterhead, { heading: "Letterhead", prepared: 4, formulas: {} }),
+    fieldsPart("Money", [...MONEY, crew.rate]),
+    usualParts,
+    cablesAndLevels,
+    fieldsPart("Dishes and carrier to noise", [
+      site.clearance,
+      site.availability,
+      site.dish_loss,
+      site.noise_margin,
+    ]),
+    measuring,
+  ],
+};
+
+export const partsSheet: SheetDefinition = {
+  name: "Parts",
+  kind: "parts",
+  intro: "The firm's parts, prices and labour units, by the names that its jobs know them by.",
+  print: { orientation: "landscape", through: "each" },
+  parts: [...partLists({}), ...partWords],
+};
+
+export const termsSheet: SheetDefinition = {
+  name: "Terms",
+  kind: "input",
+  intro: "What the firm's quotes assume and leave out, unless a job says otherwise.",
+  print: { orientation: "landscape" },
+  parts: [
+    blockPart(assumptions, { heading: "Assumptions", prepared: 5, formulas: {} }),
+    blockPart(exclusions, { heading: "Exclusions", prepared: 6, formulas: {} }),
+    blockPart(onpurpose, { heading: "Free, or 0 on purpose: for the office", prepared: 4, formulas: {} }),
+  ],
+};
+
+export const suppliersSheet: SheetDefinition = {
+  name: "Suppliers",
+  kind: "input",
+  intro: "Who sells to the firm, in which currency, and how its price list is read.",
+  print: { orientation: "landscape" },
+  parts: [blockPart(suppliers, { heading: "Suppliers", prepared: 6, formulas: {} })],
+};
+
+export const logSheet: SheetDefinition = {
+  name: "Log",
+  kind: "input",
+  intro: "What was changed in the standards, by whom and why.",
+  print: { orientation: "landscape" },
+  parts: [blockPart(log, { heading: "Changes", prepared: 20, formulas: {} })],
+};
