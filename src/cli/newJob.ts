@@ -4,12 +4,15 @@ import { FileTrouble, stop, troubles } from "../hosts/file/fileTrouble";
 import { MAX_FILE_BYTES } from "../hosts/file/limits";
 import { readSurveyFile } from "../hosts/file/readSurveyFile";
 import { readXlsx } from "../hosts/file/readXlsx";
+import { drawOn } from "../standards/drawOn";
+import { firmsStandards, type FirmsStandards } from "../standards/firmsStandards";
 import { saveAtomically } from "../hosts/file/saveAtomically";
 import { writeJob } from "../hosts/file/writeJob";
 import { recalculate } from "../hosts/headless/recalculate";
 import type { JobInputs } from "../workbooks/definition";
 import { jobInputsOf } from "../workbooks/jobInputsOf";
 import { layOut } from "../workbooks/layOut";
+import { sheetDate } from "../workbooks/sheetDate";
 import { SURVEY_HEADS } from "../workbooks/survey/heads";
 import { previewText } from "../workbooks/survey/preview";
 import type { Survey } from "../workbooks/survey/readSurvey";
@@ -29,11 +32,14 @@ Training sheets, different for each trainee, and their key: rigsheet exercises.
   --base JOB.xlsx      take all else (Site, Parts, Dishes, Head units …) from
                        this workbook, for example your own price list
   --demonstration      take all else from the demonstration job
+  --standards FIRM.xlsx
+                       draw on the firm's standards: parts, prices, rates, limits
+                       and terms; the quote is dated today
   --keep-going         write the good lines although some are bad
   --force              replace FILE.xlsx if it exists
   --out FILE.xlsx      where to write
 
-Without --base and --demonstration all else is empty but for the figures of
+Without --base, --demonstration and --standards all else is empty but for the figures of
 standards. The survey has a head row within its first 20 lines and a line for
 each outlet, with these heads in any order (outlet and run are needed):
   ${SURVEY_HEADS.join(", ")},
@@ -57,6 +63,7 @@ export async function newJob(words: readonly string[], console: Console): Promis
       preview: { type: "boolean", default: false },
       base: { type: "string" },
       demonstration: { type: "boolean", default: false },
+      standards: { type: "string" },
       "keep-going": { type: "boolean", default: false },
       force: { type: "boolean", default: false },
       out: { type: "string" },
@@ -71,15 +78,18 @@ export async function newJob(words: readonly string[], console: Console): Promis
   const template = templateOf(positionals);
   if (values.base && values.demonstration)
     throw new UsageTrouble("Give --base or --demonstration, not both.");
+  if (values.standards !== undefined && (values.base ?? values.demonstration))
+    throw new UsageTrouble("Give --standards by itself: what --base and --demonstration fill, they would.");
+  if (values.standards !== undefined && template.id !== "multi-room")
+    throw new UsageTrouble(`Only the template multi-room draws on standards; ${template.id} does not.`);
 
   if (values.rooms !== undefined && template.id !== "multi-room") {
     throw new UsageTrouble(`Only the template multi-room takes a survey; ${template.id} has no Rooms sheet.`);
   }
-  if (values.preview)
-    return preview(values.rooms, console, await baseFilling(template, values.base, values.demonstration));
+  if (values.preview) return preview(values.rooms, console, await baseFilling(template, values));
   const out = fileToWrite(values.out, values.force);
 
-  const base = await baseFilling(template, values.base, values.demonstration);
+  const base = await baseFilling(template, values);
   const survey = values.rooms === undefined ? undefined : await surveyOf(values.rooms, base);
   for (const { line, reason } of survey?.troubles ?? [])
     console.err(`${values.rooms}, line ${line}: ${reason}`);
@@ -112,9 +122,18 @@ function templateOf(positionals: readonly string[]): Template {
 
 async function baseFilling(
   template: Template,
-  base: string | undefined,
-  demonstration: boolean,
+  {
+    base,
+    demonstration,
+    standards,
+  }: { readonly base?: string; readonly demonstration: boolean; readonly standards?: string },
 ): Promise<JobInputs> {
+  if (standards !== undefined)
+    return drawOn(
+      await standardsIn(standards),
+      jobInputsOf(template.definition, template.empty()),
+      todayOnSheets(),
+    );
   if (base !== undefined) {
     const book = await readXlsx(await fileBytes(base));
     if (book.template !== template.id) {
@@ -125,6 +144,18 @@ async function baseFilling(
     return jobInputsOf(template.definition, book);
   }
   return jobInputsOf(template.definition, demonstration ? template.demonstration() : template.empty());
+}
+
+/** @throws FileTrouble where no job can draw on it */
+export async function standardsIn(path: string): Promise<FirmsStandards> {
+  const found = firmsStandards(await readXlsx(await fileBytes(path)), path);
+  if (typeof found === "string") throw new FileTrouble(found);
+  return found;
+}
+
+export function todayOnSheets(): number {
+  const now = new Date();
+  return sheetDate(now.getFullYear(), now.getMonth() + 1, now.getDate());
 }
 
 const unitOf = (base: JobInputs): "m" | "ft" => (base.fields?.site_unit === "ft" ? "ft" : "m");

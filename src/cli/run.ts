@@ -21,6 +21,7 @@ import { priceJob } from "./priceJob";
 import { reviewCommand } from "./review";
 import { printJob } from "./printJob";
 import { shelf } from "./shelf";
+import { standardsCommand } from "./standards";
 import { upgradeJob } from "./upgrade";
 import { whyCell } from "./why";
 
@@ -38,6 +39,7 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet picture JOB.xlsx …   draw the distribution, the levels, or slots and obstacles
   rigsheet compare OLD NEW      what changed between two revisions, and its part of the price
   rigsheet why JOB.xlsx CELL     what a cell is worked out from, in the sheet's words, with values
+  rigsheet standards …          the firm's standards: made, checked, jobs brought up to date
   rigsheet upgrade JOB.xlsx     a workbook of an older version as one of today's
   rigsheet diagnose JOB.xlsx    likely causes of measured levels that miss the prediction
   rigsheet exercises --set …    exercise sheets for trainees, each with numbers of its own, and the key
@@ -74,6 +76,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   review: reviewCommand,
   print: printJob,
   shelf,
+  standards: standardsCommand,
   upgrade: upgradeJob,
   why: whyCell,
   copy: copyJob,

@@ -13,11 +13,7 @@ import type {
 } from "../workbooks/definition";
 import { rowKey } from "../workbooks/rowKey";
 import type { CellChange, InputChange, Row, Value } from "./change";
-
-const DAY_MS = 86_400_000;
-/** 1970-01-01 as a sheet's date number (ECMA-376 part 1, 18.17.4.1). */
-const UNIX_EPOCH_DAY = 25_569;
-const LAST_DAY = 2_958_465;
+import { shownInput as shown } from "./shownInput";
 
 /**
  * @returns the changes in the order in which they are applied: fields, of a
@@ -45,7 +41,7 @@ export function inputChanges(
           const change = field.input && fieldChange(sheet.name, part.heading, field, older, newer);
           if (change) fields.push(change);
         }
-      } else if (part.kind === "block") {
+      } else if (part.kind === "block" && !part.record) {
         for (const change of blockChanges(sheet, part, older, newer)) {
           (change.kind === "removed" ? removals : rows).push(change);
         }
@@ -206,14 +202,3 @@ const plainly = (text: string | null): string => (text ?? "").replace(/\s+/g, " 
 
 const withEnds = (value: Value | undefined, text: string | null): string | null =>
   typeof value === "string" ? `“${value}”` : text;
-
-function shown(value: Value | undefined, { format, unit }: Pick<Column, "format" | "unit">): string | null {
-  if (value === undefined) return null;
-  if (typeof value === "string") return value;
-  if (format === "date" && value > 0 && value <= LAST_DAY) {
-    return new Date((Math.floor(value) - UNIX_EPOCH_DAY) * DAY_MS).toISOString().slice(0, 10);
-  }
-  if (format === "percent") return `${Number((value * 100).toPrecision(12))} %`;
-  if (!unit || unit.includes(" or ") || unit === "money") return String(value);
-  return `${value} ${value === 1 ? unit.replace(/^([a-z]+)s$/, "$1") : unit}`;
-}

@@ -88,6 +88,8 @@ export interface Block {
   readonly mirrors?: string;
   /** Key of the column that names the rows; the first where absent. */
   readonly rowName?: string;
+  /** Written by the program and for it: nobody fills it, and nobody asks what changed in it. */
+  readonly record?: true;
   /** Prints with its empty rows, for a hand to write into. */
   readonly byHand?: true;
   readonly columns: readonly Column[];

@@ -20,6 +20,7 @@ import { quoteSheet } from "./quote";
 import { roomsSheet } from "./rooms";
 import { sightlineSheet } from "./sightline";
 import { siteSheet } from "./site";
+import { takenSheet } from "./taken";
 import { termsSheet } from "./terms";
 
 export const multiRoom: WorkbookDefinition = {
@@ -47,5 +48,6 @@ export const multiRoom: WorkbookDefinition = {
     diagnosisSheet,
     causesSheet,
     logSheet,
+    takenSheet,
   ],
 };

@@ -100,6 +100,11 @@ export const siteSheet: SheetDefinition = {
       ],
       { valueWidth: 38 },
     ),
+    fieldsPart("Firm's standards that the job drew on", [
+      site.standards,
+      site.standards_edition,
+      site.standards_date,
+    ]),
     fieldsPart("Place", [site.latitude, site.longitude, site.height, site.clearance]),
     fieldsPart("Dish", [site.dish, site.offset, site.downlink]),
     blockPart(slots, {

@@ -48,4 +48,6 @@ export interface RowAddition {
   readonly block: string;
   /** Where the first new row comes to stand, counted from the thin row above the block's data. */
   readonly offset: number;
+  /** How many, where the additions of one command differ in that. */
+  readonly quantity?: number;
 }

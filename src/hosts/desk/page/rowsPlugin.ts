@@ -69,8 +69,8 @@ export function registerRowsPlugin(library: GridLibrary, guard: Pick<DeskGuard, 
     handle(command: GridCommand): void {
       if (command.type === "RIGSHEET_ADD_ROWS" || command.type === "RIGSHEET_ENTER_ROWS") {
         this.byItself(() => {
-          for (const { block, offset } of command.additions ?? [])
-            this.insertAt(block, offset, command.quantity ?? 0);
+          for (const { block, offset, quantity = command.quantity ?? 0 } of command.additions ?? [])
+            this.insertAt(block, offset, quantity);
         });
         for (const cell of command.contents ?? []) (this as any).dispatch("UPDATE_CELL", cell);
       }

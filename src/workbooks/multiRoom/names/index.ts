@@ -37,6 +37,7 @@ import { quote, assumptionsQuoted, exclusionsQuoted, optionsQuoted } from "./quo
 import { rooms } from "./rooms";
 import { aims, compass, pair, sight, sun } from "./sightline";
 import { commissioningLimits, corner, settings, site, slots } from "./site";
+import { taken } from "./taken";
 import { assumptions, discount, exclusions, onpurpose, options, provisional } from "./terms";
 
 export const estimate = {
@@ -101,6 +102,7 @@ export const estimate = {
   slots,
   sun,
   supplies,
+  taken,
   units,
   work,
   workTogether,

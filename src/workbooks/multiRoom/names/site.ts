@@ -33,6 +33,21 @@ export const site = fields("site", {
     { format: "date" },
     day("The last day on which the quote holds", { example: "2026-12-31", required: true }),
   ),
+  standards: asked(
+    "Standards",
+    { note: "Written when the job draws on a firm's standards; with edition and date." },
+    anyText("Whose standards the job drew on"),
+  ),
+  standards_edition: asked(
+    "Edition of the standards",
+    { format: "integer" },
+    whole(1, 9999, "The edition that the job drew on"),
+  ),
+  standards_date: asked(
+    "Date of the standards",
+    { format: "date" },
+    day("The date of that edition", { example: "2026-11-02" }),
+  ),
   latitude: asked(
     "Latitude",
     { unit: "deg north", format: "three", note: "South is negative." },
