@@ -12,7 +12,8 @@ import { recalculate } from "../hosts/headless/recalculate";
 import type { JobInputs } from "../workbooks/definition";
 import { jobInputsOf } from "../workbooks/jobInputsOf";
 import { layOut } from "../workbooks/layOut";
-import { sheetDate } from "../workbooks/sheetDate";
+import { startingPoint } from "../workbooks/multiRoom/startingPoint";
+import { sheetDateOf } from "../workbooks/sheetDate";
 import { SURVEY_HEADS } from "../workbooks/survey/heads";
 import { previewText } from "../workbooks/survey/preview";
 import type { Survey } from "../workbooks/survey/readSurvey";
@@ -129,11 +130,7 @@ async function baseFilling(
   }: { readonly base?: string; readonly demonstration: boolean; readonly standards?: string },
 ): Promise<JobInputs> {
   if (standards !== undefined)
-    return drawOn(
-      await standardsIn(standards),
-      jobInputsOf(template.definition, template.empty()),
-      todayOnSheets(),
-    );
+    return drawOn(await standardsIn(standards), startingPoint, sheetDateOf(new Date()));
   if (base !== undefined) {
     const book = await readXlsx(await fileBytes(base));
     if (book.template !== template.id) {
@@ -151,11 +148,6 @@ export async function standardsIn(path: string): Promise<FirmsStandards> {
   const found = firmsStandards(await readXlsx(await fileBytes(path)), path);
   if (typeof found === "string") throw new FileTrouble(found);
   return found;
-}
-
-export function todayOnSheets(): number {
-  const now = new Date();
-  return sheetDate(now.getFullYear(), now.getMonth() + 1, now.getDate());
 }
 
 const unitOf = (base: JobInputs): "m" | "ft" => (base.fields?.site_unit === "ft" ? "ft" : "m");

@@ -11,9 +11,10 @@ import { inWords, takenByItself, totalInWords } from "../standards/inWords";
 import { bringing, totalWith, upToDate, type UpToDate } from "../standards/upToDate";
 import { checkLines } from "../workbooks/checkLines";
 import { multiRoom } from "../workbooks/multiRoom/definition";
+import { sheetDateOf } from "../workbooks/sheetDate";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { outFile } from "./copyJob";
-import { fileBytes, newJob, standardsIn, todayOnSheets } from "./newJob";
+import { fileBytes, newJob, standardsIn } from "./newJob";
 import { readOptions } from "./options";
 import { plain } from "./plain";
 import { pricesCommand } from "./standardsPrices";
@@ -138,7 +139,7 @@ async function update(words: readonly string[], console: Console): Promise<numbe
     const written = withEntries(
       job,
       multiRoom,
-      bringing(found, chosen, { today: todayOnSheets(), after: total }),
+      bringing(found, chosen, { today: sheetDateOf(new Date()), after: total }),
     );
     if (typeof written === "string") throw new FileTrouble(`${path}: ${written}`);
     await saveAtomically(out, await writeJob(written));

@@ -46,6 +46,7 @@ const isLine = (value: unknown): boolean =>
   value === undefined ||
   (isObject(value) &&
     LINE.every((name) => isText(value[name])) &&
+    (value.standards === undefined || value.standards === true) &&
     (value.total === undefined || Number.isFinite(value.total)));
 
 const isObject = (value: unknown): value is Record<string, unknown> =>

@@ -3,6 +3,7 @@
  * pane is written against this and nothing else. Every call that can fail for
  * a reason that a person can mend rejects with a {@link HostTrouble}.
  */
+import type { Entry } from "../standards/entries";
 import type { CopyKind } from "../hosts/file/copy/copyOf";
 import type { Book, BookResult } from "../workbooks/book";
 import type { Survey, SurveyRow } from "../workbooks/survey/readSurvey";
@@ -48,6 +49,13 @@ export interface OpeningOfPane {
   keep(on: boolean): Promise<string>;
 }
 
+/** Standards of a firm that the host has at hand. */
+export interface StandardsHere {
+  /** Whose, which edition, of what date. */
+  readonly label: string;
+  read(): Promise<Book>;
+}
+
 export interface PaneHost {
   facts(): Promise<HostFacts>;
   /** Opens a workbook to begin with. @returns what is to be known of it, in sentences; empty where there is nothing */
@@ -76,6 +84,12 @@ export interface PaneHost {
   readSurvey(bytes: Uint8Array, unit: "m" | "ft", writing?: string): Promise<Survey>;
   /** Writes outlets below the last filled row of Rooms, with rows added where needed. @returns what was done, in a sentence */
   addOutlets(rows: readonly SurveyRow[]): Promise<string>;
+  /** Reads a workbook's file. */
+  openFile(bytes: Uint8Array): Promise<Book>;
+  /** The firm's standards among the jobs that the host keeps, the newest first; absent where it keeps none. */
+  readonly standardsHere?: () => Promise<readonly StandardsHere[]>;
+  /** Types what brings a job up to date, with rows added where needed, in one step. @returns what was done, in a sentence */
+  bringUpToDate(entries: readonly Entry[]): Promise<string>;
   /** Enters every formula of ours again where it stands at an error of an unknown name. @returns how many */
   enterOursAgain(): Promise<number>;
   /** Hands the person a copy: `office` freezes our cells, `sealed` all of them; `cards` are the crew's, to print. */

@@ -12,6 +12,7 @@ import { enterAgain } from "./views/enterAgain";
 import { findFunction } from "./views/findFunction";
 import { pictures } from "./views/pictures";
 import { settings } from "./views/settings";
+import { standards } from "./views/standards";
 import { start } from "./views/start";
 import { survey } from "./views/survey";
 import { training } from "./views/training";
@@ -25,6 +26,7 @@ const VIEWS = [
   findFunction,
   addRows,
   survey,
+  standards,
   check,
   diagnose,
   pictures,

@@ -1,9 +1,14 @@
 /** A new job that draws on the firm's standards: a frozen copy of all that they have for it, and which edition that was. */
+import type { Book } from "../workbooks/book";
 import type { JobInputs } from "../workbooks/definition";
+import { layOut } from "../workbooks/layOut";
+import { multiRoom } from "../workbooks/multiRoom/definition";
+import { startingPoint } from "../workbooks/multiRoom/startingPoint";
+import { sheetDateOf } from "../workbooks/sheetDate";
 import { site } from "../workbooks/multiRoom/names/site";
 import { taken } from "../workbooks/multiRoom/names/taken";
 import { OF } from "../workbooks/names";
-import type { FirmsStandards } from "./firmsStandards";
+import { firmsStandards, type FirmsStandards } from "./firmsStandards";
 import { takeable, takenRows, FIELDS } from "./taken";
 
 /**
@@ -36,3 +41,14 @@ export const edition = ({ firm, edition, date }: FirmsStandards): Record<string,
   [site.standards_edition.name]: edition,
   [site.standards_date.name]: date,
 });
+
+/**
+ * A new job from a workbook of standards.
+ * @param called what a sentence calls that workbook
+ * @returns a sentence where no job can draw on it
+ */
+export function drawnBook(firm: Book, called: string, now: Date): Book | string {
+  const standards = firmsStandards(firm, called);
+  if (typeof standards === "string") return standards;
+  return layOut(multiRoom, drawOn(standards, startingPoint, sheetDateOf(now)));
+}

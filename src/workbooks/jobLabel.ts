@@ -3,10 +3,11 @@ import { card } from "./alignmentCard/names";
 import { estimate } from "./multiRoom/names";
 import { review } from "./quoteReview/names";
 import { drop } from "./singleDrop/names";
+import { standards } from "./standards/names";
 
 /** Each template names the job or the quote in a cell of its own; the first that is filled counts. */
 const NUMBERS = [estimate.site.quote.name, review.quote.name];
-const NAMES = [estimate.site.job.name, card.job.name, drop.job.name, review.job.name];
+const NAMES = [estimate.site.job.name, card.job.name, drop.job.name, review.job.name, standards.firm.name];
 const REVISION = estimate.site.revision.name;
 
 export interface JobLabel {
@@ -23,7 +24,9 @@ export interface JobLabel {
 export function jobLabelOf(valueOf: (name: string) => unknown): JobLabel {
   const first = (names: readonly string[]): string =>
     names.map((name) => text(valueOf(name))).find((value) => value !== "") ?? "";
-  return { number: first(NUMBERS), revision: text(valueOf(REVISION)), name: first(NAMES) };
+  const edition = text(valueOf(standards.edition.name));
+  const number = edition === "" ? first(NUMBERS) : `standards, edition ${edition}`;
+  return { number, revision: text(valueOf(REVISION)), name: first(NAMES) };
 }
 
 const LONGEST_FILE_NAME = 80;

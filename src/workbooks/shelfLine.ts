@@ -4,6 +4,7 @@ import { checks } from "./checkNames";
 import { jobLabelOf, type JobLabel } from "./jobLabel";
 import { estimate } from "./multiRoom/names";
 import { namedValue } from "./named";
+import { standards } from "./standards/names";
 import { isoDate } from "./sheetDate";
 
 export interface ShelfLine extends JobLabel {
@@ -13,6 +14,8 @@ export interface ShelfLine extends JobLabel {
   /** As it was last computed: with tax, in the job's currency. Absent where the job has none, or it is not known. */
   readonly total?: number;
   readonly currency: string;
+  /** It is no job but what jobs draw on. */
+  readonly standards?: true;
   /** The workbook's own words: "all checks pass", or how many to look at. */
   readonly verdict: string;
 }
@@ -33,7 +36,8 @@ export function shelfLineFrom(value: (name: string) => unknown, title: string): 
     const found = value(name);
     return typeof found === "string" ? found.trim() : "";
   };
-  const date = value(estimate.site.date.name);
+  const edition = value(standards.edition.name);
+  const date = value(estimate.site.date.name) ?? value(standards.date.name);
   const total = value(estimate.quote.total.name);
   const label = jobLabelOf(value);
   return {
@@ -42,6 +46,7 @@ export function shelfLineFrom(value: (name: string) => unknown, title: string): 
     customer: text(estimate.site.customer.name),
     date: typeof date === "number" ? isoDate(date) : "",
     ...(typeof total === "number" && { total }),
+    ...(edition !== undefined && { standards: true }),
     currency: text(estimate.site.currency.name),
     verdict: text(checks.verdict.name),
   };

@@ -17,6 +17,8 @@ export interface FakeOptions {
   readonly refuse?: { readonly [call in keyof PaneHost]?: string };
   /** What the host understands of any file. */
   readonly survey?: Survey;
+  /** What the host reads in any workbook's file. */
+  readonly opened?: Book;
   /** A host that works books out. */
   readonly compute?: (book: Book) => Book;
   /** A call that fails for a reason nobody foresaw. */
@@ -104,6 +106,14 @@ export function fakeHost(
     addOutlets: async (rows) => {
       await note("addOutlets", rows);
       return `${rows.length} outlets added to Rooms.`;
+    },
+    openFile: async (bytes) => {
+      await note("openFile", bytes.length);
+      return rest.opened!;
+    },
+    bringUpToDate: async (entries) => {
+      await note("bringUpToDate", entries);
+      return "The job is up to date.";
     },
     enterOursAgain: async () => {
       await note("enterOursAgain");

@@ -9,17 +9,19 @@ import {
 } from "../../pane/host";
 import type { Trial, TrialHelp } from "../../pane/trial";
 import type { Book } from "../../workbooks/book";
+import type { Entry } from "../../standards/entries";
 import type { CopyKind } from "../file/copy/copyOf";
 import type { Survey, SurveyRow } from "../../workbooks/survey/readSurvey";
 import { FileTrouble } from "../file/fileTrouble";
 import { readSurveyFile } from "../file/readSurveyFile";
 import { addingOutlets } from "./addOutlets";
 import { addingRows } from "./addRows";
+import { enteringAll } from "./enterAll";
 import { enteringFormula } from "./enterFormula";
 import { enteringOursAgain } from "./enterOursAgain";
 import { troubles } from "./excelTrouble";
 import { functionsVersion } from "./functionsVersion";
-import { handOverBook, handOverCopy, readDocument } from "./handOverCopy";
+import { handOverBook, handOverCopy, readDocument, readFile } from "./handOverCopy";
 import { changeExcel, readExcel, settleOwed, spillsHere } from "./inExcel";
 import { keepPreferences, readPreferences } from "./preferences";
 import { readWorkbook } from "./readWorkbook";
@@ -137,6 +139,15 @@ export class ExcelHost implements PaneHost {
   async addOutlets(rows: readonly SurveyRow[]): Promise<string> {
     refuseOld();
     return await changeExcel(addingOutlets(rows));
+  }
+
+  openFile(bytes: Uint8Array): Promise<Book> {
+    return readFile(bytes);
+  }
+
+  async bringUpToDate(entries: readonly Entry[]): Promise<string> {
+    refuseOld();
+    return await changeExcel(enteringAll(entries));
   }
 
   async enterOursAgain(): Promise<number> {

@@ -28,6 +28,9 @@ function refuseSilence(book: Book): void {
 /** The open workbook as its file would hold it. */
 export const readDocument = (): Promise<Book> => told(async () => readXlsx(await openDocument()));
 
+/** A workbook that is not open. */
+export const readFile = (bytes: Uint8Array): Promise<Book> => told(() => readXlsx(bytes));
+
 export const handOverBook = (book: Book): Promise<void> => told(async () => openAsNew(await writeXlsx(book)));
 
 /** What a file or Excel refuses, as a sentence for a person. */

@@ -1,6 +1,8 @@
 /** Starting a workbook. */
 import { templates } from "../../workbooks/templates";
+import { drawnBook } from "../../standards/drawOn";
 import { button, make, paragraph } from "../dom";
+import { HostTrouble } from "../host";
 import { startedBook, type Start } from "../startedBook";
 import type { View } from "../view";
 
@@ -27,6 +29,36 @@ export const start: View = {
             : "The demonstration is ready. Its job and its prices are invented.";
         return [ready, note].filter((sentence) => sentence !== "").join(" ");
       });
+    const firm = make("input", {
+      id: "pane-start-standards",
+      className: "pane-input",
+      type: "file",
+      accept: ".xlsx",
+    });
+    firm.addEventListener("change", () => {
+      const chosen = firm.files?.[0];
+      if (!chosen) return;
+      void run("Starting from the standards…", async () => {
+        try {
+          const book = drawnBook(
+            await host.openFile(new Uint8Array(await chosen.arrayBuffer())),
+            chosen.name,
+            new Date(),
+          );
+          if (typeof book === "string") throw new HostTrouble(book);
+          const note =
+            host.startHere && here.checked
+              ? await host.startHere({ book })
+              : await host.startWorkbook({ book });
+          return ["The job is ready, with the firm's parts, rates and terms. Begin on the sheet Site.", note]
+            .filter((sentence) => sentence !== "")
+            .join(" ");
+        } finally {
+          // The same file may be chosen again, put right.
+          firm.value = "";
+        }
+      });
+    });
     return {
       body: [
         make("label", { htmlFor: choice.id }, "Template"),
@@ -47,6 +79,8 @@ export const start: View = {
           button("Empty", () => begin("empty"), "pane-button pane-first"),
           button("Demonstration", () => begin("demonstration")),
         ),
+        make("label", { htmlFor: firm.id }, "Or a multi-room estimate from the firm's standards, .xlsx"),
+        firm,
         make(
           "dl",
           { className: "pane-facts" },

@@ -9,12 +9,15 @@ import { outletsToAdd } from "../../../src/hosts/desk/page/outletsToAdd";
 import { readSurveyFile } from "../../../src/hosts/file/readSurveyFile";
 import type { AddedRows } from "../../../src/workbooks/planAddedRows";
 import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
+import { entriesToType } from "../../../src/hosts/desk/page/entriesToType";
+import { readXlsx } from "../../../src/hosts/file/readXlsx";
+import type { Entry } from "../../../src/standards/entries";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { fromModel } from "../../../src/hosts/grid/fromModel";
 import type { GridModel } from "../../../src/hosts/grid/library";
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
 import { openModel, recalculate } from "../../../src/hosts/headless/recalculate";
-import type { PaneHost } from "../../../src/pane/host";
+import type { PaneHost, StandardsHere } from "../../../src/pane/host";
 import { parseAddress, type Zone } from "../../../src/formula/address";
 import type { Book, BookValue } from "../../../src/workbooks/book";
 import { templateOf } from "../../../src/workbooks/templates";
@@ -40,6 +43,8 @@ export class DeskInNode implements OpenDesk {
   model: GridModel;
   readonly host: PaneHost;
   readonly copies: Uint8Array[] = [];
+  /** Of a firm, among the jobs. */
+  standards: readonly StandardsHere[] = [];
   readonly handedOver = new Map<string, Uint8Array>();
   readonly stored = new Map<string, string>();
   editing = false;
@@ -55,6 +60,8 @@ export class DeskInNode implements OpenDesk {
       guard,
       isEditing: () => this.editing,
       readSurvey: readSurveyFile,
+      openFile: readXlsx,
+      standardsHere: async () => this.standards,
       compute: recalculate,
       takeUpgrade: async (given) => {
         await this.replace(given);
@@ -94,6 +101,16 @@ export class DeskInNode implements OpenDesk {
     const plan = outletsToAdd(this.model, templateOf(template)?.definition, rows);
     if (typeof plan === "string") return plan;
     this.dispatchAs("RIGSHEET_ENTER_ROWS", { ...plan, contents: plan.cells });
+    return undefined;
+  }
+
+  enterAll(entries: readonly Entry[]): string | undefined {
+    const { template } = (
+      this.model.getters as unknown as { getBookFacts(): { template: string } }
+    ).getBookFacts();
+    const typed = entriesToType(this.model, templateOf(template)?.definition, entries);
+    if (typeof typed === "string") return typed;
+    this.dispatchAs("RIGSHEET_ENTER_ROWS", typed);
     return undefined;
   }
 

@@ -10,6 +10,7 @@ import { estimate } from "../../../workbooks/multiRoom/names";
 import type { AddedRows } from "../../../workbooks/planAddedRows";
 import { shelfLineFrom, type ShelfLine } from "../../../workbooks/shelfLine";
 import { inWords, type SurveyRow } from "../../../workbooks/survey/readSurvey";
+import type { Entry } from "../../../standards/entries";
 import type { RoomsNow } from "../../../workbooks/survey/roomsBlock";
 import { templates } from "../../../workbooks/templates";
 import type { BookFacts } from "../../grid/bookFacts";
@@ -22,6 +23,7 @@ import type { CellEntry } from "./cellEntry";
 import { refusalFor, wordsFor } from "./cellLine";
 import type { OpenDesk } from "./deskHost";
 import { KEPT, zonesWithout, type DeskGuard } from "./deskPlugin";
+import { entriesToType } from "./entriesToType";
 import type { GridCommand, GridPosition } from "./libraryTypes";
 import { outletsToAdd, roomsNow } from "./outletsToAdd";
 import { replayed, type Replayed, type Transport } from "./replayed";
@@ -167,6 +169,14 @@ export class Desk implements OpenDesk {
     });
     const [first] = plan.cells;
     if (first) this.goTo(first);
+    return undefined;
+  }
+
+  /** Types all of it in one step, with rows added where they are wanting. @returns a sentence where a name that is needed is gone */
+  enterAll(entries: readonly Entry[]): string | undefined {
+    const typed = entriesToType(this.model, this.definition, entries);
+    if (typeof typed === "string") return typed;
+    this.dispatch("RIGSHEET_ENTER_ROWS", typed);
     return undefined;
   }
 

@@ -2,7 +2,13 @@
  * The pane's host on the desk: the same pane as in Excel, over the grid
  * library's model. It needs no page of its own kind, so it is tested without one.
  */
-import { HostTrouble, type PaneHost, type Preferences, type Selection } from "../../../pane/host";
+import {
+  HostTrouble,
+  type PaneHost,
+  type Preferences,
+  type Selection,
+  type StandardsHere,
+} from "../../../pane/host";
 import { RIGSHEET_VERSION } from "../../../version";
 import { address } from "../../../formula/address";
 import type { Book, BookResult } from "../../../workbooks/book";
@@ -10,6 +16,7 @@ import { callsUs } from "../../../formula/callsUs";
 import type { AddedRows } from "../../../workbooks/planAddedRows";
 import { templateOf } from "../../../workbooks/templates";
 import { inWords, type Survey, type SurveyRow } from "../../../workbooks/survey/readSurvey";
+import type { Entry } from "../../../standards/entries";
 import type { CopyKind } from "../../file/copy/copyOf";
 import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
@@ -28,6 +35,8 @@ export interface OpenDesk {
   addRows(plan: AddedRows, quantity: number): void;
   /** @returns a sentence where they have no place */
   addOutlets(rows: readonly SurveyRow[]): string | undefined;
+  /** Types all of it in one step. @returns a sentence where a name that is needed is gone */
+  enterAll(entries: readonly Entry[]): string | undefined;
   /** Calls back whenever the selection or a cell changes. @returns a function that ends it */
   watch(changed: () => void): () => void;
 }
@@ -39,6 +48,9 @@ export interface DeskSurroundings {
   /** A cell is being typed into. */
   isEditing(): boolean;
   readSurvey(bytes: Uint8Array, unit: "m" | "ft", writing?: string): Promise<Survey>;
+  openFile(bytes: Uint8Array): Promise<Book>;
+  /** The firm's standards among the jobs, the newest first. */
+  standardsHere(): Promise<readonly StandardsHere[]>;
   /** In a model of its own. */
   compute(book: Book): Book;
   /** Puts it in the place of the open job, which is frozen before. @returns what was done, in a sentence */
@@ -156,6 +168,17 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
       const refused = desk.addOutlets(rows);
       if (refused !== undefined) throw new HostTrouble(refused);
       return outletsAdded(rows.length);
+    },
+
+    openFile: (bytes) => around.openFile(bytes),
+
+    standardsHere: () => around.standardsHere(),
+
+    bringUpToDate: async (entries) => {
+      notWhileEditing();
+      const refused = desk.enterAll(entries);
+      if (refused !== undefined) throw new HostTrouble(refused);
+      return "The job is up to date with the standards; its Log says what was taken. Undo takes it back in one step.";
     },
 
     enterOursAgain: async () => {

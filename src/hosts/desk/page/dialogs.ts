@@ -1,5 +1,6 @@
 /** The page's few questions, in the browser's own dialog: it keeps the focus and closes on Escape. */
 import type { AnySet } from "../../../training/exercise";
+import type { StandardsHere } from "../../../pane/host";
 import type { Template } from "../../../workbooks/templates";
 import { make } from "./dom";
 
@@ -42,29 +43,54 @@ export function ask(
   });
 }
 
+/** What a new job begins with. */
+export type Beginning =
+  | { readonly kind: "empty" | "demonstration"; readonly template: Template }
+  | { readonly kind: "standards"; readonly standards: StandardsHere }
+  | { readonly kind: "exercises" };
+
+/** @param firms the firm's standards among the jobs, the one that is meant first */
 export async function askForTemplate(
   templates: readonly Template[],
-): Promise<{ template: Template; kind: "empty" | "demonstration" } | "exercises" | undefined> {
+  firms: readonly StandardsHere[],
+): Promise<Beginning | undefined> {
   const choice = make(
     "select",
     { id: "template", className: "desk-input" },
     ...templates.map(({ id, title }) => make("option", { value: id }, title)),
+  );
+  const firm = make(
+    "select",
+    { id: "standards", className: "desk-input" },
+    ...firms.map(({ label }, index) => make("option", { value: String(index) }, label)),
   );
   const kind = await ask(
     "New job",
     [
       make("label", { htmlFor: "template" }, "Template"),
       choice,
+      ...(firms.length > 0
+        ? [
+            make("label", { htmlFor: "standards" }, "Firm's standards, for a multi-room estimate"),
+            firm,
+            make("p", {}, "The latest edition stands first. Put older ones away under Jobs."),
+          ]
+        : []),
       make("p", {}, "The job that is open now is kept, under Jobs."),
     ],
     [
+      ...(firms.length > 0 ? [{ label: "From the standards", value: "standards" }] : []),
       { label: "Empty", value: "empty" },
       { label: "Demonstration", value: "demonstration" },
       { label: "Exercises…", value: "exercises" },
       { label: "Cancel", value: "" },
     ],
   );
-  if (kind === "exercises") return kind;
+  if (kind === "exercises") return { kind };
+  if (kind === "standards") {
+    const standards = firms[firm.selectedIndex];
+    return standards && { kind, standards };
+  }
   const template = templates[choice.selectedIndex];
   return template && (kind === "empty" || kind === "demonstration") ? { template, kind } : undefined;
 }

@@ -4,6 +4,7 @@ import { allFunctions } from "../../../functions/all";
 import type { Book } from "../../../workbooks/book";
 import { withoutKnown } from "../../../workbooks/survey/readSurvey";
 import { templates } from "../../../workbooks/templates";
+import { drawnBook } from "../../../standards/drawOn";
 import { review } from "../../../review/review";
 import { trainingSets } from "../../../training/sets/all";
 import { traineeSheet } from "../../../training/traineeSheet";
@@ -41,6 +42,7 @@ import { Strip } from "./strip";
 import { WaitingRoom } from "./waiting";
 import { requireCompiling } from "./requireCompiling";
 import { loadStylesAsText } from "./loadStylesAsText";
+import { standardsHere } from "./standardsHere";
 import { takeUpgrade } from "./takeUpgrade";
 import { teachGrid } from "./teachGrid";
 import { keepUnfinished, toldOfUnfinished, unfinishedEntry } from "./unfinished";
@@ -109,9 +111,9 @@ function showJobs(): void {
 }
 
 async function newJob(started: () => Promise<void>): Promise<void> {
-  const choice = await askForTemplate(templates);
+  const choice = await askForTemplate(templates, await standardsHere());
   if (!choice) return;
-  if (choice === "exercises") {
+  if (choice.kind === "exercises") {
     const exercise = await askForExercise(trainingSets);
     if (!exercise) return;
     const { set, name, series } = exercise;
@@ -119,6 +121,12 @@ async function newJob(started: () => Promise<void>): Promise<void> {
     return await job.create(traineeSheet(set, series, { name, occurrence: 1 }), { isElsewhere: true });
   }
   await started();
+  if (choice.kind === "standards") {
+    const { label, read } = choice.standards;
+    const book = drawnBook(await read(), label, new Date());
+    if (typeof book === "string") throw new Error(book);
+    return await job.create(book);
+  }
   // What comes with the page is nobody's work.
   await job.create(choice.template[choice.kind](), { isElsewhere: choice.kind === "demonstration" });
 }

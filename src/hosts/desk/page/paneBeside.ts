@@ -12,6 +12,7 @@ import { deskHost } from "./deskHost";
 import type { DeskGuard } from "./deskPlugin";
 import { download, measureAnew } from "./dom";
 import type { ReviewsBeside } from "./reviewDropped";
+import { standardsHere } from "./standardsHere";
 import { isEditing } from "./unfinished";
 
 export class PaneBeside {
@@ -71,6 +72,11 @@ export class PaneBeside {
             .catch((error: unknown) => {
               throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
             }),
+        openFile: (bytes) =>
+          api.openXlsx(new Blob([bytes as Uint8Array<ArrayBuffer>])).catch((error: unknown) => {
+            throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
+          }),
+        standardsHere,
         compute: computed,
         takeUpgrade: (book, from, to) => this.takeUpgrade(book, from, to),
         handOver: async (book, kind) =>
