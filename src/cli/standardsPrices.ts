@@ -20,12 +20,12 @@ import { previewText } from "../workbooks/prices/priceWords";
 import { pricesOf, type PricesFound } from "../workbooks/prices/pricesOf";
 import { rememberedText } from "../workbooks/prices/remembered";
 import { takesPrices } from "../workbooks/prices/takesPrices";
-import { isoDate } from "../workbooks/sheetDate";
+import { isoDate, sheetDateOf } from "../workbooks/sheetDate";
 import { readDate } from "../workbooks/typed/readDate";
 import { DATES } from "../workbooks/typed/typedKind";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { outFile } from "./copyJob";
-import { fileBytes, todayOnSheets } from "./newJob";
+import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
 import { plain } from "./plain";
 
@@ -100,7 +100,7 @@ export async function pricesCommand(words: readonly string[], console: Console):
       "Name the workbook and the price list: rigsheet standards prices firm.xlsx list.csv --supplier NAME. See: rigsheet standards prices --help",
     );
   const out = values.out === undefined ? undefined : outFile(values.out, path, "xlsx", values.force);
-  const today = todayOnSheets();
+  const today = sheetDateOf(new Date());
   const stored = recalculate(await readXlsx(await fileBytes(path)));
   const taking = takesPrices(stored.template);
   if (!taking)
@@ -151,6 +151,8 @@ export async function pricesCommand(words: readonly string[], console: Console):
     return EXIT.look;
   }
   console.out(plain(plan.said));
+  if (plan.edition !== undefined && out !== undefined)
+    console.out(`The standards become edition ${plan.edition}, of today.`);
   if (until === today + YEAR_DAYS && comparison.lines.some(({ listed }) => listed.until === undefined))
     console.out(`Where the list names no last day, prices hold until ${isoDate(until)}: a year from today.`);
   if (out === undefined) {
@@ -161,7 +163,11 @@ export async function pricesCommand(words: readonly string[], console: Console):
     console.out("Nothing was written: no price of the list is taken.");
     return EXIT.look;
   }
-  const written = withEntries(stored, taking.definition, entriesOf(taking.definition, book.inputs, plan.inputs));
+  const written = withEntries(
+    stored,
+    taking.definition,
+    entriesOf(taking.definition, book.inputs, plan.inputs),
+  );
   if (typeof written === "string") throw new FileTrouble(`${path}: ${written}`);
   await saveAtomically(out, await writeJob(written));
   console.out(plain(`${out}: written. ${path} is as it was.`));
@@ -235,7 +241,8 @@ function linesSaid(text: string | undefined, option: string, { comparison }: Pri
   const words = (text ?? "").split(/[\s,;]+/).filter((word) => word !== "");
   const known = new Set(comparison.lines.map(({ listed }) => listed.line));
   const bad = words.find((word) => !known.has(Number(word)));
-  if (bad !== undefined) throw new UsageTrouble(`${option} names ${bad}; no line with a price has that number.`);
+  if (bad !== undefined)
+    throw new UsageTrouble(`${option} names ${bad}; no line with a price has that number.`);
   return words.map(Number);
 }
 
@@ -249,7 +256,8 @@ function placesSaid(
   const cut = (text: string, option: string): [number, string] => {
     const at = text.indexOf("=");
     const [line] = linesSaid(at < 0 ? "" : text.slice(0, at), `--${option}`, found);
-    if (line === undefined) throw new UsageTrouble(`--${option} is "${text}"; give a line and a name: --${option} "12=NAME"`);
+    if (line === undefined)
+      throw new UsageTrouble(`--${option} is "${text}"; give a line and a name: --${option} "12=NAME"`);
     return [line, text.slice(at + 1).trim()];
   };
   const names = book.parts.map(({ name }) => name);
@@ -269,7 +277,9 @@ function placesSaid(
     const at = rest.indexOf(":");
     const [list, name] = [rest.slice(0, Math.max(0, at)).trim(), rest.slice(at + 1).trim()];
     if (!PART_LISTS.includes(list) || name === "")
-      throw new UsageTrouble(`--new is "${text}"; give a list and a name: --new "13=passives:8-way splitter". Lists: ${PART_LISTS.join(", ")}`);
+      throw new UsageTrouble(
+        `--new is "${text}"; give a list and a name: --new "13=passives:8-way splitter". Lists: ${PART_LISTS.join(", ")}`,
+      );
     places.set(line, { list, name });
   }
   return places;

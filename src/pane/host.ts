@@ -6,6 +6,7 @@
 import type { Entry } from "../standards/entries";
 import type { CopyKind } from "../hosts/file/copy/copyOf";
 import type { Book, BookResult } from "../workbooks/book";
+import type { PriceTables } from "../workbooks/prices/pricesOf";
 import type { Survey, SurveyRow } from "../workbooks/survey/readSurvey";
 import type { Trial, TrialHelp } from "./trial";
 
@@ -90,6 +91,10 @@ export interface PaneHost {
   readonly standardsHere?: () => Promise<readonly StandardsHere[]>;
   /** Types what brings a job up to date, with rows added where needed, in one step. @returns what was done, in a sentence */
   bringUpToDate(entries: readonly Entry[]): Promise<string>;
+  /** The tables of a supplier's price list. */
+  readPrices(bytes: Uint8Array): Promise<PriceTables>;
+  /** Types what a price list brings, with rows added where needed, in one step. @returns what was done, in a sentence */
+  takePrices(entries: readonly Entry[], done: string): Promise<string>;
   /** Enters every formula of ours again where it stands at an error of an unknown name. @returns how many */
   enterOursAgain(): Promise<number>;
   /** Hands the person a copy: `office` freezes our cells, `sealed` all of them; `cards` are the crew's, to print. */

@@ -30,8 +30,23 @@ const cellOf = ({ workbook }: Excel.RequestContext, { name, index }: Entry): Exc
     .getRange()
     .getCell(index === undefined ? 0 : index + 1, 0);
 
+/** What a person is told of it. */
+export interface EnteredWords {
+  readonly done: string;
+  /** Of cells, where it was left half done. */
+  readonly left: string;
+}
+
+const OF_STANDARDS: EnteredWords = {
+  done: "The job is up to date with the standards; its Log says what was taken.",
+  left: "may stand as the standards have them",
+};
+
 /** Gives what was done, in a sentence or two. */
-export const enteringAll = (entries: readonly Entry[]): Change<Planned, string> => ({
+export const enteringAll = (
+  entries: readonly Entry[],
+  said: EnteredWords = OF_STANDARDS,
+): Change<Planned, string> => ({
   plan: async (context) => {
     const loaded = factsOf(context.workbook);
     await context.sync();
@@ -93,7 +108,7 @@ export const enteringAll = (entries: readonly Entry[]): Change<Planned, string> 
       ];
     });
     await context.sync();
-    return ["The job is up to date with the standards; its Log says what was taken.", ...notes].join(" ");
+    return [said.done, ...notes].join(" ");
   },
   takeBack: async (context, { template, at, grown, held }) => {
     for (const { rows, quantity } of grown) await takeRowsBack(context, template, rows, quantity);
@@ -105,7 +120,7 @@ export const enteringAll = (entries: readonly Entry[]): Change<Planned, string> 
   },
   left: ({ grown, at }) =>
     [
-      `${inWords(at.length, "cell")} may stand as the standards have them`,
+      `${inWords(at.length, "cell")} ${said.left}`,
       ...grown.map(({ rows, quantity }) => rowsLeft(rows, quantity)),
     ].join("; "),
   words: ({ grown }) => (grown[0] ? rowWords(grown[0].rows) : {}),

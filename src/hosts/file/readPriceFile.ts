@@ -13,5 +13,7 @@ export async function readPriceFile(bytes: Uint8Array): Promise<PriceFile> {
   const found = await readTables(bytes);
   const { chosen, sheets } = priceTable(found);
   const table = found[chosen]!;
-  return table.sheet === undefined ? { tables: [table], chosen: 0, sheets } : { tables: found, chosen, sheets };
+  return table.sheet === undefined
+    ? { tables: [table], chosen: 0, sheets }
+    : { tables: found, chosen, sheets };
 }

@@ -100,7 +100,8 @@ export function compareOffers(
   const asked = waits(list.questions);
   const lines = list.lines.map((line) => {
     const found = matching(line);
-    const perhaps = found.length === 0 && line.article !== "" ? bySpoilt.get(spoilt(line.article)) : undefined;
+    const perhaps =
+      found.length === 0 && line.article !== "" ? bySpoilt.get(spoilt(line.article)) : undefined;
     if (perhaps) {
       for (const offer of perhaps) {
         listed.add(offer);
@@ -118,7 +119,9 @@ export function compareOffers(
   });
   return {
     lines,
-    gone: kept.filter((offer) => !listed.has(offer)).map((offer) => ({ offer, said: "It is not in the list any more." })),
+    gone: kept
+      .filter((offer) => !listed.has(offer))
+      .map((offer) => ({ offer, said: "It is not in the list any more." })),
     ended: kept.flatMap((offer) => {
       const said = stays.has(offer) ? undefined : ended.get(offer);
       return said === undefined ? [] : [{ offer, said }];
@@ -162,8 +165,7 @@ function compared(
     };
   const late = listed.expired ? `Its price ended on ${isoDate(listed.until!)}.` : undefined;
   const [offer] = offers;
-  if (!offer)
-    return { ...line, kind: "new", ...(late && { said: late }), taken: late === undefined };
+  if (!offer) return { ...line, kind: "new", ...(late && { said: late }), taken: late === undefined };
   const pair = comparable(listed, offer);
   if (!pair)
     return {
@@ -207,7 +209,12 @@ function compared(
 function comparable(listed: ListedPrice, offer: Offer): readonly [number, number] | undefined {
   const [one, other] = [listed.unit, saleUnit(offer.unit)];
   const factor = between(one, other);
-  if (factor !== undefined && listed.perUnit !== undefined && offer.perUnit !== undefined && offer.perUnit > 0)
+  if (
+    factor !== undefined &&
+    listed.perUnit !== undefined &&
+    offer.perUnit !== undefined &&
+    offer.perUnit > 0
+  )
     return [offer.perUnit, listed.perUnit * factor];
   if (listed.perPack !== undefined && offer.perPack !== undefined && offer.perPack > 0)
     return listed.pack === offer.pack || listed.pack === undefined || offer.pack === undefined

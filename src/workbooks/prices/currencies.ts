@@ -1,7 +1,9 @@
 /** The currencies that a price list names: codes (ISO 4217) and signs, in heads, titles, cells and formats. */
 
 const CODES =
-  "EUR|GBP|USD|CAD|AUD|NZD|CHF|SEK|NOK|DKK|PLN|CZK|HUF|BRL|INR|JPY|CNY|ILS|TRY|RON|ZAR|SGD|MXN|AED".split("|");
+  "EUR|GBP|USD|CAD|AUD|NZD|CHF|SEK|NOK|DKK|PLN|CZK|HUF|BRL|INR|JPY|CNY|ILS|TRY|RON|ZAR|SGD|MXN|AED".split(
+    "|",
+  );
 const KNOWN: ReadonlySet<string> = new Set(CODES);
 
 /** What a sign can stand for; more than one where countries share it. */
@@ -9,13 +11,13 @@ const SIGNS: Readonly<Record<string, readonly string[]>> = {
   "€": ["EUR"],
   "£": ["GBP"],
   $: ["USD", "CAD", "AUD", "NZD", "SGD", "MXN"],
-  "us$": ["USD"],
-  "ca$": ["CAD"],
-  "c$": ["CAD"],
-  "au$": ["AUD"],
-  "a$": ["AUD"],
-  "nz$": ["NZD"],
-  "r$": ["BRL"],
+  us$: ["USD"],
+  ca$: ["CAD"],
+  c$: ["CAD"],
+  au$: ["AUD"],
+  a$: ["AUD"],
+  nz$: ["NZD"],
+  r$: ["BRL"],
   "₹": ["INR"],
   "¥": ["JPY", "CNY"],
   "₪": ["ILS"],

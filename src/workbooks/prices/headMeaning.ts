@@ -108,8 +108,12 @@ const NET = w(
 const EX_TAX = w(
   "ht|h\\.t\\.?|hors taxes?|puht|excl?\\.? ?(?:vat|tax|btw|gst|mwst|ust|iva)|ex vat|excluding (?:vat|tax)|zzgl\\.? ?(?:mwst|ust)|exkl\\.? ?(?:mwst|ust)|ohne (?:mwst|ust)|sin iva",
 );
-const LIST = w("list|\\w*liste?n?pri[sj]\\w*|listino|listen\\w*|listprice|catalogue?|katalog\\w*|catalogo|public|lijst\\w*|tarifa|bruttolisten\\w*");
-const DISCOUNT = w("discount|disc|sconto|\\w*rabatt?\\w*|nachlass|remise|rem|descuento|dto|dcto|korting|ristourne");
+const LIST = w(
+  "list|\\w*liste?n?pri[sj]\\w*|listino|listen\\w*|listprice|catalogue?|katalog\\w*|catalogo|public|lijst\\w*|tarifa|bruttolisten\\w*",
+);
+const DISCOUNT = w(
+  "discount|disc|sconto|\\w*rabatt?\\w*|nachlass|remise|rem|descuento|dto|dcto|korting|ristourne",
+);
 const PER_PACK = w(
   "(?:per|pro|je|par|por|le|la|a|/) ?(?:pack|packet|pk|pkt|box|bag|carton|reel|roll|drum|coil|vpe|ve|packung|pack\\.?|rolle|ring|karton|gebinde|beutel|spule|trommel|bund|boite|paquet|lot|conditionnement|cond|rouleau|touret|couronne|sachet|colis|bobine|caja|paquete|bolsa|rollo|bobina|envase|verpakking|doos|rol|pak|zak|haspel|ve)|(?:pack|reel|roll|box|bag|drum|coil|carton|vpe|ve|conditionnement|condt|cond|lot|paquete|caja|envase|rollo) ?-?(?:price|preis|precio|prijs|cost)|(?:price|preis|prix|precio|prijs)[ /]*(?:pack|vpe|ve|reel|roll|box|bag|cond\\w*|lot|colis|caja|paquete|envase|rollo|verpakking|rol|doos)|packungspreis|packpreis|vpe-?preis|ve-?preis|rollenpreis|ringpreis|gebindepreis|kartonpreis|verpakkingsprijs|pakprijs|rolprijs|doosprijs|reelprice|packprice",
 );
@@ -142,17 +146,25 @@ const ARTICLE = w(
 const DESCRIPTION = w(
   "descriptions?|descrizione|descricao|tekst|beskrivelse|beskrivning|benamning|beteckning|varetekst|varenavn|desc|descr|bezeichnung\\w*|artikelbezeichnung|beschreibung|artikeltext|kurztext|text|langtext|designations?|libelle|intitule|denominat\\w*|description|descripcion|denominacion|concepto|detalle|omschrijving\\w*|artikelomschrijving|benaming|product ?name|item name|name|nom|nombre|naam|details?|benennung",
 );
-const EITHER = w("articol[oi]|prodott[oi]|vare|varor|articles?|artikel|articulos?|items?|products?|produkte?|produits?|productos?|parts?|material|goods|ware|art");
+const EITHER = w(
+  "articol[oi]|prodott[oi]|vare|varor|articles?|artikel|articulos?|items?|products?|produkte?|produits?|productos?|parts?|material|goods|ware|art",
+);
 
 /** "1+", "10 +", "ab 10", "from 10", ">= 10", "1-9", "10 - 99", "x10". */
-const SCALE = /(?:^|[^\d.,])(?:(?:from|ab|>=?|≥|des|desde|vanaf|a partir de) ?(\d+)|(\d+) ?\+|(\d+) ?[-–] ?\d+(?! ?%)|(\d+) ?(?:and more|and up|und mehr|et plus|o mas|en meer|up))/;
+const SCALE =
+  /(?:^|[^\d.,])(?:(?:from|ab|>=?|≥|des|desde|vanaf|a partir de) ?(\d+)|(\d+) ?\+|(\d+) ?[-–] ?\d+(?! ?%)|(\d+) ?(?:and more|and up|und mehr|et plus|o mas|en meer|up))/;
 
 export function headMeaning(head: string, own?: string): HeadMeaning {
   const currencies = currenciesIn(head, own);
-  const plain = plainWords(withoutCurrencies(head).replace(/[\r\n]+/g, " ")).replace(/[:;*]+/g, " ")
+  const plain = plainWords(withoutCurrencies(head).replace(/[\r\n]+/g, " "))
+    .replace(/[:;*]+/g, " ")
     // Initials: "p.v.p." is "pvp".
     .replace(/(?<![a-z])(?:[a-z]\.){2,}[a-z]?(?![a-z])/g, (initials) => initials.replace(/\./g, ""));
-  const bare = plain.replace(/[()[\]]/g, " ").replace(/\s+/g, " ").trim().replace(/^[./-]+ ?|(?<=[a-z]{3})[.,]+$/g, "");
+  const bare = plain
+    .replace(/[()[\]]/g, " ")
+    .replace(/\s+/g, " ")
+    .trim()
+    .replace(/^[./-]+ ?|(?<=[a-z]{3})[.,]+$/g, "");
   const known = (found: Omit<HeadMeaning, "currencies">): HeadMeaning => ({ ...found, currencies });
   if (bare === "") return known(currencies.length > 0 ? { key: "price" } : {});
   if (UNUSED[0]!.test(bare) || UNUSED[2]!.test(bare)) return known({ unused: true });
@@ -163,17 +175,27 @@ export function headMeaning(head: string, own?: string): HeadMeaning {
     return known({ key: "discount" });
   if (FROM_QUANTITY.test(bare)) return known({ key: "fromQuantity" });
   const scale = SCALE.exec(bare);
-  if (scale && (isPrice || /^[^a-z]*(?:(?:from|ab|des|desde|vanaf|st|stk|pcs?|ea|qty|x|up)[^a-z]*)*$/.test(bare))) {
+  if (
+    scale &&
+    (isPrice || /^[^a-z]*(?:(?:from|ab|des|desde|vanaf|st|stk|pcs?|ea|qty|x|up)[^a-z]*)*$/.test(bare))
+  ) {
     const from = Number(scale[1] ?? scale[2] ?? scale[3] ?? scale[4]);
     if (from > 0) return known({ key: "price", from });
   }
-  if (isPrice && !/^(?:price|preis|prix|precio|prijs)s? ?(?:date|datum|vom|gultig|valid\w*|until|bis)/.test(bare)) {
+  if (
+    isPrice &&
+    !/^(?:price|preis|prix|precio|prijs)s? ?(?:date|datum|vom|gultig|valid\w*|until|bis)/.test(bare)
+  ) {
     if (CURRENCY.test(bare)) return known({ key: "currency" });
     return known(priceOf(bare));
   }
   if (UNTIL.test(bare)) return known({ key: "until" });
   if (CURRENCY.test(bare)) return known({ key: "currency" });
-  if (ARTICLE.test(bare) && !DESCRIPTION.test(bare) && !w("manufacturer\\w*|hersteller\\w*|fabri\\w*|customs|zoll\\w*|hs").test(bare))
+  if (
+    ARTICLE.test(bare) &&
+    !DESCRIPTION.test(bare) &&
+    !w("manufacturer\\w*|hersteller\\w*|fabri\\w*|customs|zoll\\w*|hs").test(bare)
+  )
     return known({ key: "article" });
   if (DESCRIPTION.test(bare)) return known({ key: "description" });
   if (UNUSED[1]!.test(bare)) return known({ unused: true });

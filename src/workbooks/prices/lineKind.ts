@@ -30,8 +30,10 @@ export function priceLineKind(
   const priced = cuts.some(({ kind }) => kind !== "blank");
   // In a merged cell the same words stand in every column.
   const different = new Set(filled);
-  if (!priced && (different.size === 1 || (own === "" && different.size <= 2 && (texts[unit] ?? "") === ""))) return "words";
-  if (!priced && (texts[description] ?? "") === "" && different.size < 3 && /\p{L}.* /u.test(own)) return "words";
+  if (!priced && (different.size === 1 || (own === "" && different.size <= 2 && (texts[unit] ?? "") === "")))
+    return "words";
+  if (!priced && (texts[description] ?? "") === "" && different.size < 3 && /\p{L}.* /u.test(own))
+    return "words";
   if (cuts.every(({ kind }) => kind === "blank" || kind === "words")) {
     if (heads.filter((head, index) => head !== "" && texts[index] === head).length >= 2) return "repeated";
   }

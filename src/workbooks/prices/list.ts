@@ -25,15 +25,7 @@ export interface PriceAnswers {
 }
 
 export type QuestionId =
-  | "columns"
-  | "sheet"
-  | "currency"
-  | "decimal"
-  | "dates"
-  | "basis"
-  | "tax"
-  | "discount"
-  | "surcharge";
+  "columns" | "sheet" | "currency" | "decimal" | "dates" | "basis" | "tax" | "discount" | "surcharge";
 
 /** Asked once of the whole list. */
 export interface ListQuestion {
@@ -44,7 +36,8 @@ export interface ListQuestion {
 }
 
 /** Whether no line can be used before it is answered. */
-export const waits = (questions: readonly ListQuestion[]): boolean => questions.some(({ ofLines }) => !ofLines);
+export const waits = (questions: readonly ListQuestion[]): boolean =>
+  questions.some(({ ofLines }) => !ofLines);
 
 /** Of the quantities and prices of a line, for one unit: a metre, a foot, a piece. */
 export interface ListedPrice {

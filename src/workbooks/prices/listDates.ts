@@ -28,7 +28,8 @@ const writingFor = (order: DateOrder | undefined): Writing | undefined =>
 
 const TIME = /[ T]\d{1,2}:\d\d(?::\d\d(?:\.\d+)?)?Z?$/;
 const MONTH_ONLY = /^(\d{1,2})[./-](\d{4})$/;
-const OPEN = /^(?:-+|–|open|until further notice|bis auf weiteres|offen|n\/?a|unlimited|unbegrenzt|jusqu'a nouvel ordre|indefinido|onbeperkt)$/;
+const OPEN =
+  /^(?:-+|–|open|until further notice|bis auf weiteres|offen|n\/?a|unlimited|unbegrenzt|jusqu'a nouvel ordre|indefinido|onbeperkt)$/;
 
 /** @returns undefined for a blank cell, and for one that says that there is no end */
 export function readListDate(
@@ -66,7 +67,8 @@ const FROM = new RegExp(
   "iu",
 );
 const ANY = new RegExp(DATE, "iu");
-const END_OF_YEAR = /(?:until|till|bis|hasta|tot|jusqu'à|through) (?:end of|ende|fin(?: de)?|eind|la fin(?: de)?|finales de) (20\d\d)/iu;
+const END_OF_YEAR =
+  /(?:until|till|bis|hasta|tot|jusqu'à|through) (?:end of|ende|fin(?: de)?|eind|la fin(?: de)?|finales de) (20\d\d)/iu;
 
 export interface TitleDates {
   readonly from?: string;

@@ -45,12 +45,24 @@ export function nearestParts(text: string, names: readonly string[], most = 3): 
 
 /** The list of Parts in which a new part most likely stands, by its words; from memory of what such parts are called. */
 const LIST_WORDS: readonly (readonly [string, RegExp])[] = [
-  ["fittings", /(?<![a-z])(?:connectors?|plugs?|clips?|clamps?|boots?|f-?type|stecker|connecteurs?|conector\w*|connector\w*|schell\w*|masts?|brackets?|mounts?|tape|joints?|barrel|earth\w*|dish(?:es)?|cabinets?|box(?:es)?|trunking)(?![a-z])/],
-  ["plates", /(?<![a-z])(?:plates?|wall ?plates?|outlets?|dosen?|antennendose|prises?|tomas?|wandcontactdo\w*)(?![a-z])/],
+  [
+    "fittings",
+    /(?<![a-z])(?:connectors?|plugs?|clips?|clamps?|boots?|f-?type|stecker|connecteurs?|conector\w*|connector\w*|schell\w*|masts?|brackets?|mounts?|tape|joints?|barrel|earth\w*|dish(?:es)?|cabinets?|box(?:es)?|trunking)(?![a-z])/,
+  ],
+  [
+    "plates",
+    /(?<![a-z])(?:plates?|wall ?plates?|outlets?|dosen?|antennendose|prises?|tomas?|wandcontactdo\w*)(?![a-z])/,
+  ],
   ["resistors", /(?<![a-z])(?:resistors?|terminat\w*|abschluss\w*|end ?resistor)(?![a-z])/],
-  ["passives", /(?<![a-z])(?:splitters?|taps?|verteiler|abzweiger|repartiteurs?|derivat\w*|repartidor\w*|verdelers?|attenuators?|equali[sz]ers?|amplifiers?|filters?)(?![a-z])/],
+  [
+    "passives",
+    /(?<![a-z])(?:splitters?|taps?|verteiler|abzweiger|repartiteurs?|derivat\w*|repartidor\w*|verdelers?|attenuators?|equali[sz]ers?|amplifiers?|filters?)(?![a-z])/,
+  ],
   ["units", /(?<![a-z])(?:head ?units?|multi ?switch\w*|switch(?:es)?|cabecera|kopf\w*)(?![a-z])/],
-  ["supplies", /(?<![a-z])(?:inserters?|suppl(?:y|ies)|power units?|netzteile?|fuentes?|alimentations?|voeding\w*)(?![a-z])/],
+  [
+    "supplies",
+    /(?<![a-z])(?:inserters?|suppl(?:y|ies)|power units?|netzteile?|fuentes?|alimentations?|voeding\w*)(?![a-z])/,
+  ],
   ["feeds", /(?<![a-z])(?:feeds?|outputs? feed)(?![a-z])/],
   ["cables", /(?<![a-z])(?:cables?|drops?|trunks?|coax\w*|kabel\w*|koax\w*|cavo|reel)(?![a-z])/],
 ];

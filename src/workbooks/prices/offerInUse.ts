@@ -14,7 +14,10 @@ export interface OfferTerms {
 }
 
 /** @param offers of one part, in the order of the sheet */
-export function offerInUse(offers: readonly Offer[], { currency, unit, date }: OfferTerms): Offer | undefined {
+export function offerInUse(
+  offers: readonly Offer[],
+  { currency, unit, date }: OfferTerms,
+): Offer | undefined {
   const own = currency === undefined ? undefined : currencyCode(currency);
   const fitting = offers.filter(
     ({ perUnit, unit: word, currency: money }) =>
@@ -24,7 +27,8 @@ export function offerInUse(offers: readonly Offer[], { currency, unit, date }: O
       (money === "" || own === undefined || currencyCode(money) === own),
   );
   const pinned = fitting.filter((offer) => offer.pinned);
-  const standing = pinned.length > 0 ? pinned : fitting.filter(({ until }) => until !== undefined && until >= date);
+  const standing =
+    pinned.length > 0 ? pinned : fitting.filter(({ until }) => until !== undefined && until >= date);
   return standing.reduce<Offer | undefined>(
     (best, offer) => (best === undefined || offer.perUnit! < best.perUnit! - 1e-6 ? offer : best),
     undefined,

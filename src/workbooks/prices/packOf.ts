@@ -12,7 +12,8 @@ export interface FoundPack {
   readonly doubt?: string;
 }
 
-const LOOSE = /^(?:-+|–|loose|lose|einzeln|single|singly|each|ea|bulk|vrac|al'?unite|suelto|los|per stuk|st|stk|pc|pcs|1er)$/;
+const LOOSE =
+  /^(?:-+|–|loose|lose|einzeln|single|singly|each|ea|bulk|vrac|al'?unite|suelto|los|per stuk|st|stk|pc|pcs|1er)$/;
 const TIMES = /^(\d+) ?[x×*] ?(\d+)(?: ?([a-z'.]+))?$/;
 
 export function packInCell(cell: ImportedCell | undefined, style: ColumnStyle): FoundPack {
@@ -30,7 +31,9 @@ export function packInCell(cell: ImportedCell | undefined, style: ColumnStyle): 
     const read = readFigure(text, style);
     if (read && "value" in read && Number.isInteger(read.value)) return of(read.value);
     if (read && "value" in read)
-      return { doubt: `A pack of ${text} can't be: there are no parts of a piece. Put the right number into the list.` };
+      return {
+        doubt: `A pack of ${text} can't be: there are no parts of a piece. Put the right number into the list.`,
+      };
     // A pack of a part of a piece is none; and the reading as thousands is the only one left.
     if (read && !Number.isInteger(read.decimal)) return of(read.grouped);
     if (read)

@@ -10,6 +10,7 @@ export const partChangesInWords = (parts: readonly PartChange[]): string[] =>
       before === undefined || before === 0
         ? `${rounded(after)}, none before`
         : `${rounded(before)} → ${rounded(after)}, ${percentOf((after - before) / before)}`;
-    const other = wasSupplier !== undefined && wasSupplier !== supplier ? `; ${supplier}, not ${wasSupplier}` : "";
+    const other =
+      wasSupplier !== undefined && wasSupplier !== supplier ? `; ${supplier}, not ${wasSupplier}` : "";
     return `Parts, “${part}”: ${change}${other}`;
   });

@@ -6,12 +6,13 @@ import { METRES_PER_FOOT } from "../../engine/signal/lengthUnits";
 import type { JobInputs } from "../definition";
 import { log } from "../multiRoom/names/log";
 import { OF } from "../names";
-import { offers as offersBlock, suppliers } from "../standards/names";
+import { offers as offersBlock, standards, suppliers } from "../standards/names";
 import { asWord } from "../typed/plainText";
+import { LONGEST_TEXT } from "../typed/typedKind";
 import { articleWord } from "./articleWord";
 import type { ComparedLine, Comparison, GoneOffer, Offer } from "./compareOffers";
 import { currencyCode } from "./currencies";
-import { offerInUse, offersOf } from "./offerInUse";
+import { offerInUse, offersOf, type OfferTerms } from "./offerInUse";
 import { isCableList, ON_PARTS, priceBook, supplierIn, type PriceBook, type PricedPart } from "./priceBook";
 import { isLength, type SaleUnit } from "./saleUnits";
 
@@ -67,6 +68,8 @@ export interface PricePlan {
   readonly refused: readonly { readonly line: number; readonly said: string }[];
   /** As the log has it. */
   readonly said: string;
+  /** The standards' new one. */
+  readonly edition?: number;
 }
 
 type Row = Record<string, number | string>;
@@ -104,7 +107,10 @@ export function planPrices(
         tally.newParts++;
       }
       if (!part) {
-        refused.push({ line: listed.line, said: `“${target.part}” is no part of this workbook, so the line was left.` });
+        refused.push({
+          line: listed.line,
+          said: `“${target.part}” is no part of this workbook, so the line was left.`,
+        });
         continue;
       }
       const row = offerRow(line, part, book, merge, choices);
@@ -128,15 +134,64 @@ export function planPrices(
     touched.add(asWord(offer.part));
     tally.ended++;
   }
+  if (tally.written + tally.ended === 0)
+    return { inputs: book.inputs, parts: [], ...tally, refused, said: inWords(tally, 0, merge.supplier) };
   remember(blocks, book, merge);
+  const raised = raisedEdition(book, merge.today);
+  const inputs = { fields: { ...book.inputs.fields, ...raised?.fields }, blocks };
+  const date = raised?.date ?? book.date;
+  for (const name of book.hasOffers ? movedByDate(book, date) : []) touched.add(name);
   const parts = book.hasOffers
-    ? partsInUse(touched, { ...book.inputs, blocks }, book, merge.today)
+    ? partsInUse(touched, inputs, { ...book, date }, merge.today)
     : changedParts(touched, book, blocks);
-  const said = inWords(tally, parts.length, merge.supplier);
-  if (tally.written + tally.ended > 0)
-    rowsOf(log[OF].name).push({ date: merge.today, what: said, why: `price list ${merge.file}`.slice(0, 250) });
-  return { inputs: { ...book.inputs, blocks }, parts, ...tally, refused, said };
+  const said = inWords(tally, parts.length, merge.supplier, raised?.edition);
+  put(rowsOf(log[OF].name), ON_PARTS, {
+    date: merge.today,
+    what: said,
+    why: `price list ${merge.file}`.slice(0, LONGEST_TEXT),
+  });
+  return {
+    inputs,
+    parts,
+    ...tally,
+    refused,
+    said,
+    ...(raised && { edition: raised.edition }),
+  };
 }
+
+interface Raised {
+  readonly fields: Readonly<Record<string, number>>;
+  readonly edition: number;
+  readonly date: number;
+}
+
+/** Prices of today are no part of an older edition: the standards become the next one, of today. */
+function raisedEdition({ hasOffers, edition, date }: PriceBook, today: number): Raised | undefined {
+  if (!hasOffers || edition === undefined || date >= today) return undefined;
+  return {
+    fields: { [standards.edition.name]: edition + 1, [standards.date.name]: today },
+    edition: edition + 1,
+    date: today,
+  };
+}
+
+/** Parts of which another offer is in use on the new date, because one has ended meanwhile. */
+function movedByDate(book: PriceBook, date: number): string[] {
+  return book.parts.flatMap((part) => {
+    const own = offersOf(book.offers, part.name).filter(({ row }) => row !== ON_PARTS);
+    const terms = termsOf(part, book);
+    return offerInUse(own, { ...terms, date: book.date }) === offerInUse(own, { ...terms, date })
+      ? []
+      : [asWord(part.name)];
+  });
+}
+
+const termsOf = ({ list }: PricedPart, { currency, lengths, date }: PriceBook): OfferTerms => ({
+  currency,
+  unit: isCableList(list) ? lengths : "piece",
+  date,
+});
 
 /** Of itself, or by a person's tick; what is asked or refused never. */
 export function isTaken({ kind, taken, listed, offers }: ComparedLine, choices: PriceChoices): boolean {
@@ -160,11 +215,16 @@ function put(rows: Row[], at: number, row: Row): void {
 /** What another supplier asks stands on Parts alone: it becomes an offer too, so that the two stand side by side. */
 function keepOther(rows: Row[], part: PricedPart, supplier: string, book: PriceBook): void {
   const other = book.offers.find(
-    (offer) => offer.row === ON_PARTS && asWord(offer.part) === asWord(part.name) && asWord(offer.supplier) !== asWord(supplier),
+    (offer) =>
+      offer.row === ON_PARTS &&
+      asWord(offer.part) === asWord(part.name) &&
+      asWord(offer.supplier) !== asWord(supplier),
   );
   const known = rows.some(
     (row) =>
-      other && asWord(String(row.part ?? "")) === asWord(part.name) && asWord(String(row.supplier ?? "")) === asWord(other.supplier),
+      other &&
+      asWord(String(row.part ?? "")) === asWord(part.name) &&
+      asWord(String(row.supplier ?? "")) === asWord(other.supplier),
   );
   if (!other || known || other.perUnit === undefined) return;
   put(rows, ON_PARTS, {
@@ -232,7 +292,8 @@ function offerRow(
     unit: cable ? lengths : "piece",
     ...(pack !== undefined && { pack }),
     ...(perPack !== undefined && pack !== undefined && { pack_price: perPack }),
-    ...(listed.currency !== undefined && currencyCode(own ?? "") !== listed.currency && { currency: listed.currency }),
+    ...(listed.currency !== undefined &&
+      currencyCode(own ?? "") !== listed.currency && { currency: listed.currency }),
     priced: listed.from ?? merge.from ?? merge.today,
     until,
   };
@@ -282,11 +343,7 @@ function partsInUse(
   return after.parts.flatMap((part): PartChange[] => {
     if (!touched.has(asWord(part.name))) return [];
     const own = offersOf(after.offers, part.name).filter(({ row }) => row !== ON_PARTS);
-    const used = offerInUse(own, {
-      currency: before.currency,
-      unit: isCableList(part.list) ? before.lengths : "piece",
-      date: before.date,
-    });
+    const used = offerInUse(own, termsOf(part, before));
     if (!used) return [];
     const price = rounded(used.perUnit! * part.amount);
     const row = (inputs.blocks![part.list] as Row[])[part.row]!;
@@ -341,12 +398,14 @@ function inWords(
   { written, added, newParts, ended }: Pick<PricePlan, "written" | "added" | "newParts" | "ended">,
   parts: number,
   supplier: string,
+  edition?: number,
 ): string {
   const said = [
     `${plural(written, "price")} of ${supplier}${added > 0 ? `, ${added} of them new` : ""}`,
     ...(newParts > 0 ? [plural(newParts, "new part")] : []),
     ...(ended > 0 ? [`${plural(ended, "offer")} ended`] : []),
     `${plural(parts, "price")} on Parts changed`,
+    ...(edition !== undefined ? [`edition ${edition}`] : []),
   ];
-  return `${said.join("; ")}.`.slice(0, 250);
+  return `${said.join("; ")}.`.slice(0, LONGEST_TEXT);
 }

@@ -31,6 +31,8 @@ export interface PriceBook {
   readonly lengths: "m" | "ft";
   /** On which offers must hold: the date of the edition, or today. */
   readonly date: number;
+  /** Of the standards, where they have one. */
+  readonly edition?: number;
   readonly parts: readonly PricedPart[];
   readonly offers: readonly Offer[];
 }
@@ -68,6 +70,9 @@ export function priceBook(inputs: JobInputs, hasOffers: boolean, today: number):
     ...(currency !== "" && { currency }),
     lengths,
     date: figure(field(standards.date.name)) ?? today,
+    ...(figure(field(standards.edition.name)) !== undefined && {
+      edition: figure(field(standards.edition.name))!,
+    }),
     parts,
     offers: [...kept, ...onParts],
   };

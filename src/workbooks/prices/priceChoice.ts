@@ -18,7 +18,8 @@ export interface PriceChoice {
   readonly withTax: boolean;
 }
 
-const named = (columns: readonly PriceColumn[]): string => columns.map(({ head }) => `“${head}”`).join(" and ");
+const named = (columns: readonly PriceColumn[]): string =>
+  columns.map(({ head }) => `“${head}”`).join(" and ");
 
 export function choosePrices(
   all: readonly PriceColumn[],
@@ -36,14 +37,17 @@ export function choosePrices(
   };
   const of = (key: string): PriceColumn[] => prices.filter((column) => column.key === key);
 
-  const money = new Set(prices.flatMap(({ meaning: { currencies } }) => (currencies.length === 1 ? currencies : [])));
+  const money = new Set(
+    prices.flatMap(({ meaning: { currencies } }) => (currencies.length === 1 ? currencies : [])),
+  );
   if (money.size > 1) {
     const wanted = own !== undefined && money.has(own) ? own : [...money][0]!;
     drop(
       prices.filter(({ meaning: { currencies } }) => currencies.length > 0 && !currencies.includes(wanted)),
       `its prices are in another currency than ${wanted}`,
     );
-    if (own !== undefined && wanted !== own && isCode(wanted)) notes.push(`None of the columns is in ${own}.`);
+    if (own !== undefined && wanted !== own && isCode(wanted))
+      notes.push(`None of the columns is in ${own}.`);
   }
   const beside = (dropped: readonly PriceColumn[], why: string): void => {
     if (dropped.length > 0 && dropped.length < prices.length) drop(dropped, why);

@@ -63,11 +63,12 @@ export function findColumns(
   const columns = guessed.map((column): PriceColumn => {
     const told = chosen.get(column.index);
     if (told === undefined) return column;
-    const { key: _, ...rest } = column;
-    return told === "" ? rest : { ...rest, key: told };
+    return told === "" ? unused(column) : { ...column, key: told };
   });
   return { body, columns, ...(found && { line: found.line }) };
 }
+
+const unused = ({ index, head, meaning }: PriceColumn): PriceColumn => ({ index, head, meaning });
 
 interface FoundHead {
   readonly line: ImportedLine;
@@ -164,7 +165,18 @@ interface Content {
 
 function contentOf(sample: readonly ImportedLine[], index: number, own: string | undefined): Content {
   const seen = new Set<string>();
-  const count = { filled: 0, figures: 0, decimals: 0, units: 0, bases: 0, spaced: 0, length: 0, long: 0, currencies: 0, whole: 0 };
+  const count = {
+    filled: 0,
+    figures: 0,
+    decimals: 0,
+    units: 0,
+    bases: 0,
+    spaced: 0,
+    length: 0,
+    long: 0,
+    currencies: 0,
+    whole: 0,
+  };
   for (const { cells } of sample) {
     const cell = cells[index];
     const text = textOf(cell);
@@ -194,8 +206,7 @@ function withoutHidden(columns: readonly PriceColumn[], hidden: readonly number[
   if (!columns.some((column) => isPrice(column) && !hidden.includes(column.index))) return columns;
   return columns.map((column) => {
     if (!isPrice(column) || !hidden.includes(column.index)) return column;
-    const { key: _, ...rest } = column;
-    return rest;
+    return unused(column);
   });
 }
 
@@ -210,10 +221,8 @@ function byContent(
   let out = columns.map((column): PriceColumn => {
     const { key, meaning, index } = column;
     const content = contents[index]!;
-    const as = (other: ColumnKey | undefined): PriceColumn => {
-      const { key: _, ...rest } = column;
-      return other ? { ...rest, key: other } : rest;
-    };
+    const as = (other: ColumnKey | undefined): PriceColumn =>
+      other ? { ...column, key: other } : unused(column);
     // Nothing but long whole numbers: barcodes, whatever their head.
     if (key && PRICE_KEYS.has(key) && most(content.long, content.filled)) return as(undefined);
     if (key === "description" && meaning.else === "article") {
@@ -240,8 +249,7 @@ function byContent(
       seen.add(key);
       return column;
     }
-    const { key: _, ...rest } = column;
-    return rest;
+    return unused(column);
   });
   return out;
 }
@@ -257,7 +265,8 @@ function unknownHeads(columns: readonly PriceColumn[], contents: readonly Conten
       return { ...column, key };
     };
     if (!taken.has("unit") && content.units >= content.filled * 0.8) return as("unit");
-    if (!taken.has("article") && isCodes(content) && content.figures < content.filled * 0.5) return as("article");
+    if (!taken.has("article") && isCodes(content) && content.figures < content.filled * 0.5)
+      return as("article");
     if (!taken.has("description") && content.spaced >= content.filled * 0.5) return as("description");
     if (!taken.has("currency") && content.currencies >= content.filled * 0.8) return as("currency");
     return column;
@@ -290,7 +299,9 @@ function withoutHeads(
   // Of two columns of figures either may be a weight.
   if (contents.filter(isPrice).length === 1) take("price", (content) => (isPrice(content) ? 1 : 0));
   take("description", ({ filled, spaced, length }) => (spaced >= filled * 0.5 ? length / filled : 0));
-  take("article", (content) => (isCodes(content) && content.figures < content.filled ? content.distinct / content.filled : 0));
+  take("article", (content) =>
+    isCodes(content) && content.figures < content.filled ? content.distinct / content.filled : 0,
+  );
   if (contents.filter(({ filled, whole }) => filled > 0 && whole >= filled * 0.9).length === 1)
     take("pack", ({ filled, whole }) => (whole >= filled * 0.9 ? 1 : 0));
   return columns.map((column) => {

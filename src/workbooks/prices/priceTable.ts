@@ -24,6 +24,8 @@ export function priceTable(tables: readonly ImportedTable[]): FoundTables {
       0,
       found.findIndex(({ hasHead, keys }) => (hasHead ? 100 : 0) + keys === best),
     ),
-    sheets: tables.flatMap(({ sheet }, index) => (sheet !== undefined && found[index]!.hasHead ? [sheet] : [])),
+    sheets: tables.flatMap(({ sheet }, index) =>
+      sheet !== undefined && found[index]!.hasHead ? [sheet] : [],
+    ),
   };
 }

@@ -1,6 +1,7 @@
 /** What a price list brings, in words, for a person to look at before anything is written: in every host the same. */
 import { isoDate } from "../sheetDate";
 import type { ChangeKind, ComparedLine } from "./compareOffers";
+import { COLUMN_NAMES } from "./headMeaning";
 import type { ListedPrice } from "./list";
 import { nearestParts } from "./nearestParts";
 import type { PriceBook } from "./priceBook";
@@ -130,7 +131,7 @@ export function previewText(found: PricesFound, book: PriceBook, supplier: strin
     ...section("Asked of some of its lines:", questionsOf(found, true)),
     ...section(
       "Columns:",
-      list.columns.map(({ head, key }) => `${head || "(no head)"}: ${key ?? "not used"}`),
+      list.columns.map(({ head, key }) => `${head || "(no head)"}: ${key ? COLUMN_NAMES[key] : "not used"}`),
     ),
     ...section("Notes:", [...notes, ...list.notes]),
     ...KINDS.filter(([kind]) => kind !== "same").flatMap(([kind, words]) => {
@@ -149,4 +150,6 @@ export function previewText(found: PricesFound, book: PriceBook, supplier: strin
 }
 
 export const questionsOf = ({ list }: PricesFound, ofLines: boolean): string[] =>
-  list.questions.filter((question) => (question.ofLines ?? false) === ofLines).map(({ sentence }) => sentence);
+  list.questions
+    .filter((question) => (question.ofLines ?? false) === ofLines)
+    .map(({ sentence }) => sentence);

@@ -68,5 +68,11 @@ export function pricesOf(
   }
   const table = tableOf(answers.sheet);
   const list = readPriceList(table, context, answers);
-  return { list, comparison: compareOffers(list, book.offers, supplier, book.currency), answers, table, notes };
+  return {
+    list,
+    comparison: compareOffers(list, book.offers, supplier, book.currency),
+    answers,
+    table,
+    notes,
+  };
 }

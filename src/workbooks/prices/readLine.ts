@@ -65,7 +65,9 @@ export function readLine(line: ImportedLine, context: LineContext): ListedPrice 
   const description = textOf(cell("description")).replace(/\s+/g, " ").slice(0, LONGEST_TEXT);
   const base = { line: line.line, article, description };
   if (article === "" && description === "")
-    doubts.push("The line names neither an article nor a description. Put one into the list, or leave the line out.");
+    doubts.push(
+      "The line names neither an article nor a description. Put one into the list, or leave the line out.",
+    );
 
   if (context.opened.has(line.line))
     doubts.push(
@@ -149,7 +151,9 @@ function articleIn(cell: ImportedCell | undefined, doubts: string[]): string {
   const raw = textOf(cell).replace(/^'(?=\d)/, "");
   const text = KEPT_TEXT.exec(raw)?.[1] ?? raw;
   if (/^=/.test(text))
-    doubts.push(`The article number ${quoted(text)} is a formula, which is not computed. Put the number itself there.`);
+    doubts.push(
+      `The article number ${quoted(text)} is a formula, which is not computed. Put the number itself there.`,
+    );
   if (MANGLED.test(text) || ERROR.test(text) || LIKE_DATE.test(text) || TRUTH.test(text))
     doubts.push(
       `The article number ${quoted(text)} is what a workbook program made of it. Take the number from the supplier's own file.`,
@@ -165,17 +169,24 @@ function sumIn(
   doubts: string[],
 ): Sum | undefined {
   if (cut.kind === "formula") {
-    doubts.push(`${quoted(text)} is a formula, and formulas of a text file are not computed. Put the price itself there.`);
+    doubts.push(
+      `${quoted(text)} is a formula, and formulas of a text file are not computed. Put the price itself there.`,
+    );
     return undefined;
   }
   if (cut.kind === "words") {
-    doubts.push(`${quoted(text)} under “${column.head}” can't be read as a price. Put a number there, such as 12.50, or leave the line out.`);
+    doubts.push(
+      `${quoted(text)} under “${column.head}” can't be read as a price. Put a number there, such as 12.50, or leave the line out.`,
+    );
     return undefined;
   }
   if (cut.kind !== "figure") return undefined;
-  const read = cut.number === undefined ? readFigure(cut.figure, styleOf(column.index)) : { value: cut.number };
+  const read =
+    cut.number === undefined ? readFigure(cut.figure, styleOf(column.index)) : { value: cut.number };
   if (!read) {
-    doubts.push(`${quoted(text)} under “${column.head}” can't be read as a price. Put a number there, such as 12.50, or leave the line out.`);
+    doubts.push(
+      `${quoted(text)} under “${column.head}” can't be read as a price. Put a number there, such as 12.50, or leave the line out.`,
+    );
     return undefined;
   }
   if (!("value" in read)) {
@@ -186,11 +197,15 @@ function sumIn(
   }
   const { value } = read;
   if (value === 0) {
-    doubts.push("The price is 0, which more often means that none is stated. Put the price into the list, or leave the line out.");
+    doubts.push(
+      "The price is 0, which more often means that none is stated. Put the price into the list, or leave the line out.",
+    );
     return undefined;
   }
   if (value < 0) {
-    doubts.push(`The price is ${quoted(text)}, less than nothing. Put the price into the list, or leave the line out.`);
+    doubts.push(
+      `The price is ${quoted(text)}, less than nothing. Put the price into the list, or leave the line out.`,
+    );
     return undefined;
   }
   const shown = cut.number === undefined ? cut.figure : String(cut.number);
@@ -246,7 +261,9 @@ function currencyOf(
   );
   const found = [...inCells, ...inColumn, ...inHeads];
   // A sign that several share is the one that the line also names.
-  const codes = found.map((one) => (isCode(one) ? one : (found.find((code) => isCode(code) && canStandFor(one, code)) ?? one)));
+  const codes = found.map((one) =>
+    isCode(one) ? one : (found.find((code) => isCode(code) && canStandFor(one, code)) ?? one),
+  );
   const all = new Set(codes);
   if (all.size > 1)
     doubts.push(`The line names ${[...all].join(" and ")}. Put the one in which its price is into the list.`);
@@ -279,7 +296,9 @@ function discountOf(
   const value = read && "value" in read ? (isShare ? read.value : read.value / 100) : undefined;
   const tiny = value !== undefined && value > 0 && value < 0.01 && !isShare && !text.includes("%");
   if (value === undefined || value < 0 || value >= 1 || tiny) {
-    doubts.push(`${quoted(text)} under “${discount.head}” can't be read as a discount. Put a share there, such as 15 %.`);
+    doubts.push(
+      `${quoted(text)} under “${discount.head}” can't be read as a discount. Put a share there, such as 15 %.`,
+    );
     return undefined;
   }
   return value;
@@ -312,7 +331,8 @@ function netOf(
   if (listSum && choice.discount && share !== undefined) {
     const wanted = listSum.value * (1 - share);
     const near = [unitSum, bareSum, packSum].some(
-      (sum) => sum && Math.abs(sum.value - wanted) <= 0.5 * 10 ** -Math.min(sum.decimals, 2) + 0.006 + wanted * 1e-4,
+      (sum) =>
+        sum && Math.abs(sum.value - wanted) <= 0.5 * 10 ** -Math.min(sum.decimals, 2) + 0.006 + wanted * 1e-4,
     );
     if (!near)
       doubts.push(
@@ -333,7 +353,9 @@ function basisIn({ cells }: ImportedLine, { place }: LineContext, doubts: string
   if (text === "") return undefined;
   const basis = basisOf(text.replace(/[.,]0+$/, ""), true);
   if (!basis)
-    doubts.push(`${quoted(text)} can't be read as the quantity for which a price holds. Write it as a number, such as 100.`);
+    doubts.push(
+      `${quoted(text)} can't be read as the quantity for which a price holds. Write it as a number, such as 100.`,
+    );
   return basis;
 }
 
@@ -367,7 +389,12 @@ function amountsOf(
   const column = unitSum ? choice.unit : choice.bare;
   const head = column?.meaning.basis ?? (packSum ? undefined : choice.list?.meaning.basis);
   const fitting = head && forUnit(head, unitBasis, column, doubts);
-  const basis = sum?.basis ?? perLine ?? fitting ?? (unitBasis && unitBasis.quantity > 1 ? unitBasis : undefined) ?? heading;
+  const basis =
+    sum?.basis ??
+    perLine ??
+    fitting ??
+    (unitBasis && unitBasis.quantity > 1 ? unitBasis : undefined) ??
+    heading;
   const unit = contentUnit(basis, unitBasis, pack, inCell);
   const known: Amounts = {
     ...(unit && { unit }),
@@ -379,7 +406,11 @@ function amountsOf(
     basis?.unit === "pack" ||
     basis?.unit === "reel" ||
     (basis === undefined && container !== undefined && !packSum) ||
-    (basis === undefined && unitBasis?.unit === "pc" && pack?.unit !== undefined && isLength(pack.unit) && !packSum);
+    (basis === undefined &&
+      unitBasis?.unit === "pc" &&
+      pack?.unit !== undefined &&
+      isLength(pack.unit) &&
+      !packSum);
   if (forPack) return fromPack(known, { ...sum, value: rounded(sum.value / (basis?.quantity ?? 1)) }, doubts);
   const several = pack?.quantity !== undefined && pack.quantity > 1;
   const told = basis !== undefined || unitSum !== undefined || (unitBasis !== undefined && !pack?.fromWords);
@@ -416,10 +447,13 @@ function forUnit(
   doubts: string[],
 ): Basis | undefined {
   const [one, other] = [head.unit, line?.unit];
-  if (other === undefined || one === undefined || one === other || other === "reel" || other === "pack") return head;
+  if (other === undefined || one === undefined || one === other || other === "reel" || other === "pack")
+    return head;
   if (head.quantity === 1 && one === "pc") return undefined;
   if (!isLength(one) && !isLength(other)) return head;
-  const others = /(?:bzw\.?|resp\.?|or|oder|ou|of|\/) ?\/?([a-z]+)\.?\)?$/.exec(plainWords(column?.head ?? ""))?.[1];
+  const others = /(?:bzw\.?|resp\.?|or|oder|ou|of|\/) ?\/?([a-z]+)\.?\)?$/.exec(
+    plainWords(column?.head ?? ""),
+  )?.[1];
   if (others !== undefined && saleUnit(others) === other) return { quantity: 1, unit: other };
   doubts.push(
     `“${column?.head}” holds prices per ${head.quantity > 1 ? `${head.quantity} ` : ""}${one}, and the line is sold by the ${other}. Put the price for one ${other} into a column of its own.`,
@@ -455,7 +489,8 @@ function packFrom(
   const { quantity } = inCell;
   if (quantity === undefined) {
     if (inWords) return { ...inWords, fromWords: true };
-    const single = unitBasis !== undefined && unitBasis.quantity === 1 && ["pc", "set", "pair"].includes(unitBasis.unit!);
+    const single =
+      unitBasis !== undefined && unitBasis.quantity === 1 && ["pc", "set", "pair"].includes(unitBasis.unit!);
     return single ? { quantity: 1 } : undefined;
   }
   const unit = inCell.unit ?? (inWords?.quantity === quantity ? inWords.unit : undefined);
@@ -485,4 +520,3 @@ function contentUnit(
   if (unitBasis?.unit === "reel" || basis?.unit === "reel" || inCell.word === "reel") return "m";
   return unitBasis || basis ? "pc" : undefined;
 }
-

@@ -53,7 +53,8 @@ export function readPriceList(
     questions: [{ id: "columns", sentence }],
     notes: [],
   });
-  if (filled.length === 0) return refused("The file is empty. Give a price list: a head row and a line for each article.");
+  if (filled.length === 0)
+    return refused("The file is empty. Give a price list: a head row and a line for each article.");
   const head = findColumns(filled, own, answers.columns, hiddenColumns);
   const { columns } = head;
   const choice = choosePrices(columns, own, answers);
@@ -64,7 +65,8 @@ export function readPriceList(
   if (!head.line && answers.columns === undefined)
     questions.push({
       id: "columns",
-      sentence: "The list has no head row that is known; its columns are guessed from what stands in them. Say what each column is.",
+      sentence:
+        "The list has no head row that is known; its columns are guessed from what stands in them. Say what each column is.",
     });
   const { sheets = [] } = context;
   if (sheets.length > 1 && answers.sheet === undefined)
@@ -78,7 +80,9 @@ export function readPriceList(
       sentence: "No column of article numbers or descriptions was found. Say which column is what.",
     });
 
-  const priceColumns = [choice.unit, choice.bare, choice.pack, choice.list].filter((one) => one !== undefined);
+  const priceColumns = [choice.unit, choice.bare, choice.pack, choice.list].filter(
+    (one) => one !== undefined,
+  );
   const known = new Map<ImportedLine, CutCell[]>();
   const cutsOf = (line: ImportedLine): CutCell[] => {
     const before = known.get(line);
@@ -87,7 +91,8 @@ export function readPriceList(
     known.set(line, cuts);
     return cuts;
   };
-  const cutOf = (line: ImportedLine, column: PriceColumn): CutCell => cutsOf(line)[priceColumns.indexOf(column)]!;
+  const cutOf = (line: ImportedLine, column: PriceColumn): CutCell =>
+    cutsOf(line)[priceColumns.indexOf(column)]!;
 
   const named = {
     article: place("article"),
@@ -101,7 +106,9 @@ export function readPriceList(
   const loose = [
     ...filled.slice(0, head.body).filter((line) => !isHead(line)),
     ...body.filter((_, index) => kinds[index] === "words"),
-  ].map(({ cells }) => [...new Set(cells.map((cell) => textOf(cell)).filter((text) => text !== ""))].join(" "));
+  ].map(({ cells }) =>
+    [...new Set(cells.map((cell) => textOf(cell)).filter((text) => text !== ""))].join(" "),
+  );
   const prices = body.filter((_, index) => kinds[index] === "price");
 
   const styles = stylesOf(prices, columns, answers, cutOf, priceColumns);
@@ -155,8 +162,12 @@ export function readPriceList(
     notes: [
       ...choice.notes,
       ...(styles.size > 0 ? styleNotes(styles, columns) : []),
-      ...(currency !== undefined && answers.currency === undefined && title.currency === undefined
-        ? [`The list names no currency where “${currency}” is not: the supplier's own is taken.`]
+      ...(currency !== undefined &&
+      answers.currency === undefined &&
+      title.currency === undefined &&
+      !line.named &&
+      !priceColumns.some(({ meaning }) => meaning.currencies.length > 0)
+        ? [`The list names no currency: ${currency} is taken, in which this supplier quotes.`]
         : []),
       ...(inHeadings > 0 ? ["What a price is for is taken from headings between the lines."] : []),
       ...hiddenNote(prices.filter(({ hidden }) => hidden).length),
@@ -195,7 +206,8 @@ const distinct = (questions: readonly ListQuestion[]): ListQuestion[] =>
 function styleNotes(styles: ReadonlyMap<number, ColumnStyle>, columns: readonly PriceColumn[]): string[] {
   const mixed = columns.filter(({ index }) => styles.get(index) === "mixed");
   return mixed.map(
-    ({ head }) => `“${head}” is written with decimal points and with decimal commas: a cell that can be either is asked.`,
+    ({ head }) =>
+      `“${head}” is written with decimal points and with decimal commas: a cell that can be either is asked.`,
   );
 }
 
@@ -263,7 +275,8 @@ const SURCHARGE =
   /(?<![a-z])(?:\w*zuschlag\w*|\w*aufschlag\w*|kupferbasis|kupfernotiz|surcharges?|copper base|metal base|fuel levy|levy|supplement (?:cuivre|metal)|surtaxe|recargos?|\w*toeslag\w*|\w*tillaeg|\w*tillagg|sovrapprezzo)(?![a-z])/;
 const DISCOUNT_IN =
   /(?<![a-z])(?:less|minus|abzgl\.?|abzuglich|moins|menos|less a|discount(?: of)?|rabatt(?: von)?|remise(?: de)?|descuento(?: del?)?|korting(?: van)?)[ :]*(\d+(?:[.,]\d+)?) ?%|(\d+(?:[.,]\d+)?) ?% ?(?:discount|rabatt|remise|descuento|korting|dto)/;
-const LIST_IN = /(?<![a-z])(?:list prices?|gross list|listenpreise?|bruttolistenpreise?|prix (?:publics?|tarif)|brutoprijzen|precios? (?:de )?tarifa|recommended retail)(?![a-z])/;
+const LIST_IN =
+  /(?<![a-z])(?:list prices?|gross list|listenpreise?|bruttolistenpreise?|prix (?:publics?|tarif)|brutoprijzen|precios? (?:de )?tarifa|recommended retail)(?![a-z])/;
 
 /** What stands above, below and between the lines. */
 function titleOf(
@@ -280,7 +293,11 @@ function titleOf(
     for (const one of currenciesIn(text, own)) currencies.add(one);
     const plain = plainWords(text);
     if (SURCHARGE.test(plain) && answers.surcharge === undefined) surcharges.add(text.slice(0, 80));
-    if (TAX_IN.test(plain) && !/(?<![a-z])(?:not|nicht|hors|without|ohne|sin|zzgl|excl|exkl|plus)(?![a-z])/.test(plain) && answers.tax === undefined)
+    if (
+      TAX_IN.test(plain) &&
+      !/(?<![a-z])(?:not|nicht|hors|without|ohne|sin|zzgl|excl|exkl|plus)(?![a-z])/.test(plain) &&
+      answers.tax === undefined
+    )
       questions.push({
         id: "tax",
         sentence: `The list says “${text.slice(0, 80)}”: its prices hold tax (VAT), and costs are kept without. Say which share of tax is in them (0 for none).`,
@@ -339,13 +356,9 @@ function basisInHeading({ cells }: ImportedLine): Basis | undefined {
 }
 
 /** A heading of a group ends what the one before said. */
-const isGroup = ({ cells }: ImportedLine): boolean =>
-  cells.map((cell) => textOf(cell)).join("").length <= 60;
+const isGroup = ({ cells }: ImportedLine): boolean => cells.map((cell) => textOf(cell)).join("").length <= 60;
 
-function scaleReader(
-  column: number,
-  prices: readonly ImportedLine[],
-): (line: number) => number | undefined {
+function scaleReader(column: number, prices: readonly ImportedLine[]): (line: number) => number | undefined {
   if (column === NO_COLUMN) return () => undefined;
   const byLine = new Map(
     prices.map(({ line, cells }) => {
@@ -365,7 +378,11 @@ interface Asked {
 /** What several lines ask in the same way is asked once of the list, so that one answer settles them. */
 function askOnce(lines: readonly ListedPrice[], questions: ListQuestion[], { answers }: Asked): void {
   const live = lines.filter(({ left }) => left === undefined);
-  if (live.length > 0 && live.every(({ currency }) => currency === undefined) && answers.currency === undefined)
+  if (
+    live.length > 0 &&
+    live.every(({ currency }) => currency === undefined) &&
+    answers.currency === undefined
+  )
     questions.push({
       id: "currency",
       sentence: "The list names no currency. Say in which its prices are.",
@@ -374,9 +391,14 @@ function askOnce(lines: readonly ListedPrice[], questions: ListQuestion[], { ans
     questions.push({
       id: "basis",
       ofLines: true,
-      sentence: "Nothing says whether prices are for the unit or for the whole pack or reel. Say what they are for.",
+      sentence:
+        "Nothing says whether prices are for the unit or for the whole pack or reel. Say what they are for.",
     });
-  if (live.some(({ doubts }) => doubts.some((doubt) => doubt.endsWith("Say which sign stands before decimals."))))
+  if (
+    live.some(({ doubts }) =>
+      doubts.some((doubt) => doubt.endsWith("Say which sign stands before decimals.")),
+    )
+  )
     questions.push({
       id: "decimal",
       ofLines: true,

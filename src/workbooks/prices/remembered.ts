@@ -11,7 +11,16 @@ import { headName, type PriceColumn } from "./priceColumns";
 const NAMES: ReadonlyMap<string, ColumnKey> = new Map(
   COLUMN_KEYS.map((key) => [COLUMN_NAMES[key].toLowerCase(), key]),
 );
-const ANSWERS = ["currency", "decimals", "days", "prices for", "tax", "discount", "surcharge", "sheet"] as const;
+const ANSWERS = [
+  "currency",
+  "decimals",
+  "days",
+  "prices for",
+  "tax",
+  "discount",
+  "surcharge",
+  "sheet",
+] as const;
 
 export function rememberedText(columns: PriceList["columns"], answers: PriceAnswers): string {
   const said = (named: (column: PriceColumn) => string): string =>
@@ -25,7 +34,9 @@ export function rememberedText(columns: PriceList["columns"], answers: PriceAnsw
     head === "" || /[;=]/.test(head) || repeated(columns, head) ? columnLetters(index) : head,
   );
   // A cell takes so much; letters say the same in less.
-  return byHead.length <= LONGEST_TEXT ? byHead : said(({ index }) => columnLetters(index)).slice(0, LONGEST_TEXT);
+  return byHead.length <= LONGEST_TEXT
+    ? byHead
+    : said(({ index }) => columnLetters(index)).slice(0, LONGEST_TEXT);
 }
 
 const repeated = (columns: PriceList["columns"], head: string): boolean =>

@@ -39,12 +39,16 @@ const UNITS: ReadonlyMap<string, SaleUnit> = new Map([
   ...words("pair", "pair pairs paar paire par pares pr prs"),
 ]);
 
-const spelled = (text: string): string => plainWords(text).replace(/[.:\s]+$/, "").replace(/^[./:\s]+/, "");
+const spelled = (text: string): string =>
+  plainWords(text)
+    .replace(/[.:\s]+$/, "")
+    .replace(/^[./:\s]+/, "");
 
 /** @returns undefined for a word that is no unit of sale */
 export const saleUnit = (text: string): SaleUnit | undefined => UNITS.get(spelled(text));
 
-const PREFIX = /^(?:(?:price|preis|prix|precio|prijs) )?(?:per|pro|je|par|por|les|le|la|aux|au|for|fur|voor|a|pe|\/)(?: (?:a|the))?(?![a-z]) ?/;
+const PREFIX =
+  /^(?:(?:price|preis|prix|precio|prijs) )?(?:per|pro|je|par|por|les|le|la|aux|au|for|fur|voor|a|pe|\/)(?: (?:a|the))?(?![a-z]) ?/;
 const NUMBER_AND_WORD = /^(\d{1,3}(?:[.,' ]\d{3})+|\d+)(?:[.,]0{1,2})? ?(?:x )?([^\d].*)?$/;
 
 /**
@@ -52,7 +56,9 @@ const NUMBER_AND_WORD = /^(\d{1,3}(?:[.,' ]\d{3})+|\d+)(?:[.,]0{1,2})? ?(?:x )?(
  * @param letters whether C and M are hundred and thousand, as they are in a column of price units
  */
 export function basisOf(text: string, letters = false): Basis | undefined {
-  let plain = plainWords(text).replace(/[.:]+$/, "").replace(/^[(/\s]+|[)\s]+$/g, "");
+  let plain = plainWords(text)
+    .replace(/[.:]+$/, "")
+    .replace(/^[(/\s]+|[)\s]+$/g, "");
   const without = plain.replace(PREFIX, "").trim();
   if (without !== "") plain = without;
   if (letters) {
@@ -86,7 +92,10 @@ export function basisOf(text: string, letters = false): Basis | undefined {
 /** "100 m reel", "100 m Rolle": so many metres. */
 function lengthOfReel(words_: string): SaleUnit | undefined {
   const [first, second, third] = words_.split(/[ -]+/).map(saleUnit);
-  return third === undefined && (second === "reel" || second === "pack") && first !== undefined && first !== "reel"
+  return third === undefined &&
+    (second === "reel" || second === "pack") &&
+    first !== undefined &&
+    first !== "reel"
     ? first
     : undefined;
 }
@@ -102,7 +111,10 @@ const LENGTH = "(m|mtr|mtrs|metres?|meters?|metros?|ft|feet|')(?![a-z])";
 const COUNT = "(?:pcs?|pieces?|stk|stck|stuck|st|uds?|unidades|stuks?|pieces|ea|pz)?(?![a-z])";
 
 const IN_WORDS: readonly (readonly [RegExp, "length" | "count"])[] = [
-  [new RegExp(`(\\d+(?:[.,]\\d{3})?) ?-?${LENGTH}[ ./-]*(?:auf |op |sur |en |on )?(?:${REEL})s?(?![a-z])`), "length"],
+  [
+    new RegExp(`(\\d+(?:[.,]\\d{3})?) ?-?${LENGTH}[ ./-]*(?:auf |op |sur |en |on )?(?:${REEL})s?(?![a-z])`),
+    "length",
+  ],
   [new RegExp(`(?<![a-z])(?:${REEL})s?${OF}(\\d+(?:[.,]\\d{3})?) ?${LENGTH}`), "length"],
   [new RegExp(`(?<![a-z])(?:${PACK})s?${OF}(\\d+) ?${COUNT}`), "count"],
   [new RegExp(`(?<![\\d.,])(\\d+)(?:er)?[ -]?(?:${PACK})(?![a-z])`), "count"],

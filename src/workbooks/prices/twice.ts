@@ -34,8 +34,7 @@ function settle(
   quantityOf: (line: number) => number | undefined,
 ): void {
   const leave = (index: number, left: string): void => {
-    const { doubts: _, ...rest } = out[index]!;
-    out[index] = { ...rest, doubts: [], left };
+    out[index] = { ...out[index]!, doubts: [], left };
   };
   const note = (index: number, said: string): void => {
     out[index] = { ...out[index]!, note: said };
@@ -45,14 +44,23 @@ function settle(
     for (const index of indices) {
       const others = indices
         .filter((one) => one !== index)
-        .map((one) => `line ${out[one]!.line}${prices.get(one) === undefined ? "" : ` at ${prices.get(one)}`}`);
-      const said = sentence(others.join(" and "), prices.get(index) === undefined ? "" : ` at ${prices.get(index)}`);
+        .map(
+          (one) => `line ${out[one]!.line}${prices.get(one) === undefined ? "" : ` at ${prices.get(one)}`}`,
+        );
+      const said = sentence(
+        others.join(" and "),
+        prices.get(index) === undefined ? "" : ` at ${prices.get(index)}`,
+      );
       out[index] = { ...out[index]!, doubts: [...out[index]!.doubts, said] };
     }
   };
   let live = group.filter((index) => out[index]!.left === undefined);
   const scales = live.map((index) => quantityOf(out[index]!.line));
-  if (scales.length > 1 && scales.every((from) => from !== undefined) && new Set(scales).size === scales.length) {
+  if (
+    scales.length > 1 &&
+    scales.every((from) => from !== undefined) &&
+    new Set(scales).size === scales.length
+  ) {
     const least = Math.min(...(scales as number[]));
     live = live.filter((index, at) => {
       if (scales[at] === least) return true;
@@ -78,7 +86,8 @@ function settle(
   if (live.some((index) => out[index]!.doubts.length > 0)) {
     askAll(
       live,
-      (others, price) => `The article stands here${price} and on ${others}, and not all of it can be read. Leave out all but one.`,
+      (others, price) =>
+        `The article stands here${price} and on ${others}, and not all of it can be read. Leave out all but one.`,
     );
     return;
   }

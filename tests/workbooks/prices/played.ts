@@ -4,7 +4,12 @@ import path from "node:path";
 import { readPriceFile } from "../../../src/hosts/file/readPriceFile";
 import { compareOffers, type Comparison, type Offer } from "../../../src/workbooks/prices/compareOffers";
 import type { ColumnKey } from "../../../src/workbooks/prices/headMeaning";
-import { waits, type ListedPrice, type PriceAnswers, type PriceList } from "../../../src/workbooks/prices/list";
+import {
+  waits,
+  type ListedPrice,
+  type PriceAnswers,
+  type PriceList,
+} from "../../../src/workbooks/prices/list";
 import { readPriceList } from "../../../src/workbooks/prices/readPriceList";
 import { isoDate, sheetDate } from "../../../src/workbooks/sheetDate";
 
@@ -156,11 +161,13 @@ function judged(one: Case, list: PriceList, { lines }: Comparison): Omit<Played,
   const asked: number[] = [];
   const left: string[] = [];
   const wrong: string[] = [];
-  const doubted = ({ line }: ListedPrice): boolean => ["asked", "currency", "unit"].includes(compared.get(line)!.kind) || waits(list.questions);
+  const doubted = ({ line }: ListedPrice): boolean =>
+    ["asked", "currency", "unit"].includes(compared.get(line)!.kind) || waits(list.questions);
   for (const wanted of one.lines) {
     const ours = byLine.get(wanted.line);
     if (!ours) left.push(`line ${wanted.line}: not read as a price`);
-    else if (ours.left !== undefined && !mayAsk.has(ours.line)) left.push(`line ${wanted.line}: ${ours.left}`);
+    else if (ours.left !== undefined && !mayAsk.has(ours.line))
+      left.push(`line ${wanted.line}: ${ours.left}`);
     else if (doubted(ours) || ours.left !== undefined) asked.push(wanted.line);
     else {
       const off = differences(ours, wanted);
@@ -180,7 +187,11 @@ function judged(one: Case, list: PriceList, { lines }: Comparison): Omit<Played,
     const ours = byLine.get(line);
     const said =
       line === 0
-        ? questions.join(" ") || lines.map(({ said }) => said ?? "").join(" ").trim()
+        ? questions.join(" ") ||
+          lines
+            .map(({ said }) => said ?? "")
+            .join(" ")
+            .trim()
         : [compared.get(line)?.said ?? "", ours?.note ?? "", ...questions].join(" ").trim();
     if (said === "") {
       asksMissed.push(`line ${line} (${about}: ${words.join(", ")})`);
@@ -209,7 +220,8 @@ function differences(ours: ListedPrice, wanted: WantedLine): string[] {
   const near = (one: number | undefined, other: number | undefined, within: number): boolean =>
     other === undefined || (one !== undefined && Math.abs(one - other) <= within);
   if (!near(ours.perUnit, wanted.price, 1.5e-6)) off.push(`price ${ours.perUnit}, not ${wanted.price}`);
-  if (!near(ours.perPack, wanted.packPrice, 0.0051)) off.push(`pack price ${ours.perPack}, not ${wanted.packPrice}`);
+  if (!near(ours.perPack, wanted.packPrice, 0.0051))
+    off.push(`pack price ${ours.perPack}, not ${wanted.packPrice}`);
   if (!near(ours.pack, wanted.pack, 0)) off.push(`pack ${ours.pack}, not ${wanted.pack}`);
   if (!sameUnit(ours.unit, wanted.unit)) off.push(`unit ${ours.unit}, not ${wanted.unit}`);
   if (wanted.article !== undefined && ours.article !== wanted.article)
@@ -236,7 +248,11 @@ function previewWrong(one: Case, { lines, gone }: Comparison): string[] {
     if (lost.length > 0) off.push(`not ${what}: ${lost.join(", ")}`);
   };
   compare("new", of("new"), one.preview.new);
-  compare("changed", of("changed"), one.preview.changed.filter((line) => !one.preview.suspicious.includes(line)));
+  compare(
+    "changed",
+    of("changed"),
+    one.preview.changed.filter((line) => !one.preview.suspicious.includes(line)),
+  );
   compare("suspicious", of("suspicious"), one.preview.suspicious);
   const ours = gone.map(({ offer }) => offer.part).sort();
   const wanted = [...one.preview.gone].sort();
