@@ -12,7 +12,7 @@ import { jobInputsOf } from "../workbooks/jobInputsOf";
 import type { ColumnKey } from "../workbooks/prices/headMeaning";
 import { waits, type PriceAnswers } from "../workbooks/prices/list";
 import { COLUMN_MEANINGS, mappedColumns } from "../workbooks/prices/mappedColumns";
-import { partChangesInWords } from "../workbooks/prices/partChanges";
+import { othersInWords, partChangesInWords } from "../workbooks/prices/partChanges";
 import { nearestParts } from "../workbooks/prices/nearestParts";
 import { planPrices, type NewPlace } from "../workbooks/prices/planPrices";
 import { PART_LISTS, priceBook, supplierNames, type PriceBook } from "../workbooks/prices/priceBook";
@@ -54,6 +54,7 @@ take the prices. It is read, never written.
   --part "12=NAME"       put the new line 12 to this part; once for each line
   --new "13=passives:NAME"  make a new part of line 13, in this list of Parts:
                          ${PART_LISTS.join(", ")}
+  --pin 4,12             use these lines' offers, whatever other suppliers ask
   --end NAME             end this part's offer, because the list has it no more
   -o, --out NEW.xlsx     where to write; without it nothing is written
   --force                replace NEW.xlsx if it exists
@@ -83,6 +84,7 @@ export async function pricesCommand(words: readonly string[], console: Console):
       leave: { type: "string" },
       part: { type: "string", multiple: true, default: [] },
       new: { type: "string", multiple: true, default: [] },
+      pin: { type: "string" },
       end: { type: "string", multiple: true, default: [] },
       out: { type: "string", short: "o" },
       force: { type: "boolean", default: false },
@@ -130,7 +132,13 @@ export async function pricesCommand(words: readonly string[], console: Console):
   const plan = planPrices(
     book,
     comparison,
-    { taken, placed: places, ended: new Set(values.end), until },
+    {
+      taken,
+      placed: places,
+      pinned: new Set(linesSaid(values.pin, "--pin", found)),
+      ended: new Set(values.end),
+      until,
+    },
     {
       supplier,
       file: listPath.replace(/^.*[\\/]/, ""),
@@ -145,7 +153,8 @@ export async function pricesCommand(words: readonly string[], console: Console):
   const look = asked || plan.refused.length > 0 || comparison.lines.some(({ kind }) => kind === "suspicious");
   const open = waits(list.questions);
   console.out("");
-  for (const line of partChangesInWords(plan.parts)) console.out(plain(line));
+  for (const line of [...partChangesInWords(plan.parts), ...othersInWords(plan.others)])
+    console.out(plain(line));
   if (open) {
     console.out("Nothing was written: the list asks something first, see above.");
     return EXIT.look;

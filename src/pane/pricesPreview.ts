@@ -6,7 +6,7 @@ import type { ColumnKey } from "../workbooks/prices/headMeaning";
 import { waits, type PriceAnswers } from "../workbooks/prices/list";
 import { COLUMN_MEANINGS, mappedColumns } from "../workbooks/prices/mappedColumns";
 import { likelyList, nearestParts } from "../workbooks/prices/nearestParts";
-import { partChangesInWords } from "../workbooks/prices/partChanges";
+import { othersInWords, partChangesInWords } from "../workbooks/prices/partChanges";
 import { planPrices, type NewPlace, type PricePlan } from "../workbooks/prices/planPrices";
 import { supplierNames, type PriceBook } from "../workbooks/prices/priceBook";
 import { KINDS, lineInWords, linesOf, summaryOf, type WordedLine } from "../workbooks/prices/priceWords";
@@ -67,6 +67,7 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
   let taken = new Map<number, boolean>();
   let placed = new Map<number, NewPlace>();
   let ended = new Set<string>();
+  let pinned = new Set<number>();
   let opened = false;
   const names = book.parts.map((part) => part.name);
   const columns = mappingTable(COLUMN_MEANINGS, (column, { key }) => {
@@ -88,7 +89,7 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
     const made = planPrices(
       book,
       comparison,
-      { taken, placed, ended, until: dateOf(until.value) ?? today + YEAR_DAYS },
+      { taken, placed, pinned, ended, until: dateOf(until.value) ?? today + YEAR_DAYS },
       {
         supplier: supplier.value.trim(),
         file: name,
@@ -110,6 +111,7 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
         "Prices on Parts then",
         made ? partChangesInWords(made.parts).map((words) => words.replace(/^Parts, /, "")) : [],
       ),
+      ...listed(heading, "Another supplier stays in use", made ? othersInWords(made.others) : []),
       ...listed(
         heading,
         "Can't be put in",
@@ -136,6 +138,7 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
     taken = new Map();
     placed = new Map();
     ended = new Set();
+    pinned = new Set();
     found = undefined;
     results.replaceChildren();
     if (supplier.value.trim() !== "") {
@@ -207,11 +210,14 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
     });
     return box;
   };
+  const pinTick = ({ name: called, line }: WordedLine): HTMLInputElement =>
+    tick(`Pin ${called}`, false, (on) => (on ? pinned.add(line) : pinned.delete(line)));
   const lineTable = (lines: readonly WordedLine[]): HTMLTableElement =>
     tableOf(
-      ["Take", "Line", "Article", "Part", "Price", "Change", ""],
+      ["Take", ...(book.hasOffers ? ["Pin"] : []), "Line", "Article", "Part", "Price", "Change", ""],
       lines.map((line) => [
         line.open ? tick(`Take ${line.name}`, line.taken, (on) => taken.set(line.line, on)) : "",
+        ...(book.hasOffers ? [line.open ? pinTick(line) : ""] : []),
         String(line.line),
         line.name === `line ${line.line}` ? "" : line.name,
         line.part || line.description,

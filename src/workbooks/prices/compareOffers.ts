@@ -120,7 +120,8 @@ export function compareOffers(
   return {
     lines,
     gone: kept
-      .filter((offer) => !listed.has(offer))
+      // What never came from a list can't be missing in one.
+      .filter((offer) => !listed.has(offer) && (offer.article !== "" || offer.description !== ""))
       .map((offer) => ({ offer, said: "It is not in the list any more." })),
     ended: kept.flatMap((offer) => {
       const said = stays.has(offer) ? undefined : ended.get(offer);

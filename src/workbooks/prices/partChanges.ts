@@ -1,5 +1,5 @@
 /** What a merge does to the prices on Parts, in words. */
-import type { PartChange } from "./planPrices";
+import type { OtherInUse, PartChange } from "./planPrices";
 import { percentOf } from "./priceWords";
 
 const rounded = (value: number): number => Number(value.toPrecision(8));
@@ -14,3 +14,10 @@ export const partChangesInWords = (parts: readonly PartChange[]): string[] =>
       wasSupplier !== undefined && wasSupplier !== supplier ? `; ${supplier}, not ${wasSupplier}` : "";
     return `Parts, “${part}”: ${change}${other}`;
   });
+
+/** Two suppliers side by side, where the other one stays in use. */
+export const othersInWords = (others: readonly OtherInUse[]): string[] =>
+  others.map(
+    ({ part, supplier, price, here, pinned }) =>
+      `“${part}” stays with ${supplier} at ${rounded(price)}, ${pinned ? "which is pinned" : "the cheaper one"}; this list has ${rounded(here)}.`,
+  );

@@ -27,6 +27,8 @@ export interface PriceChoices {
   /** By line; one that is not there is taken or left as the comparison has it. */
   readonly taken: ReadonlyMap<number, boolean>;
   readonly placed: ReadonlyMap<number, NewPlace>;
+  /** Lines whose offers are used whatever the others cost. */
+  readonly pinned: ReadonlySet<number>;
   /** Parts whose offers end, because the list has them no more. */
   readonly ended: ReadonlySet<string>;
   /** Where neither the line nor the list says how long a price holds. */
@@ -56,9 +58,20 @@ export interface PartChange {
   readonly wasSupplier?: string;
 }
 
+/** A part for which another supplier's offer stays in use. */
+export interface OtherInUse {
+  readonly part: string;
+  readonly supplier: string;
+  /** Of the other, and of this list, for as much as Parts has it. */
+  readonly price: number;
+  readonly here: number;
+  readonly pinned: boolean;
+}
+
 export interface PricePlan {
   readonly inputs: JobInputs;
   readonly parts: readonly PartChange[];
+  readonly others: readonly OtherInUse[];
   /** Offers that are written, and new ones among them. */
   readonly written: number;
   readonly added: number;
@@ -123,6 +136,12 @@ export function planPrices(
       if (book.hasOffers) {
         const rows = rowsOf(offersBlock[OF].name);
         if (target.row === ON_PARTS) keepOther(rows, part, merge.supplier, book);
+        if (choices.pinned.has(listed.line)) {
+          for (const one of rows)
+            if (one.pinned === "yes" && asWord(String(one.part ?? "")) === asWord(part.name))
+              one.pinned = "no";
+          row.pinned = "yes";
+        }
         put(rows, target.row, row);
       } else onParts(rowsOf(part.list)[part.row]!, row, part);
       touched.add(asWord(part.name));
@@ -135,7 +154,14 @@ export function planPrices(
     tally.ended++;
   }
   if (tally.written + tally.ended === 0)
-    return { inputs: book.inputs, parts: [], ...tally, refused, said: inWords(tally, 0, merge.supplier) };
+    return {
+      inputs: book.inputs,
+      parts: [],
+      others: [],
+      ...tally,
+      refused,
+      said: inWords(tally, 0, merge.supplier),
+    };
   remember(blocks, book, merge);
   const raised = raisedEdition(book, merge.today);
   const inputs = { fields: { ...book.inputs.fields, ...raised?.fields }, blocks };
@@ -153,6 +179,7 @@ export function planPrices(
   return {
     inputs,
     parts,
+    others: book.hasOffers ? othersInUse(touched, inputs, { ...book, date }, merge) : [],
     ...tally,
     refused,
     said,
@@ -367,6 +394,32 @@ function partsInUse(
         supplier: used.supplier,
         ...(part.price !== undefined && { before: part.price }),
         ...(part.supplier !== undefined && { wasSupplier: part.supplier }),
+      },
+    ];
+  });
+}
+
+/** Where this supplier is dearer, or another is pinned. */
+function othersInUse(
+  touched: ReadonlySet<string>,
+  inputs: JobInputs,
+  before: PriceBook,
+  { supplier, today }: PriceMerge,
+): OtherInUse[] {
+  const after = priceBook(inputs, true, today);
+  return after.parts.flatMap((part): OtherInUse[] => {
+    if (!touched.has(asWord(part.name))) return [];
+    const own = offersOf(after.offers, part.name).filter(({ row }) => row !== ON_PARTS);
+    const used = offerInUse(own, termsOf(part, before));
+    const here = own.find((offer) => asWord(offer.supplier) === asWord(supplier))?.perUnit;
+    if (!used || here === undefined || asWord(used.supplier) === asWord(supplier)) return [];
+    return [
+      {
+        part: part.name,
+        supplier: used.supplier,
+        price: rounded(used.perUnit! * part.amount),
+        here: rounded(here * part.amount),
+        pinned: used.pinned,
       },
     ];
   });

@@ -11,16 +11,8 @@ import { headName, type PriceColumn } from "./priceColumns";
 const NAMES: ReadonlyMap<string, ColumnKey> = new Map(
   COLUMN_KEYS.map((key) => [COLUMN_NAMES[key].toLowerCase(), key]),
 );
-const ANSWERS = [
-  "currency",
-  "decimals",
-  "days",
-  "prices for",
-  "tax",
-  "discount",
-  "surcharge",
-  "sheet",
-] as const;
+/** None is called as a column is. */
+const ANSWERS = ["prices in", "decimals", "days", "prices for", "tax", "less", "surcharge", "sheet"] as const;
 
 export function rememberedText(columns: PriceList["columns"], answers: PriceAnswers): string {
   const said = (named: (column: PriceColumn) => string): string =>
@@ -44,12 +36,12 @@ const repeated = (columns: PriceList["columns"], head: string): boolean =>
 
 function answersInWords(answers: PriceAnswers): string[] {
   const values: Readonly<Record<(typeof ANSWERS)[number], string | number | undefined>> = {
-    currency: answers.currency,
+    "prices in": answers.currency,
     decimals: answers.decimal,
     days: answers.order === undefined ? undefined : answers.order === "dmy" ? "first" : "second",
     "prices for": answers.basis,
     tax: answers.tax,
-    discount: answers.discount,
+    less: answers.discount,
     surcharge: answers.surcharge,
     sheet: answers.sheet?.replace(/[;=]/g, " "),
   };
@@ -94,8 +86,8 @@ function valuesRead(values: ReadonlyMap<string, string>): PriceAnswers {
     return values.has(name) && value >= 0 && value < 1 ? value : undefined;
   };
   const [decimal, days, basis] = [values.get("decimals"), values.get("days"), values.get("prices for")];
-  const [currency, sheet] = [values.get("currency"), values.get("sheet")];
-  const [tax, discount] = [share("tax"), share("discount")];
+  const [currency, sheet] = [values.get("prices in"), values.get("sheet")];
+  const [tax, discount] = [share("tax"), share("less")];
   return {
     ...(currency && { currency }),
     ...((decimal === "." || decimal === ",") && { decimal }),
