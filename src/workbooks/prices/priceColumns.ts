@@ -21,6 +21,8 @@ export interface PriceHead {
   readonly body: number;
   /** The heads as they stand; undefined for a list without. */
   readonly line?: ImportedLine;
+  /** They name a price and an article, as far as is known here. */
+  readonly known: boolean;
   readonly columns: readonly PriceColumn[];
 }
 
@@ -57,7 +59,7 @@ export function findColumns(
       ...(meaning.key && { key: meaning.key }),
     };
   });
-  const guessed = found
+  const guessed = found?.known
     ? byContent(withoutHidden(judged, hidden), sample, own)
     : withoutHeads(judged, sample, own);
   const columns = guessed.map((column): PriceColumn => {
@@ -65,7 +67,7 @@ export function findColumns(
     if (told === undefined) return column;
     return told === "" ? unused(column) : { ...column, key: told };
   });
-  return { body, columns, ...(found && { line: found.line }) };
+  return { body, columns, known: found?.known ?? false, ...(found && { line: found.line }) };
 }
 
 const unused = ({ index, head, meaning }: PriceColumn): PriceColumn => ({ index, head, meaning });
@@ -74,6 +76,7 @@ interface FoundHead {
   readonly line: ImportedLine;
   readonly heads: readonly string[];
   readonly body: number;
+  readonly known: boolean;
 }
 
 function headIn(filled: readonly ImportedLine[], own: string | undefined): FoundHead | undefined {
@@ -87,6 +90,7 @@ function headIn(filled: readonly ImportedLine[], own: string | undefined): Found
       line,
       heads: below ? joined(texts, below.cells.map(headText), false) : texts,
       body: index + (below ? 2 : 1),
+      known: true,
     };
   }
   // A head may need both of two lines to say what its columns are.
@@ -94,7 +98,21 @@ function headIn(filled: readonly ImportedLine[], own: string | undefined): Found
     const next = filled[index + 1];
     if (!next || !isWords(line) || !isWords(next)) continue;
     const both = joined(line.cells.map(headText), next.cells.map(headText), true);
-    if (fits(both, own)) return { line: next, heads: both, body: index + 2 };
+    if (fits(both, own)) return { line: next, heads: both, body: index + 2, known: true };
+  }
+  return unknownHead(within);
+}
+
+/** Words above figures, in as many columns: heads in another language, or in none. */
+function unknownHead(within: readonly ImportedLine[]): FoundHead | undefined {
+  const width = ({ cells }: ImportedLine): number => cells.filter((cell) => cell !== "").length;
+  for (const [index, line] of within.entries()) {
+    const next = within[index + 1];
+    const figures = next?.cells.some((cell) => cutCell(cell, undefined).kind === "figure");
+    if (next && figures && isWords(line) && Math.abs(width(next) - width(line)) <= 1)
+      return { line, heads: line.cells.map(headText), body: index + 1, known: false };
+    // Only what stands above all figures can be a head.
+    if (line.cells.filter((cell) => cutCell(cell, undefined).kind === "figure").length > 1) return undefined;
   }
   return undefined;
 }

@@ -15,8 +15,8 @@ export interface FoundTables {
 export function priceTable(tables: readonly ImportedTable[]): FoundTables {
   const found = tables.map(({ lines }) => {
     const filled = lines.slice(0, LOOKED_AT).filter((line) => !isBlank(line));
-    const { line, columns } = findColumns(filled, undefined);
-    return { hasHead: line !== undefined, keys: columns.filter(({ key }) => key !== undefined).length };
+    const { known, columns } = findColumns(filled, undefined);
+    return { hasHead: known, keys: columns.filter(({ key }) => key !== undefined).length };
   });
   const best = Math.max(...found.map(({ hasHead, keys }) => (hasHead ? 100 : 0) + keys));
   return {

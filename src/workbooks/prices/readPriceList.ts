@@ -62,7 +62,7 @@ export function readPriceList(
   const places = new Map<ColumnKey, number>();
   for (const { key, index } of columns) if (key && !places.has(key)) places.set(key, index);
   const place = (key: ColumnKey): number => places.get(key) ?? NO_COLUMN;
-  if (!head.line && answers.columns === undefined)
+  if (!head.known && answers.columns === undefined)
     questions.push({
       id: "columns",
       sentence:
