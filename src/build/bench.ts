@@ -27,6 +27,7 @@ import { namedValue, placeOfName } from "../workbooks/named";
 import { distributionTimes } from "./benchDistribution";
 import { benchGrid, GRID_WITHOUT, measureWithout } from "./benchGrid";
 import { jobTimes, shelfTimes } from "./benchJobs";
+import { priceTimes } from "./benchPrices";
 import { benchHostile, benchReview } from "./benchReview";
 import { scaledJob } from "./scaledJob";
 import { simulatedAnswers } from "./simulatedAnswers";
@@ -298,6 +299,17 @@ async function distribution(headUnits: number): Promise<void> {
   });
 }
 
+async function prices(count: number): Promise<void> {
+  const { ms, bareMs, changed } = await priceTimes(count, timed);
+  lines.push({
+    what: `a price list of ${count} lines read and compared, ${changed} changed`,
+    ms,
+    baseline: "just parting its cells",
+    baselineMs: bareMs,
+    budget: "5 s",
+  });
+}
+
 /** In this order; those that take minutes run only when they are named: `npm run bench -- review`. */
 const PARTS: readonly { readonly name: string; readonly run: () => unknown; readonly onlyNamed?: true }[] = [
   { name: "functions", run: () => functions(10_000) },
@@ -307,6 +319,7 @@ const PARTS: readonly { readonly name: string; readonly run: () => unknown; read
   { name: "workbook", run: () => workbook(24, 3) },
   { name: "workbook", run: () => workbook(240, 3) },
   { name: "workbook", run: () => workbook(10_000, 1) },
+  { name: "prices", run: () => prices(50_000) },
   { name: "training", run: () => marking(200) },
   { name: "jobs", run: jobs },
   { name: "command", run: command },

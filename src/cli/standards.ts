@@ -17,10 +17,12 @@ import { outFile } from "./copyJob";
 import { fileBytes, newJob, standardsIn } from "./newJob";
 import { readOptions } from "./options";
 import { plain } from "./plain";
+import { pricesCommand } from "./standardsPrices";
 
 const STANDARDS_HELP = `rigsheet standards new --out FIRM.xlsx [--demonstration] [--force]
 rigsheet standards check FIRM.xlsx
 rigsheet standards update JOB.xlsx --standards FIRM.xlsx [--out NEW.xlsx] …
+rigsheet standards prices FIRM.xlsx LIST --supplier NAME [--out NEW.xlsx] …
 
 The firm's standards: one workbook with the firm's parts, prices, labour units,
 rates, limits and terms, on which jobs draw.
@@ -36,6 +38,8 @@ update  shows by what the standards differ from a job and what that does to its
   -o, --out NEW.xlsx     where to write; without it nothing is written
   --force                replace NEW.xlsx if it exists
   --json                 print everything as JSON
+prices  reads a supplier's price list into the standards; see
+        rigsheet standards prices --help
 
 What was changed in the job since it drew on standards is kept, and so is a
 part that the standards have no more; both are named. JOB.xlsx is read, never
@@ -52,6 +56,7 @@ const SUBCOMMANDS: Readonly<Record<string, (words: readonly string[], console: C
     new: (words, console) => newJob(["standards", ...words], console),
     check,
     update,
+    prices: pricesCommand,
   };
 
 export async function standardsCommand(words: readonly string[], console: Console): Promise<number> {

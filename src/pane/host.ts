@@ -6,6 +6,7 @@
 import type { Entry } from "../standards/entries";
 import type { CopyKind } from "../hosts/file/copy/copyOf";
 import type { Book, BookResult } from "../workbooks/book";
+import type { PriceTables } from "../workbooks/prices/pricesOf";
 import type { Survey, SurveyRow } from "../workbooks/survey/readSurvey";
 import type { Trial, TrialHelp } from "./trial";
 
@@ -93,6 +94,8 @@ export interface PaneHost {
    * @param done what is said when it is done
    */
   enterAll(entries: readonly Entry[], done: string): Promise<string>;
+  /** The tables of a supplier's price list. */
+  readPrices(bytes: Uint8Array): Promise<PriceTables>;
   /** Enters every formula of ours again where it stands at an error of an unknown name. @returns how many */
   enterOursAgain(): Promise<number>;
   /** Hands the person a copy: `office` freezes our cells, `sealed` all of them; `cards` are the crew's, to print. */

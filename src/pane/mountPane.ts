@@ -11,6 +11,7 @@ import { diagnose } from "./views/diagnose";
 import { enterAgain } from "./views/enterAgain";
 import { findFunction } from "./views/findFunction";
 import { pictures } from "./views/pictures";
+import { prices } from "./views/prices";
 import { settings } from "./views/settings";
 import { standards } from "./views/standards";
 import { start } from "./views/start";
@@ -29,6 +30,7 @@ const VIEWS = [
   survey,
   floors,
   standards,
+  prices,
   check,
   diagnose,
   pictures,

@@ -181,6 +181,8 @@ export interface BookSheet {
   hiddenRows?: readonly number[];
   /** 0-based columns that are hidden, likewise. */
   hiddenColumns?: readonly number[];
+  /** Ranges that are shown as one cell, in another program's workbook: read for its tables, never written. */
+  merged?: readonly string[];
   /** A1 ranges that the grid shows as one cell each: only for paper, no file of ours holds them. */
   merges?: readonly string[];
 }

@@ -7,6 +7,7 @@ import {
   type Selection,
 } from "../../src/pane/host";
 import type { Book } from "../../src/workbooks/book";
+import type { PriceTables } from "../../src/workbooks/prices/pricesOf";
 import type { Survey } from "../../src/workbooks/survey/readSurvey";
 
 export interface FakeOptions {
@@ -17,6 +18,8 @@ export interface FakeOptions {
   readonly refuse?: { readonly [call in keyof PaneHost]?: string };
   /** What the host understands of any file. */
   readonly survey?: Survey;
+  /** The tables of any price list. */
+  readonly prices?: PriceTables;
   /** What the host reads in any workbook's file. */
   readonly opened?: Book;
   /** A host that works books out. */
@@ -114,6 +117,10 @@ export function fakeHost(
     enterAll: async (entries, done) => {
       await note("enterAll", entries, done);
       return "The job is up to date.";
+    },
+    readPrices: async (bytes) => {
+      await note("readPrices", bytes.length);
+      return rest.prices!;
     },
     enterOursAgain: async () => {
       await note("enterOursAgain");

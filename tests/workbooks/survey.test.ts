@@ -259,7 +259,7 @@ describe("files that are no survey", () => {
     ["a picture", bytes(0x89, 0x50, 0x4e, 0x47, 0, 0, 0, 13, 0, 0), /neither text nor a workbook/],
     ["an old workbook", bytes(0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1), /old Excel workbook/],
     ["half an archive", bytes(0x50, 0x4b, 3, 4, 1, 2, 3), /cut short|damaged/],
-    ["too large", new Uint8Array(20 * 1024 * 1024 + 1), /a survey has at most 20 MiB/],
+    ["too large", new Uint8Array(20 * 1024 * 1024 + 1), /a survey or price list has at most 20 MiB/],
   ])("%s: a sentence", async (_, file, sentence) => {
     await expect(readSurveyFile(file, "m")).rejects.toThrow(FileTrouble);
     await expect(readSurveyFile(file, "m")).rejects.toThrow(sentence);

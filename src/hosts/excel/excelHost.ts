@@ -12,7 +12,9 @@ import type { Book } from "../../workbooks/book";
 import type { Entry } from "../../standards/entries";
 import type { CopyKind } from "../file/copy/copyOf";
 import type { Survey, SurveyRow } from "../../workbooks/survey/readSurvey";
+import type { PriceTables } from "../../workbooks/prices/pricesOf";
 import { FileTrouble } from "../file/fileTrouble";
+import { readPriceFile } from "../file/readPriceFile";
 import { readSurveyFile } from "../file/readSurveyFile";
 import { addingOutlets } from "./addOutlets";
 import { addingRows } from "./addRows";
@@ -148,6 +150,12 @@ export class ExcelHost implements PaneHost {
   async enterAll(entries: readonly Entry[], done: string): Promise<string> {
     refuseOld();
     return await changeExcel(enteringAll(entries, done));
+  }
+
+  readPrices(bytes: Uint8Array): Promise<PriceTables> {
+    return readPriceFile(bytes).catch((error: unknown) => {
+      throw error instanceof FileTrouble ? new HostTrouble(error.message, { cause: error }) : error;
+    });
   }
 
   async enterOursAgain(): Promise<number> {

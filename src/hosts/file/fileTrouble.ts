@@ -81,13 +81,15 @@ export const troubles = {
   badRange: (where: string, range: string) =>
     `${where} has the range ${JSON.stringify(range)}, which is no range of a sheet.`,
 
-  // A site survey
-  surveyTooLarge: (bytes: number, most: number) =>
-    `The file is ${inMebibytes(bytes)}; a survey has at most ${inMebibytes(most)}. Check that the right file was chosen.`,
+  // A survey or a price list
+  tableTooLarge: (bytes: number, most: number) =>
+    `The file is ${inMebibytes(bytes)}; a survey or price list has at most ${inMebibytes(most)}. Check that the right file was chosen.`,
+  tableTooLong: (lines: number, most: number) =>
+    `The file has ${lines} lines; a survey or price list has at most ${most}. Check that the right file was chosen, or split it.`,
   surveyQuoteOpen: (line: number) =>
     `Line ${line} begins a cell with a quotation mark (") that is never closed, so all below it would be lost. Write out what the mark stands for, or close it.`,
-  surveyNotText: () =>
-    "The file is neither text nor a workbook. Save the survey as CSV (comma, semicolon or tab) or as an Excel workbook (.xlsx).",
+  tableNotText: () =>
+    "The file is neither text nor a workbook. Save it as CSV (comma, semicolon or tab) or as an Excel workbook (.xlsx).",
 
   // An export of jobs
   jobsTooLarge: (bytes: number, most: number) =>

@@ -50,3 +50,7 @@ export const MAX_JOBS_FILE_BYTES = 512 * MEBI;
 export const MAX_JOBS_PARTS = 60_000;
 /** What lists the parts of such an export. */
 export const MAX_JOBS_LIST_BYTES = 32 * MEBI;
+
+/** A survey or a price list: a list of a supplier's whole stock has some 50,000 lines. */
+export const MAX_TABLE_BYTES = 20 * MEBI;
+export const MAX_TABLE_LINES = 100_000;

@@ -1,6 +1,6 @@
 /** One sheet as the library read it, as a sheet of a book. */
 import type { Cell, CellStyle, CellValue, Sheet } from "hucre/xlsx";
-import { address, LAST_COLUMN, LAST_ROW, parseRange, type Zone } from "../../formula/address";
+import { address, LAST_COLUMN, LAST_ROW, parseRange, rangeOf, type Zone } from "../../formula/address";
 import type { BookCell, BookResult, BookSheet } from "../../workbooks/book";
 import { stop, troubles } from "./fileTrouble";
 import { MAX_CELLS, MAX_SHEET_COLUMNS, MAX_SHEET_ROWS, MAX_STORED_FORMULA } from "./limits";
@@ -80,6 +80,9 @@ export function readSheet(sheet: Sheet, context: ReadingContext): BookSheet {
   const hiddenColumns = (sheet.columns ?? [])
     .slice(0, lastColumn + 1)
     .flatMap(({ hidden }, column) => (hidden ? [column] : []));
+  const merged = (sheet.merges ?? []).map(({ startRow, startCol, endRow, endCol }) =>
+    rangeOf({ top: startRow, left: startCol, bottom: endRow, right: endCol }),
+  );
   const print = fromPageSetup(sheet.pageSetup, sheet.headerFooter);
   const tabColor = sheet.view?.tabColor?.rgb;
   return {
@@ -100,6 +103,7 @@ export function readSheet(sheet: Sheet, context: ReadingContext): BookSheet {
     ...((sheet.hidden || sheet.veryHidden) && { hidden: true }),
     ...(hiddenRows.length > 0 && { hiddenRows }),
     ...(hiddenColumns.length > 0 && { hiddenColumns }),
+    ...(merged.length > 0 && { merged }),
   };
 }
 

@@ -118,4 +118,9 @@ export const offers = block("offers", {
   stands: result("Stands for choice", { unit: "1 is yes", width: 12, format: "integer" }),
   leads: result("None is cheaper", { unit: "1 is yes", width: 12, format: "integer" }),
   key: keyed("Part"),
+  words: entry(
+    "In the supplier's words",
+    { width: 44 },
+    anyText("What its price list calls it; by it an offer without an article number is found again"),
+  ),
 });

@@ -10,11 +10,11 @@ import { readTyped } from "../typed/readTyped";
 import type { Reading, TypedContext } from "../typed/reading";
 import { typedKind, type NumberKind } from "../typed/typedKind";
 import { withinLimits } from "../typed/withinLimits";
-import type { SurveyCell } from "./heads";
+import type { ImportedCell } from "../imported/table";
 
 export interface ColumnReader {
   /** @returns undefined for a blank cell */
-  read(cell: SurveyCell): Reading<number | undefined>;
+  read(cell: ImportedCell): Reading<number | undefined>;
   /** A cell with a decimal comma that is read; undefined where there is none. */
   readonly comma: string | undefined;
 }
@@ -27,7 +27,11 @@ const DECIMAL = /^[+-]?(?:(?:0|\d{4,})?([.,])\d+|\d{1,3}([.,])(?:\d{1,2}|\d{4,})
  * @param cells of the whole column
  * @param context its `lengths` are what a bare number of the column is in
  */
-export function columnReader(key: string, cells: readonly SurveyCell[], context: TypedContext): ColumnReader {
+export function columnReader(
+  key: string,
+  cells: readonly ImportedCell[],
+  context: TypedContext,
+): ColumnReader {
   const kind = kindOf(key);
   const texts = cells.filter((cell) => typeof cell === "string");
   const signOf = (text: string): string | undefined => {
@@ -37,7 +41,7 @@ export function columnReader(key: string, cells: readonly SurveyCell[], context:
   const signs = new Set(texts.map(signOf));
   const own = context.writing?.decimal ?? ".";
   const mixedSigns = signs.has(own === "." ? "," : ".");
-  const read = (cell: SurveyCell): Reading<number | undefined> =>
+  const read = (cell: ImportedCell): Reading<number | undefined> =>
     typeof cell === "string"
       ? (readTyped(cell, kind, { ...context, mixedSigns }) as Reading<number | undefined>)
       : withinLimits(String(cell.number), cell.number, kind, context.lengths);

@@ -1,19 +1,5 @@
 /** The columns of a site survey: what their heads may be called, and the unit that a head names. */
-import { asName } from "../typed/plainText";
-
-/** A number of a workbook's cell with the text that the surveyor saw; none where it is shown as a date. */
-export interface ShownNumber {
-  readonly number: number;
-  readonly shown: string | undefined;
-}
-
-export type SurveyCell = string | ShownNumber;
-
-/** A line of the file with its number, counted from 1. */
-export interface SurveyLine {
-  readonly line: number;
-  readonly cells: readonly SurveyCell[];
-}
+import { textOf, type ImportedLine } from "../imported/table";
 
 /**
  * What people call a column, in the languages of the writings that a workbook can choose; compared without
@@ -117,7 +103,7 @@ export const SURVEY_KEYS = [
 export const nameOf = (key: string): string => HEADS[key]![0]!;
 
 export interface Head {
-  readonly line: SurveyLine;
+  readonly line: ImportedLine;
   /** Its place among the filled lines. */
   readonly index: number;
   /** Where each column lies, by its key. */
@@ -130,7 +116,7 @@ export interface Head {
 const HEAD_WITHIN = 20;
 
 /** @returns the first line that has all the heads needed, or else the one that has most of them */
-export function findHead(filled: readonly SurveyLine[]): Head | undefined {
+export function findHead(filled: readonly ImportedLine[]): Head | undefined {
   let best: Head | undefined;
   for (const [index, line] of filled.entries()) {
     if (line.line > HEAD_WITHIN && best) break;
@@ -142,14 +128,10 @@ export function findHead(filled: readonly SurveyLine[]): Head | undefined {
   return best;
 }
 
-/** As a person sees it. */
-export const textOf = (cell: SurveyCell | undefined): string =>
-  cell === undefined ? "" : typeof cell === "string" ? asName(cell) : (cell.shown ?? String(cell.number));
-
 /** No head is as long: patterns are not tried on a page of text. */
 const LONGEST_HEAD = 60;
 
-export function columnsOf({ cells }: SurveyLine): Map<string, number> {
+export function columnsOf({ cells }: ImportedLine): Map<string, number> {
   const columns = new Map<string, number>();
   for (const [index, cell] of cells.entries()) {
     const text = textOf(cell);
@@ -185,13 +167,13 @@ const EITHER = "m or ft";
 const UNIT_BELOW = /^[([]?\s*(m or ft|m|ft|feet|foot|metres?|meters?)\.?\s*[)\]]?$/i;
 
 /** Whether the line holds units rather than an outlet. */
-export function isUnitLine({ cells }: SurveyLine, { columns }: Head): boolean {
+export function isUnitLine({ cells }: ImportedLine, { columns }: Head): boolean {
   const at = (key: string): string => textOf(cells[columns.get(key)!]);
   return at("outlet") === "" && at("receiver") === "" && UNIT_BELOW.test(at("run"));
 }
 
 /** The unit that a line of units has for a column; undefined where it has none. */
-export function unitBelow(line: SurveyLine, column: number): string | undefined {
+export function unitBelow(line: ImportedLine, column: number): string | undefined {
   const named = UNIT_BELOW.exec(textOf(line.cells[column]))?.[1]?.toLowerCase();
   return named === EITHER ? undefined : named;
 }

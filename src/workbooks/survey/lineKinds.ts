@@ -1,5 +1,6 @@
 /** What a line of a survey is: an outlet, or one of the lines that people put between them. */
-import { columnsOf, NEEDED, textOf, type Head, type SurveyLine } from "./heads";
+import { textOf, type ImportedLine } from "../imported/table";
+import { columnsOf, NEEDED, type Head } from "./heads";
 
 export type LineKind =
   | { readonly kind: "outlet" }
@@ -15,7 +16,7 @@ const PAGE = /^(?:page|seite|pagina|página|sida) ?\d/i;
 const FLOOR =
   /\b(?:floor|storey|level|basement|annexe?|geschoss|obergeschoss|erdgeschoss|stockwerk|etage|rez-de-chaussée|piano|våning)\b|étage/i;
 
-export function lineKind(line: SurveyLine, head: Head): LineKind {
+export function lineKind(line: ImportedLine, head: Head): LineKind {
   const filled = line.cells.map(textOf).filter((text) => text !== "");
   const first = filled[0] ?? "";
   const outlet = textOf(line.cells[head.columns.get("outlet")!]);

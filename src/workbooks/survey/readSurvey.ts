@@ -4,6 +4,7 @@
  * written. Each bad line is reported by its number and reason; none is repaired.
  */
 import { METRES_PER_FOOT } from "../../engine/signal/lengthUnits";
+import { textOf, type ImportedCell, type ImportedLine, type ImportedTable } from "../imported/table";
 import { asFigures } from "../typed/plainText";
 import { readTyped } from "../typed/readTyped";
 import type { Reading, TypedContext } from "../typed/reading";
@@ -19,22 +20,12 @@ import {
   LENGTHS,
   nameOf,
   NEEDED,
-  textOf,
   unitBelow,
   unitNamed,
   type Head,
-  type SurveyCell,
-  type SurveyLine,
 } from "./heads";
 import { lineKind } from "./lineKinds";
 import { Totals } from "./totals";
-
-/** A file's lines, and how they were told apart. */
-export interface SurveyTable {
-  /** "text, semicolons, UTF-8" or "sheet Survey of a workbook". */
-  readonly source: string;
-  readonly lines: readonly SurveyLine[];
-}
 
 export interface SurveyTrouble {
   readonly line: number;
@@ -77,7 +68,7 @@ const SEPARATOR = /^sep=/i;
  * @param unit unit of the workbook's lengths; a head such as `run (ft)` is converted to it
  * @param writing how the workbook's people write numbers, where they have chosen
  */
-export function readSurvey({ source, lines }: SurveyTable, unit: "m" | "ft", writing?: Writing): Survey {
+export function readSurvey({ source, lines }: ImportedTable, unit: "m" | "ft", writing?: Writing): Survey {
   const filled = lines.filter(
     ({ line, cells }) => cells.some((cell) => textOf(cell) !== "") && !(line === 1 && isSeparator(cells)),
   );
@@ -205,20 +196,21 @@ const passedOver = (count: number, what: string): string =>
   `${inWords(count, "line")} with ${what}, ${count === 1 ? "is" : "are"} passed over.`;
 
 /** As some workbook programs begin a text file. */
-const isSeparator = ([first, ...others]: readonly SurveyCell[]): boolean =>
+const isSeparator = ([first, ...others]: readonly ImportedCell[]): boolean =>
   SEPARATOR.test(textOf(first)) && others.every((cell) => textOf(cell) === "");
 
 /** A floor's heading may stand above the heads, too. */
-function floorAbove(filled: readonly SurveyLine[], head: Head): string | undefined {
+function floorAbove(filled: readonly ImportedLine[], head: Head): string | undefined {
   const above = filled[head.index - 1];
   const as = above && lineKind(above, head);
   return as?.kind === "floor" && !head.columns.has("floor") ? as.floor : undefined;
 }
 
 /** Bare numbers of a column whose head names no unit are taken in the workbook's own; that is said. */
-function unitNote(outlets: readonly SurveyLine[], head: Head, unit: string): string {
+function unitNote(outlets: readonly ImportedLine[], head: Head, unit: string): string {
   const column = head.columns.get("run")!;
-  const figures = (line: SurveyLine): string => asFigures(textOf(line.cells[column]).slice(0, LONGEST_TEXT));
+  const figures = (line: ImportedLine): string =>
+    asFigures(textOf(line.cells[column]).slice(0, LONGEST_TEXT));
   const bare = outlets.filter((line) => /^[+-]?[\d., ]*\d$/.test(figures(line)));
   if (bare.length === 0) return "";
   const others = outlets.some((line) => /\d ?[a-z'"]/i.test(figures(line)));
@@ -283,7 +275,7 @@ export function withoutKnown(survey: Survey, known: readonly string[]): Survey {
 export const inWords = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;
 
 function readLine(
-  { cells }: SurveyLine,
+  { cells }: ImportedLine,
   head: Head,
   readers: ReadonlyMap<string, ColumnReader>,
   factor: (key: string) => number,
@@ -316,7 +308,7 @@ function readLine(
   return { row, reasons };
 }
 
-function nameIn(cell: SurveyCell): Reading<number | string | undefined> {
+function nameIn(cell: ImportedCell): Reading<number | string | undefined> {
   if (typeof cell === "object" && cell.shown === undefined)
     return {
       refused:

@@ -1,5 +1,5 @@
 /** Holds the sums that a survey gives of itself against its lines: a sum that fits neither tells of a lost line. */
-import { textOf, type SurveyLine } from "./heads";
+import { textOf, type ImportedLine } from "../imported/table";
 
 /** A run as it was read, or one that was not. */
 export type ReadRun = number | undefined;
@@ -24,7 +24,7 @@ export class Totals {
    * @returns a sentence where neither sum fits
    */
   check(
-    line: SurveyLine,
+    line: ImportedLine,
     name: string,
     figure: number | undefined,
     column: number,
@@ -57,7 +57,7 @@ const sumOf = (runs: readonly ReadRun[]): number | undefined =>
   runs.some((run) => run === undefined) ? undefined : runs.reduce<number>((sum, run) => sum + run!, 0);
 
 /** "4 outlets", or a bare number in another column than the runs'. */
-function countSaid({ cells }: SurveyLine, column: number): number | undefined {
+function countSaid({ cells }: ImportedLine, column: number): number | undefined {
   for (const [index, cell] of cells.entries()) {
     const found = index === column ? null : /^(\d+)(?: \p{L}+)?$/u.exec(textOf(cell));
     if (found) return Number(found[1]);

@@ -6,6 +6,7 @@ import { registerFillPlugin } from "../../../src/hosts/desk/page/fillPlugin";
 import { registerPastePlugin } from "../../../src/hosts/desk/page/pastePlugin";
 import { registerRowsPlugin } from "../../../src/hosts/desk/page/rowsPlugin";
 import { outletsToAdd } from "../../../src/hosts/desk/page/outletsToAdd";
+import { readPriceFile } from "../../../src/hosts/file/readPriceFile";
 import { readSurveyFile } from "../../../src/hosts/file/readSurveyFile";
 import type { AddedRows } from "../../../src/workbooks/planAddedRows";
 import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
@@ -60,6 +61,7 @@ export class DeskInNode implements OpenDesk {
       guard,
       isEditing: () => this.editing,
       readSurvey: readSurveyFile,
+      readPrices: readPriceFile,
       openFile: readXlsx,
       standardsHere: async () => this.standards,
       compute: recalculate,

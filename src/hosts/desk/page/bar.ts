@@ -11,6 +11,7 @@ export interface BarActions {
   save(): void;
   print(): void;
   importSurvey(): void;
+  takePrices(): void;
   addRows(): void;
   undo(): void;
   redo(): void;
@@ -55,6 +56,7 @@ export class Bar {
   private readonly lock: HTMLButtonElement;
   private readonly pane: HTMLButtonElement;
   private readonly survey: HTMLButtonElement;
+  private readonly prices: HTMLButtonElement;
   private readonly saveButton: HTMLButtonElement;
   private fileName: string | undefined;
   private jobTitle = "";
@@ -79,6 +81,11 @@ export class Bar {
       "Add the outlets of a survey (.csv or .xlsx) to the Rooms sheet",
       () => actions.importSurvey(),
     );
+    this.prices = button(
+      "Price list…",
+      "Take a supplier's price list (.csv, .txt or .xlsx) into the prices of this workbook",
+      () => actions.takePrices(),
+    );
     this.saveButton = button("Save .xlsx", "Download the workbook as an .xlsx file", () => actions.save());
     root.append(
       make(
@@ -99,6 +106,7 @@ export class Bar {
           actions.print(),
         ),
         this.survey,
+        this.prices,
         button("Add rows", "Add rows to the block of the selected cell", () => actions.addRows()),
         button("Undo", "Take back the last change (Ctrl+Z)", () => actions.undo()),
         button("Redo", "Do it again (Ctrl+Y)", () => actions.redo()),
@@ -132,6 +140,11 @@ export class Bar {
   /** Only a workbook with a Rooms sheet takes a survey. */
   showSurvey(takesOne: boolean): void {
     this.survey.hidden = !takesOne;
+  }
+
+  /** A workbook without parts takes no price list. */
+  showPrices(takesOne: boolean): void {
+    this.prices.hidden = !takesOne;
   }
 
   showPane(open: boolean): void {

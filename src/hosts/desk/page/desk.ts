@@ -12,6 +12,7 @@ import { shelfLineFrom, type ShelfLine } from "../../../workbooks/shelfLine";
 import { inWords, type SurveyRow } from "../../../workbooks/survey/readSurvey";
 import type { Entry } from "../../../standards/entries";
 import type { RoomsNow } from "../../../workbooks/survey/roomsBlock";
+import { takesPrices } from "../../../workbooks/prices/takesPrices";
 import { templates } from "../../../workbooks/templates";
 import type { BookFacts } from "../../grid/bookFacts";
 import { fromModel } from "../../grid/fromModel";
@@ -312,6 +313,7 @@ export class Desk implements OpenDesk {
       verdict: this.named(checks.verdict.name)?.formattedValue,
     });
     this.bar.showSurvey(getters.getBookFacts().template === "multi-room");
+    this.bar.showPrices(takesPrices(getters.getBookFacts().template) !== undefined);
     this.bar.showLock(
       getters.isGuardedSheet(place.sheetId) || this.guard.unlocked.has(place.sheetId),
       this.guard.unlocked.has(place.sheetId),

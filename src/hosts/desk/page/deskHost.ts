@@ -15,6 +15,7 @@ import type { Book, BookResult } from "../../../workbooks/book";
 import { callsUs } from "../../../formula/callsUs";
 import type { AddedRows } from "../../../workbooks/planAddedRows";
 import { templateOf } from "../../../workbooks/templates";
+import type { PriceTables } from "../../../workbooks/prices/pricesOf";
 import { inWords, type Survey, type SurveyRow } from "../../../workbooks/survey/readSurvey";
 import type { Entry } from "../../../standards/entries";
 import type { CopyKind } from "../../file/copy/copyOf";
@@ -48,6 +49,7 @@ export interface DeskSurroundings {
   /** A cell is being typed into. */
   isEditing(): boolean;
   readSurvey(bytes: Uint8Array, unit: "m" | "ft", writing?: string): Promise<Survey>;
+  readPrices(bytes: Uint8Array): Promise<PriceTables>;
   openFile(bytes: Uint8Array): Promise<Book>;
   /** The firm's standards among the jobs, the newest first. */
   standardsHere(): Promise<readonly StandardsHere[]>;
@@ -180,6 +182,8 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
       if (refused !== undefined) throw new HostTrouble(refused);
       return `${done} Undo takes it back in one step.`;
     },
+
+    readPrices: (bytes) => around.readPrices(bytes),
 
     enterOursAgain: async () => {
       notWhileEditing();

@@ -3,6 +3,11 @@ import * as library from "@odoo/o-spreadsheet";
 import { allFunctions } from "../../../functions/all";
 import type { Book } from "../../../workbooks/book";
 import { withoutKnown } from "../../../workbooks/survey/readSurvey";
+import { jobInputsOf } from "../../../workbooks/jobInputsOf";
+import { priceBook } from "../../../workbooks/prices/priceBook";
+import { takesPrices } from "../../../workbooks/prices/takesPrices";
+import { sheetDateOf } from "../../../workbooks/sheetDate";
+import { entriesOf } from "../../../standards/entries";
 import { templates } from "../../../workbooks/templates";
 import { drawnBook } from "../../../standards/drawOn";
 import { review } from "../../../review/review";
@@ -25,6 +30,7 @@ import { painted } from "./dom";
 import { canHold, heldFile, pickFile } from "../../storage/fileHandles";
 import { PaneBeside } from "./paneBeside";
 import { printPages } from "./printing";
+import { askForPrices } from "./pricesDialog";
 import { askForSurvey } from "./surveyDialog";
 import { showHelp } from "./help";
 import { showHelpHere } from "./helpHere";
@@ -68,6 +74,7 @@ const bar = new Bar(element("bar"), {
   save: () => void run("Saving the workbook…", saveNow),
   print: () => void run("Looking at what prints…", printNow),
   importSurvey: () => void run("Reading the survey…", importSurvey),
+  takePrices: () => void run("Reading the price list…", takePrices),
   addRows: () => void run("Adding rows…", addRows),
   undo: () => void run("Undoing…", back("REQUEST_UNDO", "Nothing to undo.")),
   redo: () => void run("Redoing…", back("REQUEST_REDO", "Nothing to redo.")),
@@ -204,6 +211,25 @@ async function importSurvey(started: () => Promise<void>): Promise<void> {
   await started();
   const refused = desk.addOutlets(survey.rows);
   bar.showNotice(refused ?? outletsAdded(survey.rows.length));
+}
+
+async function takePrices(started: () => Promise<void>): Promise<void> {
+  mustTakeEdits();
+  const file = await chooseFile(".csv,.txt,.tsv,.xlsx");
+  if (!file) return;
+  await started();
+  const stored = desk.book();
+  const taking = takesPrices(stored.template);
+  if (!taking) return;
+  const today = sheetDateOf(new Date());
+  const book = priceBook(jobInputsOf(taking.definition, stored), taking.hasOffers, today);
+  const tables = await api.readPrices(file);
+  bar.showWork("");
+  const plan = await askForPrices({ file: tables, name: file.name, book, today });
+  if (!plan) return;
+  await started();
+  const refused = desk.enterAll(entriesOf(taking.definition, book.inputs, plan.inputs));
+  bar.showNotice(refused ?? `${plan.said} Undo takes it back in one step.`);
 }
 
 async function addRows(started: () => Promise<void>): Promise<void> {

@@ -72,6 +72,10 @@ export class PaneBeside {
             .catch((error: unknown) => {
               throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
             }),
+        readPrices: (bytes) =>
+          api.readPrices(new Blob([bytes as Uint8Array<ArrayBuffer>])).catch((error: unknown) => {
+            throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
+          }),
         openFile: (bytes) =>
           api.openXlsx(new Blob([bytes as Uint8Array<ArrayBuffer>])).catch((error: unknown) => {
             throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;

@@ -4,6 +4,7 @@ import type { BringInReport } from "../../../jobs/broughtInWords";
 import type { Change, RevisionNote } from "../../../jobs/content";
 import type { HeldJob } from "../../../jobs/shelf";
 import type { Book } from "../../../workbooks/book";
+import type { PriceTables } from "../../../workbooks/prices/pricesOf";
 import type { Survey } from "../../../workbooks/survey/readSurvey";
 import type { CopyKind } from "../../file/copy/copyOf";
 import {
@@ -108,6 +109,7 @@ export const serverApi = {
       method: "POST",
       body: bytes,
     }),
+  readPrices: (bytes: Blob) => askJson<PriceTables>("/prices", { method: "POST", body: bytes }),
   saveXlsx: async (book: Book) => (await ask("/save", sent("POST", book))).blob(),
   copyXlsx: async (book: Book, kind: CopyKind) => (await ask(`/copy/${kind}`, sent("POST", book))).blob(),
   /** The grid library's own, in XML. */

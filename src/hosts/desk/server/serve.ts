@@ -4,6 +4,7 @@ import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { Refusal as JobRefusal } from "../../../jobs/refusal";
 import type { Book } from "../../../workbooks/book";
+import type { PriceTables } from "../../../workbooks/prices/pricesOf";
 import type { Survey } from "../../../workbooks/survey/readSurvey";
 import type { CopyKind } from "../../file/copy/copyOf";
 import { FileTrouble, troubles } from "../../file/fileTrouble";
@@ -31,6 +32,7 @@ import { bodyOf, jsonOf, Refused } from "./requestBody";
 export interface DeskParts extends JobRoutes {
   readonly assets: ReadonlyMap<string, Asset>;
   readonly readXlsx: (bytes: Uint8Array) => Promise<Book>;
+  readonly readPrices: (bytes: Uint8Array) => Promise<PriceTables>;
   readonly readSurvey: (bytes: Uint8Array, unit: "m" | "ft", writing?: string) => Promise<Survey>;
   readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
   readonly writeCopy: (book: Book, kind: CopyKind) => Promise<Uint8Array>;
@@ -120,6 +122,8 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
           searchParams.get("writing") ?? undefined,
         ),
       );
+    case "POST /prices":
+      return sendJson(response, await parts.readPrices(await bodyOf(request)));
     case "POST /save":
       return send(response, XLSX_TYPE, await parts.writeXlsx(bookOf(await jsonOf(request))));
     case "POST /copy/office":

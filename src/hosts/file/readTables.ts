@@ -1,0 +1,169 @@
+/**
+ * The tables of somebody else's file: text parted by commas, semicolons, tabs, strokes or aligned blanks, each way
+ * in which it could be parted; or the sheets of a workbook. What they mean is for the reader of surveys, or of price lists, to say.
+ */
+import { parseAddress, parseRange } from "../../formula/address";
+import { isBookError, type BookResult, type BookSheet, type Look } from "../../workbooks/book";
+import {
+  isBlank,
+  type ImportedCell,
+  type ImportedLine,
+  type ImportedTable,
+} from "../../workbooks/imported/table";
+import { shownName } from "../../workbooks/typed/shownName";
+import { alignedLines } from "./alignedLines";
+import { decodedText } from "./decodedText";
+import { stop, troubles } from "./fileTrouble";
+import { MAX_TABLE_BYTES, MAX_TABLE_LINES } from "./limits";
+import { unclosedQuote } from "./unclosedQuote";
+import { readCsv } from "./readCsv";
+import { readXlsx } from "./readXlsx";
+
+const DELIMITERS = { commas: ",", semicolons: ";", tabs: "\t", strokes: "|" } as const;
+/** Beyond so many lines only the likeliest way is given: each holds all of the file. */
+const SHORT_LINES = 5_000;
+
+/**
+ * @returns the likeliest first; at least one
+ * @throws FileTrouble for a file that is neither, or too long
+ */
+export async function readTables(bytes: Uint8Array): Promise<ImportedTable[]> {
+  if (bytes.length > MAX_TABLE_BYTES) stop(troubles.tableTooLarge(bytes.length, MAX_TABLE_BYTES));
+  const tables = isWorkbook(bytes) ? await workbookTables(bytes) : textTables(bytes);
+  for (const { lines } of tables)
+    if (lines.length > MAX_TABLE_LINES) stop(troubles.tableTooLong(lines.length, MAX_TABLE_LINES));
+  return tables;
+}
+
+/** ZIP archives and the older container begin so; readXlsx says what is wrong with either. */
+const isWorkbook = (bytes: Uint8Array): boolean =>
+  (bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2]! < 9) || (bytes[0] === 0xd0 && bytes[1] === 0xcf);
+
+function textTables(bytes: Uint8Array): ImportedTable[] {
+  const decoded = decodedText(bytes) ?? stop(troubles.tableNotText());
+  // Another program's blank lines are still blank when its commas are read as text.
+  const blank = !/[^\s,;|]/.test(decoded.text);
+  // Every system's line ends as one, an old one's single returns among them.
+  const text = decoded.text.replace(/\r\n?/g, "\n");
+  const count = linesIn(text);
+  if (count > MAX_TABLE_LINES) stop(troubles.tableTooLong(count, MAX_TABLE_LINES));
+  const tables = Object.entries(DELIMITERS).map(([name, delimiter]): ImportedTable => {
+    const { closed, opened } = withoutOpenQuotes(text, delimiter);
+    return {
+      source: `text, ${name}, ${decoded.encoding}`,
+      lines: blank ? [] : readCsv(closed, delimiter),
+      ...(opened.length > 0 && { open: opened[0]!, opened }),
+    };
+  });
+  const aligned = blank || text.includes("\t") ? undefined : alignedLines(text);
+  if (aligned) tables.push({ source: `text, aligned by blanks, ${decoded.encoding}`, lines: aligned });
+  const weighed = tables.map((table) => ({ table, weight: weightOf(table.lines) }));
+  weighed.sort((a, b) => b.weight - a.weight);
+  const best = weighed.map(({ table }) => table);
+  return count > SHORT_LINES ? best.slice(0, 1) : best;
+}
+
+/** Most quotation marks that are taken off: more of them are no slips. */
+const MOST_OPEN = 20;
+
+/** A mark that opens a cell and is never closed would swallow all below it: it is taken off, and its line is told. */
+function withoutOpenQuotes(text: string, delimiter: string): { closed: string; opened: number[] } {
+  const opened: number[] = [];
+  let closed = text;
+  let open = unclosedQuote(text, delimiter);
+  while (open !== undefined && opened.length < MOST_OPEN) {
+    opened.push(open);
+    const lines = closed.split("\n");
+    const line = lines[open - 1]!;
+    const at = line.startsWith('"') ? 0 : line.indexOf(`${delimiter}"`) + delimiter.length;
+    lines[open - 1] = line.slice(0, at) + line.slice(at + 1);
+    closed = lines.join("\n");
+    open = unclosedQuote(closed, delimiter);
+  }
+  return { closed, opened };
+}
+
+/** Without taking the text apart, which a file of a million lines would not survive. */
+function linesIn(text: string): number {
+  let count = 0;
+  for (let at = 0; at >= 0; at = text.indexOf("\n", at + 1)) count++;
+  return count;
+}
+
+/** How much of a table it makes: lines of many cells, as many of them as have the usual number. */
+function weightOf(lines: readonly ImportedLine[]): number {
+  const widths = new Map<number, number>();
+  for (const line of lines) {
+    const { length } = line.cells;
+    if (length > 1 && !isBlank(line)) widths.set(length, (widths.get(length) ?? 0) + 1);
+  }
+  return Math.max(0, ...[...widths].map(([width, count]) => width * count));
+}
+
+async function workbookTables(bytes: Uint8Array): Promise<ImportedTable[]> {
+  const { sheets, looks } = await readXlsx(bytes);
+  return sheets
+    .filter(({ hidden }) => !hidden)
+    .map((sheet) => ({
+      source: `sheet "${sheet.name}" of a workbook`,
+      sheet: sheet.name,
+      lines: linesOf(sheet, looks),
+      ...(sheet.hiddenColumns && { hiddenColumns: sheet.hiddenColumns }),
+    }));
+}
+
+function linesOf(
+  { cells, results, merged = [], hiddenRows = [] }: BookSheet,
+  looks: readonly Look[],
+): ImportedLine[] {
+  const rows = new Map<number, ImportedCell[]>();
+  const put = (row: number, column: number, cell: ImportedCell): void => {
+    const line = rows.get(row) ?? [];
+    rows.set(row, line);
+    line[column] = cell;
+  };
+  for (const at of new Set([...Object.keys(cells), ...Object.keys(results)])) {
+    const held = results[at] ?? cells[at]?.value;
+    const place = parseAddress(at);
+    if (held === undefined || held === "" || !place) continue;
+    put(place.row, place.column, importedCell(held, looks[cells[at]?.look ?? -1]?.format));
+  }
+  // One cell over several rows stands for each of them.
+  let left = MAX_TABLE_LINES;
+  for (const range of merged) {
+    const zone = parseRange(range);
+    const first = zone && rows.get(zone.top)?.[zone.left];
+    if (!zone || first === undefined) continue;
+    for (let row = zone.top + 1; row <= zone.bottom && left > 0; row++, left--)
+      if (rows.has(row)) put(row, zone.left, first);
+  }
+  const hidden = new Set(hiddenRows);
+  return [...rows]
+    .sort(([a], [b]) => a - b)
+    .map(([row, sparse]) => ({
+      line: row + 1,
+      cells: Array.from(sparse, (cell) => cell ?? ""),
+      ...(hidden.has(row) && { hidden: true }),
+    }));
+}
+
+/** A name that was typed as a number is the text that its format shows. */
+function importedCell(held: BookResult, format: string | undefined): ImportedCell {
+  if (isBookError(held)) return held.error;
+  if (typeof held === "string") return held;
+  const shown = shownName(held, format);
+  if (typeof held === "boolean") return shown!;
+  const unit = unitOf(format);
+  return {
+    number: held,
+    shown,
+    ...(unit !== undefined && { unit }),
+    ...(format !== undefined && /[$€£¥₹%"]/.test(format) && { format }),
+  };
+}
+
+/** `0.0" m"` and `0.0\ "m"` write a unit behind every number. */
+function unitOf(format: string | undefined): string | undefined {
+  const words = /[0#?](?:\\ | )*"([^"]*)"\s*(?:;|$)/.exec(format?.split(";")[0] ?? "")?.[1]?.trim();
+  return words === undefined || words === "" ? undefined : words;
+}
