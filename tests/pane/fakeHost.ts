@@ -7,7 +7,7 @@ import {
   type Selection,
 } from "../../src/pane/host";
 import type { Book } from "../../src/workbooks/book";
-import type { Survey } from "../../src/workbooks/survey/readSurvey";
+import type { ImportedTable } from "../../src/workbooks/imported/table";
 
 export interface FakeOptions {
   readonly book: Book;
@@ -16,7 +16,7 @@ export interface FakeOptions {
   /** The call that is refused, with the sentence. */
   readonly refuse?: { readonly [call in keyof PaneHost]?: string };
   /** What the host understands of any file. */
-  readonly survey?: Survey;
+  readonly tables?: readonly ImportedTable[];
   /** A host that works books out. */
   readonly compute?: (book: Book) => Book;
   /** A call that fails for a reason nobody foresaw. */
@@ -97,12 +97,12 @@ export function fakeHost(
       await note("addRows", count);
       return `${count} rows were added to Outlets.`;
     },
-    readSurvey: async (bytes, unit) => {
-      await note("readSurvey", bytes.length, unit);
-      return rest.survey!;
+    readTables: async (bytes) => {
+      await note("readTables", bytes.length);
+      return rest.tables!;
     },
-    addOutlets: async (rows) => {
-      await note("addOutlets", rows);
+    addOutlets: async (rows, changes) => {
+      await note("addOutlets", rows, changes);
       return `${rows.length} outlets added to Rooms.`;
     },
     enterOursAgain: async () => {

@@ -6,9 +6,10 @@ import { registerFillPlugin } from "../../../src/hosts/desk/page/fillPlugin";
 import { registerPastePlugin } from "../../../src/hosts/desk/page/pastePlugin";
 import { registerRowsPlugin } from "../../../src/hosts/desk/page/rowsPlugin";
 import { outletsToAdd } from "../../../src/hosts/desk/page/outletsToAdd";
-import { readSurveyFile } from "../../../src/hosts/file/readSurveyFile";
+import { readTables } from "../../../src/hosts/file/readTables";
 import type { AddedRows } from "../../../src/workbooks/planAddedRows";
-import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
+import { NO_CHANGES, type RowChanges } from "../../../src/workbooks/survey/merge";
+import type { SurveyRow } from "../../../src/workbooks/survey/survey";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { fromModel } from "../../../src/hosts/grid/fromModel";
 import type { GridModel } from "../../../src/hosts/grid/library";
@@ -54,7 +55,7 @@ export class DeskInNode implements OpenDesk {
       library,
       guard,
       isEditing: () => this.editing,
-      readSurvey: readSurveyFile,
+      readTables,
       compute: recalculate,
       takeUpgrade: async (given) => {
         await this.replace(given);
@@ -87,11 +88,11 @@ export class DeskInNode implements OpenDesk {
     return rowsToAdd(this.model, templateOf(template)?.definition);
   }
 
-  addOutlets(rows: readonly SurveyRow[]): string | undefined {
+  addOutlets(rows: readonly SurveyRow[], changes: RowChanges = NO_CHANGES): string | undefined {
     const { template } = (
       this.model.getters as unknown as { getBookFacts(): { template: string } }
     ).getBookFacts();
-    const plan = outletsToAdd(this.model, templateOf(template)?.definition, rows);
+    const plan = outletsToAdd(this.model, templateOf(template)?.definition, rows, changes);
     if (typeof plan === "string") return plan;
     this.dispatchAs("RIGSHEET_ENTER_ROWS", { ...plan, contents: plan.cells });
     return undefined;

@@ -2,7 +2,6 @@
 import * as library from "@odoo/o-spreadsheet";
 import { allFunctions } from "../../../functions/all";
 import type { Book } from "../../../workbooks/book";
-import { withoutKnown } from "../../../workbooks/survey/readSurvey";
 import { templates } from "../../../workbooks/templates";
 import { review } from "../../../review/review";
 import { trainingSets } from "../../../training/sets/all";
@@ -190,12 +189,14 @@ async function importSurvey(started: () => Promise<void>): Promise<void> {
   const { rooms } = desk;
   if (!file || !rooms) return;
   await started();
-  const survey = withoutKnown(await api.readSurvey(file, rooms.unit, rooms.writing), rooms.outlets);
+  const tables = await api.readTables(file);
   bar.showWork("");
-  if (!(await askForSurvey(survey, rooms.unit, file.name))) return;
+  const survey = await askForSurvey(tables, rooms, file.name);
+  if (!survey) return;
   await started();
-  const refused = desk.addOutlets(survey.rows);
-  bar.showNotice(refused ?? outletsAdded(survey.rows.length));
+  const { rows, changes } = survey;
+  const refused = desk.addOutlets(rows, changes);
+  bar.showNotice(refused ?? outletsAdded(rows.length, changes));
 }
 
 async function addRows(started: () => Promise<void>): Promise<void> {

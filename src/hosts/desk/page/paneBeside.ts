@@ -65,12 +65,10 @@ export class PaneBeside {
         library,
         guard,
         isEditing,
-        readSurvey: (bytes, unit, writing) =>
-          api
-            .readSurvey(new Blob([bytes as Uint8Array<ArrayBuffer>]), unit, writing)
-            .catch((error: unknown) => {
-              throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
-            }),
+        readTables: (bytes) =>
+          api.readTables(new Blob([bytes as Uint8Array<ArrayBuffer>])).catch((error: unknown) => {
+            throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
+          }),
         compute: computed,
         takeUpgrade: (book, from, to) => this.takeUpgrade(book, from, to),
         handOver: async (book, kind) =>
