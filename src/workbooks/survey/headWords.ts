@@ -184,7 +184,8 @@ export function unitNamed(head: string): string | undefined {
 }
 
 /** In brackets: a unit, whether we know it or not. */
-const MAYBE_UNIT = /^(?!ca$|est$|max$|min$|tot$|incl$|each$|no$|id$)[a-zµ°]{1,4}\.?$/;
+const MAYBE_UNIT =
+  /^(?!(?:ca|est|approx|max|min|tot|total|incl|excl|each|no|id|riser|room|drop|cable|planned|measured)\.?$)[a-zµ°]{1,8}\.?$/;
 /** A head that is nothing but a unit. */
 const KEY_IS_UNIT = /^(?:feet|metres|meters|mtrs)$/;
 /** Our own workbooks name a length's unit so: it is the one that Site names. */

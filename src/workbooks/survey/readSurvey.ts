@@ -28,6 +28,7 @@ import {
   unitSpelled,
   type LengthUnit,
 } from "./meanings";
+import { matchName, type SurveyLists } from "./partNames";
 import { idOf, readLine, type LineContext, type LineReason } from "./readLine";
 import {
   inWords,
@@ -180,7 +181,7 @@ function read(
         if (!leftOut.has(id)) troubles.push({ line: line.line, reason: checked.trouble, id, isTotal: true });
       } else if (checked.note) notes.push(checked.note);
     } else {
-      const mended = withDecimalComma(line, head, found.table.source, layout);
+      const mended = withDecimalComma(line, head, found.table.source, layout, context.lists);
       const one = readLine(mended ?? line, context);
       if (mended)
         notes.push(
@@ -417,22 +418,29 @@ function unknownIn(read: readonly ReadOutlet[]): UnknownName[] {
   return [...found.values()];
 }
 
-/** Among commas a decimal comma parts its number: where that alone makes the line too long, it is put together again. */
+/**
+ * Among commas a decimal comma parts its number. It is put together again where that alone makes the line too long,
+ * and a name behind it then stands in the column of its list.
+ */
 function withDecimalComma(
   line: ImportedLine,
   head: Head,
   source: string,
   layout: Layout,
+  lists: SurveyLists,
 ): ImportedLine | undefined {
   const run = layout.columns.get("run");
   if (run === undefined || head.index < 0 || !source.startsWith("text, commas")) return undefined;
   const [whole, behind] = [textOf(line.cells[run]), textOf(line.cells[run + 1])];
   const isOneTooMany = line.cells.length === head.texts.length + 1;
-  // A column of figures could hold what stands behind the comma.
-  const isText = ![...layout.columns].some(([key, column]) => column === run + 1 && FIGURES.has(key));
-  if (!isOneTooMany || !isText || !/^\d{1,4}$/.test(whole) || !/^\d{1,2}(?: ?m)?$/.test(behind))
-    return undefined;
-  return { ...line, cells: line.cells.toSpliced(run, 2, `${whole},${behind}`) };
+  if (!isOneTooMany || !/^\d{1,4}$/.test(whole) || !/^\d{1,2}(?: ?m)?$/.test(behind)) return undefined;
+  const cells = line.cells.toSpliced(run, 2, `${whole},${behind}`);
+  const fits = (["plate", "cable", "receiver"] as const).some((key) => {
+    const column = layout.columns.get(key) ?? -1;
+    const isIn = (text: string): boolean => text !== "" && "name" in matchName(key, text, lists[key] ?? []);
+    return column > run && isIn(textOf(cells[column])) && !isIn(textOf(line.cells[column]));
+  });
+  return fits ? { ...line, cells } : undefined;
 }
 
 /**
