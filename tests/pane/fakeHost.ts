@@ -8,7 +8,7 @@ import {
 } from "../../src/pane/host";
 import type { Book } from "../../src/workbooks/book";
 import type { PriceTables } from "../../src/workbooks/prices/pricesOf";
-import type { Survey } from "../../src/workbooks/survey/readSurvey";
+import type { ImportedTable } from "../../src/workbooks/imported/table";
 
 export interface FakeOptions {
   readonly book: Book;
@@ -17,11 +17,11 @@ export interface FakeOptions {
   /** The call that is refused, with the sentence. */
   readonly refuse?: { readonly [call in keyof PaneHost]?: string };
   /** What the host understands of any file. */
-  readonly survey?: Survey;
   /** The tables of any price list. */
   readonly prices?: PriceTables;
   /** What the host reads in any workbook's file. */
   readonly opened?: Book;
+  readonly tables?: readonly ImportedTable[];
   /** A host that works books out. */
   readonly compute?: (book: Book) => Book;
   /** A call that fails for a reason nobody foresaw. */
@@ -102,12 +102,12 @@ export function fakeHost(
       await note("addRows", count);
       return `${count} rows were added to Outlets.`;
     },
-    readSurvey: async (bytes, unit) => {
-      await note("readSurvey", bytes.length, unit);
-      return rest.survey!;
+    readTables: async (bytes) => {
+      await note("readTables", bytes.length);
+      return rest.tables!;
     },
-    addOutlets: async (rows) => {
-      await note("addOutlets", rows);
+    addOutlets: async (rows, changes) => {
+      await note("addOutlets", rows, changes);
       return `${rows.length} outlets added to Rooms.`;
     },
     openFile: async (bytes) => {

@@ -4,7 +4,7 @@ import type { JobInputs } from "../../workbooks/definition";
 import { copyFloor, floorsOf, nextFloor, type FloorCopy } from "../../workbooks/floors/copyFloor";
 import { floorsIn, inputsWithFloors, withCopy } from "../../workbooks/floors/floorsOf";
 import { multiRoom } from "../../workbooks/multiRoom/definition";
-import { inWords } from "../../workbooks/survey/readSurvey";
+import { inWords } from "../../workbooks/survey/survey";
 import { button, make, paragraph } from "../dom";
 import { HostTrouble, type PaneHost } from "../host";
 import type { View } from "../view";

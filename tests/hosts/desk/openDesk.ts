@@ -7,12 +7,13 @@ import { registerPastePlugin } from "../../../src/hosts/desk/page/pastePlugin";
 import { registerRowsPlugin } from "../../../src/hosts/desk/page/rowsPlugin";
 import { outletsToAdd } from "../../../src/hosts/desk/page/outletsToAdd";
 import { readPriceFile } from "../../../src/hosts/file/readPriceFile";
-import { readSurveyFile } from "../../../src/hosts/file/readSurveyFile";
-import type { AddedRows } from "../../../src/workbooks/planAddedRows";
-import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
 import { entriesToType } from "../../../src/hosts/desk/page/entriesToType";
 import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import type { Entry } from "../../../src/standards/entries";
+import { readTables } from "../../../src/hosts/file/readTables";
+import type { AddedRows } from "../../../src/workbooks/planAddedRows";
+import { NO_CHANGES, type RowChanges } from "../../../src/workbooks/survey/merge";
+import type { SurveyRow } from "../../../src/workbooks/survey/survey";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { fromModel } from "../../../src/hosts/grid/fromModel";
 import type { GridModel } from "../../../src/hosts/grid/library";
@@ -60,10 +61,10 @@ export class DeskInNode implements OpenDesk {
       library,
       guard,
       isEditing: () => this.editing,
-      readSurvey: readSurveyFile,
       readPrices: readPriceFile,
       openFile: readXlsx,
       standardsHere: async () => this.standards,
+      readTables,
       compute: recalculate,
       takeUpgrade: async (given) => {
         await this.replace(given);
@@ -96,11 +97,11 @@ export class DeskInNode implements OpenDesk {
     return rowsToAdd(this.model, templateOf(template)?.definition);
   }
 
-  addOutlets(rows: readonly SurveyRow[]): string | undefined {
+  addOutlets(rows: readonly SurveyRow[], changes: RowChanges = NO_CHANGES): string | undefined {
     const { template } = (
       this.model.getters as unknown as { getBookFacts(): { template: string } }
     ).getBookFacts();
-    const plan = outletsToAdd(this.model, templateOf(template)?.definition, rows);
+    const plan = outletsToAdd(this.model, templateOf(template)?.definition, rows, changes);
     if (typeof plan === "string") return plan;
     this.dispatchAs("RIGSHEET_ENTER_ROWS", { ...plan, contents: plan.cells });
     return undefined;

@@ -66,12 +66,6 @@ export class PaneBeside {
         library,
         guard,
         isEditing,
-        readSurvey: (bytes, unit, writing) =>
-          api
-            .readSurvey(new Blob([bytes as Uint8Array<ArrayBuffer>]), unit, writing)
-            .catch((error: unknown) => {
-              throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
-            }),
         readPrices: (bytes) =>
           api.readPrices(new Blob([bytes as Uint8Array<ArrayBuffer>])).catch((error: unknown) => {
             throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
@@ -81,6 +75,10 @@ export class PaneBeside {
             throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
           }),
         standardsHere,
+        readTables: (bytes) =>
+          api.readTables(new Blob([bytes as Uint8Array<ArrayBuffer>])).catch((error: unknown) => {
+            throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
+          }),
         compute: computed,
         takeUpgrade: (book, from, to) => this.takeUpgrade(book, from, to),
         handOver: async (book, kind) =>

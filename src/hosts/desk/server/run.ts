@@ -18,7 +18,7 @@ import { createDesk, type DeskParts } from "./serve";
 /** What the host's other parts give. */
 export type DeskServices = Pick<
   DeskParts,
-  "readXlsx" | "readSurvey" | "readPrices" | "writeXlsx" | "writeCopy"
+  "readXlsx" | "readTables" | "readPrices" | "writeXlsx" | "writeCopy"
 > &
   FileServices;
 
