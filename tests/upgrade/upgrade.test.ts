@@ -7,7 +7,7 @@ import { inputsIn } from "../../src/review/inputsIn";
 import { namedCells } from "../../src/review/namedCells";
 import type { Book, BookCell } from "../../src/workbooks/book";
 import { namedColumn, namedValue } from "../../src/workbooks/named";
-import { templateOf, templates, templateOf } from "../../src/workbooks/templates";
+import { templateOf, templates } from "../../src/workbooks/templates";
 import { upgrade, type Upgrade } from "../../src/upgrade/upgrade";
 import { asksForALook, inWords } from "../../src/upgrade/words";
 
