@@ -1,5 +1,6 @@
 /** Every view of the pane, 320 pixels wide, in three themes: barriers, width, keyboard; then what each does. */
 import type { Page } from "playwright-core";
+import { readPriceFile } from "../../src/hosts/file/readPriceFile";
 import { readSurveyFile } from "../../src/hosts/file/readSurveyFile";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { RIGSHEET_VERSION } from "../../src/version";
@@ -8,8 +9,9 @@ import { jobInputsOf } from "../../src/workbooks/jobInputsOf";
 import { layOut } from "../../src/workbooks/layOut";
 import { namedColumn } from "../../src/workbooks/named";
 import { singleDrop } from "../../src/workbooks/singleDrop/definition";
+import type { PriceTables } from "../../src/workbooks/prices/pricesOf";
 import type { Survey } from "../../src/workbooks/survey/readSurvey";
-import { templates } from "../../src/workbooks/templates";
+import { templateOf, templates } from "../../src/workbooks/templates";
 import type { FakeOptions } from "./fakeHost";
 import {
   barriers,
@@ -70,8 +72,19 @@ S-3;receiver;H2;indoor drop;61,25;single outlet;3`;
 const surveyFile = { name: "survey <b>.csv", mimeType: "text/csv", buffer: Buffer.from(SURVEY) };
 let survey: Survey;
 
+/** A supplier's list that names no currency: known, new, five times off, and one that has to be asked. */
+const PRICES = `Article;Description;Unit;Pack;Price
+2210;indoor drop;m;100;0,36
+5104;splitter, 4-way;pc;1;132,00
+5116;splitter <b>16-way</b>;pc;1;41,00
+7001;single outlet;pc;0;4,00`;
+const pricesFile = { name: "list <b>.csv", mimeType: "text/csv", buffer: Buffer.from(PRICES) };
+const SUPPLIER = "second supplier (demonstration)";
+let prices: PriceTables;
+
 beforeAll(async () => {
   script = await bundled();
+  prices = await readPriceFile(pricesFile.buffer);
   survey = await readSurveyFile(surveyFile.buffer, "m");
 }, BUNDLE_MS);
 afterAll(() => closeBrowser());
@@ -85,7 +98,7 @@ const open = (
   withPane(
     name,
     () => script,
-    () => (options === "no host" ? undefined : { book, survey, ...options }),
+    () => (options === "no host" ? undefined : { book, survey, prices, ...options }),
     looks,
     work,
   );
@@ -95,6 +108,7 @@ const VIEWS = [
   "Functions",
   "Add rows",
   "Survey",
+  "Price list",
   "Check",
   "Diagnose",
   "Pictures",
@@ -126,6 +140,13 @@ async function fill(page: Page, view: (typeof VIEWS)[number]): Promise<void> {
     case "Survey":
       await page.getByLabel("File, .csv or .xlsx").setInputFiles(surveyFile);
       await page.getByRole("button", { name: "Add 2 good outlets to Rooms" }).waitFor();
+      break;
+    case "Price list":
+      await page.getByLabel("Price list, .csv, .txt or .xlsx").setInputFiles(pricesFile);
+      await page.getByLabel("Supplier, as this workbook names it").fill(SUPPLIER);
+      await page.keyboard.press("Tab");
+      await page.getByText("The list names no currency").waitFor();
+      await page.locator("summary", { hasText: "Columns of the list" }).click();
       break;
     case "Check":
       await statusIs(page, /^Found: \d+ wrong/);
@@ -367,6 +388,45 @@ describe("what each view does", () => {
     await statusIs(page, /^Not done\. This workbook has no Rooms sheet of ours/);
     expect((await callsOf(page)).map(([call]) => call)).not.toContain("readSurvey");
   });
+
+  open(
+    "Price list: what is asked comes first, then each line is taken or left",
+    { book: recalculate(templateOf("standards")!.demonstration()) },
+    async (page) => {
+      await fill(page, "Price list");
+      const take = page.getByRole("button", { name: /^Take/ });
+      expect(await take.count()).toBe(0);
+      await page.getByLabel("Currency of the list").fill("EUR");
+      await page.keyboard.press("Tab");
+      await page.getByText("1 line changed").waitFor();
+      const text = await page.locator("section:not([hidden])").innerText();
+      for (const said of [
+        /0\.41 → 0\.36, −12\.2 %/,
+        /13\.2 became 132, 10 times as much/,
+        /A pack of 0 can't be/,
+        /splitter <b>16-way<\/b>/,
+      ])
+        expect(text).toMatch(said);
+      expect(await take.innerText()).toBe("Take 1 price");
+      await page.getByLabel("Part of 5116", { exact: true }).selectOption("new");
+      await page.getByLabel("Name of the new part of 5116").fill("16-way splitter");
+      await page.keyboard.press("Tab");
+      expect(await take.innerText()).toBe("Take 2 prices");
+      await take.click();
+      await statusIs(page, /^2 prices of second supplier \(demonstration\), 1 of them new; 1 new part/);
+      const [, entries] = (await callsOf(page)).find(([call]) => call === "takePrices")!;
+      const values = (entries as { name: string; value: unknown }[]).map(({ name, value }) => [name, value]);
+      // The reel has 100 m, and the first supplier asks 38.
+      expect(values).toEqual(
+        expect.arrayContaining([
+          ["cables_price", 36],
+          ["passives_name", "16-way splitter"],
+          ["passives_price", 41],
+        ]),
+      );
+      expect(values.filter(([, value]) => value === 132)).toEqual([]);
+    },
+  );
 
   open("Check: a finding leads to its cell, and a check to what it counts", {}, async (page) => {
     await fill(page, "Check");

@@ -25,7 +25,7 @@ export const prices: View = {
       const today = sheetDateOf(new Date());
       const { book, definition } = await bookOf(host, today);
       const tables = await host.readPrices(new Uint8Array(await chosen.arrayBuffer()));
-      const take = button("Take the prices", () => undefined, "pane-button pane-first");
+      const take = button("", () => undefined, "pane-button pane-first");
       const preview = pricesPreview({
         file: tables,
         name: chosen.name,
@@ -33,8 +33,8 @@ export const prices: View = {
         today,
         heading: "h2",
         changed: (words) => {
-          take.disabled = words === undefined;
-          take.textContent = words ?? "Take the prices";
+          take.hidden = words === undefined;
+          take.textContent = words ?? "";
         },
       });
       take.onclick = (): void =>
