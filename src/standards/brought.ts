@@ -46,8 +46,8 @@ function rowsOf(block: Block, rows: readonly Row[] = [], chosen: readonly Differ
   for (const { line, column, to } of chosen) {
     const at = places.get(line);
     if (!column || at === undefined) continue;
-    const { [column.key]: _, ...rest } = all[at]!;
-    all[at] = to === undefined ? rest : { ...rest, [column.key]: to };
+    const others = Object.entries(all[at]!).filter(([key]) => key !== column.key);
+    all[at] = Object.fromEntries([...others, ...(to === undefined ? [] : [[column.key, to] as const])]);
   }
   return [...all, ...chosen.flatMap(({ row }) => (row ? [row] : []))];
 }

@@ -18,8 +18,10 @@ test.each(templates.map(({ id, definition }) => [id, definition] as const))(
   (id, definition) => {
     const today = inputsOf(definition);
     const before = VERSIONS[id as keyof typeof VERSIONS].slice(0, -1).map(({ version }) => version);
-    expect(Object.keys(kept[id]!)).toEqual(expect.arrayContaining(before));
-    for (const names of Object.values(kept[id]!)) {
+    // One that is still in its first version has none yet.
+    const closed = kept[id] ?? {};
+    expect(Object.keys(closed)).toEqual(expect.arrayContaining(before));
+    for (const names of Object.values(closed)) {
       expect(names.length).toBeGreaterThan(10);
       expect(names.filter((name) => !today.has(name) && !isGivenUp(name))).toEqual([]);
     }

@@ -47,7 +47,10 @@ const GONE = new RegExp(
   ].join("|"),
 );
 
-test.each(templates.map(({ id, definition }) => [id, definition] as const))(
+/** The first version of a template has none before it. */
+const withEarlier = templates.filter(({ definition }) => Number(definition.version) > 1);
+
+test.each(withEarlier.map(({ id, definition }) => [id, definition] as const))(
   "%s: every name of the version before is today's, renamed, given up, or known to be gone; inputs keep theirs",
   (id, definition) => {
     const today = new Set(blankBook(definition).names.map(({ name }) => name));
@@ -91,9 +94,10 @@ test("today's names stand beside the old ones, which the workbook's own formulas
 test.each([
   ["3", "c8eb73d"],
   ["4", "455bc4c"],
+  ["5", "52c12b3"],
 ])("version %s is upgraded whole, at the same price", async (from, commit) => {
   const made = upgraded(await read("multi-room", commit));
-  expect(made).toMatchObject({ from, to: "5", notCarried: [], begun: [] });
+  expect(made).toMatchObject({ from, to: multiRoom.version, notCarried: [], begun: [] });
   const [total] = made.figures.knownBy;
   expect(total).toMatchObject({ name: "quote_total", difference: 0 });
   expect(made.figures.moved).toEqual([]);

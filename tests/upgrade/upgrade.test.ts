@@ -208,7 +208,7 @@ describe("one thing at a time, in an estimate of version 1", () => {
 });
 
 describe("nothing to upgrade is a sentence", () => {
-  const today = templates[1]!.empty();
+  const today = templateOf("single-drop")!.empty();
   test.each([
     ["today's", today, /of version 3 of .* already, which is today's/],
     [

@@ -250,6 +250,7 @@ describe.each(templates.map((template) => [template.id, template] as const))("%s
       }
     }
     expect([...seen].filter((one) => SPOKEN_OF.test(one))).toEqual([]);
-    if (template.id !== "quote-review") expect(seen.size).toBeGreaterThan(5);
+    // These two ask our functions for next to nothing.
+    if (!["quote-review", "standards"].includes(template.id)) expect(seen.size).toBeGreaterThan(5);
   });
 });

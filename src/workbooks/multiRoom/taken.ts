@@ -6,7 +6,7 @@ export const takenSheet: SheetDefinition = {
   name: "Taken",
   kind: "workings",
   intro:
-    "What the job took from the firm's standards, as it was then. Rigsheet writes it and reads it: leave it.",
+    "What the job took from the firm's standards. Rigsheet reads it.",
   print: { orientation: "landscape", through: "line" },
   parts: [blockPart(taken, { heading: "Taken from the standards", prepared: 2, record: true, formulas: {} })],
 };

@@ -68,11 +68,12 @@ export const offersSheet: SheetDefinition = {
         one: whereFilled(
           f`IFERROR(ROUND(IF(${offers.pack_price}="",${offers.each}/(${offers.each}<>""),${offers.pack_price}/(${offers.pack}+(${offers.pack}=""))),${DECIMALS}),"")`,
         ),
+        // In the order of the lists, as the price.
         amount: whereFilled(
-          f`IFERROR(INDEX(${cables.reel},${placeIn(cables.name)}),IFERROR(INDEX(${fittings.pack},${placeIn(fittings.name)}),IF(${chain(
+          f`IFERROR(INDEX(${cables.reel},${placeIn(cables.name)}),IF(${chain(
             "+",
             PIECES.map(({ name }) => isIn(name)),
-          )}>0,1,"")))`,
+          )}>0,1,IFERROR(INDEX(${fittings.pack},${placeIn(fittings.name)}),"")))`,
         ),
         fits: whereFilled(
           f`ISNUMBER(${offers.one})*(${offers.one}>0)*ISNUMBER(${offers.amount})*${sameMoney}*${sameUnit}`,

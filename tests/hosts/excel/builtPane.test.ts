@@ -3,6 +3,7 @@
  * reads or writes a file does it in a browser, where nothing of Node is there.
  * The files that come out are read by a program of other people's.
  */
+import path from "node:path";
 import { writeFile } from "node:fs/promises";
 import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import { copyOf, type CopyKind } from "../../../src/hosts/file/copy/copyOf";
@@ -257,6 +258,16 @@ const BUTTONS: Readonly<
   },
   "Add rows": { say: [[/^Add rows$/, /^10 rows added at the end of Outlets/]] },
   Survey: { say: [] },
+  Standards: {
+    // Of another currency than the job's: told, and nothing to press.
+    prepare: async (pane) => {
+      await pane.pane
+        .getByLabel("The firm's standards, .xlsx")
+        .setInputFiles(path.join(__dirname, "../../../templates/standards-demonstration.xlsx"));
+      await said(pane, /^This workbook is in .* and the standards are in EUR\. Nothing was taken/);
+    },
+    say: [],
+  },
   Check: {
     prepare: async (pane) => void (await said(pane, /^Found: /)),
     say: [

@@ -2,7 +2,7 @@
  * Which entries are missing or out of bounds, by the rules of the input cells; and which figures are 0 without a
  * reason. Of the definition only the inputs are read: what they ask for, and the bounds.
  */
-import type { Block, Fields, InputRule } from "../../../src/workbooks/definition";
+import type { Block, Fields, InputRule, WorkbookDefinition } from "../../../src/workbooks/definition";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import {
   field,
@@ -22,15 +22,20 @@ const isMeant = (job: Job, what: Value | undefined): boolean =>
   filledRows(job, "onpurpose", "what").some((row) => plain(row.what) === plain(what) && isFilled(row, "why"));
 
 type InputPart = Fields | Block;
-const inputParts = multiRoom.sheets.flatMap((sheet) =>
-  sheet.parts
-    .filter((part): part is InputPart => part.kind === "fields" || part.kind === "block")
-    .map((part) => ({ sheet: sheet.name, part })),
-);
+/** Nobody fills what the program writes for itself. */
+const inputParts = ({ sheets }: WorkbookDefinition) =>
+  sheets.flatMap((sheet) =>
+    sheet.parts
+      .filter(
+        (part): part is InputPart =>
+          part.kind === "fields" || (part.kind === "block" && part.record !== true),
+      )
+      .map((part) => ({ sheet: sheet.name, part })),
+  );
 
-export function zerosNoted(job: Job): number {
+export function zerosNoted(job: Job, definition: WorkbookDefinition = multiRoom): number {
   let count = 0;
-  for (const { part } of inputParts) {
+  for (const { part } of inputParts(definition)) {
     if (part.kind === "fields") {
       for (const { name, label, input } of part.fields)
         if (input?.zero === "note" && job.fields[name] === 0 && !isMeant(job, label)) count++;
@@ -44,7 +49,7 @@ export function zerosNoted(job: Job): number {
 }
 
 /** Whether what stands in an input cell is what it asks for. */
-function isWithin(job: Job, value: Value, { rule }: InputRule): boolean {
+function isWithin(definition: WorkbookDefinition, job: Job, value: Value, { rule }: InputRule): boolean {
   switch (rule.kind) {
     case "number": {
       if (rule.orWords?.includes(String(value))) return true;
@@ -66,13 +71,13 @@ function isWithin(job: Job, value: Value, { rule }: InputRule): boolean {
     case "choice":
       return rule.choices.some((choice) => plain(choice) === plain(value));
     case "named":
-      return offered(job, rule.name).some((name) => plain(name) === plain(value));
+      return offered(definition, job, rule.name).some((name) => plain(name) === plain(value));
     default:
       return true;
   }
 }
-function offered(job: Job, name: string): Value[] {
-  const words = multiRoom.sheets
+function offered({ sheets }: WorkbookDefinition, job: Job, name: string): Value[] {
+  const words = sheets
     .flatMap(({ parts }) => parts)
     .find((part) => part.kind === "words" && part.name === name);
   if (words?.kind === "words") return [...words.words];
@@ -81,31 +86,45 @@ function offered(job: Job, name: string): Value[] {
 }
 
 /** By a sheet's part where the sheet has several that are asked about one by one. */
-export function entriesOf(job: Job, cells: Cells): Readonly<Record<string, number>> {
+export function entriesOf(
+  job: Job,
+  cells: Cells,
+  definition: WorkbookDefinition = multiRoom,
+): Readonly<Record<string, number>> {
   const found = new Map<string, number>();
-  for (const { sheet, part } of inputParts) {
+  for (const { sheet, part } of inputParts(definition)) {
     const inputs = part.kind === "fields" ? part.fields : part.columns;
     if (!inputs.some(({ input }) => input)) continue;
-    const many = sheet === "Site" || sheet === "Parts";
+    const many = ["Site", "Standards", "Parts"].includes(sheet);
     const what = `Entries missing or out of bounds: ${sheet}${many ? `, ${part.heading[0]!.toLowerCase()}${part.heading.slice(1)}` : ""}`;
     const count =
       part.kind === "fields"
         ? part.fields.filter(
-            ({ name, input }) => input && isWrong(job, cells, job.fields, name, name, input, undefined),
+            ({ name, input }) =>
+              input && isWrong(definition, job, cells, job.fields, name, name, input, undefined),
           ).length
-        : sum(rowsOf(job, part.name).map((row, at) => wrongIn(job, cells, part, row, at)));
+        : sum(rowsOf(job, part.name).map((row, at) => wrongIn(definition, job, cells, part, row, at)));
     found.set(what, (found.get(what) ?? 0) + count);
   }
   return Object.fromEntries(found);
 }
 
-const wrongIn = (job: Job, cells: Cells, part: Block, row: Row, at: number): number =>
-  Object.keys(row).length === 0
-    ? 0
-    : part.columns.filter(
-        ({ key, input }) =>
-          input && isWrong(job, cells, row, key, `${part.name}_${key}`, input, { part, at }),
-      ).length;
+const wrongIn = (
+  definition: WorkbookDefinition,
+  job: Job,
+  cells: Cells,
+  part: Block,
+  row: Row,
+  at: number,
+): number => {
+  if (Object.keys(row).length === 0) return 0;
+  // Of a row that has no name only that is told.
+  if (!isFilled(row, part.rowName ?? part.columns[0]!.key)) return 1;
+  return part.columns.filter(
+    ({ key, input }) =>
+      input && isWrong(definition, job, cells, row, key, `${part.name}_${key}`, input, { part, at }),
+  ).length;
+};
 
 /** What only some rows need, in words of its own: the rules' formulas are not read. */
 const NEEDED: Readonly<Record<string, (row: Row) => boolean>> = {
@@ -136,6 +155,7 @@ const NEEDED: Readonly<Record<string, (row: Row) => boolean>> = {
 };
 
 function isWrong(
+  definition: WorkbookDefinition,
   job: Job,
   cells: Cells,
   row: Row,
@@ -151,13 +171,14 @@ function isWrong(
   }
   const value = row[key]!;
   if (value === 0 && input.zero === "reason") {
-    // Of a part that is bought, of work that is done.
+    // Of a part that is bought, of work that is done; where nothing is bought, of each.
     const bought: Readonly<Record<string, string>> = {
       minutes: place?.part.name === "routes" ? "route_work_length" : "work_quantity",
       price: `${place?.part.name}_bought_quantity`,
     };
-    const often = place && bought[key] ? Number((cells[bought[key]] as Value[])[place.at]) : 1;
+    const amounts = cells[bought[key] ?? ""] as Value[] | undefined;
+    const often = place && amounts ? Number(amounts[place.at]) : 1;
     return often > 0 && !isMeant(job, row[place!.part.columns[0]!.key]);
   }
-  return !isWithin(job, value, input);
+  return !isWithin(definition, job, value, input);
 }

@@ -42,6 +42,8 @@ const KEYS: Readonly<Record<string, Key>> = {
     inputs: ["rooms_run", "cables_price"],
     moved: 42480.38,
   },
+  // At another price than Parts has it, the first offer fails a check.
+  "standards-demonstration": { total: "checks_failed", inputs: ["offers_pack_price"], moved: 1 },
   "single-drop-demonstration": { total: "drop_volts", inputs: ["drop_length"], moved: 12.374715623295806 },
   "alignment-card-demonstration": { total: "pair_tilt", inputs: ["card_latitude"], moved: 7.772976562195967 },
   "quote-review-demonstration": { total: "review_net_again", inputs: ["review_price"], moved: 4456.66 },
