@@ -10,7 +10,7 @@ import { trainingSetOf } from "../training/sets/all";
 import { traineeSheet } from "../training/traineeSheet";
 import { trainerKey } from "../training/trainerKey";
 import { guestHouse } from "../workbooks/multiRoom/guestHouse";
-import { SURVEY_HEADS, SURVEY_KEYS } from "../workbooks/survey/heads";
+import { SURVEY_HEADS, SURVEY_KEYS } from "../workbooks/survey/exampleSurvey";
 import { templates } from "../workbooks/templates";
 import { formulaRecord } from "../workbooks/versionFormulas";
 import { closedFormulas, FORMULA_RECORD } from "./closedFormulas";

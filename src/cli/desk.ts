@@ -2,8 +2,7 @@ import path from "node:path";
 import { HELP, readOptions } from "../hosts/desk/server/options";
 import { runDesk, type DeskServices } from "../hosts/desk/server/run";
 import { writeCopy } from "../hosts/file/copy/writeCopy";
-import { readPriceFile } from "../hosts/file/readPriceFile";
-import { readSurveyFile } from "../hosts/file/readSurveyFile";
+import { readTables } from "../hosts/file/readTables";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
 import { writeJob } from "../hosts/file/writeJob";
@@ -13,8 +12,7 @@ import { EXIT, UsageTrouble, type Console } from "./console";
 
 const services: DeskServices = {
   readXlsx,
-  readSurvey: readSurveyFile,
-  readPrices: readPriceFile,
+  readTables,
   writeXlsx: writeJob,
   writeCopy: (book, kind) => writeCopy(book, kind, { now: new Date(), version: RIGSHEET_VERSION }, renderPng),
   saveAtomically,

@@ -2,7 +2,6 @@ import { existsSync } from "node:fs";
 import { readFile, stat } from "node:fs/promises";
 import { FileTrouble, stop, troubles } from "../hosts/file/fileTrouble";
 import { MAX_FILE_BYTES } from "../hosts/file/limits";
-import { readSurveyFile } from "../hosts/file/readSurveyFile";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { drawOn } from "../standards/drawOn";
 import { firmsStandards, type FirmsStandards } from "../standards/firmsStandards";
@@ -14,13 +13,14 @@ import { jobInputsOf } from "../workbooks/jobInputsOf";
 import { layOut } from "../workbooks/layOut";
 import { startingPoint } from "../workbooks/multiRoom/startingPoint";
 import { sheetDateOf } from "../workbooks/sheetDate";
-import { SURVEY_HEADS } from "../workbooks/survey/heads";
 import { previewText } from "../workbooks/survey/preview";
-import type { Survey } from "../workbooks/survey/readSurvey";
+import { mergeOutlets } from "../workbooks/survey/merge";
+import { roomsIn, type RoomsNow } from "../workbooks/survey/roomsBlock";
+import type { Survey } from "../workbooks/survey/survey";
 import { templates, type Template } from "../workbooks/templates";
-import { WRITING_FIELD } from "../workbooks/typed/writing";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { readOptions } from "./options";
+import { readSurveyAs, SURVEY_OPTIONS, SURVEY_WORDS, type SurveyValues } from "./surveyWords";
 
 const NEW_HELP = `rigsheet new TEMPLATE --out FILE.xlsx [options]
 
@@ -30,6 +30,7 @@ Training sheets, different for each trainee, and their key: rigsheet exercises.
   --rooms SURVEY       fill the Rooms sheet from a site survey: text (.csv) or a
                        workbook (.xlsx)
   --preview            show what was understood of the survey, and write nothing
+${SURVEY_WORDS}
   --base JOB.xlsx      take all else (Site, Parts, Dishes, Head units …) from
                        this workbook, for example your own price list
   --demonstration      take all else from the demonstration job
@@ -40,15 +41,15 @@ Training sheets, different for each trainee, and their key: rigsheet exercises.
   --force              replace FILE.xlsx if it exists
   --out FILE.xlsx      where to write
 
-Without --base, --demonstration and --standards all else is empty but for the figures of
-standards. The survey has a head row within its first 20 lines and a line for
-each outlet, with these heads in any order (outlet and run are needed):
-  ${SURVEY_HEADS.join(", ")},
-  port, split by, shortest run, longest run, price group
+Without --base, --demonstration and --standards all else is empty but for the figures
+of standards. The survey has a line for each outlet, and mostly a head row within its
+first 20 lines, in any order and in the usual words of several languages; outlet
+and run are needed. A survey for a job that is there: rigsheet survey.
 A blank receiver is a spare outlet; a blank cable, wall plate or route is the
 usual one of Site.
-Text may be parted by commas, semicolons or tabs. "run (ft)" is converted to the
-workbook's unit. A decimal comma is understood where it can mean nothing else.
+Text may be parted by commas, semicolons, tabs or aligned blanks. "run (ft)" is
+converted to the workbook's unit. A decimal comma is understood where it can mean
+nothing else; "18 - 22" fills the shortest and the longest run.
 Every bad line is reported by its number and reason; nothing is written if any
 line is bad.
 
@@ -62,6 +63,7 @@ export async function newJob(words: readonly string[], console: Console): Promis
     {
       rooms: { type: "string" },
       preview: { type: "boolean", default: false },
+      ...SURVEY_OPTIONS,
       base: { type: "string" },
       demonstration: { type: "boolean", default: false },
       standards: { type: "string" },
@@ -87,14 +89,20 @@ export async function newJob(words: readonly string[], console: Console): Promis
   if (values.rooms !== undefined && template.id !== "multi-room") {
     throw new UsageTrouble(`Only the template multi-room takes a survey; ${template.id} has no Rooms sheet.`);
   }
-  if (values.preview) return preview(values.rooms, console, await baseFilling(template, values));
+  if (values.preview)
+    return preview(values.rooms, console, roomsOf(template, await baseFilling(template, values)), values);
   const out = fileToWrite(values.out, values.force);
 
   const base = await baseFilling(template, values);
-  const survey = values.rooms === undefined ? undefined : await surveyOf(values.rooms, base);
-  for (const { line, reason } of survey?.troubles ?? [])
-    console.err(`${values.rooms}, line ${line}: ${reason}`);
+  const survey =
+    values.rooms === undefined ? undefined : await surveyOf(values.rooms, roomsOf(template, base), values);
+  for (const { line, who, reason } of survey?.troubles ?? [])
+    console.err(`${values.rooms}, line ${line}${who ? ` (${who})` : ""}: ${reason}`);
   const bad = survey?.troubles.length ?? 0;
+  if (survey?.unsure !== undefined) {
+    console.err("Nothing was written: say what the columns are with --map, or take them with --as-guessed.");
+    return EXIT.look;
+  }
   if (bad > 0 && (!values["keep-going"] || survey!.rows.length === 0)) {
     const hint = survey!.rows.length > 0 ? " Put them right, or add --keep-going to leave them out." : "";
     console.err(`Nothing was written: ${bad} ${bad === 1 ? "line is" : "lines are"} bad.${hint}`);
@@ -150,22 +158,26 @@ export async function standardsIn(path: string): Promise<FirmsStandards> {
   return found;
 }
 
-const unitOf = (base: JobInputs): "m" | "ft" => (base.fields?.site_unit === "ft" ? "ft" : "m");
+/** The survey takes the place of the outlets that the base has. */
+const roomsOf = ({ definition }: Template, base: JobInputs): RoomsNow => ({
+  ...roomsIn(layOut(definition, base))!,
+  rows: [],
+});
 
-const writingIn = ({ fields }: JobInputs): string | undefined => {
-  const chosen = fields?.[WRITING_FIELD];
-  return typeof chosen === "string" ? chosen : undefined;
-};
+const surveyOf = async (path: string, rooms: RoomsNow, values: SurveyValues): Promise<Survey> =>
+  readSurveyAs(await fileBytes(path), rooms, values);
 
-const surveyOf = async (path: string, base: JobInputs): Promise<Survey> =>
-  readSurveyFile(await fileBytes(path), unitOf(base), writingIn(base));
-
-async function preview(rooms: string | undefined, console: Console, base: JobInputs): Promise<number> {
-  if (rooms === undefined) {
+async function preview(
+  file: string | undefined,
+  console: Console,
+  rooms: RoomsNow,
+  values: SurveyValues,
+): Promise<number> {
+  if (file === undefined) {
     throw new UsageTrouble("--preview shows a survey. Name it: --rooms survey.csv --preview");
   }
-  const survey = await surveyOf(rooms, base);
-  console.out(previewText(survey, unitOf(base)));
+  const survey = await surveyOf(file, rooms, values);
+  console.out(previewText(survey, rooms.unit, mergeOutlets(survey.rows, [])));
   return survey.troubles.length > 0 ? EXIT.look : EXIT.ok;
 }
 

@@ -22,6 +22,7 @@ import { reviewCommand } from "./review";
 import { printJob } from "./printJob";
 import { shelf } from "./shelf";
 import { standardsCommand } from "./standards";
+import { surveyJob } from "./survey";
 import { upgradeJob } from "./upgrade";
 import { whyCell } from "./why";
 
@@ -30,6 +31,7 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet desk [JOB.xlsx]      open the workbook page in the browser; no Excel needed
   rigsheet calc "FORMULA" …     compute trade functions; one JSON object a line
   rigsheet new TEMPLATE …       make a workbook, from a site survey or empty
+  rigsheet survey JOB.xlsx FILE a site survey into a job that is there
   rigsheet price JOB.xlsx       recalculate a job and print what it comes to
   rigsheet review FILE …        find what is wrong in filled workbooks, or whole folders
   rigsheet shelf [FOLDER]       list a folder's jobs: number, name, customer, total
@@ -77,6 +79,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   print: printJob,
   shelf,
   standards: standardsCommand,
+  survey: surveyJob,
   upgrade: upgradeJob,
   why: whyCell,
   copy: copyJob,

@@ -6,8 +6,10 @@
 import type { Entry } from "../standards/entries";
 import type { CopyKind } from "../hosts/file/copy/copyOf";
 import type { Book, BookResult } from "../workbooks/book";
-import type { PriceTables } from "../workbooks/prices/pricesOf";
-import type { Survey, SurveyRow } from "../workbooks/survey/readSurvey";
+import type { RememberedMapping } from "../workbooks/imported/columns";
+import type { ImportedTable } from "../workbooks/imported/table";
+import type { RowChanges } from "../workbooks/survey/merge";
+import type { SurveyRow } from "../workbooks/survey/survey";
 import type { Trial, TrialHelp } from "./trial";
 
 /** A sentence for a person: what is in the way and the way on. */
@@ -34,7 +36,12 @@ export interface HostFacts {
 export interface Preferences {
   readonly lengthUnit: "m" | "ft";
   readonly currency: string;
+  /** What the columns of earlier surveys were taken for, by their heads. */
+  readonly mappings?: readonly RememberedMapping[];
 }
+
+/** Where nobody has chosen anything. */
+export const USUAL_PREFERENCES: Preferences = { lengthUnit: "m", currency: "" };
 
 /** A workbook to begin with. */
 export interface StartedBook {
@@ -81,18 +88,19 @@ export interface PaneHost {
   enterFormula(formula: string): Promise<void>;
   /** Adds rows to the block of the active cell and to those that mirror it. @returns what was done, in a sentence */
   addRows(count: number): Promise<string>;
-  /** Understands a site survey's file. @param unit of the workbook's lengths @param writing a locale's tag, where the workbook names one */
-  readSurvey(bytes: Uint8Array, unit: "m" | "ft", writing?: string): Promise<Survey>;
-  /** Writes outlets below the last filled row of Rooms, with rows added where needed. @returns what was done, in a sentence */
-  addOutlets(rows: readonly SurveyRow[]): Promise<string>;
+  /** The tables of a text or of a workbook, such as a site survey or a price list; what they mean is the pane's to say. */
+  readTables(bytes: Uint8Array): Promise<readonly ImportedTable[]>;
+  /**
+   * Writes outlets below the last filled row of Rooms, with rows added where needed, and what changes in rows that are
+   * there; all of it or nothing. @returns what was done, in a sentence
+   */
+  addOutlets(rows: readonly SurveyRow[], changes?: RowChanges): Promise<string>;
   /** Reads a workbook's file. */
   openFile(bytes: Uint8Array): Promise<Book>;
   /** The firm's standards among the jobs that the host keeps, the newest first; absent where it keeps none. */
   readonly standardsHere?: () => Promise<readonly StandardsHere[]>;
   /** Types what brings a job up to date, with rows added where needed, in one step. @returns what was done, in a sentence */
   bringUpToDate(entries: readonly Entry[]): Promise<string>;
-  /** The tables of a supplier's price list. */
-  readPrices(bytes: Uint8Array): Promise<PriceTables>;
   /** Types what a price list brings, with rows added where needed, in one step. @returns what was done, in a sentence */
   takePrices(entries: readonly Entry[], done: string): Promise<string>;
   /** Enters every formula of ours again where it stands at an error of an unknown name. @returns how many */

@@ -1,6 +1,6 @@
 /** The pane: one frame around its views, for whichever host opens it. */
 import { Frame } from "./frame";
-import type { PaneHost, Preferences, Selection } from "./host";
+import { USUAL_PREFERENCES, type PaneHost, type Selection } from "./host";
 import { warningsOf, type Warning } from "./versions";
 import type { BuiltView, PaneContext, View } from "./view";
 import { addRows } from "./views/addRows";
@@ -43,8 +43,6 @@ const VIEWS = [
   cautions,
 ] as const;
 
-const USUAL: Preferences = { lengthUnit: "m", currency: "" };
-
 /**
  * Fills the root with the pane. The page brings pane.css.
  * @param host undefined where the page is open by itself, outside Excel and the desk
@@ -82,7 +80,7 @@ function contextOf(host: PaneHost, frame: Frame): PaneContext {
       listeners.push(listener);
       if (last) listener(last);
     },
-    preferences: () => host.preferences().catch(() => USUAL),
+    preferences: () => host.preferences().catch(() => USUAL_PREFERENCES),
   };
 }
 

@@ -10,7 +10,8 @@ import { othersInWords, partChangesInWords } from "../workbooks/prices/partChang
 import { planPrices, type NewPlace, type PricePlan } from "../workbooks/prices/planPrices";
 import { supplierNames, type PriceBook } from "../workbooks/prices/priceBook";
 import { KINDS, lineInWords, linesOf, summaryOf, type WordedLine } from "../workbooks/prices/priceWords";
-import { pricesOf, type PricesFound, type PriceTables } from "../workbooks/prices/pricesOf";
+import { pricesOf, type PricesFound } from "../workbooks/prices/pricesOf";
+import type { PriceTables } from "../workbooks/prices/priceTable";
 import { rememberedText } from "../workbooks/prices/remembered";
 import { isoDate } from "../workbooks/sheetDate";
 import { readDate } from "../workbooks/typed/readDate";

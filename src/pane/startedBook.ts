@@ -7,7 +7,7 @@ import type { Preferences, StartedBook } from "./host";
 export type Start = "empty" | "demonstration";
 
 /** Names of the cells, in any template that has them, that take a setting. */
-const SETTINGS: Readonly<Record<string, keyof Preferences>> = {
+const SETTINGS: Readonly<Record<string, "lengthUnit" | "currency">> = {
   site_unit: "lengthUnit",
   site_currency: "currency",
 };

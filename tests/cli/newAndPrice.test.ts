@@ -119,14 +119,14 @@ describe("rigsheet new", () => {
     ]);
     expect(code).toBe(1);
     const reasons = Object.fromEntries(
-      [...err.matchAll(/, line (\d+): (.*)/g)].map((found) => [found[1], found[2]]),
+      [...err.matchAll(/, line (\d+)(?: \([^)]*\))?: (.*)/g)].map((found) => [found[1], found[2]]),
     );
     expect(Object.keys(reasons)).toEqual(["3", "4", "5", "6", "7", "8", "9"]);
     expect(reasons["3"]).toMatch(/run: “-3” is -3 m; here it must be from 0\.1 to 2000 m/);
     expect(reasons["4"]).toMatch(/“1,234” can be 1234 or 1\.234/);
     expect(reasons["5"]).toMatch(/"A" stands on line 2/);
     expect(reasons["6"]).toMatch(/outlet is missing/);
-    expect(reasons["7"]).toMatch(/quantity: “1\.5” is not a whole number/);
+    expect(reasons["7"]).toMatch(/how many: “1\.5” is not a whole number/);
     expect(reasons["8"]).toMatch(/7 cells where the head row has 6/);
     expect(reasons["9"]).toMatch(/run is missing/);
     expect(err).toMatch(/Nothing was written: 7 lines are bad/);
@@ -184,7 +184,7 @@ describe("rigsheet new", () => {
     expect(out).toMatch(/Colour +not used/);
     expect(out).toMatch(/run, in ft, converted to m/);
     expect(out).toMatch(/1 outlet:[^]*30\.48/);
-    expect(out).toMatch(/line 3: run is missing/);
+    expect(out).toMatch(/line 3 \(B\): run is missing/);
     expect(await readdir(folder)).toEqual(["survey.csv"]);
     expect(await runCommand(words)).toMatchObject({ code: 1, out });
     await writeFile(at("survey.csv"), "Outlet;Receiver;Run\nA;receiver;100\n");

@@ -7,8 +7,7 @@ import {
   type Selection,
 } from "../../src/pane/host";
 import type { Book } from "../../src/workbooks/book";
-import type { PriceTables } from "../../src/workbooks/prices/pricesOf";
-import type { Survey } from "../../src/workbooks/survey/readSurvey";
+import type { ImportedTable } from "../../src/workbooks/imported/table";
 
 export interface FakeOptions {
   readonly book: Book;
@@ -17,9 +16,9 @@ export interface FakeOptions {
   /** The call that is refused, with the sentence. */
   readonly refuse?: { readonly [call in keyof PaneHost]?: string };
   /** What the host understands of any file. */
-  readonly survey?: Survey;
-  /** The tables of any price list. */
-  readonly prices?: PriceTables;
+  readonly tables?: readonly ImportedTable[];
+  /** Of files of so many bytes, where a page is given several. */
+  readonly tablesOfSize?: Readonly<Record<number, readonly ImportedTable[]>>;
   /** What the host reads in any workbook's file. */
   readonly opened?: Book;
   /** A host that works books out. */
@@ -102,12 +101,12 @@ export function fakeHost(
       await note("addRows", count);
       return `${count} rows were added to Outlets.`;
     },
-    readSurvey: async (bytes, unit) => {
-      await note("readSurvey", bytes.length, unit);
-      return rest.survey!;
+    readTables: async (bytes) => {
+      await note("readTables", bytes.length);
+      return rest.tablesOfSize?.[bytes.length] ?? rest.tables!;
     },
-    addOutlets: async (rows) => {
-      await note("addOutlets", rows);
+    addOutlets: async (rows, changes) => {
+      await note("addOutlets", rows, changes);
       return `${rows.length} outlets added to Rooms.`;
     },
     openFile: async (bytes) => {
@@ -117,10 +116,6 @@ export function fakeHost(
     bringUpToDate: async (entries) => {
       await note("bringUpToDate", entries);
       return "The job is up to date.";
-    },
-    readPrices: async (bytes) => {
-      await note("readPrices", bytes.length);
-      return rest.prices!;
     },
     takePrices: async (entries, done) => {
       await note("takePrices", entries);

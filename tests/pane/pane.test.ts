@@ -1,7 +1,6 @@
 /** Every view of the pane, 320 pixels wide, in three themes: barriers, width, keyboard; then what each does. */
 import type { Page } from "playwright-core";
-import { readPriceFile } from "../../src/hosts/file/readPriceFile";
-import { readSurveyFile } from "../../src/hosts/file/readSurveyFile";
+import { readTables } from "../../src/hosts/file/readTables";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import { RIGSHEET_VERSION } from "../../src/version";
 import type { Book } from "../../src/workbooks/book";
@@ -9,8 +8,7 @@ import { jobInputsOf } from "../../src/workbooks/jobInputsOf";
 import { layOut } from "../../src/workbooks/layOut";
 import { namedColumn } from "../../src/workbooks/named";
 import { singleDrop } from "../../src/workbooks/singleDrop/definition";
-import type { PriceTables } from "../../src/workbooks/prices/pricesOf";
-import type { Survey } from "../../src/workbooks/survey/readSurvey";
+import type { ImportedTable } from "../../src/workbooks/imported/table";
 import { templateOf, templates } from "../../src/workbooks/templates";
 import type { FakeOptions } from "./fakeHost";
 import {
@@ -70,7 +68,7 @@ G-01;receiver;H2;indoor drop;30;single outlet;3
 S-2;receiver;H2;indoor drop;far;single outlet;3
 S-3;receiver;H2;indoor drop;61,25;single outlet;3`;
 const surveyFile = { name: "survey <b>.csv", mimeType: "text/csv", buffer: Buffer.from(SURVEY) };
-let survey: Survey;
+let tables: readonly ImportedTable[];
 
 /** A supplier's list that names no currency: known, new, five times off, and one that has to be asked. */
 const PRICES = `Article;Description;Unit;Pack;Price
@@ -80,12 +78,12 @@ const PRICES = `Article;Description;Unit;Pack;Price
 7001;single outlet;pc;0;4,00`;
 const pricesFile = { name: "list <b>.csv", mimeType: "text/csv", buffer: Buffer.from(PRICES) };
 const SUPPLIER = "second supplier (demonstration)";
-let prices: PriceTables;
+let priceTables: readonly ImportedTable[];
 
 beforeAll(async () => {
   script = await bundled();
-  prices = await readPriceFile(pricesFile.buffer);
-  survey = await readSurveyFile(surveyFile.buffer, "m");
+  tables = await readTables(surveyFile.buffer);
+  priceTables = await readTables(pricesFile.buffer);
 }, BUNDLE_MS);
 afterAll(() => closeBrowser());
 
@@ -98,7 +96,10 @@ const open = (
   withPane(
     name,
     () => script,
-    () => (options === "no host" ? undefined : { book, survey, prices, ...options }),
+    () =>
+      options === "no host"
+        ? undefined
+        : { book, tables, tablesOfSize: { [pricesFile.buffer.length]: priceTables }, ...options },
     looks,
     work,
   );
@@ -139,7 +140,7 @@ async function fill(page: Page, view: (typeof VIEWS)[number]): Promise<void> {
       break;
     case "Survey":
       await page.getByLabel("File, .csv or .xlsx").setInputFiles(surveyFile);
-      await page.getByRole("button", { name: "Add 2 good outlets to Rooms" }).waitFor();
+      await page.getByRole("button", { name: "Add 2 outlets, change 1 on Rooms" }).waitFor();
       break;
     case "Price list":
       await page.getByLabel("Price list, .csv, .txt or .xlsx").setInputFiles(pricesFile);
@@ -365,28 +366,59 @@ describe("what each view does", () => {
     const text = await page.locator("section:not([hidden])").innerText();
     for (const said of [
       /survey <b>\.csv, read as text, semicolons, UTF-8/,
-      /Length \(ft\)\s+run, in ft, converted to m/,
-      /Price\s+not used/,
-      /line 3: The outlet "G-01" is on the sheet Rooms already/,
-      /line 4: run: “far” can't be read as a length\. Type it in ft, or with its unit/,
+      /Line 4 \(S-2\): run: “far” can't be read as a length\. Type it in ft, or with its unit/,
+      /G-01: .*run: [\d.]+ → 9\.144/,
+      // 45.5 ft at 0.3048 m.
       /S-1\s+receiver\s+H2\s+indoor drop\s+13\.8684/,
     ]) {
       expect(text).toMatch(said);
     }
     expect((await callsOf(page)).map(([call]) => call)).not.toContain("addOutlets");
-    await page.getByRole("button", { name: "Add 2 good outlets to Rooms" }).click();
+    const takenFor = (head: string) => page.getByLabel(`“${head}” is taken for`).inputValue();
+    expect([await takenFor("Length (ft)"), await takenFor("Price")]).toEqual(["run", ""]);
+    expect(await page.getByLabel("Unit of “Length (ft)”").inputValue()).toBe("ft");
+    await page.getByRole("button", { name: "Add 2 outlets, change 1 on Rooms" }).click();
     await statusIs(page, /^2 outlets added to Rooms/);
-    const added = (await callsOf(page)).filter(([call]) => call === "addOutlets");
-    expect(added).toEqual([["addOutlets", survey.rows.filter(({ outlet }) => outlet !== "G-01")]]);
+    const [[, rows, changes], ...more] = (await callsOf(page)).filter(([call]) => call === "addOutlets") as [
+      [string, { outlet: string; run: number }[], { changed: { outlet: string }[]; cleared: unknown[] }],
+    ];
+    expect(more).toEqual([]);
+    expect(rows.map(({ outlet, run }) => [outlet, run])).toEqual([
+      ["S-1", 13.8684],
+      ["S-3", 18.669],
+    ]);
+    expect([changes.changed.map(({ outlet }) => outlet), changes.cleared]).toEqual([["G-01"], []]);
     // What was added is no longer offered.
-    expect(await page.getByRole("button", { name: /^Add 2 good/ }).count()).toBe(0);
+    expect(await page.getByRole("button", { name: /^Add 2/ }).count()).toBe(0);
+  });
+
+  open("Survey: a line put right, a column taken for another thing, and remembered", {}, async (page) => {
+    await fill(page, "Survey");
+    // In feet, as its column is: 50 ft at 0.3048 m.
+    await page.getByLabel("Run of line 4").fill("50");
+    await page.keyboard.press("Tab");
+    await page.getByRole("button", { name: "Add 3 outlets, change 1 on Rooms" }).waitFor();
+    await page.getByLabel("“Price” is taken for").selectOption("Note");
+    await page.getByLabel("Unit of “Length (ft)”").selectOption("m");
+    await page.locator("td", { hasText: /^45\.5$/ }).waitFor();
+    await page.getByRole("button", { name: "Add 3 outlets, change 1 on Rooms" }).click();
+    await statusIs(page, /^3 outlets added to Rooms/);
+    const calls = await callsOf(page);
+    const [, rows] = calls.find(([call]) => call === "addOutlets") as [string, Record<string, unknown>[]];
+    expect(rows.map(({ outlet, run, note }) => [outlet, run, note])).toEqual([
+      ["S-1", 45.5, "3"],
+      ["S-2", 50, "3"],
+      ["S-3", 61.25, "3"],
+    ]);
+    const [, kept] = calls.find(([call]) => call === "keepPreferences") as [string, { mappings: unknown[] }];
+    expect(kept.mappings).toHaveLength(1);
   });
 
   open("Survey: a workbook without Rooms takes none", { book: layOut(singleDrop) }, async (page) => {
     await openView(page, "Survey");
     await page.getByLabel("File, .csv or .xlsx").setInputFiles(surveyFile);
     await statusIs(page, /^Not done\. This workbook has no Rooms sheet of ours/);
-    expect((await callsOf(page)).map(([call]) => call)).not.toContain("readSurvey");
+    expect((await callsOf(page)).map(([call]) => call)).not.toContain("readTables");
   });
 
   open(

@@ -1,4 +1,4 @@
-import type { SurveyRow } from "../../src/workbooks/survey/readSurvey";
+import type { SurveyRow } from "../../src/workbooks/survey/survey";
 
 /** Outlets as a survey of the guest house might bring them: invented, fed from H2, each run a metre longer. */
 export const surveyOutlets = (count: number, noteOf: (index: number) => string): SurveyRow[] =>

@@ -4,7 +4,7 @@ import { placeEntries, type Entry } from "../../standards/entries";
 import { TEXT_FORMAT } from "../../workbooks/looks";
 import { placedBlocks, placeIn } from "../../workbooks/placedBlocks";
 import type { AddedRows } from "../../workbooks/planAddedRows";
-import { inWords } from "../../workbooks/survey/readSurvey";
+import { inWords } from "../../workbooks/survey/survey";
 import type { Template } from "../../workbooks/templates";
 import { asTyped } from "./asTyped";
 import { troubles } from "./excelTrouble";

@@ -11,11 +11,11 @@ import type { Trial, TrialHelp } from "../../pane/trial";
 import type { Book } from "../../workbooks/book";
 import type { Entry } from "../../standards/entries";
 import type { CopyKind } from "../file/copy/copyOf";
-import type { Survey, SurveyRow } from "../../workbooks/survey/readSurvey";
-import type { PriceTables } from "../../workbooks/prices/pricesOf";
+import type { ImportedTable } from "../../workbooks/imported/table";
+import type { RowChanges } from "../../workbooks/survey/merge";
+import type { SurveyRow } from "../../workbooks/survey/survey";
 import { FileTrouble } from "../file/fileTrouble";
-import { readPriceFile } from "../file/readPriceFile";
-import { readSurveyFile } from "../file/readSurveyFile";
+import { readTables } from "../file/readTables";
 import { addingOutlets } from "./addOutlets";
 import { addingRows } from "./addRows";
 import { enteringAll } from "./enterAll";
@@ -132,15 +132,15 @@ export class ExcelHost implements PaneHost {
     return await changeExcel(addingRows(count));
   }
 
-  readSurvey(bytes: Uint8Array, unit: "m" | "ft", writing?: string): Promise<Survey> {
-    return readSurveyFile(bytes, unit, writing).catch((error: unknown) => {
+  readTables(bytes: Uint8Array): Promise<readonly ImportedTable[]> {
+    return readTables(bytes).catch((error: unknown) => {
       throw error instanceof FileTrouble ? new HostTrouble(error.message, { cause: error }) : error;
     });
   }
 
-  async addOutlets(rows: readonly SurveyRow[]): Promise<string> {
+  async addOutlets(rows: readonly SurveyRow[], changes?: RowChanges): Promise<string> {
     refuseOld();
-    return await changeExcel(addingOutlets(rows));
+    return await changeExcel(addingOutlets(rows, changes));
   }
 
   openFile(bytes: Uint8Array): Promise<Book> {
@@ -150,12 +150,6 @@ export class ExcelHost implements PaneHost {
   async bringUpToDate(entries: readonly Entry[]): Promise<string> {
     refuseOld();
     return await changeExcel(enteringAll(entries));
-  }
-
-  readPrices(bytes: Uint8Array): Promise<PriceTables> {
-    return readPriceFile(bytes).catch((error: unknown) => {
-      throw error instanceof FileTrouble ? new HostTrouble(error.message, { cause: error }) : error;
-    });
   }
 
   async takePrices(entries: readonly Entry[], done: string): Promise<string> {

@@ -12,6 +12,8 @@ export const troubles = {
   /** Whether a password is set can't be asked on every Excel. */
   noRows: (sheets: readonly string[]) =>
     `${quoted(sheets)} ${sheets.length === 1 ? "is" : "are"} protected, perhaps with a password, and ${sheets.length === 1 ? "takes" : "take"} no new rows. Nothing was added on any sheet. Take the protection off (Review, Unprotect Sheet), then press again.`,
+  outletMoved: (outlet: string, sheet: string) =>
+    `The outlet ${outlet} stands elsewhere on ${sheet} by now, so nothing was written. Choose the file again.`,
   noRoom: (count: number, free: number, sheet: string, sheets: readonly string[]) =>
     `There are ${count} outlets and “${sheet}” has room for ${free}; for more, rows have to be added. ${troubles.noRows(sheets)} Nothing was written.`,
   lockedCell: () =>

@@ -4,7 +4,8 @@
  * used here, and what comes back is checked.
  */
 import { Storage, StorageType } from "@microsoft/office-js-helpers";
-import { HostTrouble, type Preferences } from "../../pane/host";
+import { HostTrouble, USUAL_PREFERENCES, type Preferences } from "../../pane/host";
+import { keptMappings } from "../../workbooks/imported/columns";
 import { troubles } from "./excelTrouble";
 
 const CONTAINER = "rigsheet";
@@ -12,7 +13,7 @@ const KEY = "preferences";
 const LONGEST_CURRENCY = 8;
 
 /** Without a currency the workbook's own holds. */
-const USUAL: Preferences = { lengthUnit: "m", currency: "" };
+const USUAL = USUAL_PREFERENCES;
 
 /** What could not be kept still holds until the pane is closed. */
 let unkept: Preferences | undefined;
@@ -39,9 +40,10 @@ export function keepPreferences(preferences: Preferences): void {
 
 /** What an older version or another add-in stored is not trusted. */
 function checked(stored: unknown): Preferences {
-  const { lengthUnit, currency } = (stored ?? {}) as Partial<Record<keyof Preferences, unknown>>;
+  const { lengthUnit, currency, mappings } = (stored ?? {}) as Partial<Record<keyof Preferences, unknown>>;
   return {
     lengthUnit: lengthUnit === "m" || lengthUnit === "ft" ? lengthUnit : USUAL.lengthUnit,
     currency: typeof currency === "string" && currency.length <= LONGEST_CURRENCY ? currency : USUAL.currency,
+    ...keptMappings(mappings),
   };
 }

@@ -86,8 +86,6 @@ export const troubles = {
     `The file is ${inMebibytes(bytes)}; a survey or price list has at most ${inMebibytes(most)}. Check that the right file was chosen.`,
   tableTooLong: (lines: number, most: number) =>
     `The file has ${lines} lines; a survey or price list has at most ${most}. Check that the right file was chosen, or split it.`,
-  surveyQuoteOpen: (line: number) =>
-    `Line ${line} begins a cell with a quotation mark (") that is never closed, so all below it would be lost. Write out what the mark stands for, or close it.`,
   tableNotText: () =>
     "The file is neither text nor a workbook. Save it as CSV (comma, semicolon or tab) or as an Excel workbook (.xlsx).",
 

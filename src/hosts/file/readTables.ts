@@ -20,6 +20,12 @@ import { readCsv } from "./readCsv";
 import { readXlsx } from "./readXlsx";
 
 const DELIMITERS = { commas: ",", semicolons: ";", tabs: "\t", strokes: "|" } as const;
+const LONE_MARK = {
+  commas: /(^|,)[ ]*"[ ]*(?=,|$)/gm,
+  semicolons: /(^|;)[ ]*"[ ]*(?=;|$)/gm,
+  tabs: /(^|\t)[ ]*"[ ]*(?=\t|$)/gm,
+  strokes: /(^|\|)[ ]*"[ ]*(?=\||$)/gm,
+} as const;
 /** Beyond so many lines only the likeliest way is given: each holds all of the file. */
 const SHORT_LINES = 5_000;
 
@@ -48,10 +54,14 @@ function textTables(bytes: Uint8Array): ImportedTable[] {
   const count = linesIn(text);
   if (count > MAX_TABLE_LINES) stop(troubles.tableTooLong(count, MAX_TABLE_LINES));
   const tables = Object.entries(DELIMITERS).map(([name, delimiter]): ImportedTable => {
-    const { closed, opened } = withoutOpenQuotes(text, delimiter);
+    const { plain, opened } = withoutOpenQuotes(text, delimiter);
+    const lines = blank ? [] : readCsv(plain, delimiter);
+    const dittoed = plain.replace(LONE_MARK[name as keyof typeof DELIMITERS], "$1〃");
+    const others = blank || dittoed === plain ? lines : readCsv(dittoed, delimiter);
     return {
       source: `text, ${name}, ${decoded.encoding}`,
-      lines: blank ? [] : readCsv(closed, delimiter),
+      // A lone mark stands for "the same as above", unless it is half of a quoted cell.
+      lines: (weightOf(others) > weightOf(lines) ? others : lines).map(withoutFormulas),
       ...(opened.length > 0 && { open: opened[0]!, opened }),
     };
   });
@@ -63,25 +73,40 @@ function textTables(bytes: Uint8Array): ImportedTable[] {
   return count > SHORT_LINES ? best.slice(0, 1) : best;
 }
 
-/** Most quotation marks that are taken off: more of them are no slips. */
 const MOST_OPEN = 20;
 
-/** A mark that opens a cell and is never closed would swallow all below it: it is taken off, and its line is told. */
-function withoutOpenQuotes(text: string, delimiter: string): { closed: string; opened: number[] } {
+/** A mark that opens a cell and is never closed would take all below it along: it is taken as a plain sign. */
+function withoutOpenQuotes(text: string, delimiter: string): { plain: string; opened: number[] } {
+  let plain = text;
   const opened: number[] = [];
-  let closed = text;
-  let open = unclosedQuote(text, delimiter);
-  while (open !== undefined && opened.length < MOST_OPEN) {
-    opened.push(open);
-    const lines = closed.split("\n");
-    const line = lines[open - 1]!;
-    const at = line.startsWith('"') ? 0 : line.indexOf(`${delimiter}"`) + delimiter.length;
-    lines[open - 1] = line.slice(0, at) + line.slice(at + 1);
-    closed = lines.join("\n");
-    open = unclosedQuote(closed, delimiter);
+  for (let round = 0; round < MOST_OPEN; round++) {
+    const open = unclosedQuote(plain, delimiter);
+    if (open === undefined) break;
+    const isDitto = (cell: string): boolean => cell.trim() === '"';
+    const lines = plain.split("\n");
+    const cells = lines[open - 1]!.split(delimiter);
+    if (!cells.some(isDitto)) opened.push(open);
+    const at = cells.findIndex(
+      (cell) => /^ *"/.test(cell) && (isDitto(cell) || (cell.match(/"/g)?.length ?? 0) % 2 === 1),
+    );
+    if (at < 0) break;
+    cells[at] = isDitto(cells[at]!) ? "〃" : cells[at]!.replace('"', "");
+    lines[open - 1] = cells.join(delimiter);
+    plain = lines.join("\n");
   }
-  return { closed, opened };
+  return { plain, opened };
 }
+
+/** `="007"` is how programs keep a text as it is. */
+const withoutFormulas = (line: ImportedLine): ImportedLine =>
+  line.cells.some((cell) => typeof cell === "string" && KEPT_TEXT.test(cell))
+    ? {
+        ...line,
+        cells: line.cells.map((cell) => (typeof cell === "string" ? cell.replace(KEPT_TEXT, "$1") : cell)),
+      }
+    : line;
+
+const KEPT_TEXT = /^="([^"]*)"$/;
 
 /** Without taking the text apart, which a file of a million lines would not survive. */
 function linesIn(text: string): number {

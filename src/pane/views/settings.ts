@@ -34,6 +34,7 @@ export const settings: View = {
     const keep = (): void =>
       void run("Keeping the settings…", async () => {
         await host.keepPreferences({
+          ...(await preferences()),
           lengthUnit: feet.checked ? "ft" : "m",
           currency: currency.value.trim(),
         });

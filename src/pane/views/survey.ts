@@ -1,16 +1,16 @@
-/** A site survey's outlets into the Rooms sheet: chosen, looked at, then written. */
-import { withoutKnown, type Survey } from "../../workbooks/survey/readSurvey";
+/** A site survey's outlets into the Rooms sheet: chosen, looked at and put right, then written. */
+import { mappingsAfter } from "../../workbooks/imported/columns";
 import { roomsIn, type RoomsNow } from "../../workbooks/survey/roomsBlock";
 import { button, make, paragraph } from "../dom";
 import { HostTrouble, type PaneHost } from "../host";
-import { addWords, surveyPreview } from "../surveyPreview";
+import { SurveyImport } from "../surveyImport";
 import type { View } from "../view";
 
 export const survey: View = {
   id: "survey",
   label: "Survey",
   title: "Import a survey",
-  build: ({ host, run }) => {
+  build: ({ host, run, preferences }) => {
     const file = make("input", {
       id: "pane-survey",
       className: "pane-input",
@@ -18,7 +18,7 @@ export const survey: View = {
       accept: ".csv,.txt,.tsv,.xlsx",
     });
     const results = make("div", {});
-    const add = (found: Survey, rooms: RoomsNow): void =>
+    const write = (found: SurveyImport, rooms: RoomsNow): void =>
       void run("Adding the outlets…", async () => {
         const now = await roomsOf(host);
         // The preview held against these: an outlet typed meanwhile, or another unit, would make it wrong.
@@ -27,7 +27,8 @@ export const survey: View = {
             "The Rooms sheet or the unit of lengths was changed since the file was read. Choose the file again.",
           );
         }
-        const done = await host.addOutlets(found.rows);
+        const done = await host.addOutlets(found.rows, found.changes);
+        await keepChoices(host, found);
         results.replaceChildren();
         return done;
       });
@@ -39,16 +40,29 @@ export const survey: View = {
         try {
           const rooms = await roomsOf(host);
           const bytes = new Uint8Array(await chosen.arrayBuffer());
-          const found = withoutKnown(await host.readSurvey(bytes, rooms.unit, rooms.writing), rooms.outlets);
-          const words = addWords(found);
-          results.replaceChildren(
-            ...surveyPreview(found, rooms.unit, chosen.name, "h2"),
-            ...(words === undefined
-              ? []
-              : [button(words, () => add(found, rooms), "pane-button pane-first")]),
-          );
-          return words === undefined
-            ? "No outlet of the file can be added; the preview says why."
+          const tables = await host.readTables(bytes);
+          const { mappings = [] } = await preferences();
+          const buttons = make("div", {});
+          const showButton = (): void => {
+            const { words } = found;
+            buttons.replaceChildren(
+              ...(words === undefined
+                ? []
+                : [button(words, () => write(found, rooms), "pane-button pane-first")]),
+            );
+          };
+          const found = new SurveyImport({
+            tables,
+            rooms,
+            file: chosen.name,
+            heading: "h2",
+            kept: mappings,
+            changed: () => showButton(),
+          });
+          showButton();
+          results.replaceChildren(buttons, found.element);
+          return found.words === undefined
+            ? "No outlet of the file can be added yet; the preview says why."
             : "The preview shows what was understood. Nothing is written yet.";
         } finally {
           // The same file may be chosen again, put right.
@@ -59,7 +73,7 @@ export const survey: View = {
     return {
       body: [
         paragraph(
-          "A survey is a table of outlets with a head row: text with commas, semicolons or tabs, or a workbook; metres or feet. Its outlets go below the last filled row of Rooms, with rows added where they are needed.",
+          "A survey is a table of outlets: text with commas, semicolons or tabs, or a workbook. Say what its columns are where they were not understood; put lines right here. New outlets go below the last filled row of Rooms, with rows added where they are needed; those that Rooms has are brought up to date.",
         ),
         make("label", { htmlFor: file.id }, "File, .csv or .xlsx"),
         file,
@@ -69,6 +83,14 @@ export const survey: View = {
     };
   },
 };
+
+/** How the columns were chosen is kept for the next file with these heads; a trouble with that undoes nothing. */
+async function keepChoices(host: PaneHost, { toRemember, forgotten }: SurveyImport): Promise<void> {
+  if (!toRemember && !forgotten) return;
+  const kept = await host.preferences();
+  const mappings = mappingsAfter(kept.mappings, toRemember, forgotten);
+  await host.keepPreferences({ ...kept, mappings }).catch(() => undefined);
+}
 
 async function roomsOf(host: PaneHost): Promise<RoomsNow> {
   const rooms = roomsIn(await host.readBook());

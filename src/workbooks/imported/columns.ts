@@ -98,6 +98,10 @@ export function takenTwice(
   return undefined;
 }
 
+/** Columns without a head are no sign by which a file is known again. */
+export const haveHeads = (columns: readonly MappedColumn[]): boolean =>
+  columns.some(({ column, head }) => head !== headless(column));
+
 /** A mapping as it is kept: by the heads of the file, in their order. */
 export interface RememberedMapping {
   readonly heads: readonly string[];
@@ -120,8 +124,12 @@ export const sameHeads = (columns: readonly MappedColumn[], { heads }: Remembere
 export function rememberedFor(
   columns: readonly MappedColumn[],
   kept: readonly RememberedMapping[],
+  meanings: readonly ColumnMeaning[],
 ): ColumnChoices | undefined {
-  const found = kept.find((one) => sameHeads(columns, one));
+  const known = new Set(meanings.map(({ key }) => key));
+  const found = kept.find(
+    (one) => sameHeads(columns, one) && one.choices.every(({ key }) => key === undefined || known.has(key)),
+  );
   return found && Object.fromEntries(columns.map(({ column }, index) => [column, found.choices[index]!]));
 }
 
@@ -154,6 +162,22 @@ export function checkedMappings(stored: unknown): RememberedMapping[] {
         ),
     )
     .slice(0, MOST_KEPT) as RememberedMapping[];
+}
+
+/** What is kept after a file was taken in. */
+export function mappingsAfter(
+  kept: readonly RememberedMapping[] = [],
+  toRemember: readonly MappedColumn[] | undefined,
+  forgotten: readonly MappedColumn[] | undefined,
+): RememberedMapping[] {
+  const rest = forgotten ? forgetMapping(kept, forgotten) : [...kept];
+  return toRemember ? keepMapping(rest, toRemember) : rest;
+}
+
+/** As a part of settings that may have none. */
+export function keptMappings(stored: unknown): { mappings?: RememberedMapping[] } {
+  const mappings = checkedMappings(stored);
+  return mappings.length > 0 ? { mappings } : {};
 }
 
 /**

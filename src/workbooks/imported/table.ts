@@ -19,6 +19,8 @@ export interface ImportedLine {
   readonly cells: readonly ImportedCell[];
   /** A row that is hidden in its workbook. */
   readonly hidden?: boolean;
+  /** Of a table that stands beside another on the same lines: 2 for the second. */
+  readonly part?: number;
 }
 
 export interface ImportedTable {
@@ -29,7 +31,7 @@ export interface ImportedTable {
   readonly lines: readonly ImportedLine[];
   /** Of a workbook's sheet: columns that are hidden there, counted from 0. */
   readonly hiddenColumns?: readonly number[];
-  /** The line of a text that opens a quoted cell which is never closed. */
+  /** The first line of a text that opens a quoted cell which is never closed: its mark is taken as a plain sign. */
   readonly open?: number;
   /** All such lines. */
   readonly opened?: readonly number[];

@@ -1,60 +1,84 @@
 /** What was understood of a survey, in words, for a person to look at before anything is written. */
-import { inWords, type Survey } from "./readSurvey";
+import type { MappedColumn } from "../imported/columns";
+import { changeInWords, type OutletMerge } from "./merge";
+import { LENGTHS, nameOf } from "./meanings";
+import { inWords, type Survey } from "./survey";
 
 export interface Preview {
-  /** A line for each column: its head in the file, and what it is taken for. */
-  readonly columns: readonly (readonly [string, string])[];
   /** Head and first rows, as texts. */
   readonly table: readonly (readonly string[])[];
   /** Said below the table where it does not show all rows. */
   readonly more: string;
+  /** What becomes of each outlet that Rooms has already. */
+  readonly changed: readonly string[];
+  readonly gone: readonly string[];
   readonly notes: readonly string[];
   readonly troubles: readonly string[];
 }
 
 const ROWS_SHOWN = 10;
 const TROUBLES_SHOWN = 50;
+const CHANGES_SHOWN = 30;
 
 /** @param unit of the workbook's lengths */
-export function previewOf(survey: Survey, unit: "m" | "ft"): Preview {
-  const used = survey.columns.filter(({ key }) => key !== undefined);
-  const { rows, troubles } = survey;
+export function previewOf(survey: Survey, unit: "m" | "ft", { added, changed, gone }: OutletMerge): Preview {
+  const { troubles } = survey;
+  const keys = [...new Set(added.flatMap((row) => Object.keys(row)))];
+  const order = [
+    ...new Set([...survey.columns.flatMap(({ key }) => (key === undefined ? [] : [key])), ...keys]),
+  ];
+  const used = order.filter((key) => keys.includes(key));
   return {
-    columns: survey.columns.map(({ head, name, unit: own, converted }) => [
-      head,
-      name === undefined
-        ? "not used"
-        : own === undefined
-          ? name
-          : `${name}, in ${own}${converted ? `, converted to ${unit}` : ""}`,
-    ]),
     table:
-      rows.length === 0
+      added.length === 0
         ? []
         : [
-            used.map(({ name, unit: own }) => (own ? `${name} (${unit})` : name!)),
-            ...rows.slice(0, ROWS_SHOWN).map((row) => used.map(({ key }) => String(row[key!] ?? ""))),
+            used.map((key) => `${nameOf(key)}${LENGTHS.has(key) ? ` (${unit})` : ""}`),
+            ...added.slice(0, ROWS_SHOWN).map((row) => used.map((key) => String(row[key] ?? ""))),
           ],
-    more: rows.length > ROWS_SHOWN ? `and ${inWords(rows.length - ROWS_SHOWN, "outlet")} more` : "",
+    more: added.length > ROWS_SHOWN ? `and ${inWords(added.length - ROWS_SHOWN, "outlet")} more` : "",
+    changed: shortened(
+      changed.map(({ outlet, cells }) => `${outlet}: ${cells.map(changeInWords).join("; ")}`),
+      CHANGES_SHOWN,
+    ),
+    gone: gone.map(({ outlet }) => outlet),
     notes: survey.notes,
-    troubles: [
-      ...troubles.slice(0, TROUBLES_SHOWN).map(({ line, reason }) => `line ${line}: ${reason}`),
-      ...(troubles.length > TROUBLES_SHOWN
-        ? [`and ${inWords(troubles.length - TROUBLES_SHOWN, "bad line")} more`]
-        : []),
-    ],
+    troubles: shortened(
+      troubles.map(({ line, who, reason }) => `line ${line}${who ? ` (${who})` : ""}: ${reason}`),
+      TROUBLES_SHOWN,
+    ),
   };
 }
 
+const shortened = (lines: readonly string[], most: number): string[] => [
+  ...lines.slice(0, most),
+  ...(lines.length > most ? [`and ${lines.length - most} more`] : []),
+];
+
+/** "run, in ft, converted to m". */
+export function takenFor({ key, unit: own }: MappedColumn, unit: "m" | "ft"): string {
+  if (key === undefined) return "not used";
+  const name = nameOf(key).toLowerCase();
+  return own === undefined ? name : `${name}, in ${own}${own === unit ? "" : `, converted to ${unit}`}`;
+}
+
 /** The preview as the command prints it. */
-export function previewText(survey: Survey, unit: "m" | "ft"): string {
-  const { columns, table, more, notes, troubles } = previewOf(survey, unit);
+export function previewText(survey: Survey, unit: "m" | "ft", merge: OutletMerge): string {
+  const { table, more, changed, gone, notes, troubles } = previewOf(survey, unit, merge);
   const section = (head: string, lines: readonly string[]): string[] =>
     lines.length > 0 ? ["", head, ...lines.map((line) => `  ${line}`)] : [];
   return [
     `Read as ${survey.source}.`,
-    ...section("Columns:", aligned(columns)),
-    ...section(`${inWords(survey.rows.length, "outlet")}:`, [...aligned(table), ...(more ? [more] : [])]),
+    ...section("Columns:", aligned(survey.columns.map((one) => [one.head, takenFor(one, unit)]))),
+    ...section(
+      `${inWords(merge.added.length, "outlet")}${merge.same + changed.length + gone.length > 0 ? " to add" : ""}:`,
+      [...aligned(table), ...(more ? [more] : [])],
+    ),
+    ...section(
+      `${inWords(merge.changed.length, "outlet")} that ${merge.changed.length === 1 ? "changes" : "change"}:`,
+      changed,
+    ),
+    ...section("On Rooms, and not in the survey:", gone.length > 0 ? [gone.join(", ")] : []),
     ...section("Notes:", notes),
     ...section("Bad lines:", troubles),
     "",

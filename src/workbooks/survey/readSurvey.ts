@@ -1,330 +1,505 @@
 /**
- * Understands a site survey: a table of outlets, one a line, with a head row.
- * It tells what it understood, so that a person can look before anything is
- * written. Each bad line is reported by its number and reason; none is repaired.
+ * Understands a site survey: a table of outlets, one a line, mostly with a head row. It tells what it understood, so
+ * that a person can look, and change it, before anything is written. Each bad line is reported by its number and
+ * reason; none is repaired but by a person.
  */
-import { METRES_PER_FOOT } from "../../engine/signal/lengthUnits";
-import { textOf, type ImportedCell, type ImportedLine, type ImportedTable } from "../imported/table";
-import { asFigures } from "../typed/plainText";
-import { readTyped } from "../typed/readTyped";
-import type { Reading, TypedContext } from "../typed/reading";
-import { LONGEST_TEXT } from "../typed/typedKind";
-import { rounded } from "../typed/units";
-import type { Writing } from "../typed/writing";
+import { takenTwice, withChoices, type MappedColumn } from "../imported/columns";
+import { isBlank, textOf, type ImportedCell, type ImportedLine, type ImportedTable } from "../imported/table";
 import { columnReader, type ColumnReader } from "./columnReader";
 import {
-  FIGURES,
   findHead,
-  isUnitLine,
-  knownUnit,
+  guessColumns,
+  headScore,
+  pairsOnLines,
+  sideBySide,
+  unitSaid,
+  type Head,
+  type Layout,
+} from "./layout";
+import { lineKind, type LineKind } from "./lineKinds";
+import {
+  factorBetween,
+  FIGURES,
+  FURTHER,
   LENGTHS,
+  MEANINGS,
   nameOf,
   NEEDED,
-  unitBelow,
-  unitNamed,
-  type Head,
-} from "./heads";
-import { lineKind } from "./lineKinds";
+  unitSpelled,
+  type LengthUnit,
+} from "./meanings";
+import { matchName, type SurveyLists } from "./partNames";
+import { idOf, readLine, type LineContext, type LineReason } from "./readLine";
+import {
+  inWords,
+  type Survey,
+  type SurveyChoices,
+  type SurveyRow,
+  type SurveySetting,
+  type SurveyTrouble,
+  type UnknownName,
+} from "./survey";
+import { LONG_RUN, notesOf, type ReadOutlet } from "./surveyNotes";
 import { Totals } from "./totals";
 
-export interface SurveyTrouble {
-  readonly line: number;
-  readonly reason: string;
-}
-
-/** A column as it was understood. */
-export interface SurveyColumn {
-  /** As the file has it. */
-  readonly head: string;
-  /** As we call it; absent for a column that is not used. */
-  readonly name?: string;
-  /** Its key in the Rooms block. */
-  readonly key?: string;
-  readonly unit?: "m" | "ft";
-  /** Its lengths are converted into the workbook's unit. */
-  readonly converted?: boolean;
-}
-
-export type SurveyRow = Readonly<Record<string, number | string>>;
-
-export interface Survey {
-  readonly source: string;
-  readonly columns: readonly SurveyColumn[];
-  /** Rows for the Rooms block, by column key. */
-  readonly rows: readonly SurveyRow[];
-  /** The line of each row. */
-  readonly lines: readonly number[];
-  readonly troubles: readonly SurveyTrouble[];
-  /** What a person should know of how the file was read. */
-  readonly notes: readonly string[];
-}
-
-/** A run that is no usual drop, in metres; common practice, no source. */
-const LONG_RUN = 200;
 const SEPARATOR = /^sep=/i;
 
+interface Found {
+  readonly table: ImportedTable;
+  readonly filled: readonly ImportedLine[];
+  readonly head: Head;
+}
+
 /**
- * @param table the file's lines; empty ones are passed over
- * @param unit unit of the workbook's lengths; a head such as `run (ft)` is converted to it
- * @param writing how the workbook's people write numbers, where they have chosen
+ * @param tables the ways in which the file can be parted, or its sheets; empty lines are passed over
+ * @param choices what a person chose in the preview
  */
-export function readSurvey({ source, lines }: ImportedTable, unit: "m" | "ft", writing?: Writing): Survey {
-  const filled = lines.filter(
-    ({ line, cells }) => cells.some((cell) => textOf(cell) !== "") && !(line === 1 && isSeparator(cells)),
+export function readSurvey(
+  tables: readonly ImportedTable[],
+  setting: SurveySetting,
+  choices: SurveyChoices = {},
+): Survey {
+  const found = tableOf(tables, choices);
+  const { table, filled, head } = found;
+  const sheets = tables.flatMap(({ sheet, lines }) =>
+    sheet === undefined || lines.length === 0 ? [] : [sheet],
   );
-  const head = findHead(filled);
-  const refused = (line: number, reason: string): Survey => ({
-    source,
+  const base: Survey = {
+    source: table.source,
+    sheets: sheets.length > 1 ? sheets : [],
+    ...(table.sheet !== undefined && { sheet: table.sheet }),
     columns: [],
     rows: [],
     lines: [],
-    troubles: [{ line, reason }],
+    ids: [],
+    troubles: [],
+    unknown: [],
+    texts: {},
     notes: [],
-  });
-  if (!head) return refused(1, "The file is empty. Give a head row and a line for each outlet.");
-  if (!head.fits) return refused(head.line.line, lacking(head));
-
-  const units = filled[head.index + 1];
-  const unitRow = units && isUnitLine(units, head) ? units : undefined;
-  const body = filled.slice(head.index + (unitRow ? 2 : 1));
-  const inUnit = new Map<string, "m" | "ft">();
-  const unnamed = new Set<string>();
-  const columns: SurveyColumn[] = [];
-  for (const [index, cell] of head.line.cells.entries()) {
-    const text = textOf(cell);
-    const key = [...head.columns].find(([, column]) => column === index)?.[0];
-    if (key === undefined) {
-      if (text !== "") columns.push({ head: text });
-    } else if (LENGTHS.has(key)) {
-      const named = unitNamed(text) ?? (unitRow && unitBelow(unitRow, index));
-      const known = named === undefined ? unit : knownUnit(named);
-      if (known === undefined) {
-        return refused(
-          head.line.line,
-          `The column "${text}" names a unit that is not known. Write "${nameOf(key)} (m)" or "${nameOf(key)} (ft)".`,
-        );
-      }
-      if (named === undefined) unnamed.add(key);
-      inUnit.set(key, known);
-      columns.push({ head: text, name: nameOf(key), key, unit: known, converted: known !== unit });
-    } else columns.push({ head: text, name: nameOf(key), key });
-  }
-  if (body.length === 0) {
-    return { ...refused(head.line.line, "There is a head row and no outlet below it."), columns };
-  }
-
-  const kinds = body.map((line) => ({ line, as: lineKind(line, head) }));
-  const outlets = kinds.filter(({ as }) => as.kind === "outlet").map(({ line }) => line);
-  const readers = new Map(
-    [...head.columns]
-      .filter(([key]) => FIGURES.has(key))
-      .map(([key, column]) => {
-        const context: TypedContext = { ...(writing && { writing }), lengths: inUnit.get(key) ?? unit };
-        return [
-          key,
-          columnReader(
-            key,
-            outlets.map(({ cells }) => cells[column] ?? ""),
-            context,
-          ),
-        ] as const;
-      }),
+  };
+  const refused = (line: number, reason: string): Survey => ({ ...base, troubles: [{ line, reason }] });
+  if (filled.length === 0)
+    return refused(1, "The file is empty. Give a head row and a line for each outlet.");
+  const body = filled.slice(head.index < 0 ? 0 : head.index + head.rows + (head.units ? 1 : 0));
+  const lists = setting.lists ?? {};
+  const guess = guessColumns(table, head, body, lists);
+  const chosen = withChoices(guess.columns, choices.columns ?? {}, MEANINGS);
+  const isTouched = choices.confirmed === true || Object.keys(choices.columns ?? {}).length > 0;
+  const said = unitSaid([...filled.slice(0, Math.max(0, head.index)), ...filled.slice(-3)]);
+  const columns = chosen.map((one) =>
+    one.key !== undefined && LENGTHS.has(one.key) && one.unit === undefined
+      ? { ...one, unit: said ?? setting.unit }
+      : one,
   );
-  const factor = (key: string): number => factorBetween(inUnit.get(key) ?? unit, unit);
+  const line = filled[head.index]?.line ?? filled[0]!.line;
+  const unreadable = twiceTaken(columns) ?? unknownUnit(columns) ?? lacking(columns, head, filled);
+  const unsure = unreadable ?? (isTouched ? undefined : guess.unsure);
+  if (unreadable !== undefined)
+    return { ...base, columns, unsure: unreadable, troubles: [{ line, reason: unreadable }] };
+  if (body.length === 0)
+    return { ...base, columns, troubles: [{ line, reason: "There is a head row and no outlet below it." }] };
+  const unnamed = chosen.find(({ key, unit }) => key === "run" && unit === undefined);
+  return read(
+    { ...base, columns },
+    { found, body: pairsOnLines(body, columns), setting, choices, unsure, line, unnamed, said },
+  );
+}
 
-  const rows: SurveyRow[] = [];
-  const rowLines: number[] = [];
-  const troubles: SurveyTrouble[] = [];
-  const seen = new Map<string, number>();
+interface Task {
+  readonly found: Found;
+  readonly body: readonly ImportedLine[];
+  readonly setting: SurveySetting;
+  readonly choices: SurveyChoices;
+  readonly unsure: string | undefined;
+  readonly line: number;
+  /** The column of the runs, where neither its head nor a person says its unit. */
+  readonly unnamed: MappedColumn | undefined;
+  /** The unit that the file says in words. */
+  readonly said: LengthUnit | undefined;
+}
+
+function read(
+  base: Survey,
+  { found, body, setting, choices, unsure, line: headLine, unnamed, said }: Task,
+): Survey {
+  const { head } = found;
+  const { columns } = base;
+  const layout = layoutOf(columns, head);
+  const kinds = body.map((line) => ({ line, as: kindOf(line, layout, columns) }));
+  const outlets = kinds
+    .filter(({ as, line }) => as.kind === "outlet" && !line.hidden)
+    .map(({ line }) => line);
+  const readers = readersFor(columns, outlets, setting);
+  const outletColumn = layout.columns.get("outlet");
+  const context: LineContext = {
+    layout,
+    furthers: columns.flatMap(({ key, column }) => (key === FURTHER ? [column] : [])),
+    readers,
+    lists: setting.lists ?? {},
+    choices,
+    names: outletColumn === undefined ? [] : outlets.map(({ cells }) => textOf(cells[outletColumn])),
+    above: new Map(),
+  };
   const totals = new Totals();
-  let passed = 0;
+  const troubles: SurveyTrouble[] = unsure === undefined ? [] : [{ line: headLine, reason: unsure }];
+  const notes: string[] = [];
+  const read: ReadOutlet[] = [];
+  const texts: Record<string, Record<string, string>> = {};
+  const seen = new Map<string, number>();
+  const leftOut = new Set(choices.leftOut);
+  const takenIn = new Set(choices.takenIn);
+  const passed: number[] = [];
+  const words: string[] = [];
   let sums = 0;
-  let floor = floorAbove(filled, head);
+  let floor = floorAbove(found, columns);
+  const roomNames = outletColumn === undefined ? namesByRoom(outlets, layout) : undefined;
   for (const { line, as } of kinds) {
-    if (as.kind === "repeated") passed++;
+    const id = idOf(line);
+    if (line.hidden && !takenIn.has(id)) {
+      if (as.kind === "outlet" && !leftOut.has(id))
+        troubles.push({
+          line: line.line,
+          id,
+          isLeftOut: true,
+          reason: "The row is hidden in its sheet, so it is left out.",
+        });
+      continue;
+    }
+    if (as.kind === "repeated") passed.push(line.line);
+    else if (as.kind === "words") words.push(`line ${line.line} (“${shortened(as.words)}”)`);
     else if (as.kind === "floor") floor = as.floor;
     else if (as.kind === "total") {
       sums++;
-      const column = head.columns.get("run")!;
-      const figure = readers.get("run")!.read(line.cells[column] ?? "");
-      const value = "refused" in figure ? undefined : figure.value;
-      const reason = totals.check(line, as.name, value, column, inUnit.get("run") ?? unit);
-      if (reason !== undefined) troubles.push({ line: line.line, reason });
+      const checked = totals.check(
+        line,
+        as.name,
+        layout.columns,
+        readers.get("run") ?? readers.get("longest")!,
+        setting.unit,
+      );
+      if ("trouble" in checked) {
+        if (!leftOut.has(id)) troubles.push({ line: line.line, reason: checked.trouble, id, isTotal: true });
+      } else if (checked.note) notes.push(checked.note);
     } else {
-      const { row, reasons } = readLine(line, head, readers, factor);
-      floor = row.floor === undefined ? floor : String(row.floor);
-      if (floor !== undefined) row.floor = floor;
-      totals.add(typeof row.run === "number" ? row.run / factor("run") : undefined);
-      const outlet = String(row.outlet ?? "").toLowerCase();
-      const before = seen.get(outlet);
-      if (outlet && before !== undefined)
-        reasons.push(
-          `The outlet "${row.outlet}" stands on line ${before} already. Give each outlet a name of its own.`,
+      const mended = withDecimalComma(line, head, found.table.source, layout, context.lists);
+      const one = readLine(mended ?? line, context);
+      if (mended)
+        notes.push(
+          `Line ${line.line}: “${one.texts.run}” is read as one number, since the line has one cell too many.`,
         );
-      if (outlet && before === undefined) seen.set(outlet, line.line);
-      if (reasons.length > 0) troubles.push({ line: line.line, reason: reasons.join(" ") });
-      else {
-        rows.push(row);
-        rowLines.push(line.line);
+      const { rows, reasons, length } = one;
+      const [row] = rows as [Record<string, number | string>];
+      const name = roomNames?.get(id);
+      if (name !== undefined) row.outlet = name;
+      floor = row.floor === undefined ? floor : String(row.floor);
+      const isStruck = as.kind === "struck" && !takenIn.has(id);
+      for (const each of rows) {
+        if (floor !== undefined) each.floor = floor;
+        totals.add({
+          length,
+          floor,
+          quantity: Number(each.quantity ?? 1),
+          ...((isStruck || leftOut.has(id)) && { struck: true }),
+        });
       }
+      if (leftOut.has(id)) continue;
+      if (isStruck) {
+        const reason = `The line says “${shortened(as.word)}”: it is left out.`;
+        troubles.push({ line: line.line, id, isLeftOut: true, reason });
+        continue;
+      }
+      if (line.line === found.table.open)
+        reasons.push({
+          key: undefined,
+          reason:
+            'The line begins a cell with a quotation mark (") that is never closed; it is taken as a plain sign.',
+        });
+      const tooWide = widthTrouble(mended ?? line, head, found.table.source, layout);
+      if (typeof tooWide === "string") reasons.push({ key: undefined, reason: tooWide });
+      else if (tooWide)
+        for (const each of rows)
+          each.note = [each.note, ...tooWide].filter((text) => text !== undefined && text !== "").join(", ");
+      for (const each of rows) {
+        const outlet = String(each.outlet ?? "").toLowerCase();
+        const before = seen.get(outlet);
+        if (outlet && before !== undefined)
+          reasons.push({
+            key: "outlet",
+            reason: `The outlet "${each.outlet}" stands on line ${before} already. Give each outlet a name of its own.`,
+          });
+        if (outlet && before === undefined) seen.set(outlet, line.line);
+      }
+      if (reasons.length > 0) {
+        const keys = [...new Set(reasons.flatMap(({ key }) => (key === undefined ? [] : [key])))];
+        const who = [row.room, row.outlet].filter((name) => name !== undefined).join(", ");
+        const reason = reasons.map(reasonInWords).join(" ");
+        troubles.push({ line: line.line, reason, ...(who !== "" && { who }), id, keys });
+        texts[id] = one.texts;
+      }
+      for (const each of rows)
+        read.push({
+          line,
+          id,
+          row: each,
+          length,
+          isGood: reasons.length === 0,
+          unknown: one.unknown,
+          texts: one.texts,
+        });
+      if (rows.length > 1 && reasons.length === 0)
+        notes.push(
+          `Line ${line.line} stands for ${rows.length} outlets, as its names and its quantity say: each has the line's run.`,
+        );
     }
   }
-  const notes = [
-    head.index > 0
-      ? `${inWords(head.index, "line")} above the head row ${head.index === 1 ? "is" : "are"} passed over.`
-      : "",
-    unitRow ? `Line ${unitRow.line} holds units.` : "",
-    ...[...readers].map(([key, { comma }]) =>
-      comma === undefined
-        ? ""
-        : `The decimal commas of "${nameOf(key)}" are read as points: ${comma} is ${comma.replace(",", ".")}.`,
-    ),
-    unnamed.has("run") ? unitNote(outlets, head, unit) : "",
-    passed > 0 ? passedOver(passed, "the heads again, or a page's foot") : "",
-    sums > 0 ? passedOver(sums, "a sum, held against the runs above it") : "",
-    head.columns.has("receiver")
-      ? ""
-      : "No column names the receivers: choose them on Rooms, where an outlet without one has no tuner and needs no user band.",
-    ...(head.columns.has("receiver") ? sparesOf(rows, rowLines) : []),
-    lookAt(rows, rowLines, unit),
-    ...(head.columns.has("receiver") ? [] : countsOf(rows, rowLines)),
-  ].filter((note) => note !== "");
-  return { source, columns, rows, lines: rowLines, troubles, notes };
+  const odd = outOfProportion(read, setting.unit);
+  for (const { line, id, row } of odd) {
+    troubles.push({
+      line: line.line,
+      id,
+      keys: ["run"],
+      reason: `run: ${row.run} ${setting.unit} is many times the other runs, and the cell names no unit. Write it with its unit.`,
+    });
+    texts[id] = read.find((one) => one.id === id)!.texts;
+  }
+  const good = read.filter((one) => one.isGood && !odd.includes(one));
+  return {
+    ...base,
+    ...(unsure !== undefined && { unsure }),
+    rows: good.map(({ row }): SurveyRow => row),
+    lines: good.map(({ line }) => line.line),
+    ids: good.map(({ id }) => id),
+    troubles: troubles.sort((a, b) => a.line - b.line),
+    unknown: unknownIn(read),
+    texts,
+    notes: [
+      head.index > 0
+        ? `${inWords(head.index, "line")} above the head row ${head.index === 1 ? "is" : "are"} passed over.`
+        : "",
+      head.units ? `Line ${head.units.line} holds units.` : "",
+      said !== undefined && unnamed !== undefined
+        ? `Lengths are taken in ${said}, as the file says in words.`
+        : "",
+      ...[...readers].map(([key, { comma }]) =>
+        comma === undefined
+          ? ""
+          : `The decimal commas of "${nameOf(key).toLowerCase()}" are read as points: ${comma} is ${comma.replace(",", ".")}.`,
+      ),
+      ...notesOf(good, {
+        layout,
+        setting,
+        outlets,
+        head,
+        unnamed: said === undefined ? unnamed : undefined,
+        lists: setting.lists ?? {},
+      }),
+      passed.length > 0 ? passedOver(passed.length, "the heads again, or a page's foot") : "",
+      words.length > 0
+        ? `Passed over as words: ${words.slice(0, 5).join(", ")}${words.length > 5 ? ", …" : ""}.`
+        : "",
+      sums > 0 ? passedOver(sums, "a sum, held against the runs above it") : "",
+      ...notes,
+      leftOut.size > 0 ? `${inWords(leftOut.size, "line")} left out, as you chose.` : "",
+    ].filter((note) => note !== ""),
+  };
+}
+
+const reasonInWords = ({ key, reason }: LineReason): string =>
+  key === undefined || / is missing\.|^The (?:outlet|line) /.test(reason)
+    ? reason
+    : `${nameOf(key).toLowerCase()}: ${reason}`;
+
+/** A run beyond any drop, in a column of common ones, is in another unit than they are. */
+function outOfProportion(read: readonly ReadOutlet[], unit: "m" | "ft"): ReadOutlet[] {
+  const runs = read.flatMap(({ length }) => (length ? [length.run] : [])).sort((a, b) => a - b);
+  const middle = runs[Math.floor(runs.length / 2)] ?? 0;
+  const most = LONG_RUN * factorBetween("m", unit);
+  return runs.length < 3 || middle > most / 2
+    ? []
+    : read.filter(
+        ({ isGood, length, texts }) =>
+          isGood &&
+          length &&
+          length.run > most &&
+          length.run > 10 * middle &&
+          /^\d{3,5}$/.test(texts.run ?? ""),
+      );
 }
 
 const passedOver = (count: number, what: string): string =>
   `${inWords(count, "line")} with ${what}, ${count === 1 ? "is" : "are"} passed over.`;
 
+const shortened = (text: string): string => (text.length > 60 ? `${text.slice(0, 59)}…` : text);
+
+/** The chosen sheet; else the one with the best head row, the first of several. */
+function tableOf(tables: readonly ImportedTable[], { sheet, head }: SurveyChoices): Found {
+  const judged = tables.map((table): Found & { readonly score: number } => {
+    const filled = table.lines.filter(
+      (line) => !isBlank(line) && !(line.line === 1 && isSeparator(line.cells)),
+    );
+    const found = findHead(filled, table.sheet === sheet || sheet === undefined ? head : undefined);
+    return { table, ...sideBySide(filled, found), score: headScore(found) };
+  });
+  const named = judged.find(({ table }) => table.sheet !== undefined && table.sheet === sheet);
+  const best = Math.max(...judged.map(({ score }) => score));
+  return named ?? judged.find(({ score }) => score === best)!;
+}
+
 /** As some workbook programs begin a text file. */
 const isSeparator = ([first, ...others]: readonly ImportedCell[]): boolean =>
   SEPARATOR.test(textOf(first)) && others.every((cell) => textOf(cell) === "");
 
-/** A floor's heading may stand above the heads, too. */
-function floorAbove(filled: readonly ImportedLine[], head: Head): string | undefined {
-  const above = filled[head.index - 1];
-  const as = above && lineKind(above, head);
-  return as?.kind === "floor" && !head.columns.has("floor") ? as.floor : undefined;
-}
-
-/** Bare numbers of a column whose head names no unit are taken in the workbook's own; that is said. */
-function unitNote(outlets: readonly ImportedLine[], head: Head, unit: string): string {
-  const column = head.columns.get("run")!;
-  const figures = (line: ImportedLine): string =>
-    asFigures(textOf(line.cells[column]).slice(0, LONGEST_TEXT));
-  const bare = outlets.filter((line) => /^[+-]?[\d., ]*\d$/.test(figures(line)));
-  if (bare.length === 0) return "";
-  const others = outlets.some((line) => /\d ?[a-z'"]/i.test(figures(line)));
-  const which = others ? `Line ${bare[0]!.line}` : `“${textOf(head.line.cells[column])}”`;
-  return `${which} names no unit: it is taken in ${unit}, the unit of this workbook.`;
-}
-
-/** A blank receiver is a spare outlet; that is said, for it may have been forgotten. */
-function sparesOf(rows: readonly SurveyRow[], lines: readonly number[]): string[] {
-  const spare = lines.filter((_, index) => rows[index]!.receiver === undefined);
-  if (spare.length === 0) return [];
-  const shown = spare.slice(0, 5).join(", ") + (spare.length > 5 ? ", …" : "");
-  return [
-    spare.length === 1
-      ? `Line ${shown} names no receiver: it is a spare outlet.`
-      : `Lines ${shown} name no receiver: they are spare outlets.`,
-  ];
-}
-
-/** Without receivers a quantity may have been meant as outlets. */
-function countsOf(rows: readonly SurveyRow[], lines: readonly number[]): string[] {
-  return rows.flatMap(({ quantity }, index) =>
-    quantity === undefined || quantity === 1
-      ? []
-      : [`Line ${lines[index]!}: ${quantity} is taken as the receivers at one outlet, not as outlets.`],
-  );
-}
-
-/** Runs that can be so, and are more often a slip. */
-function lookAt(rows: readonly SurveyRow[], lines: readonly number[], unit: "m" | "ft"): string {
-  const long = LONG_RUN / factorBetween(unit, "m");
-  const odd = rows.flatMap(({ run }, index) =>
-    run === 0 || Number(run) > long ? [`line ${lines[index]!} (${run} ${unit})`] : [],
-  );
-  return odd.length > 0
-    ? `Look again at the run of ${odd.slice(0, 5).join(", ")}${odd.length > 5 ? ", …" : ""}.`
-    : "";
-}
-
-/** The survey without the outlets that the workbook has already: each of them is a bad line. */
-export function withoutKnown(survey: Survey, known: readonly string[]): Survey {
-  const names = new Set(known.map((name) => name.trim().toLowerCase()));
-  const isKnown = (row: SurveyRow): boolean => names.has(String(row.outlet).toLowerCase());
-  const twice = survey.rows.flatMap((row, index) =>
-    isKnown(row)
-      ? [
-          {
-            line: survey.lines[index]!,
-            reason: `The outlet "${row.outlet}" is on the sheet Rooms already. Give each outlet a name of its own.`,
-          },
-        ]
-      : [],
-  );
+function layoutOf(columns: readonly MappedColumn[], head: Head): Layout {
+  const places = new Map<string, number>();
+  for (const { key, column } of columns) if (key !== undefined && !places.has(key)) places.set(key, column);
   return {
-    ...survey,
-    rows: survey.rows.filter((row) => !isKnown(row)),
-    lines: survey.lines.filter((_, index) => !isKnown(survey.rows[index]!)),
-    troubles: [...survey.troubles, ...twice].sort((a, b) => a.line - b.line),
+    head,
+    columns: places,
+    notes: columns.flatMap(({ key, column }) => (key === "note" ? [column] : [])),
   };
 }
 
-export const inWords = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;
+/** A file without a column of floors may have them in headings. */
+function kindOf(line: ImportedLine, layout: Layout, columns: readonly MappedColumn[]): LineKind {
+  const as = lineKind(line, layout);
+  return as.kind === "outlet" && columns.length === 0 ? { kind: "words", words: "" } : as;
+}
 
-function readLine(
-  { cells }: ImportedLine,
-  head: Head,
-  readers: ReadonlyMap<string, ColumnReader>,
-  factor: (key: string) => number,
-): { row: Record<string, number | string>; reasons: string[] } {
-  const reasons: string[] = [];
-  const width = head.line.cells.length;
-  const last = cells.findLastIndex((cell) => textOf(cell) !== "") + 1;
-  if (last > width) {
-    reasons.push(
-      `The line has ${last} cells where the head row has ${width}. Put text that holds a comma in quotes.`,
+/** A floor's heading may stand above the heads, too. */
+function floorAbove({ filled, head }: Found, columns: readonly MappedColumn[]): string | undefined {
+  const above = filled[head.index - 1];
+  const as = above && lineKind(above, layoutOf(columns, head));
+  return as?.kind === "floor" && !columns.some(({ key }) => key === "floor") ? as.floor : undefined;
+}
+
+function readersFor(
+  columns: readonly MappedColumn[],
+  outlets: readonly ImportedLine[],
+  { unit, writing }: SurveySetting,
+): Map<string, ColumnReader> {
+  const readers = new Map<string, ColumnReader>();
+  for (const { key, column, unit: own } of columns) {
+    if (key === undefined || !FIGURES.has(key) || readers.has(key)) continue;
+    const cells = outlets.map(({ cells }) => cells[column] ?? "");
+    const named = own === undefined ? undefined : unitSpelled(own);
+    readers.set(
+      key,
+      columnReader(key, cells, { ...(named && { own: named }), into: unit, ...(writing && { writing }) }),
     );
   }
-  const row: Record<string, number | string> = {};
-  for (const [key, column] of head.columns) {
-    const cell = cells[column] ?? "";
-    const reading = readers.get(key)?.read(cell) ?? nameIn(cell);
-    if ("refused" in reading) reasons.push(`${nameOf(key)}: ${reading.refused}`);
-    else if (typeof reading.value === "number") row[key] = rounded(reading.value * factor(key));
-    else if (reading.value !== undefined) row[key] = reading.value;
+  return readers;
+}
+
+/** Outlets without a name are called after their rooms, numbered where a room has several. */
+function namesByRoom(outlets: readonly ImportedLine[], { columns }: Layout): Map<string, string> {
+  const rooms = outlets.map(({ cells }) => textOf(cells[columns.get("room")!]));
+  const counted = new Map<string, number>();
+  const names = new Map<string, string>();
+  for (const [index, line] of outlets.entries()) {
+    const room = rooms[index]!;
+    if (room === "") continue;
+    const several = rooms.filter((one) => one.toLowerCase() === room.toLowerCase()).length > 1;
+    const count = (counted.get(room.toLowerCase()) ?? 0) + 1;
+    counted.set(room.toLowerCase(), count);
+    names.set(idOf(line), several ? `${room}-${count}` : room);
   }
-  const missing = (key: string, what: string): void => {
-    const wanted =
-      head.columns.has(key) &&
-      row[key] === undefined &&
-      !reasons.some((one) => one.startsWith(`${nameOf(key)}:`));
-    if (wanted) reasons.push(`${nameOf(key)} is missing. Enter ${what}.`);
-  };
-  missing("outlet", "a name of its own");
-  missing("run", "its length");
-  return { row, reasons };
+  return names;
 }
 
-function nameIn(cell: ImportedCell): Reading<number | string | undefined> {
-  if (typeof cell === "object" && cell.shown === undefined)
-    return {
-      refused:
-        "the file holds a date here, into which a workbook program turns names such as 3-16. Type the name itself as text",
-    };
-  return readTyped(textOf(cell), { kind: "text", maxLength: LONGEST_TEXT });
+function unknownIn(read: readonly ReadOutlet[]): UnknownName[] {
+  const found = new Map<string, UnknownName & { lines: number[] }>();
+  for (const { line, unknown } of read)
+    for (const { key, text, nearest } of unknown) {
+      const at = `${key}:${text.toLowerCase()}`;
+      const one = found.get(at) ?? { key, text, nearest, lines: [] };
+      one.lines.push(line.line);
+      found.set(at, one);
+    }
+  return [...found.values()];
 }
 
-function lacking({ line, columns }: Head): string {
-  const missing = NEEDED.filter((key) => !columns.has(key)).map((key) => `"${nameOf(key)}"`);
-  const cells = line.cells.map((cell) => `"${textOf(cell)}"`);
-  const shown = cells.slice(0, 12).join(", ") + (cells.length > 12 ? ", …" : "");
-  return `The head row lacks ${missing.join(", ")}. It has ${shown}.`;
+/**
+ * Among commas a decimal comma parts its number. It is put together again where that alone makes the line too long,
+ * and a name behind it then stands in the column of its list.
+ */
+function withDecimalComma(
+  line: ImportedLine,
+  head: Head,
+  source: string,
+  layout: Layout,
+  lists: SurveyLists,
+): ImportedLine | undefined {
+  const run = layout.columns.get("run");
+  if (run === undefined || head.index < 0 || !source.startsWith("text, commas")) return undefined;
+  const [whole, behind] = [textOf(line.cells[run]), textOf(line.cells[run + 1])];
+  const isOneTooMany = line.cells.length === head.texts.length + 1;
+  if (!isOneTooMany || !/^\d{1,4}$/.test(whole) || !/^\d{1,2}(?: ?m)?$/.test(behind)) return undefined;
+  const cells = line.cells.toSpliced(run, 2, `${whole},${behind}`);
+  const fits = (["plate", "cable", "receiver"] as const).some((key) => {
+    const column = layout.columns.get(key) ?? -1;
+    const isIn = (text: string): boolean => text !== "" && "name" in matchName(key, text, lists[key] ?? []);
+    return column > run && isIn(textOf(cells[column])) && !isIn(textOf(line.cells[column]));
+  });
+  return fits ? { ...line, cells } : undefined;
 }
 
-function factorBetween(from: "m" | "ft", to: "m" | "ft"): number {
-  if (from === to) return 1;
-  return from === "ft" ? METRES_PER_FOOT : 1 / METRES_PER_FOOT;
+/**
+ * A text that holds a comma and is not in quotes has more cells than heads. Behind a last column of remarks that is
+ * plain; anywhere else the cells behind it are in the wrong columns.
+ * @returns what belongs to the remark, or a sentence
+ */
+function widthTrouble(
+  line: ImportedLine,
+  head: Head,
+  source: string,
+  layout: Layout,
+): string | string[] | undefined {
+  if (head.index < 0 || !source.startsWith("text") || line.part !== undefined) return undefined;
+  const width = head.texts.length;
+  const last = line.cells.findLastIndex((cell) => textOf(cell) !== "") + 1;
+  if (last <= width) return undefined;
+  const run = layout.columns.get("run");
+  const isSplit = run !== undefined && /^\d{1,2}(?: ?[a-z]+)?$/i.test(textOf(line.cells[run + 1]));
+  if (layout.notes.includes(width - 1) && !isSplit) return line.cells.slice(width, last).map(textOf);
+  if (isSplit)
+    return `The line has ${last} cells where the head row has ${width}: “${textOf(line.cells[run])}” and “${textOf(line.cells[run + 1])}” may be one number. Put text that holds a comma in quotes.`;
+  return `The line has ${last} cells where the head row has ${width}. Put text that holds a comma in quotes.`;
+}
+
+/** Outlets next to each other on a line have a column of runs for each. */
+function twiceTaken(columns: readonly MappedColumn[]): string | undefined {
+  const count = (key: string): number => columns.filter((one) => one.key === key).length;
+  const paired = count("outlet") === count("run");
+  return takenTwice(
+    columns,
+    paired ? MEANINGS.filter(({ key }) => key !== "outlet" && key !== "run") : MEANINGS,
+  );
+}
+
+function unknownUnit(columns: readonly MappedColumn[]): string | undefined {
+  const odd = columns.find(
+    ({ key, unit }) => key !== undefined && LENGTHS.has(key) && unit !== undefined && !unitSpelled(unit),
+  );
+  return (
+    odd &&
+    `The column "${odd.head}" names a unit that is not known. Write "${nameOf(odd.key!).toLowerCase()} (m)" or "${nameOf(odd.key!).toLowerCase()} (ft)", or choose its unit.`
+  );
+}
+
+function lacking(
+  columns: readonly MappedColumn[],
+  head: Head,
+  filled: readonly ImportedLine[],
+): string | undefined {
+  const has = (key: string): boolean => columns.some((one) => one.key === key);
+  const missing = NEEDED.filter(
+    (key) =>
+      !has(key) &&
+      !(key === "outlet" && has("room")) &&
+      !(key === "run" && has("shortest") && has("longest")),
+  );
+  if (missing.length === 0) return undefined;
+  const texts = head.index < 0 ? filled[0]!.cells.map(textOf) : head.texts;
+  const shown = texts.map((text) => `"${text}"`);
+  return `The head row lacks ${missing.map((key) => `"${key}"`).join(", ")}. It has ${shown.slice(0, 12).join(", ")}${shown.length > 12 ? ", …" : ""}. Say what each column is.`;
 }

@@ -6,10 +6,10 @@ import { registerFillPlugin } from "../../../src/hosts/desk/page/fillPlugin";
 import { registerPastePlugin } from "../../../src/hosts/desk/page/pastePlugin";
 import { registerRowsPlugin } from "../../../src/hosts/desk/page/rowsPlugin";
 import { outletsToAdd } from "../../../src/hosts/desk/page/outletsToAdd";
-import { readPriceFile } from "../../../src/hosts/file/readPriceFile";
-import { readSurveyFile } from "../../../src/hosts/file/readSurveyFile";
+import { readTables } from "../../../src/hosts/file/readTables";
 import type { AddedRows } from "../../../src/workbooks/planAddedRows";
-import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
+import { NO_CHANGES, type RowChanges } from "../../../src/workbooks/survey/merge";
+import type { SurveyRow } from "../../../src/workbooks/survey/survey";
 import { entriesToType } from "../../../src/hosts/desk/page/entriesToType";
 import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import type { Entry } from "../../../src/standards/entries";
@@ -60,8 +60,7 @@ export class DeskInNode implements OpenDesk {
       library,
       guard,
       isEditing: () => this.editing,
-      readSurvey: readSurveyFile,
-      readPrices: readPriceFile,
+      readTables,
       openFile: readXlsx,
       standardsHere: async () => this.standards,
       compute: recalculate,
@@ -96,11 +95,11 @@ export class DeskInNode implements OpenDesk {
     return rowsToAdd(this.model, templateOf(template)?.definition);
   }
 
-  addOutlets(rows: readonly SurveyRow[]): string | undefined {
+  addOutlets(rows: readonly SurveyRow[], changes: RowChanges = NO_CHANGES): string | undefined {
     const { template } = (
       this.model.getters as unknown as { getBookFacts(): { template: string } }
     ).getBookFacts();
-    const plan = outletsToAdd(this.model, templateOf(template)?.definition, rows);
+    const plan = outletsToAdd(this.model, templateOf(template)?.definition, rows, changes);
     if (typeof plan === "string") return plan;
     this.dispatchAs("RIGSHEET_ENTER_ROWS", { ...plan, contents: plan.cells });
     return undefined;

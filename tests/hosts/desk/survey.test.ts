@@ -6,7 +6,9 @@ import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
-import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
+import { mergeOutlets } from "../../../src/workbooks/survey/merge";
+import { roomsIn } from "../../../src/workbooks/survey/roomsBlock";
+import type { SurveyRow } from "../../../src/workbooks/survey/survey";
 import { address, parseRange } from "../../../src/formula/address";
 import { referencePrice, type Job } from "../../support/referencePrice";
 import { surveyOutlets } from "../../support/surveyOutlets";
@@ -31,11 +33,17 @@ describe("outlets of a survey", () => {
   const before = new DeskInNode(layOut(multiRoom, guestHouse)).book();
 
   test("the workbook's unit and outlets are known", () => {
-    const { model } = new DeskInNode(layOut(multiRoom, guestHouse));
-    expect(roomsNow(model)).toEqual({
-      unit: "m",
-      outlets: guestHouse.blocks!.rooms!.map(({ outlet }) => outlet),
-    });
+    const desk = new DeskInNode(layOut(multiRoom, guestHouse));
+    const { model } = desk;
+    const rooms = roomsNow(model)!;
+    expect(rooms.unit).toBe("m");
+    expect(rooms.rows.map(({ offset, cells }) => [offset, cells.outlet])).toEqual(
+      guestHouse.blocks!.rooms!.map(({ outlet }, index) => [index + 1, outlet]),
+    );
+    expect(rooms.rows[0]!.cells).toMatchObject({ run: guestHouse.blocks!.rooms![0]!.run });
+    expect(rooms.lists.cable).toEqual(guestHouse.blocks!.cables!.map(({ name }) => name));
+    // What the workbook's file says is the same.
+    expect(roomsIn(desk.book())).toEqual(rooms);
     expect(roomsNow(new DeskInNode(layOut(singleDrop)).model)).toBeUndefined();
   });
 
@@ -123,6 +131,45 @@ describe("outlets of a survey", () => {
     expect(
       namedColumn(book, "rooms_level_low_cold").filter((level) => typeof level === "number"),
     ).toHaveLength(2);
+  });
+
+  test("outlets that are there are brought up to date, one is taken out, and one undo takes all of it back", () => {
+    const desk = new DeskInNode(layOut(multiRoom, guestHouse));
+    const rooms = roomsNow(desk.model)!;
+    const [first, second, third] = rooms.rows;
+    const noted = String(first!.cells.note ?? "");
+    const merge = mergeOutlets(
+      [
+        { outlet: String(first!.cells.outlet).toLowerCase(), run: 33.5, shortest: 32, longest: 35 },
+        { outlet: String(second!.cells.outlet), run: second!.cells.run!, receiver: second!.cells.receiver! },
+        ...outlets(40),
+      ],
+      rooms.rows,
+    );
+    expect([merge.added.length, merge.changed.length, merge.same]).toEqual([40, 1, 1]);
+    expect(merge.gone.map(({ outlet }) => outlet)).toEqual(
+      rooms.rows.slice(2).map(({ cells }) => cells.outlet),
+    );
+    const gone = merge.gone.find(({ offset }) => offset === third!.offset)!;
+    expect(desk.addOutlets(merge.added, { changed: merge.changed, cleared: [gone] })).toBeUndefined();
+    const book = desk.book();
+    const at = (name: string, offset: number): unknown => namedColumn(book, name)[offset];
+    expect(["run", "shortest", "longest"].map((key) => at(`rooms_${key}`, first!.offset))).toEqual([
+      33.5, 32, 35,
+    ]);
+    // What was typed beside it, and the outlet's own writing, stays.
+    expect(at("rooms_outlet", first!.offset)).toBe(first!.cells.outlet);
+    expect(at("rooms_receiver", first!.offset)).toBe(first!.cells.receiver);
+    expect(at("rooms_note", first!.offset) ?? "").toBe(noted);
+    for (const key of ["outlet", "run", "receiver", "floor"])
+      expect(at(`rooms_${key}`, third!.offset) ?? "").toBe("");
+    expect(names(book)).toEqual([
+      ...names(before).filter((name) => name !== third!.cells.outlet),
+      ...outlets(40).map(({ outlet }) => outlet),
+    ]);
+    desk.undo();
+    expect(roomsNow(desk.model)).toEqual(rooms);
+    expect(namedValue(desk.book(), "quote_total")).toBe(namedValue(before, "quote_total"));
   });
 
   test("a workbook of another template, or one that lost a name, takes none and says why", () => {

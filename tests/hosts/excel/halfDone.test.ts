@@ -11,7 +11,7 @@ import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
 import type { Book } from "../../../src/workbooks/book";
-import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
+import type { SurveyRow } from "../../../src/workbooks/survey/survey";
 import type { ExcelStandIn, StandInOptions } from "../../support/excelStandIn";
 import { sentenceOf } from "../scenario";
 import { inExcel } from "./inExcel";

@@ -9,7 +9,8 @@ import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { namedColumn, namedValue } from "../../../src/workbooks/named";
 import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
-import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
+import { readSurvey } from "../../../src/workbooks/survey/readSurvey";
+import type { SurveyRow } from "../../../src/workbooks/survey/survey";
 import type { ExcelStandIn } from "../../support/excelStandIn";
 import { referencePrice, type Job } from "../../support/referencePrice";
 import { surveyOutlets } from "../../support/surveyOutlets";
@@ -128,10 +129,10 @@ test("a name that is gone, another template, a sheet protected against new rows:
 
 test("the demonstration's survey is understood as text; what is no survey is a sentence", async () => {
   const file = readFileSync(path.join(__dirname, "../../../templates/guest-house-survey.csv"));
-  const survey = await new ExcelHost().readSurvey(new Uint8Array(file), "m");
+  const survey = readSurvey(await new ExcelHost().readTables(new Uint8Array(file)), { unit: "m" });
   expect(survey.rows.map(({ outlet }) => outlet)).toEqual(
     guestHouse.blocks!.rooms!.map(({ outlet }) => outlet),
   );
   const picture = new Uint8Array([0x50, 0x4b, 3, 4, 0, 0]);
-  expect(await sentenceOf(new ExcelHost().readSurvey(picture, "m"))).toMatch(/\.$/);
+  expect(await sentenceOf(new ExcelHost().readTables(picture))).toMatch(/\.$/);
 });

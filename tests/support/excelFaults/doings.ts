@@ -3,7 +3,7 @@ import type { ExcelHost } from "../../../src/hosts/excel/excelHost";
 import { layOut } from "../../../src/workbooks/layOut";
 import { singleDrop, singleDropStart } from "../../../src/workbooks/singleDrop/definition";
 import type { Book } from "../../../src/workbooks/book";
-import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
+import type { SurveyRow } from "../../../src/workbooks/survey/survey";
 import type { ExcelStandIn, StandInOptions } from "../excelStandIn";
 import { atFirstOutlet, demonstration } from "./ground";
 

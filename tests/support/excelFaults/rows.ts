@@ -1,7 +1,8 @@
 /** Adding rows, from the pane and from the ribbon. */
 import { address } from "../../../src/formula/address";
 import { registerCommands } from "../../../src/hosts/excel/ribbon";
-import type { SurveyRow } from "../../../src/workbooks/survey/readSurvey";
+import { readSurvey } from "../../../src/workbooks/survey/readSurvey";
+import type { SurveyRow } from "../../../src/workbooks/survey/survey";
 import { namedColumn } from "../../../src/workbooks/named";
 import { ABORTED, disconnected, refusing } from "../excel/happens";
 import { officeError } from "../excel/strict";
@@ -507,15 +508,15 @@ export const surveyCases: Cases = {
       const png = new Uint8Array([
         0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13, 0x49, 0x48, 0x44, 0x52,
       ]);
-      says(await said(host.readSurvey(container, "m")), [/password|encrypt/i]);
-      says(await said(host.readSurvey(png, "m")), [/neither|not |no /], [/Invalid zip/]);
+      says(await said(host.readTables(container)), [/password|encrypt/i]);
+      says(await said(host.readTables(png)), [/neither|not |no /], [/Invalid zip/]);
       for (const none of ["", "outlet,room,run (m)\n"]) {
-        const told = await host.readSurvey(bytes(none), "m");
+        const told = readSurvey(await host.readTables(bytes(none)), { unit: "m" });
         expect(told.rows).toEqual([]);
         expect(told.troubles.map(({ reason }) => reason).join(" ")).toMatch(/empty|no |nothing|none/i);
       }
       expect(seen(excel)).toEqual(before);
-      const survey = await host.readSurvey(bytes(csv.join("\n")), "m");
+      const survey = readSurvey(await host.readTables(bytes(csv.join("\n"))), { unit: "m" });
       await host.addOutlets(survey.rows);
       const { sheet, left } = zoneOf(excel, "rooms_room");
       const { top } = zoneOf(excel, "rooms_outlet");

@@ -38,8 +38,8 @@ test("what was chosen is found again by the heads, whatever their capitals, and 
   const chosen = withChoices(COLUMNS, { 0: {}, 3: { key: "run", unit: "ft" } }, MEANINGS);
   const kept = keepMapping([], chosen);
   const next = COLUMNS.map((one) => ({ ...one, head: one.head.toUpperCase() }));
-  expect(rememberedFor(next, kept)).toEqual({ 0: {}, 1: {}, 3: { key: "run", unit: "ft" } });
-  expect(rememberedFor(next.slice(1), kept)).toBeUndefined();
+  expect(rememberedFor(next, kept, MEANINGS)).toEqual({ 0: {}, 1: {}, 3: { key: "run", unit: "ft" } });
+  expect(rememberedFor(next.slice(1), kept, MEANINGS)).toBeUndefined();
   expect(keepMapping(kept, COLUMNS)).toHaveLength(1);
   expect(forgetMapping(kept, next)).toEqual([]);
   expect(checkedMappings(JSON.parse(JSON.stringify(kept)))).toEqual(kept);

@@ -9,8 +9,9 @@ import { fileNameOf, jobLabelOf, labelInWords } from "../../../workbooks/jobLabe
 import { estimate } from "../../../workbooks/multiRoom/names";
 import type { AddedRows } from "../../../workbooks/planAddedRows";
 import { shelfLineFrom, type ShelfLine } from "../../../workbooks/shelfLine";
-import { inWords, type SurveyRow } from "../../../workbooks/survey/readSurvey";
 import type { Entry } from "../../../standards/entries";
+import { inWords, type SurveyRow } from "../../../workbooks/survey/survey";
+import type { RowChanges } from "../../../workbooks/survey/merge";
 import type { RoomsNow } from "../../../workbooks/survey/roomsBlock";
 import { takesPrices } from "../../../workbooks/prices/takesPrices";
 import { templates } from "../../../workbooks/templates";
@@ -160,8 +161,8 @@ export class Desk implements OpenDesk {
   }
 
   /** Adds outlets in one step. @returns a sentence where they have no place */
-  addOutlets(rows: readonly SurveyRow[]): string | undefined {
-    const plan = outletsToAdd(this.model, this.definition, rows);
+  addOutlets(rows: readonly SurveyRow[], changes: RowChanges): string | undefined {
+    const plan = outletsToAdd(this.model, this.definition, rows, changes);
     if (typeof plan === "string") return plan;
     this.dispatch("RIGSHEET_ENTER_ROWS", {
       additions: plan.additions,

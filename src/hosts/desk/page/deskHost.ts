@@ -4,6 +4,7 @@
  */
 import {
   HostTrouble,
+  USUAL_PREFERENCES,
   type PaneHost,
   type Preferences,
   type Selection,
@@ -15,13 +16,15 @@ import type { Book, BookResult } from "../../../workbooks/book";
 import { callsUs } from "../../../formula/callsUs";
 import type { AddedRows } from "../../../workbooks/planAddedRows";
 import { templateOf } from "../../../workbooks/templates";
-import type { PriceTables } from "../../../workbooks/prices/pricesOf";
-import { inWords, type Survey, type SurveyRow } from "../../../workbooks/survey/readSurvey";
 import type { Entry } from "../../../standards/entries";
+import type { ImportedTable } from "../../../workbooks/imported/table";
+import { doneInWords, NO_CHANGES, type RowChanges } from "../../../workbooks/survey/merge";
+import type { SurveyRow } from "../../../workbooks/survey/survey";
 import type { CopyKind } from "../../file/copy/copyOf";
 import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
 import type { DeskGuard } from "./deskPlugin";
+import { storedPreferences, storePreferences } from "./deskPreferences";
 import type { WhyLeft } from "./leftInWords";
 import type { GridPosition } from "./libraryTypes";
 import { selectCell } from "./selectCell";
@@ -35,7 +38,7 @@ export interface OpenDesk {
   replace(book: Book): Promise<void>;
   addRows(plan: AddedRows, quantity: number): void;
   /** @returns a sentence where they have no place */
-  addOutlets(rows: readonly SurveyRow[]): string | undefined;
+  addOutlets(rows: readonly SurveyRow[], changes: RowChanges): string | undefined;
   /** Types all of it in one step. @returns a sentence where a name that is needed is gone */
   enterAll(entries: readonly Entry[]): string | undefined;
   /** Calls back whenever the selection or a cell changes. @returns a function that ends it */
@@ -48,8 +51,7 @@ export interface DeskSurroundings {
   readonly guard: DeskGuard;
   /** A cell is being typed into. */
   isEditing(): boolean;
-  readSurvey(bytes: Uint8Array, unit: "m" | "ft", writing?: string): Promise<Survey>;
-  readPrices(bytes: Uint8Array): Promise<PriceTables>;
+  readTables(bytes: Uint8Array): Promise<readonly ImportedTable[]>;
   openFile(bytes: Uint8Array): Promise<Book>;
   /** The firm's standards among the jobs, the newest first. */
   standardsHere(): Promise<readonly StandardsHere[]>;
@@ -70,9 +72,6 @@ type DeskGetters = GridModel["getters"] & {
   whyLeft(position: GridPosition): WhyLeft | undefined;
 };
 
-const KEY = "rigsheet.preferences";
-const USUAL: Preferences = { lengthUnit: "m", currency: "" };
-
 const WHY: Readonly<Record<WhyLeft, string>> = {
   calculated: "The selected cell is calculated.",
   label: "The selected cell is one of the workbook's own labels.",
@@ -81,8 +80,8 @@ const WHY: Readonly<Record<WhyLeft, string>> = {
 const WHERE_INSTEAD =
   "Select a boxed cell, or a cell of a sheet that you have added, or use “Unlock sheet” in the bar.";
 
-export const outletsAdded = (count: number): string =>
-  `${inWords(count, "outlet")} added to Rooms. Undo takes them back in one step.`;
+export const outletsAdded = (count: number, changes: RowChanges): string =>
+  `${doneInWords(count, changes)}. Undo takes all of it back in one step.`;
 
 export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
   const getters = (): DeskGetters => desk.model.getters as DeskGetters;
@@ -163,13 +162,13 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
       return `${count === 1 ? "1 row was" : `${count} rows were`} added to ${plan.heading}${mirrored}.`;
     },
 
-    readSurvey: (bytes, unit, writing) => around.readSurvey(bytes, unit, writing),
+    readTables: (bytes) => around.readTables(bytes),
 
-    addOutlets: async (rows) => {
+    addOutlets: async (rows, changes = NO_CHANGES) => {
       notWhileEditing();
-      const refused = desk.addOutlets(rows);
+      const refused = desk.addOutlets(rows, changes);
       if (refused !== undefined) throw new HostTrouble(refused);
-      return outletsAdded(rows.length);
+      return outletsAdded(rows.length, changes);
     },
 
     openFile: (bytes) => around.openFile(bytes),
@@ -182,8 +181,6 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
       if (refused !== undefined) throw new HostTrouble(refused);
       return "The job is up to date with the standards; its Log says what was taken. Undo takes it back in one step.";
     },
-
-    readPrices: (bytes) => around.readPrices(bytes),
 
     takePrices: async (entries, done) => {
       notWhileEditing();
@@ -210,12 +207,12 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
 
     handOverBook: (book, file) => around.handOverBook(book, file),
 
-    preferences: async () => inMemory ?? stored(around) ?? USUAL,
+    preferences: async () => inMemory ?? storedPreferences(around.storage) ?? USUAL_PREFERENCES,
 
     keepPreferences: async (preferences) => {
       inMemory = preferences;
       try {
-        around.storage().setItem(KEY, JSON.stringify(preferences));
+        storePreferences(around.storage, preferences);
       } catch {
         throw new HostTrouble(
           "The browser does not let this page keep settings. They hold until the page is closed; allow storage for this address to keep them.",
@@ -251,16 +248,3 @@ const unknownCalls = ({ getters }: GridModel): GridPosition[] =>
       return getters.getEvaluatedCell(place).value === "#NAME?" ? [place] : [];
     }),
   );
-
-function stored(around: DeskSurroundings): Preferences | undefined {
-  try {
-    const kept = JSON.parse(around.storage().getItem(KEY) ?? "null") as Partial<Preferences> | null;
-    if (!kept) return undefined;
-    return {
-      lengthUnit: kept.lengthUnit === "ft" ? "ft" : "m",
-      currency: typeof kept.currency === "string" ? kept.currency : "",
-    };
-  } catch {
-    return undefined;
-  }
-}

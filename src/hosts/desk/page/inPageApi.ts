@@ -7,8 +7,7 @@ import { writeCopy } from "../../file/copy/writeCopy";
 import { FileTrouble } from "../../file/fileTrouble";
 import { bringIn, exportOf } from "../../file/jobsArchive";
 import { jobFile } from "../../file/jobFile";
-import { readPriceFile } from "../../file/readPriceFile";
-import { readSurveyFile } from "../../file/readSurveyFile";
+import { readTables } from "../../file/readTables";
 import { readXlsx } from "../../file/readXlsx";
 import { pngRenderer } from "../../headless/pngRenderer";
 import { BrowserStorage } from "../../storage/browserStorage";
@@ -95,9 +94,7 @@ export function inPageApi(stand: Exclude<Stand, "server">): typeof serverApi {
     theirs: async () => noFile(),
     saveFile: async () => noFile(),
     openXlsx: (bytes) => told(async () => readXlsx(await bytesOf(bytes))),
-    readSurvey: (bytes, unit, writing) =>
-      told(async () => readSurveyFile(await bytesOf(bytes), unit, writing)),
-    readPrices: (bytes) => told(async () => readPriceFile(await bytesOf(bytes))),
+    readTables: (bytes) => told(async () => readTables(await bytesOf(bytes))),
     saveXlsx: (book) => told(async () => xlsx(await jobFile(book, renderPng))),
     copyXlsx: (book, kind) =>
       told(async () =>

@@ -2,8 +2,8 @@
 import * as library from "@odoo/o-spreadsheet";
 import { allFunctions } from "../../../functions/all";
 import type { Book } from "../../../workbooks/book";
-import { withoutKnown } from "../../../workbooks/survey/readSurvey";
 import { jobInputsOf } from "../../../workbooks/jobInputsOf";
+import { priceTables } from "../../../workbooks/prices/priceTable";
 import { priceBook } from "../../../workbooks/prices/priceBook";
 import { takesPrices } from "../../../workbooks/prices/takesPrices";
 import { sheetDateOf } from "../../../workbooks/sheetDate";
@@ -205,12 +205,14 @@ async function importSurvey(started: () => Promise<void>): Promise<void> {
   const { rooms } = desk;
   if (!file || !rooms) return;
   await started();
-  const survey = withoutKnown(await api.readSurvey(file, rooms.unit, rooms.writing), rooms.outlets);
+  const tables = await api.readTables(file);
   bar.showWork("");
-  if (!(await askForSurvey(survey, rooms.unit, file.name))) return;
+  const survey = await askForSurvey(tables, rooms, file.name);
+  if (!survey) return;
   await started();
-  const refused = desk.addOutlets(survey.rows);
-  bar.showNotice(refused ?? outletsAdded(survey.rows.length));
+  const { rows, changes } = survey;
+  const refused = desk.addOutlets(rows, changes);
+  bar.showNotice(refused ?? outletsAdded(rows.length, changes));
 }
 
 async function takePrices(started: () => Promise<void>): Promise<void> {
@@ -223,7 +225,7 @@ async function takePrices(started: () => Promise<void>): Promise<void> {
   if (!taking) return;
   const today = sheetDateOf(new Date());
   const book = priceBook(jobInputsOf(taking.definition, stored), taking.hasOffers, today);
-  const tables = await api.readPrices(file);
+  const tables = priceTables(await api.readTables(file));
   bar.showWork("");
   const plan = await askForPrices({ file: tables, name: file.name, book, today });
   if (!plan) return;

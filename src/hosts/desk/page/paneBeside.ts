@@ -66,14 +66,8 @@ export class PaneBeside {
         library,
         guard,
         isEditing,
-        readSurvey: (bytes, unit, writing) =>
-          api
-            .readSurvey(new Blob([bytes as Uint8Array<ArrayBuffer>]), unit, writing)
-            .catch((error: unknown) => {
-              throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
-            }),
-        readPrices: (bytes) =>
-          api.readPrices(new Blob([bytes as Uint8Array<ArrayBuffer>])).catch((error: unknown) => {
+        readTables: (bytes) =>
+          api.readTables(new Blob([bytes as Uint8Array<ArrayBuffer>])).catch((error: unknown) => {
             throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
           }),
         openFile: (bytes) =>

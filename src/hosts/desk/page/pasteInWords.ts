@@ -1,6 +1,6 @@
 /** What a paste did beyond setting values, in words. */
 import type { RoomForRows } from "./roomForRows";
-import { inWords } from "../../../workbooks/survey/readSurvey";
+import { inWords } from "../../../workbooks/survey/survey";
 
 export interface NotTaken {
   /** The cell's address. */

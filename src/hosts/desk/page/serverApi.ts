@@ -4,8 +4,7 @@ import type { BringInReport } from "../../../jobs/broughtInWords";
 import type { Change, RevisionNote } from "../../../jobs/content";
 import type { HeldJob } from "../../../jobs/shelf";
 import type { Book } from "../../../workbooks/book";
-import type { PriceTables } from "../../../workbooks/prices/pricesOf";
-import type { Survey } from "../../../workbooks/survey/readSurvey";
+import type { ImportedTable } from "../../../workbooks/imported/table";
 import type { CopyKind } from "../../file/copy/copyOf";
 import {
   DESK_HEADER,
@@ -104,12 +103,8 @@ export const serverApi = {
       sent("PUT", book),
     ),
   openXlsx: (bytes: Blob) => askJson<Book>("/open", { method: "POST", body: bytes }),
-  readSurvey: (bytes: Blob, unit: "m" | "ft", writing?: string) =>
-    askJson<Survey>(`/survey/${unit}${writing ? `?writing=${encodeURIComponent(writing)}` : ""}`, {
-      method: "POST",
-      body: bytes,
-    }),
-  readPrices: (bytes: Blob) => askJson<PriceTables>("/prices", { method: "POST", body: bytes }),
+  /** Of a survey, or a price list. */
+  readTables: (bytes: Blob) => askJson<readonly ImportedTable[]>("/tables", { method: "POST", body: bytes }),
   saveXlsx: async (book: Book) => (await ask("/save", sent("POST", book))).blob(),
   copyXlsx: async (book: Book, kind: CopyKind) => (await ask(`/copy/${kind}`, sent("POST", book))).blob(),
   /** The grid library's own, in XML. */

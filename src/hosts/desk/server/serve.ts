@@ -4,8 +4,7 @@ import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { Refusal as JobRefusal } from "../../../jobs/refusal";
 import type { Book } from "../../../workbooks/book";
-import type { PriceTables } from "../../../workbooks/prices/pricesOf";
-import type { Survey } from "../../../workbooks/survey/readSurvey";
+import type { ImportedTable } from "../../../workbooks/imported/table";
 import type { CopyKind } from "../../file/copy/copyOf";
 import { FileTrouble, troubles } from "../../file/fileTrouble";
 import { bringIn, exportOf } from "../../file/jobsArchive";
@@ -32,8 +31,7 @@ import { bodyOf, jsonOf, Refused } from "./requestBody";
 export interface DeskParts extends JobRoutes {
   readonly assets: ReadonlyMap<string, Asset>;
   readonly readXlsx: (bytes: Uint8Array) => Promise<Book>;
-  readonly readPrices: (bytes: Uint8Array) => Promise<PriceTables>;
-  readonly readSurvey: (bytes: Uint8Array, unit: "m" | "ft", writing?: string) => Promise<Survey>;
+  readonly readTables: (bytes: Uint8Array) => Promise<readonly ImportedTable[]>;
   readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
   readonly writeCopy: (book: Book, kind: CopyKind) => Promise<Uint8Array>;
   readonly port: number;
@@ -112,18 +110,8 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
       return sendJson(response, {});
     case "POST /open":
       return sendJson(response, await parts.readXlsx(await bodyOf(request)));
-    case "POST /survey/m":
-    case "POST /survey/ft":
-      return sendJson(
-        response,
-        await parts.readSurvey(
-          await bodyOf(request),
-          pathname === "/survey/ft" ? "ft" : "m",
-          searchParams.get("writing") ?? undefined,
-        ),
-      );
-    case "POST /prices":
-      return sendJson(response, await parts.readPrices(await bodyOf(request)));
+    case "POST /tables":
+      return sendJson(response, await parts.readTables(await bodyOf(request)));
     case "POST /save":
       return send(response, XLSX_TYPE, await parts.writeXlsx(bookOf(await jsonOf(request))));
     case "POST /copy/office":
