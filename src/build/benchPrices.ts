@@ -1,8 +1,9 @@
 /** A supplier's whole stock, 50,000 lines as text, read and held against the firm's standards, beside just parting its cells. */
 import { readCsv } from "../hosts/file/readCsv";
-import { readPriceFile } from "../hosts/file/readPriceFile";
+import { readTables } from "../hosts/file/readTables";
 import type { JobInputs } from "../workbooks/definition";
 import { priceBook } from "../workbooks/prices/priceBook";
+import { priceTables } from "../workbooks/prices/priceTable";
 import { pricesOf } from "../workbooks/prices/pricesOf";
 import { sheetDate } from "../workbooks/sheetDate";
 import { standardsExample } from "../workbooks/standards/demonstration";
@@ -27,7 +28,7 @@ export async function priceTimes(
   const book = priceBook(withOffers(count), true, TODAY);
   let changed = 0;
   const ms = await timed(async () => {
-    const { comparison } = pricesOf(await readPriceFile(bytes), book, SUPPLIER, {}, TODAY);
+    const { comparison } = pricesOf(priceTables(await readTables(bytes)), book, SUPPLIER, {}, TODAY);
     changed = comparison.lines.filter(({ kind }) => kind === "changed").length;
   });
   return { ms, bareMs: await timed(() => readCsv(text, ";")), changed };
@@ -38,12 +39,19 @@ const priceOf = (line: number): number => 1 + (line % 900) / 10;
 
 /** Decimal commas, packs of many kinds, a heading and a sum now and then. */
 function listOf(count: number): string {
-  const lines = ["Price list (invented);;;;;;", "Article;Description;Unit;Pack;Price EUR;Price/pack EUR;Valid to"];
+  const lines = [
+    "Price list (invented);;;;;;",
+    "Article;Description;Unit;Pack;Price EUR;Price/pack EUR;Valid to",
+  ];
   for (let line = 0; line < count; line++) {
     if (line % 500 === 0) lines.push(`Group ${line / 500};;;;;;`);
     const pack = [1, 10, 100][line % 3]!;
-    const [price, whole] = [priceOf(line), priceOf(line) * pack].map((sum) => sum.toFixed(2).replace(".", ","));
-    lines.push(`${articleOf(line)};splitter ${line % 16}-way, kind ${line};pc;${pack};${price};${whole};31.12.2027`);
+    const [price, whole] = [priceOf(line), priceOf(line) * pack].map((sum) =>
+      sum.toFixed(2).replace(".", ","),
+    );
+    lines.push(
+      `${articleOf(line)};splitter ${line % 16}-way, kind ${line};pc;${pack};${price};${whole};31.12.2027`,
+    );
   }
   return lines.join("\r\n");
 }

@@ -2,7 +2,6 @@ import path from "node:path";
 import { HELP, readOptions } from "../hosts/desk/server/options";
 import { runDesk, type DeskServices } from "../hosts/desk/server/run";
 import { writeCopy } from "../hosts/file/copy/writeCopy";
-import { readPriceFile } from "../hosts/file/readPriceFile";
 import { readTables } from "../hosts/file/readTables";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
@@ -13,7 +12,6 @@ import { EXIT, UsageTrouble, type Console } from "./console";
 
 const services: DeskServices = {
   readXlsx,
-  readPrices: readPriceFile,
   readTables,
   writeXlsx: writeJob,
   writeCopy: (book, kind) => writeCopy(book, kind, { now: new Date(), version: RIGSHEET_VERSION }, renderPng),

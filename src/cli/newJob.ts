@@ -41,8 +41,8 @@ ${SURVEY_WORDS}
   --force              replace FILE.xlsx if it exists
   --out FILE.xlsx      where to write
 
-Without --base, --demonstration and --standards all else is empty but for the figures of
-standards. The survey has a line for each outlet, and mostly a head row within its
+Without --base, --demonstration and --standards all else is empty but for the figures
+of standards. The survey has a line for each outlet, and mostly a head row within its
 first 20 lines, in any order and in the usual words of several languages; outlet
 and run are needed. A survey for a job that is there: rigsheet survey.
 A blank receiver is a spare outlet; a blank cable, wall plate or route is the

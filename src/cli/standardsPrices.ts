@@ -1,6 +1,6 @@
 /** A supplier's price list into the firm's standards, or into a job's own parts: shown, and written where --out says so. */
 import { FileTrouble } from "../hosts/file/fileTrouble";
-import { readPriceFile } from "../hosts/file/readPriceFile";
+import { readTables } from "../hosts/file/readTables";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
 import { writeJob } from "../hosts/file/writeJob";
@@ -16,6 +16,7 @@ import { othersInWords, partChangesInWords } from "../workbooks/prices/partChang
 import { nearestParts } from "../workbooks/prices/nearestParts";
 import { planPrices, type NewPlace } from "../workbooks/prices/planPrices";
 import { PART_LISTS, priceBook, supplierNames, type PriceBook } from "../workbooks/prices/priceBook";
+import { priceTables } from "../workbooks/prices/priceTable";
 import { previewText } from "../workbooks/prices/priceWords";
 import { pricesOf, type PricesFound } from "../workbooks/prices/pricesOf";
 import { rememberedText } from "../workbooks/prices/remembered";
@@ -111,7 +112,7 @@ export async function pricesCommand(words: readonly string[], console: Console):
     );
   const book = priceBook(jobInputsOf(taking.definition, stored), taking.hasOffers, today);
   const supplier = supplierOf(values.supplier, book);
-  const file = await readPriceFile(await fileBytes(listPath));
+  const file = priceTables(await readTables(await fileBytes(listPath)));
   const said = answersSaid(values);
   const guessed = pricesOf(file, book, supplier, said, today);
   const found =

@@ -6,7 +6,6 @@
 import type { Entry } from "../standards/entries";
 import type { CopyKind } from "../hosts/file/copy/copyOf";
 import type { Book, BookResult } from "../workbooks/book";
-import type { PriceTables } from "../workbooks/prices/pricesOf";
 import type { RememberedMapping } from "../workbooks/imported/columns";
 import type { ImportedTable } from "../workbooks/imported/table";
 import type { RowChanges } from "../workbooks/survey/merge";
@@ -89,6 +88,13 @@ export interface PaneHost {
   enterFormula(formula: string): Promise<void>;
   /** Adds rows to the block of the active cell and to those that mirror it. @returns what was done, in a sentence */
   addRows(count: number): Promise<string>;
+  /** The tables of a text or of a workbook, such as a site survey or a price list; what they mean is the pane's to say. */
+  readTables(bytes: Uint8Array): Promise<readonly ImportedTable[]>;
+  /**
+   * Writes outlets below the last filled row of Rooms, with rows added where needed, and what changes in rows that are
+   * there; all of it or nothing. @returns what was done, in a sentence
+   */
+  addOutlets(rows: readonly SurveyRow[], changes?: RowChanges): Promise<string>;
   /** Reads a workbook's file. */
   openFile(bytes: Uint8Array): Promise<Book>;
   /** The firm's standards among the jobs that the host keeps, the newest first; absent where it keeps none. */
@@ -98,15 +104,6 @@ export interface PaneHost {
    * @param done what is said when it is done
    */
   enterAll(entries: readonly Entry[], done: string): Promise<string>;
-  /** The tables of a supplier's price list. */
-  readPrices(bytes: Uint8Array): Promise<PriceTables>;
-  /** The tables of a text or of a workbook, such as a site survey; what they mean is the pane's to say. */
-  readTables(bytes: Uint8Array): Promise<readonly ImportedTable[]>;
-  /**
-   * Writes outlets below the last filled row of Rooms, with rows added where needed, and what changes in rows that are
-   * there; all of it or nothing. @returns what was done, in a sentence
-   */
-  addOutlets(rows: readonly SurveyRow[], changes?: RowChanges): Promise<string>;
   /** Enters every formula of ours again where it stands at an error of an unknown name. @returns how many */
   enterOursAgain(): Promise<number>;
   /** Hands the person a copy: `office` freezes our cells, `sealed` all of them; `cards` are the crew's, to print. */

@@ -1,6 +1,7 @@
 /** What a price list asks once of the whole list, each with the control by which a person answers. */
 import type { ListQuestion, PriceAnswers, QuestionId } from "../workbooks/prices/list";
-import type { PricesFound, PriceTables } from "../workbooks/prices/pricesOf";
+import type { PricesFound } from "../workbooks/prices/pricesOf";
+import type { PriceTables } from "../workbooks/prices/priceTable";
 import { button, make } from "./dom";
 
 type Answer = (answers: PriceAnswers) => void;

@@ -10,9 +10,12 @@ import { othersInWords, partChangesInWords } from "../workbooks/prices/partChang
 import { planPrices, type NewPlace, type PricePlan } from "../workbooks/prices/planPrices";
 import { supplierNames, type PriceBook } from "../workbooks/prices/priceBook";
 import { KINDS, lineInWords, linesOf, summaryOf, type WordedLine } from "../workbooks/prices/priceWords";
-import { pricesOf, type PricesFound, type PriceTables } from "../workbooks/prices/pricesOf";
+import { pricesOf, type PricesFound } from "../workbooks/prices/pricesOf";
+import type { PriceTables } from "../workbooks/prices/priceTable";
 import { rememberedText } from "../workbooks/prices/remembered";
-import { isoDate, sheetDate } from "../workbooks/sheetDate";
+import { isoDate } from "../workbooks/sheetDate";
+import { readDate } from "../workbooks/typed/readDate";
+import { DATES } from "../workbooks/typed/typedKind";
 import { make } from "./dom";
 import { mappingTable } from "./mappingTable";
 import { questionControl } from "./priceQuestions";
@@ -56,7 +59,6 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
   supplier.setAttribute("list", suppliersKnown.id);
   const until = make("input", {
     id: "prices-until",
-    type: "date",
     className: "pane-input desk-input",
     value: isoDate(today + YEAR_DAYS),
   });
@@ -214,7 +216,16 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
     tick(`Pin ${called}`, false, (on) => (on ? pinned.add(line) : pinned.delete(line)));
   const lineTable = (lines: readonly WordedLine[]): HTMLTableElement =>
     tableOf(
-      ["Take", ...(book.hasOffers ? ["Pin"] : []), "Line", "Article", "Part", "Price", "Change", ""],
+      [
+        "Take",
+        ...(book.hasOffers ? ["Pin"] : []),
+        "Line",
+        "Article",
+        "Part",
+        "Price",
+        "Change",
+        "What to know",
+      ],
       lines.map((line) => [
         line.open ? tick(`Take ${line.name}`, line.taken, (on) => taken.set(line.line, on)) : "",
         ...(book.hasOffers ? [line.open ? pinTick(line) : ""] : []),
@@ -228,7 +239,7 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
     );
   const newTable = (lines: readonly WordedLine[]): HTMLTableElement =>
     tableOf(
-      ["Line", "Article", "In the supplier's words", "Price", "For which part", ""],
+      ["Line", "Article", "In the supplier's words", "Price", "For which part", "What to know"],
       lines.map((line) => [
         String(line.line),
         line.name === `line ${line.line}` ? "" : line.name,
@@ -263,7 +274,7 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
           scrolled(
             title,
             tableOf(
-              ["End", "Part", "Article", ""],
+              ["End", "Part", "Article", "Why"],
               rows
                 .slice(0, SHOWN)
                 .map(([part, article, said]) => [
@@ -279,7 +290,11 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
         ];
 
   supplier.addEventListener("change", read);
-  until.addEventListener("change", tell);
+  until.addEventListener("change", () => {
+    // What is no day gives way to the one that is used.
+    until.value = isoDate(dateOf(until.value) ?? today + YEAR_DAYS);
+    tell();
+  });
   const element = make(
     "div",
     { className: "prices" },
@@ -293,9 +308,10 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
   return { element, plan };
 }
 
+/** As it is typed; undefined for what is no day. */
 function dateOf(text: string): number | undefined {
-  const [year, month, day] = text.split("-").map(Number);
-  return year && month && day ? sheetDate(year, month, day) : undefined;
+  const read = readDate(text, DATES, {});
+  return "refused" in read ? undefined : read.value;
 }
 
 const listed = (heading: "h2" | "h3", title: string, lines: readonly string[]): HTMLElement[] =>

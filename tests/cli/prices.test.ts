@@ -3,7 +3,7 @@ import { existsSync } from "node:fs";
 import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { readPriceFile } from "../../src/hosts/file/readPriceFile";
+import { readTables } from "../../src/hosts/file/readTables";
 import { readXlsx } from "../../src/hosts/file/readXlsx";
 import type { Book } from "../../src/workbooks/book";
 import { namedColumn } from "../../src/workbooks/named";
@@ -104,7 +104,7 @@ test.each([
 describe("bad files", () => {
   test("a million lines are refused before they are taken apart", async () => {
     const text = `Article;Price EUR\n${"A;1,00\n".repeat(1_000_000)}`;
-    await expect(readPriceFile(new TextEncoder().encode(text))).rejects.toThrow(
+    await expect(readTables(new TextEncoder().encode(text))).rejects.toThrow(
       /The file has 100000\d lines; a survey or price list has at most 100000/,
     );
   });

@@ -7,7 +7,6 @@ import {
   type Selection,
 } from "../../src/pane/host";
 import type { Book } from "../../src/workbooks/book";
-import type { PriceTables } from "../../src/workbooks/prices/pricesOf";
 import type { ImportedTable } from "../../src/workbooks/imported/table";
 
 export interface FakeOptions {
@@ -17,11 +16,11 @@ export interface FakeOptions {
   /** The call that is refused, with the sentence. */
   readonly refuse?: { readonly [call in keyof PaneHost]?: string };
   /** What the host understands of any file. */
-  /** The tables of any price list. */
-  readonly prices?: PriceTables;
+  readonly tables?: readonly ImportedTable[];
+  /** Of files of so many bytes, where a page is given several. */
+  readonly tablesOfSize?: Readonly<Record<number, readonly ImportedTable[]>>;
   /** What the host reads in any workbook's file. */
   readonly opened?: Book;
-  readonly tables?: readonly ImportedTable[];
   /** A host that works books out. */
   readonly compute?: (book: Book) => Book;
   /** A call that fails for a reason nobody foresaw. */
@@ -104,7 +103,7 @@ export function fakeHost(
     },
     readTables: async (bytes) => {
       await note("readTables", bytes.length);
-      return rest.tables!;
+      return rest.tablesOfSize?.[bytes.length] ?? rest.tables!;
     },
     addOutlets: async (rows, changes) => {
       await note("addOutlets", rows, changes);
@@ -116,11 +115,7 @@ export function fakeHost(
     },
     enterAll: async (entries, done) => {
       await note("enterAll", entries, done);
-      return "The job is up to date.";
-    },
-    readPrices: async (bytes) => {
-      await note("readPrices", bytes.length);
-      return rest.prices!;
+      return done;
     },
     enterOursAgain: async () => {
       await note("enterOursAgain");

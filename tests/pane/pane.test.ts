@@ -9,7 +9,7 @@ import { layOut } from "../../src/workbooks/layOut";
 import { namedColumn } from "../../src/workbooks/named";
 import { singleDrop } from "../../src/workbooks/singleDrop/definition";
 import type { ImportedTable } from "../../src/workbooks/imported/table";
-import { templates } from "../../src/workbooks/templates";
+import { templateOf, templates } from "../../src/workbooks/templates";
 import type { FakeOptions } from "./fakeHost";
 import {
   barriers,
@@ -70,9 +70,20 @@ S-3;receiver;H2;indoor drop;61,25;single outlet;3`;
 const surveyFile = { name: "survey <b>.csv", mimeType: "text/csv", buffer: Buffer.from(SURVEY) };
 let tables: readonly ImportedTable[];
 
+/** A supplier's list that names no currency: known, new, five times off, and one that has to be asked. */
+const PRICES = `Article;Description;Unit;Pack;Price
+2210;indoor drop;m;100;0,36
+5104;splitter, 4-way;pc;1;132,00
+5116;splitter <b>16-way</b>;pc;1;41,00
+7001;single outlet;pc;0;4,00`;
+const pricesFile = { name: "list <b>.csv", mimeType: "text/csv", buffer: Buffer.from(PRICES) };
+const SUPPLIER = "second supplier (demonstration)";
+let priceTables: readonly ImportedTable[];
+
 beforeAll(async () => {
   script = await bundled();
   tables = await readTables(surveyFile.buffer);
+  priceTables = await readTables(pricesFile.buffer);
 }, BUNDLE_MS);
 afterAll(() => closeBrowser());
 
@@ -85,7 +96,10 @@ const open = (
   withPane(
     name,
     () => script,
-    () => (options === "no host" ? undefined : { book, tables, ...options }),
+    () =>
+      options === "no host"
+        ? undefined
+        : { book, tables, tablesOfSize: { [pricesFile.buffer.length]: priceTables }, ...options },
     looks,
     work,
   );
@@ -95,6 +109,7 @@ const VIEWS = [
   "Functions",
   "Add rows",
   "Survey",
+  "Price list",
   "Check",
   "Diagnose",
   "Pictures",
@@ -126,6 +141,13 @@ async function fill(page: Page, view: (typeof VIEWS)[number]): Promise<void> {
     case "Survey":
       await page.getByLabel("File, .csv or .xlsx").setInputFiles(surveyFile);
       await page.getByRole("button", { name: "Add 2 outlets, change 1 on Rooms" }).waitFor();
+      break;
+    case "Price list":
+      await page.getByLabel("Price list, .csv, .txt or .xlsx").setInputFiles(pricesFile);
+      await page.getByLabel("Supplier, as this workbook names it").fill(SUPPLIER);
+      await page.keyboard.press("Tab");
+      await page.getByText("The list names no currency").waitFor();
+      await page.locator("summary", { hasText: "Columns of the list" }).click();
       break;
     case "Check":
       await statusIs(page, /^Found: \d+ wrong/);
@@ -398,6 +420,45 @@ describe("what each view does", () => {
     await statusIs(page, /^Not done\. This workbook has no Rooms sheet of ours/);
     expect((await callsOf(page)).map(([call]) => call)).not.toContain("readTables");
   });
+
+  open(
+    "Price list: what is asked comes first, then each line is taken or left",
+    { book: recalculate(templateOf("standards")!.demonstration()) },
+    async (page) => {
+      await fill(page, "Price list");
+      const take = page.getByRole("button", { name: /^Take/ });
+      expect(await take.count()).toBe(0);
+      await page.getByLabel("Currency of the list").fill("EUR");
+      await page.keyboard.press("Tab");
+      await page.getByText("1 line changed").waitFor();
+      const text = await page.locator("section:not([hidden])").innerText();
+      for (const said of [
+        /0\.41 → 0\.36, −12\.2 %/,
+        /13\.2 became 132, 10 times as much/,
+        /A pack of 0 can't be/,
+        /splitter <b>16-way<\/b>/,
+      ])
+        expect(text).toMatch(said);
+      expect(await take.innerText()).toBe("Take 1 price");
+      await page.getByLabel("Part of 5116", { exact: true }).selectOption("new");
+      await page.getByLabel("Name of the new part of 5116").fill("16-way splitter");
+      await page.keyboard.press("Tab");
+      expect(await take.innerText()).toBe("Take 2 prices");
+      await take.click();
+      await statusIs(page, /^2 prices of second supplier \(demonstration\), 1 of them new; 1 new part/);
+      const [, entries] = (await callsOf(page)).find(([call]) => call === "takePrices")!;
+      const values = (entries as { name: string; value: unknown }[]).map(({ name, value }) => [name, value]);
+      // The reel has 100 m, and the first supplier asks 38.
+      expect(values).toEqual(
+        expect.arrayContaining([
+          ["cables_price", 36],
+          ["passives_name", "16-way splitter"],
+          ["passives_price", 41],
+        ]),
+      );
+      expect(values.filter(([, value]) => value === 132)).toEqual([]);
+    },
+  );
 
   open("Check: a finding leads to its cell, and a check to what it counts", {}, async (page) => {
     await fill(page, "Check");

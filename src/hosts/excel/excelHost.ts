@@ -11,8 +11,6 @@ import type { Trial, TrialHelp } from "../../pane/trial";
 import type { Book } from "../../workbooks/book";
 import type { Entry } from "../../standards/entries";
 import type { CopyKind } from "../file/copy/copyOf";
-import type { PriceTables } from "../../workbooks/prices/pricesOf";
-import { readPriceFile } from "../file/readPriceFile";
 import type { ImportedTable } from "../../workbooks/imported/table";
 import type { RowChanges } from "../../workbooks/survey/merge";
 import type { SurveyRow } from "../../workbooks/survey/survey";
@@ -152,12 +150,6 @@ export class ExcelHost implements PaneHost {
   async enterAll(entries: readonly Entry[], done: string): Promise<string> {
     refuseOld();
     return await changeExcel(enteringAll(entries, done));
-  }
-
-  readPrices(bytes: Uint8Array): Promise<PriceTables> {
-    return readPriceFile(bytes).catch((error: unknown) => {
-      throw error instanceof FileTrouble ? new HostTrouble(error.message, { cause: error }) : error;
-    });
   }
 
   async enterOursAgain(): Promise<number> {

@@ -73,10 +73,9 @@ function textTables(bytes: Uint8Array): ImportedTable[] {
   return count > SHORT_LINES ? best.slice(0, 1) : best;
 }
 
-/** Most quotation marks that are taken off: more of them are no slips. */
 const MOST_OPEN = 20;
 
-/** A mark that opens a cell and is never closed would take all below it along: it is taken as a plain sign, and its line is told. */
+/** A mark that opens a cell and is never closed would take all below it along: it is taken as a plain sign. */
 function withoutOpenQuotes(text: string, delimiter: string): { plain: string; opened: number[] } {
   let plain = text;
   const opened: number[] = [];

@@ -2,6 +2,7 @@
 import { entriesOf } from "../../standards/entries";
 import { jobInputsOf } from "../../workbooks/jobInputsOf";
 import { priceBook, type PriceBook } from "../../workbooks/prices/priceBook";
+import { priceTables } from "../../workbooks/prices/priceTable";
 import { takesPrices, type TakesPrices } from "../../workbooks/prices/takesPrices";
 import { sheetDateOf } from "../../workbooks/sheetDate";
 import { button, make, paragraph } from "../dom";
@@ -24,8 +25,8 @@ export const prices: View = {
     const show = async (chosen: File): Promise<string> => {
       const today = sheetDateOf(new Date());
       const { book, definition } = await bookOf(host, today);
-      const tables = await host.readPrices(new Uint8Array(await chosen.arrayBuffer()));
-      const take = button("Take the prices", () => undefined, "pane-button pane-first");
+      const tables = priceTables(await host.readTables(new Uint8Array(await chosen.arrayBuffer())));
+      const take = button("", () => undefined, "pane-button pane-first");
       const preview = pricesPreview({
         file: tables,
         name: chosen.name,
@@ -33,8 +34,8 @@ export const prices: View = {
         today,
         heading: "h2",
         changed: (words) => {
-          take.disabled = words === undefined;
-          take.textContent = words ?? "Take the prices";
+          take.hidden = words === undefined;
+          take.textContent = words ?? "";
         },
       });
       take.onclick = (): void =>

@@ -3,15 +3,9 @@ import type { ImportedTable } from "../imported/table";
 import { compareOffers, type Comparison } from "./compareOffers";
 import type { PriceAnswers, PriceList } from "./list";
 import { supplierIn, type PriceBook } from "./priceBook";
+import type { PriceTables } from "./priceTable";
 import { readPriceList } from "./readPriceList";
 import { rememberedAnswers } from "./remembered";
-
-/** A supplier's file as a host has read it. */
-export interface PriceTables {
-  readonly tables: readonly ImportedTable[];
-  readonly chosen: number;
-  readonly sheets: readonly string[];
-}
 
 export interface PricesFound {
   readonly list: PriceList;

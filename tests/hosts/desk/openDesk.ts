@@ -6,14 +6,13 @@ import { registerFillPlugin } from "../../../src/hosts/desk/page/fillPlugin";
 import { registerPastePlugin } from "../../../src/hosts/desk/page/pastePlugin";
 import { registerRowsPlugin } from "../../../src/hosts/desk/page/rowsPlugin";
 import { outletsToAdd } from "../../../src/hosts/desk/page/outletsToAdd";
-import { readPriceFile } from "../../../src/hosts/file/readPriceFile";
-import { entriesToType } from "../../../src/hosts/desk/page/entriesToType";
-import { readXlsx } from "../../../src/hosts/file/readXlsx";
-import type { Entry } from "../../../src/standards/entries";
 import { readTables } from "../../../src/hosts/file/readTables";
 import type { AddedRows } from "../../../src/workbooks/planAddedRows";
 import { NO_CHANGES, type RowChanges } from "../../../src/workbooks/survey/merge";
 import type { SurveyRow } from "../../../src/workbooks/survey/survey";
+import { entriesToType } from "../../../src/hosts/desk/page/entriesToType";
+import { readXlsx } from "../../../src/hosts/file/readXlsx";
+import type { Entry } from "../../../src/standards/entries";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { fromModel } from "../../../src/hosts/grid/fromModel";
 import type { GridModel } from "../../../src/hosts/grid/library";
@@ -61,10 +60,9 @@ export class DeskInNode implements OpenDesk {
       library,
       guard,
       isEditing: () => this.editing,
-      readPrices: readPriceFile,
+      readTables,
       openFile: readXlsx,
       standardsHere: async () => this.standards,
-      readTables,
       compute: recalculate,
       takeUpgrade: async (given) => {
         await this.replace(given);

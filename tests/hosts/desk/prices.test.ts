@@ -38,7 +38,9 @@ describe("a price list on the desk", () => {
     await page.keyboard.press("Tab");
     await dialog.getByText("21 lines changed").waitFor();
     if (process.env.SCREENSHOTS) await page.screenshot({ path: `${process.env.SCREENSHOTS}/prices.png` });
-    expect(await dialog.getByText("It stands twice: the newest price that is valid is taken").count()).toBe(1);
+    expect(await dialog.getByText("It stands twice: the newest price that is valid is taken").count()).toBe(
+      1,
+    );
     expect(await take.innerText()).toBe("Take 21 prices");
     await take.click();
     await until(

@@ -12,6 +12,8 @@ import { shelfLineOf } from "../../../src/workbooks/shelfLine";
 import { drawnJob, firm, nextEdition, nextStandards } from "../../support/firmsJob";
 import { DeskInNode } from "./openDesk";
 
+const DONE = "The job is up to date with the standards; its Log says what was taken.";
+
 const TODAY = sheetDate(2027, 1, 11);
 const names = (book: Book, name: string): unknown[] => namedColumn(book, name).filter((value) => value);
 
@@ -21,7 +23,7 @@ test("all in one step, in its own places, and one undo takes all of it back", as
   const found = upToDate(before, nextStandards());
   if (typeof found === "string") throw new Error(found);
   const entries = bringing(found, takenByItself(found.differences), { today: TODAY });
-  expect(await desk.host.bringUpToDate(entries)).toMatch(/^The job is up to date with the standards/);
+  expect(await desk.host.enterAll(entries, DONE)).toMatch(/^The job is up to date with the standards/);
   const after = desk.book();
   for (const list of ["cables", "plates"]) {
     const wanted = nextEdition.blocks![list]!.map(({ name }) => name);
@@ -44,14 +46,17 @@ test("all in one step, in its own places, and one undo takes all of it back", as
 test("a cell that is being typed into, or a name that is gone: a sentence, and nothing is changed", async () => {
   const desk = new DeskInNode(drawnJob());
   desk.editing = true;
-  await expect(desk.host.bringUpToDate([])).rejects.toThrow(/^A cell is being typed into/);
+  await expect(desk.host.enterAll([], DONE)).rejects.toThrow(/^A cell is being typed into/);
   desk.editing = false;
   const before = jobInputsOf(multiRoom, desk.book());
   await expect(
-    desk.host.bringUpToDate([
-      { name: "site_margin", value: 0.1 },
-      { name: "no_such_name", value: 1 },
-    ]),
+    desk.host.enterAll(
+      [
+        { name: "site_margin", value: 0.1 },
+        { name: "no_such_name", value: 1 },
+      ],
+      DONE,
+    ),
   ).rejects.toThrow(/^The workbook has no cells named no_such_name any more, so nothing was changed/);
   expect(jobInputsOf(multiRoom, desk.book())).toEqual(before);
 });

@@ -264,6 +264,7 @@ const BUTTONS: Readonly<
       [/^Preview$/, /^The preview shows/],
       [/^Add \d+ outlets/, /added\./],
     ],
+  },
   Standards: {
     // Of another currency than the job's: told, and nothing to press.
     prepare: async (pane) => {

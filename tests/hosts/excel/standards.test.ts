@@ -12,6 +12,8 @@ import { drawnJob, nextEdition, nextStandards } from "../../support/firmsJob";
 import { sentenceOf } from "../scenario";
 import { inExcel } from "./inExcel";
 
+const DONE = "The job is up to date with the standards; its Log says what was taken.";
+
 const TODAY = sheetDate(2027, 1, 11);
 
 const withJob = (work: (excel: ExcelStandIn, host: ExcelHost) => Promise<void>) =>
@@ -30,7 +32,7 @@ test("rows are added to each list and to those that stand for them, and all of i
   withJob(async (excel, host) => {
     const entries = await entriesFor(host);
     const steps = excel.undoSteps;
-    expect(await host.bringUpToDate(entries)).toMatch(/^The job is up to date with the standards/);
+    expect(await host.enterAll(entries, DONE)).toMatch(/^The job is up to date with the standards/);
     expect(excel.undoSteps).toBe(steps + 1);
     const after = await host.readBook();
     for (const list of ["cables", "plates"]) {
@@ -49,11 +51,11 @@ test("a sheet protected against new rows, or a name that is gone: a sentence, an
   await withJob(async (excel, host) => {
     const entries = await entriesFor(host);
     const before = jobInputsOf(multiRoom, await host.readBook());
-    expect(await sentenceOf(host.bringUpToDate([...entries, { name: "no_such_name", value: 1 }]))).toMatch(
+    expect(await sentenceOf(host.enterAll([...entries, { name: "no_such_name", value: 1 }], DONE))).toMatch(
       /^The workbook has no cells named no_such_name any more/,
     );
     excel.state.protectedSheets.set("Parts", { insertRows: false });
-    expect(await sentenceOf(host.bringUpToDate(entries))).toMatch(/Nothing was written\.$/);
+    expect(await sentenceOf(host.enterAll(entries, DONE))).toMatch(/Nothing was written\.$/);
     expect(jobInputsOf(multiRoom, await host.readBook())).toEqual(before);
   });
 });

@@ -1,7 +1,7 @@
 /** Plays an outsider's price lists: the file is read as the hosts read it, and each line is held to what a buyer reads. */
 import { readFileSync } from "node:fs";
 import path from "node:path";
-import { readPriceFile } from "../../../src/hosts/file/readPriceFile";
+import { readTables } from "../../../src/hosts/file/readTables";
 import { compareOffers, type Comparison, type Offer } from "../../../src/workbooks/prices/compareOffers";
 import type { ColumnKey } from "../../../src/workbooks/prices/headMeaning";
 import {
@@ -10,6 +10,7 @@ import {
   type PriceAnswers,
   type PriceList,
 } from "../../../src/workbooks/prices/list";
+import { priceTables } from "../../../src/workbooks/prices/priceTable";
 import { readPriceList } from "../../../src/workbooks/prices/readPriceList";
 import { isoDate, sheetDate } from "../../../src/workbooks/sheetDate";
 
@@ -142,8 +143,8 @@ function answersOf({ mapping = {}, currency, asks }: Case, list: PriceList): Pri
 
 /** @param answered whether the buyer has answered what the whole list asks */
 export async function play(folder: string, one: Case, answered: boolean): Promise<Played> {
-  const { tables, chosen, sheets } = await readPriceFile(
-    new Uint8Array(readFileSync(path.join(folder, one.file))),
+  const { tables, chosen, sheets } = priceTables(
+    await readTables(new Uint8Array(readFileSync(path.join(folder, one.file)))),
   );
   const context = { currency: one.currency, today: TODAY, sheets };
   const first = readPriceList(tables[chosen]!, context);

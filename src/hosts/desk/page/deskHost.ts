@@ -16,7 +16,6 @@ import type { Book, BookResult } from "../../../workbooks/book";
 import { callsUs } from "../../../formula/callsUs";
 import type { AddedRows } from "../../../workbooks/planAddedRows";
 import { templateOf } from "../../../workbooks/templates";
-import type { PriceTables } from "../../../workbooks/prices/pricesOf";
 import type { Entry } from "../../../standards/entries";
 import type { ImportedTable } from "../../../workbooks/imported/table";
 import { doneInWords, NO_CHANGES, type RowChanges } from "../../../workbooks/survey/merge";
@@ -39,9 +38,9 @@ export interface OpenDesk {
   replace(book: Book): Promise<void>;
   addRows(plan: AddedRows, quantity: number): void;
   /** @returns a sentence where they have no place */
+  addOutlets(rows: readonly SurveyRow[], changes: RowChanges): string | undefined;
   /** Types all of it in one step. @returns a sentence where a name that is needed is gone */
   enterAll(entries: readonly Entry[]): string | undefined;
-  addOutlets(rows: readonly SurveyRow[], changes: RowChanges): string | undefined;
   /** Calls back whenever the selection or a cell changes. @returns a function that ends it */
   watch(changed: () => void): () => void;
 }
@@ -52,11 +51,10 @@ export interface DeskSurroundings {
   readonly guard: DeskGuard;
   /** A cell is being typed into. */
   isEditing(): boolean;
-  readPrices(bytes: Uint8Array): Promise<PriceTables>;
+  readTables(bytes: Uint8Array): Promise<readonly ImportedTable[]>;
   openFile(bytes: Uint8Array): Promise<Book>;
   /** The firm's standards among the jobs, the newest first. */
   standardsHere(): Promise<readonly StandardsHere[]>;
-  readTables(bytes: Uint8Array): Promise<readonly ImportedTable[]>;
   /** In a model of its own. */
   compute(book: Book): Book;
   /** Puts it in the place of the open job, which is frozen before. @returns what was done, in a sentence */
@@ -183,8 +181,6 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
       if (refused !== undefined) throw new HostTrouble(refused);
       return `${done} Undo takes it back in one step.`;
     },
-
-    readPrices: (bytes) => around.readPrices(bytes),
 
     enterOursAgain: async () => {
       notWhileEditing();

@@ -7,7 +7,6 @@ import { writeCopy } from "../../file/copy/writeCopy";
 import { FileTrouble } from "../../file/fileTrouble";
 import { bringIn, exportOf } from "../../file/jobsArchive";
 import { jobFile } from "../../file/jobFile";
-import { readPriceFile } from "../../file/readPriceFile";
 import { readTables } from "../../file/readTables";
 import { readXlsx } from "../../file/readXlsx";
 import { pngRenderer } from "../../headless/pngRenderer";
@@ -95,7 +94,6 @@ export function inPageApi(stand: Exclude<Stand, "server">): typeof serverApi {
     theirs: async () => noFile(),
     saveFile: async () => noFile(),
     openXlsx: (bytes) => told(async () => readXlsx(await bytesOf(bytes))),
-    readPrices: (bytes) => told(async () => readPriceFile(await bytesOf(bytes))),
     readTables: (bytes) => told(async () => readTables(await bytesOf(bytes))),
     saveXlsx: (book) => told(async () => xlsx(await jobFile(book, renderPng))),
     copyXlsx: (book, kind) =>

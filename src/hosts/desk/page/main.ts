@@ -3,6 +3,7 @@ import * as library from "@odoo/o-spreadsheet";
 import { allFunctions } from "../../../functions/all";
 import type { Book } from "../../../workbooks/book";
 import { jobInputsOf } from "../../../workbooks/jobInputsOf";
+import { priceTables } from "../../../workbooks/prices/priceTable";
 import { priceBook } from "../../../workbooks/prices/priceBook";
 import { takesPrices } from "../../../workbooks/prices/takesPrices";
 import { sheetDateOf } from "../../../workbooks/sheetDate";
@@ -224,7 +225,7 @@ async function takePrices(started: () => Promise<void>): Promise<void> {
   if (!taking) return;
   const today = sheetDateOf(new Date());
   const book = priceBook(jobInputsOf(taking.definition, stored), taking.hasOffers, today);
-  const tables = await api.readPrices(file);
+  const tables = priceTables(await api.readTables(file));
   bar.showWork("");
   const plan = await askForPrices({ file: tables, name: file.name, book, today });
   if (!plan) return;

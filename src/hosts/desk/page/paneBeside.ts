@@ -66,8 +66,8 @@ export class PaneBeside {
         library,
         guard,
         isEditing,
-        readPrices: (bytes) =>
-          api.readPrices(new Blob([bytes as Uint8Array<ArrayBuffer>])).catch((error: unknown) => {
+        readTables: (bytes) =>
+          api.readTables(new Blob([bytes as Uint8Array<ArrayBuffer>])).catch((error: unknown) => {
             throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
           }),
         openFile: (bytes) =>
@@ -75,10 +75,6 @@ export class PaneBeside {
             throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
           }),
         standardsHere,
-        readTables: (bytes) =>
-          api.readTables(new Blob([bytes as Uint8Array<ArrayBuffer>])).catch((error: unknown) => {
-            throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
-          }),
         compute: computed,
         takeUpgrade: (book, from, to) => this.takeUpgrade(book, from, to),
         handOver: async (book, kind) =>

@@ -4,7 +4,6 @@ import type { BringInReport } from "../../../jobs/broughtInWords";
 import type { Change, RevisionNote } from "../../../jobs/content";
 import type { HeldJob } from "../../../jobs/shelf";
 import type { Book } from "../../../workbooks/book";
-import type { PriceTables } from "../../../workbooks/prices/pricesOf";
 import type { ImportedTable } from "../../../workbooks/imported/table";
 import type { CopyKind } from "../../file/copy/copyOf";
 import {
@@ -104,7 +103,6 @@ export const serverApi = {
       sent("PUT", book),
     ),
   openXlsx: (bytes: Blob) => askJson<Book>("/open", { method: "POST", body: bytes }),
-  readPrices: (bytes: Blob) => askJson<PriceTables>("/prices", { method: "POST", body: bytes }),
   /** Of a survey, or a price list. */
   readTables: (bytes: Blob) => askJson<readonly ImportedTable[]>("/tables", { method: "POST", body: bytes }),
   saveXlsx: async (book: Book) => (await ask("/save", sent("POST", book))).blob(),

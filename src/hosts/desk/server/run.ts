@@ -16,10 +16,7 @@ import { usualDataFolder, USUAL_PORT, type DeskOptions } from "./options";
 import { createDesk, type DeskParts } from "./serve";
 
 /** What the host's other parts give. */
-export type DeskServices = Pick<
-  DeskParts,
-  "readXlsx" | "readTables" | "readPrices" | "writeXlsx" | "writeCopy"
-> &
+export type DeskServices = Pick<DeskParts, "readXlsx" | "readTables" | "writeXlsx" | "writeCopy"> &
   FileServices;
 
 /** How many ports after the usual one are tried when it is taken. */

@@ -4,7 +4,6 @@ import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { Refusal as JobRefusal } from "../../../jobs/refusal";
 import type { Book } from "../../../workbooks/book";
-import type { PriceTables } from "../../../workbooks/prices/pricesOf";
 import type { ImportedTable } from "../../../workbooks/imported/table";
 import type { CopyKind } from "../../file/copy/copyOf";
 import { FileTrouble, troubles } from "../../file/fileTrouble";
@@ -32,7 +31,6 @@ import { bodyOf, jsonOf, Refused } from "./requestBody";
 export interface DeskParts extends JobRoutes {
   readonly assets: ReadonlyMap<string, Asset>;
   readonly readXlsx: (bytes: Uint8Array) => Promise<Book>;
-  readonly readPrices: (bytes: Uint8Array) => Promise<PriceTables>;
   readonly readTables: (bytes: Uint8Array) => Promise<readonly ImportedTable[]>;
   readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
   readonly writeCopy: (book: Book, kind: CopyKind) => Promise<Uint8Array>;
@@ -112,8 +110,6 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
       return sendJson(response, {});
     case "POST /open":
       return sendJson(response, await parts.readXlsx(await bodyOf(request)));
-    case "POST /prices":
-      return sendJson(response, await parts.readPrices(await bodyOf(request)));
     case "POST /tables":
       return sendJson(response, await parts.readTables(await bodyOf(request)));
     case "POST /save":
