@@ -382,7 +382,9 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
         (row) =>
           ["per_outlet", "per_branch", "per_head", "fixed"].every((key) => orNought(row, key) === 0) &&
           !isFilled(row, "piece") &&
-          !(isPart(row) && filledRows(job, "types", "name").some(({ fitting }) => isSame(fitting, row.name))) &&
+          !(
+            isPart(row) && filledRows(job, "types", "name").some(({ fitting }) => isSame(fitting, row.name))
+          ) &&
           !filledRows(job, "dishes", "name").some(({ part }) => isPart(row) && isSame(part, row.name)),
       ).length,
     ),

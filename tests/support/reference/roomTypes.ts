@@ -40,8 +40,7 @@ const typeOf = (job: Job, row: Row): Row | undefined => named(rowsOf(job, "types
 export function withItsType(job: Job, row: Row): Row {
   const type = typeOf(job, row) ?? {};
   const counts: Record<string, Value> = { ...row };
-  for (const [key] of ENTRIES)
-    if (!isFilled(row, key) && isFilled(type, key)) counts[key] = type[key]!;
+  for (const [key] of ENTRIES) if (!isFilled(row, key) && isFilled(type, key)) counts[key] = type[key]!;
   if (isSame(row.receiver, "none")) delete counts.receiver;
   // The same row where it leaves nothing to a type: whoever draws a job asks for its rows while they still change.
   return isFilled(row, "type") || isFilled(row, "receiver") !== isFilled(counts, "receiver") ? counts : row;
