@@ -53,6 +53,8 @@ interface Within {
 export type WordsFor = (written: string, at: Within | undefined) => string | undefined;
 
 const MOST_LETTERS = 40;
+/** Ends the keys of columns that tell what counts, beside those that are filled. */
+const USED = "_used";
 
 /** @param sheet the sheet on which the formula stands */
 export function wordsIn({ names, sheets, definition, valueAt }: SpokenOf, sheet: string): WordsFor {
@@ -83,6 +85,15 @@ export function wordsIn({ names, sheets, definition, valueAt }: SpokenOf, sheet:
       : ` of ${String(value).slice(0, MOST_LETTERS)}`;
   }
 
+  /** The cell that is filled, of one that tells what counts: there it is put right. */
+  function entered(on: string, place: Place): Place {
+    const block = blockAt(on, place.row);
+    const left = (key: string): number | undefined => within(`${block!.name}_${key}`, on, place.row)?.left;
+    const shown = block?.columns.find(({ key }) => key.endsWith(USED) && left(key) === place.column);
+    const column = shown && left(shown.key.slice(0, -USED.length));
+    return column === undefined ? place : { row: place.row, column };
+  }
+
   return (written, wanted) => {
     const area = areaIn(names, sheets, sheet, written);
     if (!area) return undefined;
@@ -91,10 +102,10 @@ export function wordsIn({ names, sheets, definition, valueAt }: SpokenOf, sheet:
     const inside = (first: number, last: number, offset = 0): number =>
       first === last ? first : first + offset;
     const lies = zone.top === zone.bottom;
-    const place: Place = {
+    const place = entered(on, {
       row: inside(zone.top, zone.bottom, at?.row),
       column: inside(zone.left, zone.right, at?.column ?? (lies ? at?.row : 0)),
-    };
+    });
     const label = labelAt(on, place);
     const unknown = label === `column ${columnLetters(place.column)}`;
     const single = zone.top === zone.bottom && zone.left === zone.right;

@@ -52,6 +52,7 @@ const WHOLE: Readonly<Record<string, string>> = {
   route: "route|cable route|way|trasse|weg|chemin|path|verlegeart|cheminement",
   port: "port|port no",
   split: "split by",
+  type: "type",
   kept: "user bands kept|kept user bands",
   kind: "price group|room kind|room type|category",
   note:
@@ -101,6 +102,9 @@ const SHORTENED: readonly (readonly [key: string, word: RegExp])[] = [
 /** What looks like one of ours and is another thing. */
 const OTHERS =
   /\b(?:heights?|hohe|raumhohe|hauteur|altezza|altura|areas?|flache|surface|superficie|sqm|m2|m²|width|breite|largeur|price|preis|prix|cost|rate|date|datum|time|phone|tel|beds?|betten|guests?|diameter|db|dbuv|dbµv|level db|volts?|age|labour|minutes|hours|surveyor|checked|initials|invoice|amount|ceiling)\b/;
+/** Of our own Rooms sheet: what counts at the outlet, beside what was entered. */
+const WORKED_OUT =
+  /^(?:floor|room|outlet|receiver|how many|fed from|run|wall plate|route|port|split by|user bands kept|shortest run|longest run|price group) used$/;
 /** A running number, or a name, as what stands below it shows. */
 const NUMBERED = /^(?:no|nr|n|number|num|pos|position|item|line|lfd|lfd nr|lfdnr|sl|sl no|s no|sr no|#|)$/;
 
@@ -111,7 +115,7 @@ const UNIT_AT_END =
 
 /** Heads that are as often another program's own number: less sure than a word for an outlet. */
 const GENERAL =
-  /^(?:id|name|code|ref|reference|label|tag|set|space|place|where|unit|fed|plus|extra|kind|count)$/;
+  /^(?:id|type|name|code|ref|reference|label|tag|set|space|place|where|unit|fed|plus|extra|kind|count)$/;
 
 const KEYS_OF = new Map<string, string[]>();
 for (const [key, heads] of Object.entries(WHOLE))
@@ -146,7 +150,9 @@ export function guessesOf(text: string): HeadGuess[] {
 }
 
 export const isOther = (head: string): boolean =>
-  head.length <= LONGEST_HEAD && OTHERS.test(plainHead(head, true)) && !KEYS_OF.has(plainHead(head));
+  head.length <= LONGEST_HEAD &&
+  (OTHERS.test(plainHead(head, true)) || WORKED_OUT.test(plainHead(head))) &&
+  !KEYS_OF.has(plainHead(head));
 
 /** "No.", "Pos", or nothing. */
 export const isNumbered = (head: string): boolean =>

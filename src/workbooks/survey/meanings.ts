@@ -37,6 +37,7 @@ const KEYS = [
   "split",
   "kept",
   "kind",
+  "type",
   OUTLETS,
 ] as const;
 
