@@ -4,7 +4,7 @@ import path from "node:path";
 import { gzipSync } from "node:zlib";
 import { assetsIn } from "../../hosts/desk/server/assets";
 import { libraryFile } from "../../hosts/headless/libraryFile";
-import { withoutGlyphNames } from "./withoutGlyphNames";
+import { leanFont } from "./leanFont";
 
 export type Files = Map<string, Uint8Array>;
 
@@ -56,7 +56,7 @@ export async function deskFiles(dist: string): Promise<DeskFiles> {
   const parts: Files = new Map();
   for (const [name, packageName, file] of PACKED) {
     const bytes = await readFile(libraryFile(packageName, file));
-    parts.set(name, packed(name.endsWith(".ttf") ? withoutGlyphNames(bytes) : bytes));
+    parts.set(name, packed(name.endsWith(".ttf") ? leanFont(bytes) : bytes));
   }
   return { page, help, parts };
 }
