@@ -124,6 +124,7 @@ export function readPriceList(
   const currencyPlace = place("currency");
   const line: Omit<LineContext, "heading"> = {
     opened: new Set(opened),
+    days: new Map(),
     width: Math.max(columns.length === 0 ? 0 : head.line ? head.line.cells.length : columns.length, 1),
     named: prices.some(
       (one) =>
