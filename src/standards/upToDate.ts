@@ -10,9 +10,7 @@ import { estimate } from "../workbooks/multiRoom/names";
 import { namedColumn, namedValue } from "../workbooks/named";
 import { brought } from "./brought";
 import { differences, PART_LISTS, type Difference } from "./differences";
-import { entriesOf, type Entry } from "./entries";
 import type { FirmsStandards } from "./firmsStandards";
-import { doneInWords } from "./inWords";
 import { partKey } from "./raisedBy";
 import { takenBy } from "./taken";
 
@@ -115,26 +113,4 @@ export function totalWith(
     estimate.quote.total.name,
   );
   return typeof total === "number" ? total : undefined;
-}
-
-/**
- * What has to be typed to bring the job up to date, its log's line included.
- * @param today as a sheet has dates
- */
-export function bringing(
-  found: UpToDate,
-  chosen: readonly Difference[],
-  { today, after }: { readonly today: number; readonly after?: number },
-): Entry[] {
-  const { job, standards, total } = found;
-  const who = job.fields?.[estimate.site.prepared_by.name];
-  const line = {
-    date: today,
-    ...(who !== undefined && { who }),
-    what: doneInWords(found, chosen),
-    why: "the firm's standards",
-    ...(total !== undefined && { before: total }),
-    ...(after !== undefined && { after }),
-  };
-  return entriesOf(multiRoom, job, brought(job, standards, chosen, line));
 }

@@ -38,7 +38,7 @@ export const VERSIONS = {
     {
       version: "6",
       changes:
-        "Parts have an article number; a job can draw on the firm's standards, and tells which edition it took.",
+        "Parts have an article number; a job can draw on the firm's standards, and tells which edition it took; the quote ends with the firm's letterhead.",
     },
   ],
   "single-drop": [

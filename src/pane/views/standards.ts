@@ -2,7 +2,8 @@
 import type { Difference } from "../../standards/differences";
 import { firmsStandards } from "../../standards/firmsStandards";
 import { inWords, totalInWords } from "../../standards/inWords";
-import { bringing, totalWith, upToDate, type UpToDate } from "../../standards/upToDate";
+import { bringing } from "../../standards/bringing";
+import { totalWith, upToDate, type UpToDate } from "../../standards/upToDate";
 import type { Book } from "../../workbooks/book";
 import { sheetDateOf } from "../../workbooks/sheetDate";
 import { button, make, paragraph } from "../dom";

@@ -548,6 +548,7 @@ export const guestHouse: JobInputs = {
       { text: "Rooms are free on the days agreed." },
     ],
     exclusions: standardExclusions,
+    letterhead: [{ line: "Invented firm (demonstration)" }, { line: "1 Invented Street, Invented Town" }],
     causes: usualCauses,
     log: [{ date: sheetDate(2026, 11, 2), who: "demonstration", what: "first estimate", why: "enquiry" }],
     dishes,

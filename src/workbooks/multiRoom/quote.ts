@@ -7,10 +7,10 @@ import { dishes, feeders } from "./names/dishes";
 import { heads, headsNeeded } from "./names/headUnits";
 import { count } from "./names/materials";
 import { price } from "./names/price";
-import { quote, assumptionsQuoted, exclusionsQuoted, optionsQuoted } from "./names/quote";
+import { quote, assumptionsQuoted, exclusionsQuoted, letterheadQuoted, optionsQuoted } from "./names/quote";
 import { rooms } from "./names/rooms";
 import { site, slots } from "./names/site";
-import { assumptions, discount, exclusions, onpurpose, options } from "./names/terms";
+import { assumptions, discount, exclusions, letterhead, onpurpose, options } from "./names/terms";
 
 /** What stands where a sum is not known: the customer sees no code of an error. */
 const OPEN = text("open");
@@ -145,5 +145,11 @@ export const quoteSheet: SheetDefinition = {
         "licensed practice. This quotation is not a safety certificate.",
       ],
     },
+    blockPart(letterheadQuoted, {
+      heading: "From",
+      prepared: 4,
+      mirrors: letterhead,
+      formulas: { line: f`IF(${letterhead.line}="","",${letterhead.line})` },
+    }),
   ],
 };

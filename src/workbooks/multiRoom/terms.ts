@@ -1,7 +1,15 @@
 import { f } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { askedBeside, blockPart, fieldsPart } from "../parts";
-import { assumptions, discount, exclusions, onpurpose, options, provisional } from "./names/terms";
+import {
+  assumptions,
+  discount,
+  exclusions,
+  letterhead,
+  onpurpose,
+  options,
+  provisional,
+} from "./names/terms";
 import { roundedNatively } from "./roundedNatively";
 
 export const termsSheet: SheetDefinition = {
@@ -39,6 +47,11 @@ export const termsSheet: SheetDefinition = {
     blockPart(exclusions, {
       heading: "Exclusions",
       prepared: 6,
+      formulas: {},
+    }),
+    blockPart(letterhead, {
+      heading: "Letterhead, as it stands at the foot of the quote",
+      prepared: 4,
       formulas: {},
     }),
     blockPart(onpurpose, {

@@ -26,14 +26,6 @@ export const standards = fields("standards", {
   ),
 });
 
-export const letterhead = block("letterhead", {
-  line: entry(
-    "Line",
-    { width: 60 },
-    anyText("A line of the letterhead: name, street, town, telephone", { example: "12 Quay Street" }),
-  ),
-});
-
 export const suppliers = block("suppliers", {
   name: entry("Supplier", { width: 30 }, anyText("The supplier, as offers and Parts name it")),
   currency: entry(

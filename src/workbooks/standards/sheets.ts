@@ -3,12 +3,12 @@ import type { SheetDefinition } from "../definition";
 import { crew } from "../multiRoom/names/labour";
 import { log } from "../multiRoom/names/log";
 import { site } from "../multiRoom/names/site";
-import { assumptions, exclusions, onpurpose } from "../multiRoom/names/terms";
+import { assumptions, exclusions, letterhead, onpurpose } from "../multiRoom/names/terms";
 import { partLists, partWords } from "../multiRoom/parts";
 import { cablesAndLevels, measuring, MONEY, usualParts } from "../multiRoom/site";
 import { blockPart, fieldsPart } from "../parts";
 import { writingField } from "../typed/writingField";
-import { letterhead, standards, suppliers } from "./names";
+import { standards, suppliers } from "./names";
 
 export const standardsSheet: SheetDefinition = {
   name: "Standards",

@@ -1,7 +1,8 @@
 /** A job on the desk brought up to date with the firm's standards: rows added on several lists of a sheet, one step back. */
 import { recalculate } from "../../../src/hosts/headless/recalculate";
 import { takenByItself } from "../../../src/standards/inWords";
-import { bringing, upToDate } from "../../../src/standards/upToDate";
+import { bringing } from "../../../src/standards/bringing";
+import { upToDate } from "../../../src/standards/upToDate";
 import type { Book } from "../../../src/workbooks/book";
 import { jobInputsOf } from "../../../src/workbooks/jobInputsOf";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";

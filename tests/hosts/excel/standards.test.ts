@@ -1,7 +1,8 @@
 /** A job in Excel brought up to date with the firm's standards: where it is written, and how it is refused. */
 import { ExcelHost } from "../../../src/hosts/excel/excelHost";
 import { takenByItself } from "../../../src/standards/inWords";
-import { bringing, upToDate } from "../../../src/standards/upToDate";
+import { bringing } from "../../../src/standards/bringing";
+import { upToDate } from "../../../src/standards/upToDate";
 import { jobInputsOf } from "../../../src/workbooks/jobInputsOf";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { namedColumn } from "../../../src/workbooks/named";

@@ -273,5 +273,6 @@ export function quoteSheet(job: Job, entries: number): Cells {
     ),
     assumptions_quoted_text: orNone(column("assumptions", "text")),
     exclusions_quoted_text: orNone(column("exclusions", "text")),
+    letterhead_quoted_line: column("letterhead", "line"),
   };
 }

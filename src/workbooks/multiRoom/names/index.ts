@@ -33,12 +33,12 @@ import {
   units,
 } from "./parts";
 import { kindsPriced, price } from "./price";
-import { quote, assumptionsQuoted, exclusionsQuoted, optionsQuoted } from "./quote";
+import { quote, assumptionsQuoted, exclusionsQuoted, letterheadQuoted, optionsQuoted } from "./quote";
 import { rooms } from "./rooms";
 import { aims, compass, pair, sight, sun } from "./sightline";
 import { commissioningLimits, corner, settings, site, slots } from "./site";
 import { taken } from "./taken";
-import { assumptions, discount, exclusions, onpurpose, options, provisional } from "./terms";
+import { assumptions, discount, exclusions, letterhead, onpurpose, options, provisional } from "./terms";
 
 export const estimate = {
   aimed,
@@ -88,6 +88,8 @@ export const estimate = {
   quote,
   assumptionsQuoted,
   exclusionsQuoted,
+  letterhead,
+  letterheadQuoted,
   optionsQuoted,
   readings,
   receivers,

@@ -37,6 +37,10 @@ export const assumptionsQuoted = block("assumptions_quoted", {
   text: result("Assumed", { width: 40 }),
 });
 
+export const letterheadQuoted = block("letterhead_quoted", {
+  line: result("Firm", { width: 40 }),
+});
+
 export const exclusionsQuoted = block("exclusions_quoted", {
   text: result("Not included", { width: 40 }),
 });

@@ -65,6 +65,14 @@ export const exclusions = block("exclusions", {
   text: entry("Not included", { width: 60 }, anyText("What the price leaves out")),
 });
 
+export const letterhead = block("letterhead", {
+  line: entry(
+    "Line",
+    { width: 60 },
+    anyText("A line of the letterhead: name, street, town, telephone", { example: "12 Quay Street" }),
+  ),
+});
+
 export const onpurpose = block("onpurpose", {
   what: entry(
     "What is 0",
