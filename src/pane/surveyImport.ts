@@ -9,7 +9,13 @@ import {
   type RememberedMapping,
 } from "../workbooks/imported/columns";
 import type { ImportedTable } from "../workbooks/imported/table";
-import { mergeInWords, mergeOutlets, type OutletMerge, type RowChanges } from "../workbooks/survey/merge";
+import {
+  mergeInWords,
+  mergeOutlets,
+  type GoneRow,
+  type OutletMerge,
+  type RowChanges,
+} from "../workbooks/survey/merge";
 import { MEANINGS } from "../workbooks/survey/meanings";
 import { previewOf } from "../workbooks/survey/preview";
 import { readSurvey } from "../workbooks/survey/readSurvey";
@@ -124,7 +130,11 @@ export class SurveyImport {
       make(
         heading,
         {},
-        length > 0 ? `${inWords(length, known ? "new outlet" : "outlet")}` : "No outlets that can be added",
+        length > 0
+          ? `${inWords(length, known ? "new outlet" : "outlet")}`
+          : known
+            ? "No new outlets"
+            : "No outlets that can be added",
       ),
       ...(length > 0 ? [scrolled("Outlets", tableOf(head, rows))] : []),
       ...(more ? [make("p", {}, more)] : []),
@@ -191,6 +201,20 @@ export class SurveyImport {
     ];
   }
 
+  private allGone(gone: readonly GoneRow[]): HTMLElement {
+    const tick = make("input", {
+      type: "checkbox",
+      id: "survey-gone-all",
+      checked: gone.every(({ offset }) => this.takenOut.has(offset)),
+    });
+    tick.addEventListener("change", () => {
+      this.takenOut.clear();
+      if (tick.checked) for (const { offset } of gone) this.takenOut.add(offset);
+      this.choose({});
+    });
+    return make("label", { htmlFor: tick.id, className: "pane-choice" }, tick, " all of them");
+  }
+
   /** Kept unless they are ticked. */
   private goneChoice(heading: "h2" | "h3"): HTMLElement[] {
     const { gone } = this.merge;
@@ -205,6 +229,7 @@ export class SurveyImport {
       make(
         "div",
         { className: "survey-gone" },
+        ...(gone.length > 3 ? [this.allGone(gone)] : []),
         ...gone.map(({ offset, outlet }) => {
           const tick = make("input", {
             type: "checkbox",

@@ -17,6 +17,7 @@ import {
 import { FIGURES, FURTHER, LENGTHS, NEEDED, unitSpelled, type LengthUnit } from "./meanings";
 import { isFloorHeading } from "./floorWords";
 import { matchName, type SurveyLists } from "./partNames";
+import { TOTAL } from "./totalWords";
 
 /** A survey may begin with a title and a few words; its head stands within so many lines. */
 const HEAD_WITHIN = 20;
@@ -170,10 +171,11 @@ export function guessColumns(
   const lines = body.slice(0, LOOKED_AT);
   const width = Math.max(head.texts.length, ...lines.map(({ cells }) => cells.length), 0);
   const hidden = new Set(hiddenColumns);
+  const outlets = lines.filter(({ cells }) => !cells.some((cell) => TOTAL.test(textOf(cell).slice(0, 40))));
   const all = Array.from({ length: width }, (_, column) => ({
     column,
     head: head.texts[column] || headless(column),
-    samples: samplesOf(lines, column),
+    samples: samplesOf(outlets, column),
   })).filter(({ column, samples }) => samples.length > 0 || (head.texts[column] ?? "") !== "");
   const candidates = all
     .flatMap(({ column }) => candidatesFor(column, head, lines, lists))

@@ -1,6 +1,7 @@
 /** What a line of a survey is: an outlet, or one of the lines that people put between them. */
 import { textOf, type ImportedLine } from "../imported/table";
 import { isFloorHeading } from "./floorWords";
+import { TOTAL } from "./totalWords";
 import type { Layout } from "./layout";
 import { headsIn } from "./layout";
 
@@ -15,8 +16,6 @@ export type LineKind =
   /** It is struck out by a word. */
   | { readonly kind: "struck"; readonly word: string };
 
-export const TOTAL =
-  /^(?:=|∑|Σ)? ?(?:(?:grand|sub|over-?all|running)[ -]?)?(?:totals?|totale|totaal|tot)\b|^(?:sub|sum(?:ma)?|summe|zwischensumme|gesamt(?:summe)?|insgesamt|somme|sous-total|suma|subtotal|übertrag|report|altogether|all together|all in all|in all|carried forward|brought forward|carry over|c\/f|b\/f|total général|zusammen|en tout)\b\.?|^[∑Σ]|\b(?:total|subtotal|in total|altogether|insgesamt)\s*[:=]?$/i;
 const COUNT = /^\d+(?: ?\p{L}+)?$/u;
 /** "16 outlets", "Outlets: 16", "16 no." */
 export const OUTLETS_SAID =

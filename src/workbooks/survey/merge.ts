@@ -96,7 +96,8 @@ function changesOf(row: SurveyRow, old: SurveyRow): CellChange[] {
 function isSame(key: string, old: number | string | undefined, now: number | string): boolean {
   if (key === "quantity" && (old ?? 1) === now) return true;
   if (typeof old === "number" && typeof now === "number") return Math.abs(old - now) < 1e-4;
-  return old !== undefined && String(old) === String(now);
+  // Capitals and blanks make no other room.
+  return old !== undefined && asWord(String(old)) === asWord(String(now));
 }
 
 /** "run: 12 → 14.5". */

@@ -1,7 +1,7 @@
 /** What was understood of a survey, in words, for a person to look at before anything is written. */
 import type { MappedColumn } from "../imported/columns";
 import { changeInWords, type OutletMerge } from "./merge";
-import { LENGTHS, nameOf } from "./meanings";
+import { LENGTHS, MEANINGS, nameOf } from "./meanings";
 import { inWords, type Survey } from "./survey";
 
 export interface Preview {
@@ -23,11 +23,8 @@ const CHANGES_SHOWN = 30;
 /** @param unit of the workbook's lengths */
 export function previewOf(survey: Survey, unit: "m" | "ft", { added, changed, gone }: OutletMerge): Preview {
   const { troubles } = survey;
-  const keys = [...new Set(added.flatMap((row) => Object.keys(row)))];
-  const order = [
-    ...new Set([...survey.columns.flatMap(({ key }) => (key === undefined ? [] : [key])), ...keys]),
-  ];
-  const used = order.filter((key) => keys.includes(key));
+  const filled = new Set(added.flatMap((row) => Object.keys(row)));
+  const used = MEANINGS.map(({ key }) => key).filter((key) => filled.has(key));
   return {
     table:
       added.length === 0

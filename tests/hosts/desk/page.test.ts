@@ -420,11 +420,9 @@ withPage("a survey is shown as it was understood, added on a yes, and taken back
   const text = await dialog.innerText();
   for (const said of [
     /read as text, semicolons, UTF-8/,
-    /Length \(ft\)\s+run, in ft, converted to m/,
-    /Price\s+not used/,
     /decimal commas of "run"/,
-    /line 3: The outlet "G-01" is on the sheet Rooms already/,
-    /line 4: run: “far” can't be read as a length\. Type it in ft, or with its unit/,
+    /G-01: .*run: [\d.]+ → 9\.144/,
+    /Line 4 \(S-2\): run: “far” can't be read as a length\. Type it in ft, or with its unit/,
     /S-1\s+receiver\s+H2\s+indoor drop\s+13\.8684/,
   ]) {
     expect(text).toMatch(said);
@@ -441,9 +439,12 @@ withPage("a survey is shown as it was understood, added on a yes, and taken back
   await textIs(total(), price);
 
   const again = await importing(lines);
-  await again.getByRole("button", { name: "Add 2 good outlets to Rooms" }).click();
+  await again.getByRole("button", { name: "Add 2 outlets, change 1 on Rooms" }).click();
   await textIsNot(total(), price);
-  await textIs(notice(), "2 outlets added to Rooms. Undo takes them back in one step.");
+  await textIs(
+    notice(),
+    "2 outlets added to Rooms, 1 outlet changed. Undo takes all of it back in one step.",
+  );
   const { names } = templates[0]!.demonstration();
   const first = parseRange(names.find(({ name }) => name === "rooms_outlet")!.range)!.top + 1;
   const book = await bookOnPage();
@@ -458,5 +459,5 @@ withPage("a survey is shown as it was understood, added on a yes, and taken back
 
   const wrong = await importing(["a;b", "1;2"]);
   expect(await wrong.innerText()).toMatch(/lacks "outlet", "run"\. It has "a", "b"/);
-  await wrong.getByRole("button", { name: "Close" }).click();
+  await wrong.getByRole("button", { name: "Cancel" }).click();
 });
