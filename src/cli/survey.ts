@@ -102,10 +102,18 @@ export async function surveyJob(words: readonly string[], console: Console): Pro
   return bad > 0 ? EXIT.look : EXIT.ok;
 }
 
+// The library folds several edits of one step with a call that every browser has, and Node from 21 on.
+(Object as { groupBy?: unknown }).groupBy ??= <T>(items: readonly T[], keyOf: (item: T) => string) => {
+  const groups: Record<string, T[]> = {};
+  for (const item of items) (groups[keyOf(item)] ??= []).push(item);
+  return groups;
+};
+
 /** As the desk does it, so that all else of the workbook stays as it is. */
 function withOutlets(book: Book, rows: readonly SurveyRow[], changes: RowChanges): Book {
   const library = loadLibrary();
-  registerRowsPlugin(library, { refused: () => undefined });
+  if (!library.registries.featurePluginRegistry.contains("rigsheet_rows"))
+    registerRowsPlugin(library, { refused: () => undefined });
   const model = openModel(book);
   const plan = outletsToAdd(model, templateOf(book.template)?.definition, rows, changes);
   if (typeof plan === "string") throw new FileTrouble(plan);

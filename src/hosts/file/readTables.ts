@@ -53,24 +53,44 @@ function textTables(bytes: Uint8Array): ImportedTable[] {
   const text = decoded.text.replace(/\r\n?/g, "\n");
   const count = linesIn(text);
   if (count > MAX_TABLE_LINES) stop(troubles.tableTooLong(count, MAX_TABLE_LINES));
-  const tables = Object.entries(DELIMITERS).map(([name, delimiter]): ImportedTable => {
+  if (blank) return [{ source: `text, commas, ${decoded.encoding}`, lines: [] }];
+  if (count <= SHORT_LINES) return parted(text, decoded.encoding, WAYS).map(({ table }) => table);
+  // Its first lines tell how a long file is parted.
+  const beginning = text.split("\n", SHORT_LINES).join("\n");
+  const [{ way }] = parted(beginning, decoded.encoding, WAYS) as [PartedText];
+  return parted(text, decoded.encoding, [way]).map(({ table }) => table);
+}
+
+type Way = keyof typeof DELIMITERS | "aligned";
+const WAYS: readonly Way[] = [...(Object.keys(DELIMITERS) as (keyof typeof DELIMITERS)[]), "aligned"];
+
+interface PartedText {
+  readonly way: Way;
+  readonly table: ImportedTable;
+}
+
+/** @returns the likeliest first */
+function parted(text: string, encoding: string, ways: readonly Way[]): PartedText[] {
+  const tables = ways.flatMap((way): PartedText[] => {
+    if (way === "aligned") {
+      const lines = text.includes("\t") ? undefined : alignedLines(text);
+      return lines ? [{ way, table: { source: `text, aligned by blanks, ${encoding}`, lines } }] : [];
+    }
+    const delimiter = DELIMITERS[way];
     const { plain, opened } = withoutOpenQuotes(text, delimiter);
-    const lines = blank ? [] : readCsv(plain, delimiter);
-    const dittoed = plain.replace(LONE_MARK[name as keyof typeof DELIMITERS], "$1〃");
-    const others = blank || dittoed === plain ? lines : readCsv(dittoed, delimiter);
-    return {
-      source: `text, ${name}, ${decoded.encoding}`,
+    const lines = readCsv(plain, delimiter);
+    const dittoed = plain.replace(LONE_MARK[way], "$1〃");
+    const others = dittoed === plain ? lines : readCsv(dittoed, delimiter);
+    const table = {
+      source: `text, ${way}, ${encoding}`,
       // A lone mark stands for "the same as above", unless it is half of a quoted cell.
       lines: (weightOf(others) > weightOf(lines) ? others : lines).map(withoutFormulas),
       ...(opened.length > 0 && { open: opened[0]!, opened }),
     };
+    return [{ way, table }];
   });
-  const aligned = blank || text.includes("\t") ? undefined : alignedLines(text);
-  if (aligned) tables.push({ source: `text, aligned by blanks, ${decoded.encoding}`, lines: aligned });
-  const weighed = tables.map((table) => ({ table, weight: weightOf(table.lines) }));
-  weighed.sort((a, b) => b.weight - a.weight);
-  const best = weighed.map(({ table }) => table);
-  return count > SHORT_LINES ? best.slice(0, 1) : best;
+  const weighed = tables.map((one) => ({ one, weight: weightOf(one.table.lines) }));
+  return weighed.sort((a, b) => b.weight - a.weight).map(({ one }) => one);
 }
 
 const MOST_OPEN = 20;

@@ -93,7 +93,7 @@ const UNUSED = [
 ];
 
 const PRICE = w(
-  "prices?|\\w*preise?|prix|precios?|\\w*prijs|\\w*prijzen|\\w*pris|\\w*priser|prezz[oi]|preco|tarif|tarifa|tarief|cost|costs|ek|netto|net|nett|brutto|bruto|gross|amount|betrag|importe|bedrag|p\\.? ?u\\.?(?: ?h\\.?t\\.?)?|pu|puht|ht|h\\.t\\.?|ttc|uvp|rrp|msrp|pvp|vk|each|neto|listino",
+  "prices?|\\w*preise?|prix|precios?|\\w*prijs|\\w*prijzen|\\w*pris|\\w*priser|prezz[oi]|preco|tarif|tarifa|tarief|cost|costs|ek|netto|net|nett|brutto|bruto|gross|amount|betrag|importe|bedrag|p\\.? ?u\\.?(?: ?h\\.?t\\.?)?|pu|puht|ht|h\\.t\\.?|ttc|uvp|rrp|msrp|pvp|vk|each|neto|listino|list",
 );
 const RETAIL = w(
   "rrp|r\\.r\\.p\\.?|msrp|srp|retail|recommended|uvp|empf\\w*|unverbindl\\w*|conseille|pvp|pvr|recomendado|advies\\w*|verkoopprijs|consumer|endkunden\\w*|vk",
@@ -133,7 +133,7 @@ const STATUS = w(
   "status|availability|verfugbar\\w*|disponibilite|disponibilidad|beschikbaar\\w*|lieferstatus|lifecycle|remarks?|notes?|bemerkung\\w*|hinweis\\w*|anmerkung\\w*|remarques?|observa\\w*|opmerking\\w*|comments?|info|notas?",
 );
 const PACK = w(
-  "packs?|(?:std|standard|sales)?\\.? ?pkgs?|std\\.? ?(?:pack|qty)|packing|per (?:pack|box|bag|carton|reel|roll)|(?:pz|stk|st|pcs|uds|stuks|m|mtr)[ /.]+(?:conf|krt|karton|pk|pack|pak|pakke|box|bag|vpe|rolle|reel|ctn|doos|caja)|conf\\.?|confezione|forpackning|forpakning|pakning|pakke\\w*|antal|antall|box of|bag of|pack of|reel ?(?:m|ft)|roll ?(?:m|ft)|aufmasslange|pack(?:age)? ?-?(?:size|qty|quantity|unit)|qty ?(?:per|/|in) ?\\w+|units? per pack|pcs ?(?:per|/) ?\\w+|pieces per \\w+|vpe|v\\.p\\.e\\.?|ve|verpackung\\w*|verp\\.?-?\\w*|gebinde\\w*|inhalt|packungsgr\\w*|packungsinhalt|conditionnement|condit\\.?|condt\\.?|cond\\.?|colisage|qte ?(?:par|/) ?\\w+|unites? par \\w+|contenu|embalaje|envase|contenido|(?:unidades|uds|cantidad) (?:por|x) \\w+|uds/\\w+|verpakking\\w*|vpk|verp|inhoud|aantal per \\w+|stuks? per \\w+|reel(?: length| size|s)?|roll length|rollenlange|ringlange|lange|length|box qty|box size|contents?|lot|spq|bag|box|carton|karton|menge(?: je \\w+| pro \\w+|/\\w+)?|quantity|qty|cantidad|quantite|qte|aantal",
+  "packs?|(?:std|standard|sales)?\\.? ?pkgs?|std\\.? ?(?:pack|qty)|packing|per (?:pack|box|bag|carton|reel|roll)|(?:pz|stk|st|pcs|uds|stuks|m|mtr)[ /.]+(?:conf|krt|karton|pk|pack|pak|pakke|box|bag|vpe|rolle|reel|ctn|doos|caja)|conf\\.?|confezione|forpackning|forpakning|pakning|pakke\\w*|antal|antall|box of|bag of|pack of|reel ?(?:m|ft)|roll ?(?:m|ft)|aufmasslange|pack(?:age)? ?-?(?:size|qty|quantity|unit)|qty ?(?:per|/|in) ?\\w+|units? per pack|pcs ?(?:per|/) ?\\w+|pieces per \\w+|vpe|v\\.p\\.e\\.?|ve|verpackung\\w*|verp\\.?-?\\w*|gebinde\\w*|inhalt|packungsgr\\w*|packungsinhalt|conditionnement|condit\\.?|condt\\.?|cond\\.?|colisage|qte ?(?:par|/) ?\\w+|unites? par \\w+|contenu|embalaje|envase|contenido|(?:unidades|uds|cantidad) (?:por|x) \\w+|uds/\\w+|verpakking\\w*|vpk|verp|inhoud|aantal per \\w+|stuks? per \\w+|reel(?: length| size|s)?|roll|drum|rolle|ring|trommel|spule|rouleau|touret|couronne|rollo|bobina|rol|haspel|roll length|rollenlange|ringlange|lange|length|box qty|box size|contents?|lot|spq|bag|box|carton|karton|menge(?: je \\w+| pro \\w+|/\\w+)?|quantity|qty|cantidad|quantite|qte|aantal",
 );
 const FROM_QUANTITY =
   /^(?:from|ab|des|a partir de|desde|vanaf|min(?:imum)?) ?(?:qty|quantity|menge|stuck|quantite|qte|cantidad|aantal)$|^(?:staffel\w*|ab-?menge|scale|break|price break|qty break|scale qty|scale from|break qty|quantity break|seuil|escala|tramo)$/;
@@ -152,7 +152,7 @@ const EITHER = w(
 
 /** "1+", "10 +", "ab 10", "from 10", ">= 10", "1-9", "10 - 99", "x10". */
 const SCALE =
-  /(?:^|[^\d.,])(?:(?:from|ab|>=?|≥|des|desde|vanaf|a partir de) ?(\d+)|(\d+) ?\+|(\d+) ?[-–] ?\d+(?! ?%)|(\d+) ?(?:and more|and up|und mehr|et plus|o mas|en meer|up))/;
+  /(?:^|[^\d.,])(?:(?:from|ab|>=?|≥|des|desde|vanaf|a partir de) ?(\d+)(?![.,/-]?\d)|(\d+) ?\+|(\d+) ?[-–] ?\d+(?! ?%)|(\d+) ?(?:and more|and up|und mehr|et plus|o mas|en meer|up))/;
 
 export function headMeaning(head: string, own?: string): HeadMeaning {
   const currencies = currenciesIn(head, own);

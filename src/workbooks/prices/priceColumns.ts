@@ -23,6 +23,8 @@ export interface PriceHead {
   readonly line?: ImportedLine;
   /** They name a price and an article, as far as is known here. */
   readonly known: boolean;
+  /** Columns of whole numbers under heads that nobody here knows, in a list without a column of packs. */
+  readonly perhapsPacks: readonly PriceColumn[];
   readonly columns: readonly PriceColumn[];
 }
 
@@ -67,7 +69,13 @@ export function findColumns(
     if (told === undefined) return column;
     return told === "" ? unused(column) : { ...column, key: told };
   });
-  return { body, columns, known: found?.known ?? false, ...(found && { line: found.line }) };
+  return {
+    body,
+    columns,
+    known: found?.known ?? false,
+    perhapsPacks: found?.known ? perhapsPacks(columns, sample, own) : [],
+    ...(found && { line: found.line }),
+  };
 }
 
 const unused = ({ index, head, meaning }: PriceColumn): PriceColumn => ({ index, head, meaning });
@@ -270,6 +278,19 @@ function byContent(
     return unused(column);
   });
   return out;
+}
+
+function perhapsPacks(
+  columns: readonly PriceColumn[],
+  sample: readonly ImportedLine[],
+  own: string | undefined,
+): PriceColumn[] {
+  if (columns.some(({ key }) => key === "pack")) return [];
+  return columns.filter(({ index, head, key, meaning }) => {
+    if (key !== undefined || meaning.unused || head === "") return false;
+    const { filled, whole, distinct } = contentOf(sample, index, own);
+    return filled > sample.length / 2 && whole >= filled * 0.9 && distinct > 1;
+  });
 }
 
 /** Columns whose heads nobody here knows, by what stands in them; only where it can be nothing else. */

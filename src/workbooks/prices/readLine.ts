@@ -1,6 +1,7 @@
 /** One line of a price list into a price for the unit and for the pack; whatever is not sure is asked, never guessed. */
 import { isoDate } from "../sheetDate";
 import { type ImportedCell, type ImportedLine, textOf } from "../imported/table";
+import type { Reading } from "../typed/reading";
 import { LONGEST_TEXT } from "../typed/typedKind";
 import { canStandFor, currenciesIn, isCode } from "./currencies";
 import type { ColumnKey } from "./headMeaning";
@@ -34,6 +35,8 @@ export interface LineContext {
   readonly width: number;
   /** Some lines name their currency. */
   readonly named: boolean;
+  /** Of days that were read before: a list has few, each on many lines. */
+  readonly days: Map<string, Reading<number | undefined>>;
   /** Lines with a quotation mark that is never closed. */
   readonly opened: ReadonlySet<number>;
 }
@@ -220,12 +223,14 @@ function sumIn(
 
 function datesOf(
   { cells }: ImportedLine,
-  { place, order, from, until }: LineContext,
+  { place, order, from, until, days }: LineContext,
   doubts: string[],
 ): { from?: number; until?: number } {
   const read = (key: "from" | "until"): number | undefined => {
     const cell = cells[place(key)];
-    const reading = readListDate(cell, order, key === "until");
+    const known = typeof cell === "string" ? `${key} ${cell}` : "";
+    const reading = days.get(known) ?? readListDate(cell, order, key === "until");
+    if (known !== "") days.set(known, reading);
     if (!("refused" in reading)) return reading.value;
     doubts.push(
       `${quoted(textOf(cell))} under “${key === "from" ? "valid from" : "valid until"}” can't be read as one day. Write year, month and day, such as 2027-03-31.`,

@@ -68,6 +68,11 @@ export function readPriceList(
       sentence:
         "The list has no head row that is known; its columns are guessed from what stands in them. Say what each column is.",
     });
+  if (head.perhapsPacks.length > 0 && answers.columns === undefined)
+    questions.push({
+      id: "columns",
+      sentence: `${head.perhapsPacks.map((column) => `“${column.head}”`).join(" and ")} can be what is in a pack, and the head is not known. Say what it is, or “not used”.`,
+    });
   const { sheets = [] } = context;
   if (sheets.length > 1 && answers.sheet === undefined)
     questions.push({
@@ -119,6 +124,7 @@ export function readPriceList(
   const currencyPlace = place("currency");
   const line: Omit<LineContext, "heading"> = {
     opened: new Set(opened),
+    days: new Map(),
     width: Math.max(columns.length === 0 ? 0 : head.line ? head.line.cells.length : columns.length, 1),
     named: prices.some(
       (one) =>

@@ -459,5 +459,5 @@ withPage("a survey is shown as it was understood, added on a yes, and taken back
 
   const wrong = await importing(["a;b", "1;2"]);
   expect(await wrong.innerText()).toMatch(/lacks "outlet", "run"\. It has "a", "b"/);
-  await wrong.getByRole("button", { name: "Close" }).click();
+  await wrong.getByRole("button", { name: "Cancel" }).click();
 });

@@ -11,6 +11,7 @@ import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
 import type { Book } from "../../../src/workbooks/book";
+import type { RowChanges } from "../../../src/workbooks/survey/merge";
 import type { SurveyRow } from "../../../src/workbooks/survey/survey";
 import type { ExcelStandIn, StandInOptions } from "../../support/excelStandIn";
 import { sentenceOf } from "../scenario";
@@ -39,6 +40,17 @@ interface Doing {
   readonly act: (excel: ExcelStandIn, host: ExcelHost) => Promise<unknown>;
 }
 
+const CHANGES: RowChanges = {
+  changed: [
+    {
+      offset: 1,
+      outlet: String(guestHouse.blocks!.rooms![0]!.outlet),
+      cells: [{ key: "run", old: guestHouse.blocks!.rooms![0]!.run as number, now: 33.5 }],
+    },
+  ],
+  cleared: [{ offset: 3, outlet: String(guestHouse.blocks!.rooms![2]!.outlet) }],
+};
+
 const DOINGS: readonly Doing[] = [
   {
     what: "rows added to a block that another mirrors",
@@ -52,6 +64,11 @@ const DOINGS: readonly Doing[] = [
     what: "a survey's outlets, with rows for them",
     open: unprotected,
     act: (_, host) => host.addOutlets(SURVEY),
+  },
+  {
+    what: "a survey's outlets, with changes of those that are there",
+    open: unprotected,
+    act: (_, host) => host.addOutlets(SURVEY, CHANGES),
   },
   {
     what: "a workbook built in the open one",

@@ -9,6 +9,8 @@ import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { namedColumn, namedValue } from "../../../src/workbooks/named";
 import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
+import { mergeOutlets, type RoomsRow } from "../../../src/workbooks/survey/merge";
+import { roomsIn } from "../../../src/workbooks/survey/roomsBlock";
 import { readSurvey } from "../../../src/workbooks/survey/readSurvey";
 import type { SurveyRow } from "../../../src/workbooks/survey/survey";
 import type { ExcelStandIn } from "../../support/excelStandIn";
@@ -103,6 +105,49 @@ test("names that look like dates, numbers and formulas are text, in cells of tex
     });
   }
 });
+
+test("outlets that are there are changed, one is taken out, new ones added: one step, and the rest stays", () =>
+  withBook(layOut(multiRoom, guestHouse), async (excel, host) => {
+    const rooms = roomsIn(await host.readBook())!;
+    const [first, , third] = rooms.rows as [RoomsRow, RoomsRow, RoomsRow];
+    const merge = mergeOutlets(
+      [{ outlet: String(first.cells.outlet), run: 33.5, note: "1-2" }, ...outlets(3)],
+      rooms.rows,
+    );
+    const steps = excel.undoSteps;
+    const said = await host.addOutlets(merge.added, {
+      changed: merge.changed,
+      cleared: merge.gone.filter(({ offset }) => offset === third.offset),
+    });
+    expect(said).toBe("3 outlets added to Rooms, 1 outlet changed, 1 outlet taken out.");
+    expect(excel.undoSteps).toBe(steps + 1);
+    const after = roomsIn(await host.readBook())!;
+    expect(after.rows.map(({ cells }) => cells.outlet)).toEqual([
+      ...rooms.rows.filter(({ offset }) => offset !== third.offset).map(({ cells }) => cells.outlet),
+      "S-1",
+      "S-2",
+      "S-3",
+    ]);
+    expect(after.rows[0]!.cells).toEqual({ ...first.cells, run: 33.5, note: "1-2" });
+    const untouched = rooms.rows.filter(({ offset }) => offset !== first.offset && offset !== third.offset);
+    expect(after.rows.filter(({ offset }) => untouched.some((one) => one.offset === offset))).toEqual(
+      untouched,
+    );
+  }));
+
+test("an outlet that was moved since the preview: a sentence, and nothing is written", () =>
+  withBook(layOut(multiRoom, guestHouse), async (excel, host) => {
+    const rooms = roomsIn(await host.readBook())!;
+    const changes = {
+      changed: [{ offset: 1, outlet: "elsewhere", cells: [{ key: "run", old: 1, now: 2 }] }],
+      cleared: [],
+    };
+    expect(await sentenceOf(host.addOutlets(outlets(2), changes))).toMatch(
+      /elsewhere stands elsewhere on Rooms by now/,
+    );
+    expect(excel.undoSteps).toBe(0);
+    expect(roomsIn(await host.readBook())).toEqual(rooms);
+  }));
 
 test("a name that is gone, another template, a sheet protected against new rows: a sentence, and nothing is written", async () => {
   await withBook(layOut(multiRoom, guestHouse), async (excel, host) => {

@@ -67,8 +67,15 @@ test("once the buyer has answered, the preview is the buyer's", () => {
     one.file in OTHERWISE ? [] : previewWrong.map((said) => `${one.file}: ${said}`),
   );
   expect(off).toEqual([]);
+  // Lines that need no question: none of their own, and none of the list as a whole.
+  const plain = played.map(({ one, first }) => {
+    const whole = one.asks.some(({ line }) => line === 0);
+    const lines = whole ? [] : one.lines.filter(({ line }) => !one.mayAsk?.includes(line));
+    return { all: lines.length, right: lines.filter(({ line }) => first.right.includes(line)).length };
+  });
+  const count = (of: "all" | "right"): number => plain.reduce((total, one) => total + one[of], 0);
   process.stdout.write(
-    `price lists: of ${sum(({ one }) => one.lines.length)} lines ${sum(({ first }) => first.right.length)} right at once, ${sum(({ answered }) => answered.right.length)} with the buyer's answers; the others are asked\n`,
+    `price lists: of ${sum(({ one }) => one.lines.length)} lines ${sum(({ first }) => first.right.length)} are right at once, ${sum(({ answered }) => answered.right.length)} with the buyer's answers; of ${count("all")} that need no question, ${count("right")} at once; the others are asked\n`,
   );
 });
 

@@ -188,6 +188,20 @@ test("dates by the whole column: one that can only be so settles the others", ()
   expect(list.lines.map(({ until }) => until && isoDate(until))).toEqual(["2027-03-04", "2027-12-31"]);
 });
 
+test("a column that may hold packs, under a head that nobody here knows, is asked for and never dropped", () => {
+  const text = "Article;Description;Unit;Kpl;Price EUR\nA;clip;pc;100;0,04\nB;plug;pc;50;0,40";
+  const list = read(text);
+  expect(list.questions.map(({ id }) => id)).toEqual(["columns"]);
+  expect(list.questions[0]!.sentence).toContain("“Kpl” can be what is in a pack");
+  const columns = new Map([[3, "pack"]] as const);
+  expect(read(text, { columns }).lines[0]).toMatchObject({ perUnit: 0.04, pack: 100, perPack: 4 });
+});
+
+test("a price of a later day is no scale, and which of two is meant is asked", () => {
+  const list = read("Article;Description;Price EUR;New price EUR from 1.1.2027\nA;x;4,00;4,20");
+  expect(list.questions.map(({ id }) => id)).toEqual(["columns"]);
+});
+
 test("what is discontinued or on request is passed over with its words", () => {
   const list = read("Article;Description;Price EUR;Status\nA;x;POA;\nB;y;;discontinued\nC;z;7,00;");
   expect(list.lines.map(({ state, left }) => [state, left])).toEqual([
