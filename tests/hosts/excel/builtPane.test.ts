@@ -271,7 +271,7 @@ const BUTTONS: Readonly<
       await pane.pane
         .getByLabel("The firm's standards, .xlsx", { exact: true })
         .setInputFiles(path.join(__dirname, "../../../templates/standards-demonstration.xlsx"));
-      await said(pane, /^This workbook is in .* and the standards are in EUR\. Nothing was taken/);
+      await said(pane, /^Not done\. This workbook is in .* and the standards are in EUR\. Nothing was taken/);
     },
     say: [],
   },
