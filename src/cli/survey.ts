@@ -102,13 +102,6 @@ export async function surveyJob(words: readonly string[], console: Console): Pro
   return bad > 0 ? EXIT.look : EXIT.ok;
 }
 
-// The library folds several edits of one step with a call that every browser has, and Node from 21 on.
-(Object as { groupBy?: unknown }).groupBy ??= <T>(items: readonly T[], keyOf: (item: T) => string) => {
-  const groups: Record<string, T[]> = {};
-  for (const item of items) (groups[keyOf(item)] ??= []).push(item);
-  return groups;
-};
-
 /** As the desk does it, so that all else of the workbook stays as it is. */
 function withOutlets(book: Book, rows: readonly SurveyRow[], changes: RowChanges): Book {
   const library = loadLibrary();

@@ -25,7 +25,12 @@ beforeAll(async () => {
     ...apartmentBlock,
     blocks: {
       ...blocks,
-      rooms: blocks.rooms!.filter(ON_THREE),
+      // Of a type each, with a run of their own.
+      types: [{ name: "flat", receiver: "receiver", kind: "flat" }],
+      rooms: blocks.rooms!.filter(ON_THREE).map(({ floor, room, outlet, from, run }) => ({
+        ...{ floor: floor!, room: room!, outlet: outlet!, from: from!, run: run! },
+        type: "flat",
+      })),
       branches: blocks.branches!.filter(ON_THREE),
       heads: blocks.heads!.filter(ON_THREE),
       feeders: blocks.feeders!.filter(ON_THREE),

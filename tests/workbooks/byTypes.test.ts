@@ -29,7 +29,7 @@ const TYPES: readonly Row[] = [
 ];
 const outlets = apartmentBlock.blocks!.rooms!;
 const typeAt = (at: number): Row =>
-  outlets[at]!.type === "living room, recorder" ? TYPES[3]! : TYPES[at % 3]!;
+  outlets[at]!.receiver === "recorder, 2 tuners" ? TYPES[3]! : TYPES[at % 3]!;
 
 /** Some rows have a run of their own in both. */
 const ownRun = (at: number): Row => (at % 17 === 5 ? { run: 7.5 } : {});

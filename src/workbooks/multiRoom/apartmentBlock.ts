@@ -57,20 +57,6 @@ const branches: readonly Row[] = floors.flatMap((floor) =>
   })),
 );
 
-/** What outlets have in common; each row has a run of its own. */
-const LIVING_ROOM = "living room";
-const WITH_RECORDER = "living room, recorder";
-const BEDROOM = "bedroom";
-const types: readonly Row[] = [
-  { name: LIVING_ROOM, outlets: 1, receiver: "receiver", quantity: 1, kind: "flat" },
-  { name: WITH_RECORDER, outlets: 1, receiver: "recorder, 2 tuners", quantity: 1, kind: "flat" },
-  { name: BEDROOM, outlets: 1, receiver: "receiver", quantity: 1, kind: "flat" },
-];
-const typeOf = (flat: number, outlet: number): string => {
-  if (outlet === 1) return BEDROOM;
-  return flat % FLATS_PER_BOX === 0 ? WITH_RECORDER : LIVING_ROOM;
-};
-
 /** Two outlets a flat, three flats a box; one flat in three has a recorder with two tuners. */
 const rooms: readonly Row[] = [...floors].reverse().flatMap((floor) =>
   Array.from({ length: FLATS }, (_, flat) => flat).flatMap((flat) =>
@@ -78,9 +64,11 @@ const rooms: readonly Row[] = [...floors].reverse().flatMap((floor) =>
       floor: `floor ${floor}`,
       room: `flat ${floor}${two(flat + 1)}, ${room}`,
       outlet: `${two(floor)}-${two(flat + 1)}-${outlet + 1}`,
-      type: typeOf(flat, outlet),
+      receiver: outlet === 0 && flat % FLATS_PER_BOX === 0 ? "recorder, 2 tuners" : "receiver",
+      quantity: 1,
       from: boxOf(floor, Math.floor(flat / FLATS_PER_BOX)),
       run: 4 + ((flat * 7 + outlet * 5 + floor) % 11),
+      kind: "flat",
     })),
   ),
 );
@@ -183,7 +171,6 @@ export const apartmentBlock: JobInputs = {
     feeders,
     heads,
     branches,
-    types,
     rooms,
   },
 };

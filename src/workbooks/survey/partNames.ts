@@ -31,7 +31,19 @@ const LOOSE: Readonly<Record<string, ReadonlySet<string>>> = {
   receiver: new Set(["type"]),
 };
 
+const met = new WeakMap<readonly string[], Map<string, Matched>>();
+
+/** The same few names stand on hundreds of lines: each is looked for once. */
 export function matchName(key: string, text: string, list: readonly string[]): Matched {
+  const known = met.get(list) ?? new Map<string, Matched>();
+  met.set(list, known);
+  const at = `${key}:${text}`;
+  const found = known.get(at) ?? lookedFor(key, text, list);
+  known.set(at, found);
+  return found;
+}
+
+function lookedFor(key: string, text: string, list: readonly string[]): Matched {
   const wanted = asWord(text);
   const exact = list.find((name) => asWord(name) === wanted);
   if (exact !== undefined) return { name: exact };

@@ -9,7 +9,7 @@ import type { Layout } from "./layout";
 import { readLength, type LengthRead } from "./lengthCell";
 import { FIGURES, FURTHER, LENGTHS, nameOf, OUTLETS } from "./meanings";
 import { matchName, type SurveyLists } from "./partNames";
-import { severalIn } from "./several";
+import { countOf, severalIn } from "./several";
 import { cellId, nameId, type SurveyChoices } from "./survey";
 
 export interface LineContext {
@@ -246,9 +246,8 @@ const OUTLET_WORD = /^(?:outlet|point|socket|dose|prise|presa|toma) (?=\S*\d)/i;
 
 /** "outlet G1" is G1 where most names have the word. */
 function withoutWord(name: string, names: readonly string[]): string {
-  const filled = names.filter((one) => one !== "");
-  const worded = filled.filter((one) => OUTLET_WORD.test(one)).length;
-  return worded >= 2 && worded > filled.length / 2 ? name.replace(OUTLET_WORD, "") : name;
+  const worded = countOf(names, OUTLET_WORD);
+  return worded >= 2 && worded > countOf(names, /./) / 2 ? name.replace(OUTLET_WORD, "") : name;
 }
 
 /** "2 receivers", "2x receiver". */

@@ -352,12 +352,14 @@ function readersFor(
 /** Outlets without a name are called after their rooms, numbered where a room has several. */
 function namesByRoom(outlets: readonly ImportedLine[], { columns }: Layout): Map<string, string> {
   const rooms = outlets.map(({ cells }) => textOf(cells[columns.get("room")!]));
+  const all = new Map<string, number>();
+  for (const room of rooms) all.set(room.toLowerCase(), (all.get(room.toLowerCase()) ?? 0) + 1);
   const counted = new Map<string, number>();
   const names = new Map<string, string>();
   for (const [index, line] of outlets.entries()) {
     const room = rooms[index]!;
     if (room === "") continue;
-    const several = rooms.filter((one) => one.toLowerCase() === room.toLowerCase()).length > 1;
+    const several = all.get(room.toLowerCase())! > 1;
     const count = (counted.get(room.toLowerCase()) ?? 0) + 1;
     counted.set(room.toLowerCase(), count);
     names.set(idOf(line), several ? `${room}-${count}` : room);

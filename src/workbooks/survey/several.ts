@@ -24,16 +24,15 @@ export function severalIn(
   names: readonly string[],
   quantity: number | undefined,
 ): Several | undefined {
-  const counted = COUNTED.exec(name);
-  if (counted)
-    return Number(counted[1]) > 1 || / /.test(name) ? { words: `${counted[1]} outlets` } : undefined;
+  const count = COUNTED.exec(name);
+  if (count) return Number(count[1]) > 1 || / /.test(name) ? { words: `${count[1]} outlets` } : undefined;
   if (OPEN_END.test(name)) return { words: "more outlets than it names" };
   const parts = name.split(PARTS);
   if (parts.length > 1 && parts.every((part) => NAME.test(part)) && /\d/.test(name)) {
     // "12/4" is a name as well; "A1/A2" is hardly one.
     const couldBeOne =
       /^[^,;&+]*\/[^,;&+]*$/.test(name) && !parts.every((part) => /\p{L}/u.test(part) && /\d/.test(part));
-    const isMeant = quantity === parts.length || (!couldBeOne && !isUsual(name, names, PARTS));
+    const isMeant = quantity === parts.length || (!couldBeOne && !isUsual(names, PARTS));
     return isMeant ? { names: parts, words: `${parts.length} outlets` } : undefined;
   }
   return spanIn(name, names, quantity);
@@ -48,7 +47,7 @@ function spanIn(name: string, names: readonly string[], quantity: number | undef
     // "1-02" is a name; "101-104" is four where the others have no hyphen, and both ends have as many digits.
     const couldBe =
       from.length === to.length && (before !== "" || from.length > 1) && (again !== "" || !/\d/.test(before));
-    if (!couldBe || (quantity !== count && isUsual(name, names, /\d ?- ?\p{L}*\d/u))) return undefined;
+    if (!couldBe || (quantity !== count && isUsual(names, /\d ?- ?\p{L}*\d/u))) return undefined;
   }
   const width = from.startsWith("0") || from.length === to.length ? from.length : 0;
   return {
@@ -60,8 +59,20 @@ function spanIn(name: string, names: readonly string[], quantity: number | undef
   };
 }
 
-/** Half of the file's names or more are written so. */
-const isUsual = (name: string, names: readonly string[], pattern: RegExp): boolean => {
-  const others = names.filter((one) => one !== name);
-  return others.length > 0 && others.filter((one) => pattern.test(one)).length >= others.length / 2;
-};
+/** Half of the file's other names or more are written so; the name itself is. */
+const isUsual = (names: readonly string[], pattern: RegExp): boolean =>
+  names.length > 1 && countOf(names, pattern) - 1 >= (names.length - 1) / 2;
+
+const counted = new WeakMap<readonly string[], Map<string, number>>();
+
+/** How many of a file's names match; counted once for each file. */
+export function countOf(names: readonly string[], pattern: RegExp): number {
+  const known = counted.get(names) ?? new Map<string, number>();
+  counted.set(names, known);
+  let count = known.get(pattern.source);
+  if (count === undefined) {
+    count = names.filter((name) => pattern.test(name)).length;
+    known.set(pattern.source, count);
+  }
+  return count;
+}
