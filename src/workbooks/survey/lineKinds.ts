@@ -21,7 +21,7 @@ const COUNT = /^\d+(?: ?\p{L}+)?$/u;
 export const OUTLETS_SAID =
   /^(?:= ?)?(\d{1,5}) ?(?:outlets?|points?|sockets?|drops?|dosen|antennendosen|prises?|prese|tomas?|uttag|pcs|pieces|stück|stk|no|nos|off|lines?|units?|x)?\.?$|^(?:outlets?|points?|sockets?|dosen|prises?|count|number|anzahl)\s*[:=]?\s*(\d{1,5})$/i;
 const PAGE = /^(?:page|seite|pagina|página|sida|blatt|sheet|p\.) ?\d/i;
-const AVERAGE = /^(?:average|mean|durchschnitt|mittel|moyenne|media|avg|ø)\b/i;
+const AVERAGE = /^(?:average|mean|durchschnitt|mittel|moyenne|avg|ø)\b/i;
 const STRUCK =
   /^[([*–-]* ?(?:cancell?ed|deleted|omit(?:ted)?|struck|void|dropped|not (?:needed|required|wanted|to be (?:done|built|installed))|no longer (?:needed|required|wanted)|do not (?:install|count|price|fit)|ignore|entf[äa]llt|gestrichen|storniert|annul[ée]e?s?|supprim[ée]e?s?|anulad[oa]s?|eliminad[oa]s?|annullat[oa]|vervallen|utgår|udgår|removed from (?:scope|list))\b/i;
 const STRUCK_ANYWHERE =
@@ -29,7 +29,6 @@ const STRUCK_ANYWHERE =
 /** A heading is short; what is longer is a remark. */
 const LONGEST_HEADING = 32;
 
-/** @param hasFloors a column names the floors, so that a bare word is not one */
 export function lineKind(line: ImportedLine, layout: Layout): LineKind {
   const texts = line.cells.map(textOf);
   const filled = texts.filter((text) => text !== "");
@@ -40,11 +39,13 @@ export function lineKind(line: ImportedLine, layout: Layout): LineKind {
   if (filled.length === 2 && outlet === "" && PAGE.test(filled[1]!)) return { kind: "repeated" };
   if (filled.length === 1) {
     if (PAGE.test(first)) return { kind: "repeated" };
-    if (isFloorHeading(first)) return { kind: "floor", floor: first.replace(/[\s:]+$/, "") };
+    // "B2" alone may as well be an outlet of which no more is known.
+    const isCode =
+      texts.indexOf(first) === layout.columns.get("outlet") && /^\p{L}{0,2}[\d./-]+\p{L}?$/u.test(first);
+    if (isFloorHeading(first) && !isCode) return { kind: "floor", floor: first.replace(/[\s:]+$/, "") };
   }
-  if (AVERAGE.test(first)) return { kind: "words", words: filled.join(" ") };
-  const again = headsIn(line, layout);
-  if (again) return { kind: "repeated" };
+  if (outlet === "" && AVERAGE.test(first)) return { kind: "words", words: filled.join(" ") };
+  if (headsIn(line, layout)) return { kind: "repeated" };
   const struck = filled.find((text) => STRUCK.test(text) || STRUCK_ANYWHERE.test(text));
   if (struck !== undefined) return { kind: "struck", word: struck };
   if (filled.length === 1 && isRemark(first, layout, texts)) return { kind: "words", words: first };

@@ -4,19 +4,13 @@
  * reason; none is repaired but by a person.
  */
 import { takenTwice, withChoices, type MappedColumn } from "../imported/columns";
-import { isBlank, textOf, type ImportedCell, type ImportedLine, type ImportedTable } from "../imported/table";
+import { textOf, type ImportedLine, type ImportedTable } from "../imported/table";
+import { widthTrouble, withDecimalComma } from "./brokenLines";
+import { chooseTable, type FoundTable } from "./chooseTable";
 import { columnReader, type ColumnReader } from "./columnReader";
-import {
-  findHead,
-  guessColumns,
-  headScore,
-  pairsOnLines,
-  sideBySide,
-  unitSaid,
-  type Head,
-  type Layout,
-} from "./layout";
-import { lineKind, type LineKind } from "./lineKinds";
+import { guessColumns, unitSaid, type Head, type Layout } from "./layout";
+import { pairsOnLines } from "./sideBySide";
+import { lineKind } from "./lineKinds";
 import {
   factorBetween,
   FIGURES,
@@ -28,7 +22,6 @@ import {
   unitSpelled,
   type LengthUnit,
 } from "./meanings";
-import { matchName, type SurveyLists } from "./partNames";
 import { idOf, readLine, type LineContext, type LineReason } from "./readLine";
 import {
   inWords,
@@ -42,14 +35,6 @@ import {
 import { LONG_RUN, notesOf, type ReadOutlet } from "./surveyNotes";
 import { Totals } from "./totals";
 
-const SEPARATOR = /^sep=/i;
-
-interface Found {
-  readonly table: ImportedTable;
-  readonly filled: readonly ImportedLine[];
-  readonly head: Head;
-}
-
 /**
  * @param tables the ways in which the file can be parted, or its sheets; empty lines are passed over
  * @param choices what a person chose in the preview
@@ -59,7 +44,7 @@ export function readSurvey(
   setting: SurveySetting,
   choices: SurveyChoices = {},
 ): Survey {
-  const found = tableOf(tables, choices);
+  const found = chooseTable(tables, choices);
   const { table, filled, head } = found;
   const sheets = tables.flatMap(({ sheet, lines }) =>
     sheet === undefined || lines.length === 0 ? [] : [sheet],
@@ -71,7 +56,6 @@ export function readSurvey(
     columns: [],
     rows: [],
     lines: [],
-    ids: [],
     troubles: [],
     unknown: [],
     texts: {},
@@ -106,7 +90,7 @@ export function readSurvey(
 }
 
 interface Task {
-  readonly found: Found;
+  readonly found: FoundTable;
   readonly body: readonly ImportedLine[];
   readonly setting: SurveySetting;
   readonly choices: SurveyChoices;
@@ -125,7 +109,7 @@ function read(
   const { head } = found;
   const { columns } = base;
   const layout = layoutOf(columns, head);
-  const kinds = body.map((line) => ({ line, as: kindOf(line, layout, columns) }));
+  const kinds = body.map((line) => ({ line, as: lineKind(line, layout) }));
   const outlets = kinds
     .filter(({ as, line }) => as.kind === "outlet" && !line.hidden)
     .map(({ line }) => line);
@@ -268,7 +252,6 @@ function read(
     ...(unsure !== undefined && { unsure }),
     rows: good.map(({ row }): SurveyRow => row),
     lines: good.map(({ line }) => line.line),
-    ids: good.map(({ id }) => id),
     troubles: troubles.sort((a, b) => a.line - b.line),
     unknown: unknownIn(read),
     texts,
@@ -331,24 +314,6 @@ const passedOver = (count: number, what: string): string =>
 
 const shortened = (text: string): string => (text.length > 60 ? `${text.slice(0, 59)}…` : text);
 
-/** The chosen sheet; else the one with the best head row, the first of several. */
-function tableOf(tables: readonly ImportedTable[], { sheet, head }: SurveyChoices): Found {
-  const judged = tables.map((table): Found & { readonly score: number } => {
-    const filled = table.lines.filter(
-      (line) => !isBlank(line) && !(line.line === 1 && isSeparator(line.cells)),
-    );
-    const found = findHead(filled, table.sheet === sheet || sheet === undefined ? head : undefined);
-    return { table, ...sideBySide(filled, found), score: headScore(found) };
-  });
-  const named = judged.find(({ table }) => table.sheet !== undefined && table.sheet === sheet);
-  const best = Math.max(...judged.map(({ score }) => score));
-  return named ?? judged.find(({ score }) => score === best)!;
-}
-
-/** As some workbook programs begin a text file. */
-const isSeparator = ([first, ...others]: readonly ImportedCell[]): boolean =>
-  SEPARATOR.test(textOf(first)) && others.every((cell) => textOf(cell) === "");
-
 function layoutOf(columns: readonly MappedColumn[], head: Head): Layout {
   const places = new Map<string, number>();
   for (const { key, column } of columns) if (key !== undefined && !places.has(key)) places.set(key, column);
@@ -359,14 +324,8 @@ function layoutOf(columns: readonly MappedColumn[], head: Head): Layout {
   };
 }
 
-/** A file without a column of floors may have them in headings. */
-function kindOf(line: ImportedLine, layout: Layout, columns: readonly MappedColumn[]): LineKind {
-  const as = lineKind(line, layout);
-  return as.kind === "outlet" && columns.length === 0 ? { kind: "words", words: "" } : as;
-}
-
 /** A floor's heading may stand above the heads, too. */
-function floorAbove({ filled, head }: Found, columns: readonly MappedColumn[]): string | undefined {
+function floorAbove({ filled, head }: FoundTable, columns: readonly MappedColumn[]): string | undefined {
   const above = filled[head.index - 1];
   const as = above && lineKind(above, layoutOf(columns, head));
   return as?.kind === "floor" && !columns.some(({ key }) => key === "floor") ? as.floor : undefined;
@@ -416,54 +375,6 @@ function unknownIn(read: readonly ReadOutlet[]): UnknownName[] {
       found.set(at, one);
     }
   return [...found.values()];
-}
-
-/**
- * Among commas a decimal comma parts its number. It is put together again where that alone makes the line too long,
- * and a name behind it then stands in the column of its list.
- */
-function withDecimalComma(
-  line: ImportedLine,
-  head: Head,
-  source: string,
-  layout: Layout,
-  lists: SurveyLists,
-): ImportedLine | undefined {
-  const run = layout.columns.get("run");
-  if (run === undefined || head.index < 0 || !source.startsWith("text, commas")) return undefined;
-  const [whole, behind] = [textOf(line.cells[run]), textOf(line.cells[run + 1])];
-  const isOneTooMany = line.cells.length === head.texts.length + 1;
-  if (!isOneTooMany || !/^\d{1,4}$/.test(whole) || !/^\d{1,2}(?: ?m)?$/.test(behind)) return undefined;
-  const cells = line.cells.toSpliced(run, 2, `${whole},${behind}`);
-  const fits = (["plate", "cable", "receiver"] as const).some((key) => {
-    const column = layout.columns.get(key) ?? -1;
-    const isIn = (text: string): boolean => text !== "" && "name" in matchName(key, text, lists[key] ?? []);
-    return column > run && isIn(textOf(cells[column])) && !isIn(textOf(line.cells[column]));
-  });
-  return fits ? { ...line, cells } : undefined;
-}
-
-/**
- * A text that holds a comma and is not in quotes has more cells than heads. Behind a last column of remarks that is
- * plain; anywhere else the cells behind it are in the wrong columns.
- * @returns what belongs to the remark, or a sentence
- */
-function widthTrouble(
-  line: ImportedLine,
-  head: Head,
-  source: string,
-  layout: Layout,
-): string | string[] | undefined {
-  if (head.index < 0 || !source.startsWith("text") || line.part !== undefined) return undefined;
-  const width = head.texts.length;
-  const last = line.cells.findLastIndex((cell) => textOf(cell) !== "") + 1;
-  if (last <= width) return undefined;
-  const run = layout.columns.get("run");
-  const isSplit = run !== undefined && /^\d{1,2}(?: ?[a-z]+)?$/i.test(textOf(line.cells[run + 1]));
-  if (layout.notes.includes(width - 1) && !isSplit) return line.cells.slice(width, last).map(textOf);
-  if (isSplit)
-    return `The line has ${last} cells where the head row has ${width}: “${textOf(line.cells[run])}” and “${textOf(line.cells[run + 1])}” may be one number. Put text that holds a comma in quotes.`;
-  return `The line has ${last} cells where the head row has ${width}. Put text that holds a comma in quotes.`;
 }
 
 /** Outlets next to each other on a line have a column of runs for each. */

@@ -40,8 +40,6 @@ export interface Survey {
   readonly rows: readonly SurveyRow[];
   /** The line of each row. */
   readonly lines: readonly number[];
-  /** Each row's line as corrections name it. */
-  readonly ids: readonly string[];
   readonly troubles: readonly SurveyTrouble[];
   readonly unknown: readonly UnknownName[];
   /** The texts of a line's cells by the keys of their columns, for those in trouble. */
