@@ -100,11 +100,6 @@ export const siteSheet: SheetDefinition = {
       ],
       { valueWidth: 38 },
     ),
-    fieldsPart("Firm's standards that the job drew on", [
-      site.standards,
-      site.standards_edition,
-      site.standards_date,
-    ]),
     fieldsPart("Place", [site.latitude, site.longitude, site.height, site.clearance]),
     fieldsPart("Dish", [site.dish, site.offset, site.downlink]),
     blockPart(slots, {
@@ -146,5 +141,10 @@ export const siteSheet: SheetDefinition = {
       ],
       { together: settings.values },
     ),
+    fieldsPart("Firm's standards that the job drew on", [
+      site.standards,
+      site.standards_edition,
+      site.standards_date,
+    ]),
   ],
 };

@@ -262,9 +262,9 @@ const BUTTONS: Readonly<
     // Of another currency than the job's: told, and nothing to press.
     prepare: async (pane) => {
       await pane.pane
-        .getByLabel("The firm's standards, .xlsx")
+        .getByLabel("The firm's standards, .xlsx", { exact: true })
         .setInputFiles(path.join(__dirname, "../../../templates/standards-demonstration.xlsx"));
-      await said(pane, /^This workbook is in .* and the standards are in EUR\. Nothing was taken/);
+      await said(pane, /^Not done\. This workbook is in .* and the standards are in EUR\. Nothing was taken/);
     },
     say: [],
   },
