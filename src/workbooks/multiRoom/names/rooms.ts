@@ -217,7 +217,7 @@ export const rooms = block(
     run_used: used("Run", 9, LENGTH),
     plate_used: used("Wall plate", 14),
     route_used: used("Route", 12),
-    port_used: used("Port", 9),
+    port_used: result("Port asked for", { width: 9 }),
     split_used: used("Split by", 12),
     kept_used: used("User bands kept", 10),
     shortest_used: used("Shortest run", 9, LENGTH),
