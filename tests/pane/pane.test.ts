@@ -446,7 +446,7 @@ describe("what each view does", () => {
       expect(await take.innerText()).toBe("Take 2 prices");
       await take.click();
       await statusIs(page, /^2 prices of second supplier \(demonstration\), 1 of them new; 1 new part/);
-      const [, entries] = (await callsOf(page)).find(([call]) => call === "takePrices")!;
+      const [, entries] = (await callsOf(page)).find(([call]) => call === "enterAll")!;
       const values = (entries as { name: string; value: unknown }[]).map(({ name, value }) => [name, value]);
       // The reel has 100 m, and the first supplier asks 38.
       expect(values).toEqual(

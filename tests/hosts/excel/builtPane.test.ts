@@ -275,6 +275,8 @@ const BUTTONS: Readonly<
     },
     say: [],
   },
+  // Of a file that is chosen; tests/pane has it.
+  "Price list": { say: [] },
   Check: {
     prepare: async (pane) => void (await said(pane, /^Found: /)),
     say: [
