@@ -334,7 +334,7 @@ export const designChecks = {
     what: "Runs that are not between their shortest and their longest",
     limit: "none",
     ...ofOutlets(
-      f`((${rooms.longest_used}<>"")*(${rooms.longest_used}<${rooms.run_used})+(${rooms.shortest_used}<>"")*(${rooms.shortest_used}>${rooms.run_used})>0)`,
+      f`IFERROR((${rooms.longest_used}<>"")*(${rooms.longest_used}<${rooms.run_used})+(${rooms.shortest_used}<>"")*(${rooms.shortest_used}>${rooms.run_used})>0,FALSE)`,
     ),
     passes: none,
     where: lookAt("Rooms", rooms.shortest, rooms.longest),
@@ -351,7 +351,7 @@ export const designChecks = {
   "types unused": {
     what: "Room types that no outlet has",
     limit: "advisory",
-    found: { of: types.name, bad: f`${types.used}=0` },
+    found: { of: types.name, bad: f`IFERROR(${types.used}=0,FALSE)` },
     passes: none,
     where: lookAt("Room types", types.name),
     advice: true,

@@ -34,7 +34,7 @@ const ROUTED = [
 
 /** Where Parts have routes: whoever counts work otherwise needs none. */
 const withoutRoute = ({ name, length, route }: (typeof ROUTED)[number]): Formula =>
-  f`(${name}<>"")*(${length}<>"")*(${length}<>0)*(${route}="")*(${site.usual_route}="")*(COUNTIF(${routes.name},"?*")>0)>0`;
+  f`IFERROR((${name}<>"")*(${length}<>"")*(${length}<>0)*(${route}="")*(${site.usual_route}="")*(COUNTIF(${routes.name},"?*")>0)>0,FALSE)`;
 
 /** Counted by nothing. */
 const uncounted = (of: typeof labour | typeof fittings): Formula =>
