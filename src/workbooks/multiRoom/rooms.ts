@@ -26,7 +26,8 @@ export const roomsSheet: SheetDefinition = {
       prepared: 30,
       rowName: rooms.outlet,
       overLists: { line: rooms.type_row, lists: BY_TYPE.map((key) => [rooms[key], types[key]]) },
-      others: { run: { required: f`(${rooms.run_used}="")` } },
+      // A type may give it; where it does not, the row verdict says that it is missing.
+      others: { run: { required: f`(${rooms.type}="")` } },
       formulas: {
         verdict: verdictOf(rooms.outlet, rooms.check.row, [
           rooms.check.level,

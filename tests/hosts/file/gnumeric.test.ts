@@ -107,6 +107,7 @@ const LEAST: Readonly<Record<string, number>> = {
   "single-drop": 25,
   "alignment-card": 5,
   "quote-review": 50,
+  standards: 60,
 };
 
 describe.each(templates.map(({ id, demonstration, empty }) => [id, demonstration, empty] as const))(

@@ -16,7 +16,6 @@ import {
   type Row,
   type Value,
 } from "./job";
-import { withItsType } from "./roomTypes";
 
 /** Names or figures that Terms lists as 0 on purpose, with a reason. */
 const isMeant = (job: Job, what: Value | undefined): boolean =>
@@ -128,7 +127,7 @@ const wrongIn = (
 };
 
 /** What only some rows need, in words of its own: the rules' formulas are not read. */
-const NEEDED: Readonly<Record<string, (row: Row, job: Job) => boolean>> = {
+const NEEDED: Readonly<Record<string, (row: Row) => boolean>> = {
   cables_like: (row) => !isFilled(row, "k1"),
   ...Object.fromEntries(
     ["k1", "k2", "k0"].map((key) => [
@@ -152,8 +151,8 @@ const NEEDED: Readonly<Record<string, (row: Row, job: Job) => boolean>> = {
   units_onward_high: (row) => isFilled(row, "onward_low"),
   plates_through_low: (row) => isFilled(row, "through_high"),
   plates_through_high: (row) => isFilled(row, "through_low"),
-  // Nor does its type say it.
-  rooms_run: (row, job) => !isFilled(withItsType(job, row), "run"),
+  // A type may say it; where it does not, the row's verdict does.
+  rooms_run: (row) => !isFilled(row, "type"),
   discount_reason: (row) => isFilled(row, "discount_sum") || isFilled(row, "discount_share"),
 };
 
@@ -170,7 +169,7 @@ function isWrong(
   if (!isFilled(row, key)) {
     const isName = place && key === (place.part.rowName ?? place.part.columns[0]!.key);
     if (isName) return true;
-    return typeof input.required === "string" ? NEEDED[name]!(row, job) : input.required === true;
+    return typeof input.required === "string" ? NEEDED[name]!(row) : input.required === true;
   }
   const value = row[key]!;
   if (value === 0 && input.zero === "reason") {
