@@ -456,7 +456,7 @@ const STATES: State[] = [
   },
   {
     id: "single-cuts-runs",
-    what: "The formula of the outlets' own parts was entered with @rooms_run: the whole column takes its first row's run, none",
+    what: "The formula of the outlets' own parts was entered with @rooms_run_used: the whole column takes its first row's run, none",
     source: "excel.md 2 (D, O)",
     state: "an @ cuts a column to one row",
     mustSay:
@@ -464,7 +464,7 @@ const STATES: State[] = [
       "the cable, and the prices by group are wrong. Take the @ out.",
     figures: "wrong",
     change(pack) {
-      editFormula(pack, cellOf(pack, "rooms_parts_cost"), cutName("rooms_run"));
+      editFormula(pack, cellOf(pack, "rooms_parts_cost"), cutName("rooms_run_used"));
       recalculate(pack);
     },
   },
