@@ -8,7 +8,7 @@ import { cables, fittings, passives, plates } from "./parts";
 export const types = block("types", {
   name: entry(
     "Type",
-    { width: 24 },
+    { width: 20 },
     anyText("A name of its own for what many outlets have in common", { example: "double room" }),
   ),
   outlets: entry(
@@ -18,7 +18,7 @@ export const types = block("types", {
   ),
   receiver: entry(
     "Receiver",
-    { width: 20 },
+    { width: 16 },
     anyText("What is connected to each: receiver, recorder, 2 tuners, or a kind of the Parts sheet", {
       example: "receiver",
     }),
@@ -30,7 +30,7 @@ export const types = block("types", {
   ),
   cable: entry(
     "Cable",
-    { width: 18 },
+    { width: 14 },
     nameIn(cables.name, "A cable of the Parts sheet; blank is the usual one of Site"),
   ),
   run: entry(
@@ -42,7 +42,7 @@ export const types = block("types", {
   ),
   plate: entry(
     "Wall plate",
-    { width: 16 },
+    { width: 13 },
     nameIn(plates.name, "A wall plate of the Parts sheet; blank is the usual one of Site"),
   ),
   route: entry(
@@ -52,7 +52,7 @@ export const types = block("types", {
   ),
   split: entry(
     "Split by",
-    { width: 16 },
+    { width: 13 },
     nameIn(passives.name, "What splits several receivers at one outlet, a device of the Parts sheet"),
   ),
   shortest: entry(
@@ -76,7 +76,7 @@ export const types = block("types", {
   ),
   fitting: entry(
     "Fitting",
-    { width: 20 },
+    { width: 15 },
     nameIn(
       fittings.name,
       "A fitting of the Parts sheet that each of these outlets takes besides; may be blank",

@@ -27,11 +27,11 @@ export const rooms = block(
   "rooms",
   {
     floor: entry("Floor", { width: 10 }, anyText("Floor or part of the building", { example: "ground" })),
-    room: entry("Room", { width: 20 }, anyText("The room", { example: "12" })),
+    room: entry("Room", { width: 18 }, anyText("The room", { example: "12" })),
     outlet: entry("Outlet", { width: 9 }, anyText("A name of its own for each outlet", { example: "12-1" })),
     receiver: entry(
       "Receiver",
-      { width: 20 },
+      { width: 16 },
       anyText(
         "What is connected: receiver, recorder, 2 tuners, or a kind of the Parts sheet; blank is its type's, or a spare outlet; none is a spare outlet of a type with a receiver",
         { example: "receiver" },
@@ -39,7 +39,7 @@ export const rooms = block(
     ),
     quantity: entry(
       "How many",
-      { unit: "pieces", width: 10, format: "integer" },
+      { unit: "pieces", width: 8, format: "integer" },
       whole(0, 32, "How many of them at this outlet; blank is its type's, or one", {
         example: "1",
         zero: "note",
@@ -47,7 +47,7 @@ export const rooms = block(
     ),
     from: entry(
       "Fed from",
-      { width: 10 },
+      { width: 9 },
       anyText("The device, head unit, or outlet with a through port, that feeds this outlet", {
         example: "S2",
         required: true,
@@ -55,7 +55,7 @@ export const rooms = block(
     ),
     cable: entry(
       "Cable",
-      { width: 18 },
+      { width: 14 },
       nameIn(cables.name, "A cable of the Parts sheet; blank is its type's, or the usual one of Site"),
     ),
     run: entry(
@@ -70,12 +70,12 @@ export const rooms = block(
     ),
     plate: entry(
       "Wall plate",
-      { width: 16 },
+      { width: 13 },
       nameIn(plates.name, "A wall plate of the Parts sheet; blank is its type's, or the usual one of Site"),
     ),
     type: entry(
       "Type",
-      { width: 14 },
+      { width: 12 },
       nameIn(
         types.name,
         "A type of the sheet Room types: a blank to the left or further right in this row means what its type says; may be blank",
