@@ -27,7 +27,7 @@ export const rooms = block(
   "rooms",
   {
     floor: entry("Floor", { width: 10 }, anyText("Floor or part of the building", { example: "ground" })),
-    room: entry("Room", { width: 18 }, anyText("The room", { example: "12" })),
+    room: entry("Room", { width: 17 }, anyText("The room", { example: "12" })),
     outlet: entry("Outlet", { width: 9 }, anyText("A name of its own for each outlet", { example: "12-1" })),
     receiver: entry(
       "Receiver",
@@ -55,7 +55,7 @@ export const rooms = block(
     ),
     cable: entry(
       "Cable",
-      { width: 14 },
+      { width: 13 },
       nameIn(cables.name, "A cable of the Parts sheet; blank is its type's, or the usual one of Site"),
     ),
     run: entry(
@@ -70,7 +70,7 @@ export const rooms = block(
     ),
     plate: entry(
       "Wall plate",
-      { width: 13 },
+      { width: 16 },
       nameIn(plates.name, "A wall plate of the Parts sheet; blank is its type's, or the usual one of Site"),
     ),
     type: entry(
