@@ -1,7 +1,7 @@
 /** Outlets of the sheet Rooms, each with its plate and what is connected to it. */
 import { nameKey } from "../engine/signal/nameKey";
 import type { Book } from "../workbooks/book";
-import { keyThatCounts } from "../workbooks/multiRoom/keyThatCounts";
+import { keysThatCount, type KeyThatCounts } from "../workbooks/multiRoom/keysThatCount";
 import { filledRows, numberOf, textOf, type Row } from "./columns";
 import { placeholder, type Outlet } from "./items";
 import { cornersOf, sentenceOf, spanOf, troublesOf, type PortsTaken } from "./rowFigures";
@@ -25,6 +25,7 @@ export function readOutlets(book: Book, rows: readonly Row[], taken: PortsTaken)
       .filter(({ at }) => numberOf(at("through_low")) !== undefined)
       .map(({ at }) => nameKey(textOf(at("name")))),
   );
+  const counted = keysThatCount(book);
   return rows.map((row): Outlet => {
     const { at } = row;
     const name = textOf(at("outlet"));
@@ -42,7 +43,7 @@ export function readOutlets(book: Book, rows: readonly Row[], taken: PortsTaken)
       from: textOf(at("from")),
       port: textOf(at("place_port")),
       cable: textOf(at("cable_used")),
-      length: numberOf(at(keyThatCounts(book, "run"))),
+      length: numberOf(at(counted("run"))),
       corners,
       levels,
       sentence: sentenceOf(row),
@@ -50,21 +51,19 @@ export function readOutlets(book: Book, rows: readonly Row[], taken: PortsTaken)
       plate,
       loops: isLoop,
       ends: isLoop && !taken.has(nameKey(name)) && textOf(at("check_port")) !== "open",
-      receiver: receiverOf(book, row),
+      receiver: receiverOf(counted, row),
       verdict: troubles[0] ?? "ok",
     };
   });
 }
 
 /** The user bands first: they are what is looked for. */
-function receiverOf(book: Book, { at }: Row): string {
-  const [kind, split, bands] = [
-    keyThatCounts(book, "receiver"),
-    keyThatCounts(book, "split"),
-    "place_bands",
-  ].map((key) => textOf(at(key)));
+function receiverOf(counted: KeyThatCounts, { at }: Row): string {
+  const [kind, split, bands] = [counted("receiver"), counted("split"), "place_bands"].map((key) =>
+    textOf(at(key)),
+  );
   if (kind === "") return "";
-  const quantity = numberOf(at(keyThatCounts(book, "quantity"))) ?? 1;
+  const quantity = numberOf(at(counted("quantity"))) ?? 1;
   const what = [quantity === 1 ? kind : `${quantity} × ${kind}`, split && `by ${split}`]
     .filter(Boolean)
     .join(" ");

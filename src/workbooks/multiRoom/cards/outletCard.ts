@@ -2,7 +2,7 @@
 import type { Named } from "../../../formula/build";
 import type { Book, Look } from "../../book";
 import { namedColumn, namedValue } from "../../named";
-import { keyThatCounts } from "../keyThatCounts";
+import { keysThatCount, type KeyThatCounts } from "../keysThatCount";
 import { estimate } from "../names";
 import { boxAt, CARD, type Card, type CardPart, type CardShape } from "./cardSheet";
 import { cut, filledRows, jobMark, one, range, readerOf, text } from "./cardWords";
@@ -26,9 +26,10 @@ export function outletCards(book: Book): Card[] {
   ];
   const unit = text(field(estimate.site.unit.name));
   const onward = onwardOf(book);
+  const counted = keysThatCount(book);
   return filledRows(book, estimate.rooms.outlet.name).map((row): Card => {
     const word = (key: string): string => text(at(row, key));
-    const counts = (key: Parameters<typeof keyThatCounts>[1]) => at(row, keyThatCounts(book, key));
+    const counts = (key: Parameters<KeyThatCounts>[0]) => at(row, counted(key));
     const line = (index: number, value: string, look: Look = CARD.label): CardPart => ({
       row: index,
       column: 0,
