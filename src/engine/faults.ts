@@ -743,6 +743,12 @@ export const faults = {
   runWithoutCable: (run: string, length: number): Fault =>
     fault("#VALUE!", `${run} is ${shown(length)} long but names no cable. Give the cable of that run.`),
 
+  taxClassUnknown: (name: string, known: readonly string[]): Fault =>
+    fault(
+      "#N/A",
+      `There is no tax class ${shown(name)}${known.length > 0 ? `; known are ${shortList(known)}` : ""}. Use a class that is listed, or list it with its rate.`,
+    ),
+
   marginTooHigh: (margin: number): Fault =>
     fault(
       "#VALUE!",

@@ -72,6 +72,7 @@ import { reels } from "./estimate/reels";
 import { roundmoney } from "./estimate/roundmoney";
 import { sellprice } from "./estimate/sellprice";
 import { threepoint } from "./estimate/threepoint";
+import { totalswith } from "./estimate/totalswith";
 import { showwork } from "./about/showwork";
 import { version } from "./about/version";
 
@@ -149,6 +150,7 @@ export const allFunctions: readonly SheetFunction[] = [
   roundmoney,
   sellprice,
   threepoint,
+  totalswith,
   showwork,
   version,
 ];

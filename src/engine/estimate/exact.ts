@@ -67,6 +67,10 @@ export class Exact {
     return new Exact(this.over * other.under, this.under * other.over);
   }
 
+  isZero(): boolean {
+    return this.over === 0n;
+  }
+
   /** The nearest double. */
   toNumber(): number {
     const magnitude = this.over < 0n ? -this.over : this.over;

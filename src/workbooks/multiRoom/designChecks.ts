@@ -22,8 +22,8 @@ import { passives, plates, receivers, units } from "./names/parts";
 import { rooms } from "./names/rooms";
 import { types } from "./names/roomTypes";
 import { aims, sight } from "./names/sightline";
-import { site, slots } from "./names/site";
-import { options } from "./names/terms";
+import { site, slots, taxes } from "./names/site";
+import { made, options } from "./names/terms";
 import { PRICED } from "./priceChecks";
 import { GREATEST_SLOPE } from "./site";
 
@@ -68,6 +68,7 @@ const repeated = (of: Named): Formula => f`IFERROR(MATCH(${of},${of},0),0)<>ROW(
 
 /** Of every list on Parts, of the branches, head units and options: a name that stands twice is looked up in its first row. */
 const NAMED_ONCE: readonly Named[] = [
+  taxes.name,
   ...PRICED.map(({ name }) => name),
   labour.name,
   routes.name,
@@ -87,6 +88,7 @@ const WITH_WILDCARDS: readonly Named[] = [
   ...[heads.type, heads.dish, heads.supply, heads.cable, dishes.name, dishes.feed, dishes.part],
   ...[feeders.from, feeders.to, feeders.cable],
   ...[rooms.from, rooms.cable, rooms.plate, rooms.split, rooms.kind, rooms.type],
+  ...[taxes.name, options.name, made.option],
   ...[types.name, types.cable, types.plate, types.split, types.kind, types.fitting],
 ];
 export const wild = (of: Named): Formula =>

@@ -20,9 +20,11 @@ import { rooms } from "./names/rooms";
 import type { PIECES } from "./names/pieces";
 import { price } from "./names/price";
 import { quote } from "./names/quote";
-import { corner, site } from "./names/site";
-import { assumptions, discount, exclusions, options, provisional } from "./names/terms";
+import { corner, site, taxes } from "./names/site";
+import { assumptions, discount, exclusions, made, options, provisional } from "./names/terms";
 import { piecesOf } from "./needed";
+import { ON_LINES, OWN_CLASSES, USUAL_ON_MATERIALS } from "./taxes";
+import { sought } from "./nameKeys";
 import { NUMBER, SCOPE } from "./quote";
 
 const sumsOf = (of: readonly Named[]): Formula =>
@@ -71,6 +73,14 @@ const lines = sumsOf([
   quote.discount,
 ]);
 
+/** Line by line, none of it rounded. */
+const TAX_OF_LINES = f`${chain(
+  "+",
+  ([quote.reception, quote.cable, quote.fittings, quote.labour] as const).map(
+    (line, at) => f`${printed(line)}*${Object.values(ON_LINES)[at]!}`,
+  ),
+)}+(${printed(quote.provisional)}+${printed(quote.options)}-SUMPRODUCT(IFERROR(${OWN_CLASSES},0)))*${USUAL_ON_MATERIALS}+SUMPRODUCT(IFERROR((${OWN_CLASSES})*${taxes.rate},0))`;
+
 /** Cells of the Quote and what they are made from. */
 const MIRRORED = [
   [quote.job, site.job],
@@ -108,6 +118,23 @@ export const moneyChecks = {
     where: lookAt("Terms", discount.sum, discount.share),
     advice: true,
   },
+  "options without a cost": {
+    what: "Parts of options and alternates that are not on Parts and have no cost",
+    limit: "none",
+    found: { of: made.option, bad: f`IFERROR(${made.lacks}=1,FALSE)` },
+    passes: none,
+    where: lookAt("Terms", made.part, made.each),
+  },
+  "alternates together": {
+    what: "Alternates chosen for the same thing",
+    limit: "none: one stands in its place",
+    found: {
+      of: options.instead,
+      bad: f`(${options.chosen}="yes")*(${options.instead}<>"")*(COUNTIFS(${options.instead_key},${sought(options.instead)},${options.chosen},"yes")>1)`,
+    },
+    passes: none,
+    where: lookAt("Terms", options.instead, options.chosen),
+  },
   "cost added again": {
     what: "Cost cross-check: difference",
     limit: "0.00",
@@ -129,7 +156,7 @@ export const moneyChecks = {
     limit: "3 cents: half a cent a line",
     found: f`${printed(quote.net)}-${price.sell}-SUM(${provisional.sum})-SUM(${options.chosen_sum})+${price.discount}`,
     format: "two",
-    passes: (found) => f`ABS(${found})<=0.03`,
+    passes: (found) => f`ABS(${found})<=3/10^${price.decimals}`,
     where: "Quote, Price",
   },
   "total of the quote": {
@@ -142,10 +169,10 @@ export const moneyChecks = {
   },
   "tax of the quote": {
     what: "Tax cross-check: difference",
-    limit: "less than a cent",
-    found: f`${printed(quote.tax)}-${site.tax}*((${printed(quote.net)}-SUM(${quote.labour})*IF(${price.before}=0,1,${price.net}/${price.before}))*(${site.tax_on}<>"labour only")+SUM(${quote.labour})*IF(${price.before}=0,1,${price.net}/${price.before})*(${site.tax_on}<>"materials only"))`,
+    limit: "less than a cent, and one for each tax class",
+    found: f`${printed(quote.tax)}-IF(${price.before}=0,1,${price.net}/${price.before})*(${TAX_OF_LINES})`,
     format: "two",
-    passes: (found) => f`ABS(${found})<0.01`,
+    passes: (found) => f`ABS(${found})<(1+SUMPRODUCT(--(${taxes.name}<>"")))/10^${price.decimals}`,
     where: lookAt("Quote, Price", price.tax),
   },
   "counted again": {

@@ -19,11 +19,12 @@ import {
   unitsBought,
   count,
 } from "./names/materials";
-import { kindsPriced, price } from "./names/price";
+import { kindsPriced, optionsPriced, price, taxesPriced } from "./names/price";
 import { rooms } from "./names/rooms";
-import { site } from "./names/site";
+import { site, taxClass, taxes } from "./names/site";
 import { discount, options, provisional } from "./names/terms";
 import { roundedNatively } from "./roundedNatively";
+import { CLASSES_UNKNOWN, inClasses, ON_LINES } from "./taxes";
 
 const OF_LENGTHS = f`(${chain(
   "+",
@@ -31,8 +32,20 @@ const OF_LENGTHS = f`(${chain(
 )})`;
 const OF_HOURS = f`(SUM(${work.variance})+SUM(${routeWork.variance}))`;
 
-/** Of the total: lengths are taxed as materials, hours as labour, each only where the tax is on it. */
-const TWO_DEVIATIONS = f`2*${price.factor}*(1-${discount.share})*SQRT(${OF_LENGTHS}*(1+${site.tax}*(${site.tax_on}<>"labour only"))^2+${OF_HOURS}*(1+${site.tax}*(${site.tax_on}<>"materials only"))^2)`;
+/** Of the total: lengths are taxed as cable, hours as labour. */
+const TWO_DEVIATIONS = f`2*${price.factor}*(1-${discount.share})*SQRT(${OF_LENGTHS}*(1+${ON_LINES.cable})^2+${OF_HOURS}*(1+${ON_LINES.labour})^2)`;
+
+/** Each line of the quote, but those whose rows have classes of their own. */
+const LINES_PRICED = {
+  reception: f`INDEX(${price.lines},1)`,
+  cable: price.line_cable,
+  fittings: price.line_fittings,
+  labour: price.line_labour,
+};
+/** What a discount leaves of each unit of price. */
+const LEFT = f`IF(${price.before}=0,1,${price.net}/${price.before})`;
+/** The cent or two by which rounded parts miss the price without tax. */
+const ODD_CENTS = f`ROUND(${price.net}-SUM(${taxesPriced.reduced}),${price.decimals})`;
 
 /** The lists that are added up, in the order of their sums. */
 const SUMS = [
@@ -95,7 +108,11 @@ export const priceSheet: SheetDefinition = {
       worked(price.sell, f`RIG.SELLPRICE(${price.cost},${site.margin})`, { strong: true }),
       worked(price.profit, f`${price.sell}-${price.cost}`),
       worked(price.markup, f`IF(${price.cost}=0,0,${price.profit}/${price.cost})`),
-      worked(price.factor, f`IF(${price.direct}=0,0,${price.sell}/${price.direct})`),
+      // Also of a quote in which nothing but options has a cost.
+      worked(
+        price.factor,
+        f`IF(${price.direct}=0,(1+${site.contingency})*(1+${site.overhead})/(1-${site.margin}),${price.sell}/${price.direct})`,
+      ),
       worked(price.per_outlet, f`IF(${count.outlets}=0,0,${price.sell}/${count.outlets})`),
     ]),
     fieldsPart("Expected total and its uncertainty", [
@@ -103,7 +120,7 @@ export const priceSheet: SheetDefinition = {
       worked(price.expected_extra, f`SUM(${rooms.expected_extra})*${price.factor}`),
       worked(
         price.expected,
-        f`${price.total}+${price.expected_extra}*(1-${discount.share})*(1+${site.tax}*(${site.tax_on}<>"labour only"))`,
+        f`${price.total}+${price.expected_extra}*(1-${discount.share})*(1+${ON_LINES.cable})`,
       ),
       worked(price.low, f`${price.expected}-${TWO_DEVIATIONS}`),
       worked(price.high, f`${price.expected}+${TWO_DEVIATIONS}`),
@@ -133,37 +150,92 @@ export const priceSheet: SheetDefinition = {
       { together: price.times },
     ),
     fieldsPart("Rounded for the quote: the only rounded sums", [
+      worked(price.decimals, f`IF(${site.decimals}="",2,${site.decimals})`),
       // The one is multiplied by the other exactly, and rounded once.
-      worked(price.lines, f`RIG.ROUNDMONEY(${price.parts},2,${site.rounding},${price.times})`, {
-        spillRows: Object.keys(LINES).length,
-      }),
+      worked(
+        price.lines,
+        f`RIG.ROUNDMONEY(${price.parts},${price.decimals},${site.rounding},${price.times})`,
+        {
+          spillRows: Object.keys(LINES).length,
+        },
+      ),
       spilledInto(price.line_cable),
       spilledInto(price.line_fittings),
       spilledInto(price.line_labour),
       spilledInto(price.line_provisional),
       spilledInto(price.line_options),
       // A sum of whole cents has no tie to decide, so the native function is safe here.
-      worked(price.before, f`ROUND(SUM(${price.lines}),2)`),
+      worked(price.before, f`ROUND(SUM(${price.lines}),${price.decimals})`),
       worked(
         price.discount,
         // The price has two decimals and a share six or fewer.
         roundedNatively(f`IF(${discount.share}="",${discount.sum},${price.before}*${discount.share})`),
       ),
-      worked(price.net, f`ROUND(${price.before}-${price.discount},2)`),
+      worked(price.net, f`ROUND(${price.before}-${price.discount},${price.decimals})`),
+      // Without the rate of a class nobody knows the tax.
+      worked(
+        price.of_class,
+        f`IF(${CLASSES_UNKNOWN}>0,NA(),ROUND(SUM(${taxesPriced.amount}),${price.decimals}))`,
+      ),
+      worked(price.usual, f`ROUND(${price.before}-${price.of_class},${price.decimals})`),
+      worked(price.usual_labour, f`${price.line_labour}*(${taxClass.labour}="")`),
+      worked(
+        price.usual_taxed,
+        f`ROUND((${price.usual}-${price.usual_labour})*(${site.tax_on}<>"labour only")+${price.usual_labour}*(${site.tax_on}<>"materials only"),${price.decimals})`,
+      ),
+      // Where all of it is taxed, it takes the odd cents, so that what is taxed is what is paid.
       worked(
         price.taxable,
-        roundedNatively(
-          f`((${price.before}-${price.line_labour})*(${site.tax_on}<>"labour only")+${price.line_labour}*(${site.tax_on}<>"materials only"))*IF(${price.before}=0,1,${price.net}/${price.before})`,
-        ),
+        f`IF(${price.usual_taxed}=${price.usual},IF(${price.usual}=0,0,${ODD_CENTS}),${roundedNatively(f`${price.usual_taxed}*${LEFT}`)})`,
       ),
       // A rate that is missing is no rate of 1, as a blank factor would be.
       // The call is the whole of it, so that an office copy can have a native formula in its place.
       worked(
-        price.tax,
-        f`RIG.ROUNDMONEY(${price.taxable},2,${site.rounding},IF(${site.tax}="",0,${site.tax}))`,
+        price.tax_usual,
+        f`RIG.ROUNDMONEY(${price.taxable},${price.decimals},${site.rounding},IF(${site.tax}="",0,${site.tax}))`,
       ),
-      worked(price.total, f`ROUND(${price.net}+${price.tax},2)`, { strong: true }),
+      worked(price.tax, f`ROUND(${price.tax_usual}+SUM(${taxesPriced.tax}),${price.decimals})`),
+      worked(price.total, f`ROUND(${price.net}+${price.tax},${price.decimals})`, { strong: true }),
     ]),
+    blockPart(taxesPriced, {
+      heading: "Tax by class",
+      prepared: 3,
+      mirrors: taxes,
+      formulas: {
+        name: f`IF(${taxes.name}="","",${taxes.name})`,
+        amount: f`IF(${taxes.name}="","",ROUND(${inClasses(LINES_PRICED)},${price.decimals}))`,
+        reduced: f`IF(${taxes.name}="","",${roundedNatively(f`${taxesPriced.amount}*${LEFT}`)})`,
+        // Where nothing is taxed otherwise, the greatest takes the odd cents.
+        taxable: f`IF(${taxes.name}="","",${taxesPriced.reduced}+(${price.usual}=0)*(IFERROR(MATCH(MAX(${taxesPriced.amount}),${taxesPriced.amount},0),0)=ROW(${taxes.name})-MIN(ROW(${taxes.name}))+1)*${ODD_CENTS})`,
+        // A rate that is missing is no rate of 1 here either.
+        tax: f`RIG.ROUNDMONEY(${taxesPriced.taxable},${price.decimals},${site.rounding},IF(${taxes.rate}="",0,${taxes.rate}))`,
+      },
+    }),
+    blockPart(optionsPriced, {
+      heading: "What is paid with each option or alternate, in place of the total above",
+      prepared: 5,
+      mirrors: options,
+      formulas: {
+        name: f`IF(${options.name}="","",${options.name})`,
+        open: f`IF(${options.name}="","",IF(${options.chosen}="yes",0,${options.sum}))`,
+        total: call(
+          "RIG.TOTALSWITH",
+          optionsPriced.open,
+          options.tax,
+          taxes.name,
+          taxes.rate,
+          taxesPriced.amount,
+          price.usual_taxed,
+          f`${price.usual}-${price.usual_taxed}`,
+          site.tax,
+          site.tax_on,
+          discount.sum,
+          discount.share,
+          site.rounding,
+          price.decimals,
+        ),
+      },
+    }),
     blockPart(kindsPriced, {
       heading: "Price by price group: its outlets' own parts and an equal share of all else",
       prepared: 5,

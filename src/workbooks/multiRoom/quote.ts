@@ -6,10 +6,17 @@ import { branches } from "./names/branches";
 import { dishes, feeders } from "./names/dishes";
 import { heads, headsNeeded } from "./names/headUnits";
 import { count } from "./names/materials";
-import { price } from "./names/price";
-import { quote, assumptionsQuoted, exclusionsQuoted, letterheadQuoted, optionsQuoted } from "./names/quote";
+import { optionsPriced, price, taxesPriced } from "./names/price";
+import {
+  quote,
+  assumptionsQuoted,
+  exclusionsQuoted,
+  letterheadQuoted,
+  optionsQuoted,
+  taxesQuoted,
+} from "./names/quote";
 import { rooms } from "./names/rooms";
-import { site, slots } from "./names/site";
+import { site, slots, taxes } from "./names/site";
 import { assumptions, discount, exclusions, letterhead, onpurpose, options } from "./names/terms";
 
 /** What stands where a sum is not known: the customer sees no code of an error. */
@@ -37,6 +44,14 @@ const reason = (field: Shown, formula: Formula): Field => worked(field, formula,
 
 /** A blank stays a blank: of itself a formula would show it as 0, or as a day of 1899. */
 const repeated = (field: Shown, of: Named): Field => worked(field, f`IF(TRIM(${of})="","",${of})`);
+
+/** Of a class in which nothing is, nothing is said. */
+const ofClass = (what: Named): Formula =>
+  f`IF((${taxes.name}="")+IFERROR(${taxesPriced.amount}=0,FALSE)>0,"",IFERROR(${what},${OPEN}))`;
+
+/** An option that can't be priced yet has no sum. */
+const whereQuoted = (what: Named): Formula =>
+  f`IF((${options.name}="")+(${options.quantity}="")+(${options.each}="")*IFERROR(${options.made}=0,FALSE)>0,"",IFERROR(${what},${OPEN}))`;
 
 /** A list of Terms as it prints; "none" in its first row where nothing is listed. */
 const listed = (
@@ -115,6 +130,7 @@ export const quoteSheet: SheetDefinition = {
       reason(quote.discount_reason, f`IF(${quote.discount}="","",TRIM(${discount.reason}))`),
       sum(quote.net, priced(price.net), { strong: true }),
       sum(quote.tax, priced(taxed(price.tax))),
+      line(quote.tax_usual, f`IF(${price.of_class}=0,0,${price.tax_usual})`, unlessEmpty(quote.tax_usual)),
       reason(
         quote.tax_reason,
         f`IF(${site.tax}=0,IF(${site.tax}="","",IFERROR(TRIM(INDEX(${onpurpose.why},MATCH(${text(site.tax.words.label)},${onpurpose.what},0))),"")),"")`,
@@ -122,13 +138,25 @@ export const quoteSheet: SheetDefinition = {
       sum(quote.total, priced(taxed(price.total)), { strong: true }),
       repeated(quote.currency, site.currency),
     ]),
+    blockPart(taxesQuoted, {
+      heading: "Tax at other rates",
+      prepared: 3,
+      mirrors: taxes,
+      formulas: {
+        name: ofClass(taxes.name),
+        taxable: ofClass(taxesPriced.taxable),
+        rate: ofClass(taxes.rate),
+        tax: ofClass(taxesPriced.tax),
+      },
+    }),
     blockPart(optionsQuoted, {
-      heading: "Options",
+      heading: "Options and alternates",
       prepared: 4,
       mirrors: options,
       formulas: {
-        name: f`IF(${options.name}="","",${options.name})`,
-        sum: f`IF((${options.name}="")+(${options.quantity}="")+(${options.each}="")>0,"",${options.sum})`,
+        name: f`IF(${options.name}="","",IF(${options.instead}="",${options.name},REPLACE(REPLACE(${options.instead},1,0,", instead of "),1,0,${options.name})))`,
+        sum: whereQuoted(options.sum),
+        total: whereQuoted(optionsPriced.total),
         word: f`IF(${options.name}="","",IF(${options.chosen}="yes","yes",IF(${options.chosen}="no","no","open")))`,
       },
     }),

@@ -3,7 +3,8 @@ import type { SheetDefinition } from "../definition";
 import { askedBeside, blockPart, bound, fieldsPart, gridPart, worked } from "../parts";
 import { writingField } from "../typed/writingField";
 import { CORNER_HEADS } from "./corners";
-import { commissioningLimits, corner, settings, site, slots } from "./names/site";
+import { keysOf } from "./nameKeys";
+import { commissioningLimits, corner, settings, site, slots, taxClass, taxes } from "./names/site";
 
 /** The one end of two figures whichever way they stand: swapped, they never look better. Text where one is blank. */
 const between = (end: "MIN" | "MAX", one: Named, other: Named): Formula =>
@@ -71,6 +72,7 @@ export const measuring = fieldsPart("Measured against predicted", [
 
 export const MONEY = [
   site.currency,
+  site.decimals,
   site.contingency,
   site.overhead,
   site.margin,
@@ -78,6 +80,21 @@ export const MONEY = [
   site.tax_on,
   site.rounding,
 ] as const;
+
+/** Of a job and of the standards. */
+export const taxParts = [
+  blockPart(taxes, {
+    heading: "Tax classes, of what is taxed at another rate",
+    prepared: 3,
+    formulas: { key: keysOf(taxes.name) },
+  }),
+  fieldsPart("Tax class of each line of the quote, where it is not the usual tax", [
+    taxClass.reception,
+    taxClass.cable,
+    taxClass.fittings,
+    taxClass.labour,
+  ]),
+];
 
 export const siteSheet: SheetDefinition = {
   name: "Site",
@@ -128,6 +145,7 @@ export const siteSheet: SheetDefinition = {
     ]),
     measuring,
     fieldsPart("Money", MONEY),
+    ...taxParts,
     fieldsPart(
       "Figures that the distribution goes by, with what a blank means",
       [

@@ -1,16 +1,34 @@
-import { f } from "../../formula/build";
+import { f, type Formula, type Named } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { askedBeside, blockPart, fieldsPart } from "../parts";
+import { countOf, keysOf, sought, sumOf } from "./nameKeys";
+import { crew } from "./names/labour";
+import { cables, feeds, fittings, passives, plates, resistors, supplies, units } from "./names/parts";
+import { price } from "./names/price";
 import {
   assumptions,
   discount,
   exclusions,
   letterhead,
+  made,
   onpurpose,
   options,
   provisional,
 } from "./names/terms";
 import { roundedNatively } from "./roundedNatively";
+
+/** What one piece of each list costs, or one metre or foot of a cable. */
+const COSTS: readonly (readonly [name: Named, cost: Named | Formula])[] = [
+  [cables.name, cables.each],
+  ...[passives, units, supplies, plates, feeds, resistors].map(({ name, price }) => [name, price] as const),
+  [fittings.name, f`${fittings.price}/${fittings.pack}`],
+];
+
+/** Nothing of a part that no list has. */
+const costOnParts = COSTS.reduceRight<Formula>(
+  (otherwise, [name, cost]) => f`IFERROR(INDEX(${cost},MATCH(${made.part},${name},0)),${otherwise})`,
+  f`""`,
+);
 
 export const termsSheet: SheetDefinition = {
   name: "Terms",
@@ -19,18 +37,35 @@ export const termsSheet: SheetDefinition = {
   print: { orientation: "landscape" },
   parts: [
     blockPart(options, {
-      heading: "Options, at their selling price",
+      heading: "Options and alternates, at their selling price",
       prepared: 5,
+      // What is made of nothing below needs its price.
+      others: { each: { required: f`(${countOf(made.key, options.name)}=0)` } },
       formulas: {
         // As it prints on the quote.
-        sum: f`IF(${options.name}="","",${roundedNatively(f`${options.quantity}*${options.each}`)})`,
-        chosen_sum: f`IF(${options.name}="","",${options.sum}*(${options.chosen}="yes"))`,
+        sum: f`IF(${options.name}="","",${roundedNatively(f`${options.quantity}*(${options.each}+${options.made}*${price.factor})`)})`,
+        chosen_sum: f`IF(${options.name}="","",IF(${options.chosen}="yes",${options.sum},0))`,
+        // What lacks a cost leaves no price, and no host adds it up as nothing.
+        made: f`IF(${options.name}="","",IF(COUNTIFS(${made.key},${sought(options.name)},${made.lacks},1)>0,NA(),${sumOf(made.cost, made.key, options.name)}))`,
+        tax_key: keysOf(options.tax),
+        instead_key: keysOf(options.instead),
+      },
+    }),
+    blockPart(made, {
+      heading: "What options and alternates are made of: at cost, sold at the rates of the job",
+      prepared: 6,
+      formulas: {
+        one: f`IF(${made.option}="","",IF(${made.each}="",${costOnParts},${made.each}))`,
+        lacks: f`IF(${made.option}="","",(${made.quantity}<>"")*(${made.one}=""))`,
+        // Hosts differ in what an empty text times a number is.
+        cost: f`IF(${made.option}="","",IF((${made.quantity}="")+(${made.one}="")>0,0,${made.quantity}*${made.one})+${made.hours}*${crew.rate})`,
+        key: keysOf(made.option),
       },
     }),
     blockPart(provisional, {
       heading: "Provisional sums, at their selling price",
       prepared: 4,
-      formulas: {},
+      formulas: { tax_key: keysOf(provisional.tax) },
     }),
     fieldsPart("Discount on the price without tax: a sum or a share", [
       discount.sum,

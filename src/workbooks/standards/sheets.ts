@@ -5,7 +5,7 @@ import { log } from "../multiRoom/names/log";
 import { site } from "../multiRoom/names/site";
 import { assumptions, exclusions, letterhead, onpurpose } from "../multiRoom/names/terms";
 import { partLists, partWords } from "../multiRoom/parts";
-import { cablesAndLevels, measuring, MONEY, usualParts } from "../multiRoom/site";
+import { cablesAndLevels, measuring, MONEY, taxParts, usualParts } from "../multiRoom/site";
 import { blockPart, fieldsPart } from "../parts";
 import { writingField } from "../typed/writingField";
 import { standards, suppliers } from "./names";
@@ -21,6 +21,7 @@ export const standardsSheet: SheetDefinition = {
     }),
     blockPart(letterhead, { heading: "Letterhead", prepared: 4, formulas: {} }),
     fieldsPart("Money", [...MONEY, crew.rate]),
+    ...taxParts,
     usualParts,
     cablesAndLevels,
     fieldsPart("Dishes and carrier to noise", [

@@ -94,7 +94,7 @@ const LISTS: readonly (readonly [string, string])[] = [
   ...["cables", "passives", "units", "supplies", "plates", "feeds", "resistors", "fittings"].map(
     (block) => [block, "name"] as const,
   ),
-  ...["labour", "routes", "kinds", "dishes", "types"].map((block) => [block, "name"] as const),
+  ...["labour", "routes", "kinds", "dishes", "types", "taxes"].map((block) => [block, "name"] as const),
   ["receivers", "kind"],
   ["branches", "id"],
   ["heads", "id"],
@@ -105,6 +105,8 @@ const LISTS: readonly (readonly [string, string])[] = [
 const LOOKED_UP: readonly (readonly [string, string])[] = [
   ...LISTS.filter(([block]) => !["labour", "options", "provisional", "routes"].includes(block)),
   ["rooms", "outlet"],
+  ["options", "name"],
+  ["made", "option"],
 ];
 const PRICED = ["cables", "passives", "units", "supplies", "plates", "feeds", "resistors", "fittings"];
 
@@ -395,15 +397,31 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
       passes: !isDiscounted || left > 0,
       isWish: true,
     },
+    "Parts of options and alternates that are not on Parts and have no cost": none(
+      rowsOf(job, "made").flatMap((row, at) =>
+        isFilled(row, "option") && isFilled(row, "quantity") && (cells.made_one as Value[])[at] === ""
+          ? [row.option!]
+          : [],
+      ),
+    ),
+    "Alternates chosen for the same thing": none(
+      filledRows(job, "options", "name")
+        .filter(
+          ({ instead, chosen }, _, all) =>
+            chosen === "yes" &&
+            all.filter((other) => other.chosen === "yes" && isSame(other.instead, instead)).length > 1,
+        )
+        .map(({ instead }) => instead!),
+    ),
     "Cost cross-check: difference": none(nought),
     "Margin cross-check: difference": none(nought),
     "Rounding cross-check: difference": {
       found: roundedAway(job, cells),
-      passes: Math.abs(roundedAway(job, cells)) <= 0.03,
+      passes: Math.abs(roundedAway(job, cells)) <= 3 / 10 ** Number(cells.price_decimals),
     },
     "Total cross-check: difference": none(nought),
     "Tax cross-check: difference": {
-      found: p.tax.minus(p.taxableExactly.times(field(job, "site_tax"))).toNumber(),
+      found: p.tax.minus(p.taxes.exactly).toNumber(),
       passes: true,
     },
     "Count cross-check of outlets, devices, head units, supplies and wall plates: difference": none(

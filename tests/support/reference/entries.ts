@@ -9,6 +9,7 @@ import {
   field,
   filledRows,
   isFilled,
+  isSame,
   plain,
   sum,
   type Cells,
@@ -127,7 +128,7 @@ const wrongIn = (
 };
 
 /** What only some rows need, in words of its own: the rules' formulas are not read. */
-const NEEDED: Readonly<Record<string, (row: Row) => boolean>> = {
+const NEEDED: Readonly<Record<string, (row: Row, job: Job) => boolean>> = {
   cables_like: (row) => !isFilled(row, "k1"),
   ...Object.fromEntries(
     ["k1", "k2", "k0"].map((key) => [
@@ -153,6 +154,9 @@ const NEEDED: Readonly<Record<string, (row: Row) => boolean>> = {
   plates_through_high: (row) => isFilled(row, "through_low"),
   // A type may say it; where it does not, the row's verdict does.
   rooms_run: (row) => !isFilled(row, "type"),
+  // What it is made of has a price as well.
+  options_each: (row, job) =>
+    !filledRows(job, "made", "option").some(({ option }) => isSame(option, row.name)),
   discount_reason: (row) => isFilled(row, "discount_sum") || isFilled(row, "discount_share"),
 };
 
@@ -169,7 +173,7 @@ function isWrong(
   if (!isFilled(row, key)) {
     const isName = place && key === (place.part.rowName ?? place.part.columns[0]!.key);
     if (isName) return true;
-    return typeof input.required === "string" ? NEEDED[name]!(row) : input.required === true;
+    return typeof input.required === "string" ? NEEDED[name]!(row, job) : input.required === true;
   }
   const value = row[key]!;
   if (value === 0 && input.zero === "reason") {

@@ -1,5 +1,6 @@
 /** Terms, Price and Quote a second time, in decimals of 60 digits; money is rounded where it prints. */
 import DecimalJs from "decimal.js";
+import { keyOf } from "./keys";
 import { costOf, labourOf } from "./materials";
 import { headRows } from "./headUnits";
 import { slotRows } from "./sightline";
@@ -10,6 +11,8 @@ import {
   filledRows,
   isFilled,
   isSame,
+  named,
+  orNought,
   rowsOf,
   sum,
   word,
@@ -26,9 +29,12 @@ type Decimal = DecimalJs;
 const of = (value: number): Decimal => new Decimal(value);
 const added = (values: readonly Decimal[]): Decimal => values.reduce((a, b) => a.plus(b), of(0));
 
-const cents = (job: Job, value: Decimal, places = 2): Decimal =>
+/** ISO 4217 calls them minor units. */
+const placesOf = (job: Job): number =>
+  isFilled(job.fields, "site_decimals") ? field(job, "site_decimals") : 2;
+const cents = (job: Job, value: Decimal): Decimal =>
   value.toDecimalPlaces(
-    places,
+    placesOf(job),
     word(job, "site_rounding") === "half even" ? Decimal.ROUND_HALF_EVEN : Decimal.ROUND_HALF_UP,
   );
 
@@ -41,15 +47,165 @@ export interface Priced {
   readonly before: Decimal;
   readonly discount: Decimal;
   readonly net: Decimal;
-  /** Its printed part of the price, and that before it is rounded. */
-  readonly taxable: Decimal;
-  readonly taxableExactly: Decimal;
+  readonly taxes: Taxes;
   readonly tax: Decimal;
   readonly total: Decimal;
   readonly options: Decimal;
+  /** With its class of tax. */
+  readonly chosen: readonly (readonly [sum: Decimal, taxed: Value | undefined])[];
 }
 
-const optionSum = (row: Row): Decimal => of(figure(row, "each")).times(figure(row, "quantity"));
+/** Every priced list of Parts with what one piece, metre or foot of it costs. */
+const costOfOne = (job: Job, part: Value | undefined): Decimal => {
+  for (const block of [
+    "cables",
+    "passives",
+    "units",
+    "supplies",
+    "plates",
+    "feeds",
+    "resistors",
+    "fittings",
+  ]) {
+    const row = named(rowsOf(job, block), "name", part);
+    if (!row) continue;
+    const by = block === "cables" ? figure(row, "reel") : block === "fittings" ? figure(row, "pack") : 1;
+    return of(figure(row, "price")).dividedBy(by);
+  }
+  return of(NaN);
+};
+const madeCost = (job: Job, row: Row): Decimal =>
+  of(orNought(row, "hours"))
+    .times(isFilled(row, "hours") ? field(job, "labour_rate") : 0)
+    .plus(
+      isFilled(row, "quantity")
+        ? of(figure(row, "quantity")).times(
+            isFilled(row, "each") ? figure(row, "each") : costOfOne(job, row.part),
+          )
+        : 0,
+    );
+const lacksCost = (job: Job, row: Row): boolean =>
+  isFilled(row, "quantity") && !isFilled(row, "each") && costOfOne(job, row.part).isNaN();
+const madeOf = (job: Job, option: Row): Decimal =>
+  added(
+    filledRows(job, "made", "option")
+      .filter(({ option: name }) => isSame(name, option.name))
+      .map((row) => madeCost(job, row)),
+  );
+/** What a unit of cost sells at. */
+const soldAt = (job: Job): Decimal =>
+  of(1)
+    .plus(field(job, "site_contingency"))
+    .times(of(1).plus(field(job, "site_overhead")))
+    .dividedBy(of(1).minus(field(job, "site_margin")));
+const optionSum = (job: Job, row: Row): Decimal => {
+  const own = madeOf(job, row);
+  return of(orNought(row, "each"))
+    .plus(own.isZero() ? own : own.times(soldAt(job)))
+    .times(figure(row, "quantity"));
+};
+
+export interface Taxes {
+  /** By class of Site: before the discount, after it, taxed, and its tax. */
+  readonly classes: readonly {
+    readonly amount: Decimal;
+    readonly reduced: Decimal;
+    readonly taxable: Decimal;
+    readonly tax: Decimal;
+  }[];
+  readonly ofClass: Decimal;
+  readonly usual: Decimal;
+  readonly usualLabour: Decimal;
+  readonly usualTaxed: Decimal;
+  readonly taxable: Decimal;
+  readonly taxUsual: Decimal;
+  readonly tax: Decimal;
+  /** Nothing of it rounded. */
+  readonly exactly: Decimal;
+}
+
+const LINES_WITH_CLASS = ["reception", "cable", "fittings", "labour"];
+
+/** @param chosen the options in the price, with their classes */
+function taxesOf(
+  job: Job,
+  lines: readonly Decimal[],
+  net: Decimal,
+  before: Decimal,
+  chosen: readonly (readonly [sum: Decimal, taxed: Value | undefined])[],
+): Taxes {
+  const places = placesOf(job);
+  const listed = filledRows(job, "taxes", "name");
+  const own = [
+    ...LINES_WITH_CLASS.map((line, at) => [lines[at]!, job.fields[`tax_class_${line}`]] as const),
+    ...filledRows(job, "provisional", "name").map((row) => [of(figure(row, "sum")), row.tax] as const),
+    ...chosen,
+  ].filter(([, taxed]) => (taxed ?? "") !== "");
+  const classedLines = LINES_WITH_CLASS.filter((line) => isFilled(job.fields, `tax_class_${line}`)).length;
+  const usualOn = (isLabour: boolean): number => {
+    const on = word(job, "site_tax_on");
+    return on === "materials and labour" || (on === "labour only") === isLabour ? field(job, "site_tax") : 0;
+  };
+  const isUnknown = own.some(([, taxed]) => !named(listed, "name", taxed));
+  const left = before.isZero() ? of(1) : net.dividedBy(before);
+  // To the places of the currency, a tie away from nothing: no rule is asked there.
+  const amounts = listed.map(({ name }) =>
+    added(own.filter(([, taxed]) => isSame(taxed, name)).map(([sum]) => sum)).toDecimalPlaces(
+      places,
+      Decimal.ROUND_HALF_UP,
+    ),
+  );
+  const reduced = amounts.map((amount) => cents(job, amount.times(left)));
+  const ofClass = isUnknown ? of(NaN) : added(amounts);
+  const usual = before.minus(ofClass);
+  const usualLabour = isFilled(job.fields, "tax_class_labour") ? of(0) : lines[3]!;
+  const on = word(job, "site_tax_on");
+  const usualTaxed = { "labour only": usualLabour, "materials only": usual.minus(usualLabour) }[on] ?? usual;
+  const odd = net.minus(added(reduced));
+  const taxable = usualTaxed.equals(usual)
+    ? usual.isZero()
+      ? of(0)
+      : odd
+    : cents(job, usualTaxed.times(left));
+  const greatest = amounts.findIndex((amount) => amounts.every((other) => amount.gte(other)));
+  const taxables = reduced.map((sum, at) => (usual.isZero() && at === greatest ? sum.plus(odd) : sum));
+  const taxed = taxables.map((sum, at) => cents(job, sum.times(figure(listed[at], "rate"))));
+  const rate = field(job, "site_tax");
+  // Without the rate of a class nothing is known of the others' tax.
+  const taxUsual = cents(job, (isUnknown ? of(NaN) : taxable).times(rate));
+  return {
+    classes: listed.map((_, at) => ({
+      amount: amounts[at]!,
+      reduced: reduced[at]!,
+      taxable: isUnknown ? of(NaN) : taxables[at]!,
+      tax: isUnknown ? of(NaN) : taxed[at]!,
+    })),
+    ...{ ofClass, usual, usualLabour, usualTaxed, taxable, taxUsual },
+    tax: taxUsual.plus(added(taxed)),
+    exactly: added([
+      ...LINES_WITH_CLASS.map((line, at) => {
+        const taxed = job.fields[`tax_class_${line}`];
+        if ((taxed ?? "") !== "")
+          return lines[at]!.times(orNought(named(listed, "name", taxed) ?? {}, "rate"));
+        return lines[at]!.times(usualOn(line === "labour"));
+      }),
+      ...own
+        .slice(classedLines)
+        .map(([sum, taxed]) => sum.times(figure(named(listed, "name", taxed), "rate"))),
+      lines[4]!
+        .plus(lines[5]!)
+        .minus(added(own.slice(classedLines).map(([sum]) => sum)))
+        .times(usualOn(false)),
+    ]).times(left),
+  };
+}
+
+const discountOf = (job: Job, before: Decimal): Decimal =>
+  isFilled(job.fields, "discount_share")
+    ? cents(job, before.times(field(job, "discount_share")))
+    : isFilled(job.fields, "discount_sum")
+      ? of(field(job, "discount_sum"))
+      : of(0);
 
 export function priced(job: Job): Priced {
   const share = (name: string): Decimal => of(field(job, name));
@@ -77,11 +233,10 @@ export function priced(job: Job): Priced {
     byWork.plus(byRoute).plus(byType),
   ];
   // Each option prints at its own sum, so each is rounded.
-  const options = added(
-    filledRows(job, "options", "name")
-      .filter(({ chosen }) => chosen === "yes")
-      .map((row) => cents(job, optionSum(row))),
-  );
+  const chosen = filledRows(job, "options", "name")
+    .filter(({ chosen }) => chosen === "yes")
+    .map((row) => [cents(job, optionSum(job, row)), row.tax] as const);
+  const options = added(chosen.map(([sum]) => sum));
   const up = share("site_contingency").plus(1).times(share("site_overhead").plus(1));
   const kept = of(1).minus(share("site_margin"));
   // Multiplied before it is divided, so that what divides evenly does.
@@ -92,41 +247,72 @@ export function priced(job: Job): Priced {
       cents(job, direct.isNaN() && at < 4 ? direct : line),
   );
   const before = added(lines);
-  const discount = isFilled(job.fields, "discount_share")
-    ? cents(job, before.times(share("discount_share")))
-    : isFilled(job.fields, "discount_sum")
-      ? share("discount_sum")
-      : of(0);
+  const discount = discountOf(job, before);
   const net = before.minus(discount);
-  const whole =
-    { "labour only": lines[3]!, "materials only": before.minus(lines[3]!) }[word(job, "site_tax_on")] ??
-    before;
-  const taxableExactly = before.isZero() ? whole : whole.times(net).dividedBy(before);
-  const taxable = cents(job, taxableExactly);
-  const tax = cents(job, taxable.times(share("site_tax")));
+  const taxes = taxesOf(job, lines, net, before, chosen);
+  const { tax } = taxes;
   return {
     ...{
       sums,
       sections,
       direct,
-      factor: direct.isZero() ? of(0) : direct.times(up).dividedBy(kept).dividedBy(direct),
+      factor: direct.isZero() ? soldAt(job) : direct.times(up).dividedBy(kept).dividedBy(direct),
       lines,
     },
-    ...{ before, discount, net, taxable, taxableExactly, tax, total: net.plus(tax), options },
+    ...{ before, discount, net, taxes, tax, total: net.plus(tax), options, chosen },
   };
 }
 
 export function termsSheet(job: Job): Cells {
   const rows = rowsOf(job, "options");
+  const keys = (block: string, key: string): Value[] => rowsOf(job, block).map((row) => keyOf(row[key]));
   return {
-    options_sum: eachRow<Value>(rows, "name", (row) => cents(job, optionSum(row)).toNumber(), ""),
+    taxes_key: keys("taxes", "name"),
+    options_tax_key: keys("options", "tax"),
+    options_instead_key: keys("options", "instead"),
+    provisional_tax_key: keys("provisional", "tax"),
+    made_key: keys("made", "option"),
+    options_sum: eachRow<Value>(rows, "name", (row) => cents(job, optionSum(job, row)).toNumber(), ""),
+    options_made: eachRow<Value>(rows, "name", (row) => madeOf(job, row).toNumber(), ""),
+    made_one: eachRow<Value>(
+      rowsOf(job, "made"),
+      "option",
+      (row) => {
+        const one = isFilled(row, "each") ? of(figure(row, "each")) : costOfOne(job, row.part);
+        return one.isNaN() ? "" : one.toNumber();
+      },
+      "",
+    ),
+    made_lacks: eachRow<Value>(rowsOf(job, "made"), "option", (row) => (lacksCost(job, row) ? 1 : 0), ""),
+    made_cost: eachRow<Value>(
+      rowsOf(job, "made"),
+      "option",
+      (row) => madeCost(job, lacksCost(job, row) ? { ...row, quantity: "" } : row).toNumber(),
+      "",
+    ),
     options_chosen_sum: eachRow<Value>(
       rows,
       "name",
-      (row) => (row.chosen === "yes" ? cents(job, optionSum(row)).toNumber() : 0),
+      (row) => (row.chosen === "yes" ? cents(job, optionSum(job, row)).toNumber() : 0),
       "",
     ),
   };
+}
+
+/** One value for each class, a blank one for each empty row. */
+function ofClassesOf(job: Job, what: (at: number) => Value): Value[] {
+  let at = -1;
+  return eachRow<Value>(rowsOf(job, "taxes"), "name", () => what((at += 1)), "");
+}
+
+/** The whole quote once more, with the option in it. */
+function totalWith(job: Job, option: Row): Decimal {
+  const p = priced(job);
+  if (option.chosen === "yes") return p.total;
+  const sum = cents(job, optionSum(job, option));
+  const before = p.before.plus(sum);
+  const net = before.minus(discountOf(job, before));
+  return net.plus(taxesOf(job, p.lines, net, before, [...p.chosen, [sum, option.tax]]).tax);
 }
 
 const numbers = (values: readonly Decimal[]): number[] => values.map((value) => value.toNumber());
@@ -144,10 +330,12 @@ export function doubt(job: Job, cells: Cells) {
   const drift = sum(column("rooms_expected_extra")) * factor.toNumber();
   // A discount by a share takes its share of what is not sure as well.
   const kept = isFilled(job.fields, "discount_share") ? 1 - field(job, "discount_share") : 1;
-  const rate = field(job, "site_tax");
   const on = word(job, "site_tax_on");
-  const taxOn = (isLabour: boolean): number =>
-    on === "materials and labour" || (on === "labour only") === isLabour ? rate : 0;
+  const taxOn = (isLabour: boolean): number => {
+    const own = job.fields[isLabour ? "tax_class_labour" : "tax_class_cable"];
+    if ((own ?? "") !== "") return orNought(named(rowsOf(job, "taxes"), "name", own) ?? {}, "rate");
+    return on === "materials and labour" || (on === "labour only") === isLabour ? field(job, "site_tax") : 0;
+  };
   const expected = total.toNumber() + drift * kept * (1 + taxOn(false));
   const sold =
     kept * factor.toNumber() * Math.sqrt(lengths * (1 + taxOn(false)) ** 2 + hours * (1 + taxOn(true)) ** 2);
@@ -197,8 +385,34 @@ export function priceSheet(job: Job, cells: Cells): Cells {
     price_before: p.before.toNumber(),
     price_discount: p.discount.toNumber(),
     price_net: p.net.toNumber(),
-    price_taxable: p.taxable.toNumber(),
+    price_decimals: placesOf(job),
+    price_of_class: p.taxes.ofClass.toNumber(),
+    price_usual: p.taxes.usual.toNumber(),
+    price_usual_labour: p.taxes.usualLabour.toNumber(),
+    price_usual_taxed: p.taxes.usualTaxed.toNumber(),
+    price_taxable: p.taxes.taxable.toNumber(),
+    price_tax_usual: p.taxes.taxUsual.toNumber(),
     price_tax: p.tax.toNumber(),
+    taxes_priced_name: eachRow<Value>(rowsOf(job, "taxes"), "name", (row) => row.name!, ""),
+    ...Object.fromEntries(
+      (["amount", "reduced", "taxable", "tax"] as const).map((key) => [
+        `taxes_priced_${key}`,
+        ofClassesOf(job, (at) => p.taxes.classes[at]![key].toNumber()),
+      ]),
+    ),
+    options_priced_name: eachRow<Value>(rowsOf(job, "options"), "name", (row) => row.name!, ""),
+    options_priced_open: eachRow<Value>(
+      rowsOf(job, "options"),
+      "name",
+      (row) => (row.chosen === "yes" ? 0 : cents(job, optionSum(job, row)).toNumber()),
+      "",
+    ),
+    options_priced_total: eachRow<Value>(
+      rowsOf(job, "options"),
+      "name",
+      (row) => totalWith(job, row).toNumber(),
+      "",
+    ),
     price_total: p.total.toNumber(),
     kinds_priced_name: eachRow<Value>(kinds, "name", (row) => row.name!, ""),
     kinds_priced_outlets: eachRow<Value>(kinds, "name", (row) => ofKind(row).length, ""),
@@ -239,6 +453,14 @@ export function quoteSheet(job: Job, entries: number): Cells {
     .map(([what, count]) => `${what}: ${count}`)
     .join(", ");
   const untaxed = field(job, "site_tax") === 0 ? reasonFor(job, "Tax") : "";
+  const classes = filledRows(job, "taxes", "name");
+  /** Of a class in which nothing is, nothing is said. */
+  const inClass = (what: (at: number) => Value): Value[] =>
+    ofClassesOf(job, (at) => (p.taxes.classes[at]!.amount.isZero() ? "" : what(at)));
+  const ofClasses: Value =
+    p.taxes.ofClass.isZero() || p.taxes.taxUsual.isZero() ? "" : shown(p.taxes.taxUsual.toNumber());
+  const isPriced = (row: Row): boolean =>
+    isFilled(row, "quantity") && (isFilled(row, "each") || !madeOf(job, row).isZero());
   const isDraft = entries > 0 || p.total.isNaN();
   const isOff = !p.discount.isZero();
   return {
@@ -254,7 +476,8 @@ export function quoteSheet(job: Job, entries: number): Cells {
     quote_draft: isDraft ? "Entries are missing or wrong: see Checks" : "",
     "Quote!A22": isOff ? "Discount" : "",
     "Quote!A23": isOff && word(job, "discount_reason") !== "" ? "Reason for the discount" : "",
-    "Quote!A26": untaxed === "" ? "" : "Reason for no tax",
+    "Quote!A26": ofClasses === "" ? "" : "Of that at the usual rate",
+    "Quote!A27": untaxed === "" ? "" : "Reason for no tax",
     ...Object.fromEntries(
       ["reception", "cable", "fittings", "labour", "provisional", "options"].map((key, at) => [
         `quote_${key}`,
@@ -265,11 +488,32 @@ export function quoteSheet(job: Job, entries: number): Cells {
     quote_discount_reason: isOff ? word(job, "discount_reason") : "",
     quote_net: shown(p.net.toNumber()),
     quote_tax: shown(p.tax.toNumber()),
+    quote_tax_usual: ofClasses,
     quote_tax_reason: untaxed,
+    taxes_quoted_name: inClass((at) => classes[at]!.name!),
+    taxes_quoted_taxable: inClass((at) => p.taxes.classes[at]!.taxable.toNumber()),
+    taxes_quoted_rate: inClass((at) => classes[at]!.rate!),
+    taxes_quoted_tax: inClass((at) => p.taxes.classes[at]!.tax.toNumber()),
     quote_total: shown(p.total.toNumber()),
     quote_currency: word(job, "site_currency"),
-    options_quoted_name: column("options", "name"),
-    options_quoted_sum: eachRow<Value>(options, "name", (row) => cents(job, optionSum(row)).toNumber(), ""),
+    options_quoted_name: eachRow<Value>(
+      options,
+      "name",
+      (row) => (isFilled(row, "instead") ? `${row.name}, instead of ${row.instead}` : row.name!),
+      "",
+    ),
+    options_quoted_sum: eachRow<Value>(
+      options,
+      "name",
+      (row) => (isPriced(row) ? shown(cents(job, optionSum(job, row)).toNumber()) : ""),
+      "",
+    ),
+    options_quoted_total: eachRow<Value>(
+      options,
+      "name",
+      (row) => (isPriced(row) ? shown(totalWith(job, row).toNumber()) : ""),
+      "",
+    ),
     options_quoted_word: eachRow<Value>(
       options,
       "name",

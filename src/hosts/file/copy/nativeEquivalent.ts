@@ -10,9 +10,12 @@ import { callIn } from "../../../formula/callIn";
 
 type Equivalent = (...args: string[]) => string | undefined;
 
-/** A digit that the function takes; left out, it is 2. */
+/** A digit that the function takes, or a name or cell that holds one; left out, it is 2. */
 const isDecimals = (written: string): boolean =>
-  written === "" || (written.length === 1 && written >= "0" && written <= "6");
+  written === "" ||
+  (written.length === 1 && written >= "0" && written <= "6") ||
+  NAMED_KINDS.has(treeOf(written)?.kind ?? "");
+const NAMED_KINDS: ReadonlySet<string> = new Set(["name", "reference"]);
 
 /** Decimals to which an amount is set right before it is rounded, beyond those that are kept. */
 const NOISE_DECIMALS = 6;
@@ -23,7 +26,7 @@ const NOISE_DECIMALS = 6;
  * of the last digit kept, and not exactly as the function tells it.
  */
 function roundedEquivalent(amount: string, decimals: string, rule: string): string {
-  const settled = `ROUND(${amount},${Number(decimals) + NOISE_DECIMALS})`;
+  const settled = `ROUND(${amount},${decimals}+${NOISE_DECIMALS})`;
   const rounded = `ROUND(${settled},${decimals})`;
   if (rule === "") return rounded;
   const scale = `10^${decimals}`;

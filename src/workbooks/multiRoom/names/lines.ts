@@ -5,5 +5,5 @@ export const LINES = {
   fittings: "Outlets, fittings and sundries",
   labour: "Labour",
   provisional: "Provisional sums",
-  options: "Options chosen",
+  options: "Options and alternates chosen",
 } as const;

@@ -61,17 +61,39 @@ export const price = fields(
     line_labour: money(LINES.labour),
     line_provisional: money(LINES.provisional),
     line_options: money(LINES.options),
+    decimals: told("Decimals of money", { format: "integer" }),
     before: money("Price before the discount"),
     discount: money("Discount", { note: "Of the price as printed; with its reason on Terms." }),
     net: money("Price without tax"),
-    taxable: money("Taxable part", {
+    of_class: money("Of the price before the discount: in a tax class"),
+    usual: money("Of the price before the discount: in none"),
+    usual_labour: money("Of that, labour"),
+    usual_taxed: money("Of that, taxed at the usual rate"),
+    taxable: money("Taxable at the usual rate", {
       note: "Provisional sums and options count as materials; a discount lowers each part by the same share.",
     }),
+    tax_usual: money("Tax at the usual rate"),
     tax: money("Tax"),
     total: money("Total"),
   },
   ["sections", "parts", "times"],
 );
+
+/** Tax by class. */
+export const taxesPriced = block("taxes_priced", {
+  name: result("Tax class", { width: 34 }),
+  amount: result("Before the discount", { unit: "money", width: 30, format: "money" }),
+  reduced: result("After the discount", { unit: "money", width: 14, format: "money" }),
+  taxable: result("Taxable", { unit: "money", width: 14, format: "money" }),
+  tax: result("Tax", { unit: "money", width: 14, format: "money" }),
+});
+
+/** What the customer would pay with each option or alternate. */
+export const optionsPriced = block("options_priced", {
+  name: result("Option or alternate", { width: 34 }),
+  open: result("Not yet in the price", { unit: "money", width: 30, format: "money" }),
+  total: result("Total with it", { unit: "money", width: 14, format: "money" }),
+});
 
 export const kindsPriced = block("kinds_priced", {
   name: result("Price group", { width: 34 }),

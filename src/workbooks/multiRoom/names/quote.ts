@@ -22,6 +22,7 @@ export const quote = fields("quote", {
   discount_reason: told("Reason for the discount"),
   net: told("Price without tax", { format: "money" }),
   tax: told("Tax", { format: "money" }),
+  tax_usual: told("Of that at the usual rate", { format: "money" }),
   tax_reason: told("Reason for no tax"),
   total: told("Total", { format: "money" }),
   currency: told(site.currency.words.label),
@@ -30,7 +31,15 @@ export const quote = fields("quote", {
 export const optionsQuoted = block("options_quoted", {
   name: result("Option", { width: 40 }),
   sum: result("Price without tax", { width: 38, format: "money" }),
+  total: result("Total with it", { width: 14, format: "money" }),
   word: result("In the total", { width: 14 }),
+});
+
+export const taxesQuoted = block("taxes_quoted", {
+  name: result("Tax class", { width: 40 }),
+  taxable: result("Price without tax", { width: 38, format: "money" }),
+  rate: result("Rate", { width: 14, format: "percent" }),
+  tax: result("Tax", { width: 14, format: "money" }),
 });
 
 export const assumptionsQuoted = block("assumptions_quoted", {

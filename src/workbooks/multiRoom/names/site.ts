@@ -1,6 +1,8 @@
 import { anyText, day, nameIn, number, oneOf, whole } from "../../asks";
 import { asked, block, entry, fields, told } from "../../names";
 import { slotEntry } from "../../slotColumns";
+import { keyed } from "../nameKeys";
+import { LINES } from "./lines";
 import { routes } from "./labour";
 import { cables, plates, resistors } from "./parts";
 
@@ -220,6 +222,11 @@ export const site = fields("site", {
     { note: "Shown on the quote; all prices on Parts are in it." },
     anyText("The currency of all prices", { example: "EUR", required: true }),
   ),
+  decimals: asked(
+    "Decimals of money",
+    { format: "integer", note: "Blank is 2. Sums are rounded to them; a new workbook shows money so." },
+    whole(0, 3, "How many decimals the currency has; blank is 2", { example: "2", zero: "note" }),
+  ),
   contingency: asked(
     "Contingency",
     {
@@ -272,6 +279,39 @@ export const site = fields("site", {
     { note: "Money is rounded once, where it is printed." },
     oneOf(["half away", "half even"], "How a tie is rounded", { required: true }),
   ),
+});
+
+/** What is taxed at another rate than the usual one: reduced, none, exempt. */
+export const taxes = block("taxes", {
+  name: entry(
+    "Tax class",
+    { width: 20 },
+    anyText("A class of what is taxed at another rate than the one above", { example: "reduced" }),
+  ),
+  rate: entry(
+    "Rate",
+    { unit: "share", width: 20, format: "percent" },
+    number(0, 0.5, "The rate of this class; 0 for what is zero-rated or exempt", {
+      example: "7%",
+      required: true,
+    }),
+  ),
+  key: keyed("Tax class"),
+});
+
+const taxClassOf = (line: string) =>
+  asked(
+    `Tax class of: ${line}`,
+    {},
+    nameIn(taxes.name, "A tax class of the list above; blank is the usual tax, on what it is charged on"),
+  );
+
+/** By line of the quote; provisional sums and options have one of their own in each row. */
+export const taxClass = fields("tax_class", {
+  reception: taxClassOf(LINES.reception),
+  cable: taxClassOf(LINES.cable),
+  fittings: taxClassOf(LINES.fittings),
+  labour: taxClassOf(LINES.labour),
 });
 
 export const slots = block(
