@@ -50,7 +50,7 @@ export function totalWith(quoted: QuotedBefore, sum: number, inClass?: number): 
 
   const before = added([...classes.map(({ amount }) => amount), usualTaxed, untaxed]);
   const net = before.minus(
-    "share" in discount ? rounded(before.times(of(discount.share))) : of(discount.sum),
+    rounded("share" in discount ? before.times(of(discount.share)) : of(discount.sum)),
   );
   const reduced = (amount: Exact): Exact =>
     rounded(before.isZero() ? amount : amount.times(net).dividedBy(before));

@@ -108,11 +108,8 @@ export const priceSheet: SheetDefinition = {
       worked(price.sell, f`RIG.SELLPRICE(${price.cost},${site.margin})`, { strong: true }),
       worked(price.profit, f`${price.sell}-${price.cost}`),
       worked(price.markup, f`IF(${price.cost}=0,0,${price.profit}/${price.cost})`),
-      // Also of a quote in which nothing but options has a cost.
-      worked(
-        price.factor,
-        f`IF(${price.direct}=0,(1+${site.contingency})*(1+${site.overhead})/(1-${site.margin}),${price.sell}/${price.direct})`,
-      ),
+      // Not of sums: an option has a price where a section has none.
+      worked(price.factor, f`(1+${site.contingency})*(1+${site.overhead})/(1-${site.margin})`),
       worked(price.per_outlet, f`IF(${count.outlets}=0,0,${price.sell}/${count.outlets})`),
     ]),
     fieldsPart("Expected total and its uncertainty", [

@@ -43,7 +43,7 @@ export const termsSheet: SheetDefinition = {
       others: { each: { required: f`(${countOf(made.key, options.name)}=0)` } },
       formulas: {
         // As it prints on the quote.
-        sum: f`IF(${options.name}="","",${roundedNatively(f`${options.quantity}*(${options.each}+${options.made}*${price.factor})`)})`,
+        sum: f`IF(${options.name}="","",${roundedNatively(f`${options.quantity}*(${options.each}+IF(IFERROR(${options.made}=0,FALSE),0,${options.made}*${price.factor}))`)})`,
         chosen_sum: f`IF(${options.name}="","",IF(${options.chosen}="yes",${options.sum},0))`,
         // What lacks a cost leaves no price, and no host adds it up as nothing.
         made: f`IF(${options.name}="","",IF(COUNTIFS(${made.key},${sought(options.name)},${made.lacks},1)>0,NA(),${sumOf(made.cost, made.key, options.name)}))`,

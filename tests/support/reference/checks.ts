@@ -164,6 +164,7 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
   const loses = (low: Value | undefined, high: Value | undefined): boolean => Number(high) < Number(low);
   /** Without a price there is nothing to compare. */
   const nought = p.total.isNaN() ? NaN : 0;
+  const noughtOfCost = p.direct.isNaN() ? NaN : 0;
   const isDiscounted = isFilled(job.fields, "discount_sum") || isFilled(job.fields, "discount_share");
   const mixed =
     (isFilled(job.fields, "discount_sum") && isFilled(job.fields, "discount_share") ? 1 : 0) +
@@ -413,8 +414,8 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
         )
         .map(({ instead }) => instead!),
     ),
-    "Cost cross-check: difference": none(nought),
-    "Margin cross-check: difference": none(nought),
+    "Cost cross-check: difference": none(noughtOfCost),
+    "Margin cross-check: difference": none(noughtOfCost),
     "Rounding cross-check: difference": {
       found: roundedAway(job, cells),
       passes: Math.abs(roundedAway(job, cells)) <= 3 / 10 ** Number(cells.price_decimals),

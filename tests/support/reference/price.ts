@@ -149,18 +149,23 @@ function taxesOf(
   const isUnknown = own.some(([, taxed]) => !named(listed, "name", taxed));
   const left = before.isZero() ? of(1) : net.dividedBy(before);
   // To the places of the currency, a tie away from nothing: no rule is asked there.
+  const isOpen = lines.slice(0, LINES_WITH_CLASS.length).some((line) => line.isNaN());
   const amounts = listed.map(({ name }) =>
-    added(own.filter(([, taxed]) => isSame(taxed, name)).map(([sum]) => sum)).toDecimalPlaces(
-      places,
-      Decimal.ROUND_HALF_UP,
-    ),
+    // A section that is no number leaves none; a row that is none makes the price an error, and is in no class.
+    isOpen
+      ? of(NaN)
+      : added(
+          own.filter(([sum, taxed]) => !sum.isNaN() && isSame(taxed, name)).map(([sum]) => sum),
+        ).toDecimalPlaces(places, Decimal.ROUND_HALF_UP),
   );
   const reduced = amounts.map((amount) => cents(job, amount.times(left)));
   const ofClass = isUnknown ? of(NaN) : added(amounts);
   const usual = before.minus(ofClass);
   const usualLabour = isFilled(job.fields, "tax_class_labour") ? of(0) : lines[3]!;
   const on = word(job, "site_tax_on");
-  const usualTaxed = { "labour only": usualLabour, "materials only": usual.minus(usualLabour) }[on] ?? usual;
+  const usualTaxed = usual.isNaN()
+    ? usual
+    : ({ "labour only": usualLabour, "materials only": usual.minus(usualLabour) }[on] ?? usual);
   const odd = net.minus(added(reduced));
   const taxable = usualTaxed.equals(usual)
     ? usual.isZero()
@@ -204,7 +209,7 @@ const discountOf = (job: Job, before: Decimal): Decimal =>
   isFilled(job.fields, "discount_share")
     ? cents(job, before.times(field(job, "discount_share")))
     : isFilled(job.fields, "discount_sum")
-      ? of(field(job, "discount_sum"))
+      ? cents(job, of(field(job, "discount_sum")))
       : of(0);
 
 export function priced(job: Job): Priced {
@@ -242,9 +247,7 @@ export function priced(job: Job): Priced {
   // Multiplied before it is divided, so that what divides evenly does.
   const direct = added(sections);
   const lines = [...sections.map((section) => section.times(up).dividedBy(kept)), provisional, options].map(
-    (line, at) =>
-      // Without a cost there is no price for any part of it.
-      cents(job, direct.isNaN() && at < 4 ? direct : line),
+    (line) => cents(job, line),
   );
   const before = added(lines);
   const discount = discountOf(job, before);
@@ -256,7 +259,7 @@ export function priced(job: Job): Priced {
       sums,
       sections,
       direct,
-      factor: direct.isZero() ? soldAt(job) : direct.times(up).dividedBy(kept).dividedBy(direct),
+      factor: soldAt(job),
       lines,
     },
     ...{ before, discount, net, taxes, tax, total: net.plus(tax), options, chosen },
@@ -491,9 +494,9 @@ export function quoteSheet(job: Job, entries: number): Cells {
     quote_tax_usual: ofClasses,
     quote_tax_reason: untaxed,
     taxes_quoted_name: inClass((at) => classes[at]!.name!),
-    taxes_quoted_taxable: inClass((at) => p.taxes.classes[at]!.taxable.toNumber()),
+    taxes_quoted_taxable: inClass((at) => shown(p.taxes.classes[at]!.taxable.toNumber())),
     taxes_quoted_rate: inClass((at) => classes[at]!.rate!),
-    taxes_quoted_tax: inClass((at) => p.taxes.classes[at]!.tax.toNumber()),
+    taxes_quoted_tax: inClass((at) => shown(p.taxes.classes[at]!.tax.toNumber())),
     quote_total: shown(p.total.toNumber()),
     quote_currency: word(job, "site_currency"),
     options_quoted_name: eachRow<Value>(
