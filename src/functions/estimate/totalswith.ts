@@ -31,13 +31,13 @@ export const totalswith = declare({
   summary: "Total of a quote, tax and discount with it, once an option or an alternate is in.",
   parameters: [
     sum,
-    optional(ofWhich),
     list(text({ name: "classes", help: "Tax classes, as one list.", wanted: "the tax classes" })),
     list(rate("rates", "The rate of each class.")),
     list(amount("amounts", "What of the price before the discount is in each class.")),
     amount("usual_taxed", "What of it is in no class and taxed at the usual rate."),
     amount("untaxed", "What of it is in no class and not taxed."),
     rate("usual_rate", "The usual rate of tax."),
+    optional(ofWhich),
     optional(
       choice({ name: "tax_on", help: "What the usual tax is charged on.", choices: TAXED }),
       "materials and labour",
@@ -75,13 +75,13 @@ export const totalswith = declare({
   ],
   examples: [
     {
-      formula: 'RIG.TOTALSWITH(100,,{"reduced"},{0.07},{200},1000,0,0.19)',
+      formula: 'RIG.TOTALSWITH(100,{"reduced"},{0.07},{200},1000,0,0.19)',
       result: 1523,
       tolerance: 0,
       source: "by hand: 1300 without tax; 7 % of 200 are 14, 19 % of 1100 are 209",
     },
     {
-      formula: 'RIG.TOTALSWITH(-50,"reduced",{"reduced"},{0.07},{250},1000,0,0.2,,,0.1)',
+      formula: 'RIG.TOTALSWITH(-50,{"reduced"},{0.07},{250},1000,0,0.2,"reduced",,,0.1)',
       result: 1272.6,
       tolerance: 0,
       source:
@@ -95,13 +95,13 @@ export const totalswith = declare({
   ],
   compute: (
     sum,
-    inClass,
     classes,
     rates,
     amounts,
     usualTaxed,
     untaxed,
     usualRate,
+    inClass,
     taxOn,
     discountSum,
     discountShare,
