@@ -272,7 +272,7 @@ describe("what cannot be is named, not left to the review", () => {
     ["a waste of 5 for 5 %", field("site_waste", 5), "Site: Waste added to each run"],
     ["a negative price", cell("passives", "price", -12.5), "Parts: Price each of 2-way splitter"],
     ["a negative crew rate", field("labour_rate", -58), "Parts: Crew rate"],
-    ["a negative option", cell("options", "each", -74), "Terms: Price each of second outlet"],
+    ["a negative option", cell("options", "each", -74), "Terms: What it replaces of second outlet"],
     [
       "a difficulty of 0.1",
       cell("labour", "difficulty", 0.1),

@@ -130,7 +130,7 @@ export const moneyChecks = {
     limit: "none: one stands in its place",
     found: {
       of: options.instead,
-      bad: f`(${options.chosen}="yes")*(${options.instead}<>"")*(COUNTIFS(${options.instead_key},${sought(options.instead)},${options.chosen},"yes")>1)`,
+      bad: f`IFERROR((${options.chosen}="yes")*(${options.instead}<>"")*(COUNTIFS(${options.instead_key},${sought(options.instead)},${options.chosen},"yes")>1)>0,FALSE)`,
     },
     passes: none,
     where: lookAt("Terms", options.instead, options.chosen),

@@ -39,8 +39,12 @@ export const termsSheet: SheetDefinition = {
     blockPart(options, {
       heading: "Options and alternates, at their selling price",
       prepared: 5,
-      // What is made of nothing below needs its price.
-      others: { each: { required: f`(${countOf(made.key, options.name)}=0)` } },
+      others: {
+        // What is made of nothing below needs its price.
+        each: { required: f`(${countOf(made.key, options.name)}=0)` },
+        // Nothing but what stands in another's place makes a quote cheaper.
+        instead: { required: f`(${options.each}<0)` },
+      },
       formulas: {
         // As it prints on the quote.
         sum: f`IF(${options.name}="","",${roundedNatively(f`${options.quantity}*(${options.each}+IF(IFERROR(${options.made}=0,FALSE),0,${options.made}*${price.factor}))`)})`,

@@ -1,6 +1,7 @@
 /** Office copies and sealed copies: alive where they can be, frozen and locked where they can't. */
 import { roundmoney } from "../../../src/functions/estimate/roundmoney";
 import { sellprice } from "../../../src/functions/estimate/sellprice";
+import { totalswith } from "../../../src/functions/estimate/totalswith";
 import { window } from "../../../src/functions/signal/window";
 import { copyOf, type CopyFacts } from "../../../src/hosts/file/copy/copyOf";
 import { nativeEquivalent } from "../../../src/hosts/file/copy/nativeEquivalent";
@@ -274,6 +275,38 @@ describe("native equivalents", () => {
     expect(isBookError(results.G41)).toBe(true);
   });
 
+  withLibreOffice("a quote's total with an option: to a cent, and one more for each class", async () => {
+    const quotes = [
+      // Sum, amount and rate of the class, usual, untaxed and its rate, discount as a sum and as a share.
+      ["", 100, 200, 0.07, 1000, 0, 0.19, 0, 0],
+      ["reduced", -50, 250, 0.07, 1000, 0, 0.2, 0, 0.1],
+      ["reduced", 150, 600, 0.1, 900, 0, 0.2, 100, 0],
+      ["", 33.35, 66.65, 0.1, 0, 12.5, 0.2, 0, 0.125],
+    ] as const;
+    const cells: Book["sheets"][number]["cells"] = {};
+    const wanted = new Map<string, number>();
+    quotes.forEach(([taxed, sum, amount, rate, usual, untaxed, usualRate, off, share], index) => {
+      const row = index + 1;
+      const [discount, part] = [off === 0 ? "" : off, share === 0 ? "" : share];
+      const values = [sum, "reduced", rate, amount, usual, untaxed, usualRate, taxed, "materials only"];
+      [...values, discount, part].forEach((value, at) => {
+        if (value !== "") cells[`${"ABCDEFGHIJK"[at]}${row}`] = { value };
+      });
+      const args = "ABCDEFGHIJK".split("").map((column) => `${column}${row}`);
+      cells[`L${row}`] = {
+        formula: nativeEquivalent(`RIG.TOTALSWITH(${args.join(",")},"half away",2)`)!,
+      };
+      wanted.set(`L${row}`, Number(totalswith.call([...values, discount, part, "half away", 2])));
+    });
+    const book = bookOf({ ...emptySheet("S"), cells, rowCount: 4, columnCount: 12 });
+    const { results } = (await readXlsx(await recalculated(await writeXlsx(book), { to: "xlsx" })))
+      .sheets[0]!;
+    for (const [at, want] of wanted) {
+      expect(want).toBeGreaterThan(0);
+      expect(Math.abs(Number(results[at]) - want)).toBeLessThan(0.0201);
+    }
+  });
+
   withLibreOffice("ties of money: every usual tax rate, margins, sums of several columns", async () => {
     const cells: Book["sheets"][number]["cells"] = {};
     const wanted = new Map<string, number>();
@@ -316,7 +349,7 @@ describe("native equivalents", () => {
     ["a part of a formula", 'IF(A1="","",RIG.WINDOW(A1,1,2))'],
     ["a function without an equivalent", "RIG.CABLELOSS(A1,B1,C1)"],
     ["a native formula", "SUM(A1:A9)"],
-    ["decimals that are no plain digit", "RIG.ROUNDMONEY(A1,B1)"],
+    ["decimals that are worked out", "RIG.ROUNDMONEY(A1,B1+1)"],
     ["no argument", "RIG.ROUNDMONEY()"],
     ["a name of JavaScript's own", "RIG.CONSTRUCTOR(1)"],
     ["an unfinished call", "RIG.WINDOW(A1,2"],

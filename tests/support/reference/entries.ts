@@ -10,6 +10,7 @@ import {
   filledRows,
   isFilled,
   isSame,
+  orNought,
   plain,
   sum,
   type Cells,
@@ -155,6 +156,7 @@ const NEEDED: Readonly<Record<string, (row: Row, job: Job) => boolean>> = {
   // A type may say it; where it does not, the row's verdict does.
   rooms_run: (row) => !isFilled(row, "type"),
   // What it is made of has a price as well.
+  options_instead: (row) => orNought(row, "each") < 0,
   options_each: (row, job) =>
     !filledRows(job, "made", "option").some(({ option }) => isSame(option, row.name)),
   discount_reason: (row) => isFilled(row, "discount_sum") || isFilled(row, "discount_share"),

@@ -54,6 +54,23 @@ const EQUIVALENTS: Readonly<Record<string, Equivalent>> = {
     return sums.length === 1 ? sums[0] : `CHOOSE({${places.join(";")}},${sums.join(",")})`;
   },
 
+  // The tax of all classes is rounded together: where there are several it can be a cent off for each.
+  TOTALSWITH: (sum, names, rates, amounts, taxed, untaxed, usual, inClass = "", on = "", ...more) => {
+    if (!sum || !names || !rates || !amounts || !taxed || !untaxed || !usual) return undefined;
+    const [off = "", share = "", rule = "", decimals = "2"] = more;
+    if (!isDecimals(decimals)) return undefined;
+    const before = `(SUM(${amounts})+${taxed}+${untaxed}+${sum})`;
+    const byShare = share === "" ? "" : roundedEquivalent(`${before}*${share}`, decimals || "2", rule);
+    const bySum = off === "" ? "0" : off;
+    const discount = byShare === "" ? bySum : `IF(${share}="",${bySum},${byShare})`;
+    const usualOn = on === "" ? usual : `${usual}*(${on}<>"labour only")`;
+    const rate =
+      inClass === "" ? usualOn : `IF(${inClass}="",${usualOn},INDEX(${rates},MATCH(${inClass},${names},0)))`;
+    const bears = `SUMPRODUCT(${amounts},${rates})+${taxed}*${usual}+${sum}*${rate}`;
+    const left = `(1-IF(${before}=0,0,${discount}/${before}))`;
+    return `IF(${sum}="","",${before}-${discount}+${roundedEquivalent(`(${bears})*${left}`, decimals || "2", rule)})`;
+  },
+
   // Within 1e-9 a level counts as equal to its limit, as in the function.
   WINDOW: (level, low, high) => {
     if (!level || !low || !high) return undefined;

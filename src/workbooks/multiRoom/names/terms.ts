@@ -32,7 +32,7 @@ export const options = block("options", {
     oneOf(["yes", "no"], "Whether the customer takes it", { required: true }),
   ),
   instead: entry(
-    "Instead of",
+    "What it replaces",
     { width: 24 },
     anyText("For an alternate: what of the quote it replaces; blank for what is added", {
       example: "single outlet",
@@ -43,7 +43,7 @@ export const options = block("options", {
   chosen_sum: result("In the price", { unit: "money", width: 12, format: "money" }),
   made: result("Direct cost of what it is made of", { unit: "money", width: 14, format: "money" }),
   tax_key: keyed("Tax class"),
-  instead_key: keyed("Instead of"),
+  instead_key: keyed("What it replaces"),
 });
 
 /** What options and alternates are made of: a row for each part and for each kind of work. */
