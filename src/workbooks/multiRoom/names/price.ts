@@ -84,8 +84,8 @@ export const taxesPriced = block("taxes_priced", {
   name: result("Tax class", { width: 34 }),
   amount: result("Before the discount", { unit: "money", width: 30, format: "money" }),
   reduced: result("After the discount", { unit: "money", width: 14, format: "money" }),
-  taxable: result("Taxable", { unit: "money", width: 14, format: "money" }),
-  tax: result("Tax", { unit: "money", width: 14, format: "money" }),
+  taxable: result("Taxable", { unit: "money", width: 12, format: "money" }),
+  tax: result("Tax", { unit: "money", width: 12, format: "money" }),
 });
 
 /** What the customer would pay with each option or alternate. */
