@@ -6,6 +6,7 @@ import { layOut } from "./layOut";
 import { apartmentBlock } from "./multiRoom/apartmentBlock";
 import { multiRoom } from "./multiRoom/definition";
 import { guestHouse } from "./multiRoom/guestHouse";
+import { hostel } from "./multiRoom/hostel";
 import { startingPoint } from "./multiRoom/startingPoint";
 import { quoteReview } from "./quoteReview/definition";
 import { quoteReviewExample, quoteReviewStart } from "./quoteReview/jobInputs";
@@ -49,6 +50,7 @@ const template = (
 export const templates: readonly Template[] = [
   template(multiRoom, startingPoint, guestHouse, [
     { id: "apartment-block", title: "Apartment block, 240 outlets", inputs: apartmentBlock },
+    { id: "hostel", title: "Hostel, 40 outlets of four room types", inputs: hostel },
   ]),
   template(standardsWorkbook, standardsStart, standardsExample),
   template(singleDrop, singleDropStart, singleDropExample),

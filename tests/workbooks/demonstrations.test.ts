@@ -1,4 +1,4 @@
-/** The two demonstration jobs: what is wrong in the house, that nothing is in the block, and both as they are billed. */
+/** The demonstration jobs: what is wrong in the house, that nothing is in the block and the hostel, and how they are billed. */
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import type { Book } from "../../src/workbooks/book";
 import type { JobInputs } from "../../src/workbooks/definition";
@@ -6,6 +6,7 @@ import { layOut } from "../../src/workbooks/layOut";
 import { apartmentBlock } from "../../src/workbooks/multiRoom/apartmentBlock";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
+import { hostel } from "../../src/workbooks/multiRoom/hostel";
 import { summarise } from "../../src/workbooks/multiRoom/summarise";
 import { namedColumn } from "../../src/workbooks/named";
 
@@ -162,5 +163,45 @@ describe("the apartment block", () => {
   test("the mains pack of each cascade carries all of its switches and the feeds", () => {
     for (const last of ["H06", "H01"])
       expect(Math.abs(Number(ofHead(block, last, "heads_fed_supplied")) - 1.65)).toBeLessThan(0.001);
+  });
+});
+
+describe("the hostel", () => {
+  const computed = computedJob(hostel);
+  const priceOf = (part: string): number =>
+    Number(hostel.blocks!.plates!.find(({ name }) => name === part)!.price);
+
+  test("nothing is wrong in it", () => {
+    expect(failing(computed)).toEqual([]);
+    expect(summarise(computed).verdict).toBe("all checks pass");
+  });
+
+  test("its rows are its types', but where one has a run of its own", () => {
+    expect(at(computed, ["rooms_outlet", "1-02"], "rooms_run_used")).toBe(7);
+    expect(at(computed, ["rooms_outlet", "2-05"], "rooms_run_used")).toBe(12);
+    expect(namedColumn(computed, "rooms_own").filter((own) => (own ?? "") !== "")).toHaveLength(1);
+  });
+
+  test("the alternate costs what 36 other plates and an hour and a half cost, at the rates of the job", () => {
+    const field = (name: string): number => Number(hostel.fields![name]);
+    const cost = 36 * (priceOf("outlet with radio") - priceOf("single outlet")) + 1.5 * field("labour_rate");
+    const price =
+      (cost * (1 + field("site_contingency")) * (1 + field("site_overhead"))) / (1 - field("site_margin"));
+    const radio = "radio at every outlet of a double";
+    const sum = Number(at(computed, ["options_name", radio], "options_sum"));
+    expect(Math.abs(sum - price)).toBeLessThan(0.0051);
+    // It is taxed at the usual fifth; labour, at a tenth, is not touched.
+    const more =
+      Number(at(computed, ["options_name", radio], "options_priced_total")) -
+      Number(summarise(computed).total);
+    expect(Math.abs(more - 1.2 * sum)).toBeLessThan(0.0151);
+    expect(field("site_tax")).toBe(0.2);
+  });
+
+  test("labour bears the tax of its class, all else the usual one", () => {
+    const { net, tax } = summarise(computed);
+    const labour = Number(namedColumn(computed, "price_line_labour")[0]);
+    const wanted = 0.1 * labour + 0.2 * (Number(net) - labour);
+    expect(Math.abs(Number(tax) - wanted)).toBeLessThan(0.0101);
   });
 });
