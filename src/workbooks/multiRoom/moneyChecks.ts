@@ -2,7 +2,7 @@
 import { chain, f, text, type Formula, type Named } from "../../formula/build";
 import { lookAt, NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
 import type { CheckWords } from "../definition";
-import { routeWork, typeWork, work } from "./names/labour";
+import { routeWork, sitesPriced, typeWork, work } from "./names/labour";
 import {
   cablesBought,
   feedsBought,
@@ -46,6 +46,7 @@ const BOUGHT = [
   work,
   routeWork,
   typeWork,
+  sitesPriced,
 ];
 /** Rows with a name, and their number on Materials, which somebody may have typed over. */
 const COUNTED_AGAIN = [
@@ -66,6 +67,7 @@ const lines = sumsOf([
   quote.cable,
   quote.fittings,
   quote.labour,
+  quote.sites,
   quote.provisional,
   quote.options,
   quote.discount,

@@ -127,7 +127,15 @@ const wrongIn = (
 };
 
 /** What only some rows need, in words of its own: the rules' formulas are not read. */
-const NEEDED: Readonly<Record<string, (row: Row) => boolean>> = {
+const NEEDED: Readonly<Record<string, (row: Row, job: Job) => boolean>> = {
+  crew_size: (_, job) => filledRows(job, "sites", "name").some(({ per }) => per === "person and day"),
+  // Whatever is paid by the day asks how many there are.
+  crew_hours: (fields, job) =>
+    !isFilled(fields, "crew_days") &&
+    (enteredRows(job, "labour").some(({ per_day: often }) => Number(often ?? 0) > 0) ||
+      filledRows(job, "sites", "name").some(
+        (row) => !isFilled(row, "days") && ["day on site", "person and day"].includes(String(row.per)),
+      )),
   cables_like: (row) => !isFilled(row, "k1"),
   ...Object.fromEntries(
     ["k1", "k2", "k0"].map((key) => [
@@ -169,7 +177,7 @@ function isWrong(
   if (!isFilled(row, key)) {
     const isName = place && key === (place.part.rowName ?? place.part.columns[0]!.key);
     if (isName) return true;
-    return typeof input.required === "string" ? NEEDED[name]!(row) : input.required === true;
+    return typeof input.required === "string" ? NEEDED[name]!(row, job) : input.required === true;
   }
   const value = row[key]!;
   if (value === 0 && input.zero === "reason") {

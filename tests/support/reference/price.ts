@@ -1,6 +1,7 @@
 /** Terms, Price and Quote a second time, in decimals of 60 digits; money is rounded where it prints. */
 import DecimalJs from "decimal.js";
-import { costOf, labourOf } from "./materials";
+import { commonDeviations, labourOf, siteCostOf, typeLabourOf } from "./labour";
+import { costOf } from "./materials";
 import { headRows } from "./headUnits";
 import { slotRows } from "./sightline";
 import {
@@ -19,7 +20,6 @@ import {
   type Value,
 } from "./job";
 import { headNameOf, outletRows, tunersOf } from "./rooms";
-import { hoursOfType } from "./roomTypes";
 
 const Decimal = DecimalJs.clone({ precision: 60 });
 type Decimal = DecimalJs;
@@ -58,15 +58,15 @@ export function priced(job: Job): Priced {
   const hours = (block: string): Decimal =>
     added(filledRows(job, block, "name").map((work) => labourOf(job, work)));
   const [byWork, byRoute] = [hours("labour"), hours("routes")];
-  const byType = added(
-    filledRows(job, "types", "name").map((type) => of(hoursOfType(job, type)).times(share("labour_rate"))),
-  );
+  const byType = added(filledRows(job, "types", "name").map((type) => typeLabourOf(job, type)));
+  const sites = added(filledRows(job, "sites", "name").map((row) => siteCostOf(job, row)));
   const provisional = added(filledRows(job, "provisional", "name").map((row) => of(figure(row, "sum"))));
   const sums = [
     ...["units", "supplies", "cables", "passives", "plates", "feeds", "resistors", "fittings"].map(bought),
     byWork,
     byRoute,
     byType,
+    sites,
     provisional,
   ];
   const [units, supplies, cables, passives, plates, feeds, resistors, fittings] = sums as Decimal[];
@@ -75,6 +75,7 @@ export function priced(job: Job): Priced {
     cables!.plus(passives!).plus(resistors!),
     plates!.plus(fittings!),
     byWork.plus(byRoute).plus(byType),
+    sites,
   ];
   // Each option prints at its own sum, so each is rounded.
   const options = added(
@@ -89,7 +90,7 @@ export function priced(job: Job): Priced {
   const lines = [...sections.map((section) => section.times(up).dividedBy(kept)), provisional, options].map(
     (line, at) =>
       // Without a cost there is no price for any part of it.
-      cents(job, direct.isNaN() && at < 4 ? direct : line),
+      cents(job, direct.isNaN() && at < sections.length ? direct : line),
   );
   const before = added(lines);
   const discount = isFilled(job.fields, "discount_share")
@@ -139,8 +140,10 @@ export function doubt(job: Job, cells: Cells) {
   const over = (blocks: readonly string[]): number =>
     sum(blocks.map((block) => sum(column(`${block}_variance`))));
   const lengths = over(["rooms", "branches", "heads", "feeders"]);
-  const hours = over(["work", "route_work"]);
-  const deviation = Math.sqrt(lengths + hours);
+  const sites = over(["sites_priced"]);
+  const common = commonDeviations(job);
+  const hours = over(["work", "route_work"]) + common.speed ** 2 + common.difficulty ** 2;
+  const deviation = Math.sqrt(lengths + sites + hours);
   const drift = sum(column("rooms_expected_extra")) * factor.toNumber();
   // A discount by a share takes its share of what is not sure as well.
   const kept = isFilled(job.fields, "discount_share") ? 1 - field(job, "discount_share") : 1;
@@ -150,7 +153,9 @@ export function doubt(job: Job, cells: Cells) {
     on === "materials and labour" || (on === "labour only") === isLabour ? rate : 0;
   const expected = total.toNumber() + drift * kept * (1 + taxOn(false));
   const sold =
-    kept * factor.toNumber() * Math.sqrt(lengths * (1 + taxOn(false)) ** 2 + hours * (1 + taxOn(true)) ** 2);
+    kept *
+    factor.toNumber() *
+    Math.sqrt((lengths + sites) * (1 + taxOn(false)) ** 2 + hours * (1 + taxOn(true)) ** 2);
   return { deviation, drift, expected, low: expected - 2 * sold, high: expected + 2 * sold };
 }
 
@@ -164,7 +169,7 @@ export function priceSheet(job: Job, cells: Cells): Cells {
   const outlets = outletRows(job);
   const { deviation, drift, expected, low, high } = doubt(job, cells);
   const parts = [...p.sections, p.sums.at(-1)!, p.options];
-  const keys = ["reception", "cable", "fittings", "labour", "provisional", "options"];
+  const keys = ["reception", "cable", "fittings", "labour", "sites", "provisional", "options"];
   const own = new Map(
     rowsOf(job, "rooms").map((row, at) => [row, Number((cells.rooms_parts_cost as readonly Value[])[at])]),
   );
@@ -174,7 +179,7 @@ export function priceSheet(job: Job, cells: Cells): Cells {
   const kinds = rowsOf(job, "kinds");
   return {
     price_sums: numbers(p.sums),
-    ...Object.fromEntries(keys.slice(0, 4).map((key, at) => [`price_${key}`, p.sections[at]!.toNumber()])),
+    ...Object.fromEntries(keys.slice(0, 5).map((key, at) => [`price_${key}`, p.sections[at]!.toNumber()])),
     price_direct: direct.toNumber(),
     price_contingency: contingency.toNumber(),
     price_overhead: overhead.toNumber(),
@@ -192,7 +197,7 @@ export function priceSheet(job: Job, cells: Cells): Cells {
       price_high: high,
     },
     ...Object.fromEntries(keys.map((key, at) => [`price_part_${key}`, parts[at]!.toNumber()])),
-    ...Object.fromEntries(keys.map((key, at) => [`price_times_${key}`, at < 4 ? p.factor.toNumber() : 1])),
+    ...Object.fromEntries(keys.map((key, at) => [`price_times_${key}`, at < 5 ? p.factor.toNumber() : 1])),
     price_lines: numbers(p.lines),
     price_before: p.before.toNumber(),
     price_discount: p.discount.toNumber(),
@@ -252,11 +257,11 @@ export function quoteSheet(job: Job, entries: number): Cells {
     quote_scope: scope,
     "Quote!A5": isDraft ? "Draft: not to be sent" : "",
     quote_draft: isDraft ? "Entries are missing or wrong: see Checks" : "",
-    "Quote!A22": isOff ? "Discount" : "",
-    "Quote!A23": isOff && word(job, "discount_reason") !== "" ? "Reason for the discount" : "",
-    "Quote!A26": untaxed === "" ? "" : "Reason for no tax",
+    "Quote!A23": isOff ? "Discount" : "",
+    "Quote!A24": isOff && word(job, "discount_reason") !== "" ? "Reason for the discount" : "",
+    "Quote!A27": untaxed === "" ? "" : "Reason for no tax",
     ...Object.fromEntries(
-      ["reception", "cable", "fittings", "labour", "provisional", "options"].map((key, at) => [
+      ["reception", "cable", "fittings", "labour", "sites", "provisional", "options"].map((key, at) => [
         `quote_${key}`,
         p.lines[at]!.isZero() ? "" : shown(p.lines[at]!.toNumber()),
       ]),
