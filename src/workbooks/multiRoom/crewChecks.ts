@@ -1,10 +1,15 @@
 /** Checks of the crew's days, of what being on site costs, and of where work is harder. */
 import { f } from "../../formula/build";
-import { lookAt, NONE_FOUND as none } from "../checkPlaces";
+import { countedInAll, lookAt, NONE_FOUND as none } from "../checkPlaces";
 import type { CheckWords } from "../definition";
 import { ofCalculated, twice } from "./designChecks";
+import { DAILY } from "./labourSheet";
 import { crew, places, sites } from "./names/crew";
 import { workTogether } from "./names/labour";
+
+/** Hired for more days of its own than the crew is there. */
+const HIRED_LONGER = f`IFERROR((${sites.name}<>"")*(${sites.days}<>"")*(${workTogether.days}>0)*(${sites.days}>${workTogether.days})>0,FALSE)`;
+const FIRST_HIRED = f`MATCH(1,${HIRED_LONGER}*1,0)`;
 
 export const crewChecks = {
   "days too few": {
@@ -15,6 +20,7 @@ export const crewChecks = {
     // A millionth of a day is none, as where days are counted.
     passes: (found) => f`${found}<=${crew.hours}/1000000`,
     where: lookAt("Crew", crew.days),
+    places: f`"; "&${crew.days}&" typed, "&${workTogether.days_needed}&" needed"`,
   },
   "nothing left of a day": {
     what: "Days of which their own work leaves nothing for all else",
@@ -36,12 +42,21 @@ export const crewChecks = {
   "hire longer than the job": {
     what: "Site costs for more days than the crew is on site",
     limit: "advisory: is it to stand that long?",
-    found: {
-      of: sites.name,
-      bad: f`IFERROR((${sites.days}<>"")*(${workTogether.days}>0)*(${sites.days}>${workTogether.days})>0,FALSE)`,
-    },
+    found: countedInAll([HIRED_LONGER]),
     passes: none,
     where: lookAt("Crew", sites.days),
+    places: f`IFERROR("; "&INDEX(${sites.name},${FIRST_HIRED})&", "&INDEX(${sites.days},${FIRST_HIRED})&" of "&${workTogether.days},"")`,
+    advice: true,
+  },
+  "costs of no day": {
+    what: "Site costs by the day where there are no days on site",
+    limit: "advisory: they cost nothing until there are hours, or days typed",
+    found: {
+      of: sites.name,
+      bad: f`IFERROR((${DAILY})*(${sites.days}="")*(${workTogether.days}=0)>0,FALSE)`,
+    },
+    passes: none,
+    where: lookAt("Crew", crew.hours, crew.days),
     advice: true,
   },
   "places without outlets": {

@@ -36,6 +36,8 @@ const withWork = (formula: Formula): Formula =>
 
 const FLOORS = piecesOf(text("floor"));
 const ofWork = (formula: Formula): Formula => f`IF(${labour.name}="","",${formula})`;
+/** Days that cannot be counted are of no matter to other work. */
+const BY_DAY = f`IF(${labour.per_day}="",0,${labour.per_day}*${workTogether.days})`;
 /** Its minutes and its own difficulty, in hours for each. */
 const HOURS_EACH = f`${work.minutes}*${labour.difficulty}/60`;
 /** What each day takes for itself leaves so much of it for all else. */
@@ -48,7 +50,8 @@ const RECEIVERS = f`(${rooms.receiver_used}<>"")*IF(${rooms.quantity_used}="",1,
 
 /** What "for each" says of a site cost, once. */
 const UNITS = f`IF(${sites.per}="floor",${FLOORS},IF(${sites.per}="person and day",${crew.size},1))`;
-const IS_DAILY = f`((${sites.per}="day on site")+(${sites.per}="person and day")>0)`;
+/** Paid by the crew's days, unless it has days of its own. */
+export const DAILY = f`(${sites.per}="day on site")+(${sites.per}="person and day")`;
 const ofSites = (formula: Formula): Formula => f`IF(${sites.name}="","",${formula})`;
 
 /** As the shortest and the longest: a share to either side is the range, a third of it the standard deviation. */
@@ -67,7 +70,7 @@ export const labourSheet: SheetDefinition = {
       mirrors: labour,
       formulas: {
         name: ofWork(f`${labour.name}`),
-        quantity: ofWork(f`${work.beside}+${labour.per_day}*${workTogether.days}`),
+        quantity: ofWork(f`${work.beside}+${BY_DAY}`),
         minutes: expected(labour, labour.minutes),
         hours: ofWork(f`(${work.quantity}+${work.places})*${HOURS_EACH}`),
         sum: ofWork(f`${work.hours}*${crew.rate}`),
@@ -85,7 +88,7 @@ export const labourSheet: SheetDefinition = {
         other: ofWork(f`(${work.beside}+${work.places})*${HOURS_EACH}`),
         each_day: ofWork(f`${labour.per_day}*${HOURS_EACH}`),
         settled: ofWork(
-          f`(${labour.fixed}+${labour.per_floor}*${FLOORS}+${labour.per_day}*${workTogether.days}+(${labour.piece}="floor")*${work.pieces})*${HOURS_EACH}`,
+          f`(${labour.fixed}+${labour.per_floor}*${FLOORS}+${BY_DAY}+(${labour.piece}="floor")*${work.pieces})*${HOURS_EACH}`,
         ),
       },
     }),
@@ -126,7 +129,7 @@ export const labourSheet: SheetDefinition = {
       formulas: {
         name: ofSites(f`${sites.name}`),
         times: ofSites(
-          f`IF(${sites.quantity}="",1,${sites.quantity})*${UNITS}*IF(${sites.days}="",IF(${IS_DAILY},${workTogether.days},1),${sites.days})`,
+          f`IF(${sites.quantity}="",1,${sites.quantity})*${UNITS}*IF(${sites.days}="",IF(${DAILY}>0,${workTogether.days},1),${sites.days})`,
         ),
         cost: expected(sites, sites.cost),
         sum: ofSites(f`${sitesPriced.times}*${sitesPriced.cost}`),
@@ -138,6 +141,11 @@ export const labourSheet: SheetDefinition = {
       worked(workTogether.person_hours, f`IF(${crew.size}="","",${workTogether.total_hours}*${crew.size})`),
       worked(workTogether.together, f`SUM(${work.sum})+SUM(${routeWork.sum})+SUM(${typeWork.sum})`),
       worked(workTogether.sites, f`SUM(${sitesPriced.sum})`),
+      worked(
+        workTogether.deviation,
+        // Of each line its own, which averages out, and what all lines have in common, which does not.
+        f`SQRT(SUM(${work.variance})+SUM(${routeWork.variance})+${workTogether.speed_deviation}^2+${workTogether.difficulty_deviation}^2)`,
+      ),
     ]),
     fieldsPart("Days on site", [
       worked(workTogether.other_hours, f`SUM(${work.other})+SUM(${routeWork.hours})+SUM(${typeWork.hours})`),

@@ -30,8 +30,7 @@ const OF_LENGTHS = f`(${chain(
   [rooms, branches, heads, feeders].map(({ variance }) => f`SUM(${variance})`),
 )})`;
 const OF_SITES = f`SUM(${sitesPriced.variance})`;
-/** Of each line its own, which averages out, and what all lines have in common, which does not. */
-const OF_HOURS = f`(SUM(${work.variance})+SUM(${routeWork.variance})+${workTogether.speed_deviation}^2+${workTogether.difficulty_deviation}^2)`;
+const OF_HOURS = f`${workTogether.deviation}^2`;
 
 /** Of the total: lengths and site costs are taxed as materials, hours as labour, each only where the tax is on it. */
 const TWO_DEVIATIONS = f`2*${price.factor}*(1-${discount.share})*SQRT((${OF_LENGTHS}+${OF_SITES})*(1+${site.tax}*(${site.tax_on}<>"labour only"))^2+${OF_HOURS}*(1+${site.tax}*(${site.tax_on}<>"materials only"))^2)`;

@@ -95,10 +95,11 @@ const besideDays = (job: Job, work: Row): Decimal =>
   isRoute(job, work)
     ? lengthOf(job, work)
     : often(job, work).plus(new Decimal(orNought(work, "per_floor")).times(floorsOf(job)));
+/** Where days are not known only work by the day is not either. */
+const byDay = (job: Job, work: Row): Decimal =>
+  isFilled(work, "per_day") ? daysOf(job).times(figure(work, "per_day")) : new Decimal(0);
 const amountOf = (job: Job, work: Row): Decimal =>
-  isRoute(job, work)
-    ? besideDays(job, work)
-    : besideDays(job, work).plus(daysOf(job).times(orNought(work, "per_day")));
+  isRoute(job, work) ? besideDays(job, work) : besideDays(job, work).plus(byDay(job, work));
 function addedByPlaces(job: Job, work: Row): Decimal {
   if (isRoute(job, work))
     return added(
@@ -131,7 +132,7 @@ const settledHours = (job: Job, work: Row): Decimal =>
     added([
       new Decimal(orNought(work, "fixed")),
       new Decimal(orNought(work, "per_floor")).times(floorsOf(job)),
-      daysOf(job).times(orNought(work, "per_day")),
+      byDay(job, work),
       new Decimal(plain(work.piece) === "floor" ? pieces(job, work.piece) : 0),
     ]),
   );
@@ -210,6 +211,7 @@ export function crewFound(job: Job) {
   const places = rowsOf(job, "places").filter((row) => isFilled(row, "factor"));
   return {
     hoursOver: over.toNumber(),
+    daysApart: `${job.fields.crew_days ?? ""} typed, ${rate === undefined ? "" : daysNeeded(job)} needed`,
     daysUsedUp: rate !== undefined && ofEachDay(job).greaterThanOrEqualTo(rate) ? 1 : 0,
     outOfRange: sites.filter((row) => {
       if (isFilled(row, "low") !== isFilled(row, "high")) return true;
@@ -218,10 +220,18 @@ export function crewFound(job: Job) {
         !(figure(row, "low") <= figure(row, "cost") && figure(row, "cost") <= figure(row, "high"))
       );
     }),
-    hiredLonger: sites.filter(
+    ofNoDay: sites.filter(
       (row) =>
-        isFilled(row, "days") && daysOf(job).greaterThan(0) && daysOf(job).lessThan(figure(row, "days")),
+        !isFilled(row, "days") &&
+        ["day on site", "person and day"].includes(String(row.per)) &&
+        daysOf(job).isZero(),
     ),
+    hiredLonger: sites
+      .filter(
+        (row) =>
+          isFilled(row, "days") && daysOf(job).greaterThan(0) && daysOf(job).lessThan(figure(row, "days")),
+      )
+      .map((row): Value => `${row.name}, ${row.days} of ${daysOf(job).toString()}`),
     placesForNobody: places.filter((row) => !placed(job).includes(row) || outletsBy(job, row) === 0),
     placesTwice: placed(job).filter((row, at) =>
       placed(job)
@@ -302,9 +312,14 @@ export function labourSheet(job: Job): Cells {
   const { speed, difficulty } = commonDeviations(job);
   const { outlets, plates, connectors, leads } = harderPlaces(job);
   const hasHours = isFilled(job.fields, "crew_hours");
-  return {
+  const lines = {
     ...sheet("labour", "work", "quantity"),
     ...sheet("routes", "route_work", "length"),
+  };
+  const owned = (into: string): number[] =>
+    (lines[`${into}_variance`] as Value[]).filter((value) => value !== "").map(Number);
+  return {
+    ...lines,
     work_pieces: ofWork((row) => pieces(job, row.piece)),
     work_beside: ofWork((row) => besideDays(job, row).toNumber()),
     work_other: ofWork((row) => otherHours(job, row).toNumber()),
@@ -326,6 +341,7 @@ export function labourSheet(job: Job): Cells {
       : "",
     work_together: hours.times(field(job, "labour_rate")).toNumber(),
     work_sites: sum(filledRows(job, "sites", "name").map((row) => siteCostOf(job, row).toNumber())),
+    work_deviation: Math.sqrt(sum([...owned("work"), ...owned("route_work")]) + speed ** 2 + difficulty ** 2),
     work_other_hours: besideEachDay(job).toNumber(),
     work_day_hours: ofEachDay(job).toNumber(),
     work_days_needed: hasHours ? daysNeeded(job) : "",

@@ -165,6 +165,11 @@ export const workTogether = fields("work", {
   person_hours: told("Person hours", { unit: "h", format: "two" }),
   together: told("Labour", { unit: "money", format: "money" }),
   sites: told("Travel, access and permits", { unit: "money", format: "money" }),
+  deviation: told("Standard deviation of labour", {
+    unit: "money",
+    format: "money",
+    note: "Errors of a line by itself, and those that all labour has in common.",
+  }),
   other_hours: told("Hours beside those of each day", { unit: "h", format: "two" }),
   day_hours: told("Hours of each day for itself", {
     unit: "h",
