@@ -275,7 +275,7 @@ test.each(CASES.map((one) => [one.id, one.why, one] as const))(
 
 /** Of checks those that look at the crew, its work and its days; laying a cable of these cases may take no time. */
 const OURS =
-  /out of bounds: (Crew|Rooms|Parts, (labour|routes))|: (Hours that|Days of|Site costs|Difficulties|Floors and rooms|Labour whose)/;
+  /out of bounds: (Crew|Rooms|Parts, (labour|routes))|: (Hours that|Days of|Site costs|Difficulties|Labour whose)/;
 
 test("the note of ± says what it is a range of", () => {
   expect(estimate.crew.speed.words.note).toMatch(/shortest and longest.*third is one standard deviation/);

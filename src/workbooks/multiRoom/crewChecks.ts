@@ -2,8 +2,9 @@
 import { f } from "../../formula/build";
 import { countedInAll, lookAt, NONE_FOUND as none } from "../checkPlaces";
 import type { CheckWords } from "../definition";
-import { ofCalculated, twice } from "./designChecks";
+import { ofCalculated } from "./designChecks";
 import { DAILY } from "./labourSheet";
+import { countOfOwn } from "./nameKeys";
 import { crew, places, sites } from "./names/crew";
 import { workTogether } from "./names/labour";
 
@@ -70,9 +71,9 @@ export const crewChecks = {
     where: lookAt("Crew", places.outlets),
   },
   "places twice": {
-    what: "Floors and rooms with two difficulties",
+    what: "Difficulties of one floor or room that stands twice",
     limit: "none: the first would count",
-    ...ofCalculated(places.place, f`IFERROR(${twice(places.key)},FALSE)`),
+    ...ofCalculated(places.place, f`IFERROR((${places.key}<>"")*(${countOfOwn(places.key)}>1)>0,FALSE)`),
     passes: none,
     where: lookAt("Crew", places.factor),
   },

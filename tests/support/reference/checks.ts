@@ -405,7 +405,7 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
     "Site costs for more days than the crew is on site": wish(crew.hiredLonger),
     "Site costs by the day where there are no days on site": wish(names(crew.ofNoDay)),
     "Difficulties of floors and rooms that no outlet goes by": none(crew.placesForNobody.map(placeName)),
-    "Floors and rooms with two difficulties": none(crew.placesTwice.map(placeName)),
+    "Difficulties of one floor or room that stands twice": none(crew.placesTwice.map(placeName)),
     "Discounts that are both a sum and a share, more than the price, or a reason without one": none(mixed),
     "Selling price after the discount, less its cost": {
       // 1 stands for no discount: taken from the formula.

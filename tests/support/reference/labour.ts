@@ -233,10 +233,11 @@ export function crewFound(job: Job) {
       )
       .map((row): Value => `${row.name}, ${row.days} of ${daysOf(job).toString()}`),
     placesForNobody: places.filter((row) => !placed(job).includes(row) || outletsBy(job, row) === 0),
-    placesTwice: placed(job).filter((row, at) =>
-      placed(job)
-        .slice(0, at)
-        .some((other) => plain(other.floor) === plain(row.floor) && plain(other.room) === plain(row.room)),
+    placesTwice: placed(job).filter((row) =>
+      placed(job).some(
+        (other) =>
+          other !== row && plain(other.floor) === plain(row.floor) && plain(other.room) === plain(row.room),
+      ),
     ),
   };
 }
