@@ -11,6 +11,9 @@ import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../src/workbooks/multiRoom/guestHouse";
 import { namedColumn, namedValue } from "../../src/workbooks/named";
+import { drawOn } from "../../src/standards/drawOn";
+import { differences } from "../../src/standards/differences";
+import { standardsExample } from "../../src/workbooks/standards/demonstration";
 
 type Row = Record<string, number | string>;
 
@@ -233,5 +236,43 @@ describe("difficulty of places", () => {
     const book = harder([{ floor: "2", factor: 2.5 }], [line("all", 60)], { types, rooms });
     // 10 + 10 + 25
     expect(column(book, "type_work_sum")).toEqual([45]);
+  });
+});
+
+describe("the firm's standards", () => {
+  const standards = (cost: number) => ({
+    firm: "Firm",
+    edition: 1,
+    date: 46000,
+    inputs: {
+      fields: {
+        ...standardsExample.fields,
+        crew_size: 3,
+        crew_hours: 7.5,
+        crew_speed: 0.2,
+        crew_difficulty: 0.1,
+      },
+      blocks: {
+        ...standardsExample.blocks,
+        sites: [{ name: "van", kind: "travel", per: "day on site", cost }],
+      },
+    },
+  });
+  const job = drawOn(standards(35), {}, 46001);
+
+  test("a new job draws the crew and what being on site costs", () => {
+    expect(job.fields).toMatchObject({
+      crew_size: 3,
+      crew_hours: 7.5,
+      crew_speed: 0.2,
+      crew_difficulty: 0.1,
+    });
+    expect(job.blocks?.sites).toEqual([{ name: "van", kind: "travel", per: "day on site", cost: 35 }]);
+  });
+
+  test("and is told of a change", () => {
+    expect(differences(job, standards(36)).map(({ list, line, from, to }) => [list, line, from, to])).toEqual(
+      [["sites", "van", 35, 36]],
+    );
   });
 });
