@@ -31,7 +31,7 @@ const inWords = ({ weight, rule, message, place }: Finding): string =>
 /** What the review may say more of a file in which nothing is wrong. */
 const SAID_OF_HARMLESS: Readonly<Record<string, readonly RegExp[]>> = {
   // Its maker hides every column of Rooms, which is worth a look.
-  "columns-hidden": [/90 columns are hidden/],
+  "columns-hidden": [/94 columns are hidden/],
 };
 
 /** How each state is named, and what else follows from what was done to the file. */

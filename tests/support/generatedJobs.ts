@@ -5,6 +5,7 @@
  * them with slips, so that each check is met from both sides. Nothing in them is a real part, price or place.
  */
 import { drawn, withGaps, type Drawn, type GeneratedJob, type Row } from "./drawn";
+import { crewInto } from "./generatedCrew";
 import { moneyInto } from "./generatedMoney";
 import { measure, peak } from "./generatedReadings";
 import { slipsInto } from "./generatedSlips";
@@ -487,6 +488,7 @@ export function generatedJob(seed: number): GeneratedJob {
   // Drawn apart, so that a seed's job is the same as before but for them.
   typesInto(job, drawn(seed + 70_000));
   moneyInto(job, drawn(seed + 90_000));
+  crewInto(job, drawn(seed + 110_000));
   // The reference works out a job once: this one is another than what it was asked about above.
   return structuredClone(job);
 }

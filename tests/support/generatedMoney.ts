@@ -19,7 +19,7 @@ export function moneyInto(job: GeneratedJob, draw: Drawn): void {
     }));
   const taxed = (share: number): Row =>
     taxes.length > 0 && draw.chance(share) ? { tax: draw.pick(taxes).name! } : {};
-  for (const line of ["reception", "cable", "fittings", "labour"])
+  for (const line of ["reception", "cable", "fittings", "labour", "sites"])
     if (taxes.length > 0 && draw.chance(0.4)) fields[`tax_class_${line}`] = draw.pick(taxes).name!;
   if (taxes.length > 0) blocks.taxes = withGaps(draw, taxes);
   for (const row of [...(blocks.options ?? []), ...(blocks.provisional ?? [])])

@@ -164,7 +164,7 @@ describe("typed into the rows", () => {
     [
       "work without a crew rate",
       ({ fields }) => void delete fields.labour_rate,
-      /missing or out of bounds: Parts, crew/,
+      /missing or out of bounds: Crew/,
     ],
     [
       "an outlet without a name",

@@ -116,7 +116,7 @@ describe("a blank that the customer would see", () => {
 
 describe("an amount that the price needs, blank or zero, is named with its place", () => {
   const NEEDED: readonly [string, (value: 0 | undefined) => Change, string, "blank or zero" | "blank"][] = [
-    ["the crew's rate", (value) => field("labour_rate", value), "Parts: Crew rate", "blank or zero"],
+    ["the crew's rate", (value) => field("labour_rate", value), "Crew: Crew rate", "blank or zero"],
     [
       "minutes of a piece of work",
       (value) => cell("labour", "minutes", value, 3),
@@ -271,7 +271,7 @@ describe("what cannot be is named, not left to the review", () => {
     ["a contingency of 3 for 3 %", field("site_contingency", 3), "Site: Contingency"],
     ["a waste of 5 for 5 %", field("site_waste", 5), "Site: Waste added to each run"],
     ["a negative price", cell("passives", "price", -12.5), "Parts: Price each of 2-way splitter"],
-    ["a negative crew rate", field("labour_rate", -58), "Parts: Crew rate"],
+    ["a negative crew rate", field("labour_rate", -58), "Crew: Crew rate"],
     ["a negative option", cell("options", "each", -74), "Terms: What it replaces of second outlet"],
     [
       "a difficulty of 0.1",

@@ -14,6 +14,7 @@
  */
 import { isFault } from "../faults";
 import type { Metres } from "../quantity";
+import { nameKey } from "../signal/nameKey";
 import type { Run } from "./parts";
 import { OUTPUT, runTo, type Tree } from "./tree";
 import type { Trunks } from "./trunks";
@@ -61,6 +62,7 @@ export function countsOf(tree: Tree, trunks: Trunks): Counts {
   const parts = new Map<string, number>();
   const metresByCable = new Map<string, Metres>();
   const metresByRoute = new Map<string, Metres>();
+  const routeNames = new Map<string, string>();
   const add = <K>(to: Map<K, number>, key: K, amount: number): void =>
     void to.set(key, (to.get(key) ?? 0) + amount);
   let pieces = 0;
@@ -70,7 +72,11 @@ export function countsOf(tree: Tree, trunks: Trunks): Counts {
     pieces += times;
     if (fromDish) groundingBlocks += times;
     if (!isFault(run.cable)) add(metresByCable, run.cable.name, run.length * times);
-    add(metresByRoute, run.route, run.length * times);
+    // By the writing in which it stands first: a route is the same in capitals.
+    const routeKey = nameKey(run.route);
+    const route = routeNames.get(routeKey) ?? run.route;
+    routeNames.set(routeKey, route);
+    add(metresByRoute, route, run.length * times);
   };
 
   const dishSizes = new Map<Metres | null, number>();

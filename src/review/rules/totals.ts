@@ -11,7 +11,7 @@ const HALF_A_CENT = 0.005;
 
 /** A discount is printed with its minus; a version without one has no such line. */
 const LINES = (
-  ["reception", "cable", "fittings", "labour", "provisional", "options", "discount"] as const
+  ["reception", "cable", "fittings", "labour", "sites", "provisional", "options", "discount"] as const
 ).map((key) => estimate.quote[key].name);
 const NET = estimate.quote.net.name;
 const TAX = estimate.quote.tax.name;

@@ -18,6 +18,7 @@ export const about = aboutSheet({
   howToFill: [
     "Fill the boxed cells, sheet by sheet from Site to Rooms; choose a cell to see what it wants.",
     "The tree goes from the sky down: Dishes and feeders, Head units, Distribution with a row for each device, Rooms with a row for each outlet.",
+    "Crew has the day's length, what being on site costs, and floors and rooms where work is harder; its sheet may stay blank but for the rate.",
     "Most columns may stay blank: the hint of a cell says what a blank means. What is rare stands to the right of the results.",
     "Insert rows anywhere between the two thin grey rows of a block. The upper thin row carries the column formulas: leave it.",
     "Then read Checks: each line says what it found and where to look.",

@@ -4,6 +4,7 @@ import { lookAt, NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
 import { checksOf, checksSheet } from "../checksSheet";
 import type { CheckWords } from "../definition";
 import { partEntryChecks, sheetEntryChecks, zeroNote } from "../entryChecks";
+import { crewChecks } from "./crewChecks";
 import { designChecks, ofCalculated, outletsWithWord } from "./designChecks";
 import { LONG_SHEETS, OTHER_SHEETS } from "./filledSheets";
 import { moneyChecks } from "./moneyChecks";
@@ -46,7 +47,7 @@ const afterwards = {
   },
 } satisfies Readonly<Record<string, CheckWords>>;
 
-const ofTheJob = { ...designChecks, ...priceChecks, ...moneyChecks };
+const ofTheJob = { ...designChecks, ...priceChecks, ...crewChecks, ...moneyChecks };
 
 /** What a check of the estimate is known by, whatever it says. */
 export type EstimateCheck = keyof typeof ofTheJob | keyof typeof afterwards;

@@ -7,6 +7,7 @@ import { bondingSheet } from "./bonding";
 import { causesSheet } from "./causes";
 import { estimateChecksSheet } from "./checks";
 import { commissioningSheet } from "./commissioning";
+import { crewSheet } from "./crewSheet";
 import { diagnosisSheet } from "./diagnosis";
 import { dishesSheet } from "./dishes";
 import { distributionSheet } from "./distributionSheet";
@@ -39,6 +40,7 @@ export const multiRoom: WorkbookDefinition = {
     distributionSheet,
     roomsSheet,
     bondingSheet,
+    crewSheet,
     materialsSheet,
     labourSheet,
     termsSheet,

@@ -3,6 +3,7 @@ import type { SheetDefinition } from "../definition";
 import { alignmentSheet } from "./alignment";
 import { bondingSheet } from "./bonding";
 import { causesSheet } from "./causes";
+import { crewSheet } from "./crewSheet";
 import { dishesSheet } from "./dishes";
 import { distributionSheet } from "./distributionSheet";
 import { headUnitsSheet } from "./headUnits";
@@ -24,6 +25,7 @@ export const OTHER_SHEETS: readonly SheetDefinition[] = [
   distributionSheet,
   roomsSheet,
   bondingSheet,
+  crewSheet,
   termsSheet,
   alignmentSheet,
   causesSheet,

@@ -2,7 +2,7 @@
 import { chain, f, text, type Formula, type Named } from "../../formula/build";
 import { lookAt, NONE_FOUND as none, SOME_FOUND as some } from "../checkPlaces";
 import type { CheckWords } from "../definition";
-import { routeWork, typeWork, work } from "./names/labour";
+import { routeWork, sitesPriced, typeWork, work } from "./names/labour";
 import {
   cablesBought,
   feedsBought,
@@ -48,6 +48,7 @@ const BOUGHT = [
   work,
   routeWork,
   typeWork,
+  sitesPriced,
 ];
 /** Rows with a name, and their number on Materials, which somebody may have typed over. */
 const COUNTED_AGAIN = [
@@ -68,6 +69,7 @@ const lines = sumsOf([
   quote.cable,
   quote.fittings,
   quote.labour,
+  quote.sites,
   quote.provisional,
   quote.options,
   quote.discount,
@@ -76,7 +78,7 @@ const lines = sumsOf([
 /** Line by line, none of it rounded. */
 const TAX_OF_LINES = f`${chain(
   "+",
-  ([quote.reception, quote.cable, quote.fittings, quote.labour] as const).map(
+  ([quote.reception, quote.cable, quote.fittings, quote.labour, quote.sites] as const).map(
     (line, at) => f`${printed(line)}*${Object.values(ON_LINES)[at]!}`,
   ),
 )}+(${printed(quote.provisional)}+${printed(quote.options)}-SUMPRODUCT(IFERROR(${OWN_CLASSES},0)))*${USUAL_ON_MATERIALS}+SUMPRODUCT(IFERROR((${OWN_CLASSES})*${taxes.rate},0))`;

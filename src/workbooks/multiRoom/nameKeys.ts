@@ -13,20 +13,23 @@ const signed = (names: Named | Formula): Formula => f`REPLACE(${names},1,0,"_")`
 /** The column of keys beside one of names. */
 export const keyed = (head: string) => result(`${head}, as counted`, { width: 12 });
 
-export const keysOf = (names: Named): Formula => f`IF(${names}="","",${signed(names)})`;
+export const keysOf = (names: Named | Formula): Formula => f`IF(${names}="","",${signed(names)})`;
 
-const escaped = (names: Named): Formula =>
+const escaped = (names: Named | Formula): Formula =>
   f`SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(${names},"~","~~"),"*","~*"),"?","~?")`;
 
 /** What is looked for among the keys. */
 export const sought = (names: Named): Formula => signed(escaped(names));
 
 /** One key of several names together. */
-export const keyOfAll = (first: Named, ...others: readonly Named[]): Formula =>
+export const keyOfAll = (first: Named | Formula, ...others: readonly (Named | Formula)[]): Formula =>
   others.reduce<Formula>((key, one) => f`REPLACE(${key},1,0,${signed(one)})`, signed(first));
 
+/** How often each of the keys of one column stands in another. */
+export const countOfKeys = (keys: Named, of: Named | Formula): Formula => f`COUNTIF(${keys},${escaped(of)})`;
+
 /** How often the key of a row stands in its column. */
-export const countOfOwn = (keys: Named): Formula => f`COUNTIF(${keys},${escaped(keys)})`;
+export const countOfOwn = (keys: Named): Formula => countOfKeys(keys, keys);
 
 /** How often each of the names stands in a column, by its keys. */
 export const countOf = (keys: Named, names: Named): Formula => f`COUNTIF(${keys},${sought(names)})`;

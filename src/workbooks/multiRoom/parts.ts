@@ -1,7 +1,7 @@
 import { chain, f, type Formula, type Named } from "../../formula/build";
 import type { Block, SheetDefinition, Words } from "../definition";
-import { blockPart, fieldsPart, type BesideOthers } from "../parts";
-import { crew, kinds, labour, routes, routeWork, work } from "./names/labour";
+import { blockPart, type BesideOthers } from "../parts";
+import { kinds, labour, routes, routeWork, work } from "./names/labour";
 import {
   cablesBought,
   feedsBought,
@@ -206,7 +206,6 @@ export const partsSheet: SheetDefinition = {
       routes: { zeroWhere: f`IFERROR(${routeWork.length}>0,TRUE)` },
       labour: whereBought(work),
     }),
-    fieldsPart("Crew", [crew.rate]),
     ...partWords,
   ],
 };

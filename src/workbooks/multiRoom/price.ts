@@ -6,7 +6,7 @@ import { countOf, sumOf } from "./nameKeys";
 import { branches } from "./names/branches";
 import { feeders } from "./names/dishes";
 import { heads } from "./names/headUnits";
-import { kinds, routeWork, typeWork, work } from "./names/labour";
+import { kinds, routeWork, sitesPriced, typeWork, work, workTogether } from "./names/labour";
 import { LINES } from "./names/lines";
 import {
   cablesBought,
@@ -30,10 +30,11 @@ const OF_LENGTHS = f`(${chain(
   "+",
   [rooms, branches, heads, feeders].map(({ variance }) => f`SUM(${variance})`),
 )})`;
-const OF_HOURS = f`(SUM(${work.variance})+SUM(${routeWork.variance}))`;
+const OF_SITES = f`SUM(${sitesPriced.variance})`;
+const OF_HOURS = f`${workTogether.deviation}^2`;
 
-/** Of the total: lengths are taxed as cable, hours as labour. */
-const TWO_DEVIATIONS = f`2*${price.factor}*(1-${discount.share})*SQRT(${OF_LENGTHS}*(1+${ON_LINES.cable})^2+${OF_HOURS}*(1+${ON_LINES.labour})^2)`;
+/** Of the total: lengths are taxed as cable, hours as labour, site costs as their own line. */
+const TWO_DEVIATIONS = f`2*${price.factor}*(1-${discount.share})*SQRT(${OF_LENGTHS}*(1+${ON_LINES.cable})^2+${OF_SITES}*(1+${ON_LINES.sites})^2+${OF_HOURS}*(1+${ON_LINES.labour})^2)`;
 
 /** Each line of the quote, but those whose rows have classes of their own. */
 const LINES_PRICED = {
@@ -41,6 +42,7 @@ const LINES_PRICED = {
   cable: price.line_cable,
   fittings: price.line_fittings,
   labour: price.line_labour,
+  sites: price.line_sites,
 };
 /** What a discount leaves of each unit of price. */
 const LEFT = f`IF(${price.before}=0,1,${price.net}/${price.before})`;
@@ -60,6 +62,7 @@ const SUMS = [
   work,
   routeWork,
   typeWork,
+  sitesPriced,
   provisional,
 ].map(({ sum }) => sum);
 
@@ -82,6 +85,7 @@ export const priceSheet: SheetDefinition = {
       spilledInto(price.sum_labour),
       spilledInto(price.sum_routes),
       spilledInto(price.sum_types),
+      spilledInto(price.sum_sites),
       spilledInto(price.sum_provisional),
     ]),
     fieldsPart(
@@ -97,6 +101,7 @@ export const priceSheet: SheetDefinition = {
           price.labour,
           whileFunctionsAnswer(f`${price.sum_labour}+${price.sum_routes}+${price.sum_types}`),
         ),
+        worked(price.sites, whileFunctionsAnswer(f`${price.sum_sites}`)),
       ],
       { together: price.sections },
     ),
@@ -113,7 +118,7 @@ export const priceSheet: SheetDefinition = {
       worked(price.per_outlet, f`IF(${count.outlets}=0,0,${price.sell}/${count.outlets})`),
     ]),
     fieldsPart("Expected total and its uncertainty", [
-      worked(price.deviation, f`SQRT(${OF_LENGTHS}+${OF_HOURS})`),
+      worked(price.deviation, f`SQRT(${OF_LENGTHS}+${OF_SITES}+${OF_HOURS})`),
       worked(price.expected_extra, f`SUM(${rooms.expected_extra})*${price.factor}`),
       worked(
         price.expected,
@@ -129,6 +134,7 @@ export const priceSheet: SheetDefinition = {
         worked(price.part_cable, f`${price.cable}`),
         worked(price.part_fittings, f`${price.fittings}`),
         worked(price.part_labour, f`${price.labour}`),
+        worked(price.part_sites, f`${price.sites}`),
         worked(price.part_provisional, f`${price.sum_provisional}`),
         worked(price.part_options, f`SUM(${options.chosen_sum})`),
       ],
@@ -141,6 +147,7 @@ export const priceSheet: SheetDefinition = {
         worked(price.times_cable, f`${price.factor}`),
         worked(price.times_fittings, f`${price.factor}`),
         worked(price.times_labour, f`${price.factor}`),
+        worked(price.times_sites, f`${price.factor}`),
         worked(price.times_provisional, f`1`),
         worked(price.times_options, f`1`),
       ],
@@ -159,6 +166,7 @@ export const priceSheet: SheetDefinition = {
       spilledInto(price.line_cable),
       spilledInto(price.line_fittings),
       spilledInto(price.line_labour),
+      spilledInto(price.line_sites),
       spilledInto(price.line_provisional),
       spilledInto(price.line_options),
       // A sum of whole cents has no tie to decide, so the native function is safe here.

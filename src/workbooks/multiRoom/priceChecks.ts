@@ -38,7 +38,7 @@ const withoutRoute = ({ name, length, route }: (typeof ROUTED)[number]): Formula
 
 /** Counted by nothing. */
 const uncounted = (of: typeof labour | typeof fittings): Formula =>
-  f`(${of.name}<>"")*(${of.per_outlet}+${of.per_branch}+${of.per_head}+${of.fixed}=0)*(${of.piece}="")${of === fittings ? f`*(${countOf(dishes.part_key, fittings.name)}=0)*(${countOf(types.fitting_key, fittings.name)}=0)` : f``}`;
+  f`(${of.name}<>"")*(${of.per_outlet}+${of.per_branch}+${of.per_head}+${of.fixed}${of === labour ? f`+${labour.per_floor}+${labour.per_day}` : f``}=0)*(${of.piece}="")${of === fittings ? f`*(${countOf(dishes.part_key, fittings.name)}=0)*(${countOf(types.fitting_key, fittings.name)}=0)` : f``}`;
 
 export const priceChecks = {
   "prices expired": {

@@ -1,8 +1,9 @@
-import { f, text } from "../../formula/build";
+import { f, text, type Formula } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { blockPart } from "../parts";
 import { ofTheJob } from "./jobTables";
-import { keyOfAll, keysOf } from "./nameKeys";
+import { countOfKeys, keyOfAll, keysOf } from "./nameKeys";
+import { places } from "./names/crew";
 import { cables, plates } from "./names/parts";
 import { rooms } from "./names/rooms";
 import { types } from "./names/roomTypes";
@@ -12,6 +13,14 @@ import { ALERTS, lesser, ofALevel, verdictOf } from "./rowFormulas";
 
 /** A run that is missing counts for nothing, and fails a check; hosts differ in what an empty text times a number is. */
 const RUN = f`IF(${rooms.run_used}="",0,${rooms.run_used})`;
+
+const NONE = text("");
+/** The places that an outlet may go by: its room, that room on any floor, its floor. */
+const PLACES = [
+  keyOfAll(rooms.room, rooms.floor),
+  keyOfAll(rooms.room, NONE),
+  keyOfAll(NONE, rooms.floor),
+] as const;
 
 export const roomsSheet: SheetDefinition = {
   name: "Rooms",
@@ -81,6 +90,8 @@ export const roomsSheet: SheetDefinition = {
         expected_extra: f`IF(${rooms.outlet}="","",(${rooms.least}+${rooms.most}-2*${RUN})/6*INDEX(${cables.each},MATCH(${rooms.cable_used},${cables.name},0)))`,
         // Of the same three points: ((high - low) / 6)².
         variance: f`IF(${rooms.outlet}="","",((${rooms.most}-${rooms.least})/6*INDEX(${cables.each},MATCH(${rooms.cable_used},${cables.name},0)))^2)`,
+        difficulty: f`IF(${rooms.outlet}="","",IF(${rooms.where_key}="",1,INDEX(${places.factor},MATCH(${rooms.where_key},${places.key},0))))`,
+        harder: f`IF(${rooms.outlet}="","",IF(IFERROR(${rooms.check.row}="ok",FALSE),(${rooms.difficulty}-1)*${RUN},0))`,
         from_key: keysOf(rooms.from),
         cable_key: keysOf(rooms.cable_used),
         plate_key: keysOf(rooms.plate_used),
@@ -90,6 +101,13 @@ export const roomsSheet: SheetDefinition = {
         type_key: keysOf(rooms.type),
         own_key: f`IF(${rooms.own}="","",${rooms.type_key})`,
         room_key: f`IF((${rooms.room}="")+(${rooms.type}="")>0,"",${keyOfAll(rooms.room, rooms.floor, rooms.type)})`,
+        route_key: keysOf(
+          f`IF(${rooms.outlet}="","",IF(${rooms.route_used}="",${site.usual_route},${rooms.route_used}))`,
+        ),
+        where_key: f`IF(${rooms.outlet}="","",${PLACES.reduceRight<Formula>(
+          (otherwise, place) => f`IF(${countOfKeys(places.key, place)}>0,${place},${otherwise})`,
+          NONE,
+        )})`,
         type_row: f`IF(${rooms.type}="","",IFERROR(MATCH(${rooms.type},${types.name},0),""))`,
       },
     }),

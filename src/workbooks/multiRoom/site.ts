@@ -93,6 +93,7 @@ export const taxParts = [
     taxClass.cable,
     taxClass.fittings,
     taxClass.labour,
+    taxClass.sites,
   ]),
 ];
 

@@ -2,7 +2,7 @@ import { f, type Formula, type Named } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { askedBeside, blockPart, fieldsPart } from "../parts";
 import { countOf, keysOf, sought, sumOf } from "./nameKeys";
-import { crew } from "./names/labour";
+import { crew } from "./names/crew";
 import { cables, feeds, fittings, passives, plates, resistors, supplies, units } from "./names/parts";
 import { price } from "./names/price";
 import {

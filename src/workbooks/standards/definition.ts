@@ -4,7 +4,7 @@ import { versionNow } from "../versions";
 import { about } from "./about";
 import { standardsChecksSheet } from "./checks";
 import { offersSheet } from "./offers";
-import { logSheet, partsSheet, standardsSheet, suppliersSheet, termsSheet } from "./sheets";
+import { crewSheet, logSheet, partsSheet, standardsSheet, suppliersSheet, termsSheet } from "./sheets";
 
 export const standardsWorkbook: WorkbookDefinition = {
   id: "standards",
@@ -14,6 +14,7 @@ export const standardsWorkbook: WorkbookDefinition = {
     about,
     standardsSheet,
     partsSheet,
+    crewSheet,
     suppliersSheet,
     offersSheet,
     termsSheet,

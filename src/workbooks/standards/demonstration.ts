@@ -173,6 +173,8 @@ export const standardsExample: JobInputs = {
     site_margin: 0.22,
     site_tax: 0.2,
     labour_rate: 58,
+    crew_size: 2,
+    crew_hours: 8,
   },
   blocks: {
     letterhead: [

@@ -1,6 +1,6 @@
 /** The sheets that a firm fills, but for its offers. */
 import type { SheetDefinition } from "../definition";
-import { crew } from "../multiRoom/names/labour";
+import { commonDoubt, CREW, siteCosts } from "../multiRoom/crewSheet";
 import { log } from "../multiRoom/names/log";
 import { site } from "../multiRoom/names/site";
 import { assumptions, exclusions, letterhead, onpurpose } from "../multiRoom/names/terms";
@@ -20,7 +20,7 @@ export const standardsSheet: SheetDefinition = {
       valueWidth: 38,
     }),
     blockPart(letterhead, { heading: "Letterhead", prepared: 4, formulas: {} }),
-    fieldsPart("Money", [...MONEY, crew.rate]),
+    fieldsPart("Money", MONEY),
     ...taxParts,
     usualParts,
     cablesAndLevels,
@@ -32,6 +32,14 @@ export const standardsSheet: SheetDefinition = {
     ]),
     measuring,
   ],
+};
+
+export const crewSheet: SheetDefinition = {
+  name: "Crew",
+  kind: "input",
+  intro: "What the firm's crews cost and how long they work, and what being on site costs in its jobs.",
+  print: { orientation: "landscape" },
+  parts: [fieldsPart("Crew", CREW), commonDoubt, siteCosts],
 };
 
 export const partsSheet: SheetDefinition = {

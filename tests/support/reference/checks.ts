@@ -20,6 +20,7 @@ import {
   type Row,
   type Value,
 } from "./job";
+import { crewFound, placeName } from "./labour";
 import { isPart } from "./materials";
 import { priced } from "./price";
 import { headNameOf, leastRun, levelsOf, mostRun, outletRows, weakestOf } from "./rooms";
@@ -32,6 +33,8 @@ export interface Found {
   readonly found: number;
   readonly passes: boolean;
   readonly isWish?: true;
+  /** What cannot be found out is no error but a fault. */
+  readonly unknownIsLook?: true;
   /** The first row that is counted, where rows are. */
   readonly first?: Value;
 }
@@ -163,6 +166,7 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
   const apart = hot.length > 0 ? Math.max(...hot) - Math.min(...hot) : 0;
   const loses = (low: Value | undefined, high: Value | undefined): boolean => Number(high) < Number(low);
   /** Without a price there is nothing to compare. */
+  const crew = crewFound(job);
   const nought = p.total.isNaN() ? NaN : 0;
   const noughtOfCost = p.direct.isNaN() ? NaN : 0;
   const isDiscounted = isFilled(job.fields, "discount_sum") || isFilled(job.fields, "discount_share");
@@ -355,6 +359,7 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
     // Its own day is not counted: taken from the formula.
     "Validity from quote date, days": { found: until - date, passes: until - date >= 1 },
     "Hours of labour in the price": {
+      unknownIsLook: true,
       found: Number(cells.work_total_hours),
       passes: Number(cells.work_total_hours) > 0,
     },
@@ -383,7 +388,9 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
     "Work and fittings that nothing counts": wish(
       [...labour, ...filledRows(job, "fittings", "name")].filter(
         (row) =>
-          ["per_outlet", "per_branch", "per_head", "fixed"].every((key) => orNought(row, key) === 0) &&
+          ["per_outlet", "per_branch", "per_head", "fixed", "per_floor", "per_day"].every(
+            (key) => orNought(row, key) === 0,
+          ) &&
           !isFilled(row, "piece") &&
           !(
             isPart(row) && filledRows(job, "types", "name").some(({ fitting }) => isSame(fitting, row.name))
@@ -391,6 +398,17 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
           !filledRows(job, "dishes", "name").some(({ part }) => isPart(row) && isSame(part, row.name)),
       ).length,
     ),
+    "Hours that do not fit into the days typed": {
+      found: crew.hoursOver,
+      first: crew.daysApart,
+      passes: crew.hoursOver <= orNought(job.fields, "crew_hours") / 1_000_000,
+    },
+    "Days of which their own work leaves nothing for all else": none(crew.daysUsedUp),
+    "Site costs that are not between lowest and highest, both given or neither": none(names(crew.outOfRange)),
+    "Site costs for more days than the crew is on site": wish(crew.hiredLonger),
+    "Site costs by the day where there are no days on site": wish(names(crew.ofNoDay)),
+    "Difficulties of floors and rooms that no outlet goes by": none(crew.placesForNobody.map(placeName)),
+    "Difficulties of one floor or room that stands twice": none(crew.placesTwice.map(placeName)),
     "Discounts that are both a sum and a share, more than the price, or a reason without one": none(mixed),
     "Selling price after the discount, less its cost": {
       // 1 stands for no discount: taken from the formula.
@@ -458,5 +476,5 @@ function roundedAway(job: Job, cells: Cells): number {
   return p.before.toNumber() - exact;
 }
 
-export const wordOf = ({ found, passes, isWish }: Found): string =>
-  Number.isNaN(found) ? "error" : passes ? "ok" : isWish ? "note" : "look";
+export const wordOf = ({ found, passes, isWish, unknownIsLook }: Found): string =>
+  Number.isNaN(found) && !unknownIsLook ? "error" : passes ? "ok" : isWish ? "note" : "look";

@@ -130,6 +130,14 @@ const wrongIn = (
 
 /** What only some rows need, in words of its own: the rules' formulas are not read. */
 const NEEDED: Readonly<Record<string, (row: Row, job: Job) => boolean>> = {
+  crew_size: (_, job) => filledRows(job, "sites", "name").some(({ per }) => per === "person and day"),
+  // Whatever is paid by the day asks how many there are.
+  crew_hours: (fields, job) =>
+    !isFilled(fields, "crew_days") &&
+    (enteredRows(job, "labour").some(({ per_day: often }) => Number(often ?? 0) > 0) ||
+      filledRows(job, "sites", "name").some(
+        (row) => !isFilled(row, "days") && ["day on site", "person and day"].includes(String(row.per)),
+      )),
   cables_like: (row) => !isFilled(row, "k1"),
   ...Object.fromEntries(
     ["k1", "k2", "k0"].map((key) => [

@@ -19,7 +19,8 @@ import { headUnitsSheet } from "./headUnits";
 import { diagnosed } from "./diagnosis";
 import { dishesSheet, distributionSheet, partsSheet } from "./distributionSheets";
 import { field, sum, verdictOf, word, type Cells, type Job } from "./job";
-import { labourSheet, materialsSheet } from "./materials";
+import { crewSheet, labourSheet, placeColumns } from "./labour";
+import { materialsSheet } from "./materials";
 import { priceSheet, quoteSheet, termsSheet } from "./price";
 import { roomsSheet } from "./rooms";
 import { roomTypesSheet } from "./roomTypes";
@@ -56,7 +57,9 @@ function figuresOf(job: Job): Cells {
     ...distributionSheet(job),
     ...roomTypesSheet(job),
     ...roomsSheet(job),
+    ...placeColumns(job),
     ...bondingSheet(job),
+    ...crewSheet(job),
     ...materialsSheet(job),
     ...labourSheet(job),
     ...termsSheet(job),

@@ -1,4 +1,4 @@
-/** Materials and Labour a second time: pieces counted from the rows, whole packs and reels, hours by kind of work. */
+/** Materials a second time: pieces counted from the rows, whole packs and reels. */
 import Decimal from "decimal.js";
 import { quantityOf, WORK } from "./distribution/counts";
 import { headRows } from "./headUnits";
@@ -19,7 +19,7 @@ import {
 } from "./job";
 import { leastReels } from "./leastReels";
 import { cableUsed, outletRows, plateUsed } from "./rooms";
-import { fittingsOfTypes, hoursOfType, typeWork } from "./roomTypes";
+import { fittingsOfTypes } from "./roomTypes";
 import { answersOf } from "./tablesOf";
 
 export const counts = (job: Job) => ({
@@ -47,7 +47,7 @@ export function often(job: Job, row: Row): Decimal {
 export const isPart = (row: Row): boolean => "pack" in row || "price" in row;
 
 /** What is counted of a piece of work; nothing of what is no such word. */
-const pieces = (job: Job, word: Value | undefined): number =>
+export const pieces = (job: Job, word: Value | undefined): number =>
   LISTED.some((piece) => isSame(piece, word)) ? quantityOf(answersOf(job).NEEDED, "work", String(word)) : 0;
 /** The words of Parts. */
 const LISTED = WORK.filter((piece) => !["outlet", "device", "head unit"].includes(piece));
@@ -118,24 +118,6 @@ export const costOf = (job: Job, block: string, part: Row): Decimal => {
   return new Decimal(quantity).times(figure(part, "price"));
 };
 
-/** Three-point mean (o + 4m + p)/6 where a least and a most are given. */
-const minutesOf = (work: Row): Decimal => {
-  const likely = new Decimal(figure(work, "minutes"));
-  if (!isFilled(work, "low") || !isFilled(work, "high")) return likely;
-  return likely.times(4).plus(figure(work, "low")).plus(figure(work, "high")).dividedBy(6);
-};
-/** Of a metre, or a foot, by its route. */
-const lengthOf = (job: Job, route: Row): Decimal =>
-  new Decimal(quantityOf(answersOf(job).NEEDED, "route", String(route.name)));
-/** So often, or so long. */
-const amountOf = (job: Job, work: Row): Decimal =>
-  isRoute(job, work) ? lengthOf(job, work) : often(job, work);
-const isRoute = (job: Job, work: Row): boolean => rowsOf(job, "routes").includes(work);
-const difficultyOf = (work: Row): number => (isFilled(work, "difficulty") ? figure(work, "difficulty") : 1);
-const hoursOf = (job: Job, work: Row): Decimal =>
-  amountOf(job, work).times(minutesOf(work)).times(difficultyOf(work)).dividedBy(60);
-export const labourOf = (job: Job, work: Row): Decimal => hoursOf(job, work).times(field(job, "labour_rate"));
-
 /** In the order of the list on Parts. */
 const PIECES_IN_ORDER = [
   ...["connector", "grounding block", "end resistor", "receiver lead", "mains socket"],
@@ -172,38 +154,4 @@ export function materialsSheet(job: Job): Cells {
     },
     ...["cables", "passives", "units", "supplies", "plates", "feeds", "resistors", "fittings"].map(block),
   ) as Cells;
-}
-
-export function labourSheet(job: Job): Cells {
-  const spread = (row: Row): number =>
-    isFilled(row, "low") && isFilled(row, "high") ? (figure(row, "high") - figure(row, "low")) / 6 : 0;
-  const sheet = (block: string, into: string, amount: string): Cells => {
-    const rows = rowsOf(job, block);
-    const column = (of: (row: Row) => Value): Value[] => eachRow<Value>(rows, "name", of, "");
-    return {
-      [`${into}_name`]: column((row) => row.name!),
-      [`${into}_${amount}`]: column((row) => amountOf(job, row).toNumber()),
-      [`${into}_minutes`]: column((row) => minutesOf(row).toNumber()),
-      [`${into}_hours`]: column((row) => hoursOf(job, row).toNumber()),
-      [`${into}_sum`]: column((row) => labourOf(job, row).toNumber()),
-      [`${into}_variance`]: column(
-        (row) =>
-          (((amountOf(job, row).toNumber() * spread(row) * difficultyOf(row)) / 60) *
-            field(job, "labour_rate")) **
-          2,
-      ),
-    };
-  };
-  return {
-    ...sheet("labour", "work", "quantity"),
-    ...sheet("routes", "route_work", "length"),
-    ...typeWork(job),
-    work_pieces: eachRow<Value>(rowsOf(job, "labour"), "name", (row) => pieces(job, row.piece), ""),
-    work_total_hours: sum([
-      ...["labour", "routes"].flatMap((block) =>
-        filledRows(job, block, "name").map((row) => hoursOf(job, row).toNumber()),
-      ),
-      ...filledRows(job, "types", "name").map((row) => hoursOfType(job, row)),
-    ]),
-  };
 }

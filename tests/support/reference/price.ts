@@ -1,7 +1,8 @@
 /** Terms, Price and Quote a second time, in decimals of 60 digits; money is rounded where it prints. */
 import DecimalJs from "decimal.js";
 import { keyOf } from "./keys";
-import { costOf, labourOf } from "./materials";
+import { commonDeviations, labourOf, siteCostOf, typeLabourOf } from "./labour";
+import { costOf } from "./materials";
 import { headRows } from "./headUnits";
 import { slotRows } from "./sightline";
 import {
@@ -22,7 +23,6 @@ import {
   type Value,
 } from "./job";
 import { headNameOf, outletRows, tunersOf } from "./rooms";
-import { hoursOfType } from "./roomTypes";
 
 const Decimal = DecimalJs.clone({ precision: 60 });
 type Decimal = DecimalJs;
@@ -124,7 +124,7 @@ export interface Taxes {
   readonly exactly: Decimal;
 }
 
-const LINES_WITH_CLASS = ["reception", "cable", "fittings", "labour"];
+const LINES_WITH_CLASS = ["reception", "cable", "fittings", "labour", "sites"];
 
 /** @param chosen the options in the price, with their classes */
 function taxesOf(
@@ -197,8 +197,8 @@ function taxesOf(
       ...own
         .slice(classedLines)
         .map(([sum, taxed]) => sum.times(figure(named(listed, "name", taxed), "rate"))),
-      lines[4]!
-        .plus(lines[5]!)
+      lines[5]!
+        .plus(lines[6]!)
         .minus(added(own.slice(classedLines).map(([sum]) => sum)))
         .times(usualOn(false)),
     ]).times(left),
@@ -219,15 +219,15 @@ export function priced(job: Job): Priced {
   const hours = (block: string): Decimal =>
     added(filledRows(job, block, "name").map((work) => labourOf(job, work)));
   const [byWork, byRoute] = [hours("labour"), hours("routes")];
-  const byType = added(
-    filledRows(job, "types", "name").map((type) => of(hoursOfType(job, type)).times(share("labour_rate"))),
-  );
+  const byType = added(filledRows(job, "types", "name").map((type) => typeLabourOf(job, type)));
+  const sites = added(filledRows(job, "sites", "name").map((row) => siteCostOf(job, row)));
   const provisional = added(filledRows(job, "provisional", "name").map((row) => of(figure(row, "sum"))));
   const sums = [
     ...["units", "supplies", "cables", "passives", "plates", "feeds", "resistors", "fittings"].map(bought),
     byWork,
     byRoute,
     byType,
+    sites,
     provisional,
   ];
   const [units, supplies, cables, passives, plates, feeds, resistors, fittings] = sums as Decimal[];
@@ -236,6 +236,7 @@ export function priced(job: Job): Priced {
     cables!.plus(passives!).plus(resistors!),
     plates!.plus(fittings!),
     byWork.plus(byRoute).plus(byType),
+    sites,
   ];
   // Each option prints at its own sum, so each is rounded.
   const chosen = filledRows(job, "options", "name")
@@ -328,20 +329,29 @@ export function doubt(job: Job, cells: Cells) {
   const over = (blocks: readonly string[]): number =>
     sum(blocks.map((block) => sum(column(`${block}_variance`))));
   const lengths = over(["rooms", "branches", "heads", "feeders"]);
-  const hours = over(["work", "route_work"]);
-  const deviation = Math.sqrt(lengths + hours);
+  const sites = over(["sites_priced"]);
+  const common = commonDeviations(job);
+  const hours = over(["work", "route_work"]) + common.speed ** 2 + common.difficulty ** 2;
+  const deviation = Math.sqrt(lengths + sites + hours);
   const drift = sum(column("rooms_expected_extra")) * factor.toNumber();
   // A discount by a share takes its share of what is not sure as well.
   const kept = isFilled(job.fields, "discount_share") ? 1 - field(job, "discount_share") : 1;
   const on = word(job, "site_tax_on");
-  const taxOn = (isLabour: boolean): number => {
-    const own = job.fields[isLabour ? "tax_class_labour" : "tax_class_cable"];
+  const taxOn = (line: "cable" | "labour" | "sites"): number => {
+    const own = job.fields[`tax_class_${line}`];
+    const isLabour = line === "labour";
     if ((own ?? "") !== "") return orNought(named(rowsOf(job, "taxes"), "name", own) ?? {}, "rate");
     return on === "materials and labour" || (on === "labour only") === isLabour ? field(job, "site_tax") : 0;
   };
-  const expected = total.toNumber() + drift * kept * (1 + taxOn(false));
+  const expected = total.toNumber() + drift * kept * (1 + taxOn("cable"));
   const sold =
-    kept * factor.toNumber() * Math.sqrt(lengths * (1 + taxOn(false)) ** 2 + hours * (1 + taxOn(true)) ** 2);
+    kept *
+    factor.toNumber() *
+    Math.sqrt(
+      lengths * (1 + taxOn("cable")) ** 2 +
+        sites * (1 + taxOn("sites")) ** 2 +
+        hours * (1 + taxOn("labour")) ** 2,
+    );
   return { deviation, drift, expected, low: expected - 2 * sold, high: expected + 2 * sold };
 }
 
@@ -355,7 +365,7 @@ export function priceSheet(job: Job, cells: Cells): Cells {
   const outlets = outletRows(job);
   const { deviation, drift, expected, low, high } = doubt(job, cells);
   const parts = [...p.sections, p.sums.at(-1)!, p.options];
-  const keys = ["reception", "cable", "fittings", "labour", "provisional", "options"];
+  const keys = ["reception", "cable", "fittings", "labour", "sites", "provisional", "options"];
   const own = new Map(
     rowsOf(job, "rooms").map((row, at) => [row, Number((cells.rooms_parts_cost as readonly Value[])[at])]),
   );
@@ -365,7 +375,7 @@ export function priceSheet(job: Job, cells: Cells): Cells {
   const kinds = rowsOf(job, "kinds");
   return {
     price_sums: numbers(p.sums),
-    ...Object.fromEntries(keys.slice(0, 4).map((key, at) => [`price_${key}`, p.sections[at]!.toNumber()])),
+    ...Object.fromEntries(keys.slice(0, 5).map((key, at) => [`price_${key}`, p.sections[at]!.toNumber()])),
     price_direct: direct.toNumber(),
     price_contingency: contingency.toNumber(),
     price_overhead: overhead.toNumber(),
@@ -383,7 +393,7 @@ export function priceSheet(job: Job, cells: Cells): Cells {
       price_high: high,
     },
     ...Object.fromEntries(keys.map((key, at) => [`price_part_${key}`, parts[at]!.toNumber()])),
-    ...Object.fromEntries(keys.map((key, at) => [`price_times_${key}`, at < 4 ? p.factor.toNumber() : 1])),
+    ...Object.fromEntries(keys.map((key, at) => [`price_times_${key}`, at < 5 ? p.factor.toNumber() : 1])),
     price_lines: numbers(p.lines),
     price_before: p.before.toNumber(),
     price_discount: p.discount.toNumber(),
@@ -477,12 +487,12 @@ export function quoteSheet(job: Job, entries: number): Cells {
     quote_scope: scope,
     "Quote!A5": isDraft ? "Draft: not to be sent" : "",
     quote_draft: isDraft ? "Entries are missing or wrong: see Checks" : "",
-    "Quote!A22": isOff ? "Discount" : "",
-    "Quote!A23": isOff && word(job, "discount_reason") !== "" ? "Reason for the discount" : "",
-    "Quote!A26": ofClasses === "" ? "" : "Of that at the usual rate",
-    "Quote!A27": untaxed === "" ? "" : "Reason for no tax",
+    "Quote!A23": isOff ? "Discount" : "",
+    "Quote!A24": isOff && word(job, "discount_reason") !== "" ? "Reason for the discount" : "",
+    "Quote!A27": ofClasses === "" ? "" : "Of that at the usual rate",
+    "Quote!A28": untaxed === "" ? "" : "Reason for no tax",
     ...Object.fromEntries(
-      ["reception", "cable", "fittings", "labour", "provisional", "options"].map((key, at) => [
+      ["reception", "cable", "fittings", "labour", "sites", "provisional", "options"].map((key, at) => [
         `quote_${key}`,
         p.lines[at]!.isZero() ? "" : shown(p.lines[at]!.toNumber()),
       ]),

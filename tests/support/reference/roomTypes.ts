@@ -11,7 +11,6 @@ import {
   isFilled,
   isSame,
   named,
-  orNought,
   rowsOf,
   type Cells,
   type Job,
@@ -63,8 +62,6 @@ export const fittingsOfTypes = (job: Job, fitting: Row): number =>
   filledRows(job, "types", "name")
     .filter((type) => isSame(type.fitting, fitting.name))
     .reduce((sum, type) => sum + piecesOf(job, type), 0);
-export const hoursOfType = (job: Job, type: Row): number =>
-  (outletsOf(job, type).length * orNought(type, "minutes")) / 60;
 
 export function roomTypesSheet(job: Job): Cells {
   const types = rowsOf(job, "types");
@@ -121,17 +118,4 @@ export function unlikeTheirType(job: Job): Value[] {
       ? [row.outlet!]
       : [];
   });
-}
-
-/** Lines of work only of types that take some. */
-export function typeWork(job: Job): Cells {
-  const column = (of: (row: Row) => Value): Value[] =>
-    eachRow<Value>(rowsOf(job, "types"), "name", (row) => (isFilled(row, "minutes") ? of(row) : ""), "");
-  return {
-    type_work_name: column((row) => row.name!),
-    type_work_quantity: column((row) => outletsOf(job, row).length),
-    type_work_minutes: column((row) => figure(row, "minutes")),
-    type_work_hours: column((row) => hoursOfType(job, row)),
-    type_work_sum: column((row) => hoursOfType(job, row) * figure(job.fields, "labour_rate")),
-  };
 }

@@ -4,10 +4,11 @@ import { bonded, bonds } from "./bonding";
 import { branches } from "./branches";
 import { causes } from "./causes";
 import { commission } from "./commissioning";
+import { crew, places, sites } from "./crew";
 import { dishes, feeders } from "./dishes";
 import { diagnosis, readings } from "./diagnosis";
 import { heads, headsNeeded } from "./headUnits";
-import { crew, kinds, labour, routes, routeWork, typeWork, work, workTogether } from "./labour";
+import { kinds, labour, routes, routeWork, sitesPriced, typeWork, work, workTogether } from "./labour";
 import { log } from "./log";
 import {
   cablesBought,
@@ -82,6 +83,7 @@ export const estimate = {
   options,
   pair,
   passives,
+  places,
   plans,
   plates,
   price,
@@ -102,6 +104,8 @@ export const estimate = {
   settings,
   sight,
   site,
+  sites,
+  sitesPriced,
   slots,
   sun,
   supplies,

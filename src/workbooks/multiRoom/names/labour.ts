@@ -1,5 +1,5 @@
 import { anyText, nameIn, number } from "../../asks";
-import { asked, block, entry, fields, result, told } from "../../names";
+import { block, entry, fields, result, told } from "../../names";
 import { pieceWords } from "./pieces";
 
 /** The shortest and the longest beside the likely minutes; both blank when the likely ones are sure enough. */
@@ -75,6 +75,23 @@ export const labour = block("labour", {
     { width: 12, format: "general" },
     number(0, 10_000, "Times per job", { example: "1" }),
   ),
+  per_floor: entry(
+    "Per floor",
+    { width: 12, format: "general" },
+    number(0, 10_000, "Times per floor of the job", { example: "1" }),
+  ),
+  per_day: entry(
+    "Per day on site",
+    { width: 12, format: "general" },
+    number(
+      0,
+      10_000,
+      "Times per day on site: set-up, travel that is paid by the hour; the day is so much shorter for all else",
+      {
+        example: "1",
+      },
+    ),
+  ),
   piece: entry(
     "For each",
     { width: 22 },
@@ -100,14 +117,6 @@ export const kinds = block("kinds", {
   ),
 });
 
-export const crew = fields("labour", {
-  rate: asked(
-    "Crew rate",
-    { unit: "per hour", format: "money" },
-    number(1, 10_000, "What an hour of the crew costs you", { example: "60", required: true }),
-  ),
-});
-
 export const work = block("work", {
   name: result("Work", { width: 34 }),
   quantity: result("Times", { width: 20, format: "general" }),
@@ -116,6 +125,11 @@ export const work = block("work", {
   sum: result("Sum", { unit: "money", width: 14, format: "money" }),
   variance: result("Cost variance", { unit: "money²", width: 12, format: "two" }),
   pieces: result("Counted in the distribution", { unit: "pieces", width: 14, format: "general" }),
+  places: result("Times that harder places add", { width: 12, format: "general" }),
+  beside: result("Times beside those of each day", { width: 12, format: "general" }),
+  other: result("Hours beside those of each day", { unit: "h", width: 12, format: "two" }),
+  each_day: result("Hours of each day", { unit: "h", width: 12, format: "two" }),
+  settled: result("Hours that no difficulty stretches", { unit: "h", width: 12, format: "two" }),
 });
 
 export const routeWork = block("route_work", {
@@ -125,6 +139,7 @@ export const routeWork = block("route_work", {
   hours: result("Hours", { unit: "h", width: 12, format: "two" }),
   sum: result("Sum", { unit: "money", width: 14, format: "money" }),
   variance: result("Cost variance", { unit: "money²", width: 12, format: "two" }),
+  places: result("Length that harder places add", { unit: "m or ft", width: 14, format: "one" }),
 });
 
 /** The extra minutes of room types. */
@@ -136,6 +151,41 @@ export const typeWork = block("type_work", {
   sum: result("Sum", { unit: "money", width: 14, format: "money" }),
 });
 
+/** Travel, access and permits, as they are priced. */
+export const sitesPriced = block("sites_priced", {
+  name: result("Site cost", { width: 34 }),
+  times: result("Times", { width: 20, format: "general" }),
+  cost: result("Expected cost each", { unit: "money", width: 12, format: "money" }),
+  sum: result("Sum", { unit: "money", width: 12, format: "money" }),
+  variance: result("Cost variance", { unit: "money²", width: 14, format: "two" }),
+});
+
 export const workTogether = fields("work", {
   total_hours: told("Crew hours", { unit: "h", format: "two" }),
+  person_hours: told("Person hours", { unit: "h", format: "two" }),
+  together: told("Labour", { unit: "money", format: "money" }),
+  sites: told("Travel, access and permits", { unit: "money", format: "money" }),
+  deviation: told("Standard deviation of labour", {
+    unit: "money",
+    format: "money",
+    note: "Errors of a line by itself, and those that all labour has in common.",
+  }),
+  other_hours: told("Hours beside those of each day", { unit: "h", format: "two" }),
+  day_hours: told("Hours of each day for itself", {
+    unit: "h",
+    format: "two",
+    note: "Work per day on site: a day is so much shorter for all else.",
+  }),
+  days_needed: told("Days that the hours need", { unit: "days", format: "integer" }),
+  days: told("Days on site", { unit: "days", format: "general" }),
+  speed_deviation: told("Crew speed", { unit: "money", format: "money" }),
+  difficulty_deviation: told("Difficulty", {
+    unit: "money",
+    format: "money",
+    note: "Not of work per floor, per day and per job.",
+  }),
+  harder_outlets: told("Outlets", { format: "two" }),
+  harder_plates: told("Wall plates", { format: "two" }),
+  harder_connectors: told("Connectors of their runs", { format: "two" }),
+  harder_leads: told("Receiver leads", { format: "two" }),
 });

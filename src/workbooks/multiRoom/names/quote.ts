@@ -16,6 +16,7 @@ export const quote = fields("quote", {
   cable: told(LINES.cable, { format: "money" }),
   fittings: told(LINES.fittings, { format: "money" }),
   labour: told(LINES.labour, { format: "money" }),
+  sites: told(LINES.sites, { format: "money" }),
   provisional: told(LINES.provisional, { format: "money" }),
   options: told(LINES.options, { format: "money" }),
   discount: told("Discount", { format: "money" }),

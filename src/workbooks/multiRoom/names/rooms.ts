@@ -228,6 +228,8 @@ export const rooms = block(
     parts_cost: result("Cost of its own parts", { unit: "money", width: 10, format: "money" }),
     expected_extra: result("Expected extra cost", { unit: "money", width: 13, format: "two" }),
     variance: result("Cost variance of its cable", { unit: "money²", width: 13, format: "two" }),
+    difficulty: result("Difficulty of its place", { unit: "factor", width: 10, format: "two" }),
+    harder: result("Length that its place adds", { unit: "m or ft", width: 10, format: "one" }),
     built_low: measured("lowest"),
     built_high: measured("highest"),
     built_volts: entry(
@@ -250,6 +252,8 @@ export const rooms = block(
     own_key: result("Type, of rows with entries of their own", { width: 12 }),
     room_key: result("Room, as counted", { width: 12 }),
     type_row: result("Row of its type", { width: 9, format: "integer" }),
+    route_key: keyed("Route"),
+    where_key: result("Place of its difficulty, as counted", { width: 12 }),
   },
   {
     rows: ["floor_used", "plate_used"],

@@ -312,6 +312,7 @@ export const taxClass = fields("tax_class", {
   cable: taxClassOf(LINES.cable),
   fittings: taxClassOf(LINES.fittings),
   labour: taxClassOf(LINES.labour),
+  sites: taxClassOf(LINES.sites),
 });
 
 export const slots = block(
