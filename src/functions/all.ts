@@ -66,6 +66,7 @@ import { bondcheck } from "./bonding/bondcheck";
 import { maststress } from "./bonding/maststress";
 import { windload } from "./bonding/windload";
 import { addmoney } from "./estimate/addmoney";
+import { cutplan } from "./estimate/cutplan";
 import { margin } from "./estimate/margin";
 import { markup } from "./estimate/markup";
 import { reels } from "./estimate/reels";
@@ -143,6 +144,7 @@ export const allFunctions: readonly SheetFunction[] = [
   maststress,
   windload,
   addmoney,
+  cutplan,
   margin,
   markup,
   reels,
