@@ -69,6 +69,7 @@ import { addmoney } from "./estimate/addmoney";
 import { cutplan } from "./estimate/cutplan";
 import { margin } from "./estimate/margin";
 import { markup } from "./estimate/markup";
+import { orderlist } from "./estimate/orderlist";
 import { reels } from "./estimate/reels";
 import { roundmoney } from "./estimate/roundmoney";
 import { sellprice } from "./estimate/sellprice";
@@ -147,6 +148,7 @@ export const allFunctions: readonly SheetFunction[] = [
   cutplan,
   margin,
   markup,
+  orderlist,
   reels,
   roundmoney,
   sellprice,

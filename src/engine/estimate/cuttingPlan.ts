@@ -63,7 +63,11 @@ export function cuttingPlan(
           cable,
           reel: index + 1,
           from: started ? "in stock" : "new",
-          ...(further === 0 && { length, used: length - remainder, left: remainder }),
+          ...(further === 0 && {
+            length,
+            used: withoutDust(length - remainder),
+            left: withoutDust(remainder),
+          }),
           cuts: line.text,
           pieces: line.pieces,
         }),
@@ -102,5 +106,8 @@ function inLines(cuts: readonly { readonly name: string; readonly cut: number }[
   }
   return lines;
 }
+
+/** What is added up in binary ends in dust: lengths are known to far less than a millionth. */
+const withoutDust = (length: number): number => Math.round(length * 1e6) / 1e6;
 
 const shownLength = (length: number): string => String(Math.round(length * 100) / 100);

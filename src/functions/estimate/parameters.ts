@@ -162,7 +162,8 @@ export const cuttingOf = ([
   spare: { share, least },
   /** The first list has the longest lengths beside it. */
   withLongest: ([first, ...others]: readonly [RunList, ...RunList[]]): RunList[] => [
-    { ...first, longest, longestName: "longest" },
+    // What is not asked for can't be wrong.
+    at === "longest" ? { ...first, longest, longestName: "longest" } : first,
     ...others,
   ],
   started: (cable?: string): number[] | Fault => inStock(stockLengths, stockCables, cable),

@@ -7,6 +7,7 @@ import { bondingSheet } from "./bonding";
 import { causesSheet } from "./causes";
 import { estimateChecksSheet } from "./checks";
 import { commissioningSheet } from "./commissioning";
+import { cuttingPlanSheet } from "./cuttingPlan";
 import { diagnosisSheet } from "./diagnosis";
 import { dishesSheet } from "./dishes";
 import { distributionSheet } from "./distributionSheet";
@@ -14,6 +15,7 @@ import { headUnitsSheet } from "./headUnits";
 import { labourSheet } from "./labourSheet";
 import { logSheet } from "./log";
 import { materialsSheet } from "./materials";
+import { orderListSheet } from "./orderList";
 import { partsSheet } from "./parts";
 import { priceSheet } from "./price";
 import { quoteSheet } from "./quote";
@@ -40,6 +42,8 @@ export const multiRoom: WorkbookDefinition = {
     roomsSheet,
     bondingSheet,
     materialsSheet,
+    cuttingPlanSheet,
+    orderListSheet,
     labourSheet,
     termsSheet,
     priceSheet,

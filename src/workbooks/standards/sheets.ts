@@ -5,7 +5,7 @@ import { log } from "../multiRoom/names/log";
 import { site } from "../multiRoom/names/site";
 import { assumptions, exclusions, letterhead, onpurpose } from "../multiRoom/names/terms";
 import { partLists, partWords } from "../multiRoom/parts";
-import { cablesAndLevels, measuring, MONEY, usualParts } from "../multiRoom/site";
+import { cablesAndLevels, measuring, MONEY, spares, usualParts } from "../multiRoom/site";
 import { blockPart, fieldsPart } from "../parts";
 import { writingField } from "../typed/writingField";
 import { standards, suppliers } from "./names";
@@ -23,6 +23,7 @@ export const standardsSheet: SheetDefinition = {
     fieldsPart("Money", [...MONEY, crew.rate]),
     usualParts,
     cablesAndLevels,
+    spares,
     fieldsPart("Dishes and carrier to noise", [
       site.clearance,
       site.availability,

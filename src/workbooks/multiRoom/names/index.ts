@@ -4,6 +4,7 @@ import { bonded, bonds } from "./bonding";
 import { branches } from "./branches";
 import { causes } from "./causes";
 import { commission } from "./commissioning";
+import { cablesCut, cutplan, cutting } from "./cuttingPlan";
 import { dishes, feeders } from "./dishes";
 import { diagnosis, readings } from "./diagnosis";
 import { heads, headsNeeded } from "./headUnits";
@@ -20,6 +21,7 @@ import {
   unitsBought,
   count,
 } from "./materials";
+import { orders } from "./orderList";
 import {
   cables,
   feeds,
@@ -37,7 +39,7 @@ import { quote, assumptionsQuoted, exclusionsQuoted, letterheadQuoted, optionsQu
 import { rooms } from "./rooms";
 import { types } from "./roomTypes";
 import { aims, compass, pair, sight, sun } from "./sightline";
-import { commissioningLimits, corner, settings, site, slots } from "./site";
+import { commissioningLimits, corner, rests, settings, site, slots } from "./site";
 import { taken } from "./taken";
 import { assumptions, discount, exclusions, letterhead, onpurpose, options, provisional } from "./terms";
 
@@ -58,6 +60,7 @@ export const estimate = {
   unitsBought,
   kindsPriced,
   cables,
+  cablesCut,
   causes,
   commission,
   commissioningLimits,
@@ -65,6 +68,8 @@ export const estimate = {
   corner,
   count,
   crew,
+  cutplan,
+  cutting,
   diagnosis,
   discount,
   dishes,
@@ -80,6 +85,7 @@ export const estimate = {
   log,
   onpurpose,
   options,
+  orders,
   pair,
   passives,
   plans,
@@ -96,6 +102,7 @@ export const estimate = {
   receivers,
   resistors,
   resistorsBought,
+  rests,
   rooms,
   routes,
   routeWork,
