@@ -5,6 +5,7 @@
  * them with slips, so that each check is met from both sides. Nothing in them is a real part, price or place.
  */
 import { drawn, withGaps, type Drawn, type GeneratedJob, type Row } from "./drawn";
+import { buyingInto } from "./generatedBuying";
 import { measure, peak } from "./generatedReadings";
 import { slipsInto } from "./generatedSlips";
 import { typesInto } from "./generatedTypes";
@@ -485,6 +486,7 @@ export function generatedJob(seed: number): GeneratedJob {
   slipsInto(job, draw, seed);
   // Drawn apart, so that a seed's job is the same as before but for them.
   typesInto(job, drawn(seed + 70_000));
+  buyingInto(job, drawn(seed + 140_000));
   // The reference works out a job once: this one is another than what it was asked about above.
   return structuredClone(job);
 }

@@ -110,4 +110,5 @@ function inLines(cuts: readonly { readonly name: string; readonly cut: number }[
 /** What is added up in binary ends in dust: lengths are known to far less than a millionth. */
 const withoutDust = (length: number): number => Math.round(length * 1e6) / 1e6;
 
-const shownLength = (length: number): string => String(Math.round(length * 100) / 100);
+/** A half is rounded up, whatever binary makes of it. */
+const shownLength = (length: number): string => String(Math.round(length * 100 + 1e-6) / 100);
