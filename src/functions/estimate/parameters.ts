@@ -45,14 +45,20 @@ export const runLengths = (name: string, help: string) =>
 export const runCables = (name: string, help: string) =>
   list(text({ name, help, wanted: "the cable's name" }));
 
-export const reelLength = number({
-  name: "reel",
-  help: "Length of cable on one reel, in the unit of the lengths.",
-  min: 0,
-  aboveMin: true,
-  max: LONGEST,
-  advice: "Give the length on one reel",
-});
+const reelUnder = (name: string, help: string) =>
+  number({
+    name,
+    help,
+    min: 0,
+    aboveMin: true,
+    max: LONGEST,
+    advice: "Give the length on one reel",
+  });
+
+export const reelLength = reelUnder("reel", "Length of cable on one reel, in the unit of the lengths.");
+
+/** Of several cables. */
+export const reelLengths = list(reelUnder("reels", "Length of cable on a reel of each of them, as a list."));
 
 export const slack = number({
   name: "slack",
