@@ -150,8 +150,9 @@ function misfitOf(
 
 /** @returns what is bought of a row; undefined of a blank one, or of nothing */
 function partOf(
-  [part, , , quantity, sold, price, sum]: readonly Cell[],
-  [, supplier, priced, until]: readonly Cell[],
+  [part, , , quantity, sold, , sum]: readonly Cell[],
+  // A blank price is 0 where it is repeated: here it is none.
+  [price, supplier, priced, until]: readonly Cell[],
   article: ListEntry<string>,
 ): PartBought | undefined {
   if (isBlank(part) || isBlank(quantity) || quantity === 0) return undefined;

@@ -31,9 +31,13 @@ type ByThePiece =
 /** 0.55 for each of 100 outlets is 55.00000000000001 in binary: no 56th piece is bought for that. */
 const wholes = (of: Formula): Formula => f`ROUNDUP(ROUND(${of},9),0)`;
 
-/** A share of what is needed, and so at least one of it. */
+/** A share of what is needed, and so at least one of it; below 0 it is an error, not a credit. */
 const sparesOf = (needed: Named, share: Named): Formula =>
-  f`IF(${share}="",0,${wholes(f`${needed}*${share}`)})`;
+  f`IF(${share}="",0,${wholes(f`${needed}*${share}`)}/(${share}>=0))`;
+
+/** How many packs are bought of what is needed and its spares; below 0 nothing can be. */
+const packsOf = ({ needed, spares }: Pick<Bought, "needed" | "spares">, pack: Named | Formula): Formula =>
+  f`${wholes(f`(${needed}+${spares})/${pack}`)}/((${needed}>=0)*(${pack}>0))`;
 
 /** By REPLACE, because the grid's library joins a whole column where & stands before it. */
 const soldIn = (what: string, size: Named): Formula => f`REPLACE(${size},1,0,${text(`${what} of `)})`;
@@ -56,7 +60,7 @@ function bill(
       name: present(f`${of.name}`),
       needed: present(counted.needed),
       spares: present(sparesOf(bought.needed, counted.spares)),
-      quantity: present(f`${wholes(f`(${bought.needed}+${bought.spares})/${pack}`)}*${pack}`),
+      quantity: present(f`${packsOf(bought, pack)}*${pack}`),
       sold: present(f`IF(${pack}=1,"piece",${soldIn("pack", of.pack)})`),
       price: present(f`${of.price}`),
       sum: present(f`${bought.quantity}*${of.price}`),
@@ -162,7 +166,7 @@ export const materialsSheet: SheetDefinition = {
         name: f`IF(${fittings.name}="","",${fittings.name})`,
         needed: f`IF(${fittings.name}="","",${fittings.per_outlet}*${count.outlets}+${fittings.per_branch}*${count.branches}+${fittings.per_head}*${count.heads}+${fittings.fixed}+${countOf(dishes.part_key, fittings.name)}+${fittingsBought.pieces}+${sumOf(types.fitting_pieces, types.fitting_key, fittings.name)})`,
         spares: f`IF(${fittings.name}="","",${sparesOf(fittingsBought.needed, site.spare_fittings)})`,
-        quantity: f`IF(${fittings.name}="","",${wholes(f`(${fittingsBought.needed}+${fittingsBought.spares})/${fittings.pack}`)})`,
+        quantity: f`IF(${fittings.name}="","",${packsOf(fittingsBought, fittings.pack)})`,
         sold: f`IF(${fittings.name}="","",IF(${fittings.pack}=1,"piece",${soldIn("pack", fittings.pack)}))`,
         price: f`IF(${fittings.name}="","",${fittings.price})`,
         sum: f`IF(${fittings.name}="","",${fittingsBought.quantity}*${fittings.price})`,

@@ -142,8 +142,10 @@ const SPARES: Readonly<Record<string, string>> = {
 };
 
 /** A part of one is one. */
-const shareOf = (job: Job, block: string, needed: Decimal): number =>
-  needed.times(orNought(job.fields, SPARES[block]!)).ceil().toNumber();
+const shareOf = (job: Job, block: string, needed: Decimal): number => {
+  const share = orNought(job.fields, SPARES[block]!);
+  return share < 0 ? NaN : needed.times(share).ceil().toNumber();
+};
 
 /** Pieces, and how many of what is sold are bought, of a part of a block. */
 export function boughtOf(
@@ -154,7 +156,7 @@ export function boughtOf(
   const same = (count: number) => {
     const spares = shareOf(job, block, new Decimal(count));
     const pack = isFilled(part, "pack") ? figure(part, "pack") : 1;
-    const quantity = pack > 0 ? Math.ceil((count + spares) / pack) * pack : NaN;
+    const quantity = pack > 0 && count >= 0 ? Math.ceil((count + spares) / pack) * pack : NaN;
     return { needed: count, spares, quantity };
   };
   if (block === "cables") {
@@ -168,7 +170,8 @@ export function boughtOf(
     return {
       needed: needed.toNumber(),
       spares,
-      quantity: pack > 0 ? needed.plus(spares).dividedBy(pack).ceil().toNumber() : NaN,
+      quantity:
+        pack > 0 && !needed.isNegative() ? needed.plus(spares).dividedBy(pack).ceil().toNumber() : NaN,
     };
   }
   const rows = (of: string, key: string): readonly Row[] => filledRows(job, of, key);
