@@ -38,7 +38,7 @@ export const VERSIONS = {
     {
       version: "6",
       changes:
-        "Room types: what many outlets have in common stands once, a blank in their rows means it, and what a row has of its own is marked. Parts have an article number; a job can draw on the firm's standards, and tells which edition it took; the quote ends with the firm's letterhead.",
+        "Room types: what many outlets have in common stands once, a blank in their rows means it, and what a row has of its own is marked. Parts have an article number; a job can draw on the firm's standards, and tells which edition it took; the quote ends with the firm's letterhead. A cutting plan says which run comes off which reel, an order list what to buy from whom; parts may be sold in packs, spares are bought by share, runs are cut at their likely or longest length, and reels in stock are used first.",
     },
   ],
   "single-drop": [
