@@ -24,6 +24,7 @@ import { multiRoom } from "../workbooks/multiRoom/definition";
 import { guestHouse } from "../workbooks/multiRoom/guestHouse";
 import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue, placeOfName } from "../workbooks/named";
+import { cuttingTimes } from "./benchCutting";
 import { distributionTimes } from "./benchDistribution";
 import { benchGrid, GRID_WITHOUT, measureWithout } from "./benchGrid";
 import { jobTimes, shelfTimes } from "./benchJobs";
@@ -299,6 +300,17 @@ async function distribution(headUnits: number): Promise<void> {
   });
 }
 
+async function cutting(runs: number): Promise<void> {
+  const { ms, bareMs } = await cuttingTimes(runs, timed);
+  lines.push({
+    what: `a cutting plan of ${runs} runs`,
+    ms,
+    baseline: "putting them in order",
+    baselineMs: bareMs,
+    budget: runs > 1000 ? "1 s" : "20 ms",
+  });
+}
+
 async function prices(count: number): Promise<void> {
   const { ms, bareMs, changed } = await priceTimes(count, timed);
   lines.push({
@@ -319,6 +331,8 @@ const PARTS: readonly { readonly name: string; readonly run: () => unknown; read
   { name: "workbook", run: () => workbook(24, 3) },
   { name: "workbook", run: () => workbook(240, 3) },
   { name: "workbook", run: () => workbook(10_000, 1) },
+  { name: "cutting", run: () => cutting(240) },
+  { name: "cutting", run: () => cutting(10_000) },
   { name: "prices", run: () => prices(50_000) },
   { name: "training", run: () => marking(200) },
   { name: "jobs", run: jobs },

@@ -740,6 +740,18 @@ export const faults = {
       `${run} is ${shown(length)}, cut at ${shown(cut)} with slack and waste, and the reel holds ${shown(reel)}. A run is not spliced: choose a longer reel, or put in a joint on purpose and enter two runs.`,
     ),
 
+  noReelOf: (run: string, cable: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${run} is of the cable ${shown(cable)}, of which no reel is given. Add it to the cables, with the length of its reel.`,
+    ),
+
+  runWithoutLength: (run: string): Fault =>
+    fault(
+      "#VALUE!",
+      `${run} is named and has no length. Give the length of that run, or 0 where there is no cable.`,
+    ),
+
   runWithoutCable: (run: string, length: number): Fault =>
     fault("#VALUE!", `${run} is ${shown(length)} long but names no cable. Give the cable of that run.`),
 

@@ -66,8 +66,10 @@ import { bondcheck } from "./bonding/bondcheck";
 import { maststress } from "./bonding/maststress";
 import { windload } from "./bonding/windload";
 import { addmoney } from "./estimate/addmoney";
+import { cutplan } from "./estimate/cutplan";
 import { margin } from "./estimate/margin";
 import { markup } from "./estimate/markup";
+import { orderlist } from "./estimate/orderlist";
 import { reels } from "./estimate/reels";
 import { roundmoney } from "./estimate/roundmoney";
 import { sellprice } from "./estimate/sellprice";
@@ -144,8 +146,10 @@ export const allFunctions: readonly SheetFunction[] = [
   maststress,
   windload,
   addmoney,
+  cutplan,
   margin,
   markup,
+  orderlist,
   reels,
   roundmoney,
   sellprice,

@@ -7,6 +7,7 @@
 import { drawn, withGaps, type Drawn, type GeneratedJob, type Row } from "./drawn";
 import { crewInto } from "./generatedCrew";
 import { moneyInto } from "./generatedMoney";
+import { buyingInto } from "./generatedBuying";
 import { measure, peak } from "./generatedReadings";
 import { slipsInto } from "./generatedSlips";
 import { typesInto } from "./generatedTypes";
@@ -489,6 +490,7 @@ export function generatedJob(seed: number): GeneratedJob {
   typesInto(job, drawn(seed + 70_000));
   moneyInto(job, drawn(seed + 90_000));
   crewInto(job, drawn(seed + 110_000));
+  buyingInto(job, drawn(seed + 140_000));
   // The reference works out a job once: this one is another than what it was asked about above.
   return structuredClone(job);
 }

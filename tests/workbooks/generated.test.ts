@@ -25,10 +25,11 @@ const seeds =
 /**
  * Cells that are held to a rule instead of a value: what a model of its own answers (Diagnosis, held to its cases in
  * tests/engine/diagnosis), times to the minute and days from another library, texts of clauses, the places of a check
- * beyond the first, the word of a peak, versions; of the columns of checks the last, a sentence.
+ * beyond the first, the word of a peak, versions; which run comes off which reel, held to being a plan of that many
+ * reels; of the columns of checks the last, a sentence.
  */
 const LOOSELY =
-  /^(diagnosis_\w+|(?:rooms|branches|heads|feeders)_check|dishes_seen|sun_[ab]|bonds_flag|peaks_found|about_(template|functions)|Checks!E\d+)$/;
+  /^(diagnosis_\w+|(?:rooms|branches|heads|feeders)_check|dishes_seen|sun_[ab]|cutplan_plan|cables_cut_(?:used|left|share)|bonds_flag|peaks_found|about_(template|functions)|Checks!E\d+)$/;
 
 /** Words that each check, and each column of verdicts, has said; and in how many jobs. */
 const said = new Map<string, Map<string, number>>();

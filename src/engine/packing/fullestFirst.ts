@@ -48,6 +48,18 @@ export function fullestFirst(stock: readonly Stock[], capacity: number): { bins:
   return { bins: bySize.flat(), count };
 }
 
+/**
+ * @param stock whole sizes from large to small with their counts, none above the room
+ * @returns the largest item and those that go with it into one bin, each by its place in the stock
+ */
+export function fullestWith(stock: readonly Stock[], room: number): number[] {
+  const sizes = stock.map(({ size }) => size);
+  const left = stock.map(({ count }) => count);
+  left[0]! -= 1;
+  const rest = fullest(sizes, left, (index) => index, 0, room - sizes[0]!, STEPS_PER_BIN);
+  return [0, ...rest];
+}
+
 /** The sizes, by index, that leave the least of the room, as far as the steps go. */
 function fullest(
   sizes: readonly number[],

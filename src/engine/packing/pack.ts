@@ -22,8 +22,9 @@ import { countBySize, type Stock } from "./stock";
 
 const SEARCH_STEPS = 100_000;
 const SEARCH_SIZES = 100;
-/** The relaxation's own work grows with the capacity; lengths of cable are far too fine for it. */
+/** The relaxation's own work grows with the capacity, and with the sizes: beyond so much of both it is felt. */
 const RELAXED_CAPACITY = 1000;
+const RELAXED_WORK = 60_000;
 
 export interface Packing {
   /** For each item the number of its bin, from 0. */
@@ -59,7 +60,8 @@ function packSorted(sorted: readonly number[], capacity: number): Packing {
   if (bound === simple.count) return { ...simple, proved: true };
   if (stock.length > SEARCH_SIZES) return { ...simple, proved: false };
 
-  const relaxed = capacity <= RELAXED_CAPACITY ? relaxation(stock, capacity) : { bound, whole: [] };
+  const isSmall = capacity <= RELAXED_CAPACITY && capacity * stock.length <= RELAXED_WORK;
+  const relaxed = isSmall ? relaxation(stock, capacity) : { bound, whole: [] };
   const least = Math.max(bound, relaxed.bound);
   const best =
     relaxed.whole.length > 0 ? fewer(withWholeBins(stock, relaxed.whole, capacity), simple) : simple;

@@ -2,16 +2,23 @@ import { isFault } from "../../engine/faults";
 import { packReels } from "../../engine/estimate/packReels";
 import { runsOfCable } from "../../engine/estimate/runsOfCable";
 import { declare } from "../core/declare";
-import { list, number, optional, text } from "../core/parameters";
-import { reelLength, runCables, runLengths, slack, waste } from "./parameters";
+import { optional, text } from "../core/parameters";
+import {
+  bundleCounts,
+  cuttingOf,
+  cuttingParameters,
+  reelLength,
+  runCables,
+  runLengths,
+  slack,
+  waste,
+} from "./parameters";
 
 const cable = text({
   name: "cable",
   help: "The cable to count: only its runs are packed. A column beside reel gives a row for each cable.",
   wanted: "a cable's name",
 });
-
-const MOST_IN_A_BUNDLE = 256;
 
 export const reels = declare({
   name: "REELS",
@@ -30,22 +37,12 @@ export const reels = declare({
     optional(runCables("extra_cables", "The cable of each run in extra_lengths.")),
     optional(runLengths("bundle_lengths", "Length of each cable of a bundle, a row a bundle.")),
     optional(runCables("bundle_cables", "The cable of each bundle.")),
-    optional(
-      list(
-        number({
-          name: "bundle_counts",
-          help: "How many like cables each bundle has; left out, 1.",
-          integer: true,
-          min: 0,
-          max: MOST_IN_A_BUNDLE,
-          advice: "Count the cables of the bundle",
-        }),
-      ),
-    ),
+    bundleCounts,
+    ...cuttingParameters,
   ],
-  result: { shape: "cell", unit: "reels", help: "Whole number of reels; 0 where there is no run." },
+  result: { shape: "cell", unit: "reels", help: "Whole number of reels to buy; 0 where there is no run." },
   equation:
-    "cut = (length + slack) × (1 + waste); the cuts are packed whole onto reels: first-fit decreasing and fullest first against a lower bound, then an exact search.",
+    "cut = (length + slack) × (1 + waste), of the likely or the longest length; reels in stock are filled first, then the cuts are packed whole onto reels: first-fit decreasing and fullest first against a lower bound, then an exact search.",
   source:
     "Bin packing: Martello & Toth, Knapsack Problems (1990), ch. 8; lower bound: Fekete & Schepers (2001); bound of first-fit decreasing: Dósa (2007)",
   accuracy:
@@ -72,12 +69,20 @@ export const reels = declare({
       result: 2,
       source: "by hand: 40 and four feeders of 18 are 112; 40 + 3 · 18 = 94 come off the first reel",
     },
+    {
+      formula:
+        'RIG.REELS({60;30},100,,,{"drop";"drop"},"drop",,,,,,,,"longest",{66;""},0.2,0.5,,{40},{"drop"})',
+      result: 2,
+      source:
+        "by hand: 66 and 30 · 1.2 = 36, and one spare run of 66; 36 comes off the 40 in stock, and no two of 66 off a reel of 100",
+    },
   ],
-  seeAlso: ["ROUNDMONEY", "SELLPRICE"],
+  seeAlso: ["CUTPLAN", "ROUNDMONEY", "SELLPRICE"],
   faultsWhen: [
     "A run with its slack and waste is longer than the reel.",
     "cable is given without cables, or cables without cable, or a run has a length and no cable.",
-    "A list of cables, or of counts, is not as long as its list of lengths.",
+    "A list of cables, of counts or of longest lengths is not as long as its list of lengths.",
+    "stock_lengths are given without stock_cables.",
   ],
   compute: (
     lengths,
@@ -93,9 +98,11 @@ export const reels = declare({
     bundleLengths,
     bundleCables,
     bundleCounts,
+    ...given
   ) => {
+    const { cutting, spare, started, withLongest } = cuttingOf(given);
     const runs = runsOfCable(
-      [
+      withLongest([
         { name: "lengths", lengths, cables, cablesName: "cables" },
         { name: "more_lengths", lengths: moreLengths, cables: moreCables, cablesName: "more_cables" },
         { name: "extra_lengths", lengths: extraLengths, cables: extraCables, cablesName: "extra_cables" },
@@ -107,11 +114,15 @@ export const reels = declare({
           counts: bundleCounts,
           countsName: "bundle_counts",
         },
-      ],
+      ]),
       cable,
+      cutting,
+      spare,
     );
     if (isFault(runs)) return runs;
-    const packing = packReels(runs, reel, slack, waste);
-    return isFault(packing) ? packing : packing.reels.length;
+    const rests = started(cable);
+    if (isFault(rests)) return rests;
+    const packing = packReels(runs, reel, slack, waste, rests);
+    return isFault(packing) ? packing : packing.reels.filter(({ started }) => !started).length;
   },
 });

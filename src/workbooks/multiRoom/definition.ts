@@ -8,6 +8,7 @@ import { causesSheet } from "./causes";
 import { estimateChecksSheet } from "./checks";
 import { commissioningSheet } from "./commissioning";
 import { crewSheet } from "./crewSheet";
+import { cuttingPlanSheet } from "./cuttingPlan";
 import { diagnosisSheet } from "./diagnosis";
 import { dishesSheet } from "./dishes";
 import { distributionSheet } from "./distributionSheet";
@@ -15,6 +16,7 @@ import { headUnitsSheet } from "./headUnits";
 import { labourSheet } from "./labourSheet";
 import { logSheet } from "./log";
 import { materialsSheet } from "./materials";
+import { orderListSheet } from "./orderList";
 import { partsSheet } from "./parts";
 import { priceSheet } from "./price";
 import { quoteSheet } from "./quote";
@@ -42,6 +44,8 @@ export const multiRoom: WorkbookDefinition = {
     bondingSheet,
     crewSheet,
     materialsSheet,
+    cuttingPlanSheet,
+    orderListSheet,
     labourSheet,
     termsSheet,
     priceSheet,

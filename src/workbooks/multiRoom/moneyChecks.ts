@@ -56,7 +56,7 @@ const COUNTED_AGAIN = [
   [branches.id, count.branches],
   [heads.id, count.heads],
 ] as const;
-/** What is bought by the names in the rows, and the pieces of the distribution that it becomes. */
+/** What is needed by the names in the rows, and the pieces of the distribution that it becomes. */
 const COUNTED_TWICE = [
   [unitsBought, ["head unit on a dish", "switch"]],
   [passivesBought, ["splitter", "tap", "amplifier", "equaliser", "attenuator", "filter"]],
@@ -184,7 +184,7 @@ export const moneyChecks = {
       ...COUNTED_AGAIN.map(([names, counted]) => f`ABS(SUMPRODUCT(--(${names}<>""))-${counted})`),
       ...COUNTED_TWICE.map(
         ([bought, words]) =>
-          f`ABS(SUM(${bought.quantity})-${chain(
+          f`ABS(SUM(${bought.needed})-${chain(
             "+",
             words.map((word) => piecesOf(text(word))),
           )})`,

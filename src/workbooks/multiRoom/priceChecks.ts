@@ -1,16 +1,21 @@
 /** Checks of prices, their dates, and the work that is priced. */
-import { chain, f, type Formula } from "../../formula/build";
-import { countedInAll, inLists, lookAt, NONE_FOUND as none } from "../checkPlaces";
+import { chain, f, text, type Formula } from "../../formula/build";
+import { countedInAll, firstBad, inLists, lookAt, NONE_FOUND as none } from "../checkPlaces";
 import type { Check, CheckWords } from "../definition";
 import { countOf } from "./nameKeys";
+import { NO_SUPPLIER } from "../../engine/estimate/orderLines";
 import { branches } from "./names/branches";
+import { cutplan } from "./names/cuttingPlan";
 import { dishes, feeders } from "./names/dishes";
 import { heads } from "./names/headUnits";
 import { labour, routes, workTogether } from "./names/labour";
 import { cables, feeds, fittings, passives, plates, resistors, supplies, units } from "./names/parts";
+import { cablesBought } from "./names/materials";
+import { orders } from "./names/orderList";
 import { rooms } from "./names/rooms";
 import { types } from "./names/roomTypes";
 import { site } from "./names/site";
+import { BOUGHT, LINES } from "./orderList";
 import { onpurpose } from "./names/terms";
 
 /** The lists of Parts that carry prices. */
@@ -103,6 +108,37 @@ export const priceChecks = {
       "&",
       [labour, fittings].map((of) => f`IFERROR("; "&INDEX(${of.name},MATCH(1,${uncounted(of)},0)),"")`),
     ),
+    advice: true,
+  },
+  "runs not planned": {
+    what: "Runs that the cutting plan cannot take: longer than their reel, or without length, cable or reel",
+    limit: "none: a run is not joined; a longer reel, or two runs on purpose",
+    found: f`COUNTIF(${cutplan.plan.from},"not planned")`,
+    passes: none,
+    where: lookAt("Cutting plan", cutplan.plan.cuts),
+    places: firstBad(cutplan.plan.cuts, f`IFERROR(${cutplan.plan.from}="not planned",FALSE)`),
+  },
+  "reels not shown": {
+    what: "Reels to buy that the cutting plan has no line for",
+    limit: "none: add rows to Rooms, the plan grows with them",
+    found: f`IFERROR(SUM(${cablesBought.quantity})-SUM(IFERROR((${cutplan.plan.from}="new")*ISNUMBER(${cutplan.plan.used}),0)),0)`,
+    passes: none,
+    where: "Cutting plan",
+  },
+  "orders not shown": {
+    what: "Parts to buy that the order list has no line for",
+    limit: `none: it has ${LINES} lines`,
+    found: f`${countedInAll(BOUGHT.map(([bought]) => f`IFERROR((${bought.quantity}<>"")*(${bought.quantity}>0),${bought.name}<>"")`))}-SUM(IFERROR((${orders.part}<>"")*1,0))`,
+    passes: none,
+    where: "Order list",
+  },
+  "parts without supplier": {
+    what: "Parts to buy that name no supplier",
+    limit: "advisory: name who quoted the price, on Parts",
+    found: f`COUNTIF(${orders.supplier},${text(NO_SUPPLIER)})`,
+    passes: none,
+    where: lookAt("Order list", orders.supplier),
+    places: firstBad(orders.part, f`IFERROR(${orders.supplier}=${text(NO_SUPPLIER)},FALSE)`),
     advice: true,
   },
 } satisfies Readonly<Record<string, CheckWords>>;

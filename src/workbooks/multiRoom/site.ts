@@ -4,7 +4,7 @@ import { askedBeside, blockPart, bound, fieldsPart, gridPart, worked } from "../
 import { writingField } from "../typed/writingField";
 import { CORNER_HEADS } from "./corners";
 import { keysOf } from "./nameKeys";
-import { commissioningLimits, corner, settings, site, slots, taxClass, taxes } from "./names/site";
+import { commissioningLimits, corner, rests, settings, site, slots, taxClass, taxes } from "./names/site";
 
 /** The one end of two figures whichever way they stand: swapped, they never look better. Text where one is blank. */
 const between = (end: "MIN" | "MAX", one: Named, other: Named): Formula =>
@@ -53,6 +53,7 @@ export const cablesAndLevels = fieldsPart("Cables and levels", [
   site.slack,
   site.waste,
   site.run_tolerance,
+  site.cut_at,
   askedBeside(site.low, { atMost: bound(site.high, "the highest frequency") }),
   askedBeside(site.high, { atLeast: bound(site.low, "the lowest frequency") }),
   askedBeside(site.cold, { atMost: bound(site.hot, "the hottest cable") }),
@@ -62,6 +63,15 @@ export const cablesAndLevels = fieldsPart("Cables and levels", [
   askedBeside(site.level_design, {
     atLeast: bound(site.level_low, "the minimum level", { orEqual: true }),
   }),
+]);
+
+export const spares = fieldsPart("Spares", [
+  site.spare_devices,
+  site.spare_heads,
+  site.spare_plates,
+  site.spare_fittings,
+  site.spare_runs,
+  site.spare_runs_least,
 ]);
 
 export const measuring = fieldsPart("Measured against predicted", [
@@ -144,6 +154,8 @@ export const siteSheet: SheetDefinition = {
         (["MIN", "MAX", "MIN", "MAX"] as const).map((end) => between(end, site.cold, site.hot)),
       ],
     ]),
+    spares,
+    blockPart(rests, { heading: "Reels in stock", prepared: 4, formulas: {} }),
     measuring,
     fieldsPart("Money", MONEY),
     ...taxParts,

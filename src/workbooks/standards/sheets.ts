@@ -5,7 +5,7 @@ import { log } from "../multiRoom/names/log";
 import { site } from "../multiRoom/names/site";
 import { assumptions, exclusions, letterhead, onpurpose } from "../multiRoom/names/terms";
 import { partLists, partWords } from "../multiRoom/parts";
-import { cablesAndLevels, measuring, MONEY, taxParts, usualParts } from "../multiRoom/site";
+import { cablesAndLevels, measuring, MONEY, spares, taxParts, usualParts } from "../multiRoom/site";
 import { blockPart, fieldsPart } from "../parts";
 import { writingField } from "../typed/writingField";
 import { standards, suppliers } from "./names";
@@ -24,6 +24,7 @@ export const standardsSheet: SheetDefinition = {
     ...taxParts,
     usualParts,
     cablesAndLevels,
+    spares,
     fieldsPart("Dishes and carrier to noise", [
       site.clearance,
       site.availability,

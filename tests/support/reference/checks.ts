@@ -20,10 +20,11 @@ import {
   type Row,
   type Value,
 } from "./job";
+import { ordered } from "./buying";
 import { crewFound, placeName } from "./labour";
-import { isPart } from "./materials";
+import { cutsOf, isPart, startedOf } from "./materials";
 import { priced } from "./price";
-import { headNameOf, leastRun, levelsOf, mostRun, outletRows, weakestOf } from "./rooms";
+import { cableUsed, headNameOf, leastRun, levelsOf, mostRun, outletRows, weakestOf } from "./rooms";
 import { outletsOf, unlikeTheirType } from "./roomTypes";
 import { slotRows } from "./sightline";
 import { slotName } from "./slotName";
@@ -117,10 +118,10 @@ const PRICED = ["cables", "passives", "units", "supplies", "plates", "feeds", "r
 const twice = (rows: readonly Row[], key: string): Row[] =>
   rows.filter((row, at) => rows.slice(0, at).some((above) => isSame(above[key], row[key])));
 
-/** What is bought by the names in the rows, against the pieces that the distribution has. */
+/** What is needed by the names in the rows, against the pieces that the distribution has. */
 function countedApart(job: Job, cells: Cells): number {
   const bought = (block: string): number =>
-    sum((cells[`${block}_bought_quantity`] as readonly Value[]).map(Number));
+    sum((cells[`${block}_bought_needed`] as readonly Value[]).map(Number));
   const pieces = (...words: string[]): number =>
     sum(words.map((word) => quantityOf(answersOf(job).NEEDED, "work", word)));
   return sum(
@@ -409,6 +410,13 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
     "Site costs by the day where there are no days on site": wish(names(crew.ofNoDay)),
     "Difficulties of floors and rooms that no outlet goes by": none(crew.placesForNobody.map(placeName)),
     "Difficulties of one floor or room that stands twice": none(crew.placesTwice.map(placeName)),
+    "Runs that the cutting plan cannot take: longer than their reel, or without length, cable or reel":
+      notPlanned(job),
+    "Reels to buy that the cutting plan has no line for": none(0),
+    "Parts to buy that the order list has no line for": none(Math.max(0, ordered(job).length - ORDER_LINES)),
+    "Parts to buy that name no supplier": wish(
+      ordered(job).flatMap(({ part }) => (isFilled(part, "supplier") ? [] : [part.name!])),
+    ),
     "Discounts that are both a sum and a share, more than the price, or a reason without one": none(mixed),
     "Selling price after the discount, less its cost": {
       // 1 stands for no discount: taken from the formula.
@@ -467,6 +475,26 @@ export function checksOf(job: Job, cells: Cells): Record<string, Found> {
     // Where the workbook is computed, they do.
     "Rigsheet's functions answer here, and blank cells reach them as blanks": { found: 0, passes: true },
   };
+}
+
+/** What the order list has room for. */
+const ORDER_LINES = 60;
+
+/** Runs without length, cable or reel, and those that no reel holds. */
+function notPlanned(job: Job): Found {
+  const cables = filledRows(job, "cables", "name");
+  const isKnown = (row: Row): boolean => cables.some(({ name }) => isSame(name, cableUsed(job, row)));
+  const loose = [
+    ...outletRows(job).filter((row) => !isFilled(row, "run") || (figure(row, "run") !== 0 && !isKnown(row))),
+    ...["branches", "heads"].flatMap((block) =>
+      filledRows(job, block, "id").filter((row) => orNought(row, "length") !== 0 && !isKnown(row)),
+    ),
+  ];
+  const tooLong = cables.flatMap((cable) => {
+    const most = Math.max(figure(cable, "reel"), ...startedOf(job, cable));
+    return cutsOf(job, cable).filter(({ cut }) => cut > most * (1 + 1e-8));
+  });
+  return none(loose.length + tooLong.length);
 }
 
 /** What rounding the lines has added, before a discount. */

@@ -14,6 +14,7 @@ import type { Book } from "../../../src/workbooks/book";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { bondingSheet } from "./bonding";
 import { checksOf, wordOf, type Found } from "./checks";
+import { cuttingPlanSheet, orderListSheet } from "./buying";
 import { commissioningSheet } from "./commissioning";
 import { headUnitsSheet } from "./headUnits";
 import { diagnosed } from "./diagnosis";
@@ -47,7 +48,7 @@ export const TOLERANCES: Readonly<Record<string, number>> = {
 };
 
 /** What the sheets of figures must hold, but for the quote. */
-function figuresOf(job: Job): Cells {
+function figuresOf(job: Job, book: Book): Cells {
   const cells: Cells = {
     ...siteSheet(job),
     ...sightlineSheet(job),
@@ -61,6 +62,8 @@ function figuresOf(job: Job): Cells {
     ...bondingSheet(job),
     ...crewSheet(job),
     ...materialsSheet(job),
+    ...cuttingPlanSheet(job, book),
+    ...orderListSheet(job),
     ...labourSheet(job),
     ...termsSheet(job),
     ...alignmentSheet(job),
@@ -71,7 +74,7 @@ function figuresOf(job: Job): Cells {
 
 /** @param book tells where things stand, and what Diagnosis answers */
 export function reference(job: Job, book: Book): Cells {
-  const figures = figuresOf(job);
+  const figures = figuresOf(job, book);
   const checks = checksOf(job, figures);
   const entries = Object.entries(checks).filter(([what]) =>
     /^Entries missing|cannot be worked out$/.test(what),

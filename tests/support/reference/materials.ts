@@ -10,6 +10,7 @@ import {
   isFilled,
   isSame,
   orNought,
+  plain,
   rowsOf,
   sum,
   type Cells,
@@ -52,35 +53,126 @@ export const pieces = (job: Job, word: Value | undefined): number =>
 /** The words of Parts. */
 const LISTED = WORK.filter((piece) => !["outlet", "device", "head unit"].includes(piece));
 
-/** The cables of a kind on all four sheets, as they were measured. */
-export const runsOf = (job: Job, name: Value): number[] => [
-  ...outletRows(job)
-    .filter((row) => isFilled(row, "run") && isSame(cableUsed(job, row), name))
-    .map((row) => figure(row, "run")),
-  ...[...filledRows(job, "branches", "id"), ...headRows(job)]
-    .filter((row) => isFilled(row, "length") && isSame(cableUsed(job, row), name))
-    .map((row) => figure(row, "length")),
-  ...rowsOf(job, "feeders").flatMap((row, at) =>
-    isFilled(row, "from") && isSame(cableUsed(job, row), name)
-      ? Array.from({ length: Number(answersOf(job).FEEDERCHECKS[at]![0]) }, () => orNought(row, "length"))
-      : [],
-  ),
-];
+/** A piece of cable that a job needs: what it is for, how long, and how long it may turn out. */
+export interface Piece {
+  readonly name: string;
+  readonly length: number;
+  readonly longest: number;
+}
+
+/** The cables of a kind on all four sheets, as they were measured; those of no length are none. */
+export function piecesOfCable(job: Job, name: Value): Piece[] {
+  const stretched = (length: number): number => length * (1 + field(job, "site_run_tolerance"));
+  const isOf = (row: Row): boolean => isSame(cableUsed(job, row), name);
+  return [
+    ...outletRows(job)
+      .filter((row) => isFilled(row, "run") && isOf(row))
+      .map((row) => {
+        const length = figure(row, "run");
+        const longest = isFilled(row, "longest") ? figure(row, "longest") : stretched(length);
+        return { name: String(row.outlet).trim(), length, longest };
+      }),
+    ...[...filledRows(job, "branches", "id"), ...headRows(job)]
+      .filter((row) => isFilled(row, "length") && isOf(row))
+      .map((row) => {
+        const length = figure(row, "length");
+        return { name: String(row.id).trim(), length, longest: stretched(length) };
+      }),
+    ...rowsOf(job, "feeders").flatMap((row, at) => {
+      if (!isFilled(row, "from") || !isOf(row)) return [];
+      const length = orNought(row, "length");
+      const cable = {
+        name: `${String(row.from).trim()} to ${String(row.to ?? "").trim()}`,
+        length,
+        longest: stretched(length),
+      };
+      return Array.from({ length: Number(answersOf(job).FEEDERCHECKS[at]![0]) }, () => cable);
+    }),
+  ].filter(({ length }) => length !== 0);
+}
+
+export const runsOf = (job: Job, name: Value): number[] =>
+  piecesOfCable(job, name).map(({ length }) => length);
+
+/** As it is cut: of its likely or its longest length, with slack and waste. */
+export function cutsOf(job: Job, cable: Row): { readonly name: string; readonly cut: number }[] {
+  const isLongest = plain(job.fields.site_cut_at) === "longest";
+  const cuts = piecesOfCable(job, cable.name!).map(({ name, length, longest }) => ({
+    name,
+    cut:
+      ((isLongest ? Math.max(length, longest) : length) + field(job, "site_slack")) *
+      (1 + field(job, "site_waste")),
+  }));
+  const longest = Math.max(0, ...cuts.map(({ cut }) => cut));
+  const spare = { name: "spare", cut: longest };
+  return [...cuts, ...Array.from({ length: spareRuns(job, cuts.length) }, () => spare)];
+}
+
+/** A share of the runs, whole ones, and at least so many of any. */
+const spareRuns = (job: Job, runs: number): number =>
+  runs === 0
+    ? 0
+    : Math.max(
+        new Decimal(runs).times(orNought(job.fields, "site_spare_runs")).ceil().toNumber(),
+        orNought(job.fields, "site_spare_runs_least"),
+      );
+
+/** What is left on the reels of a cable that are in stock. */
+export const startedOf = (job: Job, cable: Row): number[] =>
+  filledRows(job, "rests", "cable")
+    .filter((row) => isSame(row.cable, cable.name))
+    .map((row) => figure(row, "length"));
 
 export const reelsOf = (job: Job, cable: Row): number =>
   leastReels(
-    runsOf(job, cable.name!).map((run) => (run + field(job, "site_slack")) * (1 + field(job, "site_waste"))),
+    cutsOf(job, cable).map(({ cut }) => cut),
     figure(cable, "reel"),
+    startedOf(job, cable),
   );
 
+/** Which field of Site says how many spare ones of a list are bought. */
+const SPARES: Readonly<Record<string, string>> = {
+  passives: "site_spare_devices",
+  units: "site_spare_heads",
+  supplies: "site_spare_heads",
+  feeds: "site_spare_heads",
+  plates: "site_spare_plates",
+  resistors: "site_spare_fittings",
+  fittings: "site_spare_fittings",
+};
+
+/** A part of one is one. */
+const shareOf = (job: Job, block: string, needed: Decimal): number => {
+  const share = orNought(job.fields, SPARES[block]!);
+  return share < 0 ? NaN : needed.times(share).ceil().toNumber();
+};
+
 /** Pieces, and how many of what is sold are bought, of a part of a block. */
-function boughtOf(job: Job, block: string, part: Row): { needed: number; quantity: number } {
-  const same = (count: number) => ({ needed: count, quantity: count });
-  if (block === "cables") return { needed: sum(runsOf(job, part.name!)), quantity: reelsOf(job, part) };
+export function boughtOf(
+  job: Job,
+  block: string,
+  part: Row,
+): { needed: number; spares: number; quantity: number } {
+  const same = (count: number) => {
+    const spares = shareOf(job, block, new Decimal(count));
+    const pack = isFilled(part, "pack") ? figure(part, "pack") : 1;
+    const quantity = pack > 0 && count >= 0 ? Math.ceil((count + spares) / pack) * pack : NaN;
+    return { needed: count, spares, quantity };
+  };
+  if (block === "cables") {
+    const runs = runsOf(job, part.name!);
+    return { needed: sum(runs), spares: spareRuns(job, runs.length), quantity: reelsOf(job, part) };
+  }
   if (block === "fittings") {
     const needed = often(job, part);
+    const spares = shareOf(job, block, needed);
     const pack = figure(part, "pack");
-    return { needed: needed.toNumber(), quantity: pack > 0 ? needed.dividedBy(pack).ceil().toNumber() : NaN };
+    return {
+      needed: needed.toNumber(),
+      spares,
+      quantity:
+        pack > 0 && !needed.isNegative() ? needed.plus(spares).dividedBy(pack).ceil().toNumber() : NaN,
+    };
   }
   const rows = (of: string, key: string): readonly Row[] => filledRows(job, of, key);
   const named = (list: readonly (Value | undefined)[]): number =>
@@ -113,6 +205,12 @@ function boughtOf(job: Job, block: string, part: Row): { needed: number; quantit
   }
 }
 
+/** In words, what one of the quantity and the price is of. */
+export function soldBy(block: string, part: Row): string {
+  if (block === "cables") return `reel of ${part.reel}`;
+  return (part.pack ?? "") === "" || part.pack === 1 ? "piece" : `pack of ${part.pack}`;
+}
+
 export const costOf = (job: Job, block: string, part: Row): Decimal => {
   const { quantity } = boughtOf(job, block, part);
   return new Decimal(quantity).times(figure(part, "price"));
@@ -134,6 +232,8 @@ export function materialsSheet(job: Job): Cells {
       [`${name}_bought_name`]: column((row) => row.name!),
       [`${name}_bought_needed`]: column((row) => boughtOf(job, name, row).needed),
       [`${name}_bought_quantity`]: column((row) => boughtOf(job, name, row).quantity),
+      [`${name}_bought_spares`]: column((row) => boughtOf(job, name, row).spares),
+      [`${name}_bought_sold`]: column((row) => soldBy(name, row)),
       [`${name}_bought_price`]: column((row) => figure(row, "price")),
       [`${name}_bought_sum`]: column((row) => costOf(job, name, row).toNumber()),
     };
@@ -148,6 +248,12 @@ export function materialsSheet(job: Job): Cells {
         rowsOf(job, "fittings"),
         "name",
         (row) => pieces(job, row.piece),
+        "",
+      ),
+      cables_bought_runs: eachRow<Value>(
+        rowsOf(job, "cables"),
+        "name",
+        (row) => runsOf(job, row.name!).length,
         "",
       ),
       pieces_all: PIECES_IN_ORDER.map((piece) => [quantityOf(answersOf(job).NEEDED, "work", piece)]),

@@ -5,6 +5,7 @@ import { branches } from "./branches";
 import { causes } from "./causes";
 import { commission } from "./commissioning";
 import { crew, places, sites } from "./crew";
+import { cablesCut, cutplan, cutting } from "./cuttingPlan";
 import { dishes, feeders } from "./dishes";
 import { diagnosis, readings } from "./diagnosis";
 import { heads, headsNeeded } from "./headUnits";
@@ -21,6 +22,7 @@ import {
   unitsBought,
   count,
 } from "./materials";
+import { orders } from "./orderList";
 import {
   cables,
   feeds,
@@ -38,7 +40,7 @@ import { quote, assumptionsQuoted, exclusionsQuoted, letterheadQuoted, optionsQu
 import { rooms } from "./rooms";
 import { types } from "./roomTypes";
 import { aims, compass, pair, sight, sun } from "./sightline";
-import { commissioningLimits, corner, settings, site, slots } from "./site";
+import { commissioningLimits, corner, rests, settings, site, slots } from "./site";
 import { taken } from "./taken";
 import { assumptions, discount, exclusions, letterhead, onpurpose, options, provisional } from "./terms";
 
@@ -59,6 +61,7 @@ export const estimate = {
   unitsBought,
   kindsPriced,
   cables,
+  cablesCut,
   causes,
   commission,
   commissioningLimits,
@@ -66,6 +69,8 @@ export const estimate = {
   corner,
   count,
   crew,
+  cutplan,
+  cutting,
   diagnosis,
   discount,
   dishes,
@@ -81,6 +86,7 @@ export const estimate = {
   log,
   onpurpose,
   options,
+  orders,
   pair,
   passives,
   places,
@@ -98,6 +104,7 @@ export const estimate = {
   receivers,
   resistors,
   resistorsBought,
+  rests,
   rooms,
   routes,
   routeWork,

@@ -30,6 +30,18 @@ const article = entry(
   anyText("Its number in the supplier's price list", { example: "K-110" }),
 );
 
+/** Of a part that is priced by the piece; before the article, for the same reason. */
+const pack = entry(
+  "Sold by",
+  { unit: "pieces", width: 12, format: "integer" },
+  whole(
+    1,
+    100_000,
+    "Pieces in the smallest pack that can be bought; blank is 1. The price stays that of a piece, and whole packs are bought",
+    { example: "10" },
+  ),
+);
+
 const yesOrNo = (head: string, what: string) => entry(head, { width: 12 }, oneOf(["yes", "no"], what));
 /** Figures that most parts do not have: blank says so. */
 const figure = (
@@ -107,7 +119,7 @@ export const cables = block(
     each: result("Price per m or ft", { unit: "money", width: 12, format: "three" }),
     article,
   },
-  { table: ["name", "loop"] },
+  { table: ["name", "loop"], terms: ["price", "until"] },
 );
 
 export const DEVICE_KINDS = ["splitter", "tap", "amplifier", "equaliser", "attenuator", "filter"] as const;
@@ -206,9 +218,10 @@ export const passives = block(
     load: figure("Load", "A", [0, 10], "What an amplifier draws, at the port away from the head unit", "two"),
     least: figure("Minimum volts", "V", [0, 60], "Minimum volts at which an amplifier works"),
     commands: yesOrNo("Passes commands", "Whether receivers' commands get past it; blank is yes"),
+    pack,
     article,
   },
-  { rows: ["name", "commands"] },
+  { rows: ["name", "commands"], terms: ["price", "until"] },
 );
 
 export const planNames: Named = { name: "plans_plan" };
@@ -347,9 +360,10 @@ export const units = block(
         example: "passes the slot itself until a receiver commands",
       }),
     ),
+    pack,
     article,
   },
-  { out: ["out_low", "out_high"], rows: ["name", "aiming"] },
+  { out: ["out_low", "out_high"], rows: ["name", "aiming"], terms: ["price", "until"] },
 );
 
 export const supplies = block(
@@ -386,9 +400,10 @@ export const supplies = block(
       { width: 12 },
       oneOf(["no", "all ports"], "What its side towards the receivers passes of direct current; blank is no"),
     ),
+    pack,
     article,
   },
-  { rows: ["name", "other_side"] },
+  { rows: ["name", "other_side"], terms: ["price", "until"] },
 );
 
 export const plates = block(
@@ -447,46 +462,51 @@ export const plates = block(
       { unit: "pieces", width: 12, format: "integer" },
       whole(1, 8, "How many receivers it can be connected to; blank is 1", { example: "1" }),
     ),
+    pack,
     article,
   },
-  { rows: ["name", "connectors"] },
+  { rows: ["name", "connectors"], terms: ["price", "until"] },
 );
 
-export const fittings = block("fittings", {
-  name: entry("Part", { width: 34 }, anyText("The part", { example: "compression connector" })),
-  per_outlet: entry(
-    "Per outlet",
-    { unit: "pieces", width: 26, format: "general" },
-    number(0, 10_000, "Pieces per outlet", { example: "1" }),
-  ),
-  per_branch: entry(
-    "Per device",
-    { unit: "pieces", width: 12, format: "general" },
-    number(0, 10_000, "Pieces per device of Distribution", { example: "1" }),
-  ),
-  per_head: entry(
-    "Per head unit",
-    { unit: "pieces", width: 12, format: "general" },
-    number(0, 10_000, "Pieces per head unit", { example: "1" }),
-  ),
-  fixed: entry(
-    "Per job",
-    { unit: "pieces", width: 12, format: "general" },
-    number(0, 10_000, "Pieces per job", { example: "1" }),
-  ),
-  piece: entry(
-    "For each",
-    { width: 22 },
-    nameIn(pieceWords, "What is counted in the distribution, one for each of it; blank for nothing"),
-  ),
-  pack: entry(
-    "In a pack",
-    { unit: "pieces", width: 12, format: "integer" },
-    number(1, 100_000, "Pieces in the smallest pack that can be bought", { example: "50", required: true }),
-  ),
-  ...priced("per pack"),
-  article,
-});
+export const fittings = block(
+  "fittings",
+  {
+    name: entry("Part", { width: 34 }, anyText("The part", { example: "compression connector" })),
+    per_outlet: entry(
+      "Per outlet",
+      { unit: "pieces", width: 26, format: "general" },
+      number(0, 10_000, "Pieces per outlet", { example: "1" }),
+    ),
+    per_branch: entry(
+      "Per device",
+      { unit: "pieces", width: 12, format: "general" },
+      number(0, 10_000, "Pieces per device of Distribution", { example: "1" }),
+    ),
+    per_head: entry(
+      "Per head unit",
+      { unit: "pieces", width: 12, format: "general" },
+      number(0, 10_000, "Pieces per head unit", { example: "1" }),
+    ),
+    fixed: entry(
+      "Per job",
+      { unit: "pieces", width: 12, format: "general" },
+      number(0, 10_000, "Pieces per job", { example: "1" }),
+    ),
+    piece: entry(
+      "For each",
+      { width: 22 },
+      nameIn(pieceWords, "What is counted in the distribution, one for each of it; blank for nothing"),
+    ),
+    pack: entry(
+      "In a pack",
+      { unit: "pieces", width: 12, format: "integer" },
+      number(1, 100_000, "Pieces in the smallest pack that can be bought", { example: "50", required: true }),
+    ),
+    ...priced("per pack"),
+    article,
+  },
+  { terms: ["price", "until"] },
+);
 
 export const receivers = block(
   "receivers",
@@ -564,9 +584,10 @@ export const feeds = block(
       number(1, 60, "Minimum volts at its own connector", { example: "11", required: true }),
     ),
     ...priced("each"),
+    pack,
     article,
   },
-  { rows: ["name", "least"] },
+  { rows: ["name", "least"], terms: ["price", "until"] },
 );
 
 export const plans = block(
@@ -618,7 +639,8 @@ export const resistors = block(
       "Whether it keeps direct current out: 75 Ω on 24 V is 7.7 W; blank is no",
     ),
     ...priced("each"),
+    pack,
     article,
   },
-  { rows: ["name", "blocks"] },
+  { rows: ["name", "blocks"], terms: ["price", "until"] },
 );

@@ -1,3 +1,4 @@
+import { CUT_AT } from "../../../engine/estimate/cutting";
 import { anyText, day, nameIn, number, oneOf, whole } from "../../asks";
 import { asked, block, entry, fields, told } from "../../names";
 import { slotEntry } from "../../slotColumns";
@@ -5,6 +6,8 @@ import { keyed } from "../nameKeys";
 import { LINES } from "./lines";
 import { routes } from "./labour";
 import { cables, plates, resistors } from "./parts";
+
+const SPARES = "At least one of each that is fitted; blank is none. Not installed: no labour.";
 
 export const site = fields("site", {
   job: asked(
@@ -102,12 +105,21 @@ export const site = fields("site", {
   ),
   slack: asked(
     "Slack added to each run",
-    { unit: "m or ft", format: "one", note: "Common practice, no source: 5 to 10 ft at each end." },
-    number(0, 100, "Length added to every run for slack and termination, in the unit above", {
-      example: "2",
-      required: true,
-      zero: "note",
-    }),
+    {
+      unit: "m or ft",
+      format: "one",
+      note: "Both ends together. Common practice, no source: 5 to 10 ft at each end.",
+    },
+    number(
+      0,
+      100,
+      "Length added to every run for slack and termination at both ends together, in the unit above",
+      {
+        example: "2",
+        required: true,
+        zero: "note",
+      },
+    ),
   ),
   waste: asked(
     "Waste added to each run",
@@ -126,6 +138,60 @@ export const site = fields("site", {
       required: true,
       zero: "note",
     }),
+  ),
+  cut_at: asked(
+    "Length at which runs are cut",
+    {
+      note: "Blank is likely. Longest is what Rooms says, else the run and the tolerance above; cable is bought by it.",
+    },
+    oneOf(CUT_AT, "Which length of each run is cut, and bought"),
+  ),
+  spare_devices: asked(
+    "Spare devices",
+    { unit: "share", format: "percent", note: SPARES },
+    number(0, 1, "Devices of the distribution that are bought as spares, as a share of those fitted", {
+      example: "5%",
+    }),
+  ),
+  spare_heads: asked(
+    "Spare head units, supplies and feeds",
+    { unit: "share", format: "percent", note: SPARES },
+    number(0, 1, "Head units, supplies and feeds that are bought as spares, as a share of those fitted", {
+      example: "5%",
+    }),
+  ),
+  spare_plates: asked(
+    "Spare wall plates",
+    { unit: "share", format: "percent", note: SPARES },
+    number(0, 1, "Wall plates that are bought as spares, as a share of those fitted", { example: "5%" }),
+  ),
+  spare_fittings: asked(
+    "Spare end resistors and fittings",
+    { unit: "share", format: "percent", note: SPARES },
+    number(
+      0,
+      1,
+      "End resistors, fittings and sundries that are bought as spares, as a share of those needed",
+      {
+        example: "3%",
+      },
+    ),
+  ),
+  spare_runs: asked(
+    "Spare runs of each cable",
+    {
+      unit: "share",
+      format: "percent",
+      note: "At least one of each cable in use, as long as its longest run; blank is none.",
+    },
+    number(0, 1, "Runs that are cut and bought as spares, as a share of the runs of each cable", {
+      example: "5%",
+    }),
+  ),
+  spare_runs_least: asked(
+    "Spare runs of each cable, at least",
+    { unit: "runs", format: "integer", note: "Of each cable in use; blank is as the share says." },
+    whole(0, 100, "Runs of each cable that are cut and bought as spares at the least", { example: "1" }),
   ),
   low: asked(
     "Lowest frequency on the cable",
@@ -313,6 +379,23 @@ export const taxClass = fields("tax_class", {
   fittings: taxClassOf(LINES.fittings),
   labour: taxClassOf(LINES.labour),
   sites: taxClassOf(LINES.sites),
+});
+
+/** Reels that are there already. */
+export const rests = block("rests", {
+  cable: entry(
+    "Cable in stock",
+    { width: 34 },
+    nameIn(cables.name, "A cable of the Parts sheet of which a reel is in stock"),
+  ),
+  length: entry(
+    "Left on the reel",
+    { unit: "m or ft", width: 30, format: "one" },
+    number(0.1, 10_000, "What is left on that reel, in the unit that Site names; it is used first", {
+      example: "42",
+      required: true,
+    }),
+  ),
 });
 
 export const slots = block(

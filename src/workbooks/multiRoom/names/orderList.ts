@@ -1,0 +1,16 @@
+import { block, result } from "../../names";
+
+/** A row for each part that is bought. */
+export const orders = block("orders", {
+  supplier: result("Order from", { width: 22 }),
+  article: result("Article", { width: 14 }),
+  part: result("Part", { width: 34 }),
+  quantity: result("Quantity", { width: 9, format: "integer" }),
+  sold: result("Sold by", { width: 16 }),
+  price: result("Price as quoted", { unit: "money", width: 11, format: "money" }),
+  priced: result("Priced on", { width: 11, format: "date" }),
+  until: result("Valid until", { width: 11, format: "date" }),
+  note: result("Note", { width: 11 }),
+  sum: result("Sum", { unit: "money", width: 12, format: "money" }),
+  together: result("Sum of the supplier", { unit: "money", width: 12, format: "money" }),
+});
