@@ -8,6 +8,7 @@ import { contextOf } from "../../../workbooks/typed/contextOf";
 import { inputsOf, settledKind } from "../../../workbooks/typed/inputsOf";
 import { readTyped } from "../../../workbooks/typed/readTyped";
 import { LONGEST_TEXT, type TypedKind } from "../../../workbooks/typed/typedKind";
+import { WRITING_FIELD, writingOf, type ShownWriting } from "../../../workbooks/typed/writing";
 import { isoDate } from "../../../workbooks/sheetDate";
 import { templateOf } from "../../../workbooks/templates";
 import type { BookFacts } from "../../grid/bookFacts";
@@ -106,11 +107,16 @@ function wordsIn({ getters }: GridModel, name: string): string[] {
 }
 
 /** How the open workbook writes numbers and dates, and in which money and unit it counts. */
-export const contextIn = ({ getters }: GridModel): TypedContext =>
-  contextOf((name) => {
-    const range = getters.getNamedRange(name)?.range;
-    return (
-      range &&
-      getters.getEvaluatedCell({ sheetId: range.sheetId, row: range.zone.top, col: range.zone.left }).value
-    );
-  });
+export const contextIn = (model: Pick<GridModel, "getters">): TypedContext =>
+  contextOf((name) => namedValue(model, name));
+
+/** How its figures are shown; undefined where nobody has chosen. */
+export const writingIn = (model: GridModel): ShownWriting | undefined =>
+  writingOf(namedValue(model, WRITING_FIELD));
+
+function namedValue({ getters }: Pick<GridModel, "getters">, name: string): unknown {
+  const range = getters.getNamedRange(name)?.range;
+  if (!range) return undefined;
+  const { sheetId, zone } = range;
+  return getters.getEvaluatedCell({ sheetId, row: zone.top, col: zone.left }).value;
+}
