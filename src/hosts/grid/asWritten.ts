@@ -42,7 +42,8 @@ export function formattedAs(
   const locale = localeOf(writing);
   if (typeof value === "number" && format === DATE_FORMAT)
     return helpers.formatValue(value, { format: writing.date, locale });
-  const text = helpers.formatValue(value, { format, locale });
+  // What is rounded to nought has no sign.
+  const text = helpers.formatValue(value, { format, locale }).replace(/^-(?=[0\D]*$)/, "");
   return writing.groupsFive && typeof value === "number" && format?.includes(",")
     ? withoutLoneGroup(text, locale)
     : text;
