@@ -32,6 +32,10 @@ export function jotted(text: string, writing: Writing): string | undefined {
   return numeral.foreign ? undefined : `${numeral.grouped}${percent}`;
 }
 
+/** A sentence of ours on numbers, with its decimal signs as they are written here; what it quotes stays. */
+export const sentenceInSigns = (sentence: string, decimal: string): string =>
+  sentence.replace(/“[^”]*”|(?<=\d)\.(?=\d)/g, (found) => (found === "." ? decimal : found));
+
 /** A content with a decimal point as it is typed. */
 export const inSigns = (content: string, decimal: string): string =>
   /^[+-]?\d+\.\d/.test(content) && Number.isFinite(Number(content.replace(/%$/, "")))

@@ -87,6 +87,12 @@ export const WRITINGS: readonly ShownWriting[] = [
   { label: "Swedish", tag: "sv-SE", ...BLANK_AND_COMMA, points: true, ...YEAR_FIRST },
 ];
 
+/** @param iso year, month and day, parted by dashes */
+export function dateAsWritten(iso: string, writing: ShownWriting | undefined): string {
+  const [year, month, day] = iso.split("-");
+  return writing ? writing.date.replace("yyyy", year!).replace("mm", month!).replace("dd", day!) : iso;
+}
+
 /** Name and label of the field in every template that has one. */
 export const WRITING_FIELD = "written_as";
 export const WRITING_LABEL = "Numbers and dates typed as in";

@@ -6,6 +6,7 @@ import type { WorkbookDefinition } from "../../../workbooks/definition";
 import type { TypedContext } from "../../../workbooks/typed/reading";
 import { contextOf } from "../../../workbooks/typed/contextOf";
 import { inputsOf, settledKind } from "../../../workbooks/typed/inputsOf";
+import { sentenceInSigns } from "../../../workbooks/typed/jotted";
 import { readTyped } from "../../../workbooks/typed/readTyped";
 import { LONGEST_TEXT, type TypedKind } from "../../../workbooks/typed/typedKind";
 import { WRITING_FIELD, writingOf, type ShownWriting } from "../../../workbooks/typed/writing";
@@ -34,8 +35,12 @@ export type TypedContent =
 export function typedContent(model: GridModel, place: GridPosition, text: string): TypedContent | undefined {
   const kind = askedAt(model, place);
   if (!kind || (text.startsWith("=") && !isName(kind))) return undefined;
-  const reading = readTyped(text, kind, contextIn(model));
-  if ("refused" in reading) return reading;
+  const context = contextIn(model);
+  const reading = readTyped(text, kind, context);
+  if ("refused" in reading)
+    return kind.kind === "number"
+      ? { refused: sentenceInSigns(reading.refused, context.writing?.decimal ?? ".") }
+      : reading;
   const { value } = reading;
   if (kind.kind === "date" && typeof value === "number") return { content: isoDate(value) };
   const unlisted = kind.kind === "choice" && typeof value === "string" && !kind.choices.includes(value);
