@@ -14,6 +14,8 @@ import { pricesOf, type PricesFound } from "../workbooks/prices/pricesOf";
 import type { PriceTables } from "../workbooks/prices/priceTable";
 import { rememberedText } from "../workbooks/prices/remembered";
 import { isoDate } from "../workbooks/sheetDate";
+import { sentenceInSigns } from "../workbooks/typed/jotted";
+import { WRITING_FIELD, writingOf } from "../workbooks/typed/writing";
 import { readDate } from "../workbooks/typed/readDate";
 import { DATES } from "../workbooks/typed/typedKind";
 import { make } from "./dom";
@@ -72,6 +74,7 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
   let pinned = new Set<number>();
   let opened = false;
   const names = book.parts.map((part) => part.name);
+  const written = writingOf(book.inputs.fields?.[WRITING_FIELD])?.decimal ?? ".";
   const columns = mappingTable(COLUMN_MEANINGS, (column, { key }) => {
     const chosen = new Map<number, ColumnKey | "">(
       found!.list.columns.map((one) => [one.index, one.key ?? ""]),
@@ -111,7 +114,11 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
       ...listed(
         heading,
         "Prices on Parts then",
-        made ? partChangesInWords(made.parts).map((words) => words.replace(/^Parts, /, "")) : [],
+        made
+          ? partChangesInWords(made.parts).map((words) =>
+              sentenceInSigns(words.replace(/^Parts, /, ""), written),
+            )
+          : [],
       ),
       ...listed(heading, "Another supplier stays in use", made ? othersInWords(made.others) : []),
       ...listed(
@@ -232,8 +239,8 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
         String(line.line),
         line.name === `line ${line.line}` ? "" : line.name,
         line.part || line.description,
-        line.price,
-        line.change,
+        sentenceInSigns(line.price, written),
+        sentenceInSigns(line.change, written),
         line.said,
       ]),
     );
@@ -244,7 +251,7 @@ export function pricesPreview({ file, name, book, today, heading, changed }: Pri
         String(line.line),
         line.name === `line ${line.line}` ? "" : line.name,
         line.description,
-        line.price,
+        sentenceInSigns(line.price, written),
         newPlaceChoice(
           {
             label: line.name,

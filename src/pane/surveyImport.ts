@@ -110,7 +110,12 @@ export class SurveyImport {
     const focus = document.activeElement?.id;
     const { survey, merge, parts, choices } = this;
     const { file, heading, rooms } = parts;
-    const { table, more, changed, notes } = previewOf(survey, rooms.unit, merge);
+    const { table, more, changed, notes } = previewOf(
+      survey,
+      rooms.unit,
+      merge,
+      settingOf(rooms).writing?.decimal,
+    );
     const [head = [], ...rows] = table;
     this.mapping.show(survey.columns);
     const { length } = merge.added;

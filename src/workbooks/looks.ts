@@ -6,6 +6,9 @@
 import type { Look } from "./book";
 import type { Format } from "./definition";
 
+/** A date as files store it; where a workbook says how its people write dates, the desk shows it so. */
+export const DATE_FORMAT = "yyyy-mm-dd";
+
 const FORMATS: Readonly<Record<Format, string | undefined>> = {
   text: undefined,
   general: undefined,
@@ -16,7 +19,7 @@ const FORMATS: Readonly<Record<Format, string | undefined>> = {
   degrees: "0.0",
   percent: "0.0%",
   money: "#,##0.00",
-  date: "yyyy-mm-dd",
+  date: DATE_FORMAT,
 };
 
 /** What is typed into such a cell stays text, whatever it looks like: `3-16` is no date and `007` no number. */

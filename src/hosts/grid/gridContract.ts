@@ -32,6 +32,7 @@ export const EDITOR_METHODS = [
   "autoCompleteOrStop",
   "canStartComposerRangeSelection",
   "getComposerContent",
+  "getCurrentCanonicalContent",
 ] as const;
 
 const EDITOR = "stores.CellComposerStore.prototype";
@@ -156,6 +157,18 @@ export const CONTRACT = {
     ],
     without: "an edit takes longer",
   },
+  asWritten: {
+    needs: [
+      "helpers.formatValue",
+      "constants.DEFAULT_LOCALE",
+      "registries.coreViewsPluginRegistry.replace",
+      "registries.coreViewsPluginRegistry[evaluation].prototype.getEvaluatedCell",
+      "registries.featurePluginRegistry.replace",
+      "registries.featurePluginRegistry[ui_sheet].prototype.getCellText",
+      ...inside(EVALUATION, ["getters.getLocale"]),
+    ],
+    without: "figures are shown and typed with decimal points, whatever the workbook says",
+  },
   tooDeep: {
     needs: ["CompiledFormula.Compile", "EvaluationError"],
     without: "a formula of your own with very many parts inside one another may show 0",
@@ -169,7 +182,7 @@ export const CONTRACT = {
   paste: {
     needs: [
       "registries.statefulUIPluginRegistry.replace",
-      ...inside(CLIPBOARD, ["allowDispatch", "handle", "convertTextToClipboardData", "paste"]),
+      ...inside(CLIPBOARD, ["allowDispatch", "handle", "convertTextToClipboardData", "copy", "paste"]),
     ],
     without: "what is pasted would overwrite names, labels and formulas",
     isVital: true,
@@ -199,6 +212,10 @@ export const CONTRACT = {
   printMenu: {
     needs: ["registries.topbarMenuRegistry.replaceChild"],
     without: "the grid's own menu prints the screen; use “Print…” in the bar",
+  },
+  writingMenu: {
+    needs: ["registries.topbarMenuRegistry.replaceChild"],
+    without: "File, Settings of the grid's own menu has no effect where a workbook says how its people write",
   },
   wholeRows: {
     needs: ["registries.clipboardHandlersRegistries.cellHandlers.remove"],

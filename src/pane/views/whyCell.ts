@@ -1,6 +1,8 @@
 /** What the selected cell is worked out from, and from there on. */
 import { isListed, why, type Listed, type Reason } from "../../review/why";
 import { listInWords, valueInWords } from "../../review/whyInWords";
+import { namedValue } from "../../workbooks/named";
+import { WRITING_FIELD, writingOf, type ShownWriting } from "../../workbooks/typed/writing";
 import { button, make, paragraph, setText } from "../dom";
 import { placeInWords, type View } from "../view";
 
@@ -18,13 +20,14 @@ export const whyCell: View = {
     const tell = (where?: Place): void =>
       void run("Looking at what it is worked out from…", async () => {
         const { sheet, at } = where ?? (await host.selection());
-        const reason = why(await host.readBook(), { sheet, cell: at }, { deep: 1 });
+        const book = await host.readBook();
+        const reason = why(book, { sheet, cell: at }, { deep: 1 });
         if (!reason) {
           result.replaceChildren();
           return `The sheet ${sheet} is not there any more. Select a cell and ask again.`;
         }
         if (where) await host.goTo(sheet, at);
-        result.replaceChildren(...told(reason, tell));
+        result.replaceChildren(...told(reason, tell, writingOf(namedValue(book, WRITING_FIELD))));
         return reason.formula === undefined
           ? `${placeInWords({ sheet, at })} is not worked out: it stands there as it was entered.`
           : `What ${placeInWords({ sheet, at })} is worked out from is shown.`;
@@ -46,27 +49,40 @@ export const whyCell: View = {
 
 type Tell = (place: Place) => void;
 
-function told({ words, value, format, formula, from }: Reason, tell: Tell): HTMLElement[] {
+function told(
+  { words, value, format, formula, from }: Reason,
+  tell: Tell,
+  writing: ShownWriting | undefined,
+): HTMLElement[] {
   return [
     make("h2", {}, words),
-    paragraph(valueInWords(value, format), "pane-value"),
+    paragraph(valueInWords(value, format, writing), "pane-value"),
     ...(formula === undefined ? [] : [make("p", {}, make("code", {}, `= ${formula}`))]),
-    ...(from.length === 0 ? [] : [make("h3", {}, "From"), items(from, tell)]),
+    ...(from.length === 0 ? [] : [make("h3", {}, "From"), items(from, tell, writing)]),
   ];
 }
 
-const items = (from: readonly (Reason | Listed)[], tell: Tell): HTMLUListElement =>
+const items = (
+  from: readonly (Reason | Listed)[],
+  tell: Tell,
+  writing: ShownWriting | undefined,
+): HTMLUListElement =>
   make(
     "ul",
     { className: "pane-list" },
     ...from.map((one) =>
       isListed(one)
-        ? make("li", {}, paragraph(listInWords(one)), ...(one.told.length > 0 ? [items(one.told, tell)] : []))
+        ? make(
+            "li",
+            {},
+            paragraph(listInWords(one, writing)),
+            ...(one.told.length > 0 ? [items(one.told, tell, writing)] : []),
+          )
         : make(
             "li",
             {},
             button(one.words, () => tell({ sheet: one.sheet, at: one.cell }), "pane-button pane-jump"),
-            ` ${valueInWords(one.value, one.format)}`,
+            ` ${valueInWords(one.value, one.format, writing)}`,
           ),
     ),
   );

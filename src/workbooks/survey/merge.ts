@@ -2,6 +2,7 @@
  * A survey against what Rooms has already: outlets are told by their names. A blank of the survey says nothing, so
  * what stands there stays; and so does what was typed in columns that the survey does not have.
  */
+import { inSigns } from "../typed/jotted";
 import { asWord } from "../typed/plainText";
 import { nameOf } from "./meanings";
 import { inWords, type SurveyRow } from "./survey";
@@ -101,8 +102,12 @@ function isSame(key: string, old: number | string | undefined, now: number | str
 }
 
 /** "run: 12 → 14.5". */
-export const changeInWords = ({ key, old, now }: CellChange): string =>
-  `${nameOf(key).toLowerCase()}: ${old ?? "blank"} → ${now ?? "blank"}`;
+export const changeInWords = ({ key, old, now }: CellChange, decimal = "."): string =>
+  `${nameOf(key).toLowerCase()}: ${shownCell(old, decimal) ?? "blank"} → ${shownCell(now, decimal) ?? "blank"}`;
+
+/** A name with a point in it stays. */
+export const shownCell = (value: number | string | undefined, decimal: string): string | undefined =>
+  typeof value === "number" ? inSigns(String(value), decimal) : value;
 
 /** On the button that writes it; undefined where there is nothing to write. */
 export function mergeInWords({ added, changed }: OutletMerge, cleared: number): string | undefined {

@@ -1,6 +1,6 @@
 /** What was understood of a survey, in words, for a person to look at before anything is written. */
 import type { MappedColumn } from "../imported/columns";
-import { changeInWords, type OutletMerge } from "./merge";
+import { changeInWords, shownCell, type OutletMerge } from "./merge";
 import { LENGTHS, MEANINGS, nameOf } from "./meanings";
 import { inWords, type Survey } from "./survey";
 
@@ -20,8 +20,16 @@ const ROWS_SHOWN = 10;
 const TROUBLES_SHOWN = 50;
 const CHANGES_SHOWN = 30;
 
-/** @param unit of the workbook's lengths */
-export function previewOf(survey: Survey, unit: "m" | "ft", { added, changed, gone }: OutletMerge): Preview {
+/**
+ * @param unit of the workbook's lengths
+ * @param decimal the sign in which figures are shown
+ */
+export function previewOf(
+  survey: Survey,
+  unit: "m" | "ft",
+  { added, changed, gone }: OutletMerge,
+  decimal = ".",
+): Preview {
   const { troubles } = survey;
   const filled = new Set(added.flatMap((row) => Object.keys(row)));
   const used = MEANINGS.map(({ key }) => key).filter((key) => filled.has(key));
@@ -31,11 +39,13 @@ export function previewOf(survey: Survey, unit: "m" | "ft", { added, changed, go
         ? []
         : [
             used.map((key) => `${nameOf(key)}${LENGTHS.has(key) ? ` (${unit})` : ""}`),
-            ...added.slice(0, ROWS_SHOWN).map((row) => used.map((key) => String(row[key] ?? ""))),
+            ...added.slice(0, ROWS_SHOWN).map((row) => used.map((key) => shownCell(row[key], decimal) ?? "")),
           ],
     more: added.length > ROWS_SHOWN ? `and ${inWords(added.length - ROWS_SHOWN, "outlet")} more` : "",
     changed: shortened(
-      changed.map(({ outlet, cells }) => `${outlet}: ${cells.map(changeInWords).join("; ")}`),
+      changed.map(
+        ({ outlet, cells }) => `${outlet}: ${cells.map((cell) => changeInWords(cell, decimal)).join("; ")}`,
+      ),
       CHANGES_SHOWN,
     ),
     gone: gone.map(({ outlet }) => outlet),

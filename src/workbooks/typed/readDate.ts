@@ -31,7 +31,8 @@ export function readDate(
 ): Reading<number> {
   const plain = asFigures(text)
     .replace(MIDNIGHT, "")
-    .replace(/(?<=[./]\d{4})\.$/, "");
+    // As Croats and Hungarians end one.
+    .replace(/(?<=[./] ?\d{4}|^\d{4}\. ?\d{1,2}\. ?\d{1,2})\.$/, "");
   const found = dayOf(text, plain, writing);
   if (found === undefined) return { refused: sentences.notDate(text) };
   if ("refused" in found) return found;

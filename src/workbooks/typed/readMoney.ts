@@ -28,6 +28,8 @@ const WRITTEN: Readonly<Record<string, readonly string[]>> = {
   try: ["₺", "tl"],
 };
 
+/** `-€ 5,00`: the minus belongs to the figures. */
+const MINUS_BEFORE = /^- ?([^\d+.,' -][^\d+,'-]*?) ?(?=[.,]?\d)/;
 /** No minor units: `12.-`, `12,–`. */
 const ROUND = /^([^]*\d)[.,] ?[-‒–—]+$/;
 const BEFORE = /^([^\d+.,'-][^\d+,'-]*?) ?(?=[+-]?[.,]?\d)/;
@@ -36,7 +38,7 @@ const BEHIND = /(?<=[\d.,\-‒–—]) ?([^\d\s.,'\-‒–—][^\d]*)$/;
 export function readMoney(text: string, kind: NumberKind, context: TypedContext): Reading<number> {
   const notTaken = { refused: sentences.notTaken(text, kind, undefined) };
   const { currency } = context;
-  const plain = asFigures(text);
+  const plain = asFigures(text).replace(MINUS_BEFORE, "$1 -");
   const before = BEFORE.exec(plain);
   const behind = BEHIND.exec(plain);
   const signs = [before?.[1], behind?.[1]].filter((sign) => sign !== undefined).map(plainSign);

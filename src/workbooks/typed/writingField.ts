@@ -5,9 +5,9 @@ import { WRITING_FIELD, WRITING_LABEL, WRITINGS } from "./writing";
 export const writingField: Field = {
   name: WRITING_FIELD,
   label: WRITING_LABEL,
-  note: "For 05/11/2026 and 1,234. Blank: only what reads the same everywhere is taken.",
+  note: "The desk shows and takes them so. Blank: only what reads the same everywhere is taken.",
   input: {
-    what: "How people here write dates with strokes, and thousands",
+    what: "How people here write numbers and dates",
     rule: { kind: "choice", choices: WRITINGS.map(({ label }) => label) },
   },
 };

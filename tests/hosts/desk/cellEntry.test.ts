@@ -4,6 +4,7 @@ import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { fromModel } from "../../../src/hosts/grid/fromModel";
 import type { GridModel } from "../../../src/hosts/grid/library";
+import { registerShownAsWritten } from "../../../src/hosts/grid/shownAsWritten";
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
 import { openModel } from "../../../src/hosts/headless/recalculate";
 import { address, parseRange } from "../../../src/formula/address";
@@ -25,6 +26,7 @@ import { typedCases, verdictOf } from "../../workbooks/typed/outsiders";
 };
 
 const library = loadLibrary();
+registerShownAsWritten(library);
 const entry = new CellEntry();
 enterTyped(library, entry);
 

@@ -16,6 +16,7 @@ import type { Entry } from "../../../src/standards/entries";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { fromModel } from "../../../src/hosts/grid/fromModel";
 import type { GridModel } from "../../../src/hosts/grid/library";
+import { registerShownAsWritten } from "../../../src/hosts/grid/shownAsWritten";
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
 import { openModel, recalculate } from "../../../src/hosts/headless/recalculate";
 import type { PaneHost, StandardsHere } from "../../../src/pane/host";
@@ -31,6 +32,7 @@ import { templateOf } from "../../../src/workbooks/templates";
 };
 
 const library = loadLibrary();
+registerShownAsWritten(library);
 const guard: DeskGuard = { unlocked: new Set(), refused: (sentence) => refusals.push(sentence) };
 const refusals: string[] = [];
 registerDeskPlugin(library, guard);

@@ -7,9 +7,10 @@
  */
 import { EDITOR_METHODS } from "../../grid/gridContract";
 import type { GridLibrary, GridModel } from "../../grid/library";
+import { inSigns, jotted } from "../../../workbooks/typed/jotted";
 import { ruleInWords } from "./cellLine";
 import type { GridCommand, GridPosition } from "./libraryTypes";
-import { askedAt, isName, typedContent } from "./typedCell";
+import { askedAt, contextIn, isName, typedContent, type TypedContent } from "./typedCell";
 
 /** What was refused and is still in the editor. */
 export interface RefusedEntry {
@@ -22,6 +23,8 @@ export class CellEntry {
   changed: (refused: RefusedEntry | undefined) => void = () => undefined;
   /** Told of a text that could not stay in the editor. */
   dropped: (sentence: string) => void = () => undefined;
+  /** What the editor that was opened last showed first. */
+  begun: string | undefined;
   private held: RefusedEntry | undefined;
 
   get refused(): RefusedEntry | undefined {
@@ -44,6 +47,8 @@ interface Selection {
 interface Composer {
   readonly editionMode: "inactive" | "editing" | "selecting";
   readonly currentContent: string;
+  /** Told after the editor was left, too. */
+  readonly _currentContent: string;
   initialContent: string;
   readonly currentEditedCell: GridPosition;
   readonly model: GridModel;
@@ -56,6 +61,8 @@ interface Composer {
   autoCompleteOrStop(direction?: string, closed?: boolean): void;
   canStartComposerRangeSelection(): boolean;
   getComposerContent(place: GridPosition, selection?: Selection): { text: string };
+  /** With the signs of the library's own language. */
+  getCurrentCanonicalContent(): string;
 }
 
 /** Why a command was refused, among the library's own reasons. */
@@ -72,14 +79,19 @@ export function enterTyped(library: GridLibrary, entry: CellEntry): void {
   const settle = (editor: Composer): boolean => {
     const text = editor.currentContent;
     if (settled.has(editor) || text === editor.initialContent) return true;
-    const typed = typedContent(editor.model, editor.currentEditedCell, asMeant(editor, text));
+    const typed =
+      typedContent(editor.model, editor.currentEditedCell, asMeant(editor, text)) ?? asJotted(editor, text);
     const refuse = (sentence: string): false => {
       if (editor.currentContent !== text) editor.setCurrentContent(text);
       entry.set({ place: editor.currentEditedCell, sentence });
       return false;
     };
     if (typed && "refused" in typed) return refuse(typed.refused);
-    if (typed && typed.content !== text) editor.setCurrentContent(typed.content);
+    if (typed) {
+      // The library reads its editor in the signs that it shows.
+      const content = inSigns(typed.content, editor.model.getters.getLocale().decimalSeparator);
+      if (content !== text) editor.setCurrentContent(content);
+    }
     // A rule may know of more than the value: of another cell that it must not pass.
     if (!original.canStopEdition.call(editor)) return refuse(brokenRule(editor));
     if (typed) settled.add(editor);
@@ -88,6 +100,7 @@ export function enterTyped(library: GridLibrary, entry: CellEntry): void {
 
   composer.startEdition = function (text, selection) {
     original.startEdition.call(this, text, selection);
+    entry.begun = this.initialContent;
     // The library sets a percent sign behind the first digit: 20% became 20%%.
     if (text && this.currentContent === `${text}%`)
       this.setCurrentContent(text, { start: text.length, end: text.length });
@@ -114,6 +127,14 @@ export function enterTyped(library: GridLibrary, entry: CellEntry): void {
   composer.cancelEdition = function () {
     original.cancelEdition.call(this);
     entry.set(undefined);
+  };
+
+  // What was not changed is entered again where it is shown in other signs than it is stored in.
+  composer.getCurrentCanonicalContent = function () {
+    const { _currentContent, initialContent } = this;
+    return _currentContent === initialContent
+      ? initialContent
+      : original.getCurrentCanonicalContent.call(this);
   };
 
   // A name that begins with an equals sign is no formula: no list of functions, and no cells to point at.
@@ -147,6 +168,16 @@ const holdsName = (editor: Composer): boolean => {
 function asMeant(editor: Composer, text: string): string {
   if (!text.startsWith("'") || editor.initialContent.startsWith("'")) return text;
   return holdsName(editor) ? text.slice(1) : text;
+}
+
+/** A cell in which nothing is asked takes figures as this workbook's people write them. */
+function asJotted({ model, currentEditedCell: place }: Composer, text: string): TypedContent | undefined {
+  const { writing } = contextIn(model);
+  const getters = model.getters as GridModel["getters"] & { isGuardedSheet?(sheetId: string): boolean };
+  // Under a block it may become a row, whose columns ask for something.
+  if (!writing || text.startsWith("=") || getters.isGuardedSheet?.(place.sheetId)) return undefined;
+  const content = askedAt(model, place) ? undefined : jotted(text, writing);
+  return content === undefined ? undefined : { content };
 }
 
 function brokenRule(editor: Composer): string {

@@ -1,6 +1,7 @@
 /** The line under the bar: what the selected cell wants, or what is wrong with it. */
 import { parseRange, type Zone } from "../../../formula/address";
 import { inputZone, type BookValidation } from "../../../workbooks/book";
+import { sentenceInSigns } from "../../../workbooks/typed/jotted";
 import type { BookFacts } from "../../grid/bookFacts";
 import type { SheetFacts } from "../../grid/factRanges";
 import type { GridModel } from "../../grid/library";
@@ -19,7 +20,12 @@ export function wordsFor(model: GridModel, place: GridPosition): CellWords {
   const { promptTitle, prompt = "" } = validation;
   // Not the label twice, where the prompt begins with it.
   const title = promptTitle && !prompt.startsWith(promptTitle) ? promptTitle : "";
-  return { kind: "prompt", text: [title, prompt].filter(Boolean).join(": ") };
+  const text = [title, prompt].filter(Boolean).join(": ");
+  const { decimalSeparator } = model.getters.getLocale();
+  return {
+    kind: "prompt",
+    text: validation.rule.kind === "number" ? sentenceInSigns(text, decimalSeparator) : text,
+  };
 }
 
 /**
@@ -37,8 +43,12 @@ export function refusalFor(model: GridModel, place: GridPosition, text: string):
 }
 
 /** What the rule of a cell takes, in the workbook's own words; undefined where it has none. */
-export const ruleInWords = (model: GridModel, place: GridPosition): string | undefined =>
-  validationAt(model, place)?.refusal;
+export function ruleInWords(model: GridModel, place: GridPosition): string | undefined {
+  const { refusal, rule } = validationAt(model, place) ?? {};
+  return refusal && rule?.kind === "number"
+    ? sentenceInSigns(refusal, model.getters.getLocale().decimalSeparator)
+    : refusal;
+}
 
 interface Placed {
   readonly zone: Zone;

@@ -230,7 +230,7 @@ export class Desk implements OpenDesk {
     // Not from the first: the library would then never send a change of it.
     if (readonly) model.updateMode("readonly");
     // The library's editor goes with its grid, and what stands in it.
-    const left = this.app && unfinishedEntry(this.model, this.title);
+    const left = this.app && unfinishedEntry(this.model, this.title, this.entry.begun);
     if (left) this.bar.showNotice(notEntered("another job was opened", left), true);
     this.entry.set(undefined);
     this.shown++;

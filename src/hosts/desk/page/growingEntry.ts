@@ -17,6 +17,8 @@ import { roomForRows } from "./roomForRows";
 interface Composer {
   readonly model: GridModel;
   readonly currentEditedCell: GridPosition;
+  /** As it was typed: the library's own reading of it may be another number. */
+  readonly _currentContent: string;
   setContent(content: string): void;
   confirmEdition(content: string): void;
 }
@@ -34,8 +36,9 @@ export function growByTyping(library: GridLibrary, guard: Pick<DeskGuard, "refus
     const getters = model.getters as Getters;
     const why = content && getters.isGuardedSheet(place.sheetId) ? getters.whyLeft(place) : undefined;
     if (!why) return confirmEdition.call(this, content);
-    if (!entersNewRow(model, place, content, guard))
-      guard.refused(`${leftInWords([why])} Typed was: “${content}”.`);
+    const typed = this._currentContent || content;
+    if (!entersNewRow(model, place, typed, guard))
+      guard.refused(`${leftInWords([why])} Typed was: “${typed}”.`);
     this.setContent("");
   };
 }

@@ -302,7 +302,7 @@ acceptDrops((dropped) => {
 });
 
 /** What is being typed and is not entered yet. */
-const unfinished = () => (desk ? unfinishedEntry(desk.model, desk.title) : undefined);
+const unfinished = () => (desk ? unfinishedEntry(desk.model, desk.title, entry.begun) : undefined);
 
 // The browser then asks whether to leave.
 addEventListener("beforeunload", (event) => {

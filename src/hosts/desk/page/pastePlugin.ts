@@ -5,6 +5,7 @@
  * row more, knew no quotes, and pasted nothing in the place of such text "as value".
  */
 import { address } from "../../../formula/address";
+import { jotted } from "../../../workbooks/typed/jotted";
 import { templateOf } from "../../../workbooks/templates";
 import type { BookFacts } from "../../grid/bookFacts";
 import type { GridLibrary, GridModel } from "../../grid/library";
@@ -15,6 +16,7 @@ import { leftInWords, type WhyLeft } from "./leftInWords";
 import type { GridPosition, GridZone } from "./libraryTypes";
 import { blocksOnGrid } from "./blocksOnGrid";
 import { roomForRows } from "./roomForRows";
+import { contextIn } from "./typedCell";
 import { valueToPaste, type CopiedCell } from "./valueToPaste";
 import { notListed, notTaken, rowsAdded, type NotTaken } from "./pasteInWords";
 
@@ -88,8 +90,29 @@ export function registerPastePlugin(library: GridLibrary, guard: Pick<DeskGuard,
       const rows = clipboardRows(text);
       if (rows.length === 0) return {};
       const width = Math.max(...rows.map((row) => row.length));
-      const cells = rows.map((row) => Array.from({ length: width }, (_, index) => cellOf(row[index])));
-      return { cells, cell: { cells } } as Copied;
+      const filled = rows.map((row) => Array.from({ length: width }, (_, index) => row[index]));
+      const cells = filled.map((row) => row.map(cellOf));
+      // Where the library pastes in its own way, no rule says what a text is.
+      const plain = filled.map((row) => row.map((one) => cellOf(one && this.asContent(one))));
+      return { cells, cell: { cells: plain } } as Copied;
+    }
+
+    /** What another program's text means where it is not asked for. */
+    private asContent(text: string): string {
+      const { writing } = contextIn({ getters: this.all });
+      if (!writing || /[\t\r\n]/.test(text)) return text;
+      return jotted(text, writing) ?? super.convertTextToClipboardData(text).cells[0][0].content;
+    }
+
+    /** Of a result that spills the library copies what is shown, with its signs, and not the number. */
+    copy(zones: readonly GridZone[], mode?: string): Copied {
+      const copied = super.copy(zones, mode) as Copied;
+      for (const cell of copied.cells?.flat() ?? []) {
+        const value = cell?.evaluatedCell.value;
+        if (cell && !cell.compiledFormula && cell.content !== "" && typeof value === "number")
+          (cell as { content: string }).content = String(value);
+      }
+      return copied;
     }
 
     paste(zones: readonly GridZone[], copied: Copied | undefined, options: PasteOptions): void {

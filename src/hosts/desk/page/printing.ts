@@ -2,6 +2,8 @@
 import * as library from "@odoo/o-spreadsheet";
 import { pageRoom } from "../../../workbooks/pageRoom";
 import type { PaperSheet, Typesetting } from "../../../workbooks/paperSheet";
+import type { ShownWriting } from "../../../workbooks/typed/writing";
+import { formattedAs } from "../../grid/asWritten";
 import { shownOnGrid } from "../../grid/shownOnGrid";
 import type { GridLibrary } from "../../grid/library";
 import type { Desk } from "./desk";
@@ -9,6 +11,7 @@ import { make, pause } from "./dom";
 import { FONTS, paperHtml } from "./paperHtml";
 import { printable } from "./printable";
 import { askWhatToPrint } from "./printDialog";
+import { writingIn } from "./typedCell";
 import type { UnfinishedEntry } from "./unfinished";
 
 const PIXELS_PER_POINT = 4 / 3;
@@ -42,7 +45,7 @@ export async function printPages(
   const wanted = await askWhatToPrint(made, desk.title, left);
   if (!wanted) return;
   await started("Making the pages…");
-  const parts = made.parts(wanted.chosen, wanted.paper, typesetting());
+  const parts = made.parts(wanted.chosen, wanted.paper, typesetting(writingIn(desk.model)));
   const frame = await frameWith(paperHtml(desk.fileTitle, parts));
   const tall = parts.filter((part): part is PaperSheet => "parts" in part && !!part.print.onePage);
   fitOnePages(frame.contentDocument!, tall);
@@ -61,11 +64,10 @@ export const printByMenu = ({ registries }: GridLibrary, print: () => void): voi
   });
 
 /** The page's own measure of a line, in the type that prints it. */
-function typesetting(): Typesetting {
+function typesetting(writing: ShownWriting | undefined): Typesetting {
   const pen = document.createElement("canvas").getContext("2d")!;
-  const { DEFAULT_LOCALE: locale } = library.constants;
   return {
-    formatted: (value, format) => library.helpers.formatValue(value, { format, locale }),
+    formatted: (value, format) => formattedAs(library, value, format, writing),
     textWidth: (text, size, bold) => {
       // Large: on a screen the letters of small type are moved to whole pixels.
       pen.font = `${bold ? "bold " : ""}${LARGE * size}px ${FONTS}`;

@@ -6,8 +6,10 @@ import type { WorkbookDefinition } from "../../../workbooks/definition";
 import type { TypedContext } from "../../../workbooks/typed/reading";
 import { contextOf } from "../../../workbooks/typed/contextOf";
 import { inputsOf, settledKind } from "../../../workbooks/typed/inputsOf";
+import { sentenceInSigns } from "../../../workbooks/typed/jotted";
 import { readTyped } from "../../../workbooks/typed/readTyped";
 import { LONGEST_TEXT, type TypedKind } from "../../../workbooks/typed/typedKind";
+import { WRITING_FIELD, writingOf, type ShownWriting } from "../../../workbooks/typed/writing";
 import { isoDate } from "../../../workbooks/sheetDate";
 import { templateOf } from "../../../workbooks/templates";
 import type { BookFacts } from "../../grid/bookFacts";
@@ -33,8 +35,12 @@ export type TypedContent =
 export function typedContent(model: GridModel, place: GridPosition, text: string): TypedContent | undefined {
   const kind = askedAt(model, place);
   if (!kind || (text.startsWith("=") && !isName(kind))) return undefined;
-  const reading = readTyped(text, kind, contextIn(model));
-  if ("refused" in reading) return reading;
+  const context = contextIn(model);
+  const reading = readTyped(text, kind, context);
+  if ("refused" in reading)
+    return kind.kind === "number"
+      ? { refused: sentenceInSigns(reading.refused, context.writing?.decimal ?? ".") }
+      : reading;
   const { value } = reading;
   if (kind.kind === "date" && typeof value === "number") return { content: isoDate(value) };
   const unlisted = kind.kind === "choice" && typeof value === "string" && !kind.choices.includes(value);
@@ -106,11 +112,16 @@ function wordsIn({ getters }: GridModel, name: string): string[] {
 }
 
 /** How the open workbook writes numbers and dates, and in which money and unit it counts. */
-export const contextIn = ({ getters }: GridModel): TypedContext =>
-  contextOf((name) => {
-    const range = getters.getNamedRange(name)?.range;
-    return (
-      range &&
-      getters.getEvaluatedCell({ sheetId: range.sheetId, row: range.zone.top, col: range.zone.left }).value
-    );
-  });
+export const contextIn = (model: Pick<GridModel, "getters">): TypedContext =>
+  contextOf((name) => namedValue(model, name));
+
+/** How its figures are shown; undefined where nobody has chosen. */
+export const writingIn = (model: GridModel): ShownWriting | undefined =>
+  writingOf(namedValue(model, WRITING_FIELD));
+
+function namedValue({ getters }: Pick<GridModel, "getters">, name: string): unknown {
+  const range = getters.getNamedRange(name)?.range;
+  if (!range) return undefined;
+  const { sheetId, zone } = range;
+  return getters.getEvaluatedCell({ sheetId, row: zone.top, col: zone.left }).value;
+}

@@ -16,16 +16,20 @@ const editor = (): Element | null => document.querySelector("#grid .o-composer.a
 
 export const isEditing = (): boolean => editor() !== null;
 
-/** @returns undefined where no cell is being typed into, or nothing was changed in it */
-export function unfinishedEntry({ getters }: GridModel, job: string): UnfinishedEntry | undefined {
+/**
+ * @param begun what the editor showed first
+ * @returns undefined where no cell is being typed into, or nothing was changed in it
+ */
+export function unfinishedEntry(
+  { getters }: GridModel,
+  job: string,
+  begun: string | undefined,
+): UnfinishedEntry | undefined {
   const text = editor()?.textContent?.trim();
   if (text === undefined) return undefined;
   const place = getters.getActivePosition();
-  const cell = getters.getCell(place);
-  const stored = cell?.isFormula ? cell.compiledFormula.toFormulaString(getters) : (cell?.content ?? "");
-  // The editor shows a number or a date in the cell's own writing.
-  const shown = [stored, stored.replace(/^'/, ""), getters.getEvaluatedCell(place).formattedValue];
-  if (shown.includes(text)) return undefined;
+  // A long formula is shown in several lines, of which the page's text knows nothing.
+  if (begun !== undefined && text === begun.replace(/[\n\t]/g, "").trim()) return undefined;
   return {
     job,
     sheet: getters.getSheetName(place.sheetId),
