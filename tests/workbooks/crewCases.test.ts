@@ -278,5 +278,7 @@ const OURS =
   /out of bounds: (Crew|Rooms|Parts, (labour|routes))|: (Hours that|Days of|Site costs|Difficulties|Labour whose)/;
 
 test("the note of ± says what it is a range of", () => {
-  expect(estimate.crew.speed.words.note).toMatch(/shortest and longest.*third is one standard deviation/);
+  expect(estimate.crew.speed.words.note).toMatch(
+    /shortest to longest.*third of it is one standard deviation/,
+  );
 });

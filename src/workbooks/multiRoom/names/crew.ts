@@ -33,7 +33,7 @@ export const crew = {
     speed: common(
       "Crew speed ±",
       "Share by which this crew may be slower or faster in all that it does; blank is none",
-      "Of all labour at once, as far as shortest and longest go: its third is one standard deviation. It does not average out.",
+      "Of all labour at once, from shortest to longest: a third of it is one standard deviation.",
     ),
     difficulty: common(
       "Difficulty ±",
