@@ -146,7 +146,7 @@ function otherwise(one: CuttingCase): string[] {
   const lost = rows.filter(([, , from]) => from === "not planned");
   for (const [cable, count] of Object.entries(wanted.reels ?? {})) {
     const found = cut.filter(
-      ([name, , from, held]) => name === cable && from === "new" && held !== "",
+      ([name, , from, , , held]) => name === cable && from === "new" && held !== "",
     ).length;
     if (!among(found, count, 0)) wrong.push(`${cable}: ${found} reels, not ${String(count)}`);
     const paid = bought[cable];
@@ -165,16 +165,16 @@ function otherwise(one: CuttingCase): string[] {
   const said = faults.length > 0 || Object.values(bought).some((value) => typeof value === "string");
   if (wanted.said !== undefined && wanted.said !== said) wrong.push(said ? "said something" : "said nothing");
   for (const name of wanted["not planned"] ?? [])
-    if (!lost.some((row) => String(row[4]).includes(name))) wrong.push(`${name} is not said to be unplanned`);
+    if (!lost.some((row) => String(row[3]).includes(name))) wrong.push(`${name} is not said to be unplanned`);
   if (wanted.pieces !== undefined) {
-    const found = cut.reduce((sum, row) => sum + Number(row[5]), 0);
+    const found = cut.reduce((sum, row) => sum + Number(row[4]), 0);
     if (found !== wanted.pieces) wrong.push(`${found} pieces, not ${wanted.pieces}`);
   }
-  const started = cut.filter(([, , from, held]) => from === "in stock" && held !== "").length;
+  const started = cut.filter(([, , from, , , held]) => from === "in stock" && held !== "").length;
   if (wanted["started used"] !== undefined && wanted["started used"] !== started)
     wrong.push(`${started} reels in stock used`);
   // No reel holds more than it did, and every run that can be cut is cut once.
-  for (const [, reel, , held, , , used, left] of cut)
+  for (const [, reel, , , , held, used, left] of cut)
     if (held !== "" && Math.abs(Number(used) + Number(left) - Number(held)) > 1e-6)
       wrong.push(`reel ${String(reel)} is overfull`);
   return wrong;

@@ -360,7 +360,7 @@ const NOT_ASKED: Readonly<Record<string, string>> = {
   "order-cable-reels": "held by hostel-60-equal of the cutting cases: REELS, plan and order have one count",
   "order-pinned-not-offered": "a pin stands on an offer: none can be put where there is no offer",
   "port-last-switch":
-    "job 2 of the jobs as built, held in tests/workbooks/dishesOnSheets and distributionJobs",
+    "switches need dishes and feeders that the case does not tell; job 2 of the jobs as built has its four",
   "order-by-others": "mains sockets are counted as by others and stand on no list of parts",
 };
 /** Where we judge otherwise, and why. */

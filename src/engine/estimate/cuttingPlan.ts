@@ -12,7 +12,7 @@ import { cutLength } from "./cutLength";
 import { packReels, type Run } from "./packReels";
 
 /** Letters of the cuts in one line of the plan; a single cut may be longer. */
-const LETTERS_IN_A_LINE = 110;
+const LETTERS_IN_A_LINE = 96;
 
 /** Cuts from one reel, or what could not be planned with the reason. */
 export type PlanLine = ReelLine | { readonly cable: string; readonly cuts: string; readonly fault: Fault };

@@ -21,9 +21,9 @@ const COLUMNS = [
   "cable",
   "reel, counted from 1",
   "from: new, in stock, or not planned",
-  "what the reel held; of what is not planned the reason",
   "cuts in order: name and length",
   "pieces",
+  "what the reel held; of what is not planned the reason",
   "used of the reel",
   "left on the reel",
 ];
@@ -80,8 +80,8 @@ export const cutplan = declare({
       formula:
         'RIG.CUTPLAN({1;2;3},{"drop"},{100},{60;50;40},{"drop";"drop";"drop"},0,0,{"1-1";"1-2";"1-3"})',
       result: [
-        ["drop", 1, "new", 100, "1-1: 60; 1-3: 40", 2, 100, 0],
-        ["drop", 2, "new", 100, "1-2: 50", 1, 50, 50],
+        ["drop", 1, "new", "1-1: 60; 1-3: 40", 2, 100, 100, 0],
+        ["drop", 2, "new", "1-2: 50", 1, 100, 50, 50],
         ["", "", "", "", "", "", "", ""],
       ],
       source: "by hand: 60 + 40 fill a reel, 50 takes a second",
@@ -200,7 +200,7 @@ export const cutplan = declare({
 });
 
 function shownLine(line: PlanLine): (string | number | Fault)[] {
-  if ("fault" in line) return [line.cable, "", "not planned", line.fault, line.cuts, "", "", ""];
+  if ("fault" in line) return [line.cable, "", "not planned", line.cuts, "", line.fault, "", ""];
   const { cable, reel, from, length = "", cuts, pieces, used = "", left = "" } = line;
-  return [cable, reel, from, length, cuts, pieces, used, left];
+  return [cable, reel, from, cuts, pieces, length, used, left];
 }

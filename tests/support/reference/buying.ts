@@ -74,12 +74,12 @@ function troubleOf(job: Job, cable: Row, lines: readonly Shown[]): string | unde
   const lost = lines.filter(([, , from]) => from === "not planned");
   if (lost.length !== tooLong.length) return `${lost.length} runs not planned, not ${tooLong.length}`;
   for (const [index, { name }] of tooLong.entries())
-    if (!String(lost[index]![4]).startsWith(`${name}: `)) return `${name} is not told as too long`;
+    if (!String(lost[index]![3]).startsWith(`${name}: `)) return `${name} is not told as too long`;
   const left = [...started];
   let news = 0;
   let expected = 0;
   let held = { length: 0, used: 0, shown: 0, last: Infinity, number: 0 };
-  for (const [, number, from, length, cuts, pieces, used, remains] of lines.slice(lost.length)) {
+  for (const [, number, from, cuts, pieces, length, used, remains] of lines.slice(lost.length)) {
     const read = cutsIn(String(cuts), pool);
     if (!read) return `“${String(cuts)}” is not of the runs that are left`;
     pool = pool.filter((one) => !read.includes(one));
@@ -153,9 +153,9 @@ export function cuttingPlanSheet(job: Job, book: Book): Cells {
     cables_cut_share: column((row) => (all(row) === 0 ? "" : totals(7)(row) / all(row))),
     cables_cut_remark: column((row) => {
       if (bought(row) !== least(row)) return "runs are not joined: length alone would need fewer";
-      return totals(5)(row) === 0 ? "none is needed" : "no fewer reels are possible";
+      return totals(4)(row) === 0 ? "none is needed" : "no fewer reels are possible";
     }),
-    cables_cut_pieces: column(totals(5)),
+    cables_cut_pieces: column(totals(4)),
     cables_cut_used: column(totals(6)),
     cables_cut_left: column(totals(7)),
     cutting_at: [[word(job, "site_cut_at") || "likely"]],
@@ -167,7 +167,7 @@ export function cuttingPlanSheet(job: Job, book: Book): Cells {
     cutplan_plan: filled.map((line, index): readonly Expected[] => {
       if (trouble !== undefined && index === 0) return [bad(trouble), any, any, any, any, any, any, any];
       return line[2] === "not planned"
-        ? [any, "", "not planned", anError, any, "", "", ""]
+        ? [any, "", "not planned", any, "", anError, "", ""]
         : line.map(() => any);
     }),
     cutplan_cable_key: filled.map(([cable]) => (cable === "" ? "" : `_${String(cable)}`)),

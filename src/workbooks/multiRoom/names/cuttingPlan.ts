@@ -3,7 +3,7 @@ import { keyed } from "../nameKeys";
 
 /** How the lengths came about. */
 export const cutting = fields("cutting", {
-  at: told("Length of runs"),
+  at: told("Length taken", { unit: "of a run" }),
   tolerance: told("Tolerance", { unit: "share", format: "percent" }),
   slack: told("Slack, both ends", { unit: "m or ft", format: "two" }),
   waste: told("Waste", { unit: "share", format: "percent" }),
@@ -16,9 +16,9 @@ export const cablesCut = block("cables_cut", {
   cable: result("Cable", { width: 26 }),
   bought: result("Reels to buy", { unit: "reels", width: 8, format: "integer" }),
   least: result("Least by length", { unit: "reels", width: 11, format: "integer" }),
-  share: result("Share left over", { unit: "share", width: 8, format: "percent" }),
-  remark: result("Remark", { width: 48 }),
-  pieces: result("Pieces", { unit: "pieces", width: 7, format: "integer" }),
+  remark: result("Remark", { width: 56 }),
+  pieces: result("Pieces", { unit: "pieces", width: 8, format: "integer" }),
+  share: result("Share left", { unit: "share", width: 8, format: "percent" }),
   used: result("Total cut", { unit: "m or ft", width: 9, format: "two" }),
   left: result("Left over", { unit: "m or ft", width: 9, format: "two" }),
 });
@@ -27,14 +27,14 @@ export const cablesCut = block("cables_cut", {
 export const cutplan = block("cutplan", {
   plan: results(
     "",
-    { width: 9, format: "text", lines: 3 },
+    { width: 9, format: "text", lines: 2 },
     {
       cable: { head: "Cut from cable", width: 26 },
-      reel: { head: "Reel", width: 8, format: "integer" },
+      reel: { head: "Reel", width: 8 },
       from: { head: "From", width: 11 },
+      cuts: { head: "Cuts, in order: what for, and its length", width: 56 },
+      pieces: { head: "Pieces cut", unit: "pieces", width: 8, format: "integer" },
       held: { head: "Reel holds", unit: "m or ft", width: 8, format: "one" },
-      cuts: { head: "Cuts, in order: what for, and its length", width: 48 },
-      pieces: { head: "Pieces of the line", unit: "pieces", width: 7, format: "integer" },
       used: { head: "Used", unit: "m or ft", width: 9, format: "two" },
       left: { head: "Left", unit: "m or ft", width: 9, format: "two" },
     },

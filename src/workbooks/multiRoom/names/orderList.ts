@@ -7,10 +7,10 @@ export const orders = block("orders", {
   part: result("Part", { width: 34 }),
   quantity: result("Quantity", { width: 9, format: "integer" }),
   sold: result("Sold by", { width: 16 }),
-  price: result("Price as quoted", { unit: "money", width: 11, format: "money" }),
+  price: result("Quoted price", { unit: "money", width: 14, format: "money" }),
   priced: result("Priced on", { width: 11, format: "date" }),
   until: result("Valid until", { width: 11, format: "date" }),
   note: result("Note", { width: 11 }),
   sum: result("Sum", { unit: "money", width: 12, format: "money" }),
-  together: result("Sum of the supplier", { unit: "money", width: 12, format: "money" }),
+  together: result("Supplier's sum", { unit: "money", width: 16, format: "money" }),
 });
