@@ -134,11 +134,12 @@ function inputsOf(given: Given): JobInputs {
       doubt && (doubt.means === "one standard deviation" ? Number((doubt.share * 3).toFixed(9)) : doubt.share)
     );
   };
-  const { site_usual_route: _, ...fields } = guestHouse.fields as Row;
   const blocks = guestHouse.blocks as Record<string, Row[]>;
   return {
     fields: blankless({
-      ...fields,
+      ...guestHouse.fields,
+      // A cable without a route takes no time.
+      site_usual_route: undefined,
       labour_rate: figure("rate per hour"),
       crew_size: figure("crew size"),
       crew_hours: figure("hours a day"),
