@@ -17,7 +17,7 @@ const mended = mendedGuestHouse();
 // Every list that a cell may name has something in it.
 const book = layOut(multiRoom, {
   ...mended,
-  blocks: { ...mended.blocks, types: [{ name: "double room" }] },
+  blocks: { ...mended.blocks, types: [{ name: "double room" }], taxes: [{ name: "reduced", rate: 0.07 }] },
 });
 const labelAt = labelsIn(book, multiRoom);
 const reviewed = {
