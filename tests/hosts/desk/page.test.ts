@@ -139,7 +139,7 @@ withPage("a formula that is typed is helped: proposals, then its arguments", asy
 });
 
 withPage("an error's sentence is under the bar when its cell is chosen, and beside it on hover", async () => {
-  await choose("Site", "B78");
+  await choose("Site", "B97");
   await page.keyboard.press("Delete");
   await choose("Price", "B31");
   const wrong = "Margin (Site B78) is missing. Enter a number.";

@@ -113,6 +113,8 @@ describe("an office copy", () => {
     const again = recalculate(book);
     let compared = 0;
     for (const { sheet, zone } of frozen) {
+      // A record of what was ordered: prices may be changed for the quote.
+      if (sheet === "Order list") continue;
       const [before, after] = [computed, again].map(
         (one) => one.sheets.find(({ name }) => name === sheet)!.results,
       );

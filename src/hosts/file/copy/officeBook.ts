@@ -97,25 +97,30 @@ const inputsOf = (sheet: BookSheet): Area[] =>
   });
 
 /**
- * A record of the day of its readings, from which nothing is priced: its readings
+ * Records of their day, from which nothing is priced. Of a diagnosis the readings
  * are locked, but what the prediction rests on stays open, or no wall plate could
- * be priced anew.
+ * be priced anew; an order list stays what was ordered, and the quote may be
+ * priced anew.
  */
-const isRecord = (formula: string): boolean => functionsIn(formula).has(`${NAMESPACE}.DIAGNOSE`);
+const RECORDS = [`${NAMESPACE}.DIAGNOSE`, `${NAMESPACE}.ORDERLIST`];
+const isRecord = (formula: string): boolean => RECORDS.some((name) => functionsIn(formula).has(name));
 
 /** Where a price and its dates stand among the figures of a part. */
-const OF_PRICES = /_(?:price|supplier|priced|until)$/;
-const OF_THE_DISTRIBUTION: ReadonlySet<string> = new Set(
-  allFunctions.filter(({ group }) => group === "Distribution").map(({ name }) => `${NAMESPACE}.${name}`),
-);
+const OF_PRICES = /_(?:price|supplier|priced|until|article)$/;
+/** What reads lists of parts whole, without locking their prices. */
+const PAST_PRICES: ReadonlySet<string> = new Set([
+  `${NAMESPACE}.ORDERLIST`,
+  ...allFunctions.filter(({ group }) => group === "Distribution").map(({ name }) => `${NAMESPACE}.${name}`),
+]);
 
 /**
  * What a cell reads. The distribution's functions take the lists of parts whole
- * and pass over their prices, which stay open: a part may be priced anew.
+ * and pass over their prices, which stay open: a part may be priced anew. So do
+ * those that an order list tells.
  */
 function readBy(book: Book, { sheet, formula }: FormulaCell): Area[] {
   const areas = readAreas(book, sheet, formula);
-  if (![...functionsIn(formula)].some((name) => OF_THE_DISTRIBUTION.has(name))) return areas;
+  if (![...functionsIn(formula)].some((name) => PAST_PRICES.has(name))) return areas;
   const prices = book.names.flatMap(({ name, sheet: of, range }): Area[] => {
     const zone = OF_PRICES.test(name) ? parseRange(range) : undefined;
     return zone ? [{ sheet: of, zone }] : [];
