@@ -42,13 +42,13 @@ describe.each(templates.map((template) => [template.id, template] as const))("%s
     }
   });
 
-  test("at most 32 calls of ours, and what was filled in comes back", () => {
+  test("at most 34 calls of ours, and what was filled in comes back", () => {
     const formulas = filled.sheets.flatMap((sheet) =>
       Object.values(sheet.cells).flatMap(({ formula }) => formula ?? []),
     );
     const calls = formulas.flatMap((formula) => formula.match(/RIG\.[A-Z]+\(/g) ?? []);
     expect(calls.length).toBeGreaterThan(0);
-    expect(calls.length).toBeLessThanOrEqual(32);
+    expect(calls.length).toBeLessThanOrEqual(34);
     expect(jobInputsOf(template.definition, filled)).toEqual(
       jobInputsOf(template.definition, template.demonstration()),
     );

@@ -30,12 +30,14 @@ export function errorCells(book: Book, labelAt: LabelAt): Finding[] {
   const inCheck = checkFigures(book);
   const findings: Finding[] = [];
   let followers = 0;
+  /** Sentences of ours that a sheet before has told: what reads the same input on another one says the same. */
+  const told = new Set<string>();
   for (const sheet of book.sheets) {
     const groups = new Map<string, ErrorCell[]>();
     for (const cell of errors.get(sheet.name)!) {
       if (inCheck(sheet.name, cell)) continue;
       const source = sourceOf(sheet, cell);
-      if (source && follows(book, source, sheet.name, cell, named)) {
+      if (source && !namesItsInput(cell) && follows(book, source, sheet.name, cell, named)) {
         followers += 1;
         continue;
       }
@@ -45,7 +47,12 @@ export function errorCells(book: Book, labelAt: LabelAt): Finding[] {
         message === undefined ? `${source?.at ?? cell.at} ${cell.error.error}` : withoutPlaces(message);
       groups.set(key, [...(groups.get(key) ?? []), cell]);
     }
-    for (const group of groups.values()) findings.push(findingOf(sheet.name, group, labelAt));
+    for (const [key, group] of groups) {
+      const isOurs = group[0]!.error.message !== undefined;
+      if (isOurs && told.has(key)) followers += group.length;
+      else findings.push(findingOf(sheet.name, group, labelAt));
+      if (isOurs) told.add(key);
+    }
   }
   if (followers > 0 && findings.length > 0) {
     findings.push({
@@ -146,6 +153,10 @@ function namedErrors(
     }),
   );
 }
+
+/** A sentence of ours that names an input is a cause of its own, whatever else its formula reads; one of an error is not. */
+const namesItsInput = ({ error: { message } }: ErrorCell): boolean =>
+  message !== undefined && /"/.test(message) && !/ holds the error #/.test(message);
 
 const inside = (zone: Zone, row: number, column: number): boolean =>
   zone.top <= row && row <= zone.bottom && zone.left <= column && column <= zone.right;

@@ -139,10 +139,10 @@ withPage("a formula that is typed is helped: proposals, then its arguments", asy
 });
 
 withPage("an error's sentence is under the bar when its cell is chosen, and beside it on hover", async () => {
-  await choose("Site", "B97");
+  await choose("Site", "B98");
   await page.keyboard.press("Delete");
   await choose("Price", "B31");
-  const wrong = "Margin (Site B78) is missing. Enter a number.";
+  const wrong = "Margin (Site B98) is missing. Enter a number.";
   await textIs(line(), wrong);
   await textIs(total(), "Total not known yet");
   // The corner by which the chosen cell is dragged tells where on the canvas the cell is.

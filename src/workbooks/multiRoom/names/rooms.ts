@@ -229,7 +229,7 @@ export const rooms = block(
     expected_extra: result("Expected extra cost", { unit: "money", width: 13, format: "two" }),
     variance: result("Cost variance of its cable", { unit: "money²", width: 13, format: "two" }),
     difficulty: result("Difficulty of its place", { unit: "factor", width: 10, format: "two" }),
-    harder: result("Length that its place adds", { unit: "m or ft", width: 10, format: "one" }),
+    harder: result("Added by its place", { unit: "m or ft", width: 10, format: "one" }),
     built_low: measured("lowest"),
     built_high: measured("highest"),
     built_volts: entry(
