@@ -23,7 +23,7 @@ import { layOut } from "../workbooks/layOut";
 import { multiRoom } from "../workbooks/multiRoom/definition";
 import { guestHouse } from "../workbooks/multiRoom/guestHouse";
 import { estimate } from "../workbooks/multiRoom/names";
-import { namedValue, placeOfName } from "../workbooks/named";
+import { namedColumn, namedValue, placeOfName } from "../workbooks/named";
 import { cuttingTimes } from "./benchCutting";
 import { distributionTimes } from "./benchDistribution";
 import { benchGrid, GRID_WITHOUT, measureWithout } from "./benchGrid";
@@ -214,6 +214,40 @@ async function workbook(outlets: number, runs: number): Promise<void> {
   });
 }
 
+/** The scaled job with four types of room, all but a tenth of the runs left to them; beside it the job row by row. */
+async function byTypes(outlets: number): Promise<void> {
+  const inputs = scaledJob(guestHouse, outlets);
+  const { rooms = [], ...blocks } = inputs.blocks!;
+  const types = rooms.slice(0, 4).map(({ receiver, quantity, cable, run, plate, kind }, index) => ({
+    name: `type ${index + 1}`,
+    ...Object.fromEntries(
+      Object.entries({ receiver, quantity, cable, run, plate, kind }).filter(
+        (entry): entry is [string, number | string] => entry[1] !== undefined,
+      ),
+    ),
+  }));
+  const typed = rooms.map(({ floor, room, outlet, from, run }, index) => ({
+    ...Object.fromEntries(
+      Object.entries({ floor, room, outlet, from }).filter(
+        (entry): entry is [string, number | string] => entry[1] !== undefined,
+      ),
+    ),
+    type: types[index % types.length]!.name,
+    ...(index % 10 === 0 && { run: run! }),
+  }));
+  const laid = layOut(multiRoom, { ...inputs, blocks: { ...blocks, types, rooms: typed } });
+  const rowByRow = layOut(multiRoom, inputs);
+  const used = namedColumn(recalculate(laid), estimate.rooms.run_used.name);
+  if (used.filter((run) => typeof run === "number").length !== outlets)
+    throw new Error("a type was not taken");
+  lines.push({
+    what: `load and compute, ${outlets} outlets of four types`,
+    ms: await timed(() => openModel(laid), 1),
+    baseline: "the same, row by row",
+    baselineMs: await timed(() => openModel(rowByRow), 1),
+  });
+}
+
 function command(): void {
   const here = path.join(process.argv[1]!, "..", "..");
   const start = (words: string[]): number => {
@@ -331,6 +365,8 @@ const PARTS: readonly { readonly name: string; readonly run: () => unknown; read
   { name: "workbook", run: () => workbook(24, 3) },
   { name: "workbook", run: () => workbook(240, 3) },
   { name: "workbook", run: () => workbook(10_000, 1) },
+  { name: "types", run: () => byTypes(240) },
+  { name: "types", run: () => byTypes(10_000) },
   { name: "cutting", run: () => cutting(240) },
   { name: "cutting", run: () => cutting(10_000) },
   { name: "prices", run: () => prices(50_000) },
