@@ -115,6 +115,7 @@ export function standardsReference(job: Job, book: Book): Cells {
       );
       return Number(stands(offer) && offer.one === least);
     }),
+    taxes_key: rowsOf(job, "taxes").map(({ name }) => keyOf(name)),
     offers_key: rows.map(({ part }) => keyOf(part)),
   };
   return { ...cells, ...checksSheet(job, book, cells, offers, wordOf) };
