@@ -84,10 +84,18 @@ export const hostel: JobInputs = {
     site_quote: "D-40",
     site_dish: 1.1,
     tax_class_labour: "work in homes",
+    crew_size: 2,
+    crew_hours: 8,
+    crew_speed: 0.15,
   },
   blocks: {
     ...block,
     taxes: [{ name: "work in homes", rate: 0.1 }],
+    sites: [
+      { name: "van, there and back", kind: "travel", per: "day on site", cost: 38 },
+      { name: "mobile tower", kind: "access hire", days: 2, cost: 55, low: 50, high: 75 },
+    ],
+    places: [{ floor: "floor 3", factor: 1.1 }],
     types,
     kinds: [{ name: "guest rooms" }, { name: "shared" }],
     options: [
