@@ -30,13 +30,13 @@ test("the demonstration has none", async () => {
 test.each([
   ["beside a field, a text", "Site", address(site.top, site.left + 4), "call first"],
   ["beside a field, a number", "Site", address(site.top, site.left + 4), 12],
-  ["right of a block", "Rooms", address(rooms.top + 3, zone("rooms_type_row").right + 1), 9.5],
+  ["right of a block", "Rooms", address(rooms.top + 3, zone("rooms_where_key").right + 1), 9.5],
   ["under a block", "Rooms", address(rooms.bottom + 3, rooms.left), "12-1"],
   // A word of the template itself is a stray where the template has it not.
   [
     "a word that is printed elsewhere",
     "Rooms",
-    address(rooms.top + 3, zone("rooms_type_row").right + 1),
+    address(rooms.top + 3, zone("rooms_where_key").right + 1),
     "Outlets",
   ],
   [

@@ -24,6 +24,7 @@ import { rooms } from "./names/rooms";
 import { site, taxClass, taxes } from "./names/site";
 import { discount, options, provisional } from "./names/terms";
 import { roundedNatively } from "./roundedNatively";
+import { BY_RATES } from "./byRates";
 import { CLASSES_UNKNOWN, inClasses, ON_LINES } from "./taxes";
 
 const OF_LENGTHS = f`(${chain(
@@ -113,8 +114,8 @@ export const priceSheet: SheetDefinition = {
       worked(price.sell, f`RIG.SELLPRICE(${price.cost},${site.margin})`, { strong: true }),
       worked(price.profit, f`${price.sell}-${price.cost}`),
       worked(price.markup, f`IF(${price.cost}=0,0,${price.profit}/${price.cost})`),
-      // Not of sums: an option has a price where a section has none.
-      worked(price.factor, f`(1+${site.contingency})*(1+${site.overhead})/(1-${site.margin})`),
+      // Also of a quote in which nothing but options has a cost.
+      worked(price.factor, f`IF(${price.direct}=0,${BY_RATES},${price.sell}/${price.direct})`),
       worked(price.per_outlet, f`IF(${count.outlets}=0,0,${price.sell}/${count.outlets})`),
     ]),
     fieldsPart("Expected total and its uncertainty", [

@@ -1,6 +1,7 @@
 import { f, type Formula, type Named } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { askedBeside, blockPart, fieldsPart } from "../parts";
+import { BY_RATES } from "./byRates";
 import { countOf, keysOf, sought, sumOf } from "./nameKeys";
 import { crew } from "./names/crew";
 import { cables, feeds, fittings, passives, plates, resistors, supplies, units } from "./names/parts";
@@ -47,7 +48,7 @@ export const termsSheet: SheetDefinition = {
       },
       formulas: {
         // As it prints on the quote.
-        sum: f`IF(${options.name}="","",${roundedNatively(f`${options.quantity}*(${options.each}+IF(IFERROR(${options.made}=0,FALSE),0,${options.made}*${price.factor}))`)})`,
+        sum: f`IF(${options.name}="","",${roundedNatively(f`${options.quantity}*(${options.each}+IF(IFERROR(${options.made}=0,FALSE),0,${options.made}*IFERROR(${price.factor},${BY_RATES})))`)})`,
         chosen_sum: f`IF(${options.name}="","",IF(${options.chosen}="yes",${options.sum},0))`,
         // What lacks a cost leaves no price, and no host adds it up as nothing.
         made: f`IF(${options.name}="","",IF(COUNTIFS(${made.key},${sought(options.name)},${made.lacks},1)>0,NA(),${sumOf(made.cost, made.key, options.name)}))`,

@@ -25,7 +25,7 @@ const held = (book: Book, name: string): unknown[] =>
     .flat()
     .map((value) => (typeof value === "object" ? value.error : value));
 
-const LINES = ["#VALUE!", "#VALUE!", "#VALUE!", "#VALUE!", 180, 145];
+const LINES = ["#VALUE!", "#VALUE!", "#VALUE!", "#VALUE!", "#VALUE!", 180, 145];
 
 test.each<[string, () => Promise<Book>]>([
   ["computed", async () => recalculate(broken())],

@@ -248,7 +248,9 @@ export function priced(job: Job): Priced {
   // Multiplied before it is divided, so that what divides evenly does.
   const direct = added(sections);
   const lines = [...sections.map((section) => section.times(up).dividedBy(kept)), provisional, options].map(
-    (line) => cents(job, line),
+    (line, at) =>
+      // Without a cost there is no price for any part of it.
+      cents(job, direct.isNaN() && at < sections.length ? direct : line),
   );
   const before = added(lines);
   const discount = discountOf(job, before);
@@ -260,7 +262,7 @@ export function priced(job: Job): Priced {
       sums,
       sections,
       direct,
-      factor: soldAt(job),
+      factor: direct.isZero() ? soldAt(job) : direct.times(up).dividedBy(kept).dividedBy(direct),
       lines,
     },
     ...{ before, discount, net, taxes, tax, total: net.plus(tax), options, chosen },
