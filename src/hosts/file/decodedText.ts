@@ -2,11 +2,13 @@
  * The text of a file in one of the encodings that spreadsheet programs write.
  * A byte-order mark decides (Unicode standard, 23.8); without one the text is
  * UTF-16 where every other byte is zero, UTF-8 where it is valid UTF-8, and
- * else Windows-1252, in which any byte is a letter.
+ * else Windows-1252, in which any byte is a letter, unless that gives signs
+ * within words: those are letters of Windows-1250, in which Poles, Czechs,
+ * Slovaks and Hungarians write.
  */
 export interface DecodedText {
   readonly text: string;
-  readonly encoding: "UTF-8" | "UTF-16" | "Windows-1252";
+  readonly encoding: "UTF-8" | "UTF-16" | "Windows-1250" | "Windows-1252";
 }
 
 const LOOKED_AT_BYTES = 512;
@@ -18,9 +20,15 @@ export function decodedText(bytes: Uint8Array): DecodedText | undefined {
   try {
     return plain(new TextDecoder("utf-8", { fatal: true }).decode(bytes), "UTF-8");
   } catch {
-    return plain(windows1252(bytes), "Windows-1252");
+    const western = windows1252(bytes);
+    return SIGNS_WITHIN_WORDS.test(western)
+      ? plain(new TextDecoder("windows-1250").decode(bytes), "Windows-1250")
+      : plain(western, "Windows-1252");
   }
 }
+
+/** ł, ą, ż and ľ of Windows-1250 where Windows-1252 has ³, ¹, ¿ and ¾: a cubic metre and a note's number are no words. */
+const SIGNS_WITHIN_WORDS = /[^\Wm_\d]³(?!\w*\/)|[A-Za-z][¹¿¾][a-z]/i;
 
 /**
  * The letters of 0x80 to 0x9F (WHATWG Encoding, index windows-1252; five codes stand for themselves).

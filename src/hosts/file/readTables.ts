@@ -50,7 +50,7 @@ function textTables(bytes: Uint8Array): ImportedTable[] {
   // Another program's blank lines are still blank when its commas are read as text.
   const blank = !/[^\s,;|]/.test(decoded.text);
   // Every system's line ends as one, an old one's single returns among them.
-  const text = decoded.text.replace(/\r\n?/g, "\n");
+  const text = decoded.text.replace(/\r\n?/g, "\n").replace(BULLETS, "");
   const count = linesIn(text);
   if (count > MAX_TABLE_LINES) stop(troubles.tableTooLong(count, MAX_TABLE_LINES));
   if (blank) return [{ source: `text, commas, ${decoded.encoding}`, lines: [] }];
@@ -93,6 +93,8 @@ function parted(text: string, encoding: string, ways: readonly Way[]): PartedTex
   return weighed.sort((a, b) => b.weight - a.weight).map(({ one }) => one);
 }
 
+/** Before a line of a note: a bullet, or a box to tick. */
+const BULLETS = /^[ \t]*[•·▪‣◦●○☐☑☒✓✔✗] +/gm;
 const MOST_OPEN = 20;
 
 /** A mark that opens a cell and is never closed would take all below it along: it is taken as a plain sign. */

@@ -3,6 +3,7 @@
  * lists. The order counts: what is rarer and more telling is asked first.
  */
 import { currenciesIn, withoutCurrencies } from "./currencies";
+import { headElsewhere } from "./headsElsewhere";
 import { plainWords } from "./plainWords";
 import { basisOf, saleUnit, type Basis } from "./saleUnits";
 
@@ -167,6 +168,8 @@ export function headMeaning(head: string, own?: string): HeadMeaning {
     .replace(/^[./-]+ ?|(?<=[a-z]{3})[.,]+$/g, "");
   const known = (found: Omit<HeadMeaning, "currencies">): HeadMeaning => ({ ...found, currencies });
   if (bare === "") return known(currencies.length > 0 ? { key: "price" } : {});
+  const elsewhere = headElsewhere(bare);
+  if (elsewhere) return known(elsewhere);
   if (UNUSED[0]!.test(bare) || UNUSED[2]!.test(bare)) return known({ unused: true });
   if (DISCOUNT_GROUP.test(bare)) return known({ unused: true, discountGroup: true });
   if (PER.test(bare)) return known({ key: "per" });

@@ -9,23 +9,29 @@ import { FURTHER, OUTLETS, unitSpelled, type LengthUnit } from "./meanings";
 const WHOLE: Readonly<Record<string, string>> = {
   floor:
     "lvl|flr|floor|floor no|floors|storey|story|level|building|etage|geschoss|stockwerk|stock|piano|plan|" +
-    "vaning|planta|piso|verdieping|bouwlaag|fl|og|block|wing",
+    "vaning|planta|piso|verdieping|bouwlaag|fl|og|block|wing|deck|level code|floor code|andar|pietro|" +
+    "kondygnacja|patro|podlazi|poschodie|kerros|emelet|szint|etasje|sal",
   room:
     "space|room|rooms|room no|room number|room name|location|suite|zimmer|zimmer nr|raum|raum nr|" +
     "raumnummer|raumbezeichnung|zimmernummer|piece|chambre|salle|stanza|camera|locale|habitacion|" +
-    "sala|rum|kamer|ruimte|rm|place|where|flat|apartment|unit",
+    "sala|rum|kamer|ruimte|rm|place|where|flat|apartment|unit|space no|space number|bed room|bedroom|cabin|" +
+    "cabin no|stateroom|ward|cell|quarto|divisao|compartimento|pokoj|pomieszczenie|mistnost|miestnost|izba|" +
+    "huone|szoba|helyiseg|vaerelse|rom",
   outlet:
     "jack|jack no|outl|tv jack|tv outlet no|outlet|outlet id|outlet no|outlet name|outlet number|outlet ref|outlet tag|id|point|point id|" +
     "point no|drop|drop id|drop no|dose|dosen nr|dosennummer|dosen id|dose nr|antennendose|" +
     "steckdose|prise|prise no|no prise|n prise|presa|toma|uttag|socket|socket no|socket id|tag|" +
+    "gniazdo|gniazdo nr|zasuvka|pistorasia|aljzat|tomada|stikkontakt|stikk|ucastnicka zasuvka|" +
     "label|ref|reference|tv point|tv outlet|tv point no|tv socket|aansluiting|contactdoos|udtag|" +
     "name|code",
   receiver:
     "set|terminal|terminal equipment|recv|rcvr|tv set|receiver|receivers kind|receiver kind|receiver type|type of receiver|kind|box|equipment|" +
+    "odbiornik|prijimac|vastaanotin|vevo|recetor|mottagare|modtager|mottaker|terminal type|" +
     "gerat|geratetyp|recepteur|ricevitore|receptor|empfanger|ontvanger|device|what is connected|" +
     "connected|stb|set top box|appareil|apparecchio|equipo",
   quantity:
     "quantity|receivers|qty|pieces|pcs|how many|anzahl|stuck|stk|quantite|qte|cantidad|cant|" +
+    "qtd|szt|ilosc|pocet|ks|kpl|lkm|darab|db szam|no off|" +
     "quantita|aantal|antal|menge|no of receivers|number of receivers|nb|nombre|count",
   from:
     "fed|fed from|from|fed by|device|splitter|branch|feed|source|head unit|von|ab|gespeist von|" +
@@ -33,9 +39,12 @@ const WHOLE: Readonly<Record<string, string>> = {
     "supplied from|supply from",
   cable:
     "cbl|cabling type|cable to use|cable|cable type|cable kind|type of cable|kabel|kabeltyp|kabelart|kabeltype|type de cable|" +
+    "przewod|kaapeli|cabo|kabla|" +
     "cavo|tipo cavo|tipo de cable|leitung|coax|wire",
   run:
     "length from riser|distance to riser|cable len|run|length|lengths|cable length|run length|cable run|length to riser|length of cable|lange|" +
+    "home run|route len|route length|dlugosc|dlugosc kabla|delka|delka kabelu|dlzka|dlzka kabla|pituus|hossz|" +
+    "comprimento|kabel m|" +
     "kabellange|leitungslange|longueur|longueur cable|longueur de cable|lunghezza|lunghezza cavo|" +
     "longitud|longitud cable|longitud de cable|langd|kabellangd|lengte|kabellengte|langde|" +
     "distance|entfernung|metres|meters|metre|meter|metrage|mtrs|feet|total length|total run|" +
@@ -59,7 +68,8 @@ const WHOLE: Readonly<Record<string, string>> = {
     "note|notes|remark|remarks|comment|comments|bemerkung|bemerkungen|anmerkung|anmerkungen|" +
     "hinweis|hinweise|remarque|remarques|observation|observations|commentaire|nota|" +
     "note e osservazioni|osservazioni|observaciones|opmerking|opmerkingen|info|anmarkning|" +
-    "bemaerkning|access|details",
+    "bemaerkning|bemerkning|access|details|uwagi|poznamka|poznamky|huomautus|huom|megjegyzes|observacoes|" +
+    "fixing note|fixing notes",
   [OUTLETS]:
     "outlets|no of outlets|number of outlets|points|no of points|number of points|sockets|" +
     "no of sockets|how many outlets|outlet count|anzahl dosen|dosen|nombre de prises|prises|" +
@@ -167,6 +177,7 @@ function plainHead(text: string, withBrackets = false): string {
     .replace(/ß/g, "ss")
     .replace(/ø/g, "o")
     .replace(/æ/g, "ae")
+    .replace(/ł/g, "l")
     .replace(/[._/\\:*°º–—-]+/g, " ")
     .replace(/\s+/g, " ")
     .trim();

@@ -322,6 +322,9 @@ function guessByContent(
   if (unique && short && figures > 0.7 && lengths < 1 && !isRow) add("outlet", 6);
   else if (!isHeadless && unique && short && figures > 0.7 && !below.some((text) => /[.,]\d/.test(text)))
     add("outlet", isRow ? 4 : 5);
+  // Not a running number: how many there are of each.
+  if (!isHeadless && !unique && below.length >= 3 && below.every((text) => /^[1-9]$/.test(text)))
+    add("quantity", 5);
   if (!isHeadless) return;
   if (lengths > 0.8 && below.some((text) => /[.,]\d|\d ?(?:m|ft)\b|['"]/.test(text))) add("run", 6);
   else if (lengths > 0.8 && !isRow && below.some((text) => Number(text) > 3)) add("run", 4.5);
