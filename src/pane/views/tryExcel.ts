@@ -5,7 +5,7 @@ import { ASKED_OF_YOU, summaryOfTrial, trialText, type Trial, type TrialLine } f
 import type { View } from "../view";
 
 const WHAT =
-  "Nobody who made Rigsheet had an Excel. This tries what it needs: functions, blank cells, arrays, protection, files, and the five demonstrations against the figures of the desk. What comes out is a page to keep or to send; nothing is sent by itself.";
+  "Nobody who made Rigsheet had an Excel. This tries what it needs: functions, blank cells, arrays, protection, files, and the demonstrations against the figures of the desk. What comes out is a page to keep or to send; nothing is sent by itself.";
 const MIND = [
   "It adds a sheet at the end of this workbook, for a moment also those of the demonstrations, and takes all of them away again. Your own sheets are left alone.",
   "What you could undo before is lost, and with AutoSave on colleagues may see the sheets meanwhile: best in a new, empty workbook.",

@@ -42,6 +42,12 @@ const KEYS: Readonly<Record<string, Key>> = {
     inputs: ["rooms_run", "cables_price"],
     moved: 42480.38,
   },
+  // Of its rows but one, the runs are their types'.
+  "multi-room-hostel": {
+    total: "quote_total",
+    inputs: ["types_run", "cables_price"],
+    moved: 11232.4,
+  },
   // At another price than Parts has it, the first offer fails a check.
   "standards-demonstration": { total: "checks_failed", inputs: ["offers_pack_price"], moved: 1 },
   "single-drop-demonstration": { total: "drop_volts", inputs: ["drop_length"], moved: 12.374715623295806 },
