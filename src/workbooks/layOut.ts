@@ -19,6 +19,7 @@ import { layOutExercise, layOutTable } from "./layOutExercise";
 import { layOutFields } from "./layOutFields";
 import { layOutAnswer, layOutGrid, layOutText, layOutWords } from "./layOutLists";
 import { ALERT_WORDS, LOOKS } from "./looks";
+import { DECIMALS_FIELD, withMoneyShown } from "./moneyShown";
 import { pageBreaks } from "./pageBreaks";
 import { put, widen, type SheetLayout } from "./sheetLayout";
 import { columnsWanted, lastPrinted, makeRoomForLines, noteColumnOf, VERDICT_COLUMN } from "./sheetWidths";
@@ -55,7 +56,7 @@ export function layOut(definition: WorkbookDefinition, inputs: JobInputs = {}): 
   for (const sheet of definition.sheets) layOutSheet(book, sheet, inputs, rows, hasVerdict);
   // Once every name is known.
   markArrays(book);
-  return book;
+  return { ...book, looks: [...withMoneyShown(book.looks, inputs.fields?.[DECIMALS_FIELD])] };
 }
 
 function preparedRows(definition: WorkbookDefinition, inputs: JobInputs): ReadonlyMap<string, number> {

@@ -9,6 +9,9 @@ import type { Format } from "./definition";
 /** A date as files store it; where a workbook says how its people write dates, the desk shows it so. */
 export const DATE_FORMAT = "yyyy-mm-dd";
 
+/** With two decimals; see moneyShown.ts for others. */
+export const MONEY_FORMAT = "#,##0.00";
+
 const FORMATS: Readonly<Record<Format, string | undefined>> = {
   text: undefined,
   general: undefined,
@@ -18,7 +21,7 @@ const FORMATS: Readonly<Record<Format, string | undefined>> = {
   three: "0.000",
   degrees: "0.0",
   percent: "0.0%",
-  money: "#,##0.00",
+  money: MONEY_FORMAT,
   date: DATE_FORMAT,
 };
 

@@ -1,8 +1,8 @@
 /**
  * The parts to buy as lines of orders: by supplier, then as they stand in their lists.
  *
- * Accuracy: each sum is rounded to two decimals, and a supplier's sum is that of
- *   the lines as they are shown.
+ * Accuracy: each sum is rounded to the decimals of the currency, and a supplier's
+ *   sum is that of the lines as they are shown; open where a line has no price.
  */
 import { isFault, type Fault } from "../faults";
 import { addMoney } from "./addMoney";
@@ -28,16 +28,15 @@ export interface OrderLine extends PartBought {
   readonly together: number | string;
 }
 
-/** Sheets of paper go by it. */
-const MONEY_DECIMALS = 2;
 export const NO_SUPPLIER = "no supplier";
 export const NOT_KNOWN = "open";
 
 /**
  * @param bought what is bought, list by list
+ * @param decimals of the currency
  * @param day of the order, to tell prices that have run out; null where it is not known
  */
-export function orderLines(bought: readonly PartBought[], day: number | null): OrderLine[] {
+export function orderLines(bought: readonly PartBought[], day: number | null, decimals: number): OrderLine[] {
   const bySupplier = new Map<string, PartBought[]>();
   for (const one of bought) {
     const key = one.supplier.toLowerCase();
@@ -48,9 +47,10 @@ export function orderLines(bought: readonly PartBought[], day: number | null): O
   return [...bySupplier.entries()]
     .sort(([a], [b]) => Number(a === "") - Number(b === "") || (a < b ? -1 : 1))
     .flatMap(([, lines]) => {
-      const shown = lines.map((one) => ({ ...one, sum: rounded(one.sum) }));
+      const shown = lines.map((one) => ({ ...one, sum: rounded(one.sum, decimals) }));
       const sums = shown.map(({ sum }) => sum);
-      const together = sums.some(isFault) ? NOT_KNOWN : addMoney(sums as number[]);
+      const isOpen = lines.some(({ price }) => price === null);
+      const together = isOpen || sums.some(isFault) ? NOT_KNOWN : addMoney(sums as number[]);
       return shown.map((one, index): OrderLine => ({
         ...one,
         supplier: lines[0]!.supplier === "" ? NO_SUPPLIER : lines[0]!.supplier,
@@ -61,10 +61,11 @@ export function orderLines(bought: readonly PartBought[], day: number | null): O
 }
 
 function noteOf({ price, until }: PartBought, day: number | null): string {
-  if (price === null || price === 0) return "no price";
+  if (price === null) return "no price";
+  if (price === 0) return "free";
   if (until === null) return "no last day";
   return day !== null && until < day ? "expired" : "";
 }
 
-const rounded = (sum: number | Fault): number | Fault =>
-  isFault(sum) ? sum : roundMoney(sum, MONEY_DECIMALS);
+const rounded = (sum: number | Fault, decimals: number): number | Fault =>
+  isFault(sum) ? sum : roundMoney(sum, decimals);

@@ -3,6 +3,7 @@ import { faults, isFault, type Fault } from "../../engine/faults";
 import { isBlank, type Cell, type Matrix } from "../core/cells";
 import { declare } from "../core/declare";
 import { list, number, optional, table, text, type ListEntry } from "../core/parameters";
+import { decimals } from "./parameters";
 
 const MOST_LINES = 100_000;
 const BOUGHT = ["part", "needed", "spares", "quantity", "sold by", "price", "sum"] as const;
@@ -16,8 +17,8 @@ const COLUMNS = [
   "price as quoted",
   "priced on",
   "valid until",
-  "note: expired, no last day, no price",
-  "sum, rounded to two decimals",
+  "note: expired, no last day, no price, free",
+  "sum, rounded",
   "sum of the supplier, in its last line",
 ];
 const BLANK: readonly ""[] = COLUMNS.map(() => "" as const);
@@ -69,6 +70,7 @@ export const orderlist = declare({
         max: 2_958_465,
       }),
     ),
+    optional(decimals, 2),
     ...further(FURTHER[0]),
     ...further(FURTHER[1]),
     ...further(FURTHER[2]),
@@ -82,9 +84,9 @@ export const orderlist = declare({
     help: "A row for each part that is bought: suppliers by their names, parts that name none at the end. What is bought 0 times has no line.",
     columns: COLUMNS,
   },
-  equation: "Sum of a supplier = Σ of its lines, each rounded to two decimals.",
+  equation: "Sum of a supplier = Σ of its lines, each rounded to the decimals.",
   source: "Definition of a sum",
-  accuracy: "Exact; a line whose quantity is not known keeps the sum of its supplier open.",
+  accuracy: "Exact; a line whose quantity or price is not known keeps the sum of its supplier open.",
   tasks: ["What do I order from whom?", "How much does each supplier get?"],
   examples: [
     {
@@ -100,7 +102,7 @@ export const orderlist = declare({
   ],
   seeAlso: ["REELS", "ADDMONEY"],
   faultsWhen: ["A table has other columns than named, or is not as long as that of what is bought."],
-  compute: (rows, firstBought, firstTerms, firstArticles, day, ...given) => {
+  compute: (rows, firstBought, firstTerms, firstArticles, day, decimals, ...given) => {
     const lists = [
       { of: FIRST, bought: firstBought, terms: firstTerms, articles: firstArticles },
       ...FURTHER.map((of, index) => ({
@@ -120,7 +122,7 @@ export const orderlist = declare({
         if (part) parts.push(part);
       });
     }
-    const order = orderLines(parts, day ?? null);
+    const order = orderLines(parts, day ?? null, decimals);
     return Array.from({ length: rows }, (_, row) => (order[row] ? shownLine(order[row]) : BLANK));
   },
 });

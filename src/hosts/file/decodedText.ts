@@ -28,7 +28,7 @@ export function decodedText(bytes: Uint8Array): DecodedText | undefined {
 }
 
 /** ł, ą, ż and ľ of Windows-1250 where Windows-1252 has ³, ¹, ¿ and ¾: a cubic metre and a note's number are no words. */
-const SIGNS_WITHIN_WORDS = /[^\Wm_\d]³(?!\w*\/)|[A-Za-z][¹¿¾][a-z]/i;
+const SIGNS_WITHIN_WORDS = /[a-z][³¹¿¾][a-z]|\bz³(?![a-z])/i;
 
 /**
  * The letters of 0x80 to 0x9F (WHATWG Encoding, index windows-1252; five codes stand for themselves).

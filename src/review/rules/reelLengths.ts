@@ -7,7 +7,7 @@ import type { Finding } from "../finding";
 import { filledCells, figure, isBlank, namedCells, plainWord, type NamedCell } from "../namedCells";
 import type { Rule } from "../rule";
 
-const { rooms, branches, heads, feeders } = estimate;
+const { rooms, branches, heads, feeders, rests } = estimate;
 
 const RUNS = [
   { named: rooms.outlet.name, run: rooms.run.name, cable: rooms.cable.name },
@@ -29,7 +29,15 @@ export const reelLengths: Rule = {
     return filledCells(read, estimate.cables.name.name).flatMap(({ value, index }) => {
       const reel = reels[index];
       if (typeof reel?.value !== "number" || reel.value <= 0) return [];
-      const holds = reel.value;
+      // A reel in stock may be longer than a new one.
+      const [inStock, lefts] = [namedCells(read, rests.cable.name), namedCells(read, rests.length.name)];
+      const holds = Math.max(
+        reel.value,
+        ...inStock.flatMap(({ value: cable }, at) => {
+          const left = lefts[at]?.value;
+          return typeof left === "number" && plainWord(cable) === plainWord(value) ? [left] : [];
+        }),
+      );
       const runs = RUNS.flatMap((one) => {
         const [lengths, cables] = [namedCells(read, one.run), namedCells(read, one.cable)];
         return filledCells(read, one.named).flatMap((row) => {

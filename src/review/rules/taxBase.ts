@@ -18,11 +18,16 @@ export const taxBase: Rule = {
     const on = namedValue(read, estimate.site.tax_on.name);
     if (typeof tax !== "number" || typeof right !== "number" || typeof share !== "number") return [];
     if (Math.abs(right - tax) <= CENT) return [];
+    const ofClass = expected && namedValue(expected, estimate.price.of_class.name);
+    const base =
+      typeof ofClass === "number" && ofClass !== 0
+        ? "the tax classes of Site with the usual tax"
+        : `${figure(share * 100)} % on ${String(on ?? "the price")}`;
     return [
       {
         weight: "wrong",
         place: namedCells(read, estimate.quote.tax.name)[0]?.place,
-        message: `The tax is ${tax.toFixed(2)}; ${figure(share * 100)} % on ${String(on ?? "the price")} come to ${right.toFixed(2)}.`,
+        message: `The tax is ${tax.toFixed(2)}; ${base} come to ${right.toFixed(2)}.`,
         expected: right.toFixed(2),
         effect: `The customer is asked for ${Math.abs(tax - right).toFixed(2)} too ${tax > right ? "much" : "little"}.`,
         remedy: "Enter the template's formulas for the taxable part and the tax again.",

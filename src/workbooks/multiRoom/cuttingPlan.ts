@@ -3,7 +3,7 @@ import { call, f, type Formula, type Named } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { blockPart, gridPart } from "../parts";
 import { CUTTING } from "./materials";
-import { keysOf, sought } from "./nameKeys";
+import { keysOf, sought, sumOf } from "./nameKeys";
 import { branches } from "./names/branches";
 import { cablesCut, cutplan, cutting } from "./names/cuttingPlan";
 import { feeders } from "./names/dishes";
@@ -20,7 +20,7 @@ const linesOf = (rows: Named): Formula =>
   f`IF((ROW(${rows})=MIN(ROW(${rows})))+(ROW(${rows})=MAX(ROW(${rows})))>0,"",ROW(${rows})-MIN(ROW(${rows})))`;
 
 /** What could be cut of the reels in stock, if cable had no ends. */
-const inStock = call("SUMIFS", rests.length, rests.cable, cables.name);
+const inStock = sumOf(rests.length, rests.key, cables.name);
 const toBuy = f`ROUNDUP(ROUND((${cablesCut.used}-${inStock})/${cables.reel},9),0)`;
 
 export const cuttingPlanSheet: SheetDefinition = {
@@ -42,7 +42,7 @@ export const cuttingPlanSheet: SheetDefinition = {
           f`IF(${cablesCut.used}+${cablesCut.left}=0,"",${cablesCut.left}/(${cablesCut.used}+${cablesCut.left}))`,
         ),
         remark: ofEachCable(
-          f`IF(IFERROR(${cablesCut.bought}=${cablesCut.least},FALSE),IF(${cablesCut.pieces}=0,"none is needed","no fewer reels are possible"),"runs are not joined: length alone would need fewer")`,
+          f`IF(ISERROR(${cablesCut.bought}),"a run cannot be planned",IF(IFERROR(${cablesCut.bought}=${cablesCut.least},FALSE),IF(${cablesCut.pieces}=0,"none is needed","no fewer reels are possible"),"runs are not joined: length alone would need fewer"))`,
         ),
         pieces: ofEachCable(inPlan(cutplan.plan.pieces)),
         used: ofEachCable(inPlan(cutplan.plan.used)),

@@ -14,6 +14,7 @@ import { commissioningSheet } from "./commissioning";
 import { LONG_SHEETS, OTHER_SHEETS } from "./filledSheets";
 import { countOf, countOfOwn } from "./nameKeys";
 import { branches } from "./names/branches";
+import { places } from "./names/crew";
 import { dishes, feeders } from "./names/dishes";
 import { heads } from "./names/headUnits";
 import { kinds, labour, routes } from "./names/labour";
@@ -22,8 +23,8 @@ import { passives, plates, receivers, units } from "./names/parts";
 import { rooms } from "./names/rooms";
 import { types } from "./names/roomTypes";
 import { aims, sight } from "./names/sightline";
-import { site, slots, taxes } from "./names/site";
-import { made, options } from "./names/terms";
+import { rests, site, slots, taxes } from "./names/site";
+import { made, options, provisional } from "./names/terms";
 import { PRICED } from "./priceChecks";
 import { GREATEST_SLOPE } from "./site";
 
@@ -88,7 +89,8 @@ const WITH_WILDCARDS: readonly Named[] = [
   ...[heads.type, heads.dish, heads.supply, heads.cable, dishes.name, dishes.feed, dishes.part],
   ...[feeders.from, feeders.to, feeders.cable],
   ...[rooms.from, rooms.cable, rooms.plate, rooms.split, rooms.kind, rooms.type],
-  ...[taxes.name, options.name, made.option],
+  ...[taxes.name, options.name, options.tax, options.instead, provisional.tax, made.option],
+  ...[rooms.floor, rooms.room, places.floor, places.room, rests.cable],
   ...[types.name, types.cable, types.plate, types.split, types.kind, types.fitting],
 ];
 export const wild = (of: Named): Formula =>

@@ -61,7 +61,8 @@ function bill(
       needed: present(counted.needed),
       spares: present(sparesOf(bought.needed, counted.spares)),
       quantity: present(f`${packsOf(bought, pack)}*${pack}`),
-      sold: present(f`IF(${pack}=1,"piece",${soldIn("pack", of.pack)})`),
+      // As many as are bought are pieces, and so is what the price is of.
+      sold: present(f`IF(${pack}=1,"piece",${soldIn("piece, in packs", of.pack)})`),
       price: present(f`${of.price}`),
       sum: present(f`${bought.quantity}*${of.price}`),
     },

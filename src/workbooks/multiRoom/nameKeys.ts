@@ -15,7 +15,8 @@ export const keyed = (head: string) => result(`${head}, as counted`, { width: 12
 
 export const keysOf = (names: Named | Formula): Formula => f`IF(${names}="","",${signed(names)})`;
 
-const escaped = (names: Named | Formula): Formula =>
+/** The three signs of a comparison stand for themselves. */
+export const escaped = (names: Named | Formula): Formula =>
   f`SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(${names},"~","~~"),"*","~*"),"?","~?")`;
 
 /** What is looked for among the keys. */

@@ -14,6 +14,7 @@ import {
 } from "./names/materials";
 import { orders } from "./names/orderList";
 import { cables, feeds, fittings, passives, plates, resistors, supplies, units } from "./names/parts";
+import { price } from "./names/price";
 import { site } from "./names/site";
 
 /** Each list of parts with what is bought of it, in the order of Parts. */
@@ -43,7 +44,7 @@ export const orderListSheet: SheetDefinition = {
   parts: [
     answerPart(orders, {
       heading: "Orders",
-      formula: call("RIG.ORDERLIST", f`${LINES}`, ...first!, site.date, ...others.flat()),
+      formula: call("RIG.ORDERLIST", f`${LINES}`, ...first!, site.date, price.decimals, ...others.flat()),
       rows: LINES,
       lines: 1,
     }),

@@ -1,8 +1,8 @@
-import { call, chain, f } from "../../formula/build";
+import { call, chain, f, type Formula, type Named } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { whileFunctionsAnswer } from "../aboutNames";
 import { blockPart, fieldsPart, spilledInto, worked } from "../parts";
-import { countOf, sumOf } from "./nameKeys";
+import { countOf, escaped, sought, sumOf } from "./nameKeys";
 import { branches } from "./names/branches";
 import { feeders } from "./names/dishes";
 import { heads } from "./names/headUnits";
@@ -27,10 +27,12 @@ import { roundedNatively } from "./roundedNatively";
 import { BY_RATES } from "./byRates";
 import { CLASSES_UNKNOWN, inClasses, ON_LINES } from "./taxes";
 
+/** Cut at their longest, runs have been bought so: then nothing is left to doubt. */
+const NOT_LONGEST = f`(${site.cut_at}<>"longest")`;
 const OF_LENGTHS = f`(${chain(
   "+",
   [rooms, branches, heads, feeders].map(({ variance }) => f`SUM(${variance})`),
-)})`;
+)})*${NOT_LONGEST}`;
 const OF_SITES = f`SUM(${sitesPriced.variance})`;
 const OF_HOURS = f`${workTogether.deviation}^2`;
 
@@ -50,6 +52,8 @@ const LEFT = f`IF(${price.before}=0,1,${price.net}/${price.before})`;
 /** The cent or two by which rounded parts miss the price without tax. */
 const ODD_CENTS = f`ROUND(${price.net}-SUM(${taxesPriced.reduced}),${price.decimals})`;
 
+const chosenOf = (keys: Named, names: Named): Formula =>
+  f`COUNTIFS(${keys},${sought(names)},${options.chosen},"yes")`;
 /** The lists that are added up, in the order of their sums. */
 const SUMS = [
   unitsBought,
@@ -120,7 +124,7 @@ export const priceSheet: SheetDefinition = {
     ]),
     fieldsPart("Expected total and its uncertainty", [
       worked(price.deviation, f`SQRT(${OF_LENGTHS}+${OF_SITES}+${OF_HOURS})`),
-      worked(price.expected_extra, f`SUM(${rooms.expected_extra})*${price.factor}`),
+      worked(price.expected_extra, f`SUM(${rooms.expected_extra})*${price.factor}*${NOT_LONGEST}`),
       worked(
         price.expected,
         f`${price.total}+${price.expected_extra}*(1-${discount.share})*(1+${ON_LINES.cable})`,
@@ -223,7 +227,8 @@ export const priceSheet: SheetDefinition = {
       mirrors: options,
       formulas: {
         name: f`IF(${options.name}="","",${options.name})`,
-        open: f`IF(${options.name}="","",IF(${options.chosen}="yes",0,${options.sum}))`,
+        // In place of another for the same thing that is chosen, which goes out; one of another class is not worked out here.
+        open: f`IF(${options.name}="","",IF(${options.chosen}="yes",0,${options.sum}-IF(${options.instead}="",0,IF(${chosenOf(options.instead_key, options.instead)}>COUNTIFS(${options.pair_key},${escaped(options.pair_key)},${options.chosen},"yes"),NA(),${sumOf(options.chosen_sum, options.instead_key, options.instead)}))))`,
         total: call(
           "RIG.TOTALSWITH",
           optionsPriced.open,

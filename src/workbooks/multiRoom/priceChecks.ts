@@ -103,7 +103,16 @@ export const priceChecks = {
     limit: "advisory: they cost nothing in this job",
     found: countedInAll([labour, fittings].map((of) => f`${uncounted(of)}>0`)),
     passes: none,
-    where: lookAt("Parts", labour.per_outlet, labour.per_branch, labour.per_head, labour.fixed, labour.piece),
+    where: lookAt(
+      "Parts",
+      labour.per_outlet,
+      labour.per_branch,
+      labour.per_head,
+      labour.fixed,
+      labour.per_floor,
+      labour.per_day,
+      labour.piece,
+    ),
     places: chain(
       "&",
       [labour, fittings].map((of) => f`IFERROR("; "&INDEX(${of.name},MATCH(1,${uncounted(of)},0)),"")`),

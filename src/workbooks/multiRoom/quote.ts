@@ -2,6 +2,7 @@ import { chain, f, text, type Formula, type Named } from "../../formula/build";
 import { checks } from "../checkNames";
 import type { Block, Field, SheetDefinition } from "../definition";
 import { blockPart, fieldsPart, worked } from "../parts";
+import { countOf } from "./nameKeys";
 import { branches } from "./names/branches";
 import { dishes, feeders } from "./names/dishes";
 import { heads, headsNeeded } from "./names/headUnits";
@@ -17,7 +18,7 @@ import {
 } from "./names/quote";
 import { rooms } from "./names/rooms";
 import { site, slots, taxes } from "./names/site";
-import { assumptions, discount, exclusions, letterhead, onpurpose, options } from "./names/terms";
+import { assumptions, discount, exclusions, letterhead, made, onpurpose, options } from "./names/terms";
 
 /** What stands where a sum is not known: the customer sees no code of an error. */
 const OPEN = text("open");
@@ -51,7 +52,7 @@ const ofClass = (what: Named): Formula =>
 
 /** An option that can't be priced yet has no sum. */
 const whereQuoted = (what: Named): Formula =>
-  f`IF((${options.name}="")+(${options.quantity}="")+(${options.each}="")*IFERROR(${options.made}=0,FALSE)>0,"",IFERROR(${what},${OPEN}))`;
+  f`IF((${options.name}="")+(${options.quantity}="")+(${options.each}="")*(${countOf(made.key, options.name)}=0)>0,"",IFERROR(${what},${OPEN}))`;
 
 /** A list of Terms as it prints; "none" in its first row where nothing is listed. */
 const listed = (
@@ -167,7 +168,7 @@ export const quoteSheet: SheetDefinition = {
       kind: "text",
       heading: "Terms and safety",
       lines: [
-        "Each sum is rounded to two decimals once, and the total is the sum of what is printed.",
+        "Each sum is rounded once, where it is printed, and the total is the sum of what is printed.",
         "The price holds until the date above, for the outlets, lengths and parts counted here.",
         "Roof and ladder work, overhead lines, lightning, mains and bonding are planned on site",
         "before work starts. Bonding and earthing follow the local code and are decided by",

@@ -155,7 +155,7 @@ export const siteSheet: SheetDefinition = {
       ],
     ]),
     spares,
-    blockPart(rests, { heading: "Reels in stock", prepared: 4, formulas: {} }),
+    blockPart(rests, { heading: "Reels in stock", prepared: 4, formulas: { key: keysOf(rests.cable) } }),
     measuring,
     fieldsPart("Money", MONEY),
     ...taxParts,

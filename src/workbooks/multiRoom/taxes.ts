@@ -34,7 +34,6 @@ export const inClasses = (lines: Readonly<Record<Line, Named | Formula>>): Formu
 export const CLASSES_UNKNOWN = chain("+", [
   ...EACH_LINE.map((line) => f`(${taxClass[line]}<>"")*(COUNTIF(${taxes.key},${sought(taxClass[line])})=0)`),
   ...[options, provisional].map(
-    ({ name, tax, tax_key }) =>
-      f`SUMPRODUCT((${name}<>"")*(${tax}<>"")*ISERROR(MATCH(${tax_key},${taxes.key},0)))`,
+    ({ tax, tax_key }) => f`SUMPRODUCT((${tax}<>"")*ISERROR(MATCH(${tax_key},${taxes.key},0)))`,
   ),
 ]);

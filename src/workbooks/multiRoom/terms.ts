@@ -1,8 +1,8 @@
-import { f, type Formula, type Named } from "../../formula/build";
+import { chain, f, type Formula, type Named } from "../../formula/build";
 import type { SheetDefinition } from "../definition";
 import { askedBeside, blockPart, fieldsPart } from "../parts";
 import { BY_RATES } from "./byRates";
-import { countOf, keysOf, sought, sumOf } from "./nameKeys";
+import { countOf, keyOfAll, keysOf, sought, sumOf } from "./nameKeys";
 import { crew } from "./names/crew";
 import { cables, feeds, fittings, passives, plates, resistors, supplies, units } from "./names/parts";
 import { price } from "./names/price";
@@ -54,6 +54,7 @@ export const termsSheet: SheetDefinition = {
         made: f`IF(${options.name}="","",IF(COUNTIFS(${made.key},${sought(options.name)},${made.lacks},1)>0,NA(),${sumOf(made.cost, made.key, options.name)}))`,
         tax_key: keysOf(options.tax),
         instead_key: keysOf(options.instead),
+        pair_key: f`IF(${options.instead}="","",${keyOfAll(options.instead, options.tax)})`,
       },
     }),
     blockPart(made, {
@@ -61,9 +62,13 @@ export const termsSheet: SheetDefinition = {
       prepared: 6,
       formulas: {
         one: f`IF(${made.option}="","",IF(${made.each}="",${costOnParts},${made.each}))`,
-        lacks: f`IF(${made.option}="","",(${made.quantity}<>"")*(${made.one}=""))`,
+        // Neither so many nor so long, no cost, or a word where a number belongs: a sum would pass it over.
+        lacks: f`IF(${made.option}="","",((${made.quantity}="")*(${made.hours}="")+(${made.quantity}<>"")*(${made.one}="")+${chain(
+          "+",
+          [made.quantity, made.hours, made.each].map((one) => f`(${one}<>"")*(1-ISNUMBER(${one}))`),
+        )}>0)*1)`,
         // Hosts differ in what an empty text times a number is.
-        cost: f`IF(${made.option}="","",IF((${made.quantity}="")+(${made.one}="")>0,0,${made.quantity}*${made.one})+${made.hours}*${crew.rate})`,
+        cost: f`IF(${made.option}="","",IF(${made.lacks}=1,0,IF(${made.quantity}="",0,${made.quantity}*${made.one})+${made.hours}*${crew.rate}))`,
         key: keysOf(made.option),
       },
     }),

@@ -152,6 +152,7 @@ export function cuttingPlanSheet(job: Job, book: Book): Cells {
     cables_cut_least: column(least),
     cables_cut_share: column((row) => (all(row) === 0 ? "" : totals(7)(row) / all(row))),
     cables_cut_remark: column((row) => {
+      if (Number.isNaN(bought(row))) return "a run cannot be planned";
       if (bought(row) !== least(row)) return "runs are not joined: length alone would need fewer";
       return totals(4)(row) === 0 ? "none is needed" : "no fewer reels are possible";
     }),
@@ -191,19 +192,21 @@ export function orderListSheet(job: Job): Cells {
     a === "" ? 1 : b === "" ? -1 : a < b ? -1 : 1,
   );
   const day = field(job, "site_date");
+  const places = isFilled(job.fields, "site_decimals") ? field(job, "site_decimals") : 2;
   const rows = suppliers.flatMap((supplier) => {
     const own = lines.filter(({ part }) => plain(part.supplier) === supplier);
     const sums = own.map(({ part, quantity }) => {
       const cost = new Decimal(quantity).times(orNought(part, "price"));
-      return cost.isNaN() ? NaN : cost.toDecimalPlaces(2, Decimal.ROUND_HALF_UP).toNumber();
+      return cost.isNaN() ? NaN : cost.toDecimalPlaces(places, Decimal.ROUND_HALF_UP).toNumber();
     });
-    const total = sums.some(Number.isNaN)
-      ? "open"
-      : sums.reduce((all, one) => all.plus(one), new Decimal(0)).toNumber();
+    const total =
+      sums.some(Number.isNaN) || own.some(({ part }) => !isFilled(part, "price"))
+        ? "open"
+        : sums.reduce((all, one) => all.plus(one), new Decimal(0)).toNumber();
     return own.map(({ block, part, quantity }, index): Value[] => {
-      const price = orNought(part, "price");
       const note = () => {
-        if (price === 0) return "no price";
+        if (!isFilled(part, "price")) return "no price";
+        if (part.price === 0) return "free";
         if (!isFilled(part, "until")) return "no last day";
         return figure(part, "until") < day ? "expired" : "";
       };

@@ -110,7 +110,15 @@ const LOOKED_UP: readonly (readonly [string, string])[] = [
   ...LISTS.filter(([block]) => !["labour", "options", "provisional", "routes"].includes(block)),
   ["rooms", "outlet"],
   ["options", "name"],
+  ["options", "tax"],
+  ["options", "instead"],
+  ["provisional", "tax"],
   ["made", "option"],
+  ["rooms", "floor"],
+  ["rooms", "room"],
+  ["places", "floor"],
+  ["places", "room"],
+  ["rests", "cable"],
 ];
 const PRICED = ["cables", "passives", "units", "supplies", "plates", "feeds", "resistors", "fittings"];
 

@@ -208,7 +208,11 @@ export function boughtOf(
 /** In words, what one of the quantity and the price is of. */
 export function soldBy(block: string, part: Row): string {
   if (block === "cables") return `reel of ${part.reel}`;
-  return (part.pack ?? "") === "" || part.pack === 1 ? "piece" : `pack of ${part.pack}`;
+  return (part.pack ?? "") === "" || part.pack === 1
+    ? "piece"
+    : block === "fittings"
+      ? `pack of ${part.pack}`
+      : `piece, in packs of ${part.pack}`;
 }
 
 export const costOf = (job: Job, block: string, part: Row): Decimal => {

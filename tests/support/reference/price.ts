@@ -85,12 +85,15 @@ const madeCost = (job: Job, row: Row): Decimal =>
         : 0,
     );
 const lacksCost = (job: Job, row: Row): boolean =>
-  isFilled(row, "quantity") && !isFilled(row, "each") && costOfOne(job, row.part).isNaN();
+  (isFilled(row, "quantity")
+    ? !isFilled(row, "each") && costOfOne(job, row.part).isNaN()
+    : !isFilled(row, "hours")) ||
+  ["quantity", "hours", "each"].some((key) => isFilled(row, key) && typeof row[key] !== "number");
 const madeOf = (job: Job, option: Row): Decimal =>
   added(
     filledRows(job, "made", "option")
       .filter(({ option: name }) => isSame(name, option.name))
-      .map((row) => madeCost(job, row)),
+      .map((row) => (lacksCost(job, row) ? of(NaN) : madeCost(job, row))),
   );
 /** What a unit of cost sells at. */
 const soldAt = (job: Job): Decimal =>
@@ -276,6 +279,10 @@ export function termsSheet(job: Job): Cells {
     taxes_key: keys("taxes", "name"),
     options_tax_key: keys("options", "tax"),
     options_instead_key: keys("options", "instead"),
+    options_pair_key: rowsOf(job, "options").map((row) =>
+      isFilled(row, "instead") ? `_${row.tax ?? ""}_${row.instead}` : "",
+    ),
+    rests_key: keys("rests", "cable"),
     provisional_tax_key: keys("provisional", "tax"),
     made_key: keys("made", "option"),
     options_sum: eachRow<Value>(rows, "name", (row) => cents(job, optionSum(job, row)).toNumber(), ""),
@@ -293,7 +300,7 @@ export function termsSheet(job: Job): Cells {
     made_cost: eachRow<Value>(
       rowsOf(job, "made"),
       "option",
-      (row) => madeCost(job, lacksCost(job, row) ? { ...row, quantity: "" } : row).toNumber(),
+      (row) => (lacksCost(job, row) ? 0 : madeCost(job, row).toNumber()),
       "",
     ),
     options_chosen_sum: eachRow<Value>(
@@ -311,14 +318,35 @@ function ofClassesOf(job: Job, what: (at: number) => Value): Value[] {
   return eachRow<Value>(rowsOf(job, "taxes"), "name", () => what((at += 1)), "");
 }
 
+/** Of an option what comes on top of the price; of an alternate less what goes out for it, if that is in one class with it. */
+function openSum(job: Job, option: Row): Decimal {
+  if (option.chosen === "yes") return of(0);
+  const out = filledRows(job, "options", "name").filter(
+    ({ chosen, instead }) => chosen === "yes" && isSame(instead, option.instead),
+  );
+  if (
+    out.some(
+      ({ tax }) =>
+        String(tax ?? "")
+          .trim()
+          .toLowerCase() !==
+        String(option.tax ?? "")
+          .trim()
+          .toLowerCase(),
+    )
+  )
+    return of(NaN);
+  return cents(job, optionSum(job, option)).minus(added(out.map((row) => cents(job, optionSum(job, row)))));
+}
+
 /** The whole quote once more, with the option in it. */
 function totalWith(job: Job, option: Row): Decimal {
   const p = priced(job);
   if (option.chosen === "yes") return p.total;
-  const sum = cents(job, optionSum(job, option));
-  const before = p.before.plus(sum);
+  const added = openSum(job, option);
+  const before = p.before.plus(added);
   const net = before.minus(discountOf(job, before));
-  return net.plus(taxesOf(job, p.lines, net, before, [...p.chosen, [sum, option.tax]]).tax);
+  return net.plus(taxesOf(job, p.lines, net, before, [...p.chosen, [added, option.tax]]).tax);
 }
 
 const numbers = (values: readonly Decimal[]): number[] => values.map((value) => value.toNumber());
@@ -330,12 +358,14 @@ export function doubt(job: Job, cells: Cells) {
     (cells[name] as readonly Value[]).filter((value) => value !== "") as number[];
   const over = (blocks: readonly string[]): number =>
     sum(blocks.map((block) => sum(column(`${block}_variance`))));
-  const lengths = over(["rooms", "branches", "heads", "feeders"]);
+  // Cut at their longest, runs have been bought so.
+  const isBought = word(job, "site_cut_at") === "longest";
+  const lengths = isBought ? 0 : over(["rooms", "branches", "heads", "feeders"]);
   const sites = over(["sites_priced"]);
   const common = commonDeviations(job);
   const hours = over(["work", "route_work"]) + common.speed ** 2 + common.difficulty ** 2;
   const deviation = Math.sqrt(lengths + sites + hours);
-  const drift = sum(column("rooms_expected_extra")) * factor.toNumber();
+  const drift = isBought ? 0 : sum(column("rooms_expected_extra")) * factor.toNumber();
   // A discount by a share takes its share of what is not sure as well.
   const kept = isFilled(job.fields, "discount_share") ? 1 - field(job, "discount_share") : 1;
   const on = word(job, "site_tax_on");
@@ -419,7 +449,7 @@ export function priceSheet(job: Job, cells: Cells): Cells {
     options_priced_open: eachRow<Value>(
       rowsOf(job, "options"),
       "name",
-      (row) => (row.chosen === "yes" ? 0 : cents(job, optionSum(job, row)).toNumber()),
+      (row) => openSum(job, row).toNumber(),
       "",
     ),
     options_priced_total: eachRow<Value>(
@@ -475,7 +505,9 @@ export function quoteSheet(job: Job, entries: number): Cells {
   const ofClasses: Value =
     p.taxes.ofClass.isZero() || p.taxes.taxUsual.isZero() ? "" : shown(p.taxes.taxUsual.toNumber());
   const isPriced = (row: Row): boolean =>
-    isFilled(row, "quantity") && (isFilled(row, "each") || !madeOf(job, row).isZero());
+    isFilled(row, "quantity") &&
+    (isFilled(row, "each") ||
+      filledRows(job, "made", "option").some(({ option }) => isSame(option, row.name)));
   const isDraft = entries > 0 || p.total.isNaN();
   const isOff = !p.discount.isZero();
   return {

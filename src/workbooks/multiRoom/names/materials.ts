@@ -16,7 +16,7 @@ const bought = (
   needed,
   spares: result("Spares", { unit: spareUnit, width: 10, format: "integer" }),
   quantity: result("To buy", { unit, width: 12, format: "integer" }),
-  sold: result("Sold by", { width: 16 }),
+  sold: result("Sold by", { width: 20 }),
   price: result("Price", { unit: "money", width: 12, format: "money" }),
   sum: result("Sum", { unit: "money", width: 14, format: "money" }),
 });

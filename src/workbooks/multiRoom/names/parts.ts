@@ -32,7 +32,7 @@ const article = entry(
 
 /** Of a part that is priced by the piece; before the article, for the same reason. */
 const pack = entry(
-  "Sold by",
+  "In a pack",
   { unit: "pieces", width: 12, format: "integer" },
   whole(
     1,

@@ -38,7 +38,7 @@ export const price = fields(
       note: "Errors of lengths, of site costs and of each line of work are taken as independent, those that all labour has in common (Crew) as one; prices, quantities, days and whole reels as exact.",
     }),
     expected_extra: money("Expected extra price of lengths", {
-      note: "Mean of shortest, likely and longest, less the likely; hours and site costs are in the price at their mean already.",
+      note: "Mean of shortest, likely and longest, less the likely, unless runs are cut at their longest; hours and site costs are in the price at their mean already.",
     }),
     expected: money("Expected total", {
       note: "With tax. The quote itself keeps to the lengths as entered.",

@@ -396,6 +396,7 @@ export const rests = block("rests", {
       required: true,
     }),
   ),
+  key: keyed("Cable in stock"),
 });
 
 export const slots = block(

@@ -44,6 +44,7 @@ export const options = block("options", {
   made: result("Direct cost of what it is made of", { unit: "money", width: 14, format: "money" }),
   tax_key: keyed("Tax class"),
   instead_key: keyed("What it replaces"),
+  pair_key: result("What it replaces with its tax class, as counted", { width: 12 }),
 });
 
 /** What options and alternates are made of: a row for each part and for each kind of work. */
@@ -76,7 +77,7 @@ export const made = block("made", {
   hours: entry(
     "Crew hours",
     { unit: "h", width: 10, format: "two" },
-    number(-10_000, 10_000, "Hours of the crew in all; less than 0 for hours that are saved", {
+    number(-10_000, 10_000, "Hours of the crew for one of the option; less than 0 for hours that are saved", {
       example: "1.5",
     }),
   ),
