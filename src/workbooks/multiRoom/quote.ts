@@ -125,7 +125,7 @@ export const quoteSheet: SheetDefinition = {
       line(quote.cable, price.line_cable),
       line(quote.fittings, price.line_fittings),
       line(quote.labour, price.line_labour),
-      line(quote.sites, price.line_sites),
+      line(quote.sites, price.line_sites, unlessEmpty(quote.sites)),
       line(quote.provisional, price.line_provisional),
       line(quote.options, price.line_options),
       line(quote.discount, f`-${price.discount}`, unlessEmpty(quote.discount)),

@@ -212,10 +212,10 @@ describe("what prints", () => {
     // On Rooms and on Commissioning at least.
     for (const { outlet } of [...guestHouse.blocks!.rooms!, ...surveyOutlets(60, () => "")])
       expect([outlet, times(String(outlet)) >= 2]).toEqual([outlet, true]);
-    // On Terms and on the quote.
+    // On Terms, on Price and on the quote.
     const text = words.join(" ");
     for (let option = 6; option <= 12; option++)
-      expect(text.match(new RegExp(`\\boption ${option}\\b`, "g"))).toHaveLength(2);
+      expect(text.match(new RegExp(`\\boption ${option}\\b`, "g"))).toHaveLength(3);
     expect(text).toMatch(/Terms and safety/);
     expect(text).toMatch(/This quotation is not a safety certificate/);
   });

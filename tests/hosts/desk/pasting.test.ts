@@ -238,7 +238,7 @@ describe("pasted from outside", () => {
       expect(filled(after, "provisional_name")).toEqual(filled(before, "provisional_name"));
       expect(unprintedRows(after)).toEqual([]);
       expect(await said(desk)).toMatch(
-        /^7 rows were added to Options, at their selling price, and to the lists that stand for the same rows\./,
+        /^7 rows were added to Options and alternates, at their selling price, and to the lists that stand for the same rows\./,
       );
     },
   );

@@ -229,7 +229,8 @@ withPage(
     const after = await until(bookOnPage, (book) => placeOf(book, "rooms_outlet").bottom === bottom + 1);
     expect(namedColumn(after, "rooms_outlet").at(-2)).toBe("X-1");
     expect(namedColumn(after, "rooms_outlet").at(-1) || undefined).toBeUndefined();
-    await choose("Terms", "H5");
+    const beside = placeOf(after, "options_pair_key");
+    await choose("Terms", address(beside.top - 4, beside.right + 1));
     await type("stray");
     await until(
       () => notice().innerText(),

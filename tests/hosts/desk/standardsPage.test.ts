@@ -26,7 +26,7 @@ withPage(
     await choose("Standards", "B6");
     await type("4");
     await type("2027-01-04");
-    await choose("Standards", "B28");
+    await choose("Standards", "B29");
     await type("25%");
     await textIs(page.locator(".desk-title"), "standards, edition 4, Invented firm (demonstration)");
     await saved();

@@ -521,6 +521,7 @@ export function quoteSheet(job: Job, entries: number): Cells {
     quote_scope: scope,
     "Quote!A5": isDraft ? "Draft: not to be sent" : "",
     quote_draft: isDraft ? "Entries are missing or wrong: see Checks" : "",
+    "Quote!A20": p.lines[4]!.isZero() ? "" : "Travel, access and permits",
     "Quote!A23": isOff ? "Discount" : "",
     "Quote!A24": isOff && word(job, "discount_reason") !== "" ? "Reason for the discount" : "",
     "Quote!A27": ofClasses === "" ? "" : "Of that at the usual rate",
