@@ -2,9 +2,19 @@
  * Whole heads of price lists in the other languages of the writings that a workbook can choose: Swedish, Danish,
  * Norwegian, Finnish, Polish, Czech, Slovak, Hungarian, Italian, Portuguese; from memory. Compared as plain words.
  */
-import type { HeadMeaning } from "./headMeaning";
-
-type Meaning = Omit<HeadMeaning, "currencies">;
+/** As headMeaning.ts has it, which reads these first. */
+type Key =
+  | "article"
+  | "description"
+  | "unit"
+  | "pack"
+  | "price"
+  | "perUnit"
+  | "perPack"
+  | "withTax"
+  | "from"
+  | "until";
+type Meaning = { readonly key: Key; readonly net?: boolean } | { readonly unused: true };
 
 const HEADS: readonly (readonly [heads: string, meaning: Meaning])[] = [
   [
