@@ -19,7 +19,8 @@ type Row = Record<string, number | string>;
 
 /** Four outlets on two floors, no routes; what is given replaces what the job has. */
 function computed(fields: Row, blocks: Record<string, Row[]>): Book {
-  const { site_usual_route: _, ...others } = guestHouse.fields as Row;
+  const others = { ...(guestHouse.fields as Row) };
+  delete others.site_usual_route;
   const outlet = (floor: string, room: string): Row => ({
     floor,
     room,
