@@ -47,7 +47,7 @@ export const addingRows = (count: number): Change<PlannedRows, string> => ({
     await context.sync();
     const others = new Set(rows.growing.map((block) => block.sheet));
     others.delete(sheet);
-    const mirrored = others.size > 0 ? ` ${[...others].join(", ")} grew with it.` : "";
+    const mirrored = others.size > 0 ? ` ${[...others].join(" and ")} grew with it.` : "";
     const done = `${count} ${count === 1 ? "row" : "rows"} added at the end of ${rows.heading}.${mirrored}`;
     return [done, ...notes].join(" ");
   },

@@ -152,7 +152,9 @@ describe("adding rows", () => {
       const before = zoneOf(excel, "rooms_run");
       const mirror = zoneOf(excel, "commission_outlet");
       await excel.choose("Rooms", address(before.top + 2, before.left));
-      expect(await host.addRows(2)).toBe("2 rows added at the end of Outlets. Commissioning grew with it.");
+      expect(await host.addRows(2)).toBe(
+        "2 rows added at the end of Outlets. Cutting plan and Commissioning grew with it.",
+      );
       expect(zoneOf(excel, "rooms_run")).toEqual({ ...before, bottom: before.bottom + 2 });
       expect(zoneOf(excel, "commission_outlet").bottom).toBe(mirror.bottom + 2);
       expect(excel.undoSteps).toBe(1);
