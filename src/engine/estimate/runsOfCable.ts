@@ -26,7 +26,6 @@ export interface RunList {
   readonly countsName?: string;
   /** The longest that each run may have, in the same places. */
   readonly longest?: Lengths;
-  readonly longestName?: string;
   /** What each run leads to, and where it comes from; for the crew. */
   readonly to?: Texts;
   readonly toName?: string;
@@ -42,6 +41,9 @@ export interface Spare {
   readonly share: number;
   readonly least: number;
 }
+
+/** The argument that has them, for sentences. */
+const LONGEST = "longest";
 
 const AS_THEY_ARE: Cutting = { at: "likely", tolerance: 0 };
 const NO_SPARE: Spare = { share: 0, least: 0 };
@@ -115,7 +117,7 @@ export function runRows(lists: readonly RunList[], cutting: Cutting = AS_THEY_AR
             : isFault(times)
               ? faults.atRow(countsName, index + 1, times)
               : isFault(most)
-                ? faults.atRow(given.longestName ?? "longest", index + 1, most)
+                ? faults.atRow(LONGEST, index + 1, most)
                 : isFault(called)
                   ? called
                   : undefined;
@@ -135,7 +137,7 @@ function shorterThan(lengths: NonNullable<Lengths>, given: RunList): Fault | und
   const beside = [
     [given.cables, given.cablesName],
     [given.counts, given.countsName ?? "counts"],
-    [given.longest, given.longestName ?? "longest"],
+    [given.longest, LONGEST],
     [given.from, given.fromName ?? "from"],
     [given.to, given.toName ?? "to"],
   ] as const;

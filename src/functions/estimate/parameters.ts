@@ -169,7 +169,7 @@ export const cuttingOf = ([
   /** The first list has the longest lengths beside it. */
   withLongest: ([first, ...others]: readonly [RunList, ...RunList[]]): RunList[] => [
     // What is not asked for can't be wrong.
-    at === "longest" ? { ...first, longest, longestName: "longest" } : first,
+    at === "longest" ? { ...first, longest } : first,
     ...others,
   ],
   started: (cable?: string): number[] | Fault => inStock(stockLengths, stockCables, cable),

@@ -52,8 +52,9 @@ const LEFT = f`IF(${price.before}=0,1,${price.net}/${price.before})`;
 /** The cent or two by which rounded parts miss the price without tax. */
 const ODD_CENTS = f`ROUND(${price.net}-SUM(${taxesPriced.reduced}),${price.decimals})`;
 
-const chosenOf = (keys: Named, names: Named): Formula =>
-  f`COUNTIFS(${keys},${sought(names)},${options.chosen},"yes")`;
+/** How many options are chosen whose key is so. */
+const chosenWith = (keys: Named, key: Formula): Formula =>
+  f`COUNTIFS(${keys},${key},${options.chosen},"yes")`;
 /** The lists that are added up, in the order of their sums. */
 const SUMS = [
   unitsBought,
@@ -228,7 +229,7 @@ export const priceSheet: SheetDefinition = {
       formulas: {
         name: f`IF(${options.name}="","",${options.name})`,
         // In place of another for the same thing that is chosen, which goes out; one of another class is not worked out here.
-        open: f`IF(${options.name}="","",IF(${options.chosen}="yes",0,${options.sum}-IF(${options.instead}="",0,IF(${chosenOf(options.instead_key, options.instead)}>COUNTIFS(${options.pair_key},${escaped(options.pair_key)},${options.chosen},"yes"),NA(),${sumOf(options.chosen_sum, options.instead_key, options.instead)}))))`,
+        open: f`IF(${options.name}="","",IF(${options.chosen}="yes",0,${options.sum}-IF(${options.instead}="",0,IF(${chosenWith(options.instead_key, sought(options.instead))}>${chosenWith(options.pair_key, escaped(options.pair_key))},NA(),${sumOf(options.chosen_sum, options.instead_key, options.instead)}))))`,
         total: call(
           "RIG.TOTALSWITH",
           optionsPriced.open,
