@@ -36,6 +36,7 @@ const SEPARATE = {
   "@resvg/resvg-wasm": "commonjs ./library/@resvg/resvg-wasm/index.js",
   geomagnetism: "commonjs geomagnetism",
   piscina: "commonjs piscina",
+  "subset-font": "commonjs subset-font",
 };
 
 const node = (name, entry, output, more = {}) => ({

@@ -57,7 +57,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   "hosts/excel": ["@microsoft/office-js-helpers", "fflate"],
   pane: ["@microsoft/office-js-helpers"],
   cli: ["node", "piscina"],
-  build: ["hucre", "node"],
+  build: ["hucre", "node", "subset-font"],
 };
 
 const layerOf = (file: string): string | undefined => {

@@ -4,6 +4,7 @@ import path from "node:path";
 import { gzipSync } from "node:zlib";
 import { assetsIn } from "../../hosts/desk/server/assets";
 import { libraryFile } from "../../hosts/headless/libraryFile";
+import { withIconsOf } from "./iconFont";
 import { leanFont } from "./leanFont";
 
 export type Files = Map<string, Uint8Array>;
@@ -17,6 +18,9 @@ export interface DeskFiles {
 
 /** Formats that no browser which runs this page asks for. */
 const OLD_FONT = /\.(?:woff|ttf)$/;
+const ICON_FONT = "library/fonts/fontawesome-webfont.woff2";
+const ICON_STYLE = "library/css/font-awesome.css";
+const NAMES_ICONS = /^(?:desk\.js|library\/o_spreadsheet\.(?:js|xml))$/;
 /** With each library that stays whole goes its licence. */
 const LICENCES: readonly (readonly [name: string, packageName: string, file: string])[] = [
   ["library/o_spreadsheet.LICENSE.txt", "@odoo/o-spreadsheet", "LICENSE"],
@@ -51,6 +55,7 @@ export async function deskFiles(dist: string): Promise<DeskFiles> {
       if (path.extname(name) !== "") help.set(name.slice("help/".length), await readFile(file));
     } else page.set(name, await readFile(file));
   }
+  page.set(ICON_FONT, await withIconsOf(page.get(ICON_FONT)!, text(page, ICON_STYLE), namingIcons(page)));
   for (const [name, packageName, file] of LICENCES)
     page.set(name, await readFile(libraryFile(packageName, file)));
   const parts: Files = new Map();
@@ -60,3 +65,8 @@ export async function deskFiles(dist: string): Promise<DeskFiles> {
   }
   return { page, help, parts };
 }
+
+const text = (files: Files, name: string): string => new TextDecoder().decode(files.get(name)!);
+
+const namingIcons = (files: Files): string[] =>
+  [...files.keys()].filter((name) => NAMES_ICONS.test(name)).map((name) => text(files, name));
