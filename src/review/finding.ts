@@ -12,6 +12,13 @@ export interface FindingPlace {
   readonly cell: string;
 }
 
+/** What a cell would hold if a finding were undone; with neither value nor formula it would be empty. */
+export interface Undoing {
+  readonly place: FindingPlace;
+  readonly value?: number | string | boolean;
+  readonly formula?: string;
+}
+
 export interface Finding {
   readonly weight: Weight;
   /** Where it is seen; absent when it is about the whole workbook. */
@@ -24,6 +31,10 @@ export interface Finding {
   readonly expected?: string;
   /** The value itself that likely was meant for the cell, where one can be told. */
   readonly meant?: number | string;
+  /** Every cell that has to change to undo it, where that is known and is more than `meant` says. */
+  readonly undoing?: readonly Undoing[];
+  /** What would be usual in the cell, where what was meant is not known. */
+  readonly usual?: { readonly low: number; readonly high: number };
   /** What it does to the price or to an outlet, where that is known. */
   readonly effect?: string;
   /** The rule that found it. */
