@@ -1,0 +1,279 @@
+import type { Named } from "../../formula/build";
+import type { Book, BookResult } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
+import type { Finding, FindingPlace } from "../finding";
+import { figure, filledCells, isBlank, namedCells, plainWord, type NamedCell } from "../namedCells";
+import type { Rule } from "../rule";
+
+const { rooms, branches } = estimate;
+
+/** So many floors must say the same of a row before another is held to them. */
+const FEWEST_FLOORS = 2;
+/** And so large a part of the rows must have its like on other floors: a house whose floors differ says nothing. */
+const MOSTLY = 0.8;
+const FEWEST_ROWS = 12;
+/** A length so many times that of the other floors has a decimal point too many. */
+const FARTHEST = 3;
+
+export const floorsAlike: Rule = {
+  id: "unlike the other floors",
+  reason:
+    "Where floors are copies of each other, the one row that differs is a choice, or a slip that no limit sees.",
+  example:
+    "Outlet 1-13 is a double where 2-13 and 3-13 are family rooms; B1-4 is fed over 1.6 m, B2-4 and B3-4 over 16.",
+  find: ({ read }) => [...outlets(read), ...devices(read), ...otherHouse(read), ...sameRoom(read)],
+};
+
+interface Line {
+  readonly place: FindingPlace;
+  readonly called: string;
+  /** The first part of the name that counts floors, and the rest. */
+  readonly floor: string;
+  readonly rest: string;
+  readonly index: number;
+}
+
+/** A name such as 2-07, B2-4 or 10-06-1: what comes before its first stroke or dot counts the floor. */
+const NAME = /^(\p{L}*)(\d+)([-./].+)$/u;
+
+function linesOf(read: Book, named: Named): Line[] {
+  return filledCells(read, named.name).flatMap(({ place, value, index }) => {
+    const [, letters, floor, rest] = NAME.exec(String(value).trim()) ?? [];
+    return rest === undefined
+      ? []
+      : [{ place, called: String(value), floor: floor!, rest: `${letters!}*${rest}`.toLowerCase(), index }];
+  });
+}
+
+const groupsOf = (lines: readonly Line[]): Map<string, Line[]> => {
+  const groups = new Map<string, Line[]>();
+  for (const line of lines) groups.set(line.rest, [...(groups.get(line.rest) ?? []), line]);
+  return groups;
+};
+
+/** Whether nearly every row has its like on two other floors. */
+function areCopies(lines: readonly Line[]): boolean {
+  if (lines.length < FEWEST_ROWS) return false;
+  const groups = groupsOf(lines);
+  const alike = lines.filter(({ rest }) => groups.get(rest)!.length > FEWEST_FLOORS).length;
+  return alike >= MOSTLY * lines.length;
+}
+
+/** A name without its floor, to hold B1-2 to B2-2. */
+const apartFromFloor = (value: BookResult | undefined): string => {
+  const [, letters, , rest] = NAME.exec(String(value ?? "").trim()) ?? [];
+  return rest === undefined ? plainWord(value) : `${letters!}*${rest}`.toLowerCase();
+};
+
+interface Compared {
+  readonly of: Named;
+  readonly what: string;
+  /** Names count floors. */
+  readonly names?: true;
+  readonly weight: Finding["weight"];
+}
+
+const OF_OUTLETS: readonly Compared[] = [
+  { of: rooms.type, what: "type", weight: "doubtful" },
+  { of: rooms.from, what: "feed", names: true, weight: "doubtful" },
+  { of: rooms.receiver, what: "receiver", weight: "worth knowing" },
+  { of: rooms.plate, what: "wall plate", weight: "worth knowing" },
+  { of: rooms.cable, what: "cable", weight: "worth knowing" },
+  { of: rooms.route, what: "route", weight: "worth knowing" },
+];
+
+function outlets(read: Book): Finding[] {
+  const lines = linesOf(read, rooms.outlet);
+  if (!areCopies(lines)) return [];
+  return [
+    ...differing(read, lines, OF_OUTLETS),
+    ...missing(lines),
+    ...lengths(read, lines, rooms.run, "run"),
+  ];
+}
+
+function devices(read: Book): Finding[] {
+  const lines = linesOf(read, branches.id);
+  const groups = groupsOf(lines);
+  if (lines.length < 2 * FEWEST_FLOORS || lines.some(({ rest }) => groups.get(rest)!.length <= FEWEST_FLOORS))
+    return [];
+  return [
+    ...differing(read, lines, [{ of: branches.device, what: "part", weight: "doubtful" }]),
+    ...lengths(read, lines, branches.length, "lead"),
+  ];
+}
+
+/** The one row of a group in which something else stands than in all the others. */
+function differing(read: Book, lines: readonly Line[], columns: readonly Compared[]): Finding[] {
+  return columns.flatMap(({ of, what, names, weight }) => {
+    const cells = namedCells(read, of.name);
+    const said = (line: Line): string =>
+      names ? apartFromFloor(cells[line.index]?.value) : plainWord(cells[line.index]?.value);
+    const odd = [...groupsOf(lines).values()].flatMap((group) => {
+      if (group.length <= FEWEST_FLOORS) return [];
+      const counts = new Map<string, Line[]>();
+      for (const line of group) counts.set(said(line), [...(counts.get(said(line)) ?? []), line]);
+      if (counts.size !== 2) return [];
+      const [usual, alone] = [...counts.values()].sort((a, b) => b.length - a.length) as [Line[], Line[]];
+      return alone.length === 1 && usual.length >= FEWEST_FLOORS
+        ? [{ line: alone[0]!, like: usual[0]! }]
+        : [];
+    });
+    // Several of one column are another kind of floor, not a slip.
+    if (odd.length > 2) return [];
+    return odd.flatMap(({ line, like }): Finding[] => {
+      const [cell, other] = [cells[line.index], cells[like.index]];
+      if (!cell || !other) return [];
+      const shown = (one: NamedCell): string => (isBlank(one.value) ? "blank" : `“${String(one.value)}”`);
+      return [
+        {
+          weight,
+          place: cell.place,
+          message: `The ${what} of ${line.called} is ${shown(cell)}, on the other floors (${like.called}) ${shown(other)}.`,
+          expected: names
+            ? "The one of its own floor that the others have."
+            : `${shown(other)}, if the floors are alike.`,
+          ...(!names && typeof other.value === "string" && other.value !== "" && { meant: other.value }),
+          effect: "It is priced and predicted otherwise than its like.",
+          remedy: "Compare with the plan; say in the note why it differs, if it does.",
+        },
+      ];
+    });
+  });
+}
+
+/** A length of another size than on the other floors. */
+function lengths(read: Book, lines: readonly Line[], of: Named, what: string): Finding[] {
+  const cells = namedCells(read, of.name);
+  const length = (line: Line): number | undefined => {
+    const value = cells[line.index]?.value;
+    return typeof value === "number" && value > 0 ? value : undefined;
+  };
+  return [...groupsOf(lines).values()].flatMap((group) => {
+    const known = group.filter((line) => length(line) !== undefined);
+    if (known.length <= FEWEST_FLOORS) return [];
+    return known.flatMap((line): Finding[] => {
+      const others = known.filter((one) => one !== line).map((one) => length(one)!);
+      const [low, high] = [Math.min(...others), Math.max(...others)];
+      const is = length(line)!;
+      if (high > FARTHEST * low || (is > low / FARTHEST && is < high * FARTHEST)) return [];
+      return [
+        {
+          weight: "doubtful",
+          place: cells[line.index]!.place,
+          message: `The ${what} of ${line.called} is ${figure(is)}, on the other floors ${low === high ? figure(low) : `${figure(low)} to ${figure(high)}`}.`,
+          expected: "A length like those of the other floors.",
+          usual: { low, high },
+          effect: "Its level and the cable to buy go by it.",
+          remedy: "Compare with the plan, above all the decimal point.",
+        },
+      ];
+    });
+  });
+}
+
+/** A number that all other floors have, and one has not. */
+function missing(lines: readonly Line[]): Finding[] {
+  const floors = [...new Set(lines.map(({ floor }) => floor))];
+  const gaps = [...groupsOf(lines).values()].flatMap((group) => {
+    const without = floors.filter((floor) => !group.some((line) => line.floor === floor));
+    return without.length === 1 && group.length >= FEWEST_FLOORS && group.length === floors.length - 1
+      ? [{ floor: without[0]!, like: group[0]! }]
+      : [];
+  });
+  if (gaps.length > 1) return [];
+  return gaps.flatMap(({ floor, like }): Finding[] => {
+    const own = lines.filter((line) => line.floor === floor);
+    const number = (line: Line): string => line.rest;
+    const before = own
+      .filter((line) => number(line).localeCompare(like.rest, "en", { numeric: true }) < 0)
+      .at(-1);
+    const after = own.find((line) => number(line).localeCompare(like.rest, "en", { numeric: true }) > 0);
+    // At the end of a floor it may just have a room less.
+    if (!before || !after) return [];
+    const gap = { sheet: before.place.sheet, cell: below(before.place.cell) };
+    return [
+      {
+        weight: "doubtful",
+        place: gap,
+        message: `Floor ${floor} has ${before.called} and ${after.called}, and not what is ${like.called} on another floor.`,
+        expected: "An outlet there, as on the other floors; or a note that there is none.",
+        effect: "It is neither priced nor planned.",
+        remedy: "Compare with the plan: was its row deleted?",
+      },
+    ];
+  });
+}
+
+const below = (cell: string): string => cell.replace(/\d+$/, (row) => String(Number(row) + 1));
+
+/** An outlet that hangs on a device of another floor, while all others of its floor hang together. */
+function otherHouse(read: Book): Finding[] {
+  const [floors, froms] = [namedCells(read, rooms.floor.name), namedCells(read, rooms.from.name)];
+  const rows = filledCells(read, rooms.outlet.name).map(({ value, index }) => ({
+    called: String(value),
+    floor: plainWord(floors[index]?.value),
+    from: plainWord(froms[index]?.value),
+    cell: froms[index]!,
+  }));
+  const on = (key: "floor" | "from", value: string) => rows.filter((row) => row[key] === value);
+  const odd = rows.flatMap((row): { row: (typeof rows)[number]; usual: string }[] => {
+    if (row.floor === "" || row.from === "") return [];
+    const beside = on("from", row.from).filter((other) => other !== row);
+    const home = on("floor", row.floor).filter((other) => other !== row);
+    if (beside.length < FEWEST_FLOORS || home.length < FEWEST_FLOORS) return [];
+    const isAlone = beside.every(({ floor }) => floor !== row.floor);
+    // What feeds the others of its floor feeds that floor alone.
+    const ownFeeds = [...new Set(home.map(({ from }) => from))];
+    const areOfFloor = ownFeeds.every((from) => on("from", from).every(({ floor }) => floor === row.floor));
+    return isAlone && areOfFloor ? [{ row, usual: ownFeeds[0]! }] : [];
+  });
+  if (odd.length > 1) return [];
+  return odd.map(({ row, usual }) => ({
+    weight: "doubtful",
+    place: row.cell.place,
+    message: `${row.called} is fed from ${String(row.cell.value)}, which else feeds another floor alone.`,
+    expected: `What feeds the others of its floor, such as ${usual.toUpperCase()}.`,
+    effect: "Its run, its level and its head unit are those of another place.",
+    remedy: "Compare with the plan.",
+  }));
+}
+
+/** A row that was copied and kept its room and its run, where each room has one outlet. */
+function sameRoom(read: Book): Finding[] {
+  const [floors, names, runs, froms] = [rooms.floor, rooms.room, rooms.run, rooms.from].map(({ name }) =>
+    namedCells(read, name),
+  ) as [NamedCell[], NamedCell[], NamedCell[], NamedCell[]];
+  const rows = filledCells(read, rooms.outlet.name).flatMap(({ value, index }) =>
+    isBlank(names[index]?.value)
+      ? []
+      : [
+          {
+            called: String(value),
+            room: JSON.stringify([plainWord(floors[index]?.value), plainWord(names[index]?.value)]),
+            copied: JSON.stringify([runs[index]?.value, plainWord(froms[index]?.value)]),
+            cell: names[index]!,
+          },
+        ],
+  );
+  const counts = new Map<string, number>();
+  for (const { room } of rows) counts.set(room, (counts.get(room) ?? 0) + 1);
+  const several = [...counts.values()].filter((count) => count > 1).length;
+  if (several === 0 || several > rows.length / FEWEST_ROWS) return [];
+  const seen = new Map<string, (typeof rows)[number]>();
+  return rows.flatMap((row): Finding[] => {
+    const first = seen.get(row.room);
+    seen.set(row.room, first ?? row);
+    if (!first || first.copied !== row.copied) return [];
+    return [
+      {
+        weight: "doubtful",
+        place: row.cell.place,
+        message: `${row.called} is in ${String(row.cell.value)} as ${first.called} is, with the same run and feed; other rooms have one outlet.`,
+        expected: "Its own room and run: was the row copied?",
+        effect: "Its length, and what the crew finds on its list, are another room's.",
+        remedy: "Compare with the plan.",
+      },
+    ];
+  });
+}
