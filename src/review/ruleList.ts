@@ -44,7 +44,9 @@ import { totals } from "./rules/totals";
 import { typedOver } from "./rules/typedOver";
 import { typeEntries } from "./rules/typeEntries";
 import { unitSlips } from "./rules/unitSlips";
+import { unlikeAccepted } from "./rules/unlikeAccepted";
 import { unlikelyAmounts } from "./rules/unlikelyAmounts";
+import { unlikeStandards } from "./rules/unlikeStandards";
 import { workNeeded } from "./rules/workNeeded";
 import { zeroAmounts } from "./rules/zeroAmounts";
 
@@ -86,6 +88,8 @@ export const rules: readonly Rule[] = [
   unlikelyAmounts,
   workNeeded,
   farFromNeighbours,
+  unlikeStandards,
+  unlikeAccepted,
   floorsAlike,
   duplicates,
   partsNeeded,
