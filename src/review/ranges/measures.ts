@@ -45,6 +45,13 @@ const LEFT_OUT: ReadonlySet<string> = new Set([
   estimate.plans.band.name,
   estimate.plans.centre.name,
   estimate.plans.width.name,
+  // A job's own wishes and doubts, and what goes with the likely minutes.
+  estimate.site.run_tolerance.name,
+  estimate.site.level_design.name,
+  estimate.labour.low.name,
+  estimate.labour.high.name,
+  estimate.routes.low.name,
+  estimate.routes.high.name,
 ]);
 
 export function measuresIn(computed: Book, definition: WorkbookDefinition): Measure[] {
@@ -78,12 +85,7 @@ export function measuresIn(computed: Book, definition: WorkbookDefinition): Meas
       if (name === estimate.cables.price.name)
         return say("Price per m", `${currency} per m`, size(reels) * metre);
       if (name === estimate.fittings.price.name) return say("Price each", currency, size(packs));
-      if (
-        name === estimate.routes.minutes.name ||
-        name === estimate.routes.low.name ||
-        name === estimate.routes.high.name
-      )
-        return say(label.replace(/ for each m or ft/, " per m"), "min per m", metre);
+      if (name === estimate.routes.minutes.name) return say("Minutes per m", "min per m", metre);
       if (unit === "m or ft") return say(label, "m", 1 / metre);
       return say(
         label,

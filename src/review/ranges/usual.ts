@@ -15,6 +15,8 @@ export interface Usual {
   readonly metres?: true;
   /** The bounds are for each metre. */
   readonly eachMetre?: true;
+  /** A 0 is judged too; elsewhere it has a rule of its own. */
+  readonly zeroToo?: true;
   readonly because: string;
 }
 
@@ -29,7 +31,15 @@ export const USUAL: readonly Usual[] = [
   { name: site.margin.name, most: 0.6, because: PRACTICE },
   { name: site.waste.name, most: 0.25, because: PRACTICE },
   { name: site.slack.name, most: 10, metres: true, because: PRACTICE },
-  { name: site.clearance.name, most: 15, because: PRACTICE },
+  {
+    name: site.clearance.name,
+    least: 1,
+    most: 15,
+    zeroToo: true,
+    because: `for the width of the beam and what grows ${PRACTICE}`,
+  },
+  // ITU-R P.837: deserts have some 10, the tropics over 100 (from memory).
+  { name: site.rain_rate.name, least: 8, most: 180, because: "by the maps of ITU-R P.837 (from memory)" },
   { name: site.availability.name, least: 99.5, because: `for reception in buildings ${PRACTICE}` },
   { name: site.cold.name, most: 12, because: `where a cable leaves the house ${PRACTICE}` },
   { name: site.hot.name, least: 25, most: 80, because: `where a cable leaves the house ${PRACTICE}` },
@@ -57,11 +67,13 @@ export const USUAL: readonly Usual[] = [
   { name: labour.difficulty.name, least: 0.5, most: 3, because: PRACTICE },
   { name: routes.difficulty.name, least: 0.5, most: 3, because: PRACTICE },
   { name: estimate.places.factor.name, least: 0.5, most: 3, because: PRACTICE },
-  { name: routes.minutes.name, least: 0.3, most: 15, eachMetre: true, because: PRACTICE },
+  { name: routes.minutes.name, least: 0.1, most: 15, eachMetre: true, because: PRACTICE },
   { name: estimate.fittings.per_outlet.name, most: 100, because: `for one outlet ${PRACTICE}` },
   { name: estimate.fittings.per_branch.name, most: 100, because: `for one device ${PRACTICE}` },
   { name: estimate.fittings.per_head.name, most: 200, because: `for one head unit ${PRACTICE}` },
   { name: cables.reel.name, least: 25, metres: true, because: PRACTICE },
+  { name: passives.isolation.name, least: 8, because: `between the ports of a device ${PRACTICE}` },
+  { name: plates.isolation.name, least: 8, because: `between the ports of a device ${PRACTICE}` },
   { name: passives.noise.name, most: 15, because: PRACTICE },
   { name: passives.gain_low.name, most: 40, because: `for one amplifier ${PRACTICE}` },
   { name: passives.gain_high.name, most: 40, because: `for one amplifier ${PRACTICE}` },

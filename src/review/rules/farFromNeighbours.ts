@@ -17,7 +17,7 @@ const SHORTEST_METRES = 0.5;
 const FEET_PER_METRE = 3.2808;
 /** Parts that differ in size only; fittings are a clip and a dish. */
 const ALIKE = ["passives", "units", "plates"] as const;
-const FEWEST_PRICES = 4;
+const FEWEST_PRICES = 3;
 /** So many times its neighbours, or so small a part of them: less is a dearer kind. */
 const FARTHEST_PRICE = 4;
 /** A metre of cable costs a tenth of another kind's or ten times as much: a price for a reel and one for a metre lie farther apart. */

@@ -12,6 +12,8 @@ const FEWEST_FLOORS = 2;
 /** And so large a part of the rows must have its like on other floors: a house whose floors differ says nothing. */
 const MOSTLY = 0.8;
 const FEWEST_ROWS = 12;
+/** So many floors that say the same leave little doubt. */
+const MANY_FLOORS = 5;
 /** A length so many times that of the other floors has a decimal point too many. */
 const FARTHEST = 3;
 
@@ -21,7 +23,14 @@ export const floorsAlike: Rule = {
     "Where floors are copies of each other, the one row that differs is a choice, or a slip that no limit sees.",
   example:
     "Outlet 1-13 is a double where 2-13 and 3-13 are family rooms; B1-4 is fed over 1.6 m, B2-4 and B3-4 over 16.",
-  find: ({ read }) => [...outlets(read), ...devices(read), ...otherHouse(read), ...sameRoom(read)],
+  find: ({ read }) => [
+    ...outlets(read),
+    ...devices(read),
+    ...otherHouse(read),
+    ...sameRoom(read),
+    ...otherFloor(read),
+    ...oddCables(read),
+  ],
 };
 
 interface Line {
@@ -116,7 +125,7 @@ function differing(read: Book, lines: readonly Line[], columns: readonly Compare
       if (counts.size !== 2) return [];
       const [usual, alone] = [...counts.values()].sort((a, b) => b.length - a.length) as [Line[], Line[]];
       return alone.length === 1 && usual.length >= FEWEST_FLOORS
-        ? [{ line: alone[0]!, like: usual[0]! }]
+        ? [{ line: alone[0]!, like: { ...usual[0]!, of: usual.length } }]
         : [];
     });
     // Several of one column are another kind of floor, not a slip.
@@ -127,7 +136,7 @@ function differing(read: Book, lines: readonly Line[], columns: readonly Compare
       const shown = (one: NamedCell): string => (isBlank(one.value) ? "blank" : `“${String(one.value)}”`);
       return [
         {
-          weight,
+          weight: like.of >= MANY_FLOORS ? "doubtful" : weight,
           place: cell.place,
           message: `The ${what} of ${line.called} is ${shown(cell)}, on the other floors (${like.called}) ${shown(other)}.`,
           expected: names
@@ -277,3 +286,75 @@ function sameRoom(read: Book): Finding[] {
     ];
   });
 }
+
+/** A floor that one outlet alone has, among others of the same feed that are all on one. */
+function otherFloor(read: Book): Finding[] {
+  const [floors, froms] = [rooms.floor, rooms.from].map(({ name }) => namedCells(read, name)) as [
+    NamedCell[],
+    NamedCell[],
+  ];
+  const rows = filledCells(read, rooms.outlet.name).flatMap(({ value, index }) => {
+    const cell = floors[index];
+    return cell && !isBlank(cell.value)
+      ? [{ called: String(value), floor: plainWord(cell.value), from: plainWord(froms[index]?.value), cell }]
+      : [];
+  });
+  const counts = new Map<string, number>();
+  for (const { floor } of rows) counts.set(floor, (counts.get(floor) ?? 0) + 1);
+  return rows.flatMap((row): Finding[] => {
+    if (counts.get(row.floor) !== 1) return [];
+    const beside = rows.filter((other) => other !== row && other.from === row.from);
+    const [usual] = beside;
+    if (beside.length <= FEWEST_FLOORS || beside.some(({ floor }) => floor !== usual!.floor)) return [];
+    return [
+      {
+        weight: "doubtful",
+        place: row.cell.place,
+        message: `${row.called} alone is on “${String(row.cell.value)}”; the ${beside.length} others of ${String(froms.find(({ value }) => plainWord(value) === row.from)?.value)} are on “${String(usual!.cell.value)}”.`,
+        expected: `“${String(usual!.cell.value)}”, as those fed beside it.`,
+        meant: String(usual!.cell.value),
+        effect: "A floor more is counted, and difficulties of its floor pass it by.",
+        remedy: "Compare with the plan.",
+      },
+    ];
+  });
+}
+
+const SAME_CABLE = 6;
+
+/** One feeder or lead of another cable than all the others of its list. */
+const oddCables = (read: Book): Finding[] =>
+  [
+    { named: estimate.feeders.from, cable: estimate.feeders.cable, what: "feeder" },
+    { named: branches.id, cable: branches.cable, what: "lead" },
+  ].flatMap(({ named, cable, what }): Finding[] => {
+    const cells = namedCells(read, cable.name);
+    const rows = filledCells(read, named.name).flatMap(({ value, index }) =>
+      cells[index] ? [{ called: String(value), cell: cells[index] }] : [],
+    );
+    const counts = new Map<string, typeof rows>();
+    for (const row of rows)
+      counts.set(plainWord(row.cell.value), [...(counts.get(plainWord(row.cell.value)) ?? []), row]);
+    if (counts.size !== 2) return [];
+    const [usual, alone] = [...counts.values()].sort((a, b) => b.length - a.length) as [
+      typeof rows,
+      typeof rows,
+    ];
+    if (
+      alone.length !== 1 ||
+      usual.length < SAME_CABLE ||
+      isBlank(alone[0]!.cell.value) ||
+      isBlank(usual[0]!.cell.value)
+    )
+      return [];
+    return [
+      {
+        weight: "worth knowing",
+        place: alone[0]!.cell.place,
+        message: `The ${what} of ${alone[0]!.called} is of “${String(alone[0]!.cell.value)}”, the ${usual.length} others are of “${String(usual[0]!.cell.value)}”.`,
+        expected: `“${String(usual[0]!.cell.value)}”, unless it is meant.`,
+        effect: "It loses, costs and resists otherwise.",
+        remedy: "Compare with the plan.",
+      },
+    ];
+  });

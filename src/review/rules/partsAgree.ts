@@ -1,3 +1,5 @@
+import { isFault } from "../../engine/faults";
+import { builtInCable } from "../../engine/signal/cable";
 import { BOND_RULES } from "../../engine/bonding/constants";
 import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
@@ -32,6 +34,11 @@ export const partsAgree: Rule = {
           ...openToPower(read),
           ...unclosed(read),
           ...otherPiece(read),
+          ...uncounted(read),
+          ...workLacking(read, computed),
+          ...perHundredFeet(read),
+          ...usualParts(read),
+          ...keepsCommands(read, computed),
           ...countedTwice(read, computed),
           ...suppliers(read),
           ...thin(read),
@@ -296,3 +303,158 @@ const thin = (read: Book): Finding[] =>
       ];
     },
   );
+
+/** A part that is named as a piece of the distribution, and that nothing counts. */
+const uncounted = (read: Book): Finding[] =>
+  rowsIn(read, fittings.name, {
+    piece: fittings.piece,
+    per_outlet: fittings.per_outlet,
+    per_branch: fittings.per_branch,
+    per_head: fittings.per_head,
+    fixed: fittings.fixed,
+  }).flatMap(({ called, cell, number, word }): Finding[] => {
+    const named = BY_LENGTH.find((one) => plainWord(called) === one);
+    const isCounted = (["per_outlet", "per_branch", "per_head", "fixed"] as const).some(
+      (key) => (number(key) ?? 0) > 0,
+    );
+    if (named === undefined || word("piece") !== "" || isCounted) return [];
+    return [
+      doubtful(
+        cell("piece")!.place,
+        `Nothing counts ${called}.`,
+        `For each ${named}, by its name; or no such row.`,
+        "None is bought.",
+        { meant: named },
+      ),
+    ];
+  });
+
+/** Common practice, no source: a list of work that goes by pieces has these. */
+const WORK_ON: readonly (typeof PIECES)[number][] = ["connector", "wall plate", "outlet to measure", "dish"];
+const FEWEST_WORKS = 6;
+
+/** Pieces that the job has, and that no work of a list by pieces is done on. */
+function workLacking(read: Book, computed: Book): Finding[] {
+  const rows = rowsIn(read, labour.name, OF_WORK);
+  const done = new Set(rows.map(({ word }) => word("piece")).filter((piece) => piece !== ""));
+  if (done.size < FEWEST_WORKS || done.size < rows.length / 2) return [];
+  // A row that was emptied among the others is where it stood.
+  const all = namedCells(read, labour.name.name).slice(1, -1);
+  const last = all.findLastIndex(({ value }) => !isBlank(value));
+  const gap = all.slice(0, last).find(({ value }) => isBlank(value)) ?? all[last + 1] ?? all[0];
+  const byOutlet = rows.some(({ number }) => (number("per_outlet") ?? 0) > 0);
+  return WORK_ON.filter((piece) => !done.has(piece) && !byOutlet).flatMap((piece): Finding[] => {
+    const count = namedValue(computed, eachPiece[PIECES.indexOf(piece)]!.name);
+    if (typeof count !== "number" || count === 0) return [];
+    return [
+      doubtful(
+        gap?.place,
+        `No work is listed for each ${piece}, and the job has ${figure(count)}.`,
+        "A line of work for it, unless it is in another line.",
+        "Nothing is charged for it.",
+      ),
+    ];
+  });
+}
+
+const FEET_PER_METRE = 3.2808;
+/** As near to it as two makers' figures lie. */
+const LIKE = 1.35;
+const AT_MHZ = 1000;
+
+/** Own figures of a cable that are a third, or three times, those of the built-in type that it names. */
+const perHundredFeet = (read: Book): Finding[] =>
+  rowsIn(read, estimate.cables.name, {
+    like: estimate.cables.like,
+    k1: estimate.cables.k1,
+    k2: estimate.cables.k2,
+    k0: estimate.cables.k0,
+  }).flatMap(({ called, cell, number }): Finding[] => {
+    const [k1, k2, k0] = [number("k1"), number("k2"), number("k0")];
+    const type = builtInCable(String(cell("like")?.value ?? ""));
+    if (k1 === undefined || k2 === undefined || k0 === undefined || !type || isFault(type.loss)) return [];
+    const at = (one: { k1: number; k2: number; k0: number }): number =>
+      one.k1 * Math.sqrt(AT_MHZ) + one.k2 * AT_MHZ + one.k0;
+    const [own, usual] = [at({ k1, k2, k0 }), at(type.loss)];
+    if (own * 2 > usual && own < usual * 2) return [];
+    const ofFeet = own * FEET_PER_METRE;
+    return [
+      doubtful(
+        cell("k1")!.place,
+        `${called} loses ${own.toFixed(1)} dB per 100 m at ${AT_MHZ} MHz by its own figures; its built-in type, ${type.name}, ${usual.toFixed(1)}.`,
+        ofFeet < usual * LIKE && ofFeet > usual / LIKE
+          ? "Figures per 100 m: these are those of 100 ft."
+          : "Figures near those of its type, or another type.",
+        "Every outlet on it is predicted too much level, or too little.",
+      ),
+    ];
+  });
+
+/** A trunk cable, or a plate with a through port, as what every outlet has. */
+function usualParts(read: Book): Finding[] {
+  const [cable, plate] = [site.usual_cable, site.usual_plate].map(({ name }) => namedCells(read, name)[0]);
+  const outlets = new Set(filledCells(read, estimate.rooms.outlet.name).map(({ value }) => plainWord(value)));
+  const fedFromOutlets = filledCells(read, estimate.rooms.from.name).some(({ value }) =>
+    outlets.has(plainWord(value)),
+  );
+  const ofCable = rowsIn(read, estimate.cables.name, { like: estimate.cables.like }).find(
+    (row) => plainWord(row.called) === plainWord(cable?.value),
+  );
+  const ofPlate = rowsIn(read, estimate.plates.name, { through: estimate.plates.through_low }).find(
+    (row) => plainWord(row.called) === plainWord(plate?.value),
+  );
+  const drops = rowsIn(read, estimate.cables.name, { like: estimate.cables.like }).some(({ word }) =>
+    /^series (?:6|59|7)\b/.test(word("like")),
+  );
+  return [
+    ...(cable && ofCable && /^series 11\b/.test(ofCable.word("like")) && drops
+      ? [
+          doubtful(
+            cable.place,
+            `The usual cable is ${ofCable.called}, of ${String(ofCable.cell("like")!.value)}: a cable for trunks.`,
+            "A cable of series 6 or 59, as outlets have (common practice, no source).",
+            "Every run that names no cable is bought in it.",
+          ),
+        ]
+      : []),
+    ...(plate && ofPlate && ofPlate.number("through") !== undefined && !fedFromOutlets
+      ? [
+          doubtful(
+            plate.place,
+            `The usual wall plate is ${ofPlate.called}, which has a through port, and no outlet is fed from another.`,
+            "A plate without a through port.",
+            "Each has an open port, loses more, and wants an end resistor.",
+          ),
+        ]
+      : []),
+  ];
+}
+
+/** A device that keeps commands from the head unit above it. */
+function keepsCommands(read: Book, computed: Book): Finding[] {
+  if (!filledCells(computed, estimate.rooms.check.commands.name).some(({ value }) => value === "dead"))
+    return [];
+  const feeding = new Set(
+    [estimate.rooms.from, estimate.branches.from].flatMap(({ name }) =>
+      filledCells(read, name).map(({ value }) => plainWord(value)),
+    ),
+  );
+  const used = new Map(
+    rowsIn(read, estimate.branches.id, { device: estimate.branches.device })
+      .filter(({ called }) => feeding.has(plainWord(called)))
+      .map(({ called, word }) => [word("device"), called]),
+  );
+  return rowsIn(read, passives.name, OF_PASSIVES).flatMap(({ called, cell, word }): Finding[] => {
+    const at = used.get(plainWord(called));
+    if (word("power") !== "no" || at === undefined) return [];
+    return [
+      doubtful(
+        cell("power")!.place,
+        `${called} passes no power, and receivers behind ${at} can't command their head unit through it.`,
+        "A device that passes power towards the head unit.",
+        "What hangs behind it gets no user band.",
+        { weight: "wrong", meant: "towards head unit" },
+      ),
+    ];
+  });
+}

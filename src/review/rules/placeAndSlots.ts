@@ -1,5 +1,7 @@
+import { isFault } from "../../engine/faults";
 import { lookAngles } from "../../engine/sightline/lookAngles";
 import { slotName } from "../../engine/sightline/slotName";
+import { neededModulation } from "../../functions/distribution/neededModulation";
 import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
@@ -17,7 +19,7 @@ export const placeAndSlots: Rule = {
   id: "place and slots that do not fit",
   reason: "A sign or a letter that is lost puts the house, or the slot, on the other side of the earth.",
   example: "A longitude of 98.25 for a house at 98.25 west: none of its slots at 97W and 113W can be seen.",
-  find: ({ read }) => [...unseen(read), ...hidden(read)],
+  find: ({ read }) => [...unseen(read), ...hidden(read), ...modulations(read)],
 };
 
 interface Slot {
@@ -77,6 +79,22 @@ function unseen(read: Book): Finding[] {
         -longitude,
       ),
     ];
+  // All of them lost at once, and none mirrored: the house is somewhere else.
+  if (
+    all.length > 1 &&
+    lost.length === all.length &&
+    lost.every(({ east }) => !seen(latitude, longitude, -east))
+  )
+    return [
+      {
+        weight: "wrong",
+        place: namedCells(read, site.latitude.name)[0]?.place,
+        message: `From ${figure(latitude)}, ${figure(longitude)} none of the slots can be seen: ${lost.map(({ called }) => called).join(", ")}.`,
+        expected: "The place of this job, or slots that stand above it: were they left from another one?",
+        effect: "Nothing can be aimed at, and no level of it is worked out.",
+        remedy: "Compare latitude and longitude with the map.",
+      },
+    ];
   return lost.flatMap(({ called, east, place }) =>
     seen(latitude, longitude, -east)
       ? [
@@ -121,3 +139,21 @@ function hidden(read: Book): Finding[] {
     ];
   });
 }
+
+/** A modulation that no table of the standards has. */
+const modulations = (read: Book): Finding[] =>
+  rowsIn(read, slots.slot, { modulation: slots.modulation }).flatMap(({ called, cell, word }): Finding[] => {
+    const typed = cell("modulation");
+    const needed = word("modulation") === "" ? undefined : neededModulation(String(typed!.value));
+    if (!isFault(needed)) return [];
+    return [
+      {
+        weight: "wrong",
+        place: typed!.place,
+        message: `The modulation of ${called} is “${String(typed!.value)}”. ${needed.message}`,
+        expected: "A modulation with its code rate, such as 8PSK 2/3.",
+        effect: "Its carrier to noise is judged by nothing, and what hangs on its dish is not worked out.",
+        remedy: "Compare with the list of transponders.",
+      },
+    ];
+  });

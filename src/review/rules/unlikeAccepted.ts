@@ -4,7 +4,7 @@ import type { Finding } from "../finding";
 import { hasJob } from "../namedCells";
 import { onPurpose } from "../onPurpose";
 import { allowed, ENOUGH_QUOTES, FEWEST_QUOTES, keyOf, type Learned } from "../ranges/learned";
-import { measuresIn, type Measure } from "../ranges/measures";
+import { measuresIn, WHOLE, type Measure } from "../ranges/measures";
 import type { Rule } from "../rule";
 
 const METRES_PER_FOOT = 0.3048;
@@ -24,14 +24,41 @@ export const unlikeAccepted: Rule = {
       const range = ranges.get(keyOf(measure));
       if (!range || (measure.of !== "" && meant(measure.of))) return [];
       const { low, high } = allowed(range);
+      if (measure.name === WHOLE.outlets) return [];
       return measure.value < low || measure.value > high ? [{ measure, range }] : [];
     });
-    const ofRows = outside.filter(({ measure }) => !isWhole(measure));
+    const ofRows = bySize(outside.filter(({ measure }) => !isWhole(measure)));
     // What the job as a whole comes to follows from a row that is off.
     const told = ofRows.length > 0 ? ofRows : outside;
     return told.map(({ measure, range }) => unusual(measure, range, inFeet));
   },
 };
+
+interface Outside {
+  readonly measure: Measure;
+  readonly range: Learned;
+}
+
+const SIZES: Readonly<Record<string, string>> = {
+  [estimate.cables.reel.name]: estimate.cables.price.name,
+  [estimate.fittings.pack.name]: estimate.fittings.price.name,
+};
+
+/** Another reel or pack at its own price is none; at the usual price it is what is off, and not the price. */
+function bySize(outside: readonly Outside[]): Outside[] {
+  const priceOf = ({ measure }: Outside): Outside | undefined =>
+    outside.find((one) => one.measure.name === SIZES[measure.name] && one.measure.of === measure.of);
+  const sizes = outside.filter((one) => one.measure.name in SIZES && priceOf(one));
+  const isUsualPrice = (size: Outside): boolean => {
+    const { measure, range } = priceOf(size)!;
+    const each = (measure.value * measure.times) / size.range.middle;
+    const { low, high } = allowed(range);
+    return each >= low && each <= high;
+  };
+  const offSizes = new Set(sizes.filter(isUsualPrice));
+  const following = new Set([...offSizes].map(priceOf));
+  return outside.filter((one) => (one.measure.name in SIZES ? offSizes.has(one) : !following.has(one)));
+}
 
 const isWhole = ({ name }: Measure): boolean => name.startsWith("job_");
 
@@ -43,7 +70,9 @@ function unusual(measure: Measure, range: Learned, inFeet: boolean): Finding {
       : inUnit(one, unit, inFeet);
   const name = of === "" ? range.what : `${range.what} of ${of}`;
   const usual =
-    range.low === range.high ? shown(range.middle) : `${shown(range.low)} to ${shown(range.high)}`;
+    range.low === range.high
+      ? shown(range.middle)
+      : `${shown(range.low).replace(/ [^%].*$/, "")} to ${shown(range.high)}`;
   const isRow = !isWhole(measure);
   return {
     weight: isRow && range.quotes >= ENOUGH_QUOTES ? "doubtful" : "worth knowing",

@@ -14,7 +14,7 @@ const { site, cables, fittings, labour, crew } = estimate;
 /** So many times the standards' figure, or so small a part of it: less is a price of today, or a house of its own. */
 const FAR = 1.5;
 /** Shares of money are the firm's policy, and vary less. */
-const FAR_SHARE = 1.25;
+const FAR_SHARE = 1.1;
 /** What a maker says of a part is one figure for all jobs, but for rounding. */
 const FAR_OF_A_PART = 1.1;
 const LEAST_DB = 0.3;
@@ -34,7 +34,7 @@ const LIMITS: Readonly<Record<string, { readonly looser: "lower" | "higher"; rea
   [estimate.commissioningLimits.volts_tolerance.name]: { looser: "higher", beyond: 0 },
 };
 const SHARES: ReadonlySet<string> = new Set(
-  [site.contingency, site.overhead, site.margin, site.tax].map(({ name }) => name),
+  [site.contingency, site.overhead, site.margin, site.tax, crew.rate].map(({ name }) => name),
 );
 /** The job's own in any case: its lengths' doubts and wishes, what it has in stock, its dates and its words. */
 const OF_THE_JOB: ReadonlySet<string> = new Set([

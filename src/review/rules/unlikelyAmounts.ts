@@ -30,6 +30,7 @@ export const unlikelyAmounts: Rule = {
       ? [
           ...usual(reviewed),
           ...minutes(reviewed.read),
+          ...fixing(reviewed.read),
           ...standard(reviewed),
           ...packs(reviewed),
           ...fractions(reviewed.read),
@@ -47,7 +48,7 @@ function usual({ read, definition }: Reviewed): Finding[] {
     return cells.flatMap(({ value, place, called, inRow }): Finding[] => {
       // A negative one has broken its rule already.
       if (typeof value !== "number" || !inRow || (value >= least && value <= most)) return [];
-      if (value === 0 || (value < 0 && !mayBeNegative(input))) return [];
+      if ((value === 0 && !found.zeroToo) || (value < 0 && !mayBeNegative(input))) return [];
       const shown = unit.startsWith("share") ? `${figure(value * 100)} %` : figure(value);
       const bound = value > most ? `at most ${bounded(most, unit)}` : `at least ${bounded(least, unit)}`;
       return [
@@ -64,6 +65,31 @@ function usual({ read, definition }: Reviewed): Finding[] {
     });
   });
 }
+
+/** A metre that has to be fixed takes the crew most of a minute; in a duct or on a tray it is laid. */
+const LEAST_FIXED = 0.8;
+const LAID = /duct|conduit|pipe|tray|trunking|blown/i;
+
+const fixing = (read: Book): Finding[] => {
+  const least = LEAST_FIXED / (namedValue(read, estimate.site.unit.name) === "ft" ? FEET_PER_METRE : 1);
+  return rowsIn(read, estimate.routes.name, { minutes: estimate.routes.minutes }).flatMap(
+    ({ called, cell, number }): Finding[] => {
+      const each = number("minutes");
+      if (!each || each >= least || LAID.test(called)) return [];
+      return [
+        {
+          weight: "doubtful",
+          place: cell("minutes")!.place,
+          message: `${called} takes ${figure(each)} minutes for each length.`,
+          expected: `Usually at least ${figure(Number(least.toPrecision(2)))} where a cable is fixed (common practice, no source): was it for a foot, or a point lost?`,
+          effect: "Every cable of this route is charged so.",
+          remedy:
+            "Look at the figure and its unit: minutes of the whole crew, for a metre or a foot as Site says.",
+        },
+      ];
+    },
+  );
+};
 
 const mayBeNegative = ({ rule }: InputRule): boolean => rule.kind === "number" && (rule.min ?? 0) < 0;
 
