@@ -16,6 +16,8 @@ const FEWEST_ROWS = 12;
 const MANY_FLOORS = 5;
 /** A length so many times that of the other floors has a decimal point too many. */
 const FARTHEST = 3;
+/** Outlets of one flat. */
+const MOST_GAPS = 4;
 
 export const floorsAlike: Rule = {
   id: "unlike the other floors",
@@ -56,7 +58,11 @@ function linesOf(read: Book, named: Named): Line[] {
 
 const groupsOf = (lines: readonly Line[]): Map<string, Line[]> => {
   const groups = new Map<string, Line[]>();
-  for (const line of lines) groups.set(line.rest, [...(groups.get(line.rest) ?? []), line]);
+  for (const line of lines) {
+    const group = groups.get(line.rest);
+    if (group) group.push(line);
+    else groups.set(line.rest, [line]);
+  }
   return groups;
 };
 
@@ -121,7 +127,11 @@ function differing(read: Book, lines: readonly Line[], columns: readonly Compare
     const odd = [...groupsOf(lines).values()].flatMap((group) => {
       if (group.length <= FEWEST_FLOORS) return [];
       const counts = new Map<string, Line[]>();
-      for (const line of group) counts.set(said(line), [...(counts.get(said(line)) ?? []), line]);
+      for (const line of group) {
+        const alike = counts.get(said(line));
+        if (alike) alike.push(line);
+        else counts.set(said(line), [line]);
+      }
       if (counts.size !== 2) return [];
       const [usual, alone] = [...counts.values()].sort((a, b) => b.length - a.length) as [Line[], Line[]];
       return alone.length === 1 && usual.length >= FEWEST_FLOORS
@@ -165,7 +175,7 @@ function lengths(read: Book, lines: readonly Line[], of: Named, what: string): F
       const others = known.filter((one) => one !== line).map((one) => length(one)!);
       const [low, high] = [Math.min(...others), Math.max(...others)];
       const is = length(line)!;
-      if (high > FARTHEST * low || (is > low / FARTHEST && is < high * FARTHEST)) return [];
+      if (is > low / FARTHEST && is < high * FARTHEST) return [];
       return [
         {
           weight: "doubtful",
@@ -190,14 +200,18 @@ function missing(lines: readonly Line[]): Finding[] {
       ? [{ floor: without[0]!, like: group[0]! }]
       : [];
   });
-  if (gaps.length > 1) return [];
-  return gaps.flatMap(({ floor, like }): Finding[] => {
+  // A flat has some; a floor that lacks more, or floors that lack something each, are another kind of house.
+  if (gaps.length > MOST_GAPS || new Set(gaps.map(({ floor }) => floor)).size > 1) return [];
+  return gaps.slice(0, 1).flatMap(({ floor, like }): Finding[] => {
     const own = lines.filter((line) => line.floor === floor);
     const number = (line: Line): string => line.rest;
     const before = own
       .filter((line) => number(line).localeCompare(like.rest, "en", { numeric: true }) < 0)
       .at(-1);
-    const after = own.find((line) => number(line).localeCompare(like.rest, "en", { numeric: true }) > 0);
+    const after = own.find(
+      (line) =>
+        line !== before && number(line).localeCompare(gaps.at(-1)!.like.rest, "en", { numeric: true }) > 0,
+    );
     // At the end of a floor it may just have a room less.
     if (!before || !after) return [];
     const gap = { sheet: before.place.sheet, cell: below(before.place.cell) };
@@ -205,7 +219,7 @@ function missing(lines: readonly Line[]): Finding[] {
       {
         weight: "doubtful",
         place: gap,
-        message: `Floor ${floor} has ${before.called} and ${after.called}, and not what is ${like.called} on another floor.`,
+        message: `Floor ${floor} has ${before.called} and ${after.called}, and not what is ${like.called} on another floor${gaps.length > 1 ? `, and ${gaps.length - 1} more` : ""}.`,
         expected: "An outlet there, as on the other floors; or a note that there is none.",
         effect: "It is neither priced nor planned.",
         remedy: "Compare with the plan: was its row deleted?",
@@ -225,17 +239,19 @@ function otherHouse(read: Book): Finding[] {
     from: plainWord(froms[index]?.value),
     cell: froms[index]!,
   }));
-  const on = (key: "floor" | "from", value: string) => rows.filter((row) => row[key] === value);
+  // Counted once, because a job may have thousands.
+  const floorsOf = countedBy(rows, "from", "floor");
+  const feedsOf = countedBy(rows, "floor", "from");
   const odd = rows.flatMap((row): { row: (typeof rows)[number]; usual: string }[] => {
     if (row.floor === "" || row.from === "") return [];
-    const beside = on("from", row.from).filter((other) => other !== row);
-    const home = on("floor", row.floor).filter((other) => other !== row);
-    if (beside.length < FEWEST_FLOORS || home.length < FEWEST_FLOORS) return [];
-    const isAlone = beside.every(({ floor }) => floor !== row.floor);
+    const [beside, home] = [floorsOf.get(row.from)!, feedsOf.get(row.floor)!];
+    const isAlone = beside.get(row.floor) === 1 && beside.size > 1;
+    if (!isAlone || sumOf(beside) <= FEWEST_FLOORS || sumOf(home) <= FEWEST_FLOORS) return [];
     // What feeds the others of its floor feeds that floor alone.
-    const ownFeeds = [...new Set(home.map(({ from }) => from))];
-    const areOfFloor = ownFeeds.every((from) => on("from", from).every(({ floor }) => floor === row.floor));
-    return isAlone && areOfFloor ? [{ row, usual: ownFeeds[0]! }] : [];
+    const ownFeeds = [...home.keys()].filter((from) => from !== row.from);
+    return ownFeeds.length > 0 && ownFeeds.every((from) => floorsOf.get(from)!.size === 1)
+      ? [{ row, usual: ownFeeds[0]! }]
+      : [];
   });
   if (odd.length > 1) return [];
   return odd.map(({ row, usual }) => ({
@@ -247,6 +263,24 @@ function otherHouse(read: Book): Finding[] {
     remedy: "Compare with the plan.",
   }));
 }
+
+type FedRow = Readonly<Record<"floor" | "from", string>>;
+
+function countedBy(
+  rows: readonly FedRow[],
+  key: keyof FedRow,
+  of: keyof FedRow,
+): ReadonlyMap<string, ReadonlyMap<string, number>> {
+  const all = new Map<string, Map<string, number>>();
+  for (const row of rows) {
+    const counts = all.get(row[key]) ?? new Map<string, number>();
+    all.set(row[key], counts.set(row[of], (counts.get(row[of]) ?? 0) + 1));
+  }
+  return all;
+}
+
+const sumOf = (counts: ReadonlyMap<string, number>): number =>
+  [...counts.values()].reduce((sum, count) => sum + count, 0);
 
 /** A row that was copied and kept its room and its run, where each room has one outlet. */
 function sameRoom(read: Book): Finding[] {
@@ -300,10 +334,16 @@ function otherFloor(read: Book): Finding[] {
       : [];
   });
   const counts = new Map<string, number>();
-  for (const { floor } of rows) counts.set(floor, (counts.get(floor) ?? 0) + 1);
+  const byFeed = new Map<string, typeof rows>();
+  for (const row of rows) {
+    counts.set(row.floor, (counts.get(row.floor) ?? 0) + 1);
+    const fed = byFeed.get(row.from);
+    if (fed) fed.push(row);
+    else byFeed.set(row.from, [row]);
+  }
   return rows.flatMap((row): Finding[] => {
     if (counts.get(row.floor) !== 1) return [];
-    const beside = rows.filter((other) => other !== row && other.from === row.from);
+    const beside = (byFeed.get(row.from) ?? []).filter((other) => other !== row);
     const [usual] = beside;
     if (beside.length <= FEWEST_FLOORS || beside.some(({ floor }) => floor !== usual!.floor)) return [];
     return [
