@@ -195,8 +195,10 @@ function unlike(read: Book, firm: FirmSays, input: Input, cell: InputCell): Find
 }
 
 const PRICE = "price";
+/** What dividing leaves under the last digit. */
+const SAME = 1e-9;
 const far = (a: number, b: number, factor: number): boolean =>
-  a <= 0 || b <= 0 ? a !== b : a / b >= factor || b / a >= factor;
+  a <= 0 || b <= 0 ? a !== b : Math.max(a / b, b / a) >= factor - SAME;
 
 const columnOf = (read: Book, name: string, { index }: InputCell): unknown =>
   namedCells(read, name)[index]?.value;

@@ -109,7 +109,7 @@ export const unitPairs: readonly Pair[] = [
   {
     rule: "unit slip",
     limit: "nor less than a tenth of one where labour then makes under 20 %",
-    inside: (book) => ({ labour_rate: Math.min(13.1, rateOfShare(book, 0.2) + 0.01) }),
+    inside: (book) => ({ labour_rate: Math.min(13.11, rateOfShare(book, 0.2) + 0.01) }),
     beyond: (book) => ({ labour_rate: Math.min(13.1, rateOfShare(book, 0.2)) - 0.01 }),
     at: "labour_rate",
   },
