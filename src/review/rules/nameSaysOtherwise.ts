@@ -3,7 +3,7 @@ import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
-import { figure, filledCells, hasJob, namedCells, plainWord } from "../namedCells";
+import { figure, filledCells } from "../namedCells";
 import type { Rule } from "../rule";
 import { rowsIn } from "../rowsIn";
 
@@ -38,18 +38,12 @@ const SAID: readonly Said[] = [
   { named: supplies.name, of: supplies.amps, words: /\b(\d+(?:\.\d+)?) ?A\b/, within: 0.05, what: "A" },
   { named: receivers.kind, of: receivers.tuners, words: /\b(\d+) tuners?\b/i, within: 0, what: "tuners" },
 ];
-/** How many outlets a job is said to have may be rounded. */
-const ROUNDED_OUTLETS = 0.1;
 
 export const nameSaysOtherwise: Rule = {
   id: "name says otherwise",
   reason: "A part's name carries its size. A row of another size is another part, or a slip of a key.",
   example: "A 4-way splitter with 6 ways; a dish of 1.1 m bought as “dish 0.9 m with mount”.",
-  find: ({ read, computed }) => [
-    ...SAID.flatMap((said) => unlike(read, said)),
-    ...ofDishes(read),
-    ...ofJob(read, computed),
-  ],
+  find: ({ read }) => [...SAID.flatMap((said) => unlike(read, said)), ...ofDishes(read)],
 };
 
 function unlike(read: Book, { named, of, words, within, what, kind }: Said): Finding[] {
@@ -117,24 +111,4 @@ function ofDishes(read: Book): Finding[] {
       ];
     },
   );
-}
-
-/** A job's title that was left from another. */
-function ofJob(read: Book, computed: Book): Finding[] {
-  if (!hasJob(read)) return [];
-  const place = namedCells(read, site.job.name)[0]?.place;
-  const job = String(namedValue(read, site.job.name) ?? "");
-  const said = Number(/\b(\d+) outlets?\b/i.exec(plainWord(job))?.[1]);
-  const outlets = namedValue(computed, estimate.count.outlets.name);
-  if (!said || typeof outlets !== "number" || Math.abs(said - outlets) <= ROUNDED_OUTLETS * said) return [];
-  return [
-    {
-      weight: "doubtful",
-      place,
-      message: `The job is called “${job}”, and Rooms has ${figure(outlets)} outlets.`,
-      expected: `${figure(outlets)} outlets: was the title left from another job?`,
-      effect: "It prints on the quote.",
-      remedy: "Correct the title; or look on Rooms for outlets that are missing or too many.",
-    },
-  ];
 }

@@ -56,13 +56,6 @@ export const rangePairs: readonly Pair[] = [
     at: "passives_ways of 6-way splitter",
   },
   {
-    rule: "name says otherwise",
-    limit: "a tenth of the outlets that the title says: 24 outlets are called 26 or 27",
-    inside: { site_job: "Guest house, 26 outlets" },
-    beyond: { site_job: "Guest house, 27 outlets" },
-    at: "site_job",
-  },
-  {
     rule: "user bands that overlap",
     limit: "46 MHz between the centres of two bands of 46 MHz: they touch",
     given: { ...BAND, ...NEXT },
@@ -145,10 +138,10 @@ export const rangePairs: readonly Pair[] = [
   },
   {
     rule: "unlike the firm's standards",
-    limit: "a tenth of the firm's margin of 22 %",
+    limit: "a fifth of the firm's margin of 22 %",
     options: () => ({ standards: firm({ site_margin: 0.22 }) }),
-    inside: { site_margin: 0.2419 },
-    beyond: { site_margin: 0.243 },
+    inside: { site_margin: 0.2639 },
+    beyond: { site_margin: 0.265 },
     at: "site_margin",
   },
   {
