@@ -13,6 +13,10 @@ const { site, cables, fittings, labour, crew } = estimate;
 
 /** So many times the standards' figure, or so small a part of it: less is a price of today, or a house of its own. */
 const FAR = 1.5;
+/** A small pack costs more a piece than a large one. */
+const FAR_OF_A_PACK = 3;
+/** A price rounded to its cents. */
+const SAME_TAX = 0.002;
 /** Shares of money are the firm's policy, and vary less. */
 const FAR_SHARE = 1.2;
 /** What a maker says of a part is one figure for all jobs, but for rounding. */
@@ -136,7 +140,9 @@ function unlike(read: Book, firm: FirmSays, input: Input, cell: InputCell): Find
   if (typeof theirs === "string" || typeof value === "string") {
     const isFact =
       FACTS.has(name) ||
-      (block !== undefined && LISTS_OF_FACTS.has(block) && input.input.rule.kind === "choice");
+      (block !== undefined &&
+        LISTS_OF_FACTS.has(block) &&
+        ["choice", "named"].includes(input.input.rule.kind));
     return isFact &&
       !isBlank(value) &&
       typeof value === typeof theirs &&
@@ -176,13 +182,21 @@ function unlike(read: Book, firm: FirmSays, input: Input, cell: InputCell): Find
       Math.abs(value - theirs) > (unit === "dB" || unit === "dBµV" ? LEAST_DB : 0)
       ? say(theirs, shown(theirs), "What is predicted for everything behind it goes by it.")
       : [];
+  const tax = namedValue(read, site.tax.name);
+  if (unit === "money" && typeof tax === "number" && tax > 0 && Math.abs(value / theirs - 1 - tax) < SAME_TAX)
+    return say(
+      theirs,
+      `${shown(theirs)}: this is the same with the tax, and prices are without.`,
+      "Tax is paid on tax.",
+    );
   return far(value, theirs, FAR) ? say(theirs, shown(theirs), "The price or the prediction goes by it.") : [];
 
   /** By the metre and by the piece, so that another reel or pack is none. */
   function ofPacks(): Finding[] {
     const size = name === cables.price.name ? "reel" : "pack";
     const [own, usual] = [sizeBeside(read, name, cell), Number(row![size] ?? 1)];
-    if (!own || !usual || !far((value as number) / own, (theirs as number) / usual, FAR)) return [];
+    const factor = own === usual ? FAR : FAR_OF_A_PACK;
+    if (!own || !usual || !far((value as number) / own, (theirs as number) / usual, factor)) return [];
     const meant = Number((((theirs as number) / usual) * own).toFixed(2));
     // The size of the reel or pack is what is off where the price is the standards' own.
     if (value === theirs) return [];

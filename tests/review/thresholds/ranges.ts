@@ -7,7 +7,10 @@ const MONEY = "demonstration money";
 const firm = (fields: FirmSays["fields"], learned: readonly Learned[] = []): FirmSays => ({
   called: "an invented firm, edition 3",
   fields: { site_currency: MONEY, ...fields },
-  rows: { plates: { "single outlet": { name: "single outlet", price: 6.4 } } },
+  rows: {
+    plates: { "single outlet": { name: "single outlet", price: 6.4 } },
+    fittings: { "compression connector": { name: "compression connector", pack: 100, price: 44 } },
+  },
   learned,
 });
 
@@ -159,6 +162,23 @@ export const rangePairs: readonly Pair[] = [
     inside: { "plates_price of single outlet": 9.59 },
     beyond: { "plates_price of single outlet": 9.6 },
     at: "plates_price of single outlet",
+  },
+  {
+    rule: "unlike the firm's standards",
+    limit: "the firm's price with the tax of 20 %: 6.40 makes 7.68",
+    options: () => ({ standards: firm({}) }),
+    inside: { "plates_price of single outlet": 7.7 },
+    beyond: { "plates_price of single outlet": 7.68 },
+    at: "plates_price of single outlet",
+  },
+  {
+    rule: "unlike the firm's standards",
+    limit: "three times as dear a piece in a smaller pack: 0.44 makes 1.32",
+    options: () => ({ standards: firm({}) }),
+    given: { "fittings_pack of compression connector": 50 },
+    inside: { "fittings_price of compression connector": 65 },
+    beyond: { "fittings_price of compression connector": 66 },
+    at: "fittings_price of compression connector",
   },
   {
     rule: "unlike accepted quotes",
