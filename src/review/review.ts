@@ -4,7 +4,7 @@ import { withTypes } from "../workbooks/multiRoom/withTypes";
 import { withLikelyInputs } from "./withLikelyInputs";
 import { carriedOver } from "./carriedOver";
 import { earlierDifferences } from "./earlierDifferences";
-import { WEIGHTS, type Finding } from "./finding";
+import { WEIGHTS, type Finding, type Undoing } from "./finding";
 import { withoutConsequences, SYMPTOMS } from "./withoutConsequences";
 import { formulaDifferences } from "./formulaDifferences";
 import { grouped } from "./grouped";
@@ -64,6 +64,17 @@ const namedTwice = ({ saved }: Book): Finding[] =>
   }));
 
 export type Compute = (book: Book) => Book;
+/** What a book comes to with some cells changed; those of the trial before hold again what they held. */
+export type Trial = (changes: readonly Undoing[]) => Book;
+export type Trials = (book: Book) => Trial;
+
+/** What every rule has to say of a workbook, consequences included. */
+export interface Look {
+  readonly stored: Book;
+  readonly judged: Reviewed;
+  readonly found: readonly Finding[];
+  readonly isUnfilled: boolean;
+}
 
 /**
  * @param stored the workbook as it is stored, or as a live one shows it
@@ -71,9 +82,25 @@ export type Compute = (book: Book) => Book;
  * @returns what its version has to do with the rest first, then the weightiest first
  */
 export function review(stored: Book, compute?: Compute, options: Partial<ReviewOptions> = {}): Finding[] {
-  const read = recognised(stored);
-  const live = compute ? undefined : stateOfLive(read);
+  const live = compute ? undefined : stateOfLive(recognised(stored));
   if (live) return [{ ...live, rule: staleValues.id }];
+  const { judged, found, isUnfilled } = lookInto(stored, compute, options);
+  const told = isUnfilled
+    ? found
+    : withoutConsequences(found, judged.read, judged.computed, (causes) => {
+        const mended =
+          judged.definition && compute && withLikelyInputs(recognised(stored), judged.definition, causes);
+        return mended && saidBy(symptoms, { ...readings(mended, compute), options: judged.options });
+      });
+  return grouped(told).sort((a, b) => order(a) - order(b));
+}
+
+export function lookInto(
+  stored: Book,
+  compute: Compute | undefined,
+  options: Partial<ReviewOptions> = {},
+): Look {
+  const read = recognised(stored);
   const reviewed: Reviewed = {
     ...readings(read, compute),
     options: { marginFloor: DEFAULT_MARGIN_FLOOR, ...options },
@@ -87,14 +114,22 @@ export function review(stored: Book, compute?: Compute, options: Partial<ReviewO
   if (!compute && read.saved?.manual) found.push(MANUAL);
   found.push(...namedTwice(read));
   if (read.template !== stored.template) found.push(UNMARKED);
-  const told = isUnfilled(read)
-    ? [...found.filter(({ rule }) => !FROM_BLANKS.has(rule!)), UNFILLED]
-    : withoutConsequences(found, judged.read, reviewed.computed, (causes) => {
-        const mended = reviewed.definition && compute && withLikelyInputs(read, reviewed.definition, causes);
-        return mended && saidBy(symptoms, { ...readings(mended, compute), options: reviewed.options });
-      });
-  return grouped(told).sort((a, b) => order(a) - order(b));
+  return isUnfilled(read)
+    ? {
+        stored,
+        judged,
+        found: [...found.filter(({ rule }) => !FROM_BLANKS.has(rule!)), UNFILLED],
+        isUnfilled: true,
+      }
+    : { stored, judged, found, isUnfilled: false };
 }
+
+/**
+ * @param mended a copy, computed
+ * @returns what the rules whose findings may follow from others say of it
+ */
+export const symptomsOf = (mended: Book, { judged }: Look): Finding[] =>
+  saidBy(symptoms, { ...readings(mended, (book) => book), options: judged.options });
 
 const symptoms = rules.filter(({ id }) => SYMPTOMS.has(id));
 
