@@ -5,12 +5,13 @@ import { saveAtomically } from "../hosts/file/saveAtomically";
 import { WEIGHTS, type Finding } from "../review/finding";
 import { priceListOf } from "../review/priceListOf";
 import { leadsToInWords } from "../review/leadsToInWords";
+import { firmSays, type FirmSays } from "../review/ranges/firm";
 import { reviewPage, type PageFile } from "../review/reviewPage";
 import { DEFAULT_MARGIN_FLOOR, type ReviewOptions } from "../review/rule";
 import { rules } from "../review/ruleList";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { filesIn } from "./filesIn";
-import { fileBytes } from "./newJob";
+import { fileBytes, standardsIn } from "./newJob";
 import { readOptions } from "./options";
 import { plain } from "./plain";
 import { reviewFiles } from "./reviewFiles";
@@ -24,6 +25,9 @@ Of a folder every .xlsx in it and below is read. No workbook is ever written.
   --json               one JSON object a line, a line for each file
   --html REPORT.html   write one page to print or to send; replaced if it exists
   --prices BASE.xlsx   hold the prices to those of this workbook's Parts sheet
+  --standards FIRM.xlsx hold the jobs to the firm's standards, and to what they
+                       learned of accepted quotes (rigsheet standards learn);
+                       a job that drew on standards is held to these otherwise
   --margin-floor SHARE least margin, 0 to 1; ${DEFAULT_MARGIN_FLOOR} unless given (common practice)
   --rules              what is looked for, with the reason and an example
 
@@ -41,6 +45,7 @@ export async function reviewCommand(words: readonly string[], console: Console):
       json: { type: "boolean", default: false },
       html: { type: "string" },
       prices: { type: "string" },
+      standards: { type: "string" },
       "margin-floor": { type: "string" },
       rules: { type: "boolean", default: false },
       help: { type: "boolean", default: false },
@@ -66,6 +71,7 @@ export async function reviewCommand(words: readonly string[], console: Console):
     ...(values.prices !== undefined && {
       prices: priceListOf(await readXlsx(await fileBytes(values.prices))),
     }),
+    ...(values.standards !== undefined && { standards: await firmFrom(values.standards) }),
   };
   const paths = await filesIn(positionals);
   if (paths.length === 0) throw new UsageTrouble("There is no .xlsx in what was named.");
@@ -87,6 +93,11 @@ export async function reviewCommand(words: readonly string[], console: Console):
   }
   if (reviewed.some(({ unreadable }) => unreadable !== undefined)) return EXIT.unusable;
   return reviewed.some(({ findings }) => findings.some(asksForALook)) ? EXIT.look : EXIT.ok;
+}
+
+async function firmFrom(path: string): Promise<FirmSays> {
+  const { inputs, firm, edition } = await standardsIn(path);
+  return firmSays(inputs, `${firm}, edition ${edition}`);
 }
 
 function floorOf(text: string | undefined): number {

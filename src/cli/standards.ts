@@ -18,12 +18,14 @@ import { outFile } from "./copyJob";
 import { fileBytes, newJob, standardsIn } from "./newJob";
 import { readOptions } from "./options";
 import { plain } from "./plain";
+import { learnCommand } from "./standardsLearn";
 import { pricesCommand } from "./standardsPrices";
 
 const STANDARDS_HELP = `rigsheet standards new --out FIRM.xlsx [--demonstration] [--force]
 rigsheet standards check FIRM.xlsx
 rigsheet standards update JOB.xlsx --standards FIRM.xlsx [--out NEW.xlsx] …
 rigsheet standards prices FIRM.xlsx LIST --supplier NAME [--out NEW.xlsx] …
+rigsheet standards learn FOLDER [FIRM.xlsx] [--out NEW.xlsx] …
 
 The firm's standards: one workbook with the firm's parts, prices, labour units,
 rates, limits and terms, on which jobs draw.
@@ -41,6 +43,9 @@ update  shows by what the standards differ from a job and what that does to its
   --json                 print everything as JSON
 prices  reads a supplier's price list into the standards; see
         rigsheet standards prices --help
+learn   reads the accepted quotes of a folder, and writes what is usual into the
+        standards, for the review to hold new quotes to; see
+        rigsheet standards learn --help
 
 What was changed in the job since it drew on standards is kept, and so is a
 part that the standards have no more; both are named. JOB.xlsx is read, never
@@ -58,6 +63,7 @@ const SUBCOMMANDS: Readonly<Record<string, (words: readonly string[], console: C
     check,
     update,
     prices: pricesCommand,
+    learn: learnCommand,
   };
 
 export async function standardsCommand(words: readonly string[], console: Console): Promise<number> {

@@ -1,6 +1,7 @@
 /** Everything that the rules find in one workbook. */
 import type { Book } from "../workbooks/book";
 import { withTypes } from "../workbooks/multiRoom/withTypes";
+import { atTheirType } from "./atTheirType";
 import { withLikelyInputs } from "./withLikelyInputs";
 import { carriedOver } from "./carriedOver";
 import { earlierDifferences } from "./earlierDifferences";
@@ -134,7 +135,11 @@ export const symptomsOf = (mended: Book, { judged }: Look): Finding[] =>
 const symptoms = rules.filter(({ id }) => SYMPTOMS.has(id));
 
 const saidBy = (some: readonly Rule[], reviewed: Reviewed): Finding[] =>
-  some.flatMap(({ id, find }) => find(reviewed).map((finding): Finding => ({ ...finding, rule: id })));
+  atTheirType(
+    some.flatMap(({ id, find }) => find(reviewed).map((finding): Finding => ({ ...finding, rule: id }))),
+    reviewed.own,
+    reviewed.read,
+  );
 
 const order = ({ rule, weight }: Finding): number =>
   rule === earlierVersion.id ? -1 : WEIGHTS.indexOf(weight);

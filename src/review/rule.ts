@@ -5,12 +5,15 @@ import type { OtherResult } from "./earlierDifferences";
 import type { Finding } from "./finding";
 import type { FormulaDifference } from "./formulaDifferences";
 import type { LabelAt } from "./labels";
+import type { FirmSays } from "./ranges/firm";
 
 export interface ReviewOptions {
   /** Least margin, as a share of the price. */
   readonly marginFloor: number;
   /** Prices to compare with: part name to price, for each block of the Parts sheet. */
   readonly prices?: PriceList;
+  /** The firm's standards, with what they learned of accepted quotes. A job that drew on some is held to these otherwise. */
+  readonly standards?: FirmSays;
 }
 
 export type PriceList = Readonly<Record<string, Readonly<Record<string, number>>>>;

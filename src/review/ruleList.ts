@@ -1,7 +1,10 @@
 /** Every rule, in the order in which its findings are told. */
 import { withStoredWhereBeyondUs } from "./beyondUs";
 import type { Rule } from "./rule";
+import { alternates } from "./rules/alternates";
+import { bandPlans } from "./rules/bandPlans";
 import { checksToday } from "./rules/checksToday";
+import { crewAndSite } from "./rules/crewAndSite";
 import { crossedFigures } from "./rules/crossedFigures";
 import { discountEntry } from "./rules/discountEntry";
 import { discounts } from "./rules/discounts";
@@ -12,6 +15,7 @@ import { failingChecks } from "./rules/failingChecks";
 import { farFromNeighbours } from "./rules/farFromNeighbours";
 import { feedCounts } from "./rules/feedCounts";
 import { feeding } from "./rules/feeding";
+import { floorsAlike } from "./rules/floorsAlike";
 import { hidden } from "./rules/hidden";
 import { inputRules } from "./rules/inputRules";
 import { limits } from "./rules/limits";
@@ -19,10 +23,13 @@ import { margin } from "./rules/margin";
 import { measured } from "./rules/measured";
 import { mirroredRows } from "./rules/mirroredRows";
 import { missingEntries } from "./rules/missingEntries";
+import { nameSaysOtherwise } from "./rules/nameSaysOtherwise";
 import { origin } from "./rules/origin";
 import { otherFormula } from "./rules/otherFormula";
 import { outsideBlocks } from "./rules/outsideBlocks";
+import { partsAgree } from "./rules/partsAgree";
 import { partsNeeded } from "./rules/partsNeeded";
+import { placeAndSlots } from "./rules/placeAndSlots";
 import { prices } from "./rules/prices";
 import { quoteDates } from "./rules/quoteDates";
 import { reelLengths } from "./rules/reelLengths";
@@ -35,8 +42,11 @@ import { taxBase } from "./rules/taxBase";
 import { textNumbers } from "./rules/textNumbers";
 import { totals } from "./rules/totals";
 import { typedOver } from "./rules/typedOver";
+import { typeEntries } from "./rules/typeEntries";
 import { unitSlips } from "./rules/unitSlips";
+import { unlikeAccepted } from "./rules/unlikeAccepted";
 import { unlikelyAmounts } from "./rules/unlikelyAmounts";
+import { unlikeStandards } from "./rules/unlikeStandards";
 import { workNeeded } from "./rules/workNeeded";
 import { zeroAmounts } from "./rules/zeroAmounts";
 
@@ -65,12 +75,22 @@ export const rules: readonly Rule[] = [
   supply,
   reelLengths,
   quoteDates,
+  placeAndSlots,
+  nameSaysOtherwise,
+  bandPlans,
+  partsAgree,
+  typeEntries,
+  crewAndSite,
+  alternates,
   rowsWrong,
   limits,
   unitSlips,
   unlikelyAmounts,
   workNeeded,
   farFromNeighbours,
+  unlikeStandards,
+  unlikeAccepted,
+  floorsAlike,
   duplicates,
   partsNeeded,
   prices,

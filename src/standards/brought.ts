@@ -7,7 +7,7 @@ import { SHARED_BLOCKS } from "../workbooks/standards/shared";
 import type { Difference } from "./differences";
 import { edition } from "./drawOn";
 import type { FirmsStandards } from "./firmsStandards";
-import { isOfSentences, keyed, type Row } from "./rows";
+import { isOfSentences, keyed, type Row } from "../workbooks/standards/rows";
 import { takeable, takenBy, takenRows, type Taken } from "./taken";
 
 /** A line of the job's log. */

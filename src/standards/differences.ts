@@ -10,7 +10,7 @@ import { PRICED } from "../workbooks/multiRoom/priceChecks";
 import { OF } from "../workbooks/names";
 import { SHARED_BLOCKS, SHARED_FIELDS } from "../workbooks/standards/shared";
 import type { FirmsStandards } from "./firmsStandards";
-import { filledColumns, isOfSentences, keyColumns, keyed, type Row } from "./rows";
+import { filledColumns, isOfSentences, keyColumns, keyed, type Row } from "../workbooks/standards/rows";
 import { FIELDS, takeable, takenBy, type Taken } from "./taken";
 
 /** Lists whose rows are parts: they have prices. */

@@ -7,7 +7,7 @@ import type { JobInputs } from "../workbooks/definition";
 import { standards } from "../workbooks/standards/names";
 import { SHARED_BLOCKS } from "../workbooks/standards/shared";
 import { standardsWorkbook } from "../workbooks/standards/definition";
-import { isOfSentences, keyed } from "./rows";
+import { isOfSentences, keyed } from "../workbooks/standards/rows";
 
 export interface FirmsStandards {
   readonly inputs: JobInputs;

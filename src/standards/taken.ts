@@ -3,7 +3,7 @@ import { taken } from "../workbooks/multiRoom/names/taken";
 import { OF } from "../workbooks/names";
 import type { JobInputs } from "../workbooks/definition";
 import { SHARED_BLOCKS, SHARED_FIELDS } from "../workbooks/standards/shared";
-import { keyed, type Row } from "./rows";
+import { keyed, type Row } from "../workbooks/standards/rows";
 
 /** The rows of a list by what they are known by; fields stand under {@link FIELDS}, each by its name. */
 export type Taken = ReadonlyMap<string, ReadonlyMap<string, Row>>;

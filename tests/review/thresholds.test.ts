@@ -21,11 +21,12 @@ import { mendedEarlierHouse } from "./cleanJobs";
 import { entryPairs } from "./thresholds/entries";
 import { moneyPairs } from "./thresholds/money";
 import { cellAt, change, type Pair, type Side } from "./thresholds/pair";
+import { rangePairs } from "./thresholds/ranges";
 import { treePairs } from "./thresholds/tree";
 import { unitPairs } from "./thresholds/units";
 import { workbookPairs } from "./thresholds/workbook";
 
-const pairs = [...entryPairs, ...unitPairs, ...treePairs, ...moneyPairs, ...workbookPairs];
+const pairs = [...entryPairs, ...unitPairs, ...treePairs, ...moneyPairs, ...workbookPairs, ...rangePairs];
 
 const clean = recalculate(layOut(multiRoom, mendedEarlierHouse()));
 

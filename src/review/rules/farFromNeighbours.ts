@@ -17,12 +17,14 @@ const SHORTEST_METRES = 0.5;
 const FEET_PER_METRE = 3.2808;
 /** Parts that differ in size only; fittings are a clip and a dish. */
 const ALIKE = ["passives", "units", "plates"] as const;
-const FEWEST_PRICES = 4;
+const FEWEST_PRICES = 3;
 /** So many times its neighbours, or so small a part of them: less is a dearer kind. */
 const FARTHEST_PRICE = 4;
 /** A metre of cable costs a tenth of another kind's or ten times as much: a price for a reel and one for a metre lie farther apart. */
 const FARTHEST_PER_METRE = 10;
 const FEWEST_CABLES = 3;
+/** Reels of one job are of one size or twice it. */
+const FARTHEST_REEL = 4;
 const FEWEST_LEVELS = 4;
 /** Common practice, no source: head units of one job lie within ten decibels. */
 const FARTHEST_DB = 12;
@@ -117,7 +119,7 @@ function perMetre(read: Book): Finding[] {
   const cells = filledCells(read, estimate.cables.price.name).flatMap((cell) => {
     const reel = reels[cell.index]?.value;
     return typeof cell.value === "number" && cell.value > 0 && typeof reel === "number" && reel > 0
-      ? [{ ...cell, price: cell.value, each: cell.value / reel }]
+      ? [{ ...cell, price: cell.value, each: cell.value / reel, length: reel, reel: reels[cell.index]! }]
       : [];
   });
   if (cells.length < FEWEST_CABLES) return [];
@@ -126,6 +128,22 @@ function perMetre(read: Book): Finding[] {
     if (others.length === 0) return [];
     const middle = Math.exp(median(others));
     if (cell.each * FARTHEST_PER_METRE > middle && cell.each < middle * FARTHEST_PER_METRE) return [];
+    const lengths = cells.filter((other) => other !== cell).map(({ length }) => length);
+    const usual = median(lengths);
+    const off = cell.length / usual;
+    // A reel that is the odd one has the slip in its length, where its price would then be usual.
+    if (off >= FARTHEST_REEL || off <= 1 / FARTHEST_REEL)
+      return [
+        {
+          weight: "doubtful",
+          place: cell.reel.place,
+          message: `A reel of ${figure(cell.length)} at ${figure(cell.price)}, where the other reels are of about ${figure(usual)}: ${figure(Number(cell.each.toPrecision(2)))} for each metre or foot, where the other cables are about ${figure(Number(middle.toPrecision(2)))}.`,
+          expected: `A reel of about ${figure(usual)}, or the price of so long a one.`,
+          usual: { low: Math.min(...lengths), high: Math.max(...lengths) },
+          effect: "Too few reels are bought, or too many.",
+          remedy: "Look up the length and the price of one reel.",
+        },
+      ];
     return [
       {
         weight: "doubtful",

@@ -1,5 +1,6 @@
 import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
+import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { median } from "../median";
 import { filledCells, figure, hasJob, namedCells, PRICED_BLOCKS, plainWord } from "../namedCells";
@@ -21,9 +22,17 @@ const UNLIKE: ReadonlySet<string> = new Set(["fittings"]);
 const MUCH_OF_ALL = 0.4;
 /** Common practice, no source: an hour costs about as much as half a head unit, in any currency. */
 const GREATEST_RATE_IN_UNITS = 10;
+/** Nearer, where labour then makes nearly all of the cost or nearly none (it is half of it in these jobs: common practice, no source). */
+const MUCH_RATE_IN_UNITS = 2;
+const LITTLE_RATE_IN_UNITS = 1 / 10;
+const MOST_OF_COST = 0.8;
+const LEAST_OF_COST = 0.2;
 /** And not less than a fiftieth of one: that is a rate for a minute. */
 const LEAST_RATE_IN_UNITS = 1 / 50;
 const MINUTES = 60;
+const HOURS_OF_A_DAY = 8;
+/** Common practice, no source: 250, 500 and 1000 ft are usual. */
+const LEAST_REEL_FEET = 200;
 /** Under this a head unit's level was meant in dBmV, which is 60 less. */
 const LEAST_DBUV = 60;
 
@@ -31,7 +40,14 @@ export const unitSlips: Rule = {
   id: "unit slip",
   reason: "A figure typed in another unit than its column's passes every limit and spoils all that follows.",
   example: "Runs from one splitter are 3.28 times as long as all others: feet among metres.",
-  find: ({ read }) => [...frequencies(read), ...levels(read), ...feet(read), ...cents(read), ...rates(read)],
+  find: ({ read, computed }) => [
+    ...frequencies(read),
+    ...levels(read),
+    ...feet(read),
+    ...cents(read),
+    ...rates(read, computed),
+    ...reelsInFeet(read),
+  ],
 };
 
 const frequencies = (book: Book): Finding[] =>
@@ -132,35 +148,75 @@ function cents(book: Book): Finding[] {
   });
 }
 
-function rates(book: Book): Finding[] {
+function rates(book: Book, computed: Book): Finding[] {
   const units = filledCells(book, estimate.units.price.name).flatMap(({ value }) =>
     typeof value === "number" && value > 0 ? [value] : [],
   );
   if (units.length === 0) return [];
   const unit = median(units);
-  return filledCells(book, estimate.crew.rate.name).flatMap(({ place, value }): Finding[] =>
-    typeof value === "number" && value > 0 && value < LEAST_RATE_IN_UNITS * unit
-      ? [
-          {
-            weight: "doubtful",
-            place,
-            message: `An hour costs ${figure(value)}, a head unit about ${figure(unit)}.`,
-            expected: `${figure(value * MINUTES)}, if ${figure(value)} was meant for a minute.`,
-            effect: "Nearly all labour is given away.",
-            remedy: "Enter what an hour of the crew costs.",
-          },
-        ]
-      : typeof value === "number" && value > GREATEST_RATE_IN_UNITS * unit
-        ? [
-            {
-              weight: "doubtful",
-              place,
-              message: `An hour costs ${figure(value)}, a head unit about ${figure(unit)}.`,
-              expected: `${figure(value / 100)}, if it was typed in cents.`,
-              effect: "All labour is priced a hundredfold.",
-              remedy: "Enter the rate in whole money.",
-            },
-          ]
-        : [],
+  const [labour, direct] = [estimate.price.labour.name, estimate.price.direct.name].map((name) =>
+    Number(namedValue(computed, name)),
+  ) as [number, number];
+  const share = labour > 0 && direct > 0 ? labour / direct : undefined;
+  const ofCost = share === undefined ? "" : `; labour is ${(100 * share).toFixed(0)} % of the cost`;
+  return filledCells(book, estimate.crew.rate.name).flatMap(({ place, value }): Finding[] => {
+    if (typeof value !== "number" || value <= 0) return [];
+    const say = (expected: string, effect: string, remedy: string): Finding[] => [
+      {
+        weight: "doubtful",
+        place,
+        message: `An hour costs ${figure(value)}, a head unit about ${figure(unit)}${ofCost}.`,
+        expected,
+        usual: { low: LITTLE_RATE_IN_UNITS * unit, high: MUCH_RATE_IN_UNITS * unit },
+        effect,
+        remedy,
+      },
+    ];
+    if (value < LEAST_RATE_IN_UNITS * unit)
+      return say(
+        `${figure(value * MINUTES)}, if ${figure(value)} was meant for a minute.`,
+        "Nearly all labour is given away.",
+        "Enter what an hour of the crew costs.",
+      );
+    if (value > GREATEST_RATE_IN_UNITS * unit)
+      return say(
+        `${figure(value / 100)}, if it was typed in cents.`,
+        "All labour is priced a hundredfold.",
+        "Enter the rate in whole money.",
+      );
+    if (value > MUCH_RATE_IN_UNITS * unit && share !== undefined && share > MOST_OF_COST)
+      return say(
+        `${figure(Number((value / HOURS_OF_A_DAY).toFixed(2)))}, if it was meant for a day of ${HOURS_OF_A_DAY} hours.`,
+        "All labour goes by it.",
+        "Enter what an hour of the crew costs.",
+      );
+    if (value < LITTLE_RATE_IN_UNITS * unit && share !== undefined && share < LEAST_OF_COST)
+      return say(
+        `${figure(value * 10)}, if a figure was lost.`,
+        "Nearly all labour is given away.",
+        "Enter what an hour of the crew costs.",
+      );
+    return [];
+  });
+}
+
+/** Cable is not sold in reels of so few feet: the lengths stayed those of a job in metres. */
+function reelsInFeet(book: Book): Finding[] {
+  const [unit] = namedCells(book, estimate.site.unit.name);
+  if (!unit || plainWord(unit.value) !== "ft") return [];
+  const reels = filledCells(book, estimate.cables.reel.name).flatMap(({ value }) =>
+    typeof value === "number" ? [value] : [],
   );
+  if (reels.length < FEWEST_IN_GROUP || median(reels) >= LEAST_REEL_FEET) return [];
+  return [
+    {
+      weight: "doubtful",
+      place: unit.place,
+      message: `All lengths are in feet, and the reels are of about ${figure(median(reels))}.`,
+      expected: `m, if these are metres; reels in feet have ${LEAST_REEL_FEET} or more (common practice, no source).`,
+      meant: "m",
+      effect: "Every run loses a third of what it does, and a third of the cable is bought.",
+      remedy: "Compare with the price list; a change of the unit changes no length.",
+    },
+  ];
 }

@@ -1,45 +1,13 @@
 import type { Book } from "../../workbooks/book";
+import type { InputRule } from "../../workbooks/definition";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { inputsIn } from "../inputsIn";
 import { filledCells, figure, hasJob, namedCells, PRICED_BLOCKS } from "../namedCells";
+import { USUAL, USUAL_MINUTES } from "../ranges/usual";
+import { rowsIn } from "../rowsIn";
 import type { Reviewed, Rule } from "../rule";
-
-interface Usual {
-  readonly name: string;
-  readonly least?: number;
-  readonly most?: number;
-  /** The bounds are lengths in metres. */
-  readonly metres?: true;
-  readonly because: string;
-}
-
-const PRACTICE = "(common practice, no source)";
-
-/** What a figure usually is. A cell's own rule allows more; what lies outside is looked at before it goes out. */
-const USUAL: readonly Usual[] = [
-  {
-    name: estimate.site.tax.name,
-    most: 0.3,
-    because: "no country's tax on such work is higher (from memory)",
-  },
-  { name: estimate.site.contingency.name, most: 0.25, because: PRACTICE },
-  { name: estimate.site.overhead.name, most: 0.6, because: PRACTICE },
-  { name: estimate.site.margin.name, most: 0.6, because: PRACTICE },
-  { name: estimate.site.waste.name, most: 0.25, because: PRACTICE },
-  { name: estimate.site.slack.name, most: 10, metres: true, because: PRACTICE },
-  { name: estimate.rooms.quantity.name, most: 4, because: `receivers at one outlet ${PRACTICE}` },
-  { name: estimate.labour.difficulty.name, least: 0.5, most: 3, because: PRACTICE },
-  { name: estimate.cables.reel.name, least: 25, metres: true, because: PRACTICE },
-  { name: estimate.supplies.amps.name, most: 10, because: PRACTICE },
-  { name: estimate.routes.minutes.name, most: 30, because: `for one length ${PRACTICE}` },
-  { name: estimate.routes.difficulty.name, least: 0.5, most: 3, because: PRACTICE },
-  { name: estimate.slots.eirp.name, least: 35, most: 65, because: `for reception with a dish ${PRACTICE}` },
-  { name: estimate.slots.symbol_rate.name, least: 1, most: 75, because: `for broadcasts ${PRACTICE}` },
-  { name: estimate.site.dish_loss.name, most: 3, because: PRACTICE },
-  { name: estimate.site.noise_margin.name, most: 5, because: PRACTICE },
-];
 
 /** EN 60728-1, from memory: the level at an outlet, as Site says beside the cells. */
 const STANDARD = [
@@ -59,21 +27,28 @@ export const unlikelyAmounts: Rule = {
   example: "A tax of 100 %; ten receivers at one outlet; a least level under the standard's.",
   find: (reviewed) =>
     hasJob(reviewed.read)
-      ? [...usual(reviewed), ...standard(reviewed), ...packs(reviewed), ...fractions(reviewed.read)]
+      ? [
+          ...usual(reviewed),
+          ...minutes(reviewed.read),
+          ...fixing(reviewed.read),
+          ...standard(reviewed),
+          ...packs(reviewed),
+          ...fractions(reviewed.read),
+        ]
       : [],
 };
 
 function usual({ read, definition }: Reviewed): Finding[] {
   const inFeet = namedValue(read, estimate.site.unit.name) === "ft";
-  return inputsIn(read, definition).flatMap(({ name, label, cells, block, unit = "" }) => {
+  return inputsIn(read, definition).flatMap(({ name, label, cells, block, input, unit = "" }) => {
     const found = USUAL.find((one) => one.name === name);
     if (!found) return [];
-    const scale = found.metres && inFeet ? FEET_PER_METRE : 1;
+    const scale = !inFeet ? 1 : found.metres ? FEET_PER_METRE : found.eachMetre ? 1 / FEET_PER_METRE : 1;
     const [least, most] = [(found.least ?? -Infinity) * scale, (found.most ?? Infinity) * scale];
     return cells.flatMap(({ value, place, called, inRow }): Finding[] => {
       // A negative one has broken its rule already.
-      if (typeof value !== "number" || !inRow || value < 0 || (value >= least && value <= most)) return [];
-      if (value === 0) return [];
+      if (typeof value !== "number" || !inRow || (value >= least && value <= most)) return [];
+      if ((value === 0 && !found.zeroToo) || (value < 0 && !mayBeNegative(input))) return [];
       const shown = unit.startsWith("share") ? `${figure(value * 100)} %` : figure(value);
       const bound = value > most ? `at most ${bounded(most, unit)}` : `at least ${bounded(least, unit)}`;
       return [
@@ -82,6 +57,7 @@ function usual({ read, definition }: Reviewed): Finding[] {
           place,
           message: `${label}${block === undefined ? "" : ` of ${called}`} is ${shown}.`,
           expected: `Usually ${bound} ${found.because}.`,
+          ...(found.least !== undefined && found.most !== undefined && { usual: { low: least, high: most } }),
           effect: "Price or prediction go by it.",
           remedy: "Look at the figure and its unit; say on Log why, if it is right.",
         },
@@ -89,6 +65,54 @@ function usual({ read, definition }: Reviewed): Finding[] {
     });
   });
 }
+
+/** A metre that has to be fixed takes the crew most of a minute; in a duct or on a tray it is laid. */
+const LEAST_FIXED = 0.8;
+const LAID = /duct|conduit|pipe|tray|trunking|blown/i;
+
+const fixing = (read: Book): Finding[] => {
+  const least = LEAST_FIXED / (namedValue(read, estimate.site.unit.name) === "ft" ? FEET_PER_METRE : 1);
+  return rowsIn(read, estimate.routes.name, { minutes: estimate.routes.minutes }).flatMap(
+    ({ called, cell, number }): Finding[] => {
+      const each = number("minutes");
+      if (!each || each >= least || LAID.test(called)) return [];
+      return [
+        {
+          weight: "doubtful",
+          place: cell("minutes")!.place,
+          message: `${called} takes ${figure(each)} minutes for each length.`,
+          expected: `Usually at least ${figure(Number(least.toPrecision(2)))} where a cable is fixed (common practice, no source): was it for a foot, or a point lost?`,
+          effect: "Every cable of this route is charged so.",
+          remedy:
+            "Look at the figure and its unit: minutes of the whole crew, for a metre or a foot as Site says.",
+        },
+      ];
+    },
+  );
+};
+
+const mayBeNegative = ({ rule }: InputRule): boolean => rule.kind === "number" && (rule.min ?? 0) < 0;
+
+/** Work on one piece of the distribution, whatever it is called. */
+const minutes = (read: Book): Finding[] =>
+  rowsIn(read, estimate.labour.name, estimate.labour).flatMap(({ called, cell, number, word }): Finding[] => {
+    const piece = word("piece") as keyof typeof USUAL_MINUTES;
+    const [least, most] = USUAL_MINUTES[piece] ?? [];
+    const each = number("minutes");
+    if (least === undefined || most === undefined || !each || (each >= least && each <= most)) return [];
+    return [
+      {
+        weight: "doubtful",
+        place: cell("minutes")!.place,
+        message: `${called} takes ${figure(each)} minutes for each ${piece}.`,
+        expected: `Usually ${figure(least)} to ${figure(most)} minutes (common practice, no source).`,
+        usual: { low: least, high: most },
+        effect: "All of them are charged so.",
+        remedy:
+          "Look at the figure and its unit: minutes, of the whole crew; say on Log why, if it is right.",
+      },
+    ];
+  });
 
 const bounded = (value: number, unit: string): string =>
   unit.startsWith("share") ? `${figure(value * 100)} %` : figure(Number(value.toPrecision(3)));

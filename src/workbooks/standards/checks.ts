@@ -12,10 +12,18 @@ import { assumptions, exclusions } from "../multiRoom/names/terms";
 import { ofParts, PRICED, priceChecks } from "../multiRoom/priceChecks";
 import { offers, standards, suppliers } from "./names";
 import { offersSheet, sameMoney, sameUnit } from "./offers";
-import { crewSheet, logSheet, partsSheet, standardsSheet, suppliersSheet, termsSheet } from "./sheets";
+import {
+  crewSheet,
+  logSheet,
+  partsSheet,
+  rangesSheet,
+  standardsSheet,
+  suppliersSheet,
+  termsSheet,
+} from "./sheets";
 
 const LONG_SHEETS = [standardsSheet, partsSheet];
-const OTHER_SHEETS = [crewSheet, suppliersSheet, offersSheet, termsSheet, logSheet];
+const OTHER_SHEETS = [crewSheet, suppliersSheet, offersSheet, termsSheet, rangesSheet, logSheet];
 
 /** Lists in which a name is looked up. */
 const NAMED_ONCE: readonly Named[] = [

@@ -4,7 +4,15 @@ import { versionNow } from "../versions";
 import { about } from "./about";
 import { standardsChecksSheet } from "./checks";
 import { offersSheet } from "./offers";
-import { crewSheet, logSheet, partsSheet, standardsSheet, suppliersSheet, termsSheet } from "./sheets";
+import {
+  crewSheet,
+  logSheet,
+  partsSheet,
+  rangesSheet,
+  standardsSheet,
+  suppliersSheet,
+  termsSheet,
+} from "./sheets";
 
 export const standardsWorkbook: WorkbookDefinition = {
   id: "standards",
@@ -18,6 +26,7 @@ export const standardsWorkbook: WorkbookDefinition = {
     suppliersSheet,
     offersSheet,
     termsSheet,
+    rangesSheet,
     standardsChecksSheet,
     logSheet,
   ],

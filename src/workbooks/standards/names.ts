@@ -1,5 +1,5 @@
 /** What the firm's standards have beside what a job has: of the firm itself, of its suppliers and of what they offer. */
-import { anyText, day, nameIn, number, oneOf, whole } from "../asks";
+import { anyNumber, anyText, day, nameIn, number, oneOf, whole } from "../asks";
 import { asked, block, entry, fields, result } from "../names";
 import { keyed } from "../multiRoom/nameKeys";
 
@@ -114,5 +114,47 @@ export const offers = block("offers", {
     "In the supplier's words",
     { width: 44 },
     anyText("What its price list calls it; by it an offer without an article number is found again"),
+  ),
+});
+
+/** What accepted quotes had, as it was learned from them: for the review, and for a person to read and to change. */
+export const ranges = block("ranges", {
+  what: entry("Figure", { width: 34 }, anyText("What was learned of", { example: "Price per m" })),
+  of: entry("Of", { width: 34 }, anyText("The part, work or route; blank for a figure of the whole job")),
+  unit: entry("Unit", { width: 14 }, anyText("Its unit; money has its currency", { example: "EUR per m" })),
+  low: entry(
+    "Lowest usual",
+    { width: 12, format: "general" },
+    anyNumber("The least that a quote usually has; change it as you see fit", { example: "0.36" }),
+  ),
+  middle: entry(
+    "Middle",
+    { width: 12, format: "general" },
+    anyNumber("Half of the quotes had more, half less", { example: "0.38" }),
+  ),
+  high: entry(
+    "Highest usual",
+    { width: 12, format: "general" },
+    anyNumber("The most that a quote usually has; change it as you see fit", { example: "0.41" }),
+  ),
+  quotes: entry(
+    "From quotes",
+    { width: 10, format: "integer" },
+    whole(
+      0,
+      100_000,
+      "From how many quotes it comes; under 3 nothing is held to it, under 5 nothing is doubted",
+    ),
+  ),
+  learned: entry("Learned on", { width: 12, format: "date" }, day("The day on which it was learned")),
+  keep: entry(
+    "Kept",
+    { width: 8 },
+    oneOf(["yes", "no"], "yes: this row is yours, and learning leaves it as it is; blank is no"),
+  ),
+  known: entry(
+    "Known as",
+    { width: 24 },
+    anyText("The input's name in a job; the review finds the cell by it"),
   ),
 });

@@ -8,7 +8,7 @@ import { partLists, partWords } from "../multiRoom/parts";
 import { cablesAndLevels, measuring, MONEY, spares, taxParts, usualParts } from "../multiRoom/site";
 import { blockPart, fieldsPart } from "../parts";
 import { writingField } from "../typed/writingField";
-import { standards, suppliers } from "./names";
+import { ranges, standards, suppliers } from "./names";
 
 export const standardsSheet: SheetDefinition = {
   name: "Standards",
@@ -69,6 +69,15 @@ export const suppliersSheet: SheetDefinition = {
   intro: "Who sells to the firm, in which currency, and how its price list is read.",
   print: { orientation: "landscape" },
   parts: [blockPart(suppliers, { heading: "Suppliers", prepared: 6, formulas: {} })],
+};
+
+export const rangesSheet: SheetDefinition = {
+  name: "Ranges",
+  kind: "input",
+  intro:
+    "What accepted quotes had, learned by: rigsheet standards learn. The review says what is unusual beside it. Change a row, and write yes under Kept.",
+  print: { orientation: "landscape", through: "keep" },
+  parts: [blockPart(ranges, { heading: "Usual figures", prepared: 12, formulas: {} })],
 };
 
 export const logSheet: SheetDefinition = {

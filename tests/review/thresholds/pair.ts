@@ -51,6 +51,8 @@ const ROW_NAMES: Readonly<Record<string, string>> = {
   heads: "id",
   bonds: "where",
   slots: "slot",
+  plans: "plan",
+  made: "option",
   receivers: "kind",
   onpurpose: "what",
   exclusions: "text",

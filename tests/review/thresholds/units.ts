@@ -38,6 +38,14 @@ const step = (
 });
 const FAR = "far from neighbours";
 
+/** The rate of an hour with which labour makes such a share of the direct cost: it grows with its rate, all else stays. */
+function rateOfShare(book: Book, share: number): number {
+  const [labour, direct, rate] = ["price_labour", "price_direct", "labour_rate"].map((name) =>
+    valueAt(book, name),
+  );
+  return (rate! * (share / (1 - share)) * (direct! - labour!)) / labour!;
+}
+
 export const unitPairs: readonly Pair[] = [
   {
     rule: "unit slip",
@@ -91,14 +99,20 @@ export const unitPairs: readonly Pair[] = [
     96,
     { results: true },
   ),
-  step(
-    "unit slip",
-    "an hour costs no more than ten head units of 131 (the rule's own bound)",
-    "labour_rate",
-    1310,
-    1310.01,
-  ),
-  step("unit slip", "nor less than a fiftieth of one: 2.62", "labour_rate", 2.62, 2.61),
+  {
+    rule: "unit slip",
+    limit: "an hour costs no more than two head units of 131 where labour then makes over 80 % of the cost",
+    inside: (book) => ({ labour_rate: Math.max(2 * 131, rateOfShare(book, 0.8) - 0.01) }),
+    beyond: (book) => ({ labour_rate: Math.max(2 * 131, rateOfShare(book, 0.8)) + 0.01 }),
+    at: "labour_rate",
+  },
+  {
+    rule: "unit slip",
+    limit: "nor less than a tenth of one where labour then makes under 20 %",
+    inside: (book) => ({ labour_rate: Math.min(13.11, rateOfShare(book, 0.2) + 0.01) }),
+    beyond: (book) => ({ labour_rate: Math.min(13.1, rateOfShare(book, 0.2)) - 0.01 }),
+    at: "labour_rate",
+  },
   {
     rule: "unlikely amount",
     limit: "EN 60728-1: 47 dBµV is the least level",

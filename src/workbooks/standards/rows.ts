@@ -1,5 +1,5 @@
 /** Rows of a block by what they are known by, in the standards and in a job. */
-import type { Block, Column } from "../workbooks/definition";
+import type { Block, Column } from "../definition";
 
 export type Row = Readonly<Record<string, number | string>>;
 

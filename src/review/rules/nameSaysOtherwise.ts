@@ -1,0 +1,140 @@
+import type { Named } from "../../formula/build";
+import type { Book } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
+import { namedValue } from "../../workbooks/named";
+import type { Finding } from "../finding";
+import { figure, filledCells, hasJob, namedCells, plainWord } from "../namedCells";
+import type { Rule } from "../rule";
+import { rowsIn } from "../rowsIn";
+
+const { passives, units, supplies, feeds, receivers, dishes, site } = estimate;
+
+interface Said {
+  readonly named: Named;
+  readonly of: Named;
+  readonly words: RegExp;
+  /** What a name may round off. */
+  readonly within: number;
+  readonly what: string;
+  /** Only rows of this kind say it of themselves. */
+  readonly kind?: string;
+}
+
+/** Figures that the names of parts carry. A name in other words says none, and is left alone. */
+const SAID: readonly Said[] = [
+  { named: passives.name, of: passives.ways, words: /\b(\d+)[- ]?ways?\b/i, within: 0, what: "ways" },
+  {
+    named: passives.name,
+    of: passives.port_low,
+    words: /\btap (\d+(?:\.\d+)?) ?dB/i,
+    within: 2,
+    what: "dB to a port",
+    kind: "tap",
+  },
+  { named: units.name, of: units.bands, words: /\b(\d+) (?:user )?bands?\b/i, within: 0, what: "user bands" },
+  { named: units.name, of: units.outputs, words: /\b(\d+) outputs?\b/i, within: 0, what: "outputs" },
+  { named: feeds.name, of: feeds.outputs, words: /\b(\d+) outputs?\b/i, within: 0, what: "outputs" },
+  { named: supplies.name, of: supplies.volts, words: /\b(\d+(?:\.\d+)?) ?V\b/, within: 0.5, what: "V" },
+  { named: supplies.name, of: supplies.amps, words: /\b(\d+(?:\.\d+)?) ?A\b/, within: 0.05, what: "A" },
+  { named: receivers.kind, of: receivers.tuners, words: /\b(\d+) tuners?\b/i, within: 0, what: "tuners" },
+];
+/** How many outlets a job is said to have may be rounded. */
+const ROUNDED_OUTLETS = 0.1;
+
+export const nameSaysOtherwise: Rule = {
+  id: "name says otherwise",
+  reason: "A part's name carries its size. A row of another size is another part, or a slip of a key.",
+  example: "A 4-way splitter with 6 ways; a dish of 1.1 m bought as “dish 0.9 m with mount”.",
+  find: ({ read, computed }) => [
+    ...SAID.flatMap((said) => unlike(read, said)),
+    ...ofDishes(read),
+    ...ofJob(read, computed),
+  ],
+};
+
+function unlike(read: Book, { named, of, words, within, what, kind }: Said): Finding[] {
+  return rowsIn(read, named, { of, kind: passives.kind }).flatMap(({ called, cell, number, word }) => {
+    const said = Number(words.exec(called)?.[1]);
+    const is = number("of");
+    if (!said || is === undefined || Math.abs(said - is) <= within) return [];
+    if (kind !== undefined && word("kind") !== kind) return [];
+    return [
+      otherwise(
+        cell("of")!.place,
+        `${called} is entered with ${figure(is)} ${what}.`,
+        `${figure(said)}, by its name.`,
+        said,
+      ),
+    ];
+  });
+}
+
+const otherwise = (
+  place: Finding["place"],
+  message: string,
+  expected: string,
+  meant?: number | string,
+): Finding => ({
+  weight: "doubtful",
+  place,
+  message,
+  expected,
+  ...(meant !== undefined && { meant }),
+  effect: "What is worked out, or bought, goes by the figure.",
+  remedy: "Compare with the part's sheet; correct the figure or the name.",
+});
+
+const METRES = /\b(\d+(?:[.,]\d+)?) ?(m|cm)\b/;
+const CENTIMETRES = 100;
+/** Half a hand's breadth. */
+const SAME_METRES = 0.051;
+
+/** The dish that is bought against the dish that is planned. */
+function ofDishes(read: Book): Finding[] {
+  const usual = namedValue(read, site.dish.name);
+  return rowsIn(read, dishes.name, { size: dishes.size, part: dishes.part }).flatMap(
+    ({ called, cell, number }) => {
+      const part = String(cell("part")?.value ?? "");
+      const [, figures, unit] = METRES.exec(part) ?? [];
+      const said = Number(figures?.replace(",", ".")) / (unit === "cm" ? CENTIMETRES : 1);
+      const size = number("size") ?? usual;
+      if (!said || typeof size !== "number" || Math.abs(said - size) < SAME_METRES) return [];
+      const fitting = filledCells(read, estimate.fittings.name.name).find(({ value }) => {
+        const [, metres, of] = METRES.exec(String(value)) ?? [];
+        return (
+          Math.abs(Number(metres?.replace(",", ".")) / (of === "cm" ? CENTIMETRES : 1) - size) < SAME_METRES
+        );
+      });
+      return [
+        otherwise(
+          cell("part")!.place,
+          `${called} of ${figure(size)} m is bought as “${part}”.`,
+          fitting
+            ? `“${String(fitting.value)}”, or the size of what is bought.`
+            : `A dish of ${figure(size)} m.`,
+          fitting && String(fitting.value),
+        ),
+      ];
+    },
+  );
+}
+
+/** A job's title that was left from another. */
+function ofJob(read: Book, computed: Book): Finding[] {
+  if (!hasJob(read)) return [];
+  const place = namedCells(read, site.job.name)[0]?.place;
+  const job = String(namedValue(read, site.job.name) ?? "");
+  const said = Number(/\b(\d+) outlets?\b/i.exec(plainWord(job))?.[1]);
+  const outlets = namedValue(computed, estimate.count.outlets.name);
+  if (!said || typeof outlets !== "number" || Math.abs(said - outlets) <= ROUNDED_OUTLETS * said) return [];
+  return [
+    {
+      weight: "doubtful",
+      place,
+      message: `The job is called “${job}”, and Rooms has ${figure(outlets)} outlets.`,
+      expected: `${figure(outlets)} outlets: was the title left from another job?`,
+      effect: "It prints on the quote.",
+      remedy: "Correct the title; or look on Rooms for outlets that are missing or too many.",
+    },
+  ];
+}

@@ -1,0 +1,219 @@
+import type { Book } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
+import { namedValue } from "../../workbooks/named";
+import { SHARED_BLOCKS, SHARED_FIELDS } from "../../workbooks/standards/shared";
+import type { Finding } from "../finding";
+import { inputsIn, type Input, type InputCell } from "../inputsIn";
+import { figure, hasJob, isBlank, namedCells, plainWord } from "../namedCells";
+import { onPurpose } from "../onPurpose";
+import { takenFrom, type FirmSays } from "../ranges/firm";
+import type { Rule } from "../rule";
+
+const { site, cables, fittings, labour, crew } = estimate;
+
+/** So many times the standards' figure, or so small a part of it: less is a price of today, or a house of its own. */
+const FAR = 1.5;
+/** Shares of money are the firm's policy, and vary less. */
+const FAR_SHARE = 1.1;
+/** What a maker says of a part is one figure for all jobs, but for rounding. */
+const FAR_OF_A_PART = 1.1;
+const LEAST_DB = 0.3;
+/** Where a whole column differs the standards are of another time, and that is told once. */
+const MANY = 6;
+
+/** Limits that the firm holds its work to, and which way is looser; how much is nothing. */
+const LIMITS: Readonly<Record<string, { readonly looser: "lower" | "higher"; readonly beyond: number }>> = {
+  [site.level_low.name]: { looser: "lower", beyond: 0 },
+  [site.level_high.name]: { looser: "higher", beyond: 0 },
+  [site.clearance.name]: { looser: "lower", beyond: 0 },
+  [site.availability.name]: { looser: "lower", beyond: 0 },
+  [site.noise_margin.name]: { looser: "lower", beyond: 0 },
+  [site.cold.name]: { looser: "higher", beyond: 4 },
+  [site.hot.name]: { looser: "lower", beyond: 4 },
+  [estimate.commissioningLimits.tolerance.name]: { looser: "higher", beyond: 0 },
+  [estimate.commissioningLimits.volts_tolerance.name]: { looser: "higher", beyond: 0 },
+};
+const SHARES: ReadonlySet<string> = new Set(
+  [site.contingency, site.overhead, site.margin, site.tax, crew.rate].map(({ name }) => name),
+);
+/** The job's own in any case: its lengths' doubts and wishes, what it has in stock, its dates and its words. */
+const OF_THE_JOB: ReadonlySet<string> = new Set([
+  ...[site.run_tolerance, site.level_design, site.currency, site.cut_at, site.unit, site.decimals].map(
+    ({ name }) => name,
+  ),
+  ...[site.usual_cable, site.usual_plate, site.usual_route].map(({ name }) => name),
+]);
+const OF_THE_OFFER = /_(?:supplier|priced|until|article)$/;
+/** Choices of these lists are the maker's or the firm's, not the job's. */
+const LISTS_OF_FACTS: ReadonlySet<string> = new Set([
+  ...["passives", "units", "supplies", "plates", "feeds", "resistors", "receivers", "plans", "cables"],
+]);
+const FACTS: ReadonlySet<string> = new Set(
+  [labour.piece, fittings.piece, site.tax_on, site.rounding].map(({ name }) => name),
+);
+const COUNTS: ReadonlySet<string> = new Set(
+  [labour.per_outlet, labour.per_branch, labour.per_head, labour.fixed, labour.per_floor, labour.per_day].map(
+    ({ name }) => name,
+  ),
+);
+
+export const unlikeStandards: Rule = {
+  id: "unlike the firm's standards",
+  reason:
+    "A job that draws on the firm's standards and has another figure has it on purpose, or by a slip of a key; a limit looser than the firm's is nobody's purpose.",
+  example:
+    "A margin of 28.2 % where the firm has 22 %: its mark-up was typed; 47 dBµV set to 37 for one far outlet.",
+  find: ({ read, definition, options }) => {
+    const firm = options.standards ?? takenFrom(read);
+    if (!firm || !hasJob(read)) return [];
+    const meant = onPurpose(read);
+    const inputs = new Map(inputsIn(read, definition).map((input) => [input.name, input]));
+    const sameMoney =
+      plainWord(namedValue(read, site.currency.name)) === plainWord(firm.fields[site.currency.name]);
+    const at = (name: string): Input[] => (inputs.has(name) ? [inputs.get(name)!] : []);
+    const names = [
+      ...SHARED_FIELDS.map(({ name }) => name),
+      ...SHARED_BLOCKS.flatMap(({ name, columns }) => columns.map(({ key }) => `${name}_${key}`)),
+    ];
+    return names
+      .filter((name) => !OF_THE_JOB.has(name) && !OF_THE_OFFER.test(name))
+      .flatMap(at)
+      .filter(
+        ({ unit, namesRows, name }) =>
+          !namesRows && (sameMoney || !(unit === "money" || name === crew.rate.name)),
+      )
+      .flatMap((input) =>
+        together(
+          input,
+          input.cells
+            .filter(({ called }) => !meant(called))
+            .flatMap((cell) => unlike(read, firm, input, cell)),
+        ),
+      );
+  },
+};
+
+function together(input: Input, found: readonly Finding[]): Finding[] {
+  if (found.length < MANY) return [...found];
+  return [
+    {
+      ...found[0]!,
+      message: `${found[0]!.message.replace(/\.$/, "")}; so are ${found.length - 1} more of “${input.label}”.`,
+      remedy: "Bring the job up to date with the standards, or look whether a column was moved.",
+    },
+  ];
+}
+
+function unlike(read: Book, firm: FirmSays, input: Input, cell: InputCell): Finding[] {
+  const { name, block, label, unit = "" } = input;
+  const row = block === undefined ? undefined : rowOf(read, firm, block, cell);
+  if (block !== undefined && row === undefined) return [];
+  const key = block === undefined ? "" : name.slice(block.length + 1);
+  const theirs = block === undefined ? firm.fields[name] : row![key];
+  const { value } = cell;
+  const of = block === undefined ? label : `${label} of ${cell.called}`;
+  const shown = (one: unknown): string =>
+    typeof one !== "number"
+      ? `“${String(one)}”`
+      : unit.startsWith("share")
+        ? `${figure(one * 100)} %`
+        : figure(one);
+  const say = (meant: number | string | undefined, expected: string, effect: string): Finding[] => [
+    {
+      weight: "doubtful",
+      place: cell.place,
+      message: `${of} is ${isBlank(value) ? "blank" : shown(value)}; the firm's standards (${firm.called}) have ${theirs === undefined ? "none" : shown(theirs)}.`,
+      expected,
+      ...(meant !== undefined && { meant }),
+      effect,
+      remedy: "Take the standards' figure, or say on Log why this job has its own.",
+    },
+  ];
+  if (theirs === undefined)
+    return COUNTS.has(name) && typeof value === "number" && value > 0
+      ? say(undefined, "Blank, as in the standards.", "The work is counted in one more way.")
+      : [];
+  if (typeof theirs === "string" || typeof value === "string") {
+    const isFact =
+      FACTS.has(name) ||
+      (block !== undefined && LISTS_OF_FACTS.has(block) && input.input.rule.kind === "choice");
+    return isFact &&
+      !isBlank(value) &&
+      typeof value === typeof theirs &&
+      plainWord(value) !== plainWord(theirs)
+      ? say(theirs, shown(theirs), "It is counted, taxed or worked out otherwise.")
+      : [];
+  }
+  if (typeof value !== "number" || value === theirs) return [];
+  const limit = LIMITS[name];
+  if (limit) {
+    const by = limit.looser === "lower" ? theirs - value : value - theirs;
+    return by > limit.beyond
+      ? say(theirs, `${shown(theirs)}, or a stricter one.`, "What the firm would not hand over passes.")
+      : [];
+  }
+  if (SHARES.has(name)) {
+    const markUp = theirs / (1 - theirs);
+    const isMarkUp = name === site.margin.name && Math.abs(value - markUp) < 0.002;
+    if (isMarkUp)
+      return say(
+        theirs,
+        `${shown(theirs)}: ${shown(Number(markUp.toFixed(3)))} is the mark-up on cost that gives this margin of the price.`,
+        "The whole price goes by it.",
+      );
+    return value === 0 || far(value, theirs, FAR_SHARE)
+      ? say(theirs, shown(theirs), "The whole price goes by it.")
+      : [];
+  }
+  if (name === cables.price.name || name === fittings.price.name) return [...ofPacks()];
+  if (name === cables.reel.name || name === fittings.pack.name)
+    return far(value, theirs, FAR) && row![PRICE] === priceBeside(read, name, cell)
+      ? say(theirs, shown(theirs), "The price beside it is that of the standards' size.")
+      : [];
+  const isOfPart = block !== undefined && LISTS_OF_FACTS.has(block) && unit !== "money";
+  if (isOfPart)
+    return far(value, theirs, FAR_OF_A_PART) &&
+      Math.abs(value - theirs) > (unit === "dB" || unit === "dBµV" ? LEAST_DB : 0)
+      ? say(theirs, shown(theirs), "What is predicted for everything behind it goes by it.")
+      : [];
+  return far(value, theirs, FAR) ? say(theirs, shown(theirs), "The price or the prediction goes by it.") : [];
+
+  /** By the metre and by the piece, so that another reel or pack is none. */
+  function ofPacks(): Finding[] {
+    const size = name === cables.price.name ? "reel" : "pack";
+    const [own, usual] = [sizeBeside(read, name, cell), Number(row![size] ?? 1)];
+    if (!own || !usual || !far((value as number) / own, (theirs as number) / usual, FAR)) return [];
+    const meant = Number((((theirs as number) / usual) * own).toFixed(2));
+    // The size of the reel or pack is what is off where the price is the standards' own.
+    if (value === theirs) return [];
+    return say(
+      meant,
+      own === usual ? shown(theirs) : `${figure(meant)} for ${figure(own)}.`,
+      "Each that is bought carries it into the price.",
+    );
+  }
+}
+
+const PRICE = "price";
+/** What dividing leaves under the last digit. */
+const SAME = 1e-9;
+const far = (a: number, b: number, factor: number): boolean =>
+  a <= 0 || b <= 0 ? a !== b : Math.max(a / b, b / a) >= factor - SAME;
+
+const columnOf = (read: Book, name: string, { index }: InputCell): unknown =>
+  namedCells(read, name)[index]?.value;
+const sizeBeside = (read: Book, name: string, cell: InputCell): number =>
+  Number(columnOf(read, name === cables.price.name ? cables.reel.name : fittings.pack.name, cell) ?? 1) || 0;
+const priceBeside = (read: Book, name: string, cell: InputCell): unknown =>
+  columnOf(read, name === cables.reel.name ? cables.price.name : fittings.price.name, cell);
+
+/** A band plan's row is known by its plan and band. */
+function rowOf(read: Book, { rows }: FirmSays, block: string, cell: InputCell) {
+  const list = rows[block];
+  if (!list || !cell.inRow) return undefined;
+  const key =
+    block === "plans"
+      ? `${cell.called}, ${String(columnOf(read, estimate.plans.band.name, cell))}`
+      : cell.called;
+  return Object.hasOwn(list, key) ? list[key] : undefined;
+}
