@@ -24,7 +24,7 @@ export interface ReviewedFile {
 
 export default async function reviewFile({ path, options }: ReviewTask): Promise<ReviewedFile> {
   try {
-    const read = await readXlsx(await fileBytes(path));
+    const read = await readXlsx(await fileBytes(path), { forReview: true });
     const job = namedValue(read, estimate.site.job.name);
     return {
       path,
