@@ -37,6 +37,16 @@ import { totals } from "./rules/totals";
 import { typedOver } from "./rules/typedOver";
 import { unitSlips } from "./rules/unitSlips";
 import { unlikelyAmounts } from "./rules/unlikelyAmounts";
+import { changedWords } from "./rules/changedWords";
+import { conditionalLooks } from "./rules/conditionalLooks";
+import { covered } from "./rules/covered";
+import { guardsGone } from "./rules/guardsGone";
+import { leadsOutside } from "./rules/leadsOutside";
+import { looksAlike } from "./rules/looksAlike";
+import { otherFigure } from "./rules/otherFigure";
+import { printedPage } from "./rules/printedPage";
+import { tellsMore } from "./rules/tellsMore";
+import { unreadable } from "./rules/unreadable";
 import { workNeeded } from "./rules/workNeeded";
 import { zeroAmounts } from "./rules/zeroAmounts";
 
@@ -56,6 +66,7 @@ export const rules: readonly Rule[] = [
   totals,
   taxBase,
   textNumbers,
+  looksAlike,
   mirroredRows,
   inputRules,
   discountEntry,
@@ -81,6 +92,15 @@ export const rules: readonly Rule[] = [
   removedChecks,
   removedTexts,
   hidden,
+  otherFigure,
+  unreadable,
+  conditionalLooks,
+  covered,
+  printedPage,
+  changedWords,
+  tellsMore,
+  leadsOutside,
+  guardsGone,
   {
     id: "error",
     reason: "A cell that shows an error hands it on to all that reads it.",

@@ -10,6 +10,7 @@ import { writeJob } from "../../src/hosts/file/writeJob";
 import { recalculate } from "../../src/hosts/headless/recalculate";
 import type { Finding } from "../../src/review/finding";
 import { review } from "../../src/review/review";
+import type { Book } from "../../src/workbooks/book";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { mendedGuestHouse } from "../review/cleanJobs";
@@ -24,12 +25,19 @@ export interface PlaceOfCause {
   readonly workbook?: boolean;
 }
 
+export interface EditOfCell {
+  readonly at: { readonly sheet: string; readonly cell: string };
+  readonly value: number | string | null;
+}
+
 export interface SpoiltCase {
   readonly id: string;
   readonly kind: string;
   readonly book: BaseBook;
   readonly why: string;
-  readonly spoil: (files: PartsOfFile) => void;
+  readonly spoil?: (files: PartsOfFile) => void;
+  /** Typed into cells and computed anew, instead. */
+  readonly edits?: readonly EditOfCell[];
   readonly fair: boolean;
   readonly because: string;
   readonly cause: readonly PlaceOfCause[];
@@ -43,6 +51,7 @@ export interface CleanVariant {
   readonly book: BaseBook;
   readonly why: string;
   readonly spoil?: (files: PartsOfFile) => void;
+  readonly edits?: readonly EditOfCell[];
   readonly expect: "nothing" | "note";
 }
 
@@ -69,7 +78,10 @@ const isText = (name: string): boolean => /\.(?:xml|rels|vml)$/i.test(name);
 export function partsOf(bytes: Uint8Array): PartsOfFile {
   const decoder = new TextDecoder();
   return new Map(
-    Object.entries(unzipSync(bytes)).map(([name, part]) => [name, isText(name) ? decoder.decode(part) : part]),
+    Object.entries(unzipSync(bytes)).map(([name, part]) => [
+      name,
+      isText(name) ? decoder.decode(part) : part,
+    ]),
   );
 }
 
@@ -83,14 +95,23 @@ export function zipped(files: PartsOfFile): Uint8Array {
   return zipSync(Object.fromEntries(parts), { level: 0 });
 }
 
-export async function spoiltFile(book: BaseBook, spoil: (files: PartsOfFile) => void): Promise<Uint8Array> {
+type Spoilt = Pick<SpoiltCase, "book" | "spoil" | "edits">;
+
+/** The file of a case as the review is given it; one whose cells were typed into was computed before it was saved. */
+export async function spoiltBook({ book, spoil, edits }: Spoilt): Promise<Book> {
   const files = partsOf(await baseFile(book));
-  spoil(files);
-  return zipped(files);
+  spoil?.(files);
+  const read = await readXlsx(zipped(files), { forReview: true });
+  if (!edits) return read;
+  for (const { at, value } of edits) {
+    const sheet = read.sheets.find(({ name }) => name === at.sheet)!;
+    const { look } = sheet.cells[at.cell] ?? {};
+    sheet.cells[at.cell] = { ...(look !== undefined && { look }), ...(value !== null && { value }) };
+  }
+  return { ...recalculate(read), ...(read.saved && { saved: read.saved }) };
 }
 
-export const reviewedFile = async (file: Uint8Array): Promise<Finding[]> =>
-  review(await readXlsx(file, { forReview: true }), recalculate);
+const reviewedBook = (book: Book): Finding[] => review(book, recalculate);
 
 export const told = ({ weight, rule, place, message }: Finding): string =>
   `${weight} | ${rule} | ${place ? `${place.sheet}!${place.cell}` : "-"} | ${message}`;
@@ -101,7 +122,8 @@ export function saidOfBase(book: BaseBook): Promise<ReadonlySet<string>> {
   let known = toldOfBase.get(book);
   if (!known) {
     known = baseFile(book)
-      .then(reviewedFile)
+      .then((file) => readXlsx(file, { forReview: true }))
+      .then(reviewedBook)
       .then((findings) => new Set(findings.map(told)));
     toldOfBase.set(book, known);
   }
@@ -109,12 +131,9 @@ export function saidOfBase(book: BaseBook): Promise<ReadonlySet<string>> {
 }
 
 /** What the review says more of a file than of its base. */
-export async function brought(
-  book: BaseBook,
-  spoil: ((files: PartsOfFile) => void) | undefined,
-): Promise<readonly Finding[]> {
-  const before = await saidOfBase(book);
-  const findings = await reviewedFile(await spoiltFile(book, spoil ?? (() => undefined)));
+export async function brought(one: Spoilt): Promise<readonly Finding[]> {
+  const before = await saidOfBase(one.book);
+  const findings = reviewedBook(await spoiltBook(one));
   return findings.filter((finding) => !before.has(told(finding)));
 }
 
