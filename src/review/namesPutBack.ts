@@ -63,22 +63,16 @@ function ofSheet(own: readonly Here[], fresh: BookSheet, book: Book): NameTroubl
   if (sheetName === undefined || !sheet) return [];
   const here = there.filter(({ now }) => now.sheet === sheetName);
   const rows = moves(
-    here.flatMap(
-      ({ from, now: { zone } }) =>
-        [
-          [from.top, zone.top],
-          [from.bottom, zone.bottom],
-        ] as const,
-    ),
+    here.flatMap(({ from, now: { zone } }) => [
+      { from: from.top, to: zone.top, ends: false },
+      { from: from.bottom, to: zone.bottom, ends: from.bottom > from.top },
+    ]),
   );
   const columns = moves(
-    here.flatMap(
-      ({ from, now: { zone } }) =>
-        [
-          [from.left, zone.left],
-          [from.right, zone.right],
-        ] as const,
-    ),
+    here.flatMap(({ from, now: { zone } }) => [
+      { from: from.left, to: zone.left, ends: false },
+      { from: from.right, to: zone.right, ends: from.right > from.left },
+    ]),
   );
   return own.flatMap(({ name, from, now }): NameTrouble[] => {
     const zone: Zone = {
@@ -104,26 +98,35 @@ function mostly<T>(values: readonly T[]): T | undefined {
 /** So many names that agree are no slip. */
 const SURE = 3;
 
+interface Move {
+  readonly from: number;
+  readonly to: number;
+  /** The last line of a name of several: rows come and go before it. */
+  readonly ends: boolean;
+}
+
 /** Where a row, or a column, lies now: as most of its names say, unless its neighbours on both sides say otherwise. */
-function moves(pairs: readonly (readonly [from: number, to: number])[]): (index: number) => number {
-  const all = new Map<number, number[]>();
-  for (const [from, to] of pairs) {
-    const known = all.get(from);
-    if (known) known.push(to - from);
-    else all.set(from, [to - from]);
+function moves(all: readonly Move[]): (index: number) => number {
+  const byLine = new Map<number, Move[]>();
+  for (const one of all) {
+    const known = byLine.get(one.from);
+    if (known) known.push(one);
+    else byLine.set(one.from, [one]);
   }
-  const lines = [...all]
+  const lines = [...byLine]
     .sort((a, b) => a[0] - b[0])
-    .map(([from, deltas]) => {
-      const delta = mostly(deltas)!;
-      return { from, delta, sure: deltas.filter((one) => one === delta).length };
+    .map(([from, some]) => {
+      const delta = mostly(some.map(({ to }) => to - from))!;
+      const agreed = some.filter(({ to }) => to - from === delta);
+      return { from, delta, sure: agreed.length, ends: agreed.every(({ ends }) => ends) };
     });
   lines.forEach((line, index) => {
     if (line.sure >= SURE) return;
     const before = lines[index - 1];
     const after = lines[index + 1];
     const near = [before, after].flatMap((one) => (one ? [one.delta] : []));
-    if (near.length === 0) return;
+    // The last list of a sheet grows and shrinks with nothing below it that would tell.
+    if (near.length === 0 || (!after && line.ends)) return;
     if (line.delta < Math.min(...near) || line.delta > Math.max(...near))
       line.delta = (before ?? after)!.delta;
   });

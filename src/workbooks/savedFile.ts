@@ -47,6 +47,7 @@ export interface SavedMargin {
 export interface SavedDrawing {
   readonly kind: "picture" | "text box" | "shape" | "chart" | "object";
   readonly name: string;
+  /** Its text; of a picture the one that is read in its place. */
   readonly text: string;
   /** The cells under it; of one whose size is not told in cells only the first. 0-based. */
   readonly top: number;
@@ -84,6 +85,8 @@ export interface SavedRule {
 
 export interface SavedSheet {
   readonly name: string;
+  /** It is chosen together with others: what is done to one is done to all. */
+  readonly chosen?: true;
   /** No menu shows it again. */
   readonly veryHidden?: true;
   readonly showsFormulas?: true;
@@ -109,6 +112,8 @@ export interface SavedPage {
   readonly fit?: { readonly wide: number; readonly tall: number };
   /** In percent, where it is not fitted. */
   readonly scale?: number;
+  /** The format's number of the paper, where it is neither A4 nor Letter. */
+  readonly otherPaper?: number;
   readonly firstNumber?: number;
   readonly headings?: true;
   readonly gridLines?: true;

@@ -22,12 +22,13 @@ export function drawingsIn(xml: string): SavedDrawing[] {
     const at = zoneOf(anchor.inside);
     const own = firstOf(anchor.inside, "cNvPr");
     if (!at || isOn(own, "hidden")) return [];
-    const text = elementsOf(anchor.inside, "p")
+    const written = elementsOf(anchor.inside, "p")
       .map(({ inside }) => textOf(inside, "t"))
       .filter((line) => line !== "")
-      .join(" ")
-      .slice(0, MAX_FACT_TEXT);
-    const kind = kindOf(anchor.inside, text);
+      .join(" ");
+    const kind = kindOf(anchor.inside, written);
+    const instead = kind === "picture" && own ? attribute(own, "descr") : undefined;
+    const text = (instead ?? written).slice(0, MAX_FACT_TEXT);
     return [
       {
         kind,

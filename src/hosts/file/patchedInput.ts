@@ -83,6 +83,21 @@ function withOwnWidths(xml: string, part: string): string {
   return count > MAX_SHEET_COLUMNS ? stop(troubles.damaged(part)) : head + xml.slice(end);
 }
 
+const DAY_MS = 86_400_000;
+const FIRST_DAY = Date.UTC(1899, 11, 30);
+
+/** A day may be stored as ISO 8601 (18.18.11, type d), which the library takes for a text. */
+function withDaysCounted(xml: string): string {
+  if (!/\st=["']d["']/.test(xml)) return xml;
+  return xml.replace(
+    /(<(?:\w+:)?c\b[^<>]*?)\st=["']d["']([^<>]*>(?:<(?:\w+:)?f\b[^<>]*>[^<]*<\/(?:\w+:)?f>)?<(?:\w+:)?v>)([^<]*)(?=<)/g,
+    (whole, before: string, between: string, text: string) => {
+      const at = Date.parse(/[TZ]/.test(text) ? `${text.replace(/Z$/, "")}Z` : text);
+      return Number.isFinite(at) ? `${before}${between}${(at - FIRST_DAY) / DAY_MS}` : whole;
+    },
+  );
+}
+
 /** Counts of one tag, whatever its prefix. */
 function countOf(bytes: Uint8Array, tag: string): number {
   let count = 0;
@@ -134,7 +149,7 @@ export function patchedInput(
     slots += checkedGrid(xml, name);
     if (slots > MAX_SLOTS) stop(troubles.tooManySlots());
     around.set(name.toLowerCase(), aroundCells(xml));
-    return withErrorsWrittenOut(withOwnWidths(xml, name), state);
+    return withErrorsWrittenOut(withDaysCounted(withOwnWidths(xml, name)), state);
   };
   return packed(
     entries

@@ -68,6 +68,7 @@ export function sheetFacts(
   return {
     name,
     ...(state === "veryHidden" && { veryHidden: true as const }),
+    ...(isOn(view, "tabSelected") && { chosen: true as const }),
     ...(isOn(view, "showFormulas") && { showsFormulas: true as const }),
     ...(isOff(view, "showZeros") && { zerosHidden: true as const }),
     ...(isOn(firstOf(before, "sheetFormatPr"), "zeroHeight") && { rowsHidden: true as const }),
@@ -100,11 +101,16 @@ export function sheetFacts(
   };
 }
 
+/** ECMA-376 part 1, 18.3.1.63. */
+const LETTER = 1;
+const A4 = 9;
+
 function pageOf(before: string, behind: string): SavedPage {
   const fits = isOn(firstOf(before, "pageSetUpPr"), "fitToPage");
   const setup = firstOf(behind, "pageSetup");
   const options = firstOf(behind, "printOptions");
   const scale = numberOf(setup, "scale");
+  const paper = numberOf(setup, "paperSize");
   const first = isOn(setup, "useFirstPageNumber") ? numberOf(setup, "firstPageNumber") : undefined;
   const errorsAs = setup && attribute(setup, "errors");
   const notes = setup && attribute(setup, "cellComments");
@@ -113,6 +119,7 @@ function pageOf(before: string, behind: string): SavedPage {
       fit: { wide: numberOf(setup, "fitToWidth") ?? 1, tall: numberOf(setup, "fitToHeight") ?? 1 },
     }),
     ...(!fits && scale !== undefined && { scale }),
+    ...(paper !== undefined && paper !== LETTER && paper !== A4 && { otherPaper: paper }),
     ...(first !== undefined && { firstNumber: first }),
     ...(isOn(options, "headings") && { headings: true as const }),
     ...(isOn(options, "gridLines") && { gridLines: true as const }),

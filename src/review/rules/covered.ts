@@ -4,6 +4,7 @@ import type { SavedDrawing } from "../../workbooks/savedFile";
 import type { Finding } from "../finding";
 import { isBlank } from "../namedCells";
 import type { Rule } from "../rule";
+import { tellsPath } from "../tellsInside";
 import { isForCustomer, templateSheets, type TemplateCell, type TemplateSheet } from "../templateCells";
 
 export const covered: Rule = {
@@ -34,6 +35,16 @@ function ofDrawing(drawing: SavedDrawing, sheet: TemplateSheet, read: Book): Fin
         message: `Another document is embedded in the sheet ${name} (an OLE object, ${drawing.name || "of no name"}).`,
         effect: "Whoever gets the file can open it and read what is in it.",
         remedy: "Look what it holds, and delete it before the file goes out.",
+      },
+    ];
+  if (kind === "picture" && tellsPath(text))
+    return [
+      {
+        weight: "worth knowing",
+        place: { sheet: name, cell: at },
+        message: `The alternative text of a picture at ${at} holds a path of the office's disc: ${text.slice(0, 100)}.`,
+        effect: "Whoever gets the file can read it; it tells names of folders and people.",
+        remedy: "Change it: right-click the picture, Edit Alt Text.",
       },
     ];
   const under = sheet.cells.filter(

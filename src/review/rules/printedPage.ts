@@ -226,6 +226,14 @@ function settings(
       "A reader takes pages as missing.",
       "Set the first page number to automatic in the page setup.",
     );
+  const paper = page.otherPaper === undefined ? undefined : SMALL_PAPERS[page.otherPaper];
+  if (paper)
+    say(
+      "doubtful",
+      `${name} is set to paper of the size ${paper}: a whole page of A4 is made that small.`,
+      "Its letters come out too small to read.",
+      "Set the size of the paper to A4 or Letter: Page Layout, Size.",
+    );
   if (page.headings || page.gridLines)
     say(
       "worth knowing",
@@ -242,6 +250,21 @@ function settings(
     );
   return found;
 }
+
+/** Papers much smaller than A4, by the format's numbers (ECMA-376 part 1, 18.3.1.63, from memory), envelopes and postcards. */
+const SMALL_PAPERS: Readonly<Record<number, string>> = {
+  6: "Statement",
+  11: "A5",
+  13: "B5",
+  19: "envelope #9",
+  20: "envelope #10",
+  27: "envelope DL",
+  28: "envelope C5",
+  31: "envelope C6",
+  43: "postcard",
+  61: "A5",
+  70: "A6",
+};
 
 /** Codes of a page's head and foot: fonts, sizes, colours, sides. */
 const CODE = /&(?:"[^"]*"|K[0-9A-F]{6}|K\d\d[+-]\d{3}|\d+|[LCRBIUESXYPNDTA+-])/gi;

@@ -45,12 +45,33 @@ export const tellsMore: Rule = {
             },
           ]
         : []),
+      ...chosenTogether(reviewed),
       ...file.sheets.flatMap(({ name: sheet, hyperlinks }) =>
         hyperlinks.flatMap((link) => ofLink(sheet, link, reviewed)),
       ),
     ];
   },
 };
+
+/** A group of sheets is printed, and written into, as one. */
+function chosenTogether({ read, definition }: Reviewed): Finding[] {
+  const chosen = read.saved!.file!.sheets.flatMap(({ name, chosen }) => (chosen ? [name] : []));
+  const customers = templateSheets(read, definition!)
+    .filter(isForCustomer)
+    .map(({ sheet }) => sheet.name);
+  if (chosen.length < 2) return [];
+  const withQuote = chosen.some((name) => customers.includes(name));
+  return [
+    {
+      weight: withQuote ? "doubtful" : "worth knowing",
+      message: `${chosen.slice(0, 5).join(", ")}${chosen.length > 5 ? " and more" : ""} were selected together as a group when the file was saved.`,
+      effect: withQuote
+        ? "Printing the quote prints the office's sheets with it, and what is typed into one goes into all."
+        : "What is typed into one goes into all.",
+      remedy: "Click one sheet's tab, so that it alone is selected, and save it.",
+    },
+  ];
+}
 
 /** The file writer's own notes begin so. */
 const OURS = /(^|\n)Frozen: /;
