@@ -16,7 +16,7 @@ export interface ReviewTask {
 export default async function reviewFile({ path, options }: ReviewTask): Promise<PageFile> {
   try {
     const bytes = await fileBytes(path);
-    const read = await readXlsx(bytes);
+    const read = await readXlsx(bytes, { forReview: true });
     const fingerprint = await fingerprintOf(bytes);
     return {
       path,

@@ -1,5 +1,8 @@
 /** Everything that the rules find in one workbook. */
 import type { Book } from "../workbooks/book";
+import type { WorkbookDefinition } from "../workbooks/definition";
+import { estimate } from "../workbooks/multiRoom/names";
+import { namedValue } from "../workbooks/named";
 import { withTypes } from "../workbooks/multiRoom/withTypes";
 import { atTheirType } from "./atTheirType";
 import { withLikelyInputs } from "./withLikelyInputs";
@@ -11,6 +14,8 @@ import { formulaDifferences } from "./formulaDifferences";
 import { grouped } from "./grouped";
 import { isUnfilled } from "./isUnfilled";
 import { labelsIn } from "./labels";
+import { nameFindings, namesTwice } from "./nameFindings";
+import { namesPutBack } from "./namesPutBack";
 import { recognised } from "./recognised";
 import { restoredBook } from "./restoredBook";
 import { DEFAULT_MARGIN_FLOOR, type Reviewed, type ReviewOptions, type Rule } from "./rule";
@@ -55,15 +60,6 @@ const MANUAL: Finding = {
   remedy: "Press F9, then check again.",
 };
 
-/** A formula on that sheet reads the sheet's own; every other the workbook's. */
-const namedTwice = ({ saved }: Book): Finding[] =>
-  (saved?.twice ?? []).map(({ name, sheet }) => ({
-    weight: "wrong",
-    message: `There are two names ${name}: one of the workbook and one of the sheet ${sheet}. Formulas on ${sheet} read the sheet's, all others the workbook's.`,
-    rule: "changed formula",
-    remedy: `Delete the one of ${sheet} (Formulas, Name Manager), if it was not meant.`,
-  }));
-
 export type Compute = (book: Book) => Book;
 /** What a book comes to with some cells changed; those of the trial before hold again what they held. */
 export type Trial = (changes: readonly Undoing[]) => Book;
@@ -102,18 +98,30 @@ export function lookInto(
   options: Partial<ReviewOptions> = {},
 ): Look {
   const read = recognised(stored);
+  const definition = definitionOf(read);
+  const put = definition && namesPutBack(read, definition);
+  // All else is judged with the names where they belong: what follows from them is none of its own.
+  const named = put?.book ?? read;
   const reviewed: Reviewed = {
-    ...readings(read, compute),
+    ...readings(named, compute),
     options: { marginFloor: DEFAULT_MARGIN_FLOOR, ...options },
   };
+  const names =
+    definition && put
+      ? nameFindings(read, put, definition, {
+          now: namedValue(put.troubles.length > 0 && compute ? compute(read) : read, TOTAL),
+          meant: namedValue(reviewed.own, TOTAL),
+        })
+      : namesTwice(read);
   const state = stateOfFile(read, reviewed.own, staleCells(reviewed));
   // What the file shows then says nothing of the job; what it comes to does.
-  const judged = state ? { ...reviewed, read: reviewed.own } : reviewed;
+  const isOff = state !== undefined || names.some(({ weight }) => weight === "wrong");
+  const judged = isOff ? { ...reviewed, read: withSaved(reviewed.own, read) } : reviewed;
   const found = saidBy(rules, judged);
   if (state) found.unshift({ ...state, rule: staleValues.id });
   if (read.saved?.iterates) found.push(ITERATES);
-  if (!compute && read.saved?.manual) found.push(MANUAL);
-  found.push(...namedTwice(read));
+  if (read.saved?.manual && !state) found.push(MANUAL);
+  found.push(...names);
   if (read.template !== stored.template) found.push(UNMARKED);
   return isUnfilled(read)
     ? {
@@ -143,6 +151,17 @@ const saidBy = (some: readonly Rule[], reviewed: Reviewed): Finding[] =>
 
 const order = ({ rule, weight }: Finding): number =>
   rule === earlierVersion.id ? -1 : WEIGHTS.indexOf(weight);
+
+const TOTAL = estimate.quote.total.name;
+
+/** What a program computed anew says nothing of the file that it came from. */
+const withSaved = (own: Book, { saved }: Book): Book => ({ ...own, ...(saved && { saved }) });
+
+/** Only today's template says where its names belong. */
+function definitionOf(read: Book): WorkbookDefinition | undefined {
+  const origin = originOf(read);
+  return origin?.made === "now" ? origin.template.definition : undefined;
+}
 
 function readings(read: Book, compute: Compute | undefined): Omit<Reviewed, "options"> {
   const origin = originOf(read);

@@ -106,11 +106,11 @@ class ByCause {
     const folded = new Set([...this.under.values()].flat());
     const left = this.found.filter((one) => !folded.has(one));
     const told = withoutConsequences(left, judged.read, judged.computed).map((finding): Finding => {
-      const amount = amounts.get(finding);
+      const amount = amounts.get(finding) ?? finding.amount;
       const leadsTo = this.under.get(finding);
       return {
         ...finding,
-        ...(amount && { amount, effect: effectOf(finding, amount) }),
+        ...(amount && { amount, ...(amounts.has(finding) && { effect: effectOf(finding, amount) }) }),
         ...(leadsTo && { leadsTo }),
       };
     });
