@@ -1,10 +1,12 @@
+import path from "node:path";
 import { CAPS_IN_WORDS } from "../hosts/file/capsInWords";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
 import { WEIGHTS, type Finding } from "../review/finding";
 import { priceListOf } from "../review/priceListOf";
+import { leadsToInWords } from "../review/leadsToInWords";
 import { firmSays, type FirmSays } from "../review/ranges/firm";
-import { reviewPage } from "../review/reviewPage";
+import { reviewPage, type PageFile } from "../review/reviewPage";
 import { DEFAULT_MARGIN_FLOOR, type ReviewOptions } from "../review/rule";
 import { rules } from "../review/ruleList";
 import { EXIT, UsageTrouble, type Console } from "./console";
@@ -12,7 +14,6 @@ import { filesIn } from "./filesIn";
 import { fileBytes, standardsIn } from "./newJob";
 import { readOptions } from "./options";
 import { plain } from "./plain";
-import type { ReviewedFile } from "./reviewFile";
 import { reviewFiles } from "./reviewFiles";
 
 const REVIEW_HELP = `rigsheet review FILE-OR-FOLDER … [options]
@@ -75,7 +76,7 @@ export async function reviewCommand(words: readonly string[], console: Console):
   const paths = await filesIn(positionals);
   if (paths.length === 0) throw new UsageTrouble("There is no .xlsx in what was named.");
 
-  const reviewed: ReviewedFile[] = new Array<ReviewedFile>(paths.length);
+  const reviewed: PageFile[] = new Array<PageFile>(paths.length);
   let count = 0;
   await reviewFiles(paths, options, (one, index) => {
     reviewed[index] = one;
@@ -86,7 +87,8 @@ export async function reviewCommand(words: readonly string[], console: Console):
   for (const one of reviewed)
     console.out(values.json ? JSON.stringify(one) : inWords(one).map(plain).join("\n"));
   if (values.html !== undefined) {
-    await saveAtomically(values.html, new TextEncoder().encode(reviewPage(reviewed)));
+    const page = reviewPage(reviewed.map((one) => ({ ...one, link: linkTo(one.path, values.html!) })));
+    await saveAtomically(values.html, new TextEncoder().encode(page));
     console.err(`The report is in ${values.html}`);
   }
   if (reviewed.some(({ unreadable }) => unreadable !== undefined)) return EXIT.unusable;
@@ -106,7 +108,15 @@ function floorOf(text: string | undefined): number {
   return share;
 }
 
-function inWords({ path: file, unreadable, findings }: ReviewedFile): string[] {
+/** From the report to the workbook, as long as both stay where they are. */
+const linkTo = (file: string, report: string): string =>
+  path
+    .relative(path.dirname(path.resolve(report)), path.resolve(file))
+    .split(path.sep)
+    .map(encodeURIComponent)
+    .join("/");
+
+function inWords({ path: file, unreadable, findings, headline }: PageFile): string[] {
   if (unreadable !== undefined) return [`${file}: cannot be read. ${unreadable}`];
   if (findings.length === 0) return [`${file}: nothing found`];
   const counts = WEIGHTS.flatMap((weight) => {
@@ -114,7 +124,11 @@ function inWords({ path: file, unreadable, findings }: ReviewedFile): string[] {
     return count > 0 ? [`${count} ${weight}`] : [];
   });
   const noted = findings.some(asksForALook) ? "" : " (nothing to put right)";
-  return [`${file}: ${counts.join(", ")}${noted}`, ...findings.flatMap(findingInWords)];
+  return [
+    `${file}: ${counts.join(", ")}${noted}`,
+    ...(headline ? [`  ${headline.sentence}`] : []),
+    ...findings.flatMap(findingInWords),
+  ];
 }
 
 const asksForALook = ({ weight }: Finding): boolean => weight !== "worth knowing";
@@ -128,6 +142,7 @@ function findingInWords({
   effect,
   remedy,
   rule,
+  leadsTo = [],
 }: Finding): string[] {
   const at = place ? `${place.sheet}!${place.cell}` : "whole workbook";
   return [
@@ -136,6 +151,7 @@ function findingInWords({
     ...(cause === undefined ? [] : [`    First at: ${cause.sheet}!${cause.cell}`]),
     ...(expected === undefined ? [] : [`    Should be: ${expected}`]),
     ...(effect === undefined ? [] : [`    Effect: ${effect}`]),
+    ...leadsToInWords(leadsTo).map((line) => `    Because of it: ${line}`),
     `    ${remedy}`,
   ];
 }

@@ -1,12 +1,11 @@
 /** Reviews one file: what a worker does, and the command itself when the files are few. */
 import { FileTrouble } from "../hosts/file/fileTrouble";
 import { readXlsx } from "../hosts/file/readXlsx";
-import { recalculate } from "../hosts/headless/recalculate";
-import type { Finding } from "../review/finding";
-import { review } from "../review/review";
+import { fingerprintOf } from "../hosts/file/fingerprint";
+import { trials } from "../hosts/headless/recalculate";
+import { reviewInFull } from "../review/reviewInFull";
+import type { PageFile } from "../review/reviewPage";
 import type { ReviewOptions } from "../review/rule";
-import { estimate } from "../workbooks/multiRoom/names";
-import { namedValue } from "../workbooks/named";
 import { fileBytes } from "./newJob";
 
 export interface ReviewTask {
@@ -14,22 +13,15 @@ export interface ReviewTask {
   readonly options: ReviewOptions;
 }
 
-export interface ReviewedFile {
-  readonly path: string;
-  readonly job?: string;
-  readonly findings: readonly Finding[];
-  /** Why it could not be read; then there are no findings. */
-  readonly unreadable?: string;
-}
-
-export default async function reviewFile({ path, options }: ReviewTask): Promise<ReviewedFile> {
+export default async function reviewFile({ path, options }: ReviewTask): Promise<PageFile> {
   try {
-    const read = await readXlsx(await fileBytes(path));
-    const job = namedValue(read, estimate.site.job.name);
+    const bytes = await fileBytes(path);
+    const read = await readXlsx(bytes, { forReview: true });
+    const fingerprint = await fingerprintOf(bytes);
     return {
       path,
-      job: typeof job === "string" ? job : undefined,
-      findings: review(read, recalculate, options),
+      ...(fingerprint !== undefined && { fingerprint }),
+      ...reviewInFull(read, trials, options),
     };
   } catch (error) {
     // One broken file never stops the others, whatever is wrong with it.

@@ -3,8 +3,9 @@ import { existsSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import path from "node:path";
 import Piscina from "piscina";
+import type { PageFile } from "../review/reviewPage";
 import type { ReviewOptions } from "../review/rule";
-import reviewFile, { type ReviewedFile, type ReviewTask } from "./reviewFile";
+import reviewFile, { type ReviewTask } from "./reviewFile";
 
 /** Starting a worker costs as much as a few workbooks. */
 const FEWEST_FOR_WORKERS = 6;
@@ -20,14 +21,14 @@ const WORKER = path.join(__dirname, "reviewWorker.js");
 export async function reviewFiles(
   paths: readonly string[],
   options: ReviewOptions,
-  done: (reviewed: ReviewedFile, index: number) => void,
+  done: (reviewed: PageFile, index: number) => void,
 ): Promise<void> {
   if (paths.length < FEWEST_FOR_WORKERS || !existsSync(WORKER)) {
     for (const [index, one] of paths.entries()) done(await reviewFile({ path: one, options }), index);
     return;
   }
   const threads = Math.min(availableParallelism(), paths.length);
-  const pool = new Piscina<ReviewTask, ReviewedFile>({
+  const pool = new Piscina<ReviewTask, PageFile>({
     filename: WORKER,
     minThreads: threads,
     maxThreads: threads,
@@ -48,7 +49,7 @@ export async function reviewFiles(
 
 const gaveUp =
   (file: string) =>
-  (error: unknown): ReviewedFile => ({
+  (error: unknown): PageFile => ({
     path: file,
     findings: [],
     unreadable: `Its review broke off (${error instanceof Error ? error.message : String(error)}).`,

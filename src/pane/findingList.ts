@@ -1,5 +1,6 @@
 /** Findings as lists, the weightiest first, each with buttons that lead to its cells. */
 import { WEIGHTS, type Finding, type FindingPlace, type Weight } from "../review/finding";
+import { leadsToInWords } from "../review/leadsToInWords";
 import { button, make, paragraph } from "./dom";
 import { placeInWords } from "./view";
 
@@ -36,7 +37,7 @@ export function findingList(
 }
 
 function entry(
-  { place, cause, message, expected, effect, remedy }: Finding,
+  { place, cause, message, expected, effect, remedy, leadsTo = [] }: Finding,
   goTo: (sheet: string, cell: string) => void,
 ): HTMLLIElement {
   const jump = ({ sheet, cell }: FindingPlace): HTMLButtonElement =>
@@ -49,6 +50,7 @@ function entry(
     paragraph(message),
     ...(expected ? [paragraph(`Should be: ${expected}`, "pane-quiet")] : []),
     ...(effect ? [paragraph(`Effect: ${effect}`, "pane-quiet")] : []),
+    ...leadsToInWords(leadsTo).map((line) => paragraph(`Because of it: ${line}`, "pane-quiet")),
     paragraph(remedy, "pane-way"),
   );
 }

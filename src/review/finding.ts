@@ -19,6 +19,30 @@ export interface Undoing {
   readonly formula?: string;
 }
 
+/** Each is absent where the workbook has no such figure. */
+export interface Sums {
+  /** What the customer pays, with tax. */
+  readonly total?: number;
+  /** Price less cost and discount, without provisional sums and options. */
+  readonly margin?: number;
+}
+
+export interface Counts {
+  /** How many outlets are not good. */
+  readonly outlets?: number;
+  /** How many head units have too few volts. */
+  readonly volts?: number;
+}
+
+export interface Measures extends Sums, Counts {}
+
+export interface Amount {
+  readonly before: Measures;
+  readonly after: Measures;
+  /** Undone with what would be usual, since what was meant is not known. */
+  readonly isAbout: boolean;
+}
+
 export interface Finding {
   readonly weight: Weight;
   /** Where it is seen; absent when it is about the whole workbook. */
@@ -37,6 +61,10 @@ export interface Finding {
   readonly usual?: { readonly low: number; readonly high: number };
   /** What it does to the price or to an outlet, where that is known. */
   readonly effect?: string;
+  /** What the job comes to with it and with it undone, all else as it is; absent where nobody knows what was meant. */
+  readonly amount?: Amount;
+  /** What is only there because of it. */
+  readonly leadsTo?: readonly Finding[];
   /** The rule that found it. */
   readonly rule?: string;
   /** The check of the workbook that it tells of. */
@@ -44,3 +72,10 @@ export interface Finding {
   /** What to do about it, in a sentence. */
   readonly remedy: string;
 }
+
+/** Half a cent. */
+const SAME = 0.005;
+
+/** @returns whether both sums are known and are two */
+export const differ = (a: number | undefined, b: number | undefined): boolean =>
+  a !== undefined && b !== undefined && Math.abs(a - b) >= SAME;

@@ -9,11 +9,13 @@ interface Filled {
   readonly reads: readonly Area[];
 }
 
+export type Follows = (sheet: string, place: Place) => boolean;
+
 /** @returns whether a cell is one of those, is filled by its formula, or follows from it */
-export function followersOf(
-  book: Book,
-  from: readonly FindingPlace[],
-): (sheet: string, place: Place) => boolean {
+export const followersOf = (book: Book, from: readonly FindingPlace[]): Follows => followersIn(book)(from);
+
+/** To ask more than once of one book. */
+export function followersIn(book: Book): (from: readonly FindingPlace[]) => Follows {
   const formulas = book.sheets.flatMap(({ name: sheet, cells }) =>
     Object.entries(cells).flatMap(([at, { formula, spill }]): Filled[] => {
       if (formula === undefined) return [];
@@ -23,6 +25,10 @@ export function followersOf(
       return [{ area: { sheet, zone }, reads: readAreas(book, sheet, formula) }];
     }),
   );
+  return (from) => followersAmong(formulas, from);
+}
+
+function followersAmong(formulas: readonly Filled[], from: readonly FindingPlace[]): Follows {
   const reached: Area[] = [];
   const left = new Set(formulas);
   let next = from.flatMap(({ sheet, cell }): Area[] => {

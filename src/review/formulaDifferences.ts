@@ -4,7 +4,7 @@ import { isBookError, type Book, type BookCell, type BookSheet } from "../workbo
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { callsUs } from "../formula/callsUs";
 import { expectedFormulas, type ExpectedFormula } from "./expectedFormulas";
-import type { Finding } from "./finding";
+import type { Finding, Undoing } from "./finding";
 import type { LabelAt } from "./labels";
 import { withoutAts } from "../formula/singles";
 import { sameFormula, type IsOneCell } from "../formula/sameFormula";
@@ -75,15 +75,20 @@ const isOfficeCopy = (book: Book): boolean =>
 
 function atAnchor(
   sheet: BookSheet,
-  { place, formula, sheet: name }: ExpectedFormula,
+  expected: ExpectedFormula,
   reach: BookCell["spill"],
   labelAt: LabelAt,
   isOneCell: IsOneCell,
 ): FormulaDifference[] {
+  const { place, formula, sheet: name } = expected;
   const cell = address(place.row, place.column);
   const here = sheet.cells[cell];
   const label = labelAt(name, place);
-  const common = { place: { sheet: name, cell }, expected: `=${formula}` };
+  const common = {
+    place: { sheet: name, cell },
+    expected: `=${formula}`,
+    undoing: restoring(sheet, expected),
+  };
   if (here?.formula !== undefined && sameFormula(here.formula, formula, isOneCell)) {
     const rows = reach?.rows ?? 1;
     if (!here.spill || here.spill.rows > 1 || rows === 1 || isBookError(sheet.results[cell])) return [];
@@ -136,23 +141,11 @@ function atAnchor(
 }
 
 /** What was typed into the cells that a formula's results should fill. */
-function inTheWay(
-  sheet: BookSheet,
-  { place, fills, sheet: name }: ExpectedFormula,
-  labelAt: LabelAt,
-): FormulaDifference[] {
+function inTheWay(sheet: BookSheet, expected: ExpectedFormula, labelAt: LabelAt): FormulaDifference[] {
+  const { place, fills, sheet: name } = expected;
   if (fills.top === fills.bottom && fills.left === fills.right) return [];
-  const own = address(place.row, place.column);
-  const frozen = FROZEN.test(sheet.cells[own]?.note ?? "");
-  if (frozen) return [];
-  const typed: string[] = [];
-  for (let row = fills.top; row <= fills.bottom; row++) {
-    for (let column = fills.left; column <= fills.right; column++) {
-      const at = address(row, column);
-      const { value, formula } = sheet.cells[at] ?? {};
-      if (at !== own && (value !== undefined || formula !== undefined)) typed.push(at);
-    }
-  }
+  if (FROZEN.test(sheet.cells[address(place.row, place.column)]?.note ?? "")) return [];
+  const typed = filledOver(sheet, expected);
   const [cell] = typed;
   if (cell === undefined) return [];
   const content = sheet.cells[cell]!;
@@ -165,7 +158,31 @@ function inTheWay(
       place: { sheet: name, cell },
       message: `${labelAt(name, parseAddress(cell)!)} is calculated from the row at its top; here ${what} was typed over it${more}.`,
       expected: "Empty: the result from above fills it.",
+      undoing: restoring(sheet, expected),
       remedy: "Clear the cell; the calculated value comes back by itself.",
     },
   ];
 }
+
+/** The cells that its results should fill and that hold something. */
+function filledOver({ cells }: BookSheet, { place, fills }: ExpectedFormula): string[] {
+  const own = address(place.row, place.column);
+  const filled: string[] = [];
+  for (let row = fills.top; row <= fills.bottom; row++) {
+    for (let column = fills.left; column <= fills.right; column++) {
+      const at = address(row, column);
+      const { value, formula } = cells[at] ?? {};
+      if (at !== own && (value !== undefined || formula !== undefined)) filled.push(at);
+    }
+  }
+  return filled;
+}
+
+/** The template's formula in its cell, and nothing in its way. */
+const restoring = (sheet: BookSheet, expected: ExpectedFormula): Undoing[] => [
+  ...filledOver(sheet, expected).map((cell): Undoing => ({ place: { sheet: sheet.name, cell } })),
+  {
+    place: { sheet: sheet.name, cell: address(expected.place.row, expected.place.column) },
+    formula: expected.formula,
+  },
+];

@@ -1,5 +1,5 @@
 /** The same said of many cells of one column, once: at the first, with how many more there are. */
-import type { Finding } from "./finding";
+import type { Finding, Undoing } from "./finding";
 
 export function grouped(findings: readonly Finding[]): Finding[] {
   const groups = new Map<string, Finding[]>();
@@ -13,6 +13,21 @@ export function grouped(findings: readonly Finding[]): Finding[] {
   return [...groups.values()].map(([first, ...more]) => {
     if (more.length === 0) return first!;
     const cells = more.length === 1 ? `and in ${more[0]!.place!.cell}` : `and in ${more.length} more cells`;
-    return { ...first!, message: first!.message.replace(/\.?$/, `, here ${cells} of this column.`) };
+    return {
+      ...first!,
+      message: first!.message.replace(/\.?$/, `, here ${cells} of this column.`),
+      ...undoingAll([first!, ...more]),
+    };
   });
+}
+
+/** Only where it is known of each how it is undone. */
+function undoingAll(findings: readonly Finding[]): Pick<Finding, "undoing"> {
+  const all = findings.map(undoingOf);
+  return all.every((one) => one !== undefined) ? { undoing: all.flat() } : {};
+}
+
+/** @returns the cells to change so that a finding is undone; undefined where nobody knows what was meant */
+export function undoingOf({ undoing, meant, place }: Finding): readonly Undoing[] | undefined {
+  return undoing ?? (meant !== undefined && place ? [{ place, value: meant }] : undefined);
 }

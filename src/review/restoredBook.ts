@@ -1,11 +1,13 @@
-/** The workbook with the template's own formulas back in their places, for what it should come to. */
+/** The workbook with the template's own names and formulas back in their places, for what it should come to. */
 import { address } from "../formula/address";
 import type { Book } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { expectedFormulas } from "./expectedFormulas";
+import { namesPutBack } from "./namesPutBack";
 
 /** @returns a copy without results; the inputs are as they were typed */
-export function restoredBook(book: Book, definition: WorkbookDefinition): Book {
+export function restoredBook(stored: Book, definition: WorkbookDefinition): Book {
+  const { book } = namesPutBack(stored, definition);
   const sheets = new Map(book.sheets.map((sheet) => [sheet.name, { ...sheet, cells: { ...sheet.cells } }]));
   for (const { sheet: name, place, formula, fills } of expectedFormulas(book, definition).formulas) {
     const cells = sheets.get(name)?.cells;

@@ -1,16 +1,21 @@
 /** Everything that the rules find in one workbook. */
 import type { Book } from "../workbooks/book";
+import type { WorkbookDefinition } from "../workbooks/definition";
+import { estimate } from "../workbooks/multiRoom/names";
+import { namedValue } from "../workbooks/named";
 import { withTypes } from "../workbooks/multiRoom/withTypes";
 import { atTheirType } from "./atTheirType";
 import { withLikelyInputs } from "./withLikelyInputs";
 import { carriedOver } from "./carriedOver";
 import { earlierDifferences } from "./earlierDifferences";
-import { WEIGHTS, type Finding } from "./finding";
+import { WEIGHTS, type Finding, type Undoing } from "./finding";
 import { withoutConsequences, SYMPTOMS } from "./withoutConsequences";
 import { formulaDifferences } from "./formulaDifferences";
 import { grouped } from "./grouped";
 import { isUnfilled } from "./isUnfilled";
 import { labelsIn } from "./labels";
+import { nameFindings, namesTwice } from "./nameFindings";
+import { namesPutBack } from "./namesPutBack";
 import { recognised } from "./recognised";
 import { restoredBook } from "./restoredBook";
 import { DEFAULT_MARGIN_FLOOR, type Reviewed, type ReviewOptions, type Rule } from "./rule";
@@ -55,16 +60,18 @@ const MANUAL: Finding = {
   remedy: "Press F9, then check again.",
 };
 
-/** A formula on that sheet reads the sheet's own; every other the workbook's. */
-const namedTwice = ({ saved }: Book): Finding[] =>
-  (saved?.twice ?? []).map(({ name, sheet }) => ({
-    weight: "wrong",
-    message: `There are two names ${name}: one of the workbook and one of the sheet ${sheet}. Formulas on ${sheet} read the sheet's, all others the workbook's.`,
-    rule: "changed formula",
-    remedy: `Delete the one of ${sheet} (Formulas, Name Manager), if it was not meant.`,
-  }));
-
 export type Compute = (book: Book) => Book;
+/** What a book comes to with some cells changed; those of the trial before hold again what they held. */
+export type Trial = (changes: readonly Undoing[]) => Book;
+export type Trials = (book: Book) => Trial;
+
+/** What every rule has to say of a workbook, consequences included. */
+export interface Look {
+  readonly stored: Book;
+  readonly judged: Reviewed;
+  readonly found: readonly Finding[];
+  readonly isUnfilled: boolean;
+}
 
 /**
  * @param stored the workbook as it is stored, or as a live one shows it
@@ -72,30 +79,66 @@ export type Compute = (book: Book) => Book;
  * @returns what its version has to do with the rest first, then the weightiest first
  */
 export function review(stored: Book, compute?: Compute, options: Partial<ReviewOptions> = {}): Finding[] {
-  const read = recognised(stored);
-  const live = compute ? undefined : stateOfLive(read);
+  const live = compute ? undefined : stateOfLive(recognised(stored));
   if (live) return [{ ...live, rule: staleValues.id }];
-  const reviewed: Reviewed = {
-    ...readings(read, compute),
-    options: { marginFloor: DEFAULT_MARGIN_FLOOR, ...options },
-  };
-  const state = stateOfFile(read, reviewed.own, staleCells(reviewed));
-  // What the file shows then says nothing of the job; what it comes to does.
-  const judged = state ? { ...reviewed, read: reviewed.own } : reviewed;
-  const found = saidBy(rules, judged);
-  if (state) found.unshift({ ...state, rule: staleValues.id });
-  if (read.saved?.iterates) found.push(ITERATES);
-  if (!compute && read.saved?.manual) found.push(MANUAL);
-  found.push(...namedTwice(read));
-  if (read.template !== stored.template) found.push(UNMARKED);
-  const told = isUnfilled(read)
-    ? [...found.filter(({ rule }) => !FROM_BLANKS.has(rule!)), UNFILLED]
-    : withoutConsequences(found, judged.read, reviewed.computed, (causes) => {
-        const mended = reviewed.definition && compute && withLikelyInputs(read, reviewed.definition, causes);
-        return mended && saidBy(symptoms, { ...readings(mended, compute), options: reviewed.options });
+  const { judged, found, isUnfilled } = lookInto(stored, compute, options);
+  const told = isUnfilled
+    ? found
+    : withoutConsequences(found, judged.read, judged.computed, (causes) => {
+        const mended =
+          judged.definition && compute && withLikelyInputs(recognised(stored), judged.definition, causes);
+        return mended && saidBy(symptoms, { ...readings(mended, compute), options: judged.options });
       });
   return grouped(told).sort((a, b) => order(a) - order(b));
 }
+
+export function lookInto(
+  stored: Book,
+  compute: Compute | undefined,
+  options: Partial<ReviewOptions> = {},
+): Look {
+  const read = recognised(stored);
+  const definition = definitionOf(read);
+  const put = definition && namesPutBack(read, definition);
+  // All else is judged with the names where they belong: what follows from them is none of its own.
+  const named = put?.book ?? read;
+  const reviewed: Reviewed = {
+    ...readings(named, compute),
+    options: { marginFloor: DEFAULT_MARGIN_FLOOR, ...options },
+  };
+  const names =
+    definition && put
+      ? nameFindings(read, put, definition, {
+          now: namedValue(put.troubles.length > 0 && compute ? compute(read) : read, TOTAL),
+          meant: namedValue(reviewed.own, TOTAL),
+        })
+      : namesTwice(read);
+  const state = stateOfFile(read, reviewed.own, staleCells(reviewed));
+  // What the file shows then says nothing of the job; what it comes to does.
+  const isOff = state !== undefined || names.some(({ weight }) => weight === "wrong");
+  const judged = isOff ? { ...reviewed, read: withSaved(reviewed.own, read) } : reviewed;
+  const found = saidBy(rules, judged);
+  if (state) found.unshift({ ...state, rule: staleValues.id });
+  if (read.saved?.iterates) found.push(ITERATES);
+  if (read.saved?.manual && !state) found.push(MANUAL);
+  found.push(...names);
+  if (read.template !== stored.template) found.push(UNMARKED);
+  return isUnfilled(read)
+    ? {
+        stored,
+        judged,
+        found: [...found.filter(({ rule }) => !FROM_BLANKS.has(rule!)), UNFILLED],
+        isUnfilled: true,
+      }
+    : { stored, judged, found, isUnfilled: false };
+}
+
+/**
+ * @param mended a copy, computed
+ * @returns what the rules whose findings may follow from others say of it
+ */
+export const symptomsOf = (mended: Book, { judged }: Look): Finding[] =>
+  saidBy(symptoms, { ...readings(mended, (book) => book), options: judged.options });
 
 const symptoms = rules.filter(({ id }) => SYMPTOMS.has(id));
 
@@ -108,6 +151,17 @@ const saidBy = (some: readonly Rule[], reviewed: Reviewed): Finding[] =>
 
 const order = ({ rule, weight }: Finding): number =>
   rule === earlierVersion.id ? -1 : WEIGHTS.indexOf(weight);
+
+const TOTAL = estimate.quote.total.name;
+
+/** What a program computed anew says nothing of the file that it came from. */
+const withSaved = (own: Book, { saved }: Book): Book => ({ ...own, ...(saved && { saved }) });
+
+/** Only today's template says where its names belong. */
+function definitionOf(read: Book): WorkbookDefinition | undefined {
+  const origin = originOf(read);
+  return origin?.made === "now" ? origin.template.definition : undefined;
+}
 
 function readings(read: Book, compute: Compute | undefined): Omit<Reviewed, "options"> {
   const origin = originOf(read);

@@ -47,6 +47,16 @@ import { unitSlips } from "./rules/unitSlips";
 import { unlikeAccepted } from "./rules/unlikeAccepted";
 import { unlikelyAmounts } from "./rules/unlikelyAmounts";
 import { unlikeStandards } from "./rules/unlikeStandards";
+import { changedWords } from "./rules/changedWords";
+import { conditionalLooks } from "./rules/conditionalLooks";
+import { covered } from "./rules/covered";
+import { guardsGone } from "./rules/guardsGone";
+import { leadsOutside } from "./rules/leadsOutside";
+import { looksAlike } from "./rules/looksAlike";
+import { otherFigure } from "./rules/otherFigure";
+import { printedPage } from "./rules/printedPage";
+import { tellsMore } from "./rules/tellsMore";
+import { unreadable } from "./rules/unreadable";
 import { workNeeded } from "./rules/workNeeded";
 import { zeroAmounts } from "./rules/zeroAmounts";
 
@@ -66,6 +76,7 @@ export const rules: readonly Rule[] = [
   totals,
   taxBase,
   textNumbers,
+  looksAlike,
   mirroredRows,
   inputRules,
   discountEntry,
@@ -101,6 +112,15 @@ export const rules: readonly Rule[] = [
   removedChecks,
   removedTexts,
   hidden,
+  otherFigure,
+  unreadable,
+  conditionalLooks,
+  covered,
+  printedPage,
+  changedWords,
+  tellsMore,
+  leadsOutside,
+  guardsGone,
   {
     id: "error",
     reason: "A cell that shows an error hands it on to all that reads it.",

@@ -6,10 +6,11 @@
 import type { Book, BookValue } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { templateOf } from "../workbooks/templates";
-import type { Finding, FindingPlace } from "./finding";
+import type { Finding, FindingPlace, Undoing } from "./finding";
 import { inputsIn, type Input } from "./inputsIn";
 import { median } from "./median";
 import { filledCells, type NamedCell } from "./namedCells";
+import { withChanges } from "./withChanges";
 
 /** @returns undefined where nothing that was named is an input */
 export function withLikelyInputs(
@@ -17,22 +18,24 @@ export function withLikelyInputs(
   definition: WorkbookDefinition,
   causes: readonly Finding[],
 ): Book | undefined {
+  const changes = likelyInputs(book, definition, causes);
+  return changes.length === 0 ? undefined : withChanges(book, changes);
+}
+
+/** @returns what each input that was named could hold instead */
+export function likelyInputs(
+  book: Book,
+  definition: WorkbookDefinition,
+  causes: readonly Finding[],
+): Undoing[] {
   const wrong = new Map(causes.flatMap((one) => (one.place ? [[keyOf(one.place), one] as const] : [])));
-  const changes = inputsIn(book, definition).flatMap((input) =>
-    input.cells.flatMap((cell) => {
+  return inputsIn(book, definition).flatMap((input) =>
+    input.cells.flatMap((cell): Undoing[] => {
       const finding = wrong.get(keyOf(cell.place));
       const value = finding && (finding.meant ?? likely(book, input, cell, wrong));
       return value === undefined ? [] : [{ place: cell.place, value }];
     }),
   );
-  if (changes.length === 0) return undefined;
-  const sheets = new Map(book.sheets.map((sheet) => [sheet.name, { ...sheet, cells: { ...sheet.cells } }]));
-  for (const { place, value } of changes) {
-    const { cells } = sheets.get(place.sheet)!;
-    const { look, note } = cells[place.cell] ?? {};
-    cells[place.cell] = { ...(look !== undefined && { look }), ...(note !== undefined && { note }), value };
-  }
-  return { ...book, sheets: [...sheets.values()] };
 }
 
 function likely(

@@ -6,6 +6,7 @@
  */
 import type { FaultCode } from "../engine/faults";
 import { parseRange, type Zone } from "../formula/address";
+import type { SavedFile } from "./savedFile";
 
 /** What a cell holds or shows. A date is a sheet's date number with a date format. */
 export type BookValue = number | string | boolean;
@@ -61,6 +62,20 @@ export interface Look {
   readonly format?: string;
   /** Only `false` differs from the sheet's own rule: a cell may be edited on a protected sheet. */
   readonly locked?: boolean;
+  /** What no look of ours has, of a file that was read: for the review, never written. */
+  readonly odd?: OddLook;
+}
+
+/** What keeps a cell's text from being read as it stands. */
+export interface OddLook {
+  readonly struck?: true;
+  /** A font whose letters are pictures. */
+  readonly symbols?: string;
+  readonly shrinks?: true;
+  /** The text is repeated until the cell is full. */
+  readonly repeats?: true;
+  /** Degrees; 255 for letters one above the other. */
+  readonly turned?: number;
 }
 
 /** A rule for what may be typed into a range. */
@@ -206,6 +221,8 @@ export interface SavedState {
   readonly iterates?: true;
   /** Calls of ours are stored as those of another add-in. */
   readonly boundElsewhere?: true;
+  /** What the file says beside its cells; absent in a workbook that was not read from one. */
+  readonly file?: SavedFile;
   /** Names of the workbook that a sheet has too, for cells of its own. */
   readonly twice?: readonly { readonly name: string; readonly sheet: string }[];
 }

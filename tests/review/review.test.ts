@@ -15,8 +15,8 @@ import { blockOf, cleanJob, mendedGuestHouse, randomFrom, type Job } from "./cle
 import { mutations } from "./mutants";
 import { tries } from "../support/tries";
 
-const MUTANTS = tries(mutations.length, 2 * mutations.length, 500);
-const CLEAN = tries(4, 10, 200);
+const MUTANTS = tries(mutations.length, mutations.length, 500);
+const CLEAN = tries(4, 6, 200);
 const NEEDED = 0.98;
 const LONG_MS = 3_600_000;
 

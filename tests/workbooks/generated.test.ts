@@ -19,7 +19,7 @@ import { tries } from "../support/tries";
 const ALL_SEEDS = 200;
 const seeds =
   process.env.JOB_SEED === undefined
-    ? Array.from({ length: tries(14, 24, ALL_SEEDS) }, (_, seed) => seed)
+    ? Array.from({ length: tries(14, 18, ALL_SEEDS) }, (_, seed) => seed)
     : [Number(process.env.JOB_SEED)];
 
 /**

@@ -1,7 +1,7 @@
 /** A look as the library's cell style, and back. */
 import { resolveThemeColor } from "hucre/xlsx";
 import type { CellStyle } from "hucre/xlsx";
-import type { Edge, Look } from "../../workbooks/book";
+import type { Edge, Look, OddLook } from "../../workbooks/book";
 import { readFormat } from "./patchedInput";
 
 type BorderStyle = NonNullable<CellStyle["border"]>;
@@ -124,7 +124,23 @@ export function lookOf(style: CellStyle, theme: readonly string[]): Look {
     ...(edges && { edges }),
     ...(format !== undefined && format !== "General" && { format: plainFormat(format) }),
     ...(style.protection?.locked === false && { locked: false }),
+    ...oddLookOf(style),
   };
+}
+
+/** Fonts of pictures, from memory. */
+const SYMBOLS = /^(?:wingdings|webdings|symbol|marlett|zapf dingbats|opensymbol|bookshelf symbol)/i;
+
+function oddLookOf({ font, alignment }: CellStyle): Pick<Look, "odd"> {
+  const turned = alignment?.textRotation;
+  const odd: OddLook = {
+    ...(font?.strikethrough && { struck: true }),
+    ...(font?.name !== undefined && SYMBOLS.test(font.name) && { symbols: font.name }),
+    ...(alignment?.shrinkToFit && { shrinks: true }),
+    ...(alignment?.horizontal === "fill" && { repeats: true }),
+    ...(turned !== undefined && turned !== 0 && { turned }),
+  };
+  return Object.keys(odd).length > 0 ? { odd } : {};
 }
 
 function edgesOf(border: BorderStyle): Look["edges"] {

@@ -16,6 +16,15 @@ export const MAX_RATIO = 200;
 /** Small parts may be packed tighter than that without harm. */
 export const RATIO_FREE_BYTES = 4 * MEBI;
 
+/** A part beside the sheets that is looked into for what it tells: names, links, notes, drawings. */
+export const MAX_FACT_BYTES = 8 * MEBI;
+/** What stands in a sheet's part before its cells, or behind them. */
+export const MAX_AROUND_CELLS = 2 * MEBI;
+/** Things of one kind on a sheet, or in the file, that are told apart: notes, drawings, links, rules. */
+export const MAX_FACTS = 2_000;
+/** Of a note or another text beside the cells. */
+export const MAX_FACT_TEXT = 2_000;
+
 /** Different texts of one workbook, which lie in one part; a job of 10,000 outlets has some 30,000. */
 export const MAX_STRINGS = 250_000;
 

@@ -8,7 +8,9 @@ import { checkedGrid } from "./checkedGrid";
 import { withErrorsWrittenOut, type ExcelState } from "./excelState";
 import { stop, troubles } from "./fileTrouble";
 import { findBytes } from "./findBytes";
+import { fromXml } from "./markup";
 import { MAX_NAMES, MAX_SHEET_COLUMNS, MAX_SLOTS, MAX_STRINGS, MAX_STYLES } from "./limits";
+import { aroundCells, type AroundCells } from "./sheetFacts";
 import { utf8Part } from "./utf8Part";
 
 /** Pictures, charts, links to other files and the like are not read at all. */
@@ -18,14 +20,6 @@ const NEEDED =
 const FORMAT_MARK = "rigsheet:";
 /** A text in several looks is stored in pieces; so many in the mean are more than people make. */
 const PIECES_OF_A_TEXT = 2;
-
-const entities: Record<string, string> = { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" };
-const fromXml = (text: string): string =>
-  text.replace(
-    /&(?:#x([0-9a-f]+)|#(\d+)|(\w+));/gi,
-    (whole, hex?: string, decimal?: string, name?: string) =>
-      name ? (entities[name] ?? whole) : String.fromCodePoint(parseInt(hex ?? decimal!, hex ? 16 : 10)),
-  );
 
 /**
  * Formats that a file names by number only (ECMA-376 part 1, 18.8.30). Those
@@ -89,6 +83,21 @@ function withOwnWidths(xml: string, part: string): string {
   return count > MAX_SHEET_COLUMNS ? stop(troubles.damaged(part)) : head + xml.slice(end);
 }
 
+const DAY_MS = 86_400_000;
+const FIRST_DAY = Date.UTC(1899, 11, 30);
+
+/** A day may be stored as ISO 8601 (18.18.11, type d), which the library takes for a text. */
+function withDaysCounted(xml: string): string {
+  if (!/\st=["']d["']/.test(xml)) return xml;
+  return xml.replace(
+    /(<(?:\w+:)?c\b[^<>]*?)\st=["']d["']([^<>]*>(?:<(?:\w+:)?f\b[^<>]*>[^<]*<\/(?:\w+:)?f>)?<(?:\w+:)?v>)([^<]*)(?=<)/g,
+    (whole, before: string, between: string, text: string) => {
+      const at = Date.parse(/[TZ]/.test(text) ? `${text.replace(/Z$/, "")}Z` : text);
+      return Number.isFinite(at) ? `${before}${between}${(at - FIRST_DAY) / DAY_MS}` : whole;
+    },
+  );
+}
+
 /** Counts of one tag, whatever its prefix. */
 function countOf(bytes: Uint8Array, tag: string): number {
   let count = 0;
@@ -124,18 +133,23 @@ function checkMarkup(name: string, bytes: Uint8Array): void {
   }
 }
 
-/** @param entries as checked by checkedEntries */
+/**
+ * @param entries as checked by checkedEntries
+ * @param around takes what the sheets' parts hold around their cells, by the parts' names in small letters
+ */
 export function patchedInput(
   bytes: Uint8Array,
   entries: readonly ArchiveEntry[],
   state: ExcelState,
+  around: Map<string, AroundCells>,
 ): Uint8Array {
   let slots = 0;
   const patched = (name: string, xml: string): string => {
     if (/^xl\/styles[^/]*\.xml$/i.test(name)) return withFormatsWrapped(xml);
     slots += checkedGrid(xml, name);
     if (slots > MAX_SLOTS) stop(troubles.tooManySlots());
-    return withErrorsWrittenOut(withOwnWidths(xml, name), state);
+    around.set(name.toLowerCase(), aroundCells(xml));
+    return withErrorsWrittenOut(withDaysCounted(withOwnWidths(xml, name)), state);
   };
   return packed(
     entries

@@ -15,21 +15,33 @@ import { lookOf } from "./cellStyle";
 import { checkedEntries } from "./checkedEntries";
 import { fromProperties } from "./documentProperties";
 import { excelState } from "./excelState";
+import { fileFacts } from "./fileFacts";
 import { FileTrouble, stop, troubles } from "./fileTrouble";
 import { MAX_SHEETS } from "./limits";
+import { PackageParts } from "./packageParts";
 import { patchedInput } from "./patchedInput";
 import { readSheet } from "./readSheet";
+import type { AroundCells } from "./sheetFacts";
 import { areaOf } from "../../formula/areaOf";
 import { withoutIdleAts } from "../../formula/singles";
 import { fromStoredText } from "./storedText";
 
+export interface ReadOptions {
+  /** To be looked over, not worked with: `saved.file` is filled in, and one whose days are counted from 1904 is read too. */
+  readonly forReview?: boolean;
+}
+
 /** @returns the book; a file that is no workbook, damaged or beyond the caps rejects with a FileTrouble */
-export async function readXlsx(bytes: Uint8Array): Promise<Book> {
+export async function readXlsx(bytes: Uint8Array, { forReview = false }: ReadOptions = {}): Promise<Book> {
   const entries = checkedEntries(bytes);
   const state = excelState(bytes, entries);
-  const input = patchedInput(bytes, entries, state);
+  const around = new Map<string, AroundCells>();
+  const input = patchedInput(bytes, entries, state, around);
   try {
-    return bookOf(await readArchive(input, { readStyles: true }), state.saved);
+    const workbook = await readArchive(input, { readStyles: true });
+    if (workbook.dateSystem === "1904" && !forReview) stop(troubles.dates1904());
+    const file = forReview ? fileFacts(new PackageParts(bytes, entries), around) : undefined;
+    return bookOf(workbook, { ...state.saved, ...(file && { file }) });
   } catch (error) {
     if (error instanceof FileTrouble) throw error;
     return stop(troubles.unreadable(error instanceof Error ? error.message : String(error)), error);
@@ -37,7 +49,6 @@ export async function readXlsx(bytes: Uint8Array): Promise<Book> {
 }
 
 function bookOf(workbook: Workbook, state: SavedState): Book {
-  if (workbook.dateSystem === "1904") stop(troubles.dates1904());
   if (workbook.sheets.length > MAX_SHEETS) stop(troubles.tooManySheets(workbook.sheets.length, MAX_SHEETS));
   const looks: Look[] = [];
   const context = {

@@ -1,7 +1,9 @@
 /** Computes a book without a screen. */
+import type { Undoing } from "../../review/finding";
 import type { Book } from "../../workbooks/book";
 import type { GridModel } from "../grid/library";
 import { toBareDocument, toDocument } from "../grid/toDocument";
+import { trialsOn } from "../grid/trialsOn";
 import { withResults } from "../grid/withResults";
 import { loadLibrary, quietly } from "./loadLibrary";
 
@@ -15,4 +17,11 @@ export function openModel(book: Book): GridModel {
 export function recalculate(book: Book): Book {
   const library = loadLibrary();
   return quietly(() => withResults(library, new library.Model(toBareDocument(book)), book));
+}
+
+/** A book that stays open, for what it would come to with some cells changed. */
+export function trials(book: Book): (changes: readonly Undoing[]) => Book {
+  const library = loadLibrary();
+  const trial = quietly(() => trialsOn(library, new library.Model(toBareDocument(book)), book));
+  return (changes) => quietly(() => trial(changes));
 }

@@ -7,9 +7,14 @@ import type { Rule } from "../rule";
 /** Digits with a point or comma, perhaps a unit after them. */
 const NUMBER = /^\s*[-+]?\d+(?:[.,]\d+)?\s*(?:m|ft|mm|mhz|ghz|v|w|a|db|%)?\s*$/i;
 
+/** Letters that scans and hands put in the place of digits. */
+const asDigits = (text: string): string => text.replace(/[Oo]/g, "0").replace(/[lI|]/g, "1");
+
 /** @returns the text when a person would read it as a number */
 export const numberInText = (value: BookResult | undefined): string | undefined =>
-  typeof value === "string" && NUMBER.test(value) ? value : undefined;
+  typeof value === "string" && (NUMBER.test(value) || (/\d/.test(value) && NUMBER.test(asDigits(value))))
+    ? value
+    : undefined;
 
 export const textNumbers: Rule = {
   id: "text that looks like a number",
@@ -32,12 +37,17 @@ export const textNumbers: Rule = {
       filledCells(read, name).flatMap(({ place, value }): Finding[] => {
         const text = numberInText(value);
         if (text === undefined) return [];
+        const digits = NUMBER.test(text) ? text : asDigits(text);
+        const plain = Number(digits.replace(",", ".").replace(/[^\d.+-]/g, ""));
+        const meant = digits.includes("%") ? plain / 100 : plain;
+        const letter = digits === text ? "" : " with a letter for a digit";
         return [
           {
             weight: "wrong",
             place,
-            message: `${label} holds the text “${text}”, not a number.`,
-            expected: `The number ${text.replace(",", ".").replace(/[^\d.+-]/g, "")}, if that was meant.`,
+            message: `${label} holds the text “${text}”${letter}, not a number.`,
+            expected: `The number ${meant}, if that was meant.`,
+            ...(Number.isFinite(meant) && { meant }),
             effect: "Sums pass over it; its row shows an error or is left out.",
             remedy: "Type the number again, without unit and with this program's decimal sign.",
           },

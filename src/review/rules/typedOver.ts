@@ -1,8 +1,10 @@
 import type { Book } from "../../workbooks/book";
 import type { Finding } from "../finding";
+import type { FormulaDifference } from "../formulaDifferences";
 import { figure } from "../namedCells";
 import { priceEffect } from "../priceEffect";
-import type { Rule } from "../rule";
+import type { Reviewed, Rule } from "../rule";
+import { sameResult } from "../sameResult";
 
 export const typedOver: Rule = {
   id: "formula typed over",
@@ -11,11 +13,60 @@ export const typedOver: Rule = {
   find: (reviewed) => {
     const { expected, differences } = reviewed;
     const effect = priceEffect(reviewed);
-    return differences.flatMap(({ typedOver, ...finding }): Finding[] =>
-      typedOver ? [{ effect, ...finding, expected: withValue(finding, expected) }] : [],
-    );
+    const typed = differences.filter(({ typedOver }) => typedOver);
+    const { flat, rest } = flattened(typed, reviewed);
+    return [
+      ...flat,
+      ...rest.map(({ typedOver: _, ...finding }): Finding => ({
+        effect,
+        ...finding,
+        expected: withValue(finding, expected),
+      })),
+    ];
   },
 };
+
+/** So many at once are pasted as values, not typed. */
+const MANY = 10;
+
+/** A whole sheet of values in the place of formulas is one thing to know, as long as they are what the formulas come to. */
+function flattened(
+  typed: readonly FormulaDifference[],
+  { read, expected }: Reviewed,
+): { readonly flat: readonly Finding[]; readonly rest: readonly FormulaDifference[] } {
+  const bySheet = new Map<string, FormulaDifference[]>();
+  for (const one of typed) {
+    const sheet = one.place?.sheet;
+    if (sheet === undefined || !asComputed(one, read, expected)) continue;
+    const known = bySheet.get(sheet);
+    if (known) known.push(one);
+    else bySheet.set(sheet, [one]);
+  }
+  const whole = [...bySheet].filter(([, { length }]) => length >= MANY);
+  if (whole.length === 0) return { flat: [], rest: typed };
+  const folded = new Set(whole.flatMap(([, some]) => some));
+  const names = whole.map(([name]) => name);
+  const [first] = whole;
+  const flat: Finding = {
+    weight: "doubtful",
+    ...(whole.length === 1 && { place: { sheet: first![0], cell: "A1" } }),
+    message:
+      whole.length === 1
+        ? `${first![1].length} formulas of ${first![0]} were turned into values (typed or pasted over).`
+        : `${folded.size} formulas on ${whole.length} sheets were turned into values: ${names.slice(0, 5).join(", ")}${names.length > 5 ? " and more" : ""}.`,
+    effect:
+      "The values are right today, and follow no change any more; nor do the draft warning and the verdict.",
+    remedy: "Work in the workbook that it was made from; keep this one as a copy to be read.",
+  };
+  return { flat: [flat], rest: typed.filter((one) => !folded.has(one)) };
+}
+
+function asComputed({ place }: Finding, read: Book, expected: Book | undefined): boolean {
+  const shown = read.sheets.find(({ name }) => name === place!.sheet)?.cells[place!.cell]?.value;
+  const meant = expected?.sheets.find(({ name }) => name === place!.sheet)?.results[place!.cell];
+  if (shown === undefined) return meant === undefined || meant === "";
+  return sameResult(shown, meant);
+}
 
 /** What the formula comes to says more to a person than the formula. */
 function withValue({ place, expected }: Finding, computed: Book | undefined): string | undefined {

@@ -118,7 +118,16 @@ test("the page of a review: the tags of one filled with anything are those of on
       reviewPage([
         {
           path: `folder/${text.replace(/[\\/]/g, "")}x`,
-          job: `${text}x`,
+          facts: {
+            job: `${text}x`,
+            template: `${text}x`,
+            currency: text,
+            version: text,
+            printed: 1,
+            passed: [text],
+          },
+          headline: { quoted: 1, sentence: text },
+          fingerprint: `${text}x`,
           findings: WEIGHTS.map((weight) => ({
             weight,
             place: { sheet: text, cell: text },
@@ -127,6 +136,7 @@ test("the page of a review: the tags of one filled with anything are those of on
             effect: text,
             remedy: text,
             rule: text,
+            leadsTo: [{ weight, place: { sheet: text, cell: text }, message: text, remedy: text }],
           })),
         },
         { path: "x", findings: [], unreadable: text },

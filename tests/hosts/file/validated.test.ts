@@ -119,7 +119,7 @@ const WRITTEN: readonly (readonly [string, () => Promise<Uint8Array>])[] = [
   ["marks of a group", async () => writeJob(await marks())],
   ["odd values", () => writeXlsx(oddBook())],
   ...Array.from(
-    { length: tries(1, 3, 10) },
+    { length: tries(1, 2, 10) },
     (_, index) =>
       [
         `generated job ${index + 1}`,

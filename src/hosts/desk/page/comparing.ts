@@ -6,12 +6,14 @@ import { report } from "../../../compare/report";
 import type { CellOf } from "../../../compare/sameCell";
 import { whyMoved } from "../../../compare/whyMoved";
 import type { JobContent } from "../../../jobs/content";
+import type { Undoing } from "../../../review/finding";
 import { why } from "../../../review/why";
 import type { Book } from "../../../workbooks/book";
 import type { WorkbookDefinition } from "../../../workbooks/definition";
 import { templateOf } from "../../../workbooks/templates";
 import { fromModel } from "../../grid/fromModel";
 import { toBareDocument } from "../../grid/toDocument";
+import { trialsOn } from "../../grid/trialsOn";
 import { withResults } from "../../grid/withResults";
 import { ask } from "./dialogs";
 import { make } from "./dom";
@@ -28,6 +30,10 @@ export const bookOf = (content: JobContent): Book => fromModel(library, replayed
 /** Anew, in a model of its own beside the open job's. */
 export const computed = (book: Book): Book =>
   withResults(library, new library.Model(toBareDocument(book)), book);
+
+/** A book that stays open, for what it would come to with some cells changed. */
+export const trials = (book: Book): ((changes: readonly Undoing[]) => Book) =>
+  trialsOn(library, new library.Model(toBareDocument(book)), book);
 
 /**
  * @param at a cell of the newer one: what moved it is offered too

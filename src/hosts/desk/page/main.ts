@@ -10,7 +10,7 @@ import { sheetDateOf } from "../../../workbooks/sheetDate";
 import { entriesOf } from "../../../standards/entries";
 import { templates } from "../../../workbooks/templates";
 import { drawnBook } from "../../../standards/drawOn";
-import { review } from "../../../review/review";
+import { reviewInFull } from "../../../review/reviewInFull";
 import { trainingSets } from "../../../training/sets/all";
 import { traineeSheet } from "../../../training/traineeSheet";
 import { troublesOf } from "../../grid/gridContract";
@@ -25,7 +25,7 @@ import "./desk.css";
 import { outletsAdded } from "./deskHost";
 import type { DeskGuard } from "./deskPlugin";
 import { askForExercise, askForRows, askForTemplate, chooseFile } from "./dialogs";
-import { computed } from "./comparing";
+import { trials } from "./comparing";
 import { painted } from "./dom";
 import { canHold, heldFile, pickFile } from "../../storage/fileHandles";
 import { PaneBeside } from "./paneBeside";
@@ -160,7 +160,7 @@ async function reviewDropped(files: readonly File[], started: () => Promise<void
   await started();
   const reviewed: Dropped[] = [];
   for (const file of files)
-    reviewed.push(await readDropped(file, api.openXlsx, (book) => review(book, computed)));
+    reviewed.push(await readDropped(file, api.openXlsx, (book) => reviewInFull(book, trials)));
   bar.showWork("");
   opened = undefined;
   reviews.show(reviewed);

@@ -3,11 +3,10 @@
  * as it is. A finding's place opens its workbook at that cell.
  */
 import { countsOf, findingList } from "../../../pane/findingList";
-import type { Finding } from "../../../review/finding";
+import type { FullReview } from "../../../review/reviewInFull";
 import { reviewPage, type PageFile } from "../../../review/reviewPage";
 import type { Book } from "../../../workbooks/book";
-import { estimate } from "../../../workbooks/multiRoom/names";
-import { namedValue } from "../../../workbooks/named";
+import { fingerprintOf } from "../../file/fingerprint";
 import { download, make, measureAnew } from "./dom";
 
 /** One dropped workbook; without a book it could not be read. */
@@ -47,21 +46,16 @@ export function acceptDrops(dropped: (files: readonly File[]) => void): void {
   );
 }
 
-/** @param findingsOf computes a book anew and reviews it */
+/** @param inFull computes a book anew and reviews it */
 export async function readDropped(
   file: File,
   open: (file: File) => Promise<Book>,
-  findingsOf: (book: Book) => readonly Finding[],
+  inFull: (book: Book) => FullReview,
 ): Promise<Dropped> {
   try {
     const book = await open(file);
-    const job = namedValue(book, estimate.site.job.name);
-    return {
-      path: file.name,
-      job: typeof job === "string" ? job : undefined,
-      findings: findingsOf(book),
-      book,
-    };
+    const fingerprint = await fingerprintOf(new Uint8Array(await file.arrayBuffer()));
+    return { path: file.name, ...(fingerprint !== undefined && { fingerprint }), ...inFull(book), book };
   } catch (error) {
     return {
       path: file.name,
@@ -129,7 +123,7 @@ export class ReviewsBeside {
   }
 
   private partOf(dropped: Dropped): HTMLElement {
-    const { path, job, findings, unreadable, book } = dropped;
+    const { path, facts, headline, findings, unreadable, book } = dropped;
     const body =
       unreadable !== undefined
         ? [make("p", {}, `Cannot be read. ${unreadable}`)]
@@ -139,7 +133,10 @@ export class ReviewsBeside {
       "section",
       {},
       make("h3", {}, `${path}${counts}`),
-      ...(job ? [make("p", {}, job)] : []),
+      ...(facts?.job ? [make("p", {}, facts.job)] : []),
+      ...(headline && findings.length > 0
+        ? [make("p", { className: "desk-headline" }, headline.sentence)]
+        : []),
       ...body,
     );
   }

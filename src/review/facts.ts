@@ -1,0 +1,53 @@
+/** What a report says of the file that it is about, so that its reader knows which one was meant and what was looked at. */
+import { checkLines } from "../workbooks/checkLines";
+import type { Book } from "../workbooks/book";
+import { jobLabelOf, labelInWords } from "../workbooks/jobLabel";
+import { estimate } from "../workbooks/multiRoom/names";
+import { namedValue } from "../workbooks/named";
+import { RIGSHEET_VERSION } from "../version";
+import type { Finding } from "./finding";
+import { rules } from "./ruleList";
+
+export interface Facts {
+  /** Quote number, revision and job, as far as they are filled in. */
+  readonly job?: string;
+  readonly currency?: string;
+  readonly template?: string;
+  /** Of the program that reviewed it. */
+  readonly version: string;
+  /** The total as the file shows it, and as its inputs come to. */
+  readonly printed?: number;
+  readonly computed?: number;
+  /** Rules that found nothing. */
+  readonly passed: readonly string[];
+  /** The workbook's own checks, and how many of them are ok. */
+  readonly checks?: { readonly all: number; readonly ok: number };
+}
+
+/**
+ * @param stored the workbook as the file has it
+ * @param computed the same, computed anew
+ */
+export function factsOf(stored: Book, computed: Book, findings: readonly Finding[]): Facts {
+  const job = labelInWords(jobLabelOf((name) => namedValue(stored, name)));
+  const currency = namedValue(stored, estimate.site.currency.name);
+  const [printed, anew] = [stored, computed].map((book) => namedValue(book, estimate.quote.total.name));
+  const told = new Set(
+    findings.flatMap(({ rule, leadsTo = [] }) => [rule, ...leadsTo.map((one) => one.rule)]),
+  );
+  const lines = checkLines(computed).filter(({ result }) => result !== "");
+  return {
+    ...(job !== "" && { job }),
+    ...(typeof currency === "string" && { currency }),
+    ...(stored.template !== "" && {
+      template: `${stored.template}, version ${stored.templateVersion || "unknown"}`,
+    }),
+    version: RIGSHEET_VERSION,
+    ...(typeof printed === "number" && { printed }),
+    ...(typeof anew === "number" && { computed: anew }),
+    passed: rules.flatMap(({ id }) => (told.has(id) ? [] : [id])),
+    ...(lines.length > 0 && {
+      checks: { all: lines.length, ok: lines.filter(({ result }) => result === "ok").length },
+    }),
+  };
+}

@@ -1,0 +1,291 @@
+/**
+ * The review as an office reads it: by cause and by money. Each finding is undone in a copy, the job computed again, and
+ * what that moves is its own amount; what is only there because of a named cause stands under it; the dearest comes first.
+ */
+import { parseAddress } from "../formula/address";
+import type { Book } from "../workbooks/book";
+import { estimate } from "../workbooks/multiRoom/names";
+import { namedColumn, namedValue, placeOfName } from "../workbooks/named";
+import { amountInWords, headlineOf, type Headline } from "./amountInWords";
+import {
+  differ,
+  WEIGHTS,
+  type Amount,
+  type Counts,
+  type Finding,
+  type FindingPlace,
+  type Sums,
+  type Undoing,
+} from "./finding";
+import { factsOf, type Facts } from "./facts";
+import { followersIn, type Follows } from "./followersOf";
+import { grouped, undoingOf } from "./grouped";
+import { countsOf, sumsOf, SUMS, VERDICTS } from "./measures";
+import { isBlank } from "./namedCells";
+import { lookInto, review, symptomsOf, type Look, type Trial, type Trials } from "./review";
+import type { ReviewOptions } from "./rule";
+import { earlierVersion } from "./rules/earlierVersion";
+import { sliced } from "./sliced";
+import { likelyInputs } from "./withLikelyInputs";
+import { SYMPTOMS, withoutConsequences } from "./withoutConsequences";
+
+export interface FullReview {
+  /** What moves the price by most first, then the weightiest. */
+  readonly findings: readonly Finding[];
+  /** Absent where the workbook has no total. */
+  readonly headline?: Headline;
+  readonly facts: Facts;
+}
+
+/** In a job of more outlets the levels and volts of the dearest only are computed again. */
+const MANY_OUTLETS = 240;
+const MOST_IN_LARGE_JOBS = 20;
+
+/** A finding and the cells that undo it. */
+interface Cause {
+  readonly finding: Finding;
+  readonly changes: readonly Undoing[];
+  readonly isAbout: boolean;
+}
+
+/**
+ * @param stored the workbook as it is stored
+ * @param trials opens a book for trials; the first, with nothing changed, computes it
+ */
+export function reviewInFull(stored: Book, trials: Trials, options: Partial<ReviewOptions> = {}): FullReview {
+  const opened = new Map<Book, Trial>();
+  const trialOf = (book: Book): Trial => {
+    const trial = opened.get(book) ?? trials(book);
+    opened.set(book, trial);
+    return trial;
+  };
+  const compute = (book: Book): Book => trialOf(book)([]);
+  const look = lookInto(stored, compute, options);
+  const isByCause = !look.isUnfilled && look.judged.definition !== undefined;
+  const told = isByCause
+    ? new ByCause(look, trialOf).review()
+    : { findings: review(stored, compute, options) };
+  return { ...told, facts: factsOf(stored, look.judged.own, told.findings) };
+}
+
+class ByCause {
+  private readonly found: readonly Finding[];
+  private readonly causes: readonly Cause[];
+  /** What stands under another finding of the same cell. */
+  private readonly under = new Map<Finding, Finding[]>();
+  private readonly follows: (from: readonly FindingPlace[]) => Follows;
+  private readonly slices = new Map<Book, Book>();
+
+  constructor(
+    private readonly look: Look,
+    private readonly trialOf: (book: Book) => Trial,
+  ) {
+    this.found = this.oneOfEachCell(grouped(look.found));
+    this.causes = this.found.flatMap(causesOf);
+    this.follows = followersIn(this.own);
+  }
+
+  /** With its own formulas. */
+  private get own(): Book {
+    return this.look.judged.own;
+  }
+
+  /** With the template's. */
+  private get restored(): Book {
+    return this.look.judged.expected ?? this.own;
+  }
+
+  review(): Omit<FullReview, "facts"> {
+    const { judged } = this.look;
+    const sums = new Map(this.causes.map((cause) => [cause, this.sumsUndone(cause)] as const));
+    const dearest = [...sums].sort(([, a], [, b]) => b.moves - a.moves).map(([cause]) => cause);
+    const amounts = new Map(
+      dearest.map((cause, index) => [cause.finding, this.amountOf(cause, sums.get(cause)!, index)] as const),
+    );
+    this.foldUnder(dearest);
+    const folded = new Set([...this.under.values()].flat());
+    const left = this.found.filter((one) => !folded.has(one));
+    const told = withoutConsequences(left, judged.read, judged.computed).map((finding): Finding => {
+      const amount = amounts.get(finding) ?? finding.amount;
+      const leadsTo = this.under.get(finding);
+      return {
+        ...finding,
+        ...(amount && { amount, ...(amounts.has(finding) && { effect: effectOf(finding, amount) }) }),
+        ...(leadsTo && { leadsTo }),
+      };
+    });
+    return { findings: told.sort(byMoney), ...this.headline(told) };
+  }
+
+  /** What is said of one cell twice is one finding: the weightiest, with what the others know of what was meant. */
+  private oneOfEachCell(findings: readonly Finding[]): Finding[] {
+    const ofCell = new Map<string, Finding[]>();
+    for (const one of findings) {
+      if (!one.place || SYMPTOMS.has(one.rule!)) continue;
+      const key = keyOf(one.place);
+      ofCell.set(key, [...(ofCell.get(key) ?? []), one]);
+    }
+    const instead = new Map<Finding, Finding | undefined>();
+    for (const several of ofCell.values()) {
+      if (several.length < 2) continue;
+      const [first, ...more] = [...several].sort(
+        (a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight),
+      ) as [Finding, ...Finding[]];
+      const known = several.find((one) => undoingOf(one) !== undefined);
+      const usual = several.find((one) => one.usual !== undefined);
+      const whole: Finding = {
+        ...first,
+        ...(known && { undoing: undoingOf(known) }),
+        ...(usual && { usual: usual.usual }),
+        expected: first.expected ?? known?.expected ?? usual?.expected,
+      };
+      for (const one of more) instead.set(one, undefined);
+      instead.set(first, whole);
+      this.under.set(whole, more);
+    }
+    return findings.flatMap((one) => (instead.has(one) ? (instead.get(one) ?? []) : [one]));
+  }
+
+  /** Where formulas are not the template's, an input is undone in a copy in which they are: a typed total moves with nothing. */
+  private sumsUndone({ changes }: Cause): {
+    readonly before: Sums;
+    readonly after: Sums;
+    readonly moves: number;
+  } {
+    const book = changes.some(({ formula }) => formula !== undefined) ? this.own : this.restored;
+    const [before, after] = [this.sumsWith(book, []), this.sumsWith(book, changes)];
+    return { before, after, moves: Math.abs((after.total ?? 0) - (before.total ?? 0)) };
+  }
+
+  /** From as much of the workbook as the sums are worked out from. */
+  private sumsWith(book: Book, changes: readonly Undoing[]): Sums {
+    let slice = this.slices.get(book);
+    if (!slice) {
+      slice = sliced(
+        book,
+        SUMS,
+        this.causes.flatMap((cause) => cause.changes),
+      );
+      this.slices.set(book, slice);
+    }
+    return sumsOf(this.trialOf(slice)(changes));
+  }
+
+  private amountOf(
+    { changes, isAbout }: Cause,
+    { before, after }: { before: Sums; after: Sums },
+    index: number,
+  ): Amount {
+    const counts = this.countsUndone(changes, index);
+    return {
+      before: { ...before, ...counts?.before },
+      after: { ...after, ...counts?.after },
+      isAbout,
+    };
+  }
+
+  private countsUndone(
+    changes: readonly Undoing[],
+    index: number,
+  ): { readonly before: Counts; readonly after: Counts } | undefined {
+    const outlets = namedColumn(this.own, estimate.rooms.outlet.name).filter((one) => !isBlank(one)).length;
+    if (outlets > MANY_OUTLETS && index >= MOST_IN_LARGE_JOBS) return undefined;
+    const before = countsOf(this.own);
+    const follows = this.follows(changes.map(({ place }) => place));
+    const reached = VERDICTS.some((name) => {
+      const place = placeOfName(this.own, name);
+      return place !== undefined && follows(place.sheet, parseAddress(place.at)!);
+    });
+    return { before, after: reached ? countsOf(this.trialOf(this.own)(changes)) : before };
+  }
+
+  /** By its cause, what would not be said with every cause undone. */
+  private foldUnder(dearest: readonly Cause[]): void {
+    const { judged } = this.look;
+    const symptoms = this.found.filter(({ rule, place }) => SYMPTOMS.has(rule!) && place);
+    const known = new Set(dearest.map(({ finding }) => finding));
+    const unknown = this.found.filter(
+      (one) => one.weight === "wrong" && !SYMPTOMS.has(one.rule!) && !known.has(one),
+    );
+    const changes = [
+      ...dearest.flatMap((cause) => cause.changes),
+      ...likelyInputs(judged.read, judged.definition!, unknown),
+    ];
+    if (symptoms.length === 0 || changes.length === 0) return;
+    const said = new Set(symptomsOf(this.trialOf(this.own)(changes), this.look).map(inFull));
+    const reaches = [...known, ...unknown].flatMap((finding) => {
+      const places = [...(undoingOf(finding) ?? []), finding].flatMap(({ place }) => place ?? []);
+      return places.length > 0 ? [{ finding, follows: this.follows(places) }] : [];
+    });
+    for (const symptom of symptoms) {
+      if (said.has(inFull(symptom))) continue;
+      const { sheet, cell } = symptom.cause ?? symptom.place!;
+      const place = parseAddress(cell)!;
+      const reaching = reaches.filter(({ follows }) => follows(sheet, place)).map(({ finding }) => finding);
+      const inItsRow = reaching.find(
+        (one) => one.place?.sheet === sheet && parseAddress(one.place.cell)?.row === place.row,
+      );
+      const cause = inItsRow ?? reaching[0];
+      if (cause) this.under.set(cause, [...(this.under.get(cause) ?? []), symptom]);
+    }
+  }
+
+  private headline(told: readonly Finding[]): Pick<FullReview, "headline"> {
+    const name = estimate.quote.total.name;
+    if (!placeOfName(this.own, name)) return {};
+    const quoted = [namedValue(this.look.stored, name), namedValue(this.own, name)].find(
+      (one) => typeof one === "number",
+    );
+    const all = this.causes.filter(({ finding }) => finding.weight !== "worth knowing");
+    const total = (changesOf: (cause: Cause) => readonly Undoing[]): number | undefined =>
+      this.sumsWith(this.own, all.flatMap(changesOf)).total;
+    const ends = all.some(({ isAbout }) => isAbout)
+      ? (["low", "high"] as const).flatMap(
+          (end) =>
+            total(({ finding: { place, usual }, changes, isAbout }) =>
+              isAbout ? [{ place: place!, value: usual![end] }] : changes,
+            ) ?? [],
+        )
+      : [];
+    return {
+      headline: headlineOf({
+        quoted,
+        shouldBe: total(({ changes }) => changes),
+        ends,
+        told: told.filter(({ weight }) => weight !== "worth knowing"),
+      }),
+    };
+  }
+}
+
+function causesOf(finding: Finding): Cause[] {
+  if (SYMPTOMS.has(finding.rule!)) return [];
+  const known = undoingOf(finding);
+  if (known) return [{ finding, changes: known, isAbout: false }];
+  const { usual, place } = finding;
+  if (!usual || !place) return [];
+  return [{ finding, changes: [{ place, value: (usual.low + usual.high) / 2 }], isAbout: true }];
+}
+
+/** What a rule says of the whole price by itself is less than the amount. */
+function effectOf({ effect, rule }: Finding, amount: Amount): string | undefined {
+  const own = rule?.startsWith("formula ") ? undefined : effect;
+  return [amountInWords(amount), own].filter(Boolean).join(" ") || undefined;
+}
+
+const keyOf = ({ sheet, cell }: FindingPlace): string => `${sheet}!${cell}`;
+const inFull = ({ rule, place, message }: Finding): string => JSON.stringify([rule, place, message]);
+
+const moved = ({ amount }: Finding): number => {
+  const { before, after } = amount ?? {};
+  if (before?.total === undefined && after?.total !== undefined) return Infinity;
+  return differ(before?.total, after?.total) ? Math.abs(after!.total! - before!.total!) : 0;
+};
+
+function byMoney(a: Finding, b: Finding): number {
+  const first = Number(b.rule === earlierVersion.id) - Number(a.rule === earlierVersion.id);
+  if (first !== 0) return first;
+  const [one, other] = [moved(a), moved(b)];
+  if (one !== other) return other > one ? 1 : -1;
+  return WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight);
+}

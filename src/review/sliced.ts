@@ -1,0 +1,66 @@
+/** As much of a workbook as some of its cells are worked out from. */
+import { parseAddress, parseRange } from "../formula/address";
+import { meet, readAreas, type Area } from "../formula/readAreas";
+import type { Book } from "../workbooks/book";
+import type { Undoing } from "./finding";
+
+interface Filled {
+  readonly sheet: string;
+  readonly cell: string;
+  readonly area: Area;
+  readonly formula: string;
+}
+
+/**
+ * @param names of cells whose values are wanted
+ * @param changes that may be made: what their formulas read stays too
+ * @returns the book without the formulas that nothing wanted reads; what was typed stays
+ */
+export function sliced(book: Book, names: readonly string[], changes: readonly Undoing[] = []): Book {
+  const left = new Set([
+    ...book.sheets.flatMap(({ name, cells }) =>
+      Object.entries(cells).flatMap(([cell, { formula, spill }]) =>
+        formula === undefined ? [] : [filled(name, cell, formula, spill)],
+      ),
+    ),
+    ...changes.flatMap(({ place: { sheet, cell }, formula }) =>
+      formula === undefined ? [] : [filled(sheet, cell, formula)],
+    ),
+  ]);
+  const needed = new Set<string>();
+  let next = book.names.flatMap(({ name, sheet, range }): Area[] => {
+    const zone = names.includes(name) ? parseRange(range) : undefined;
+    return zone ? [{ sheet, zone }] : [];
+  });
+  while (next.length > 0) {
+    const found = [...left].filter(({ area }) => next.some((wanted) => meet(wanted, area)));
+    for (const one of found) {
+      left.delete(one);
+      needed.add(`${one.sheet}!${one.cell}`);
+    }
+    next = found.flatMap(({ sheet, formula }) => readAreas(book, sheet, formula));
+  }
+  return {
+    ...book,
+    sheets: book.sheets.map((sheet) => ({
+      ...sheet,
+      cells: Object.fromEntries(
+        Object.entries(sheet.cells).filter(
+          ([at, { formula, value }]) =>
+            value !== undefined || (formula !== undefined && needed.has(`${sheet.name}!${at}`)),
+        ),
+      ),
+    })),
+  };
+}
+
+function filled(
+  sheet: string,
+  cell: string,
+  formula: string,
+  { rows, columns } = { rows: 1, columns: 1 },
+): Filled {
+  const { row, column } = parseAddress(cell)!;
+  const zone = { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };
+  return { sheet, cell, area: { sheet, zone }, formula };
+}
