@@ -20,6 +20,8 @@ const REVIEW_HELP = `rigsheet review FILE-OR-FOLDER … [options]
 
 Reads filled workbooks, computes them anew and tells what is wrong, doubtful or
 worth knowing: cell, what it says, what it should, what it does, how to fix it.
+Each finding is undone in a copy where it is known what was meant: its own effect
+on the total is told, the dearest first, and what the total should be.
 Of a folder every .xlsx in it and below is read. No workbook is ever written.
 
   --json               one JSON object a line, a line for each file

@@ -21,10 +21,11 @@ import { factsOf, type Facts } from "./facts";
 import { followersIn, type Follows } from "./followersOf";
 import { grouped, undoingOf } from "./grouped";
 import { countsOf, sumsOf, SUMS, VERDICTS } from "./measures";
-import { isBlank } from "./namedCells";
+import { figure, isBlank } from "./namedCells";
 import { lookInto, review, symptomsOf, type Look, type Trial, type Trials } from "./review";
 import type { ReviewOptions } from "./rule";
 import { earlierVersion } from "./rules/earlierVersion";
+import { likelySlips } from "./likelySlip";
 import { sliced } from "./sliced";
 import { likelyInputs } from "./withLikelyInputs";
 import { SYMPTOMS, withoutConsequences } from "./withoutConsequences";
@@ -80,7 +81,7 @@ class ByCause {
     private readonly look: Look,
     private readonly trialOf: (book: Book) => Trial,
   ) {
-    this.found = this.oneOfEachCell(grouped(look.found));
+    this.found = this.withSlips(this.oneOfEachCell(grouped(look.found)));
     this.causes = this.found.flatMap(causesOf);
     this.follows = followersIn(this.own);
   }
@@ -144,6 +145,23 @@ class ByCause {
       this.under.set(whole, more);
     }
     return findings.flatMap((one) => (instead.has(one) ? (instead.get(one) ?? []) : [one]));
+  }
+
+  /** What was likely meant where no rule knows it. */
+  private withSlips(findings: readonly Finding[]): Finding[] {
+    const { read, definition } = this.look.judged;
+    const unknown = findings.filter(
+      (one) => one.weight !== "worth knowing" && !SYMPTOMS.has(one.rule!) && undoingOf(one) === undefined,
+    );
+    const slips = likelySlips(read, definition!, unknown);
+    return findings.map((one) => {
+      const meant = slips.get(one);
+      if (meant === undefined) return one;
+      const told = { ...one, meant, expected: one.expected ?? `${figure(meant)}, likely.` };
+      const under = this.under.get(one);
+      if (under) this.under.set(told, under);
+      return told;
+    });
   }
 
   /** Where formulas are not the template's, an input is undone in a copy in which they are: a typed total moves with nothing. */
