@@ -1,11 +1,13 @@
 import { cutLength } from "../../engine/estimate/cutLength";
 import { packReels } from "../../engine/estimate/packReels";
 import { isFault } from "../../engine/faults";
+import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { filledCells, figure, isBlank, namedCells, plainWord, type NamedCell } from "../namedCells";
 import type { Rule } from "../rule";
+import { rowsIn } from "../rowsIn";
 
 const { rooms, branches, heads, feeders, rests } = estimate;
 
@@ -26,7 +28,7 @@ export const reelLengths: Rule = {
     if (!(slack >= 0 && waste >= 0 && waste <= 1)) return [];
     const usual = namedValue(read, estimate.site.usual_cable.name);
     const reels = namedCells(read, estimate.cables.reel.name);
-    return filledCells(read, estimate.cables.name.name).flatMap(({ value, index }) => {
+    const beyond = filledCells(read, estimate.cables.name.name).flatMap(({ value, index }) => {
       const reel = reels[index];
       if (typeof reel?.value !== "number" || reel.value <= 0) return [];
       // A reel in stock may be longer than a new one.
@@ -73,8 +75,33 @@ export const reelLengths: Rule = {
         ),
       );
     });
+    return [...beyond, ...inStockTooLong(read)];
   },
 };
+
+/** A rest may come off a larger reel than is bought now; no reel is so much larger. */
+const LARGEST_REST = 4;
+
+/** What is said to be left on one reel, and is many. */
+const inStockTooLong = (read: Book): Finding[] =>
+  rowsIn(read, rests.cable, { length: rests.length }).flatMap(({ called, cell, number }): Finding[] => {
+    const reel = rowsIn(read, estimate.cables.name, { reel: estimate.cables.reel })
+      .find((row) => plainWord(row.called) === plainWord(called))
+      ?.number("reel");
+    const left = number("length");
+    if (reel === undefined || left === undefined || left <= LARGEST_REST * reel) return [];
+    return [
+      {
+        weight: "doubtful",
+        place: cell("length")!.place,
+        message: `${figure(left)} of ${called} are said to be left on one reel; a new one has ${figure(reel)}.`,
+        expected: "What is left on this reel; each reel in stock has a row of its own.",
+        usual: { low: 1, high: reel },
+        effect: "Runs are cut from it, and no cable is bought for them.",
+        remedy: "Look at the reels in the store, and at the decimal point.",
+      },
+    ];
+  });
 
 const longer = ({ place }: NamedCell, message: string): Finding => ({
   weight: "wrong",

@@ -218,6 +218,14 @@ export const rangePairs: readonly Pair[] = [
     at: "labour_minutes of plates",
   },
   {
+    rule: "run longer than its reel",
+    limit: "four reels of 100 m, for what is left on one (common practice)",
+    given: { "rests_cable free": "indoor drop" },
+    inside: { "rests_length of indoor drop": 400 },
+    beyond: { "rests_length of indoor drop": 401 },
+    at: "rests_length of indoor drop",
+  },
+  {
     rule: "dates that do not agree",
     limit: "400 days between a price and the quote of day 46,328 (common practice)",
     inside: { "cables_priced of trunk": 45_928 },
