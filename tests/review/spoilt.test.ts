@@ -5,6 +5,8 @@
  */
 import { writeFileSync } from "node:fs";
 import { trials } from "../../src/hosts/headless/recalculate";
+import { standardsExample } from "../../src/workbooks/standards/demonstration";
+import { firmSays } from "../../src/review/ranges/firm";
 import type { Finding } from "../../src/review/finding";
 import { sumsOf } from "../../src/review/measures";
 import { reviewInFull } from "../../src/review/reviewInFull";
@@ -27,6 +29,12 @@ const AMOUNT_WITHIN = 0.01;
 /** Where every outcome is written to, to be read by a person. */
 const { SPOILT_OUT } = process.env;
 
+/** The demonstration's, in the money of the jobs: the cases were judged with them at hand. */
+const FIRM = firmSays(
+  { ...standardsExample, fields: { ...standardsExample.fields, site_currency: "demonstration money" } },
+  "Invented firm (demonstration)",
+);
+
 const all = spoiltCases("mistakes.json");
 const chosen = all.filter(
   (one, index) => (one.fair || SPOILT_OUT !== undefined) && (isMost || index % EVERY === 0),
@@ -45,7 +53,7 @@ interface Told {
 }
 
 async function told(one: SpoiltCase): Promise<Told> {
-  const { findings, headline } = reviewInFull(await spoilt(one), trials);
+  const { findings, headline } = reviewInFull(await spoilt(one), trials, { standards: FIRM });
   const lists = one.combination ? (one.cause as SpoiltPlace[][]) : [one.cause as SpoiltPlace[]];
   const outcomes = lists.map((causes) => outcomeOf(findings, causes));
   const right = one.rightTotal === undefined ? sumsOf(baseBook(one.book)).total! : one.rightTotal;
