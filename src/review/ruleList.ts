@@ -37,6 +37,7 @@ import { totals } from "./rules/totals";
 import { typedOver } from "./rules/typedOver";
 import { unitSlips } from "./rules/unitSlips";
 import { unlikelyAmounts } from "./rules/unlikelyAmounts";
+import { brokenInputs } from "./rules/brokenInputs";
 import { changedWords } from "./rules/changedWords";
 import { conditionalLooks } from "./rules/conditionalLooks";
 import { covered } from "./rules/covered";
@@ -68,6 +69,7 @@ export const rules: readonly Rule[] = [
   textNumbers,
   looksAlike,
   mirroredRows,
+  brokenInputs,
   inputRules,
   discountEntry,
   crossedFigures,
