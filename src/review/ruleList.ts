@@ -37,7 +37,6 @@ import { totals } from "./rules/totals";
 import { typedOver } from "./rules/typedOver";
 import { unitSlips } from "./rules/unitSlips";
 import { unlikelyAmounts } from "./rules/unlikelyAmounts";
-import { brokenInputs } from "./rules/brokenInputs";
 import { changedWords } from "./rules/changedWords";
 import { conditionalLooks } from "./rules/conditionalLooks";
 import { covered } from "./rules/covered";
@@ -47,6 +46,7 @@ import { looksAlike } from "./rules/looksAlike";
 import { otherFigure } from "./rules/otherFigure";
 import { printedPage } from "./rules/printedPage";
 import { tellsMore } from "./rules/tellsMore";
+import { brokenInputs } from "./rules/brokenInputs";
 import { unreadable } from "./rules/unreadable";
 import { workNeeded } from "./rules/workNeeded";
 import { zeroAmounts } from "./rules/zeroAmounts";
@@ -61,6 +61,7 @@ export const rules: readonly Rule[] = [
   earlierVersion,
   typedOver,
   otherFormula,
+  brokenInputs,
   staleValues,
   missingEntries,
   zeroAmounts,
@@ -69,7 +70,6 @@ export const rules: readonly Rule[] = [
   textNumbers,
   looksAlike,
   mirroredRows,
-  brokenInputs,
   inputRules,
   discountEntry,
   crossedFigures,
