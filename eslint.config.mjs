@@ -3,7 +3,16 @@ import prettier from "eslint-config-prettier";
 import tseslint from "typescript-eslint";
 
 export default tseslint.config(
-  { ignores: ["node_modules/", "dist/", "coverage/", "src/functions/all.ts", "tests/fixtures/training/", "tests/fixtures/spoiltFiles/"] },
+  {
+    ignores: [
+      "node_modules/",
+      "dist/",
+      "coverage/",
+      "src/functions/all.ts",
+      "tests/fixtures/training/",
+      "tests/fixtures/spoiltFiles/",
+    ],
+  },
   js.configs.recommended,
   ...tseslint.configs.recommended,
   {

@@ -56,6 +56,7 @@ import { looksAlike } from "./rules/looksAlike";
 import { otherFigure } from "./rules/otherFigure";
 import { printedPage } from "./rules/printedPage";
 import { tellsMore } from "./rules/tellsMore";
+import { brokenInputs } from "./rules/brokenInputs";
 import { unreadable } from "./rules/unreadable";
 import { workNeeded } from "./rules/workNeeded";
 import { zeroAmounts } from "./rules/zeroAmounts";
@@ -70,6 +71,7 @@ export const rules: readonly Rule[] = [
   earlierVersion,
   typedOver,
   otherFormula,
+  brokenInputs,
   staleValues,
   missingEntries,
   zeroAmounts,

@@ -8,11 +8,15 @@ export const outsideBlocks: Rule = {
   id: "outside the block",
   reason: "A row under the thin closing row is seen by nobody's sum.",
   example: "Three outlets were typed below the last prepared row of Rooms.",
-  find: ({ read, definition, earlier }) => {
+  find: ({ read, definition, earlier, differences }) => {
     if (!definition) return [];
     // Its words stand where another version had them; only the ends of its blocks tell.
     if (earlier) return belowBlocks(read);
     const fresh = blankBook(definition);
+    // A value in the place of a formula is told as that.
+    const typedOver = new Set(
+      differences.flatMap(({ place }) => (place ? [`${place.sheet}!${place.cell}`] : [])),
+    );
     return read.sheets.flatMap((sheet) => {
       const template = fresh.sheets.find(({ name }) => name === sheet.name);
       return template
@@ -20,6 +24,7 @@ export const outsideBlocks: Rule = {
             sheet,
             template,
             read.names.filter(({ name, sheet: at }) => at === sheet.name && !name.endsWith("_below")),
+            (cell) => typedOver.has(`${sheet.name}!${cell}`),
           )
         : [];
     });
@@ -41,7 +46,12 @@ const belowBlocks = (read: Book): Finding[] =>
     return first ? [stray(sheet, first[0], first[1].value, filled.length)] : [];
   });
 
-function strays(sheet: BookSheet, template: BookSheet, names: readonly { range: string }[]): Finding[] {
+function strays(
+  sheet: BookSheet,
+  template: BookSheet,
+  names: readonly { range: string }[],
+  isNamed: (cell: string) => boolean,
+): Finding[] {
   // Rows are added above the template's own words, columns are not: each may stand as often as it was printed.
   const printed = new Map<string, number>();
   for (const [cell, { value }] of Object.entries(template.cells))
@@ -52,7 +62,7 @@ function strays(sheet: BookSheet, template: BookSheet, names: readonly { range: 
   const zones = names.flatMap(({ range }) => parseRange(range) ?? []);
   const rows = new Map<number, { cell: string; value: unknown; count: number }>();
   for (const [cell, { value, formula }] of Object.entries(sheet.cells)) {
-    if (value === undefined || value === "" || formula !== undefined) continue;
+    if (value === undefined || value === "" || formula !== undefined || isNamed(cell)) continue;
     const { row, column } = parseAddress(cell)!;
     const named = zones.some(
       (zone) => zone.top <= row && row <= zone.bottom && zone.left <= column && column <= zone.right,
@@ -77,10 +87,14 @@ function strays(sheet: BookSheet, template: BookSheet, names: readonly { range: 
 const keyOf = (cell: string, value: unknown): string =>
   `${parseAddress(cell)!.column} ${typeof value} ${String(value)}`;
 
+const isSpace = (value: unknown): boolean => typeof value === "string" && value.trim() === "";
+
 const stray = (sheet: string, cell: string, value: unknown, count: number): Finding => ({
   weight: "doubtful",
   place: { sheet, cell },
-  message: `“${String(value)}”${count > 1 ? ` and ${count - 1} more cells of its row` : ""} stand outside every block.`,
+  message: isSpace(value)
+    ? "A space was typed outside every block: a longer text left of it no longer runs over and is cut."
+    : `“${String(value)}”${count > 1 ? ` and ${count - 1} more cells of its row` : ""} stand outside every block.`,
   expected: "Rows between the two thin rows of a block.",
   effect: "It is neither counted nor priced.",
   remedy: "Move it into the block: add rows there and enter it again.",

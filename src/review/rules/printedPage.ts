@@ -273,11 +273,11 @@ function atMargin(sheet: TemplateSheet, { at, pages, text }: SavedMargin, { read
   const name = sheet.sheet.name;
   const forCustomer = isForCustomer(sheet);
   const which = `${pages === "odd" ? "" : `${pages} page's `}${at}`;
+  // Two ampersands are one that prints.
   const words = text
-    .replace(/&&/g, "\u0001")
-    .replace(/&[ZF]/gi, " ")
-    .replace(CODE, " ")
-    .replace(/\u0001/g, "&")
+    .split("&&")
+    .map((part) => part.replace(/&[ZF]/gi, " ").replace(CODE, " "))
+    .join("&")
     .trim();
   const say = (weight: Finding["weight"], message: string, effect: string): Finding[] => [
     {

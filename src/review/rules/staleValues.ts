@@ -4,6 +4,7 @@ import type { Finding } from "../finding";
 import { isBeyondUs } from "../beyondUs";
 import { followersOf } from "../followersOf";
 import type { Reviewed, Rule } from "../rule";
+import { brokenCells } from "./brokenInputs";
 import { sameResult } from "../sameResult";
 import { words, type StaleCell } from "./stateOfFile";
 
@@ -49,14 +50,15 @@ export function staleCells({ read, own, earlier }: Reviewed): StaleCell[] {
   return earlier ? cells.filter(({ stored, anew }) => !sameInOtherWords(stored, anew)) : cells;
 }
 
-/** Old values that only follow from formulas which are named by themselves. */
-function withoutFollowers(old: readonly StaleCell[], { own, differences }: Reviewed): readonly StaleCell[] {
-  const cut = differences.filter(({ typedOver, weight }) => !typedOver && weight === "wrong");
-  if (cut.length === 0 || old.length === 0) return old;
-  const follows = followersOf(
-    own,
-    cut.flatMap(({ place }) => (place ? [place] : [])),
-  );
+/** Old values that only follow from cells which are named by themselves. */
+function withoutFollowers(
+  old: readonly StaleCell[],
+  { read, own, differences }: Reviewed,
+): readonly StaleCell[] {
+  if (old.length === 0) return old;
+  const cut = [...differences.flatMap(({ place }) => (place ? [place] : [])), ...brokenCells(read)];
+  if (cut.length === 0) return old;
+  const follows = followersOf(own, cut);
   return old.filter(({ sheet, cell }) => !follows(sheet, parseAddress(cell)!));
 }
 

@@ -28,6 +28,8 @@ export const typedOver: Rule = {
 
 /** So many at once are pasted as values, not typed. */
 const MANY = 10;
+/** On more sheets than these the whole workbook was. */
+const FEW_SHEETS = 5;
 
 /** A whole sheet of values in the place of formulas is one thing to know, as long as they are what the formulas come to. */
 function flattened(
@@ -42,8 +44,9 @@ function flattened(
     if (known) known.push(one);
     else bySheet.set(sheet, [one]);
   }
-  const whole = [...bySheet].filter(([, { length }]) => length >= MANY);
-  if (whole.length === 0) return { flat: [], rest: typed };
+  if (![...bySheet.values()].some(({ length }) => length >= MANY)) return { flat: [], rest: typed };
+  // Where one sheet was pasted as values, a sheet of few formulas was as well.
+  const whole = [...bySheet].filter(([, { length }], _, all) => length >= MANY || all.length > FEW_SHEETS);
   const folded = new Set(whole.flatMap(([, some]) => some));
   const names = whole.map(([name]) => name);
   const [first] = whole;
