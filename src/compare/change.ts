@@ -25,6 +25,8 @@ export interface Change {
 export interface InputChange extends Change {
   /** Name of the field, or of the block. */
   readonly of: string;
+  /** Of a new name: the column that is called so. */
+  readonly column?: string;
   /** Of a row: as it was under today's names, and as it is. */
   readonly before?: Row;
   readonly after?: Row;

@@ -78,6 +78,7 @@ function renameChanges(older: JobInputs, names: readonly Rename[]): InputChange[
     return {
       kind: "renamed",
       of: block,
+      column: column.key,
       sheet,
       part,
       row: all.length === 1 ? String(all[0]!.before) : `${all.length} names`,

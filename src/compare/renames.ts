@@ -74,6 +74,8 @@ export function renamed(job: JobInputs, { before, after, columns, fields }: Rena
 const isCalled = (value: Value | undefined, name: Value): boolean =>
   value !== undefined && String(value) === String(name);
 
+const plainly = (text: string): string => text.replace(/\s+/g, " ").trim();
+
 const rowsOf = ({ blocks }: JobInputs, block: string): readonly Row[] => blocks?.[block] ?? [];
 
 /** What the columns of some rows hold: it is asked of every pair of rows that could be the same. */
@@ -138,7 +140,9 @@ function* ofBlock(
         }),
       );
       const [name] = [...now];
-      if (now.size === 1 && name !== "" && !before.has(name!)) yield renameOf(column, gone, name!);
+      // What differs in its blanks only is a slip of somebody's, told at its row.
+      if (now.size === 1 && name !== "" && !before.has(name!) && plainly(name!) !== plainly(gone))
+        yield renameOf(column, gone, name!);
     }
   }
 }

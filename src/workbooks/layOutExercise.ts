@@ -24,6 +24,9 @@ const LABEL: Look = { ...LOOKS.strongLabel, vertical: "top" };
 const MEANING: Look = { ...LOOKS.line };
 const VALUE: Look = { ...LOOKS.label, align: "right" };
 const STRONG_VALUE: Look = { ...LOOKS.strongLabel, align: "right" };
+const BOX: Look = { edges: { top: "thin", right: "thin", bottom: "thin", left: "thin" } };
+/** Lines of print that a line written by hand takes. */
+const HAND_LINES = 2;
 const HINT: Look = { color: LOOKS.note.color, italic: true, vertical: "top" };
 
 export function layOutExercise(layout: SheetLayout, part: Exercise, top: number): number {
@@ -117,10 +120,13 @@ export function layOutTable(layout: SheetLayout, part: Table, top: number, withH
   const first = row + 1;
   for (const cells of part.rows) {
     row++;
-    let lines = 1;
+    let lines: number = part.byHand ? HAND_LINES : 1;
     part.columns.forEach(({ format = "text", wrap, width }, column) => {
       const value = cells[column];
-      if (value === undefined || value === "") return;
+      if (value === undefined || value === "") {
+        if (part.byHand) put(layout, row, column, BOX);
+        return;
+      }
       const look = { ...resultLook(format, false), ...alignOf(column), ...(wrap && { wrap: true }) };
       put(layout, row, column, look, { value });
       if (wrap && width !== undefined) {

@@ -1,0 +1,283 @@
+/**
+ * The change order to a customer: what is otherwise in a later revision of an accepted quotation, by what was bought,
+ * with the price of each. The later job is reached from the earlier one step by step, what was bought first and at the
+ * prices of the quotation, the firm's own figures last, so that a price that was raised stands in a line of its own.
+ */
+import type { Book } from "../../workbooks/book";
+import type {
+  OrderPaper,
+  OrderWords,
+  QuoteLine,
+  ScopeLine,
+} from "../../workbooks/changeOrder/changeOrderBook";
+import type { JobInputs } from "../../workbooks/definition";
+import { layOut } from "../../workbooks/layOut";
+import { multiRoom } from "../../workbooks/multiRoom/definition";
+import { estimate } from "../../workbooks/multiRoom/names";
+import { LINES } from "../../workbooks/multiRoom/names/lines";
+import { namedColumn, namedValue } from "../../workbooks/named";
+import { withTodaysNames } from "../../workbooks/renamedNames";
+import { isoDate } from "../../workbooks/sheetDate";
+import { wordsOf } from "../../workbooks/shownFigure";
+import { todaysInputs } from "../../workbooks/todaysInputs";
+import type { InputChange } from "../change";
+import { checksMoved } from "../designMoves";
+import { checkLines } from "../../workbooks/checkLines";
+import { formulaChanges } from "../formulaChanges";
+import { inputChanges } from "../inputChanges";
+import { renamed, renamesIn } from "../renames";
+import { doubts, noFigures, refusals } from "./orderTrouble";
+import { money, QUOTE_LINES, quoteFigures, type QuoteFigures, type QuoteLineKey } from "./quoteFigures";
+import { atQuotedPrices, bookAtQuotedPrices, keptPrices } from "./quotedOptions";
+import { scopesOf } from "./scope";
+import { percent, type Scope } from "./scopeWords";
+import { usedValues } from "./usedValues";
+
+export type ChangeOrder =
+  | { readonly refused: readonly string[] }
+  | {
+      readonly refused?: undefined;
+      readonly paper: OrderPaper;
+      /** What somebody should settle before a customer gets it. */
+      readonly doubts: readonly string[];
+      /** What the office should know; the customer's paper has none of it. */
+      readonly notes: readonly string[];
+    };
+
+const { site, quote } = estimate;
+
+/**
+ * @param olderAsRead the accepted quotation, of the multi-room template as the later one
+ * @param computed computes a book
+ */
+export function changeOrder(
+  olderAsRead: Book,
+  newerAsRead: Book,
+  words: OrderWords,
+  computed: (book: Book) => Book,
+): ChangeOrder {
+  const [olderBook, newerBook] = [olderAsRead, newerAsRead].map(withTodaysNames) as [Book, Book];
+  const [older, newer] = [olderBook, newerBook].map((book) => todaysInputs(multiRoom, book).inputs) as [
+    JobInputs,
+    JobInputs,
+  ];
+  const refused = refusals(older, newer);
+  if (refused.length > 0) return { refused };
+  const [olderNow, newerNow] = [computed(olderBook), computed(newerBook)];
+  const [was, is] = [quoteFigures(olderNow), quoteFigures(newerNow)];
+  if (!was || wordsOf(namedValue(olderNow, quote.draft.name)) !== "")
+    return { refused: noFigures("earlier", olderNow, was) };
+  if (!is || wordsOf(namedValue(newerNow, quote.draft.name)) !== "")
+    return { refused: noFigures("later", newerNow, is) };
+
+  const names = renamesIn(multiRoom, older, newer);
+  const nameIn = (block: string): ((name: string) => string) => {
+    const known = new Map(
+      names.flatMap((one) => (one.block === block ? [[String(one.before), String(one.after)]] : [])),
+    );
+    return (name) => known.get(name) ?? name;
+  };
+  const kept = keptPrices(names.reduce(renamed, older), olderNow, newer, newerNow, nameIn("options"));
+  const target = kept.length === 0 ? is : quoteFigures(computed(bookAtQuotedPrices(newerBook, kept)));
+  if (!target) return { refused: noFigures("later", newerNow, undefined) };
+
+  const decimals = Math.max(was.decimals, target.decimals);
+  const shown = (value: number): string => value.toFixed(decimals);
+  const outlets = nameIn("rooms");
+  const { told, first, last } = scopesOf(inputChanges(multiRoom, older, atQuotedPrices(newer, kept)), {
+    older,
+    newer,
+    before: usedValues(olderNow, outlets),
+    after: usedValues(newerNow, (name) => name),
+    money: shown,
+  });
+  const scope = priced(told, first, older, was, target, (job) =>
+    quoteFigures(computed(layOut(multiRoom, job))),
+  );
+  if (scope.length === 0 && was.total === target.total)
+    return {
+      refused: [
+        last.length + first.length === 0
+          ? "Nothing has changed between the two workbooks, so there is nothing to order."
+          : "Nothing that the customer reads or pays has changed between the two workbooks, so there is nothing to order.",
+      ],
+    };
+  const paper: OrderPaper = {
+    words,
+    job: field(newer, site.job),
+    customer: field(newer, site.customer),
+    place: field(newer, site.place),
+    by: field(newer, site.prepared_by),
+    quotation: quotationOf(older),
+    revised: quotationOf(newer),
+    currency: field(newer, site.currency),
+    decimals,
+    scope,
+    ...figuresOf(was, target),
+    letterhead: namedColumn(newerNow, estimate.letterheadQuoted.line.name)
+      .map(wordsOf)
+      .filter((line) => line !== ""),
+  };
+  const over = formulaChanges(
+    multiRoom,
+    olderBook,
+    newerBook,
+    olderBook.templateVersion !== newerBook.templateVersion,
+  );
+  return {
+    paper,
+    doubts: doubts({
+      older,
+      newer,
+      checks: checksMoved(checkLines(olderNow), checkLines(newerNow)),
+      typedOver: over.map(({ sheet, row }) => `${row} (${sheet})`),
+    }),
+    notes: [
+      ...kept.map(
+        ({ option, later, quoted }) =>
+          `${option}: the later workbook has ${shown(later)}; the order keeps to what was quoted, ${shown(quoted)}.`,
+      ),
+      ...(target.total === is.total
+        ? []
+        : [
+            `The later workbook's total is ${shown(money(is.total))}, the order's ${shown(money(target.total))}.`,
+          ]),
+      ...lateOrder(older, words),
+    ],
+  };
+}
+
+const field = ({ fields }: JobInputs, { name }: { readonly name: string }): string =>
+  String(fields?.[name] ?? "");
+
+function quotationOf(job: JobInputs): string {
+  const date = job.fields?.[site.date.name];
+  const revision = field(job, site.revision);
+  return [
+    field(job, site.quote),
+    revision && `revision ${revision}`,
+    typeof date === "number" ? `of ${isoDate(date)}` : "",
+  ]
+    .filter(Boolean)
+    .join(", ");
+}
+
+function lateOrder(older: JobInputs, { date }: OrderWords): string[] {
+  const until = older.fields?.[site.until.name];
+  return typeof until === "number" && date !== undefined && date > until
+    ? [`The earlier quotation held until ${isoDate(until)}, and the order is dated ${isoDate(date)}.`]
+    : [];
+}
+
+type Lines = Readonly<Record<QuoteLineKey, number>>;
+
+const lessOf = (one: Lines, other: Lines): Lines =>
+  Object.fromEntries(QUOTE_LINES.map((key) => [key, one[key] - other[key]])) as unknown as Lines;
+const sumOf = (lines: Lines): number => QUOTE_LINES.reduce((sum, key) => sum + lines[key], 0);
+
+/** @returns the lines of the scope; their sums come to the difference between the two quotations */
+function priced(
+  told: readonly Scope[],
+  first: readonly InputChange[],
+  older: JobInputs,
+  was: QuoteFigures,
+  target: QuoteFigures,
+  figuresOfJob: (job: JobInputs) => QuoteFigures | undefined,
+): ScopeLine[] {
+  const withAll = (job: JobInputs, changes: readonly InputChange[]): JobInputs =>
+    changes.reduce((now, { applied }) => applied(now), job);
+  let job = withAll(older, first);
+  /** What is left to explain. */
+  let left = lessOf(target.lines, was.lines);
+  const lines: { scope: Scope; net: number }[] = told
+    .filter(({ isFree }) => isFree)
+    .map((scope) => ({ scope, net: 0 }));
+  let waiting = told.filter(({ isFree }) => !isFree);
+  let now = (waiting.length > 0 ? figuresOfJob(job) : undefined) ?? was;
+  while (waiting.length > 0) {
+    const still: Scope[] = [];
+    for (const scope of waiting) {
+      const next = withAll(job, scope.changes);
+      const figures = figuresOfJob(next);
+      // A device that something still hangs on can't go yet.
+      if (!figures) {
+        still.push(scope);
+        continue;
+      }
+      const by = lessOf(figures.lines, now.lines);
+      lines.push({ scope, net: sumOf(by) });
+      left = lessOf(left, by);
+      [job, now] = [next, figures];
+    }
+    if (still.length === waiting.length) {
+      // None of them has a price without the others: what is left is theirs together.
+      lines.push(...still.map((scope, index) => ({ scope, net: index === 0 ? sumOf(left) : 0 })));
+      left = lessOf(left, left);
+      break;
+    }
+    waiting = still;
+  }
+  const order = new Map(told.map((scope, index) => [scope, index]));
+  return [
+    ...lines
+      .sort((one, other) => order.get(one.scope)! - order.get(other.scope)!)
+      .map(({ scope: { what, details }, net }) => ({ what, details, net: money(net) })),
+    ...pricesLine(left),
+  ];
+}
+
+/** What no scope explains: the price of the same work is another. */
+function pricesLine(left: Lines): ScopeLine[] {
+  const moved = QUOTE_LINES.filter((key) => left[key] !== 0 && key !== "discount");
+  const labels = moved.map((key) => LINES[key as keyof typeof LINES]);
+  if (moved.length === 0 && sumOf(left) === 0) return [];
+  return [
+    {
+      what: "Change of prices",
+      details: labels.length > 0 ? labels.join("; ") : "Discount",
+      net: money(sumOf(left)),
+    },
+  ];
+}
+
+/** The lines that either of the quotations prints, and their sums. */
+function figuresOf(
+  was: QuoteFigures,
+  is: QuoteFigures,
+): Pick<OrderPaper, "lines" | "net" | "taxes" | "total"> {
+  const pair = (label: string, before: number, after: number): QuoteLine => ({
+    label,
+    before: money(before),
+    after: money(after),
+  });
+  const classes = [...new Set([...was.classes, ...is.classes].map(({ name }) => name))];
+  const taxOf = ({ classes: all }: QuoteFigures, name: string) => all.find((one) => one.name === name);
+  const usual = ({ tax, classes: all }: QuoteFigures): number =>
+    all.reduce((left, one) => left - one.tax, tax);
+  const rates = (before: number | undefined, after: number | undefined): string =>
+    before === undefined || after === undefined || before === after
+      ? percent((after ?? before)!)
+      : `${percent(after)}, was ${percent(before)}`;
+  return {
+    lines: QUOTE_LINES.filter((key) => was.lines[key] !== 0 || is.lines[key] !== 0).map((key) =>
+      pair(key === "discount" ? quote.discount.words.label : LINES[key], was.lines[key], is.lines[key]),
+    ),
+    net: pair(quote.net.words.label, was.net, is.net),
+    taxes: [
+      pair(
+        `${quote.tax.words.label}${classes.length > 0 ? " at the usual rate" : ""}, ${rates(was.rate, is.rate)}`,
+        usual(was),
+        usual(is),
+      ),
+      ...classes.map((name) => {
+        const [before, after] = [taxOf(was, name), taxOf(is, name)];
+        return pair(
+          `${quote.tax.words.label}: ${name}, ${rates(before?.rate, after?.rate)}`,
+          before?.tax ?? 0,
+          after?.tax ?? 0,
+        );
+      }),
+    ],
+    total: pair(quote.total.words.label, was.total, is.total),
+  };
+}
