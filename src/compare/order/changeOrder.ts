@@ -4,12 +4,7 @@
  * prices of the quotation, the firm's own figures last, so that a price that was raised stands in a line of its own.
  */
 import type { Book } from "../../workbooks/book";
-import type {
-  OrderPaper,
-  OrderWords,
-  QuoteLine,
-  ScopeLine,
-} from "../../workbooks/changeOrder/changeOrderBook";
+import type { OrderPaper, OrderWords, QuoteLine } from "../../workbooks/changeOrder/changeOrderBook";
 import type { JobInputs } from "../../workbooks/definition";
 import { layOut } from "../../workbooks/layOut";
 import { multiRoom } from "../../workbooks/multiRoom/definition";
@@ -20,17 +15,17 @@ import { withTodaysNames } from "../../workbooks/renamedNames";
 import { isoDate } from "../../workbooks/sheetDate";
 import { wordsOf } from "../../workbooks/shownFigure";
 import { todaysInputs } from "../../workbooks/todaysInputs";
-import type { InputChange } from "../change";
 import { checksMoved } from "../designMoves";
 import { checkLines } from "../../workbooks/checkLines";
 import { formulaChanges } from "../formulaChanges";
 import { inputChanges } from "../inputChanges";
 import { renamed, renamesIn } from "../renames";
 import { doubts, noFigures, refusals } from "./orderTrouble";
-import { money, QUOTE_LINES, quoteFigures, type QuoteFigures, type QuoteLineKey } from "./quoteFigures";
+import { pricedScopes } from "./pricedScopes";
+import { money, QUOTE_LINES, quoteFigures, type QuoteFigures } from "./quoteFigures";
 import { atQuotedPrices, bookAtQuotedPrices, keptPrices } from "./quotedOptions";
 import { scopesOf } from "./scope";
-import { percent, type Scope } from "./scopeWords";
+import { percent } from "./scopeWords";
 import { usedValues } from "./usedValues";
 
 export type ChangeOrder =
@@ -84,14 +79,19 @@ export function changeOrder(
   const decimals = Math.max(was.decimals, target.decimals);
   const shown = (value: number): string => value.toFixed(decimals);
   const outlets = nameIn("rooms");
-  const { told, first, last } = scopesOf(inputChanges(multiRoom, older, atQuotedPrices(newer, kept)), {
-    older,
-    newer,
-    before: usedValues(olderNow, outlets),
-    after: usedValues(newerNow, (name) => name),
-    money: shown,
-  });
-  const scope = priced(told, first, older, was, target, (job) =>
+  // What is quoted was the price of the earlier one too, whatever made it up.
+  const start = atQuotedPrices(older, kept, "called");
+  const { told, first, last } = scopesOf(
+    inputChanges(multiRoom, start, atQuotedPrices(newer, kept, "option")),
+    {
+      older,
+      newer,
+      before: usedValues(olderNow, outlets),
+      after: usedValues(newerNow, (name) => name),
+      money: shown,
+    },
+  );
+  const { lines: scope, costly } = pricedScopes(told, first, start, was, target, (job) =>
     quoteFigures(computed(layOut(multiRoom, job))),
   );
   if (scope.length === 0 && was.total === target.total)
@@ -130,6 +130,7 @@ export function changeOrder(
       older,
       newer,
       checks: checksMoved(checkLines(olderNow), checkLines(newerNow)),
+      costly,
       typedOver: over.map(({ sheet, row }) => `${row} (${sheet})`),
     }),
     notes: [
@@ -167,77 +168,6 @@ function lateOrder(older: JobInputs, { date }: OrderWords): string[] {
   return typeof until === "number" && date !== undefined && date > until
     ? [`The earlier quotation held until ${isoDate(until)}, and the order is dated ${isoDate(date)}.`]
     : [];
-}
-
-type Lines = Readonly<Record<QuoteLineKey, number>>;
-
-const lessOf = (one: Lines, other: Lines): Lines =>
-  Object.fromEntries(QUOTE_LINES.map((key) => [key, one[key] - other[key]])) as unknown as Lines;
-const sumOf = (lines: Lines): number => QUOTE_LINES.reduce((sum, key) => sum + lines[key], 0);
-
-/** @returns the lines of the scope; their sums come to the difference between the two quotations */
-function priced(
-  told: readonly Scope[],
-  first: readonly InputChange[],
-  older: JobInputs,
-  was: QuoteFigures,
-  target: QuoteFigures,
-  figuresOfJob: (job: JobInputs) => QuoteFigures | undefined,
-): ScopeLine[] {
-  const withAll = (job: JobInputs, changes: readonly InputChange[]): JobInputs =>
-    changes.reduce((now, { applied }) => applied(now), job);
-  let job = withAll(older, first);
-  /** What is left to explain. */
-  let left = lessOf(target.lines, was.lines);
-  const lines: { scope: Scope; net: number }[] = told
-    .filter(({ isFree }) => isFree)
-    .map((scope) => ({ scope, net: 0 }));
-  let waiting = told.filter(({ isFree }) => !isFree);
-  let now = (waiting.length > 0 ? figuresOfJob(job) : undefined) ?? was;
-  while (waiting.length > 0) {
-    const still: Scope[] = [];
-    for (const scope of waiting) {
-      const next = withAll(job, scope.changes);
-      const figures = figuresOfJob(next);
-      // A device that something still hangs on can't go yet.
-      if (!figures) {
-        still.push(scope);
-        continue;
-      }
-      const by = lessOf(figures.lines, now.lines);
-      lines.push({ scope, net: sumOf(by) });
-      left = lessOf(left, by);
-      [job, now] = [next, figures];
-    }
-    if (still.length === waiting.length) {
-      // None of them has a price without the others: what is left is theirs together.
-      lines.push(...still.map((scope, index) => ({ scope, net: index === 0 ? sumOf(left) : 0 })));
-      left = lessOf(left, left);
-      break;
-    }
-    waiting = still;
-  }
-  const order = new Map(told.map((scope, index) => [scope, index]));
-  return [
-    ...lines
-      .sort((one, other) => order.get(one.scope)! - order.get(other.scope)!)
-      .map(({ scope: { what, details }, net }) => ({ what, details, net: money(net) })),
-    ...pricesLine(left),
-  ];
-}
-
-/** What no scope explains: the price of the same work is another. */
-function pricesLine(left: Lines): ScopeLine[] {
-  const moved = QUOTE_LINES.filter((key) => left[key] !== 0 && key !== "discount");
-  const labels = moved.map((key) => LINES[key as keyof typeof LINES]);
-  if (moved.length === 0 && sumOf(left) === 0) return [];
-  return [
-    {
-      what: "Change of prices",
-      details: labels.length > 0 ? labels.join("; ") : "Discount",
-      net: money(sumOf(left)),
-    },
-  ];
 }
 
 /** The lines that either of the quotations prints, and their sums. */

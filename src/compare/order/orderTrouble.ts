@@ -76,12 +76,14 @@ export interface Doubtful {
   readonly older: JobInputs;
   readonly newer: JobInputs;
   readonly checks: readonly CheckMoved[];
+  /** What is only called otherwise, and yet has another price. */
+  readonly costly: readonly string[];
   /** Cells in which something was typed over a formula since. */
   readonly typedOver: readonly string[];
 }
 
 /** @returns what a person should settle, or take upon himself, before a customer gets the order */
-export function doubts({ older, newer, checks, typedOver }: Doubtful): string[] {
+export function doubts({ older, newer, checks, costly, typedOver }: Doubtful): string[] {
   const [then, now] = [numberIn(older, site.date), numberIn(newer, site.date)];
   const until = numberIn(newer, site.until);
   return [
@@ -106,6 +108,10 @@ export function doubts({ older, newer, checks, typedOver }: Doubtful): string[] 
         return fails({ result: result.after ?? "" }) && !isLess;
       })
       .map(({ what, where }) => `A check fails in the later workbook: ${what} (${where}).`),
+    ...costly.map(
+      (what) =>
+        `A name or place alone changes the price, so something that goes by it was left behind: ${what}.`,
+    ),
     ...(typedOver.length > 0
       ? [`Formulas are otherwise in the later workbook: ${typedOver.join(", ")}. rigsheet review tells more.`]
       : []),

@@ -57,8 +57,10 @@ export function outletScopes(
         details: namesListed(own.map((one) => called((one.after ?? one.before)!))),
       };
     const runs = aspects[0]!.length === 1 && aspects[0]![0]!.key === rooms.run.key;
+    const isName = aspects.every((all) => all.every(({ key }) => (WHERE as readonly string[]).includes(key)));
     return {
       changes: own,
+      ...(isName && { isName }),
       what: runs ? `${runsInWords(aspects)}${floor}` : `${counted(own.length, "changed")}${floor}`,
       details: namesListed(
         own.map((one, index) => `${called(one.after!)}: ${aspectsInWords(aspects[index]!, around)}`),

@@ -10,6 +10,8 @@ import { money } from "./quoteFigures";
 
 export interface KeptPrice {
   readonly option: string;
+  /** What the earlier quotation calls it. */
+  readonly called: string;
   /** Of one, in the earlier quotation. */
   readonly each: number;
   /** Of all of it, in the later workbook and as quoted. */
@@ -46,7 +48,7 @@ export function keptPrices(
   newerNow: Book,
   named: (name: string) => string,
 ): KeptPrice[] {
-  const quoted = new Map([...sums(olderNow)].map(([name, sum]) => [named(name), sum]));
+  const quoted = new Map([...sums(olderNow)].map(([name, sum]) => [named(name), { name, sum }]));
   const later = sums(newerNow);
   const had = older.blocks?.options ?? [];
   return (newer.blocks?.options ?? []).flatMap((row): KeptPrice[] => {
@@ -54,18 +56,26 @@ export function keptPrices(
     const [was, is] = [quoted.get(name), later.get(name)];
     const [before, after] = [quantityOf(had, name), quantityOf([row], name)];
     if (row.chosen !== "yes" || was === undefined || is === undefined || before === 0) return [];
-    const each = money(was) / before;
+    const each = money(was.sum) / before;
     // As the workbook rounds it: a price of one, times how many.
-    const now = before === after ? was : Math.round(each * after * THOUSANDTHS);
+    const now = before === after ? was.sum : Math.round(each * after * THOUSANDTHS);
     return Math.abs(now - is) <= HALF_A_CENT
       ? []
-      : [{ option: name, each, later: money(is), quoted: money(now) }];
+      : [{ option: name, called: was.name, each, later: money(is), quoted: money(now) }];
   });
 }
 
-/** @returns the inputs with those options at the quoted price of one, and made of nothing */
-export function atQuotedPrices(job: JobInputs, kept: readonly KeptPrice[]): JobInputs {
-  const prices = new Map(kept.map(({ option, each }) => [option, each]));
+/**
+ * @param by what the job calls them
+ * @returns the inputs with those options at the quoted price of one, and made of nothing
+ */
+export function atQuotedPrices(
+  job: JobInputs,
+  kept: readonly KeptPrice[],
+  by: "option" | "called",
+): JobInputs {
+  if (kept.length === 0) return job;
+  const prices = new Map(kept.map((one) => [one[by], one.each]));
   const rows = (block: string): readonly Row[] => job.blocks?.[block] ?? [];
   return {
     ...job,

@@ -43,6 +43,9 @@ const KNOWN_NAMES: Readonly<Record<string, string>> = {
   slots_slot: "orbital slot",
 };
 
+/** What a blank of them means. */
+const USUAL_DECIMALS = "2";
+
 export function scopesOf(all: readonly InputChange[], around: Around): Scopes {
   const taken = new Set<InputChange>();
   const take = (is: (change: InputChange) => boolean): InputChange[] => {
@@ -95,7 +98,7 @@ export function scopesOf(all: readonly InputChange[], around: Around): Scopes {
       "Rounding of money",
       fields(["site_decimals", "site_rounding"]),
       ({ row, cells: [cell] }) =>
-        `${row}: ${cell?.after ?? "as usual"} instead of ${cell?.before ?? "as usual"}`,
+        `${row}: ${cell?.after ?? USUAL_DECIMALS} instead of ${cell?.before ?? USUAL_DECIMALS}`,
     ),
     ...rows("assumptions").map((change) => sentenceScope("Assumption", "assumed", change)),
     ...rows("exclusions").map((change) => sentenceScope("Not included", "left out", change)),
@@ -109,7 +112,8 @@ const nameScope = (change: InputChange): Scope => {
   return {
     changes: [change],
     what: `Renamed: ${known}`,
-    details: `${known} ${cells[0]!.before} is called ${cells[0]!.after}`,
+    details: `${cells[0]!.before} is called ${cells[0]!.after} now`,
+    isName: true,
   };
 };
 

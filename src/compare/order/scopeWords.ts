@@ -10,6 +10,8 @@ export interface Scope {
   readonly details: string;
   /** Nothing that is bought is otherwise, so it needs no price of its own. */
   readonly isFree?: true;
+  /** Something is only called otherwise: that it has another price must be said. */
+  readonly isName?: true;
 }
 
 export interface Around {
