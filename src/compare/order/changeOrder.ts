@@ -131,6 +131,7 @@ export function changeOrder(
       newer,
       checks: checksMoved(checkLines(olderNow), checkLines(newerNow)),
       costly,
+      saved: savedOtherwise(olderAsRead, was),
       typedOver: over.map(({ sheet, row }) => `${row} (${sheet})`),
     }),
     notes: [
@@ -162,6 +163,17 @@ function quotationOf(job: JobInputs): string {
     .filter(Boolean)
     .join(", ");
 }
+
+/** The total that the customer may hold on paper, where it is not what the workbook comes to. */
+function savedOtherwise(asRead: Book, { total }: QuoteFigures): string | undefined {
+  const saved = namedValue(withTodaysNames(asRead), quote.total.name);
+  return typeof saved === "number" && Math.abs(saved - money(total)) > LEAST_DIFFERENCE
+    ? `The earlier workbook was saved with a total of ${saved} and comes to ${money(total)} computed anew: the order stands on the second. Which does the customer hold?`
+    : undefined;
+}
+
+/** Half of a thousandth, the smallest money there is. */
+const LEAST_DIFFERENCE = 0.0005;
 
 function lateOrder(older: JobInputs, { date }: OrderWords): string[] {
   const until = older.fields?.[site.until.name];

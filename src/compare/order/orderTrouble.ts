@@ -78,12 +78,14 @@ export interface Doubtful {
   readonly checks: readonly CheckMoved[];
   /** What is only called otherwise, and yet has another price. */
   readonly costly: readonly string[];
+  /** A sentence of what the earlier workbook was saved with. */
+  readonly saved: string | undefined;
   /** Cells in which something was typed over a formula since. */
   readonly typedOver: readonly string[];
 }
 
 /** @returns what a person should settle, or take upon himself, before a customer gets the order */
-export function doubts({ older, newer, checks, costly, typedOver }: Doubtful): string[] {
+export function doubts({ older, newer, checks, costly, saved, typedOver }: Doubtful): string[] {
   const [then, now] = [numberIn(older, site.date), numberIn(newer, site.date)];
   const until = numberIn(newer, site.until);
   return [
@@ -108,6 +110,7 @@ export function doubts({ older, newer, checks, costly, typedOver }: Doubtful): s
         return fails({ result: result.after ?? "" }) && !isLess;
       })
       .map(({ what, where }) => `A check fails in the later workbook: ${what} (${where}).`),
+    ...(saved === undefined ? [] : [saved]),
     ...costly.map(
       (what) =>
         `A name or place alone changes the price, so something that goes by it was left behind: ${what}.`,

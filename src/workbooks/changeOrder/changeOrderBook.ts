@@ -6,6 +6,7 @@ import { wrapped } from "../linesOf";
 import { DECIMALS_FIELD } from "../moneyShown";
 import type { NamedField } from "../names";
 import { withPageBreaks, withPrint } from "../printFoot";
+import { isoDate } from "../sheetDate";
 import { order } from "./names";
 
 export const ORDER_TEMPLATE = "change-order";
@@ -20,6 +21,12 @@ export interface OrderWords {
   readonly date?: number;
   readonly until?: number;
 }
+
+/** @returns a sentence where an order would have ended before it began */
+export const datesInOrder = ({ date, until }: OrderWords): string | undefined =>
+  date !== undefined && until !== undefined && until < date
+    ? `The change order is dated ${isoDate(date)} and valid until ${isoDate(until)}, which is before that.`
+    : undefined;
 
 export interface ScopeLine {
   readonly what: string;
