@@ -256,6 +256,8 @@ export interface Table {
     readonly name?: string;
   }[];
   readonly rows: readonly (readonly (number | string)[])[];
+  /** Rows that stand out, counted from the first: sums. */
+  readonly strongRows?: readonly number[];
   /** Its blank cells are boxed, with room for a hand to write into. */
   readonly byHand?: true;
 }

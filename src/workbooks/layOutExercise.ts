@@ -25,6 +25,7 @@ const MEANING: Look = { ...LOOKS.line };
 const VALUE: Look = { ...LOOKS.label, align: "right" };
 const STRONG_VALUE: Look = { ...LOOKS.strongLabel, align: "right" };
 const BOX: Look = { edges: { top: "thin", right: "thin", bottom: "thin", left: "thin" } };
+const STRONG_ROW: Look = { bold: true, edges: { top: "thin" } };
 /** Lines of print that a line written by hand takes. */
 const HAND_LINES = 2;
 const HINT: Look = { color: LOOKS.note.color, italic: true, vertical: "top" };
@@ -118,8 +119,9 @@ export function layOutTable(layout: SheetLayout, part: Table, top: number, withH
   });
   layout.sheet.rowHeights[row] = headLines * LINE_POINTS;
   const first = row + 1;
-  for (const cells of part.rows) {
+  for (const [index, cells] of part.rows.entries()) {
     row++;
+    const strong = part.strongRows?.includes(index) && STRONG_ROW;
     let lines: number = part.byHand ? HAND_LINES : 1;
     part.columns.forEach(({ format = "text", wrap, width }, column) => {
       const value = cells[column];
@@ -127,7 +129,12 @@ export function layOutTable(layout: SheetLayout, part: Table, top: number, withH
         if (part.byHand) put(layout, row, column, BOX);
         return;
       }
-      const look = { ...resultLook(format, false), ...alignOf(column), ...(wrap && { wrap: true }) };
+      const look = {
+        ...resultLook(format, false),
+        ...alignOf(column),
+        ...(wrap && { wrap: true }),
+        ...strong,
+      };
       put(layout, row, column, look, { value });
       if (wrap && width !== undefined) {
         lines = Math.max(lines, wrappedLinesOf(String(value), width));

@@ -56,7 +56,8 @@ export function changeOrder(
     JobInputs,
     JobInputs,
   ];
-  const refused = refusals(older, newer);
+  const names = renamesIn(multiRoom, older, newer);
+  const refused = refusals(names.reduce(renamed, older), newer);
   if (refused.length > 0) return { refused };
   const [olderNow, newerNow] = [computed(olderBook), computed(newerBook)];
   const [was, is] = [quoteFigures(olderNow), quoteFigures(newerNow)];
@@ -65,7 +66,6 @@ export function changeOrder(
   if (!is || wordsOf(namedValue(newerNow, quote.draft.name)) !== "")
     return { refused: noFigures("later", newerNow, is) };
 
-  const names = renamesIn(multiRoom, older, newer);
   const nameIn = (block: string): ((name: string) => string) => {
     const known = new Map(
       names.flatMap((one) => (one.block === block ? [[String(one.before), String(one.after)]] : [])),

@@ -26,15 +26,25 @@ const shown = ({ fields }: JobInputs, { name }: { readonly name: string }): stri
 const differing = (older: JobInputs, newer: JobInputs): (typeof KNOWN_BY)[number][] =>
   KNOWN_BY.filter((of) => said(older, of) !== said(newer, of));
 
-/** @returns why none can be made, whatever a person says of it */
+/** At least half of the outlets that it had are there still, whatever they are called now. */
+function sameOutlets({ blocks: had }: JobInputs, { blocks: has }: JobInputs): boolean {
+  const now = new Set((has?.rooms ?? []).map(({ outlet }) => outlet));
+  const before = (had?.rooms ?? []).map(({ outlet }) => outlet);
+  return 2 * before.filter((outlet) => now.has(outlet)).length >= before.length;
+}
+
+/**
+ * @param older under today's names
+ * @returns why none can be made, whatever a person says of it
+ */
 export function refusals(older: JobInputs, newer: JobInputs): string[] {
-  const other = differing(older, newer);
-  if (other.length > 1)
-    return [
-      `These are two jobs, not two revisions of one: ${other
-        .map((of) => `${of.words.label} is "${shown(older, of)}" and "${shown(newer, of)}"`)
-        .join("; ")}.`,
-    ];
+  const other = [
+    ...differing(older, newer).map(
+      (of) => `${of.words.label} is "${shown(older, of)}" and "${shown(newer, of)}"`,
+    ),
+    ...(sameOutlets(older, newer) ? [] : ["most outlets of the one are not in the other"]),
+  ];
+  if (other.length > 1) return [`These are two jobs, not two revisions of one: ${other.join("; ")}.`];
   if (said(older, site.currency) !== said(newer, site.currency))
     return [
       `The quotations are in different currencies, ${shown(older, site.currency)} and ${shown(newer, site.currency)}, so there is no difference to order.`,

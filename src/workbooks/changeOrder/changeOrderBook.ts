@@ -62,6 +62,8 @@ export interface OrderPaper {
 
 /** In characters: together as wide as the Quote. */
 const WIDTHS = { label: 36, wide: 40, sum: 14 } as const;
+/** So many lines of scope fit a page with all else. */
+const MOST_ON_A_PAGE = 14;
 /** Text runs on over the columns beside the first. */
 const TEXT_WIDTH = 96;
 
@@ -91,6 +93,7 @@ const scopeTable = ({ scope, net, decimals }: OrderPaper): Table => ({
     ...scope.map(({ what, details, net: own }) => [what, details, "", own]),
     ["Together", "", "", by(net, decimals)],
   ],
+  strongRows: [scope.length],
 });
 
 const linesTable = ({ lines, net, taxes, total, decimals }: OrderPaper): Table => ({
@@ -108,6 +111,7 @@ const linesTable = ({ lines, net, taxes, total, decimals }: OrderPaper): Table =
     line.after,
     by(line, decimals),
   ]),
+  strongRows: [lines.length, lines.length + taxes.length + 1],
 });
 
 /** Two places, whoever signs. */
@@ -120,8 +124,8 @@ const signatures: Table = {
   ],
   columns: [
     { head: "For", width: WIDTHS.label },
-    { head: "Name and signature", width: WIDTHS.wide },
-    { head: "", width: WIDTHS.sum },
+    { head: "Signature", width: WIDTHS.wide },
+    { head: "Name", width: WIDTHS.sum },
     { head: "Date", width: WIDTHS.sum },
   ],
   rows: [["The customer"], ["The contractor"]],
@@ -137,7 +141,8 @@ function orderSheet(paper: OrderPaper): SheetDefinition {
     name: ORDER_SHEET,
     kind: "print",
     intro: "What changes against the quotation, and what that does to its price.",
-    print: { orientation: "portrait" },
+    // Who signs has the sums before his eyes.
+    print: { orientation: "portrait", ...(paper.scope.length <= MOST_ON_A_PAGE && { onePage: true }) },
     parts: [
       {
         kind: "fields",
