@@ -9,11 +9,15 @@ import {
 import { order } from "../../../workbooks/changeOrder/names";
 import { sheetDate } from "../../../workbooks/sheetDate";
 import { api } from "./api";
-import type { Side } from "./comparing";
 import { ask } from "./dialogs";
 import { download, make } from "./dom";
 
 const TITLE = "Change order";
+
+interface Side {
+  readonly name: string;
+  readonly book: Book;
+}
 
 /** @param computed computes a book */
 export async function saveChangeOrder(
