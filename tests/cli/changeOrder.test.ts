@@ -75,7 +75,9 @@ test("what is said of the order stands on it as it was typed; what is not is a b
 test("nothing of the job's file goes along: no other sheet, no comment, no name of a person", async () => {
   await asked("old.xlsx", "new.xlsx");
   const parts = unzipSync(await readFile(at("order.xlsx")));
-  const all = Object.values(parts).map((part) => new TextDecoder().decode(part)).join("\n");
+  const all = Object.values(parts)
+    .map((part) => new TextDecoder().decode(part))
+    .join("\n");
   expect(Object.keys(parts).filter((name) => /comments|externalLink|drawing/.test(name))).toEqual([]);
   expect(all).not.toMatch(/margin<|supplier|price_|rooms_|site_/i);
 });
