@@ -86,13 +86,21 @@ export async function copyJob(
 }
 
 /** Checks where a command is to write. */
-export function outFile(out: string | undefined, job: string, ending: string, force: boolean): string {
-  if (!out) throw new UsageTrouble(`There is no --out. Name the file to write: --out copy.${ending}`);
+export function outFile(
+  out: string | undefined,
+  job: string,
+  ending: string,
+  force: boolean,
+  option = "--out",
+): string {
+  if (!out) throw new UsageTrouble(`There is no ${option}. Name the file to write: ${option} copy.${ending}`);
   if (!out.toLowerCase().endsWith(`.${ending}`)) {
-    throw new UsageTrouble(`--out is "${out}"; its name must end in .${ending}`);
+    throw new UsageTrouble(`${option} is "${out}"; its name must end in .${ending}`);
   }
   if (path.resolve(out) === path.resolve(job)) {
-    throw new UsageTrouble(`--out is the workbook itself. Give the copy another name, so that ${job} stays.`);
+    throw new UsageTrouble(
+      `${option} is the workbook itself. Give the copy another name, so that ${job} stays.`,
+    );
   }
   if (existsSync(out) && !force) {
     throw new UsageTrouble(

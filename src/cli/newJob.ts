@@ -11,6 +11,7 @@ import { recalculate } from "../hosts/headless/recalculate";
 import type { JobInputs } from "../workbooks/definition";
 import { jobInputsOf } from "../workbooks/jobInputsOf";
 import { layOut } from "../workbooks/layOut";
+import { fromEstimate } from "../workbooks/quoteReview/fromEstimate";
 import { startingPoint } from "../workbooks/multiRoom/startingPoint";
 import { sheetDateOf } from "../workbooks/sheetDate";
 import { previewText } from "../workbooks/survey/preview";
@@ -37,6 +38,8 @@ ${SURVEY_WORDS}
   --standards FIRM.xlsx
                        draw on the firm's standards: parts, prices, rates, limits
                        and terms; the quote is dated today
+  --from QUOTE.xlsx    of quote-review: fill it from an estimate of ours; its
+                       sums are worked again, head units counted against tuners
   --keep-going         write the good lines although some are bad
   --force              replace FILE.xlsx if it exists
   --out FILE.xlsx      where to write
@@ -67,6 +70,7 @@ export async function newJob(words: readonly string[], console: Console): Promis
       base: { type: "string" },
       demonstration: { type: "boolean", default: false },
       standards: { type: "string" },
+      from: { type: "string" },
       "keep-going": { type: "boolean", default: false },
       force: { type: "boolean", default: false },
       out: { type: "string" },
@@ -85,6 +89,11 @@ export async function newJob(words: readonly string[], console: Console): Promis
     throw new UsageTrouble("Give --standards by itself: what --base and --demonstration fill, they would.");
   if (values.standards !== undefined && template.id !== "multi-room")
     throw new UsageTrouble(`Only the template multi-room draws on standards; ${template.id} does not.`);
+
+  if (values.from !== undefined && template.id !== "quote-review")
+    throw new UsageTrouble(`Only the template quote-review is filled from a quote; ${template.id} is not.`);
+  if (values.from !== undefined && (values.base ?? values.demonstration))
+    throw new UsageTrouble("Give --from by itself: what --base and --demonstration fill, it would.");
 
   if (values.rooms !== undefined && template.id !== "multi-room") {
     throw new UsageTrouble(`Only the template multi-room takes a survey; ${template.id} has no Rooms sheet.`);
@@ -135,10 +144,24 @@ async function baseFilling(
     base,
     demonstration,
     standards,
-  }: { readonly base?: string; readonly demonstration: boolean; readonly standards?: string },
+    from,
+  }: {
+    readonly base?: string;
+    readonly demonstration: boolean;
+    readonly standards?: string;
+    readonly from?: string;
+  },
 ): Promise<JobInputs> {
   if (standards !== undefined)
     return drawOn(await standardsIn(standards), startingPoint, sheetDateOf(new Date()));
+  if (from !== undefined) {
+    const quote = await readXlsx(await fileBytes(from));
+    if (quote.template !== "multi-room")
+      throw new FileTrouble(
+        `${from} was not made from the multi-room template, so it has no figures to take.`,
+      );
+    return fromEstimate(recalculate(quote));
+  }
   if (base !== undefined) {
     const book = await readXlsx(await fileBytes(base));
     if (book.template !== template.id) {

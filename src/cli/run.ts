@@ -40,7 +40,8 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet print JOB.xlsx …     print the quote, or other sheets, into a PDF
   rigsheet copy JOB.xlsx …      a copy for people without Rigsheet, or of values only
   rigsheet picture JOB.xlsx …   draw the distribution, the levels, or slots and obstacles
-  rigsheet compare OLD NEW      what changed between two revisions, and its part of the price
+  rigsheet compare OLD NEW      what changed between two revisions, and its part of the price;
+                                --change-order FILE writes the order for the customer
   rigsheet why JOB.xlsx CELL     what a cell is worked out from, in the sheet's words, with values
   rigsheet floor JOB.xlsx       a floor copied to others, its names counted on
   rigsheet standards …          the firm's standards: made, checked, jobs brought up to date

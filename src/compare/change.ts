@@ -23,5 +23,12 @@ export interface Change {
 
 /** An input that changed, and how the older job takes it on. */
 export interface InputChange extends Change {
+  /** Name of the field, or of the block. */
+  readonly of: string;
+  /** Of a new name: the column that is called so. */
+  readonly column?: string;
+  /** Of a row: as it was under today's names, and as it is. */
+  readonly before?: Row;
+  readonly after?: Row;
   readonly applied: (job: JobInputs) => JobInputs;
 }

@@ -14,9 +14,12 @@ import { namedValue } from "../workbooks/named";
 import { withTodaysNames } from "../workbooks/renamedNames";
 import { todaysInputs } from "../workbooks/todaysInputs";
 import type { Change } from "./change";
+import { designMoves, type DesignMoves } from "./designMoves";
 import { formulaChanges } from "./formulaChanges";
 import { inputChanges } from "./inputChanges";
 import { inSteps } from "./inSteps";
+import { orderNotes } from "./orderNotes";
+import { renamesIn } from "./renames";
 
 /** The total that a customer pays; a template without one is compared without prices. */
 const TOTALS: ReadonlyMap<string, string> = new Map([["multi-room", estimate.quote.total.name]]);
@@ -40,6 +43,8 @@ export interface Comparison {
   readonly newerCents: number | null;
   readonly differenceCents: number | null;
   readonly steps: readonly Step[];
+  /** What is otherwise in levels, volts, user bands and checks. */
+  readonly moves: DesignMoves;
   /** What the reader should know of the steps. */
   readonly notes: readonly string[];
 }
@@ -64,12 +69,20 @@ export function compareJobs(
   ];
   const inputs = inputChanges(definition, older, newer);
   const earlier = versionNotes(definition, olderBook, newerBook);
+  const moved = orderNotes(definition, older, newer);
   const changes: readonly Change[] = [
-    ...inputs.map(({ applied: _, ...change }): Change => change),
+    ...inputs.map(({ kind, sheet, part, row, cells }): Change => ({ kind, sheet, part, row, cells })),
     ...formulaChanges(definition, olderBook, newerBook, earlier.length > 0),
   ];
   const currency = String(newer.fields?.site_currency ?? "");
-  const base = { title: definition.title, currency, changes };
+  const [olderNow, newerNow] = [computed(olderBook), computed(newerBook)];
+  const names = new Map(
+    renamesIn(definition, older, newer).flatMap(({ block, before, after }) =>
+      block === "rooms" || block === "heads" ? [[String(before), String(after)]] : [],
+    ),
+  );
+  const moves = designMoves(olderNow, newerNow, (name) => names.get(name) ?? name);
+  const base = { title: definition.title, currency, changes, moves };
   const totalName = TOTALS.get(definition.id);
   const unpriced = (olderCents: number | null, newerCents: number | null, note: string): Comparison => ({
     ...base,
@@ -77,16 +90,16 @@ export function compareJobs(
     newerCents,
     differenceCents: null,
     steps: [],
-    notes: [...earlier, note],
+    notes: [...earlier, ...moved, note],
   });
   if (totalName === undefined) return unpriced(null, null, "This template has no total to explain.");
 
-  const centsOf = (book: Book): number | null => {
-    const total = namedValue(computed(book), totalName);
+  const centsOf = (now: Book): number | null => {
+    const total = namedValue(now, totalName);
     return typeof total === "number" && Number.isFinite(total) ? Math.round(total * CENTS) : null;
   };
-  const olderCents = centsOf(olderBook);
-  const newerCents = centsOf(newerBook);
+  const olderCents = centsOf(olderNow);
+  const newerCents = centsOf(newerNow);
   if (olderCents === null || newerCents === null) {
     const which = olderCents === null ? "older" : "newer";
     return unpriced(
@@ -102,7 +115,7 @@ export function compareJobs(
       "The two totals are in different currencies, so their difference means nothing.",
     );
   }
-  const laidOut = (job: JobInputs): number | null => centsOf(layOut(definition, job));
+  const laidOut = (job: JobInputs): number | null => centsOf(computed(layOut(definition, job)));
   const { steps, notes } = inSteps(inputs, older, olderCents, newerCents, laidOut);
   return {
     ...base,
@@ -115,7 +128,7 @@ export function compareJobs(
       cents: after - before,
       totalCents: after,
     })),
-    notes: [...earlier, ...notes],
+    notes: [...earlier, ...moved, ...notes],
   };
 }
 

@@ -13,19 +13,22 @@ import type {
 } from "../workbooks/definition";
 import { rowKey } from "../workbooks/rowKey";
 import type { CellChange, InputChange, Row, Value } from "./change";
+import { renamed, renamesIn, type Rename } from "./renames";
 import { shownInput as shown } from "./shownInput";
 
 /**
- * @returns the changes in the order in which they are applied: fields, of a
+ * @returns the changes in the order in which they are applied: names first, each in all places at once; then fields, of a
  * part those that were emptied first, because a field filled instead of another
- * would count for nothing beside it; then rows added, renamed and changed in the order of the sheets, then rows removed
+ * would count for nothing beside it; then rows added and changed in the order of the sheets, then rows removed
  * from the last sheet to the first, so that nothing goes while something hangs on it
  */
 export function inputChanges(
   definition: WorkbookDefinition,
-  older: JobInputs,
+  olderAsNamed: JobInputs,
   newer: JobInputs,
 ): InputChange[] {
+  const names = renamesIn(definition, olderAsNamed, newer);
+  const older = names.reduce(renamed, olderAsNamed);
   const fields: InputChange[] = [];
   const rows: InputChange[] = [];
   const removals: InputChange[] = [];
@@ -48,8 +51,63 @@ export function inputChanges(
       }
     }
   }
-  return [...fields, ...rows, ...removals.reverse()];
+  return [...renameChanges(olderAsNamed, names), ...fields, ...rows, ...removals.reverse()];
 }
+
+/** With more new names than these in a column they are told in one line. */
+const MOST_NAMES = 4;
+const NAMES_SHOWN = 3;
+
+function renameChanges(older: JobInputs, names: readonly Rename[]): InputChange[] {
+  const columns = new Map<string, Rename[]>();
+  for (const one of names) {
+    const column = JSON.stringify([one.block, one.column.key]);
+    columns.set(column, [...(columns.get(column) ?? []), one]);
+  }
+  // One by one they keep the order in which they were found: a name may stand in the row of another.
+  const together = [...columns.values()].filter(({ length }) => length > MOST_NAMES);
+  const alone = names.filter((one) => !together.some((all) => all.includes(one)));
+  const change = (all: readonly Rename[]): InputChange => {
+    const [{ sheet, part, block, column }] = all as [Rename];
+    const inWords = (of: "before" | "after"): string =>
+      listed(
+        all.map((one) => String(one[of])),
+        NAMES_SHOWN,
+      );
+    const cells = all.reduce((sum, one) => sum + cellsCalled(older, one), 0);
+    return {
+      kind: "renamed",
+      of: block,
+      column: column.key,
+      sheet,
+      part,
+      row: all.length === 1 ? String(all[0]!.before) : `${all.length} names`,
+      cells: [
+        {
+          label: cells > all.length ? `${column.head}, in ${cells} cells` : column.head,
+          before: inWords("before"),
+          after: inWords("after"),
+        },
+      ],
+      applied: (job) => all.reduce(renamed, job),
+    };
+  };
+  return [...alone.map((one) => change([one])), ...together.map(change)];
+}
+
+/** How many cells are called otherwise. */
+const cellsCalled = ({ blocks, fields }: JobInputs, { before, columns, fields: named }: Rename): number =>
+  columns.reduce(
+    (sum, { block, key }) =>
+      sum + (blocks?.[block] ?? []).filter((row) => String(row[key] ?? "") === String(before)).length,
+    named.filter((name) => String(fields?.[name] ?? "") === String(before)).length,
+  );
+
+/** The first of a list, and how many more there are. */
+export const listed = (words: readonly string[], most: number): string =>
+  words.length <= most
+    ? words.join(", ")
+    : `${words.slice(0, most).join(", ")} and ${words.length - most} more`;
 
 function fieldChange(
   sheet: string,
@@ -64,6 +122,7 @@ function fieldChange(
   const cell = { label: field.label, ...pairShown(before, after, field) };
   return {
     kind: "field",
+    of: field.name,
     sheet,
     part,
     row: field.label,
@@ -93,6 +152,9 @@ function blockChanges(
     after: Row | undefined,
   ): InputChange => ({
     kind,
+    of: block.name,
+    ...(before && { before }),
+    ...(after && { after }),
     sheet: sheet.name,
     part: block.heading,
     row: rowName(before ?? after!, key, columns),
@@ -102,20 +164,12 @@ function blockChanges(
       blocks: { ...job.blocks, [block.name]: replaced(job, block, before, after) },
     }),
   });
-  const renamed: [Row, Row][] = [];
-  const left = [...gone];
-  const added = come.filter((row) => {
-    const at = key === undefined ? -1 : left.findIndex((one) => sameBut(key, one, row));
-    if (at >= 0) renamed.push([left.splice(at, 1)[0]!, row]);
-    return at < 0;
-  });
   return [
-    ...added.map((row) => change("added", undefined, row)),
-    ...renamed.map(([before, after]) => change("renamed", before, after)),
+    ...come.map((row) => change("added", undefined, row)),
     ...same
       .filter(([before, after]) => textOf(before) !== textOf(after))
       .map(([before, after]) => change("changed", before, after)),
-    ...left.map((row) => change("removed", row, undefined)),
+    ...gone.map((row) => change("removed", row, undefined)),
   ];
 }
 
@@ -158,19 +212,20 @@ function matched(older: readonly Row[], newer: readonly Row[], key: string | und
 const textOf = (row: Row): string =>
   JSON.stringify(Object.entries(row).sort(([one], [other]) => (one < other ? -1 : 1)));
 
-/** The same row under another name; a row that holds little else may be any. */
-function sameBut(key: string, before: Row, after: Row): boolean {
-  const without = (row: Row): Row => Object.fromEntries(Object.entries(row).filter(([name]) => name !== key));
-  const old = without(before);
-  return Object.keys(old).length > 1 && textOf(old) === textOf(without(after));
-}
-
 function replaced(job: JobInputs, block: Block, before: Row | undefined, after: Row | undefined): Row[] {
   const rows = [...(job.blocks?.[block.name] ?? [])];
-  const at = before === undefined ? -1 : rows.indexOf(before);
+  const at = before === undefined ? -1 : indexOf(rows, before);
   if (at < 0) return after ? [...rows, after] : rows;
   rows.splice(at, 1, ...(after ? [after] : []));
   return rows;
+}
+
+/** A row that was given another name is no longer the very same. */
+function indexOf(rows: readonly Row[], row: Row): number {
+  const at = rows.indexOf(row);
+  if (at >= 0) return at;
+  const text = textOf(row);
+  return rows.findIndex((one) => textOf(one) === text);
 }
 
 function rowName(row: Row, key: string | undefined, columns: readonly Column[]): string {

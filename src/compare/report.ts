@@ -1,6 +1,7 @@
 /** A comparison as one self-contained page: no script, nothing loaded, every text of the files escaped. */
 import { Html, html } from "../help/html";
 import type { Comparison } from "./compareJobs";
+import { moreInWords, movesInWords } from "./movesInWords";
 import { howMany, kindOf, money, ORDER } from "./words";
 
 const STYLE = new Html(`<style>
@@ -31,7 +32,7 @@ export function report(comparison: Comparison, [older, newer]: readonly [string,
       <main>
         <h1>${title}</h1>
         <p>${comparison.title}. The older workbook is ${older}, the newer one is ${newer}.</p>
-        ${priceSection(comparison)} ${changesSection(comparison)}
+        ${priceSection(comparison)} ${movesSection(comparison)} ${changesSection(comparison)}
         <p>Rigsheet compares and flags; it certifies nothing.</p>
       </main>
     </body>
@@ -82,6 +83,44 @@ function priceSection({ olderCents, newerCents, differenceCents, currency, steps
     </p>
     ${told} ${steps.length > 0 ? table : undefined}
     <p>${ORDER}</p>`;
+}
+
+function movesSection({ moves }: Comparison): Html | undefined {
+  const headed = movesInWords(moves);
+  if (headed.length === 0) return undefined;
+  return html`<h2>Levels, volts, user bands and checks</h2>
+    ${headed.map(
+      ({ heading, rows, more }) =>
+        html`<table>
+          <caption>
+            ${heading}
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">What</th>
+              <th scope="col">Before</th>
+              <th scope="col">After</th>
+            </tr>
+          </thead>
+          <tbody>
+            ${rows.map(
+              ([what, before, after]) =>
+                html`<tr>
+                  <th scope="row">${what}</th>
+                  <td>${before}</td>
+                  <td>${after}</td>
+                </tr>`,
+            )}
+            ${
+              more > 0
+                ? html`<tr>
+                    <td colspan="3">${moreInWords(more)}</td>
+                  </tr>`
+                : undefined
+            }
+          </tbody>
+        </table>`,
+    )}`;
 }
 
 function changesSection({ changes }: Comparison): Html {

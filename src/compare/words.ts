@@ -1,6 +1,7 @@
 /** A comparison as lines of text. */
 import type { Change } from "./change";
 import type { Comparison } from "./compareJobs";
+import { moreInWords, movesInWords } from "./movesInWords";
 
 const CENTS = 100;
 
@@ -26,7 +27,7 @@ export const howMany = ({ length }: readonly Change[]): string =>
   length === 1 ? "1 change" : `${length} changes`;
 
 export const ORDER =
-  "Applied one after another to the older job: fields, then rows added, renamed and changed in the order of the sheets, then rows removed. Another order could split it differently; the total is the same.";
+  "Applied one after another to the older job: new names, then fields, then rows added and changed in the order of the sheets, then rows removed. Another order could split it differently; the total is the same.";
 
 /** Text of a file must not steer the terminal that shows it. */
 // eslint-disable-next-line no-control-regex -- control characters are what is looked for
@@ -59,7 +60,13 @@ export function inWords(comparison: Comparison): string {
             : []),
         ]
       : []),
-    ...notes,
+    ...movesInWords(comparison.moves).flatMap(({ heading, rows, more }) => [
+      "",
+      `${heading}:`,
+      ...rows.map(([what, before, after]) => `  ${what}: ${before} -> ${after}`),
+      ...(more > 0 ? [`  ${moreInWords(more)}`] : []),
+    ]),
+    ...(notes.length > 0 ? ["", ...notes] : []),
   ];
   return lines.map(plain).join("\n").trimEnd();
 }

@@ -256,6 +256,10 @@ export interface Table {
     readonly name?: string;
   }[];
   readonly rows: readonly (readonly (number | string)[])[];
+  /** Rows that stand out, counted from the first: sums. */
+  readonly strongRows?: readonly number[];
+  /** Its blank cells are boxed, with room for a hand to write into. */
+  readonly byHand?: true;
 }
 
 /** A question with its figures, a cell for the answer and hints; beside it a worked example. */

@@ -24,6 +24,10 @@ const LABEL: Look = { ...LOOKS.strongLabel, vertical: "top" };
 const MEANING: Look = { ...LOOKS.line };
 const VALUE: Look = { ...LOOKS.label, align: "right" };
 const STRONG_VALUE: Look = { ...LOOKS.strongLabel, align: "right" };
+const BOX: Look = { edges: { top: "thin", right: "thin", bottom: "thin", left: "thin" } };
+const STRONG_ROW: Look = { bold: true, edges: { top: "thin" } };
+/** Lines of print that a line written by hand takes. */
+const HAND_LINES = 2;
 const HINT: Look = { color: LOOKS.note.color, italic: true, vertical: "top" };
 
 export function layOutExercise(layout: SheetLayout, part: Exercise, top: number): number {
@@ -115,13 +119,22 @@ export function layOutTable(layout: SheetLayout, part: Table, top: number, withH
   });
   layout.sheet.rowHeights[row] = headLines * LINE_POINTS;
   const first = row + 1;
-  for (const cells of part.rows) {
+  for (const [index, cells] of part.rows.entries()) {
     row++;
-    let lines = 1;
+    const strong = part.strongRows?.includes(index) && STRONG_ROW;
+    let lines: number = part.byHand ? HAND_LINES : 1;
     part.columns.forEach(({ format = "text", wrap, width }, column) => {
       const value = cells[column];
-      if (value === undefined || value === "") return;
-      const look = { ...resultLook(format, false), ...alignOf(column), ...(wrap && { wrap: true }) };
+      if (value === undefined || value === "") {
+        if (part.byHand) put(layout, row, column, BOX);
+        return;
+      }
+      const look = {
+        ...resultLook(format, false),
+        ...alignOf(column),
+        ...(wrap && { wrap: true }),
+        ...strong,
+      };
       put(layout, row, column, look, { value });
       if (wrap && width !== undefined) {
         lines = Math.max(lines, wrappedLinesOf(String(value), width));

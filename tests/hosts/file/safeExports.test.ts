@@ -89,6 +89,29 @@ test("the page of a comparison: the tags of one filled with anything are those o
         newerCents: 2,
         differenceCents: 1,
         steps: [{ changes: [0], what: text, cents: 1, totalCents: 2 }],
+        moves: {
+          levels: [
+            { outlet: text, level: { before: text, after: 1 }, verdict: { before: text, after: text } },
+          ],
+          bands: [{ outlet: text, before: text, after: text }],
+          volts: [
+            {
+              head: text,
+              volts: { before: 1, after: text },
+              verdict: { before: text, after: text },
+              tuners: { before: 1, after: 2 },
+              bands: { before: 1, after: 2 },
+            },
+          ],
+          checks: [
+            {
+              what: text,
+              where: text,
+              found: { before: text, after: 1 },
+              result: { before: text, after: text },
+            },
+          ],
+        },
         notes: [text],
       },
       [text, text],

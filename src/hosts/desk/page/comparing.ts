@@ -17,6 +17,7 @@ import { trialsOn } from "../../grid/trialsOn";
 import { withResults } from "../../grid/withResults";
 import { ask } from "./dialogs";
 import { make } from "./dom";
+import { saveChangeOrder } from "./orderDialog";
 import { NOWHERE, replayed } from "./replayed";
 
 /** One of the two, as it is called here. */
@@ -56,10 +57,12 @@ export async function showComparison(older: Side, newer: Side, at?: CellOf): Pro
     [document.adoptNode(main)],
     [
       { label: "Close", value: "" },
+      ...(template.id === "multi-room" ? [{ label: "Change order…", value: "order" }] : []),
       ...(at ? [{ label: `What moved ${at.sheet} ${at.cell}?`, value: "moved" }] : []),
     ],
     "desk-compared",
   );
+  if (chosen === "order") await saveChangeOrder(older, newer, computed);
   if (chosen === "moved") await showMoved(template.definition, older, newer, at!);
 }
 
