@@ -92,9 +92,25 @@ function told(pair: Pair, side: Side, whole: boolean): { named: string[]; wanted
   return { named: findings.map((one) => short(one.place)), wanted: short(place) };
 }
 
+/** What they look at is in the file beside its cells, or no figure at all: held by spoiltFiles.test.ts and brokenInputs.test.ts. */
+const OF_THE_FILE: ReadonlySet<string> = new Set([
+  "input leads nowhere",
+  "text that looks like another",
+  "shown otherwise",
+  "cannot be read",
+  "hidden by condition",
+  "drawn over",
+  "page",
+  "words of the quote changed",
+  "tells more than the page",
+  "leads outside",
+  "guard removed",
+]);
+
 test("every rule has a pair", () => {
   const held = new Set(pairs.map(({ rule }) => rule));
-  expect(rules.map(({ id }) => id).filter((id) => !held.has(id))).toEqual([]);
+  expect(rules.map(({ id }) => id).filter((id) => !held.has(id) && !OF_THE_FILE.has(id))).toEqual([]);
+  expect([...OF_THE_FILE].filter((id) => held.has(id) || !rules.some((one) => one.id === id))).toEqual([]);
   expect([...held].filter((id) => !rules.some((one) => one.id === id))).toEqual([]);
 });
 

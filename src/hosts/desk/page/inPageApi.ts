@@ -94,6 +94,7 @@ export function inPageApi(stand: Exclude<Stand, "server">): typeof serverApi {
     theirs: async () => noFile(),
     saveFile: async () => noFile(),
     openXlsx: (bytes) => told(async () => readXlsx(await bytesOf(bytes))),
+    reviewXlsx: (bytes) => told(async () => readXlsx(await bytesOf(bytes), { forReview: true })),
     readTables: (bytes) => told(async () => readTables(await bytesOf(bytes))),
     saveXlsx: (book) => told(async () => xlsx(await jobFile(book, renderPng))),
     copyXlsx: (book, kind) =>

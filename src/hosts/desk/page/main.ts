@@ -160,7 +160,7 @@ async function reviewDropped(files: readonly File[], started: () => Promise<void
   await started();
   const reviewed: Dropped[] = [];
   for (const file of files)
-    reviewed.push(await readDropped(file, api.openXlsx, (book) => reviewInFull(book, trials)));
+    reviewed.push(await readDropped(file, api.reviewXlsx, (book) => reviewInFull(book, trials)));
   bar.showWork("");
   opened = undefined;
   reviews.show(reviewed);

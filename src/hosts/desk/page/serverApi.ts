@@ -103,6 +103,8 @@ export const serverApi = {
       sent("PUT", book),
     ),
   openXlsx: (bytes: Blob) => askJson<Book>("/open", { method: "POST", body: bytes }),
+  /** With what the file says beside its cells. */
+  reviewXlsx: (bytes: Blob) => askJson<Book>("/open-for-review", { method: "POST", body: bytes }),
   /** Of a survey, or a price list. */
   readTables: (bytes: Blob) => askJson<readonly ImportedTable[]>("/tables", { method: "POST", body: bytes }),
   saveXlsx: async (book: Book) => (await ask("/save", sent("POST", book))).blob(),

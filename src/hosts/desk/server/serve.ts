@@ -30,7 +30,7 @@ import { bodyOf, jsonOf, Refused } from "./requestBody";
 /** What the server needs from outside; tests hand in their own. */
 export interface DeskParts extends JobRoutes {
   readonly assets: ReadonlyMap<string, Asset>;
-  readonly readXlsx: (bytes: Uint8Array) => Promise<Book>;
+  readonly readXlsx: (bytes: Uint8Array, how?: { readonly forReview: true }) => Promise<Book>;
   readonly readTables: (bytes: Uint8Array) => Promise<readonly ImportedTable[]>;
   readonly writeXlsx: (book: Book) => Promise<Uint8Array>;
   readonly writeCopy: (book: Book, kind: CopyKind) => Promise<Uint8Array>;
@@ -110,6 +110,8 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
       return sendJson(response, {});
     case "POST /open":
       return sendJson(response, await parts.readXlsx(await bodyOf(request)));
+    case "POST /open-for-review":
+      return sendJson(response, await parts.readXlsx(await bodyOf(request), { forReview: true }));
     case "POST /tables":
       return sendJson(response, await parts.readTables(await bodyOf(request)));
     case "POST /save":
