@@ -166,7 +166,9 @@ function number(value: number, pieces: readonly Piece[]): ShownNumber {
   const whole = digits.filter((index) => point < 0 || index < point);
   const lastWhole = whole.at(-1) ?? -1;
   let thousandsAway = 0;
-  while (lastWhole >= 0 && pieces[lastWhole + 1 + thousandsAway]?.kind === "comma") thousandsAway += 1;
+  // Behind the last digit, decimals included (ECMA-376, 18.8.31).
+  const lastDigit = digits.at(-1) ?? -1;
+  while (lastDigit >= 0 && pieces[lastDigit + 1 + thousandsAway]?.kind === "comma") thousandsAway += 1;
   const grouped = pieces.some(
     ({ kind }, index) => kind === "comma" && index > (whole[0] ?? Infinity) && index < lastWhole,
   );

@@ -256,7 +256,7 @@ class ByCause {
     );
     const all = this.causes.filter(({ finding }) => finding.weight !== "worth knowing");
     const total = (changesOf: (cause: Cause) => readonly Undoing[]): number | undefined =>
-      this.sumsWith(this.own, all.flatMap(changesOf)).total;
+      all.length === 0 ? sumsOf(this.own).total : this.sumsWith(this.own, all.flatMap(changesOf)).total;
     const ends = all.some(({ isAbout }) => isAbout)
       ? (["low", "high"] as const).flatMap(
           (end) =>

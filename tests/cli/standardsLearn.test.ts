@@ -1,4 +1,5 @@
 /** rigsheet standards learn over a folder of quotes with strangers among them, and the review that goes by what was learned. */
+import type { Finding } from "../../src/review/finding";
 import { mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -71,8 +72,11 @@ test("a folder is learned from, strangers are named and left out, and the firm's
 
 test("the review says what is unusual beside them, in its cell", async () => {
   const { code, out } = await rigsheet("review", "job.xlsx", "--standards", "new.xlsx", "--json");
-  const { findings } = JSON.parse(out) as { findings: { rule: string; message: string; place: object }[] };
-  const own = findings.filter(({ rule }) => rule === "unlike accepted quotes");
+  const { findings } = JSON.parse(out) as { findings: Finding[] };
+  // What else is said of the same cell may stand above it.
+  const own = findings
+    .flatMap((one) => [one, ...(one.leadsTo ?? [])])
+    .filter(({ rule }) => rule === "unlike accepted quotes");
   expect(code).toBe(1);
   expect(own).toHaveLength(1);
   expect(own[0]).toMatchObject({

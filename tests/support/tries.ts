@@ -1,6 +1,6 @@
 /**
  * How many random or seeded cases a test tries. A person waits for `npm test`,
- * so it tries few; `.ci/run` sets RIGSHEET_RUNS to "many", `npm run prove` to
+ * so it tries few; RIGSHEET_RUNS set to "many" tries more, `npm run prove` sets it to
  * "most".
  */
 const NAMES = ["few", "many", "most"] as const;

@@ -1,3 +1,5 @@
+import { readReference } from "../../formula/reference";
+import { tokensOf } from "../../formula/tokens";
 import type { Book } from "../../workbooks/book";
 import type { Finding, FindingPlace } from "../finding";
 import { inputsIn } from "../inputsIn";
@@ -35,6 +37,16 @@ export const brokenInputs: Rule = {
 export const brokenCells = ({ sheets }: Book): (FindingPlace & { readonly formula: string })[] =>
   sheets.flatMap(({ name: sheet, cells }) =>
     Object.entries(cells).flatMap(([cell, { formula }]) =>
-      formula !== undefined && /#REF!|\[\d+\]|\[[^\]]+\.xl/i.test(formula) ? [{ sheet, cell, formula }] : [],
+      formula !== undefined && leadsAway(formula) ? [{ sheet, cell, formula }] : [],
     ),
+  );
+
+const leadsAway = (formula: string): boolean =>
+  tokensOf(formula).some(
+    ({ kind, text }) =>
+      text.includes("#REF!") ||
+      // A name of another file stands behind its brackets too.
+      (kind === "reference"
+        ? readReference(text)?.file !== undefined
+        : kind === "name" && text.includes("]")),
   );

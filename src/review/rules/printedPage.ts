@@ -1,5 +1,6 @@
 /** How the pages come out: what of a sheet prints, how large, and what stands at head and foot. */
-import { address, isInside, parseRange, type Zone } from "../../formula/address";
+import { readAreas } from "../../formula/readAreas";
+import { address, isInside, parseRange } from "../../formula/address";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { printFootOf } from "../../workbooks/printFoot";
 import type { SavedMargin, SavedSheet } from "../../workbooks/savedFile";
@@ -47,13 +48,7 @@ export const printedPage: Rule = {
   },
 };
 
-/** `'Quote'!$A$1:$D$98,'Quote'!$F$1` */
-const areasOf = (text: string): Zone[] =>
-  (text.match(/\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?(?=,|$)/g) ?? []).flatMap(
-    (range) => parseRange(range.replace(/\$/g, "")) ?? [],
-  );
-
-function area(sheet: TemplateSheet, text: string | undefined, { labelAt }: Reviewed): Finding[] {
+function area(sheet: TemplateSheet, text: string | undefined, { read, labelAt }: Reviewed): Finding[] {
   const name = sheet.sheet.name;
   // Without one all of the sheet prints.
   if (text === undefined || text === "") return [];
@@ -68,7 +63,7 @@ function area(sheet: TemplateSheet, text: string | undefined, { labelAt }: Revie
       },
     ];
   const own = sheet.fresh.print?.area && parseRange(sheet.fresh.print.area);
-  const printed = areasOf(text);
+  const printed = readAreas(read, name, text).map(({ zone }) => zone);
   if (!own || printed.length === 0) return [];
   const out = sheet.cells.filter(
     ({ value, own: cell, place, ownPlace, cell: here }) =>
