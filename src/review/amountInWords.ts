@@ -8,6 +8,8 @@ export interface Headline {
   readonly shouldBe?: number;
   /** Between which it lies, where for some only the usual is known. */
   readonly between?: readonly [number, number];
+  /** How many findings there are of which nobody knows what they move. */
+  readonly unknown: number;
   readonly sentence: string;
 }
 
@@ -54,8 +56,12 @@ interface Told {
 }
 
 export function headlineOf({ quoted, shouldBe, ends, told }: Told): Headline {
-  const known = { ...(quoted !== undefined && { quoted }), ...(shouldBe !== undefined && { shouldBe }) };
   const unknown = told.filter(({ amount }) => amount === undefined).length;
+  const known = {
+    ...(quoted !== undefined && { quoted }),
+    ...(shouldBe !== undefined && { shouldBe }),
+    unknown,
+  };
   const left =
     unknown === 0
       ? ""

@@ -108,15 +108,21 @@ const index = (files: readonly PageFile[]): Html =>
           html`<tr>
             <th scope="row"><a href="#file-${at + 1}">${nameOf(one.path)}</a></th>
             <td class="sum">${sum(one.headline?.quoted)}</td>
-            <td class="sum">
-              ${one.unreadable === undefined ? sum(one.headline?.shouldBe) : "cannot be read"}
-            </td>
+            <td class="sum">${shouldBe(one)}</td>
             <td class="sum">${countOf([one], "wrong")}</td>
             <td class="sum">${countOf([one], "doubtful")}</td>
           </tr>`,
       )}
     </tbody>
   </table>`;
+
+function shouldBe({ unreadable, headline }: PageFile): string {
+  if (unreadable !== undefined) return "cannot be read";
+  const isSame = !differ(headline?.quoted, headline?.shouldBe);
+  return headline && headline.unknown > 0 && isSame && headline.quoted !== undefined
+    ? "not known"
+    : sum(headline?.shouldBe);
+}
 
 const sum = (value: number | undefined): string => (value === undefined ? "–" : MONEY.format(value));
 

@@ -149,7 +149,7 @@ test("the page of a review: the tags of one filled with anything are those of on
             printed: 1,
             passed: [text],
           },
-          headline: { quoted: 1, sentence: text },
+          headline: { quoted: 1, unknown: 0, sentence: text },
           fingerprint: `${text}x`,
           findings: WEIGHTS.map((weight) => ({
             weight,
