@@ -102,7 +102,7 @@ function costs(read: Book, computed: Book): Finding[] {
         say(
           cell("per")!.place,
           `${called} is paid once for the job, and the crew is on site for ${figure(onSite)} days.`,
-          "“day on site”, unless the crew stays there.",
+          "a day on site, unless the crew stays there.",
           "All but the first day's way is given away.",
           { meant: "day on site" },
         ),

@@ -6,7 +6,7 @@ import type { Rule } from "../rule";
 export const looksAlike: Rule = {
   id: "text that looks like another",
   reason: "A letter of another alphabet or a character that nobody sees makes a name another name.",
-  example: "A cable “trunk” with a Cyrillic k is no cable of Parts.",
+  example: "A cable named trunk with a Cyrillic k is no cable of Parts.",
   find: ({ read, definition }) => {
     const inputs = inputsIn(read, definition);
     const names = new Set(

@@ -241,7 +241,7 @@ function settings(
       "worth knowing",
       `${name} prints errors as ${page.errorsAs}.`,
       "A sum that cannot be computed would print as nothing.",
-      "Set cell errors to “as displayed” in the page setup.",
+      "Let cell errors be printed as displayed (page setup, sheet).",
     );
   return found;
 }
