@@ -79,3 +79,14 @@ const SAME = 0.005;
 /** @returns whether both sums are known and are two */
 export const differ = (a: number | undefined, b: number | undefined): boolean =>
   a !== undefined && b !== undefined && Math.abs(a - b) >= SAME;
+
+/** For a rule whose findings have one way out. */
+export const doubtfulWith =
+  (remedy: string) =>
+  (
+    place: FindingPlace | undefined,
+    message: string,
+    expected: string,
+    effect: string,
+    more: Partial<Finding> = {},
+  ): Finding => ({ weight: "doubtful", place, message, expected, effect, remedy, ...more });

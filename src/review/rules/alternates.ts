@@ -2,7 +2,7 @@ import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { made, options } from "../../workbooks/multiRoom/names/terms";
 import { taxClass, taxes } from "../../workbooks/multiRoom/names/site";
-import type { Finding, FindingPlace } from "../finding";
+import { doubtfulWith, type Finding } from "../finding";
 import { figure, filledCells, isBlank, namedCells, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
 import { rowsIn, type ReadRow } from "../rowsIn";
@@ -30,21 +30,7 @@ export const alternates: Rule = {
   ],
 };
 
-const doubtful = (
-  place: FindingPlace | undefined,
-  message: string,
-  expected: string,
-  effect: string,
-  more: Partial<Finding> = {},
-): Finding => ({
-  weight: "doubtful",
-  place,
-  message,
-  expected,
-  effect,
-  remedy: "Compare with what was offered; correct the cell, or say on Log why it is so.",
-  ...more,
-});
+const doubtful = doubtfulWith("Compare with what was offered; correct the cell, or say on Log why it is so.");
 
 const OF_OPTIONS = { each: options.each, chosen: options.chosen, instead: options.instead };
 const OF_MADE = { part: made.part, quantity: made.quantity, each: made.each, hours: made.hours };

@@ -1,7 +1,7 @@
 import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
-import type { Finding, FindingPlace } from "../finding";
+import { doubtfulWith, type Finding } from "../finding";
 import { figure, filledCells, hasJob, isBlank, namedCells, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
 import { rowsIn } from "../rowsIn";
@@ -27,21 +27,9 @@ export const crewAndSite: Rule = {
       : [],
 };
 
-const say = (
-  place: FindingPlace | undefined,
-  message: string,
-  expected: string,
-  effect: string,
-  more: Partial<Finding> = {},
-): Finding => ({
-  weight: "doubtful",
-  place,
-  message,
-  expected,
-  effect,
-  remedy: "Compare with what was agreed for being on site; correct the cell, or say on Log why it is so.",
-  ...more,
-});
+const say = doubtfulWith(
+  "Compare with what was agreed for being on site; correct the cell, or say on Log why it is so.",
+);
 
 function days(read: Book, computed: Book): Finding[] {
   const [cell] = namedCells(read, crew.days.name);

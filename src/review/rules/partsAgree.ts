@@ -5,7 +5,7 @@ import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { eachPiece, PIECES } from "../../workbooks/multiRoom/names/pieces";
 import { namedValue } from "../../workbooks/named";
-import type { Finding, FindingPlace } from "../finding";
+import { doubtfulWith, type Finding } from "../finding";
 import { figure, filledCells, hasJob, isBlank, namedCells, plainWord, PRICED_BLOCKS } from "../namedCells";
 import type { Rule } from "../rule";
 import { rowsIn } from "../rowsIn";
@@ -46,21 +46,9 @@ export const partsAgree: Rule = {
       : [],
 };
 
-const doubtful = (
-  place: FindingPlace | undefined,
-  message: string,
-  expected: string,
-  effect: string,
-  more: Partial<Finding> = {},
-): Finding => ({
-  weight: "doubtful",
-  place,
-  message,
-  expected,
-  effect,
-  remedy: "Compare with the maker's sheet and the price list; correct the cell, or say on Log why it is so.",
-  ...more,
-});
+const doubtful = doubtfulWith(
+  "Compare with the maker's sheet and the price list; correct the cell, or say on Log why it is so.",
+);
 
 const OF_PASSIVES = {
   kind: passives.kind,
