@@ -93,9 +93,9 @@ export async function writeOrder(
   }
   const book = withPageBreaks(withPrint(changeOrderBook(order.paper), { paper }));
   await saveAtomically(out, await writeXlsx(book));
-  const { net, total, currency } = order.paper;
+  const { net, total, currency, decimals } = order.paper;
   const cents = ({ before, after }: QuoteLine): string =>
-    moneyInWords(Math.round((after - before) * 100), true);
+    `${after < before ? "" : "+"}${(after - before).toFixed(decimals)}`;
   console.out(
     plain(
       `${out}: without tax ${cents(net)}, with tax ${cents(total)}, revised total ${moneyInWords(Math.round(total.after * 100))} ${currency}`,

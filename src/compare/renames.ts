@@ -133,16 +133,17 @@ function* ofBlock(
     const [before, after] = [valuesOf(older, block.name, column), valuesOf(newer, block.name, column)];
     for (const gone of [...before].filter((value) => !after.has(value))) {
       const rows = rowsOf(older, block.name).filter((row) => isCalled(row[column], gone));
-      const now = new Set(
+      // A floor may be a number, and stays one.
+      const now = new Map(
         rows.flatMap((row) => {
           const same = byKey.get(String(row[key]));
-          return same ? [String(same[column] ?? "")] : [];
+          return same ? [[String(same[column] ?? ""), same[column]] as const] : [];
         }),
       );
-      const [name] = [...now];
+      const [[name, value] = []] = [...now];
       // What differs in its blanks only is a slip of somebody's, told at its row.
       if (now.size === 1 && name !== "" && !before.has(name!) && plainly(name!) !== plainly(gone))
-        yield renameOf(column, gone, name!);
+        yield renameOf(column, gone, value!);
     }
   }
 }

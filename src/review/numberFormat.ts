@@ -105,14 +105,18 @@ const holds =
 
 /** At semicolons that are no literals. */
 const sectionsOf = (format: string): Section[] =>
-  (format.match(/(?:"[^"]*"?|\\[\s\S]|[_*][\s\S]|\[[^\]]*\]|[^;"\\])*(?:;|$)/g) ?? [])
+  // Each sign has one way to be read: no format takes longer than its length.
+  (format.match(/(?:"[^"]*(?:"|$)|[\\_*](?:[\s\S]|$)|\[[^\]]*(?:\]|$)|[^;"\\_*[])*(?:;|$)/g) ?? [])
     .slice(0, format.endsWith(";") ? undefined : -1)
     .map((section) => sectionOf(section.replace(/;$/, "")));
 
 const known = new Map<string, readonly Section[]>();
 const MOST_KNOWN = 500;
+const MOST_LETTERS = 255;
 
-export function shownNumber(format: string, value: number): ShownNumber {
+export function shownNumber(given: string, value: number): ShownNumber {
+  // Excel takes no longer ones.
+  const format = given.length > MOST_LETTERS ? "General" : given;
   let sections = known.get(format);
   if (!sections) {
     if (known.size >= MOST_KNOWN) known.clear();

@@ -42,6 +42,20 @@ export interface FullReview {
 const MANY_OUTLETS = 240;
 const MOST_IN_LARGE_JOBS = 20;
 
+/** Told of a page or a file at some cell of it: two of them are two. */
+const BESIDE_THE_CELLS: ReadonlySet<string> = new Set([
+  "page",
+  "cannot be read",
+  "shown otherwise",
+  "tells more than the page",
+  "drawn over",
+  "hidden by condition",
+  "guard removed",
+  "words of the quote changed",
+  "leads outside",
+  "hidden",
+]);
+
 /** A finding and the cells that undo it. */
 interface Cause {
   readonly finding: Finding;
@@ -122,7 +136,7 @@ class ByCause {
   private oneOfEachCell(findings: readonly Finding[]): Finding[] {
     const ofCell = new Map<string, Finding[]>();
     for (const one of findings) {
-      if (!one.place || SYMPTOMS.has(one.rule!)) continue;
+      if (!one.place || SYMPTOMS.has(one.rule!) || BESIDE_THE_CELLS.has(one.rule!)) continue;
       const key = keyOf(one.place);
       ofCell.set(key, [...(ofCell.get(key) ?? []), one]);
     }
@@ -132,7 +146,7 @@ class ByCause {
       const [first, ...more] = [...several].sort(
         (a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight),
       ) as [Finding, ...Finding[]];
-      const known = several.find((one) => undoingOf(one) !== undefined);
+      const known = [first, ...more].find((one) => undoingOf(one) !== undefined);
       const usual = several.find((one) => one.usual !== undefined);
       const whole: Finding = {
         ...first,
@@ -171,7 +185,7 @@ class ByCause {
     readonly moves: number;
   } {
     const book = changes.some(({ formula }) => formula !== undefined) ? this.own : this.restored;
-    const [before, after] = [this.sumsWith(book, []), this.sumsWith(book, changes)];
+    const [before, after] = [sumsOf(book), this.sumsWith(book, changes)];
     return { before, after, moves: Math.abs((after.total ?? 0) - (before.total ?? 0)) };
   }
 
@@ -257,20 +271,26 @@ class ByCause {
     const all = this.causes.filter(({ finding }) => finding.weight !== "worth knowing");
     const total = (changesOf: (cause: Cause) => readonly Undoing[]): number | undefined =>
       all.length === 0 ? sumsOf(this.own).total : this.sumsWith(this.own, all.flatMap(changesOf)).total;
-    const ends = all.some(({ isAbout }) => isAbout)
-      ? (["low", "high"] as const).flatMap(
-          (end) =>
-            total(({ finding: { place, usual }, changes, isAbout }) =>
-              isAbout ? [{ place: place!, value: usual![end] }] : changes,
-            ) ?? [],
-        )
-      : [];
+    const shouldBe = total(({ changes }) => changes);
+    // One that is unsure may raise the total and another lower it.
+    const ends = shouldBe === undefined ? [] : [shouldBe, shouldBe];
+    for (const unsure of all.filter(({ isAbout }) => isAbout)) {
+      const { place, usual } = unsure.finding;
+      const both = (["low", "high"] as const).flatMap(
+        (end) =>
+          total((cause) => (cause === unsure ? [{ place: place!, value: usual![end] }] : cause.changes)) ??
+          [],
+      );
+      if (shouldBe === undefined || both.length < 2) continue;
+      ends[0] = ends[0]! + Math.min(0, ...both.map((one) => one - shouldBe));
+      ends[1] = ends[1]! + Math.max(0, ...both.map((one) => one - shouldBe));
+    }
     return {
       headline: headlineOf({
         quoted,
-        shouldBe: total(({ changes }) => changes),
+        shouldBe,
         ends,
-        told: told.filter(({ weight }) => weight !== "worth knowing"),
+        told: told.filter(({ weight, rule }) => weight !== "worth knowing" && !BESIDE_THE_CELLS.has(rule!)),
       }),
     };
   }
@@ -282,8 +302,12 @@ function causesOf(finding: Finding): Cause[] {
   if (known) return [{ finding, changes: known, isAbout: false }];
   const { usual, place } = finding;
   if (!usual || !place) return [];
-  return [{ finding, changes: [{ place, value: (usual.low + usual.high) / 2 }], isAbout: true }];
+  return [{ finding, changes: [{ place, value: middleOf(usual) }], isAbout: true }];
 }
+
+/** Ranges are wide, and mostly so many times as well as a part of what is usual. */
+const middleOf = ({ low, high }: { readonly low: number; readonly high: number }): number =>
+  low > 0 ? Math.sqrt(low * high) : (low + high) / 2;
 
 /** What a rule says of the whole price by itself is less than the amount. */
 function effectOf({ effect, rule }: Finding, amount: Amount): string | undefined {

@@ -1,8 +1,11 @@
 /** As much of a workbook as some of its cells are worked out from. */
 import { parseAddress, parseRange } from "../formula/address";
 import { meet, readAreas, type Area } from "../formula/readAreas";
+import { tokensOf } from "../formula/tokens";
 import type { Book } from "../workbooks/book";
 import type { Undoing } from "./finding";
+
+const ANYWHERE: ReadonlySet<string> = new Set(["INDIRECT", "OFFSET"]);
 
 interface Filled {
   readonly sheet: string;
@@ -17,6 +20,15 @@ interface Filled {
  * @returns the book without the formulas that nothing wanted reads; what was typed stays
  */
 export function sliced(book: Book, names: readonly string[], changes: readonly Undoing[] = []): Book {
+  // What such a formula reads stands nowhere in it.
+  const readsAnywhere = ({ formula }: { readonly formula?: string }): boolean =>
+    formula !== undefined &&
+    tokensOf(formula).some(({ kind, text }) => kind === "function" && ANYWHERE.has(text.toUpperCase()));
+  if (
+    book.sheets.some(({ cells }) => Object.values(cells).some(readsAnywhere)) ||
+    changes.some(readsAnywhere)
+  )
+    return book;
   const left = new Set([
     ...book.sheets.flatMap(({ name, cells }) =>
       Object.entries(cells).flatMap(([cell, { formula, spill }]) =>

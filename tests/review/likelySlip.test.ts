@@ -1,7 +1,7 @@
 /** What was meant by a figure that is out of the way. The slips are common practice, no source; each answer is worked by hand. */
 import { slipOf } from "../../src/review/likelySlip";
 
-const RUNS = { low: 8, high: 30, decimals: 1 };
+const RUNS = { low: 8, high: 30, decimals: 1, unit: "length" } as const;
 
 test.each([
   ["a nought too many", 170, 17],
@@ -13,11 +13,14 @@ test.each([
   ["millimetres for metres", 21_000, 21],
 ])("%s: %d was %d", (_, value, meant) => expect(slipOf(value, RUNS)).toBeCloseTo(meant, 9));
 
-test("hours for minutes", () => expect(slipOf(2.5, { low: 120, high: 200, decimals: 0 })).toBe(150));
+test("hours for minutes", () =>
+  expect(slipOf(2.5, { low: 120, high: 200, decimals: 0, unit: "minutes" })).toBe(150));
 
 test.each([
   ["usual itself", 17, RUNS],
   ["nothing", 0, RUNS],
   ["near, and no slip away", 45, RUNS],
   ["short of every slip", 10, { low: 0.5, high: 0.9 }],
+  // Sixty times as much, and no minutes.
+  ["a price that would be one by the hour", 2, { low: 100, high: 130 }],
 ])("%s: nothing is guessed", (_, value, range) => expect(slipOf(value, range)).toBeUndefined());

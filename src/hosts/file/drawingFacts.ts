@@ -55,7 +55,7 @@ function isClear(inside: string): boolean {
 }
 
 const withoutLine = (properties: string): string =>
-  properties.replace(/<((?:\w+:)?ln)\b[^<>]*>[\s\S]*?<\/\1>/, "");
+  properties.replace(firstOf(properties, "ln")?.inside ?? "", "");
 
 type Zone = Pick<SavedDrawing, "top" | "left" | "bottom" | "right">;
 

@@ -1,6 +1,6 @@
 /** The parts of a workbook file by name, and where their relationships lead. */
 import { unpacked, type ArchiveEntry } from "./archive";
-import { MAX_FACT_BYTES } from "./limits";
+import { MAX_FACT_BYTES, MAX_FACT_TEXT } from "./limits";
 import { attribute, elementsOf } from "./markup";
 import { utf8Part } from "./utf8Part";
 
@@ -44,7 +44,7 @@ export class PackageParts {
       return {
         id: attribute(element, "Id") ?? "",
         type: (attribute(element, "Type") ?? "").split("/").at(-1)!,
-        target: external ? target : partName(folder, target),
+        target: external ? target.slice(0, MAX_FACT_TEXT) : partName(folder, target),
         external,
       };
     });

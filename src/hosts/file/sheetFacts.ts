@@ -230,4 +230,4 @@ const rulesIn = (behind: string): SavedRule[] =>
     }));
 
 const rangesOf = (element: Element): string[] =>
-  (attribute(element, "sqref") ?? "").split(/\s+/).filter((range) => range !== "");
+  (attribute(element, "sqref") ?? "").split(/\s+/, MAX_FACTS).filter((range) => range !== "");

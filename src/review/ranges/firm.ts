@@ -46,13 +46,14 @@ export function takenFrom(read: Book): FirmSays | undefined {
     namedCells(read, name),
   );
   const fields: Record<string, number | string> = {};
-  const rows: Record<string, Record<string, Row>> = {};
+  // Names out of a file: none of them is one of the language's own.
+  const rows = Object.create(null) as Record<string, Record<string, Row>>;
   for (const { value: list, index } of lists) {
     const [line, row] = [String(lines![index]?.value ?? ""), rowOf(values![index]?.value)];
     if (line === "" || !row) continue;
     if (list === "fields") {
       if (row["value"] !== undefined) fields[line] = row["value"];
-    } else (rows[String(list)] ??= {})[line] = row;
+    } else (rows[String(list)] ??= Object.create(null) as Record<string, Row>)[line] = row;
   }
   const firm = String(namedValue(read, estimate.site.standards.name) ?? "the firm");
   const edition = String(namedValue(read, estimate.site.standards_edition.name) ?? "");

@@ -39,10 +39,10 @@ export const USUAL: readonly Usual[] = [
     because: `for the width of the beam and what grows ${PRACTICE}`,
   },
   // ITU-R P.837: deserts have some 10, the tropics over 100 (from memory).
-  { name: site.rain_rate.name, least: 8, most: 180, because: "by the maps of ITU-R P.837 (from memory)" },
+  { name: site.rain_rate.name, least: 1, most: 180, because: "by the maps of ITU-R P.837 (from memory)" },
   { name: site.availability.name, least: 99.5, because: `for reception in buildings ${PRACTICE}` },
-  { name: site.cold.name, most: 12, because: `where a cable leaves the house ${PRACTICE}` },
-  { name: site.hot.name, least: 25, most: 80, because: `where a cable leaves the house ${PRACTICE}` },
+  { name: site.cold.name, most: 35, because: `where a cable leaves the house ${PRACTICE}` },
+  { name: site.hot.name, least: 10, most: 80, because: `where a cable leaves the house ${PRACTICE}` },
   { name: site.dish_loss.name, most: 3, because: PRACTICE },
   { name: site.noise_margin.name, most: 5, because: PRACTICE },
   ...[site.spare_devices, site.spare_heads, site.spare_plates, site.spare_fittings, site.spare_runs].map(
@@ -50,7 +50,7 @@ export const USUAL: readonly Usual[] = [
   ),
   { name: estimate.commissioningLimits.tolerance.name, most: 6, because: PRACTICE },
   { name: estimate.commissioningLimits.volts_tolerance.name, most: 3, because: PRACTICE },
-  { name: slots.eirp.name, least: 35, most: 65, because: `for reception with a dish ${PRACTICE}` },
+  { name: slots.eirp.name, least: 28, most: 65, because: `for reception with a dish ${PRACTICE}` },
   { name: slots.symbol_rate.name, least: 1, most: 75, because: `for broadcasts ${PRACTICE}` },
   { name: rooms.quantity.name, most: 4, because: `receivers at one outlet ${PRACTICE}` },
   { name: types.quantity.name, most: 4, because: `receivers at one outlet ${PRACTICE}` },

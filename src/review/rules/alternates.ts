@@ -3,7 +3,8 @@ import { estimate } from "../../workbooks/multiRoom/names";
 import { made, options } from "../../workbooks/multiRoom/names/terms";
 import { taxClass, taxes } from "../../workbooks/multiRoom/names/site";
 import { doubtfulWith, type Finding } from "../finding";
-import { figure, filledCells, isBlank, namedCells, plainWord } from "../namedCells";
+import { figure, filledCells, namedCells, plainWord } from "../namedCells";
+import { takenFrom } from "../ranges/firm";
 import type { Rule } from "../rule";
 import { rowsIn, type ReadRow } from "../rowsIn";
 
@@ -41,6 +42,8 @@ function exchanges(read: Book, computed: Book): Finding[] {
   const bought = boughtOf(computed);
   return rowsIn(read, options.name, OF_OPTIONS).flatMap((option): Finding[] => {
     const replaced = option.word("instead");
+    // A price under 0 has taken the old part out already.
+    if ((option.number("each") ?? 0) < 0) return [];
     const own = rows.filter(({ called }) => plainWord(called) === plainWord(option.called));
     const pieces = own.filter((row) => row.number("quantity") !== undefined && row.word("part") !== "");
     // An alternate at a price of its own says nothing of its parts.
@@ -121,7 +124,6 @@ function chosenTwice(read: Book): Finding[] {
         `${called} and ${first} are both chosen, and both are instead of ${String(cell("instead")!.value)}.`,
         "One of them.",
         "What they replace is taken out twice, or paid for twice.",
-        { weight: "wrong", meant: "no" },
       ),
     ];
   });
@@ -160,13 +162,15 @@ function idle(read: Book): Finding[] {
     ),
   );
   return filledCells(read, taxes.name.name)
-    .filter(({ value }) => !isBlank(value) && !used.has(plainWord(value)))
+    .filter(({ value }) => !used.has(plainWord(value)))
     .map(({ place, value }) =>
       doubtful(
         place,
         `Nothing is taxed by the class “${String(value)}”.`,
         "A line, an option or a provisional sum that has it; or no such row.",
-        "All is taxed at the usual rate.",
+        "What it was meant for is taxed otherwise.",
+        // The firm's own list has more classes than each job needs.
+        takenFrom(read) ? { weight: "worth knowing" } : {},
       ),
     );
 }

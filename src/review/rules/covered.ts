@@ -64,7 +64,7 @@ function ofDrawing(drawing: SavedDrawing, sheet: TemplateSheet, read: Book): Fin
   if (kind === "text box" && /\d/.test(text) && forCustomer) {
     // Its own figure, unless it is one that the sheet shows as well.
     const own = numbersIn(text).filter((figure) => !shownOn(read, name, figure));
-    if (own.length > 0)
+    if (own.length > 0 && figures.length > 0)
       return [
         {
           weight: "wrong",

@@ -92,7 +92,6 @@ function costs(read: Book, computed: Book): Finding[] {
           `${called} is paid once for the job, and the crew is on site for ${figure(onSite)} days.`,
           "a day on site, unless the crew stays there.",
           "All but the first day's way is given away.",
-          { meant: "day on site" },
         ),
       );
     const day = rate * hours;

@@ -34,8 +34,20 @@ const SAID: readonly Said[] = [
   { named: units.name, of: units.bands, words: /\b(\d+) (?:user )?bands?\b/i, within: 0, what: "user bands" },
   { named: units.name, of: units.outputs, words: /\b(\d+) outputs?\b/i, within: 0, what: "outputs" },
   { named: feeds.name, of: feeds.outputs, words: /\b(\d+) outputs?\b/i, within: 0, what: "outputs" },
-  { named: supplies.name, of: supplies.volts, words: /\b(\d+(?:\.\d+)?) ?V\b/, within: 0.5, what: "V" },
-  { named: supplies.name, of: supplies.amps, words: /\b(\d+(?:\.\d+)?) ?A\b/, within: 0.05, what: "A" },
+  {
+    named: supplies.name,
+    of: supplies.volts,
+    words: /(?<![\d.,])(\d+(?:[.,]\d+)?) ?V\b/,
+    within: 0.5,
+    what: "V",
+  },
+  {
+    named: supplies.name,
+    of: supplies.amps,
+    words: /(?<![\d.,])(\d+(?:[.,]\d+)?) ?A\b/,
+    within: 0.05,
+    what: "A",
+  },
   { named: receivers.kind, of: receivers.tuners, words: /\b(\d+) tuners?\b/i, within: 0, what: "tuners" },
 ];
 
@@ -48,7 +60,9 @@ export const nameSaysOtherwise: Rule = {
 
 function unlike(read: Book, { named, of, words, within, what, kind }: Said): Finding[] {
   return rowsIn(read, named, { of, kind: passives.kind }).flatMap(({ called, cell, number, word }) => {
-    const said = Number(words.exec(called)?.[1]);
+    const all = [...called.matchAll(new RegExp(words, `${words.flags}g`))];
+    // A name with two such figures says neither.
+    const said = all.length === 1 ? Number(all[0]![1]!.replace(",", ".")) : 0;
     const is = number("of");
     if (!said || is === undefined || Math.abs(said - is) <= within) return [];
     if (kind !== undefined && word("kind") !== kind) return [];

@@ -85,7 +85,7 @@ function compared(
       "Digits of the format itself, a literal text, stand with the figure: it reads as another.",
     );
   if (!now.percent && before.percent) return misread("The share is shown as a plain rounded number.");
-  if (now.currency !== "" && now.currency !== before.currency && !isCurrency(now.currency, currency))
+  if (now.currency !== "" && now.currency !== before.currency && isOther(now.currency, currency))
     return misread(
       `The currency sign ${now.currency} of the format is not the job's currency${currency === "" ? "" : ` (${currency})`}.`,
       "doubtful",
@@ -143,11 +143,17 @@ const plain = (text: string): string => text.replace(/[\s,'’]/g, "").replace(/
 const CURRENCIES: readonly (readonly [sign: RegExp, named: RegExp])[] = [
   [/€|eur/i, /€|eur/i],
   [/£|gbp/i, /£|gbp|pound|sterling/i],
-  [/\$|usd|cad|aud|nzd/i, /\$|usd|cad|aud|nzd|dollar|peso/i],
+  [/\$|usd|cad|aud|nzd/i, /\$|usd|cad|aud|nzd|sgd|hkd|dollar|peso|mxn|brl/i],
   [/¥|jpy|cny/i, /¥|yen|yuan|jpy|cny|renminbi/i],
   [/chf|fr\.?/i, /chf|franc/i],
   [/kr|sek|nok|dkk/i, /kr|sek|nok|dkk|krona|krone/i],
 ];
+
+/** A sign that is known to be another's; of what is not known nothing is said. */
+const isOther = (sign: string, currency: string): boolean =>
+  CURRENCIES.some(([one]) => one.test(sign)) &&
+  CURRENCIES.some(([, named]) => named.test(currency)) &&
+  !isCurrency(sign, currency);
 
 function isCurrency(sign: string, currency: string): boolean {
   const own = currency.trim().toLowerCase();

@@ -19,6 +19,8 @@ const LEAST_WATTS = 1;
 /** What the letters of two names may differ by, to be one name. */
 const LETTERS_OFF = 2;
 const FEWEST_LETTERS = 6;
+/** Longer ones are no names, and cost too much to compare. */
+const MOST_LETTERS = 60;
 
 export const partsAgree: Rule = {
   id: "parts that do not agree",
@@ -238,7 +240,7 @@ function suppliers(read: Book): Finding[] {
   const spelt = new Map(all.map(({ value }) => [plainWord(value), String(value)]));
   return all.flatMap(({ place, value }): Finding[] => {
     const word = plainWord(value);
-    if (word.length < FEWEST_LETTERS || counts.get(word)! > 2) return [];
+    if (word.length < FEWEST_LETTERS || word.length > MOST_LETTERS || counts.get(word)! > 2) return [];
     const other = [...counts].find(
       ([name, count]) =>
         name !== word &&

@@ -23,6 +23,9 @@ const ROW_POINTS = 15;
 /** Smaller than so much of its size a list is not read. */
 const LEAST_FIT = 0.3;
 
+/** What is longer is no such text, and a pattern takes its time over it. */
+const MOST_LETTERS = 300;
+
 export const printedPage: Rule = {
   id: "page",
   reason: "The customer gets the page, and the page may leave out, cut or add.",
@@ -297,7 +300,9 @@ function atMargin(sheet: TemplateSheet, { at, pages, text }: SavedMargin, { read
     );
   if (!forCustomer) return [];
   const own = printFootOf(read);
-  const number = /\b[\p{L}\p{N}][\p{L}\p{N}./-]*\d[\p{L}\p{N}./-]*(?=,? *revision| *,)/iu.exec(words)?.[0];
+  const number = /\b[\p{L}\p{N}][\p{L}\p{N}./-]*\d[\p{L}\p{N}./-]*(?=,? *revision| *,)/iu.exec(
+    words.slice(0, MOST_LETTERS),
+  )?.[0];
   if (at === "footer" && own !== "" && /revision \d|\d{4}-\d\d-\d\d/.test(words) && !words.includes(own)) {
     // The sheet's own name stands at its left, the page's number in the middle.
     const shown = words

@@ -10,6 +10,9 @@ import type { Reviewed, Rule } from "../rule";
 import { isForCustomer, templateSheets } from "../templateCells";
 import { tellsInside, tellsMoney, tellsPath } from "../tellsInside";
 
+/** What is longer is no such text, and a pattern takes its time over it. */
+const MOST_LETTERS = 300;
+
 export const tellsMore: Rule = {
   id: "tells more than the page",
   reason: "Who gets the file reads what lies in it, seen or not.",
@@ -152,8 +155,9 @@ function properties({ read, definition }: Reviewed): Finding[] {
     } else if (["title", "subject", "Company", "Manager"].includes(name) && text !== definition!.title) {
       const strange = strangeNames(read, text);
       if (strange.length >= (name === "Manager" ? 3 : 2))
+        // A word in another language, or a firm without a letterhead, is as strange.
         say(
-          "doubtful",
+          "worth knowing",
           `${strange.slice(0, 3).join(", ")} stand nowhere in this workbook: it may name another ${name === "Company" ? "firm than the letterhead" : "customer or job"}, and a PDF takes it over.`,
         );
     }
@@ -237,7 +241,7 @@ function ofLink(
   const host = /^https?:\/\/([^/?#:]+)/i.exec(target)?.[1]?.toLowerCase();
   const found = read.sheets.find(({ name }) => name === sheet);
   const shown = String(found?.results[place.cell] ?? found?.cells[place.cell]?.value ?? "").toLowerCase();
-  const said = /(?:[\w-]+\.)+[a-z]{2,}/.exec(shown)?.[0]?.replace(/^www\./, "");
+  const said = /(?:[\w-]+\.)+[a-z]{2,}/.exec(shown.slice(0, MOST_LETTERS))?.[0]?.replace(/^www\./, "");
   if (
     host === undefined ||
     (said !== undefined && host.endsWith(said)) ||

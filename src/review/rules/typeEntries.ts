@@ -2,7 +2,7 @@ import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding } from "../finding";
 import { median } from "../median";
-import { figure, filledCells, namedCells, plainWord } from "../namedCells";
+import { figure, filledCells, isBlank, namedCells, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
 import { rowsIn } from "../rowsIn";
 
@@ -26,10 +26,13 @@ function outletsEach(read: Book): Finding[] {
   );
   return rowsIn(read, types.name, { outlets: types.outlets }).flatMap(
     ({ called, cell, number }): Finding[] => {
-      const said = number("outlets") ?? 1;
+      // A blank is not held to anything.
+      const said = number("outlets");
+      if (said === undefined) return [];
       const counts = new Map<string, number>();
       for (const { index } of filledCells(read, rooms.outlet.name)) {
         if (plainWord(ofType![index]?.value) !== plainWord(called)) continue;
+        if (isBlank(names![index]?.value)) continue;
         const room = JSON.stringify([plainWord(floors![index]?.value), plainWord(names![index]?.value)]);
         counts.set(room, (counts.get(room) ?? 0) + 1);
       }
@@ -44,7 +47,7 @@ function outletsEach(read: Book): Finding[] {
           message: `${called} is said to have ${figure(said)} outlets a room, and its ${each.length} rooms have ${figure(usual)} each.`,
           expected: `${figure(usual)}, as Rooms has them.`,
           meant: usual,
-          effect: "What is priced by the room goes by it.",
+          effect: "Checks counts the rooms that are otherwise.",
           remedy: "Correct the type, or add the outlets on Rooms.",
         },
       ];

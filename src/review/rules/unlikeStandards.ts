@@ -47,6 +47,12 @@ const OF_THE_JOB: ReadonlySet<string> = new Set([
   ),
   ...[site.usual_cable, site.usual_plate, site.usual_route].map(({ name }) => name),
 ]);
+/** By the metre or the foot, though their unit does not say so. */
+const BY_THE_UNIT: ReadonlySet<string> = new Set([
+  cables.price.name,
+  cables.reel.name,
+  estimate.routes.minutes.name,
+]);
 const OF_THE_OFFER = /_(?:supplier|priced|until|article)$/;
 /** Choices of these lists are the maker's or the firm's, not the job's. */
 const LISTS_OF_FACTS: ReadonlySet<string> = new Set([
@@ -74,6 +80,7 @@ export const unlikeStandards: Rule = {
     const inputs = new Map(inputsIn(read, definition).map((input) => [input.name, input]));
     const sameMoney =
       plainWord(namedValue(read, site.currency.name)) === plainWord(firm.fields[site.currency.name]);
+    const sameUnit = plainWord(namedValue(read, site.unit.name)) === plainWord(firm.fields[site.unit.name]);
     const at = (name: string): Input[] => (inputs.has(name) ? [inputs.get(name)!] : []);
     const names = [
       ...SHARED_FIELDS.map(({ name }) => name),
@@ -84,7 +91,9 @@ export const unlikeStandards: Rule = {
       .flatMap(at)
       .filter(
         ({ unit, namesRows, name }) =>
-          !namesRows && (sameMoney || !(unit === "money" || name === crew.rate.name)),
+          !namesRows &&
+          (sameMoney || !(unit === "money" || name === crew.rate.name)) &&
+          (sameUnit || !(unit === "m or ft" || BY_THE_UNIT.has(name))),
       )
       .flatMap((input) =>
         together(
