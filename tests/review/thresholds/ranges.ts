@@ -197,9 +197,9 @@ export const rangePairs: readonly Pair[] = [
   },
   {
     rule: "unlikely amount",
-    limit: "a coldest cable of 12 °C (common practice)",
-    inside: { site_cold: 12 },
-    beyond: { site_cold: 12.1 },
+    limit: "a coldest cable of 35 °C (common practice)",
+    inside: { site_cold: 35 },
+    beyond: { site_cold: 35.1 },
     at: "site_cold",
   },
   {
