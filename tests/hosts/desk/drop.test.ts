@@ -95,7 +95,9 @@ withDesk("a bad, a clean and a broken one: each is told, and the open job stays"
   const parts = page.locator(".desk-review section");
   expect(await parts.nth(0).locator("h3").innerText()).toMatch(/^bad\.xlsx: \d+ wrong/);
   // What a file holds is shown as text.
-  expect(await parts.nth(0).locator("p").first().innerText()).toBe("<b>Dropped</b> (demonstration)");
+  expect(await parts.nth(0).locator("p").first().innerText()).toBe(
+    "D-24, revision 1, <b>Dropped</b> (demonstration)",
+  );
   expect(await parts.nth(0).innerText()).toContain("G-04 is fed from Z9, which is not there.");
   expect(await parts.nth(1).innerText()).toContain("Nothing found.");
   expect(await parts.nth(2).innerText()).toContain("Cannot be read.");
