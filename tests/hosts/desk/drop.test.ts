@@ -52,7 +52,7 @@ function withDesk(name: string, work: (page: Page) => Promise<void>): void {
     page.on("pageerror", (error) => complaints.push(`error: ${error.message}`));
     page.on("console", (message) => {
       // The server's refusal of a broken file, which the page shows as a sentence.
-      if (!message.location().url.endsWith("/open")) complaints.push(`console: ${message.text()}`);
+      if (!message.location().url.endsWith("/open-for-review")) complaints.push(`console: ${message.text()}`);
     });
     try {
       await page.goto(desk.address);
