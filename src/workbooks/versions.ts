@@ -63,14 +63,7 @@ export const VERSIONS = {
         "Plainer labels, hints and checks, in the terms of the estimate; a question that does not arise is answered with “not applicable”.",
     },
   ],
-  standards: [
-    FIRST,
-    {
-      version: "2",
-      changes:
-        "A sheet Ranges keeps what accepted quotes had, price by price and minute by minute, for the review to hold new ones to.",
-    },
-  ],
+  standards: [FIRST],
 } as const satisfies Readonly<Record<string, readonly TemplateVersion[]>>;
 
 export type TemplateId = keyof typeof VERSIONS;
