@@ -9,6 +9,12 @@ interface Filled {
   readonly reads: readonly Area[];
 }
 
+/** The cells that a formula fills: its own where it has no reach. */
+export function filledArea(sheet: string, cell: string, { rows, columns } = { rows: 1, columns: 1 }): Area {
+  const { row, column } = parseAddress(cell)!;
+  return { sheet, zone: { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 } };
+}
+
 export type Follows = (sheet: string, place: Place) => boolean;
 
 /** @returns whether a cell is one of those, is filled by its formula, or follows from it */
@@ -19,10 +25,7 @@ export function followersIn(book: Book): (from: readonly FindingPlace[]) => Foll
   const formulas = book.sheets.flatMap(({ name: sheet, cells }) =>
     Object.entries(cells).flatMap(([at, { formula, spill }]): Filled[] => {
       if (formula === undefined) return [];
-      const { row, column } = parseAddress(at)!;
-      const { rows, columns } = spill ?? { rows: 1, columns: 1 };
-      const zone = { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };
-      return [{ area: { sheet, zone }, reads: readAreas(book, sheet, formula) }];
+      return [{ area: filledArea(sheet, at, spill), reads: readAreas(book, sheet, formula) }];
     }),
   );
   return (from) => followersAmong(formulas, from);

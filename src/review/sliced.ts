@@ -1,9 +1,10 @@
 /** As much of a workbook as some of its cells are worked out from. */
-import { parseAddress, parseRange } from "../formula/address";
+import { parseRange } from "../formula/address";
 import { meet, readAreas, type Area } from "../formula/readAreas";
 import { tokensOf } from "../formula/tokens";
-import type { Book } from "../workbooks/book";
+import type { Book, BookCell } from "../workbooks/book";
 import type { Undoing } from "./finding";
+import { filledArea } from "./followersOf";
 
 const ANYWHERE: ReadonlySet<string> = new Set(["INDIRECT", "OFFSET"]);
 
@@ -66,13 +67,9 @@ export function sliced(book: Book, names: readonly string[], changes: readonly U
   };
 }
 
-function filled(
-  sheet: string,
-  cell: string,
-  formula: string,
-  { rows, columns } = { rows: 1, columns: 1 },
-): Filled {
-  const { row, column } = parseAddress(cell)!;
-  const zone = { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };
-  return { sheet, cell, area: { sheet, zone }, formula };
-}
+const filled = (sheet: string, cell: string, formula: string, spill?: BookCell["spill"]): Filled => ({
+  sheet,
+  cell,
+  area: filledArea(sheet, cell, spill),
+  formula,
+});

@@ -11,11 +11,7 @@ import { rowsIn, type ReadRow } from "../rowsIn";
 /** Common practice, no source: what one option asks beside the dearest part that its name speaks of, as it is sold. */
 const FARTHEST_PRICE = 4;
 /** Blocks of Parts by the words in which an option speaks of one. */
-const SPOKEN_OF = [
-  { words: /\bhead units?\b|\bswitch(?:es)?\b/i, of: estimate.units },
-  { words: /\boutlets?\b|\bwall plates?\b/i, of: estimate.plates },
-  { words: /\bsplitters?\b|\btaps?\b|\bamplifiers?\b/i, of: estimate.passives },
-] as const;
+const HEAD_UNIT = /\bhead units?\b|\bswitch(?:es)?\b/i;
 
 export const alternates: Rule = {
   id: "options, alternates and tax classes",
@@ -134,9 +130,8 @@ function farPriced(read: Book, computed: Book): Finding[] {
   const factor = Number(namedCells(computed, estimate.price.factor.name)[0]?.value) || 1;
   return rowsIn(read, options.name, OF_OPTIONS).flatMap(({ called, cell, number, word }): Finding[] => {
     const each = number("each");
-    const spoken = SPOKEN_OF.find(({ words }) => words.test(called));
-    if (each === undefined || each <= 0 || spoken?.of !== estimate.units || word("instead") !== "") return [];
-    const prices = filledCells(read, spoken.of.price.name).flatMap(({ value }) =>
+    if (each === undefined || each <= 0 || !HEAD_UNIT.test(called) || word("instead") !== "") return [];
+    const prices = filledCells(read, estimate.units.price.name).flatMap(({ value }) =>
       typeof value === "number" && value > 0 ? [value] : [],
     );
     if (prices.length === 0) return [];

@@ -56,7 +56,15 @@ const BY_THE_UNIT: ReadonlySet<string> = new Set([
 const OF_THE_OFFER = /_(?:supplier|priced|until|article)$/;
 /** Choices of these lists are the maker's or the firm's, not the job's. */
 const LISTS_OF_FACTS: ReadonlySet<string> = new Set([
-  ...["passives", "units", "supplies", "plates", "feeds", "resistors", "receivers", "plans", "cables"],
+  "passives",
+  "units",
+  "supplies",
+  "plates",
+  "feeds",
+  "resistors",
+  "receivers",
+  "plans",
+  "cables",
 ]);
 const FACTS: ReadonlySet<string> = new Set(
   [labour.piece, fittings.piece, site.tax_on, site.rounding].map(({ name }) => name),
