@@ -19,9 +19,12 @@ import { partsOf, type CarriedJob } from "./carried";
 import { CHANGED_ELSEWHERE, isVersioned, Job, now, type NotesChange, type Versioned } from "./job";
 import { isJobId } from "./jobId";
 import { Log, segmentsOf, type Unreadable } from "./log";
+import { Reviews, type AskedReview, type Settling } from "./reviews";
+import type { KeptReview } from "../review/again/keptReview";
 import { frozenNow, readRevision, revisionsOf } from "./revision";
 import { Refusal } from "./refusal";
 import { unreadableInWords } from "./unreadableInWords";
+import type { Settled } from "../review/again/knownAgain";
 import type { Storage } from "./storage";
 
 /** So many jobs are kept at hand; another is read when it is asked for. */
@@ -40,6 +43,7 @@ export interface HeldJob extends JobContent {
 export class Shelf {
   private readonly atHand = new Map<string, Job>();
   private queue: Promise<unknown> = Promise.resolve();
+  private reviews_: Reviews | undefined;
   /** What the user must be told of the last start. */
   readonly notices: string[] = [];
 
@@ -256,6 +260,19 @@ export class Shelf {
     });
   }
 
+  /** Keeps what a review found of a job, whether it is on the shelf or not. */
+  review(asked: AskedReview): Promise<KeptReview> {
+    return this.inTurn(async () => (await this.reviews()).take(asked));
+  }
+
+  settle(settling: Settling): Promise<Settled | undefined> {
+    return this.inTurn(async () => (await this.reviews()).settle(settling));
+  }
+
+  private async reviews(): Promise<Reviews> {
+    return (this.reviews_ ??= await Reviews.open(this.storage));
+  }
+
   /** A job with all that belongs to it, to be brought onto another shelf; one that can't be read with what there is of it. */
   carried(id: string): Promise<CarriedJob> {
     return this.inTurn(async () => {
@@ -425,6 +442,7 @@ export class Shelf {
   /** The job's own log last: as long as it is there, this is done again; the list first, which would miss it. */
   private async drop(id: string): Promise<void> {
     this.atHand.delete(id);
+    await (await this.reviews()).forget(id);
     this.catalogue.note({ gone: id });
     // The next start goes on with it.
     if (!(await this.catalogue.write())) return;

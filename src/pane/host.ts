@@ -3,6 +3,10 @@
  * pane is written against this and nothing else. Every call that can fail for
  * a reason that a person can mend rejects with a {@link HostTrouble}.
  */
+import type { AskedReview, Settling } from "../jobs/reviews";
+import type { KeptReview } from "../review/again/keptReview";
+import type { Settled } from "../review/again/knownAgain";
+import type { FullReview } from "../review/reviewInFull";
 import type { Entry } from "../standards/entries";
 import type { CopyKind } from "../hosts/file/copy/copyOf";
 import type { Book, BookResult } from "../workbooks/book";
@@ -64,6 +68,15 @@ export interface StandardsHere {
   read(): Promise<Book>;
 }
 
+/** Where reviews are kept, beside the jobs. */
+export interface KeptReviews {
+  /** By which the open workbook is known beside its quote number. */
+  marks(): readonly string[];
+  keep(asked: AskedReview): Promise<KeptReview>;
+  /** @returns null where it is settled no more */
+  settle(settling: Settling): Promise<Settled | null>;
+}
+
 export interface PaneHost {
   facts(): Promise<HostFacts>;
   /** Opens a workbook to begin with. @returns what is to be known of it, in sentences; empty where there is nothing */
@@ -78,6 +91,9 @@ export interface PaneHost {
   readFile(): Promise<Book>;
   /** Computes a book; absent in a program that computes only what is open in it. */
   readonly compute?: (book: Book) => Book;
+  /** By cause and money; absent in a program that computes only what is open in it. */
+  readonly review?: (book: Book) => FullReview;
+  readonly reviews?: KeptReviews;
   /** Takes the upgraded workbook; nothing of the older one is lost. @returns what was done, in a sentence */
   takeUpgrade(book: Book, from: string, to: string): Promise<string>;
   selection(): Promise<Selection>;

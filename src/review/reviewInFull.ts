@@ -6,7 +6,9 @@ import { parseAddress } from "../formula/address";
 import type { Book } from "../workbooks/book";
 import { estimate } from "../workbooks/multiRoom/names";
 import { namedColumn, namedValue, placeOfName } from "../workbooks/named";
+import { notedIn, type NotedOf } from "./again/noted";
 import { amountInWords, headlineOf, type Headline } from "./amountInWords";
+import { BESIDE_THE_CELLS } from "./besideTheCells";
 import {
   differ,
   WEIGHTS,
@@ -36,25 +38,13 @@ export interface FullReview {
   /** Absent where the workbook has no total. */
   readonly headline?: Headline;
   readonly facts: Facts;
+  /** What of each finding is kept for the next review. */
+  readonly noted: NotedOf;
 }
 
 /** In a job of more outlets the levels and volts of the dearest only are computed again. */
 const MANY_OUTLETS = 240;
 const MOST_IN_LARGE_JOBS = 20;
-
-/** Told of a page or a file at some cell of it: two of them are two. */
-const BESIDE_THE_CELLS: ReadonlySet<string> = new Set([
-  "page",
-  "cannot be read",
-  "shown otherwise",
-  "tells more than the page",
-  "drawn over",
-  "hidden by condition",
-  "guard removed",
-  "words of the quote changed",
-  "leads outside",
-  "hidden",
-]);
 
 /** A finding and the cells that undo it. */
 interface Cause {
@@ -80,7 +70,12 @@ export function reviewInFull(stored: Book, trials: Trials, options: Partial<Revi
   const told = isByCause
     ? new ByCause(look, trialOf).review()
     : { findings: review(stored, compute, options) };
-  return { ...told, facts: factsOf(stored, look.judged.own, told.findings) };
+  const { own } = look.judged;
+  return {
+    ...told,
+    facts: factsOf(stored, own, told.findings),
+    noted: notedIn(own, told.findings),
+  };
 }
 
 class ByCause {
@@ -110,7 +105,7 @@ class ByCause {
     return this.look.judged.expected ?? this.own;
   }
 
-  review(): Omit<FullReview, "facts"> {
+  review(): Omit<FullReview, "facts" | "noted"> {
     const { judged } = this.look;
     const sums = new Map(this.causes.map((cause) => [cause, this.sumsUndone(cause)] as const));
     const dearest = [...sums].sort(([, a], [, b]) => b.moves - a.moves).map(([cause]) => cause);

@@ -7,6 +7,8 @@ import { Html as Markup } from "../help/html";
 import type { Headline } from "./amountInWords";
 import type { Facts } from "./facts";
 import { differ, WEIGHTS, type Finding, type Weight } from "./finding";
+import type { KeptReview } from "./again/keptReview";
+import type { Again, State } from "./again/knownAgain";
 import { leadsToInWords } from "./leadsToInWords";
 
 export interface PageFile {
@@ -14,6 +16,8 @@ export interface PageFile {
   readonly findings: readonly Finding[];
   readonly headline?: Headline;
   readonly facts?: Facts;
+  /** Beside what earlier reviews of the job found; absent where none is kept. */
+  readonly kept?: KeptReview;
   /** SHA-256 of the file, in hex. */
   readonly fingerprint?: string;
   /** Where the workbook lies, from the report on. */
@@ -76,7 +80,21 @@ export function reviewPage(files: readonly PageFile[]): string {
 }
 
 const countOf = (files: readonly PageFile[], weight: Weight): number =>
-  files.reduce((sum, { findings }) => sum + findings.filter((one) => one.weight === weight).length, 0);
+  files.reduce(
+    (sum, file) => sum + openIn(file).filter(({ finding }) => finding.weight === weight).length,
+    0,
+  );
+
+interface Told {
+  readonly finding: Finding;
+  readonly again?: Again;
+}
+
+const toldIn = ({ findings, kept }: PageFile): Told[] =>
+  findings.map((finding, index) => ({ finding, again: kept?.now[index] }));
+
+/** What nobody has settled. */
+const openIn = (file: PageFile): Told[] => toldIn(file).filter(({ again }) => again?.state !== "settled");
 
 /** What is wrong with its total; of a file that cannot be read, or has none, nobody knows. */
 function atStake({ headline, unreadable, findings }: PageFile): number {
@@ -127,7 +145,7 @@ function shouldBe({ unreadable, headline }: PageFile): string {
 const sum = (value: number | undefined): string => (value === undefined ? "–" : MONEY.format(value));
 
 function section(file: PageFile, at: number, many: boolean): Html {
-  const { path, findings, unreadable, headline, link, facts } = file;
+  const { path, findings, unreadable, headline, link, facts, kept } = file;
   const name = link === undefined ? html`${nameOf(path)}` : html`<a href="${link}">${nameOf(path)}</a>`;
   const heading = html`<h2 id="file-${at + 1}">${name}</h2>`;
   if (unreadable !== undefined)
@@ -142,9 +160,10 @@ function section(file: PageFile, at: number, many: boolean): Html {
       findings.length === 0
         ? html`<p>Nothing found.</p>`
         : html`<ol>
-            ${findings.map(item)}
+            ${openIn(file).map((one) => item(one, kept))}
           </ol>`
     }
+    ${settledIn(file)} ${goneIn(file)}
     ${
       facts
         ? html`<p>
@@ -157,12 +176,13 @@ function section(file: PageFile, at: number, many: boolean): Html {
   </section>`;
 }
 
-function factsIn({ path, facts, fingerprint }: PageFile): Html | undefined {
+function factsIn({ path, facts, fingerprint, kept }: PageFile): Html | undefined {
   const { job, template, version, printed, computed, currency = "" } = facts ?? {};
   const rows = [
     ["Job", job],
     ["File", path],
     ["Fingerprint", fingerprint && `SHA-256 ${fingerprint.slice(0, SHORT_FINGERPRINT)}…`],
+    ["Reviewed before", kept?.earlier && `${dayOf(kept.earlier.at)}, ${kept.earlier.file}`],
     ["Made with", template],
     ["Reviewed by", version && `Rigsheet ${version}`],
     ["Total as the file shows it", printed !== undefined && `${MONEY.format(printed)} ${currency}`],
@@ -178,8 +198,44 @@ function factsIn({ path, facts, fingerprint }: PageFile): Html | undefined {
   return html`<dl>${rows}</dl>`;
 }
 
-function item({ weight, place, message, expected, effect, remedy, leadsTo = [] }: Finding): Html {
-  const at = place ? `Sheet ${place.sheet}, cell ${place.cell}` : "The whole workbook";
+/** Beside a finding, where there was a review before. */
+const WORDS: Readonly<Partial<Record<State, string>>> = { new: "new", back: "back again" };
+
+function settledIn(file: PageFile): Html | undefined {
+  const settled = toldIn(file).flatMap(({ finding, again }) =>
+    again?.settled ? [{ finding, settled: again.settled }] : [],
+  );
+  if (settled.length === 0) return undefined;
+  return html`<p><b>Settled (${settled.length})</b>, and left out of all counts:</p>
+    <ul>
+      ${settled.map(
+        ({ finding, settled: { reason, at } }) =>
+          html`<li>
+            <span class="at">${placeIn(finding)}:</span> ${finding.message} Settled on ${dayOf(at)}:
+            <bdi>${reason}</bdi>
+          </li>`,
+      )}
+    </ul>`;
+}
+
+function goneIn({ kept }: PageFile): Html | undefined {
+  if (!kept || kept.gone.length === 0) return undefined;
+  return html`<p><b>Gone since the review before (${kept.gone.length}):</b></p>
+    <ul>
+      ${kept.gone.map((one) => html`<li><span class="at">${placeIn(one)}:</span> ${one.message}</li>`)}
+    </ul>`;
+}
+
+const placeIn = ({ place }: Pick<Finding, "place">): string =>
+  place ? `Sheet ${place.sheet}, cell ${place.cell}` : "The whole workbook";
+
+const dayOf = (at: string): string => at.slice(0, "2026-01-01".length);
+
+function item(
+  { finding: { weight, place, message, expected, effect, remedy, leadsTo = [] }, again }: Told,
+  kept: KeptReview | undefined,
+): Html {
+  const word = kept?.earlier && again ? WORDS[again.state] : undefined;
   const rows = (
     [
       ["Should be", [expected]],
@@ -197,7 +253,8 @@ function item({ weight, place, message, expected, effect, remedy, leadsTo = [] }
         ];
   });
   return html`<li>
-    <span class="weight">${weight}</span> <span class="at">${at}:</span> ${message}
+    <span class="weight">${weight}</span> ${word === undefined ? undefined : html`<b>${word}</b>`}
+    <span class="at">${placeIn({ place })}:</span> ${message}
     <dl>${rows}</dl>
   </li>`;
 }

@@ -25,6 +25,7 @@ import { troubles } from "./excelTrouble";
 import { functionsVersion } from "./functionsVersion";
 import { handOverBook, handOverCopy, readDocument, readFile } from "./handOverCopy";
 import { changeExcel, readExcel, settleOwed, spillsHere } from "./inExcel";
+import { keptReviews } from "./keptReviews";
 import { keepPreferences, readPreferences } from "./preferences";
 import { readWorkbook } from "./readWorkbook";
 import { openingOfPane } from "./openingOfPane";
@@ -59,6 +60,8 @@ export class ExcelHost implements PaneHost {
   }
 
   readonly openingOfPane = openingOfPane;
+
+  readonly reviews = keptReviews;
 
   async readBook(): Promise<Book> {
     refuseOld();

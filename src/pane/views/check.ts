@@ -1,8 +1,13 @@
-/** Checking this workbook: findings that lead to their cells. */
-import type { Finding } from "../../review/finding";
-import { review } from "../../review/review";
+/** Checking this workbook: one list of what is found and of the checks that do not pass. */
+import { askForReview } from "../../jobs/askForReview";
+import { placeNow } from "../../review/again/noted";
+import { reviewByRules } from "../../review/reviewByRules";
 import { button, make, paragraph } from "../dom";
-import { countsOf, findingList } from "../findingList";
+import { countsOf, FindingList, type Listed } from "../findingList";
+import type { KeptReview } from "../../review/again/keptReview";
+import type { Book } from "../../workbooks/book";
+import type { FullReview } from "../../review/reviewInFull";
+import type { PaneHost } from "../host";
 import type { View } from "../view";
 
 export const check: View = {
@@ -10,6 +15,7 @@ export const check: View = {
   label: "Check",
   title: "Check this workbook",
   build: ({ host, run }) => {
+    const list = new FindingList();
     const results = make("div", {});
     const goTo = (sheet: string, cell: string): void =>
       void run(`Going to ${sheet} ${cell}…`, async () => {
@@ -19,16 +25,31 @@ export const check: View = {
     const read = (): void =>
       void run("Checking the workbook…", async () => {
         results.replaceChildren();
-        const findings = review(await host.readBook());
-        results.replaceChildren(...findingList(findings, goTo));
-        return summaryOf(findings);
+        const book = await host.readBook();
+        const full = (host.review ?? reviewByRules)(book);
+        const kept = await keptOf(host, book, full);
+        list.show([
+          {
+            lines: linesOf(full, kept),
+            findings: full.findings,
+            goTo,
+            placeNow: (noted) => placeNow(book, noted),
+            ...(typeof kept === "object" && {
+              kept,
+              settle: (key, reason) =>
+                host.reviews!.settle({ id: kept.id, key, ...(reason !== undefined && { reason }) }),
+            }),
+          } satisfies Listed,
+        ]);
+        results.replaceChildren(list.root);
+        return summaryOf(full);
       });
     return {
       body: [
         button("Check again", read, "pane-button pane-first"),
         results,
         paragraph(
-          "Looks by the rules of the command rigsheet review: errors, changed formulas, units, feeds, limits, parts, prices, totals, texts, and the workbook's own checks. It flags, it certifies nothing: read the figures, and prove every outlet by measurement.",
+          "The list is of the moment when you checked: check again after a change. It goes by the rules of the command rigsheet review: errors, changed formulas, units, feeds, limits, parts, prices, totals, texts, and the workbook's own checks. It flags, it certifies nothing: read the figures, and prove every outlet by measurement.",
           "pane-quiet",
         ),
       ],
@@ -37,7 +58,41 @@ export const check: View = {
   },
 };
 
-export function summaryOf(findings: readonly Finding[]): string {
+/** @returns a sentence where nothing can be kept */
+async function keptOf(host: PaneHost, book: Book, full: FullReview): Promise<KeptReview | string> {
+  const { reviews } = host;
+  if (!reviews) return "";
+  const asked = askForReview(book, full, "", reviews.marks());
+  if (asked.job.number === "" && asked.job.marks.length === 0)
+    return "Give the quote a number: by it a finding that you settle is known again.";
+  return await reviews
+    .keep(asked)
+    .catch(
+      (error: unknown) =>
+        `Nothing can be settled now: ${error instanceof Error ? error.message : String(error)}`,
+    );
+}
+
+function linesOf(
+  { headline, facts: { checks }, findings }: FullReview,
+  kept: KeptReview | string,
+): HTMLElement[] {
+  const failing = checks && checks.all - checks.ok;
+  return [
+    ...(headline && findings.length > 0 ? [paragraph(headline.sentence, "finding-headline")] : []),
+    ...(failing
+      ? [
+          paragraph(
+            `${failing} of the workbook's ${checks.all} checks ${failing === 1 ? "does" : "do"} not pass; each is in this list, under what brings it about where that is known.`,
+            "pane-quiet",
+          ),
+        ]
+      : []),
+    ...(typeof kept === "string" && kept !== "" ? [paragraph(kept, "pane-quiet")] : []),
+  ];
+}
+
+export function summaryOf({ findings }: Pick<FullReview, "findings">): string {
   if (findings.length === 0) return "Nothing found: no rule has anything to say.";
   return `Found: ${countsOf(findings)}.`;
 }

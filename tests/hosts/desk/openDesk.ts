@@ -18,7 +18,10 @@ import { fromModel } from "../../../src/hosts/grid/fromModel";
 import type { GridModel } from "../../../src/hosts/grid/library";
 import { registerShownAsWritten } from "../../../src/hosts/grid/shownAsWritten";
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
-import { openModel, recalculate } from "../../../src/hosts/headless/recalculate";
+import { openModel, recalculate, trials } from "../../../src/hosts/headless/recalculate";
+import { MemoryStorage } from "../../../src/hosts/storage/memoryStorage";
+import { Reviews } from "../../../src/jobs/reviews";
+import { reviewInFull } from "../../../src/review/reviewInFull";
 import type { PaneHost, StandardsHere } from "../../../src/pane/host";
 import { parseAddress, type Zone } from "../../../src/formula/address";
 import type { Book, BookValue } from "../../../src/workbooks/book";
@@ -52,6 +55,7 @@ export class DeskInNode implements OpenDesk {
   readonly stored = new Map<string, string>();
   editing = false;
   storageRefused = false;
+  private readonly reviews = Reviews.open(new MemoryStorage());
   private readonly watchers = new Set<() => void>();
 
   constructor(book: Book) {
@@ -66,6 +70,12 @@ export class DeskInNode implements OpenDesk {
       openFile: readXlsx,
       standardsHere: async () => this.standards,
       compute: recalculate,
+      review: (given) => reviewInFull(given, trials),
+      reviews: {
+        marks: () => ["the open job"],
+        keep: async (asked) => (await this.reviews).take(asked),
+        settle: async (settling) => (await (await this.reviews).settle(settling)) ?? null,
+      },
       takeUpgrade: async (given) => {
         await this.replace(given);
         return "upgraded";

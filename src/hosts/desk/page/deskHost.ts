@@ -5,6 +5,7 @@
 import {
   HostTrouble,
   USUAL_PREFERENCES,
+  type KeptReviews,
   type PaneHost,
   type Preferences,
   type Selection,
@@ -12,6 +13,7 @@ import {
 } from "../../../pane/host";
 import { RIGSHEET_VERSION } from "../../../version";
 import { address } from "../../../formula/address";
+import type { FullReview } from "../../../review/reviewInFull";
 import type { Book, BookResult } from "../../../workbooks/book";
 import { callsUs } from "../../../formula/callsUs";
 import type { AddedRows } from "../../../workbooks/planAddedRows";
@@ -57,6 +59,9 @@ export interface DeskSurroundings {
   standardsHere(): Promise<readonly StandardsHere[]>;
   /** In a model of its own. */
   compute(book: Book): Book;
+  /** In models of its own. */
+  review(book: Book): FullReview;
+  readonly reviews: KeptReviews;
   /** Puts it in the place of the open job, which is frozen before. @returns what was done, in a sentence */
   takeUpgrade(book: Book, from: string, to: string): Promise<string>;
   handOver(book: Book, kind: CopyKind): Promise<void>;
@@ -110,6 +115,10 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
     readFile: async () => desk.book(),
 
     compute: around.compute,
+
+    review: around.review,
+
+    reviews: around.reviews,
 
     takeUpgrade: async (book, from, to) => {
       notWhileEditing();

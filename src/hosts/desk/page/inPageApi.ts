@@ -90,6 +90,8 @@ export function inPageApi(stand: Exclude<Stand, "server">): typeof serverApi {
     exportJobs: (ids = []) =>
       use(async (shelf) => zip(await exportOf(shelf, ids.length > 0 ? ids : undefined))),
     bringIn: (file) => use(async (shelf) => bringIn(shelf, await bytesOf(file))),
+    review: (asked) => handed((shelf) => shelf.review(structuredClone(asked))),
+    settle: (settling) => handed(async (shelf) => (await shelf.settle(settling)) ?? null),
     // Only a file that a desk was started with has a place; those that a browser holds are the page's own affair.
     theirs: async () => noFile(),
     saveFile: async () => noFile(),

@@ -20,6 +20,7 @@ import { Bar } from "./bar";
 import { CellEntry } from "./cellEntry";
 import { Desk } from "./desk";
 import { takeKey } from "./deskKey";
+import { stepShown } from "../../../pane/findingList";
 import "../../../pane/pane.css";
 import "./desk.css";
 import { outletsAdded } from "./deskHost";
@@ -87,6 +88,7 @@ const bar = new Bar(element("bar"), {
 const reviews = new ReviewsBeside(
   element("reviews"),
   (chosen) => void run("Opening the workbook…", (started) => openAt(chosen, started)),
+  api.settle,
   () => desk.focus(),
 );
 
@@ -160,7 +162,7 @@ async function reviewDropped(files: readonly File[], started: () => Promise<void
   await started();
   const reviewed: Dropped[] = [];
   for (const file of files)
-    reviewed.push(await readDropped(file, api.reviewXlsx, (book) => reviewInFull(book, trials)));
+    reviewed.push(await readDropped(file, api.reviewXlsx, (book) => reviewInFull(book, trials), api.review));
   bar.showWork("");
   opened = undefined;
   reviews.show(reviewed);
@@ -278,6 +280,16 @@ addEventListener(
 addEventListener(
   "keydown",
   (event) => {
+    if (event.key !== "F8" || document.querySelector("dialog")) return;
+    event.preventDefault();
+    stepShown(event.shiftKey ? -1 : 1);
+  },
+  { capture: true },
+);
+
+addEventListener(
+  "keydown",
+  (event) => {
     if (event.key !== "F6" || !pane || document.querySelector("dialog")) return;
     event.preventDefault();
     pane.nextPart();
@@ -368,6 +380,7 @@ const opening = run("Opening the job…", async (started) => {
       bar.showNotice(done);
       return done;
     },
+    () => (job.id === undefined ? [] : [job.id]),
   );
   const notices = [...troublesOf(library), ...(await api.jobs()).notices, toldOfUnfinished()].filter(
     (notice) => notice !== undefined,

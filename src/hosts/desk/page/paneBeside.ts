@@ -2,10 +2,11 @@
 import * as library from "@odoo/o-spreadsheet";
 import { mountPane } from "../../../pane/mountPane";
 import { HostTrouble } from "../../../pane/host";
+import { reviewInFull } from "../../../review/reviewInFull";
 import type { Book } from "../../../workbooks/book";
 import { COPY_NAMES, inSentence } from "../../file/copy/copyNames";
 import { api } from "./api";
-import { computed } from "./comparing";
+import { computed, trials } from "./comparing";
 import { ServerTrouble } from "./deskTrouble";
 import type { Desk } from "./desk";
 import { deskHost } from "./deskHost";
@@ -26,6 +27,7 @@ export class PaneBeside {
     private readonly reviews: ReviewsBeside,
     private readonly opened: (open: boolean) => void,
     private readonly takeUpgrade: (book: Book, from: string, to: string) => Promise<string>,
+    private readonly marks: () => readonly string[],
   ) {}
 
   /** Closing it keeps what it shows. */
@@ -76,6 +78,8 @@ export class PaneBeside {
           }),
         standardsHere,
         compute: computed,
+        review: (book) => reviewInFull(book, trials),
+        reviews: { marks: () => this.marks(), keep: api.review, settle: api.settle },
         takeUpgrade: (book, from, to) => this.takeUpgrade(book, from, to),
         handOver: async (book, kind) =>
           download(

@@ -2,7 +2,12 @@
  * Workbooks dropped on the page are reviewed beside the open job, which stays
  * as it is. A finding's place opens its workbook at that cell.
  */
-import { countsOf, findingList } from "../../../pane/findingList";
+import { askForReview } from "../../../jobs/askForReview";
+import type { AskedReview, Settling } from "../../../jobs/reviews";
+import type { KeptReview } from "../../../review/again/keptReview";
+import { countsOf, FindingList, type Listed } from "../../../pane/findingList";
+import { placeNow } from "../../../review/again/noted";
+import type { Settled } from "../../../review/again/knownAgain";
 import type { FullReview } from "../../../review/reviewInFull";
 import { reviewPage, type PageFile } from "../../../review/reviewPage";
 import type { Book } from "../../../workbooks/book";
@@ -46,16 +51,30 @@ export function acceptDrops(dropped: (files: readonly File[]) => void): void {
   );
 }
 
-/** @param inFull computes a book anew and reviews it */
+/**
+ * @param inFull computes a book anew and reviews it
+ * @param keep puts it beside what earlier reviews of the job found
+ */
 export async function readDropped(
   file: File,
   open: (file: File) => Promise<Book>,
   inFull: (book: Book) => FullReview,
+  keep: (asked: AskedReview) => Promise<KeptReview>,
 ): Promise<Dropped> {
   try {
     const book = await open(file);
     const fingerprint = await fingerprintOf(new Uint8Array(await file.arrayBuffer()));
-    return { path: file.name, ...(fingerprint !== undefined && { fingerprint }), ...inFull(book), book };
+    const full = inFull(book);
+    const marks = fingerprint === undefined ? [] : [fingerprint];
+    // A storage that refuses must not cost the review.
+    const kept = await keep(askForReview(book, full, file.name, marks)).catch(() => undefined);
+    return {
+      path: file.name,
+      ...(fingerprint !== undefined && { fingerprint }),
+      ...(kept && { kept }),
+      ...full,
+      book,
+    };
   } catch (error) {
     return {
       path: file.name,
@@ -68,22 +87,27 @@ export async function readDropped(
 /** The list beside the grid: it stays, whatever is opened from it, until it is closed. */
 export class ReviewsBeside {
   private readonly heading = make("h2", { tabIndex: -1, className: "desk-dialog-title" });
-  private readonly list = make("div", { className: "desk-review", tabIndex: 0 });
+  private readonly list = new FindingList();
+  private readonly scrolled = make("div", { className: "desk-review", tabIndex: 0 }, this.list.root);
   private readonly report = make("button", { type: "button", className: "desk-button" }, "Save the report");
 
   /**
    * @param root the part of the page that shows it
    * @param open called with what a finding's place leads to
+   * @param settle keeps that a finding may stay, and why
    * @param closed called when the user has closed it
    */
   constructor(
     readonly root: HTMLElement,
     private readonly open: (chosen: Chosen) => void,
+    private readonly settle: (settling: Settling) => Promise<Settled | null>,
     private readonly closed: () => void,
   ) {
+    // The list has the looks of the pane.
+    root.classList.add("pane");
     root.append(
       this.heading,
-      this.list,
+      this.scrolled,
       make(
         "p",
         { className: "desk-small" },
@@ -104,10 +128,15 @@ export class ReviewsBeside {
   show(files: readonly Dropped[]): void {
     this.heading.textContent =
       files.length === 1 ? `Review of ${files[0]!.path}` : `Review of ${files.length} workbooks`;
-    this.list.replaceChildren(...files.map((one) => this.partOf(one)));
-    this.report.onclick = () => download(new Blob([reviewPage(files)], { type: "text/html" }), "review.html");
+    const told = [...files];
+    this.list.show(
+      files.map((one, index) =>
+        this.listed(one, files.length > 1, (kept) => (told[index] = { ...one, kept })),
+      ),
+    );
+    this.report.onclick = () => download(new Blob([reviewPage(told)], { type: "text/html" }), "review.html");
     this.root.hidden = false;
-    this.list.scrollTop = 0;
+    this.scrolled.scrollTop = 0;
     measureAnew();
   }
 
@@ -122,22 +151,26 @@ export class ReviewsBeside {
     this.closed();
   }
 
-  private partOf(dropped: Dropped): HTMLElement {
-    const { path, facts, headline, findings, unreadable, book } = dropped;
-    const body =
-      unreadable !== undefined
-        ? [make("p", {}, `Cannot be read. ${unreadable}`)]
-        : findingList(findings, (sheet, cell) => this.open({ book: book!, path, place: { sheet, cell } }));
+  private listed(dropped: Dropped, isOneOfMany: boolean, changed: (kept: KeptReview) => void): Listed {
+    const { path, facts, headline, findings, unreadable, book, kept } = dropped;
     const counts = unreadable === undefined && findings.length > 0 ? `: ${countsOf(findings)}` : "";
-    return make(
-      "section",
-      {},
-      make("h3", {}, `${path}${counts}`),
-      ...(facts?.job ? [make("p", {}, facts.job)] : []),
-      ...(headline && findings.length > 0
-        ? [make("p", { className: "desk-headline" }, headline.sentence)]
-        : []),
-      ...body,
-    );
+    return {
+      ...(isOneOfMany && { heading: `${path}${counts}` }),
+      lines: [
+        ...(unreadable === undefined ? [] : [make("p", {}, `Cannot be read. ${unreadable}`)]),
+        ...(facts?.job ? [make("p", {}, facts.job)] : []),
+        ...(headline && findings.length > 0
+          ? [make("p", { className: "finding-headline" }, headline.sentence)]
+          : []),
+      ],
+      findings,
+      goTo: (sheet, cell) => this.open({ book: book!, path, place: { sheet, cell } }),
+      placeNow: (noted) => book && placeNow(book, noted),
+      ...(kept && {
+        kept,
+        settle: (key, reason) => this.settle({ id: kept.id, key, ...(reason !== undefined && { reason }) }),
+        changed,
+      }),
+    };
   }
 }

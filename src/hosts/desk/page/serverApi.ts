@@ -2,7 +2,10 @@
 import type { ShelfEntry } from "../../../jobs/catalogue";
 import type { BringInReport } from "../../../jobs/broughtInWords";
 import type { Change, RevisionNote } from "../../../jobs/content";
+import type { AskedReview, Settling } from "../../../jobs/reviews";
+import type { KeptReview } from "../../../review/again/keptReview";
 import type { HeldJob } from "../../../jobs/shelf";
+import type { Settled } from "../../../review/again/knownAgain";
 import type { Book } from "../../../workbooks/book";
 import type { ImportedTable } from "../../../workbooks/imported/table";
 import type { CopyKind } from "../../file/copy/copyOf";
@@ -91,6 +94,11 @@ export const serverApi = {
     (await ask(`/export?${ids.map((id) => `job=${id}`).join("&")}`)).blob(),
   /** Brings in the jobs of such a file. */
   bringIn: (file: Blob) => askJson<BringInReport>("/import", { method: "POST", body: file }),
+  /** Keeps what a review found, and tells what of it was there before. */
+  review: (asked: AskedReview) => askJson<KeptReview>("/reviews", sent("POST", asked)),
+  /** @returns null where it is settled no more */
+  settle: async (settling: Settling) =>
+    (await askJson<{ settled: Settled | null }>("/reviews/settled", sent("POST", settling))).settled,
   theirs: (id: string) => askJson<Theirs>(`/jobs/${id}/file`),
   takeTheirs: (id: string, theirs: TakeTheirs) => askJson<Saved>(`/jobs/${id}/theirs`, sent("POST", theirs)),
   /**

@@ -26,6 +26,7 @@ import { hasKey, refusalOf, setGuardHeaders, signOfLife, type OnceTokens } from 
 import { answerJob, bookOf, type JobRoutes } from "./jobRoutes";
 import { ICON_SVG, linkedHead, pageHtml } from "../pageHtml";
 import { bodyOf, jsonOf, Refused } from "./requestBody";
+import { askedReviewOf, settlingOf } from "./askedReview";
 
 /** What the server needs from outside; tests hand in their own. */
 export interface DeskParts extends JobRoutes {
@@ -104,6 +105,12 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
     case "POST /import": {
       const bytes = await bodyOf(request, MAX_JOBS_FILE_BYTES, troubles.jobsTooLarge);
       return sendJson(response, await bringIn(parts.shelf, bytes));
+    }
+    case "POST /reviews":
+      return sendJson(response, await parts.shelf.review(askedReviewOf(await jsonOf(request))));
+    case "POST /reviews/settled": {
+      const settled = await parts.shelf.settle(settlingOf(await jsonOf(request)));
+      return sendJson(response, { settled: settled ?? null });
     }
     case `POST /${GIVE}`:
       await parts.files.give(String(await jsonOf(request)));
