@@ -76,7 +76,8 @@ export class FindingList {
   private current: Item | undefined;
   private most = SHOWN_AT_ONCE;
 
-  constructor() {
+  /** @param level of the headings above its own */
+  constructor(private readonly level: 1 | 2 = 1) {
     this.counts.tabIndex = -1;
     this.position.setAttribute("role", "status");
     this.filter.onchange = this.words.oninput = () => {
@@ -163,7 +164,7 @@ export class FindingList {
     this.back.disabled = this.next.disabled = shown.length === 0;
     const isGone = this.filter.value === "gone";
     this.entries.replaceChildren(
-      ...this.listed.flatMap((of) => this.partOf(of, shown, isGone)),
+      ...this.listed.map((of) => this.partOf(of, shown, isGone)),
       ...(shown.length > this.most && !isGone
         ? [
             button(`Show more (${shown.length - this.most})`, () => {
@@ -216,21 +217,22 @@ export class FindingList {
     this.filter.value = choices.some(([value]) => value === chosen) ? chosen : "open";
   }
 
-  private partOf(of: Listed, shown: readonly Item[], isGone: boolean): HTMLElement[] {
-    const head = [
-      ...(of.heading === undefined ? [] : [make("h2", {}, of.heading)]),
-      ...of.lines,
-      ...sinceOf(of.kept),
-    ];
-    if (isGone) return [...head, goneList(of.kept?.gone ?? [], of.placeNow)];
-    const own = shown.slice(0, this.most).filter((one) => one.of === of);
-    return [
-      ...head,
+  private partOf(of: Listed, shown: readonly Item[], isGone: boolean): HTMLElement {
+    const { heading, lines, kept, placeNow } = of;
+    const level = this.level + (heading === undefined ? 0 : 1);
+    const own = isGone ? [] : shown.slice(0, this.most).filter((one) => one.of === of);
+    return make(
+      "section",
+      {},
+      ...(heading === undefined ? [] : [make(headingOf(this.level), {}, heading)]),
+      ...lines,
+      ...sinceOf(kept),
+      ...(isGone ? [goneList(kept?.gone ?? [], placeNow)] : []),
       ...WEIGHTS.flatMap((weight) => {
         const some = own.filter(({ finding }) => finding.weight === weight);
         if (some.length === 0) return [];
         return [
-          make(of.heading === undefined ? "h2" : "h3", {}, `${HEADS[weight]} (${some.length})`),
+          make(headingOf(level), {}, `${HEADS[weight]} (${some.length})`),
           make(
             "ol",
             { className: `pane-findings pane-${weight.replace(" ", "-")}` },
@@ -238,7 +240,7 @@ export class FindingList {
           ),
         ];
       }),
-    ];
+    );
   }
 
   private entry(item: Item): HTMLLIElement {
@@ -396,6 +398,9 @@ export function stepShown(by: 1 | -1): void {
   const buttons = document.querySelectorAll<HTMLButtonElement>(by > 0 ? ".finding-next" : ".finding-back");
   [...buttons].find((one) => one.offsetParent !== null)?.click();
 }
+
+/** Below so many above it. */
+const headingOf = (level: number): "h2" | "h3" | "h4" => (["h2", "h3", "h4"] as const)[level - 1]!;
 
 const WORDS: Readonly<Record<Again["state"], string>> = {
   new: "new",

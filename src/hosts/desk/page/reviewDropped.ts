@@ -87,7 +87,7 @@ export async function readDropped(
 /** The list beside the grid: it stays, whatever is opened from it, until it is closed. */
 export class ReviewsBeside {
   private readonly heading = make("h2", { tabIndex: -1, className: "desk-dialog-title" });
-  private readonly list = new FindingList();
+  private readonly list = new FindingList(2);
   private readonly scrolled = make("div", { className: "desk-review", tabIndex: 0 }, this.list.root);
   private readonly report = make("button", { type: "button", className: "desk-button" }, "Save the report");
 
@@ -157,8 +157,11 @@ export class ReviewsBeside {
     return {
       ...(isOneOfMany && { heading: `${path}${counts}` }),
       lines: [
-        ...(unreadable === undefined ? [] : [make("p", {}, `Cannot be read. ${unreadable}`)]),
         ...(facts?.job ? [make("p", {}, facts.job)] : []),
+        ...(unreadable === undefined ? [] : [make("p", {}, `Cannot be read. ${unreadable}`)]),
+        ...(isOneOfMany && unreadable === undefined && findings.length === 0
+          ? [make("p", {}, "Nothing found.")]
+          : []),
         ...(headline && findings.length > 0
           ? [make("p", { className: "finding-headline" }, headline.sentence)]
           : []),
