@@ -52,6 +52,12 @@ const node = (name, entry, output, more = {}) => ({
   ...more,
 });
 
+/** What a browser lacks, and what no file of ours holds: a page is fetched by a phone. */
+const IN_BROWSERS = [
+  new NormalModuleReplacementPlugin(/^node:zlib$/, source("hosts/file/zlibInBrowser.ts")),
+  new NormalModuleReplacementPlugin(/\/chart-writer\.mjs$/, source("hosts/file/noChartWriter.ts")),
+];
+
 /** A script of the add-in's page, small: Excel loads it each time. */
 const addIn = (name, entry, filename) => ({
   ...common,
@@ -63,7 +69,7 @@ const addIn = (name, entry, filename) => ({
   module: {
     rules: [types, { test: /\.css$/, type: "asset/resource", generator: { filename: "[name][ext]" } }],
   },
-  plugins: [new NormalModuleReplacementPlugin(/^node:zlib$/, source("hosts/file/zlibInBrowser.ts"))],
+  plugins: IN_BROWSERS,
 });
 
 const bundles = [
@@ -83,7 +89,7 @@ const bundles = [
     module: {
       rules: [types, { test: /\.css$/, type: "asset/resource", generator: { filename: "[name][ext]" } }],
     },
-    plugins: [new NormalModuleReplacementPlugin(/^node:zlib$/, source("hosts/file/zlibInBrowser.ts"))],
+    plugins: IN_BROWSERS,
   },
   {
     ...common,

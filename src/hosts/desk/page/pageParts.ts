@@ -2,6 +2,7 @@
 import { gunzipSync } from "fflate";
 import type { RendererParts } from "../../headless/pngRenderer";
 import type { Stand } from "./stand";
+import { unfoldedFont } from "./unfoldedFont";
 
 export interface PageParts {
   /** Of the grid library. */
@@ -18,7 +19,9 @@ export function partsOf(stand: Exclude<Stand, "server">): PageParts {
     gridTemplates: async () => new TextDecoder().decode(await whole("library/o_spreadsheet.xml")),
     renderer: async () => ({
       wasm: await packed("pictures/renderer.wasm"),
-      fonts: await Promise.all(["pictures/regular.ttf", "pictures/bold.ttf"].map(packed)),
+      fonts: await Promise.all(
+        ["pictures/regular.ttf", "pictures/bold.ttf"].map(async (name) => unfoldedFont(await packed(name))),
+      ),
     }),
   };
 }
