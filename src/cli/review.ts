@@ -2,11 +2,10 @@ import path from "node:path";
 import { CAPS_IN_WORDS } from "../hosts/file/capsInWords";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
-import { WEIGHTS, type Finding } from "../review/finding";
 import { priceListOf } from "../review/priceListOf";
-import { leadsToInWords } from "../review/leadsToInWords";
 import { firmSays, type FirmSays } from "../review/ranges/firm";
-import { reviewPage, type PageFile } from "../review/reviewPage";
+import { openIn } from "../review/again/told";
+import { reviewPage } from "../review/reviewPage";
 import { DEFAULT_MARGIN_FLOOR, type ReviewOptions } from "../review/rule";
 import { rules } from "../review/ruleList";
 import { EXIT, UsageTrouble, type Console } from "./console";
@@ -14,7 +13,10 @@ import { filesIn } from "./filesIn";
 import { fileBytes, standardsIn } from "./newJob";
 import { readOptions } from "./options";
 import { plain } from "./plain";
+import { keptReviews, settlingIn } from "./keptReviews";
+import type { ReviewedFile } from "./reviewFile";
 import { reviewFiles } from "./reviewFiles";
+import { asksForALook, reviewInWords } from "./reviewInWords";
 
 const REVIEW_HELP = `rigsheet review FILE-OR-FOLDER … [options]
 
@@ -31,14 +33,22 @@ Of a folder every .xlsx in it and below is read. No workbook is ever written.
                        learned of accepted quotes (rigsheet standards learn);
                        a job that drew on standards is held to these otherwise
   --margin-floor SHARE least margin, 0 to 1; ${DEFAULT_MARGIN_FLOOR} unless given (common practice)
+  --keep               keep what is found with the desk's jobs, never in the
+                       workbook, and tell it from what the review before found:
+                       new, back again, settled, gone; a job is known again by
+                       its quote number, or as the very same file
+  --settle "SHEET!CELL=WHY"   the finding at that cell may stay, and why; once for
+                       each; it is kept, and counts no more while what stands in
+                       the cell does; of one workbook
+  --data DIR           the desk's folder (usually the user's own; in a clone .rigsheet)
   --rules              what is looked for, with the reason and an example
 
 Many files are shared out among the machine's cores, each worker with memory of
 its own, and the count goes on at the terminal.
 ${CAPS_IN_WORDS}
 
-Exit: 0 nothing found, or only what is worth knowing; 1 something doubtful or
-wrong; 2 a file could not be read (the others are reviewed all the same).`;
+Exit: 0 nothing found, or only what is settled or worth knowing; 1 something
+doubtful or wrong; 2 a file could not be read (the others are reviewed all the same).`;
 
 export async function reviewCommand(words: readonly string[], console: Console): Promise<number> {
   const { values, positionals } = readOptions(
@@ -49,6 +59,9 @@ export async function reviewCommand(words: readonly string[], console: Console):
       prices: { type: "string" },
       standards: { type: "string" },
       "margin-floor": { type: "string" },
+      keep: { type: "boolean", default: false },
+      settle: { type: "string", multiple: true },
+      data: { type: "string" },
       rules: { type: "boolean", default: false },
       help: { type: "boolean", default: false },
     },
@@ -75,10 +88,13 @@ export async function reviewCommand(words: readonly string[], console: Console):
     }),
     ...(values.standards !== undefined && { standards: await firmFrom(values.standards) }),
   };
+  const settlings = (values.settle ?? []).map(settlingIn);
   const paths = await filesIn(positionals);
   if (paths.length === 0) throw new UsageTrouble("There is no .xlsx in what was named.");
 
-  const reviewed: PageFile[] = new Array<PageFile>(paths.length);
+  if (settlings.length > 0 && paths.length > 1)
+    throw new UsageTrouble("--settle is of one workbook; name that one.");
+  let reviewed: ReviewedFile[] = new Array<ReviewedFile>(paths.length);
   let count = 0;
   await reviewFiles(paths, options, (one, index) => {
     reviewed[index] = one;
@@ -86,15 +102,21 @@ export async function reviewCommand(words: readonly string[], console: Console):
     if (paths.length > 1) console.progress?.(`${count} of ${paths.length} reviewed`);
   });
   if (paths.length > 1) console.progress?.("");
+  if (values.keep || settlings.length > 0)
+    reviewed = await keptReviews(reviewed, settlings, values.data, console);
   for (const one of reviewed)
-    console.out(values.json ? JSON.stringify(one) : inWords(one).map(plain).join("\n"));
+    console.out(
+      values.json ? JSON.stringify({ ...one, asked: undefined }) : reviewInWords(one).map(plain).join("\n"),
+    );
   if (values.html !== undefined) {
     const page = reviewPage(reviewed.map((one) => ({ ...one, link: linkTo(one.path, values.html!) })));
     await saveAtomically(values.html, new TextEncoder().encode(page));
     console.err(`The report is in ${values.html}`);
   }
   if (reviewed.some(({ unreadable }) => unreadable !== undefined)) return EXIT.unusable;
-  return reviewed.some(({ findings }) => findings.some(asksForALook)) ? EXIT.look : EXIT.ok;
+  return reviewed.some((one) => openIn(one).some(({ finding }) => asksForALook(finding)))
+    ? EXIT.look
+    : EXIT.ok;
 }
 
 async function firmFrom(path: string): Promise<FirmSays> {
@@ -117,43 +139,3 @@ const linkTo = (file: string, report: string): string =>
     .split(path.sep)
     .map(encodeURIComponent)
     .join("/");
-
-function inWords({ path: file, unreadable, findings, headline }: PageFile): string[] {
-  if (unreadable !== undefined) return [`${file}: cannot be read. ${unreadable}`];
-  if (findings.length === 0) return [`${file}: nothing found`];
-  const counts = WEIGHTS.flatMap((weight) => {
-    const count = findings.filter((one) => one.weight === weight).length;
-    return count > 0 ? [`${count} ${weight}`] : [];
-  });
-  const noted = findings.some(asksForALook) ? "" : " (nothing to put right)";
-  return [
-    `${file}: ${counts.join(", ")}${noted}`,
-    ...(headline ? [`  ${headline.sentence}`] : []),
-    ...findings.flatMap(findingInWords),
-  ];
-}
-
-const asksForALook = ({ weight }: Finding): boolean => weight !== "worth knowing";
-
-function findingInWords({
-  weight,
-  place,
-  cause,
-  message,
-  expected,
-  effect,
-  remedy,
-  rule,
-  leadsTo = [],
-}: Finding): string[] {
-  const at = place ? `${place.sheet}!${place.cell}` : "whole workbook";
-  return [
-    `  ${weight}: ${at} (${rule})`,
-    `    ${message}`,
-    ...(cause === undefined ? [] : [`    First at: ${cause.sheet}!${cause.cell}`]),
-    ...(expected === undefined ? [] : [`    Should be: ${expected}`]),
-    ...(effect === undefined ? [] : [`    Effect: ${effect}`]),
-    ...leadsToInWords(leadsTo).map((line) => `    Because of it: ${line}`),
-    `    ${remedy}`,
-  ];
-}

@@ -3,9 +3,8 @@ import { existsSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import path from "node:path";
 import Piscina from "piscina";
-import type { PageFile } from "../review/reviewPage";
 import type { ReviewOptions } from "../review/rule";
-import reviewFile, { type ReviewTask } from "./reviewFile";
+import reviewFile, { type ReviewedFile, type ReviewTask } from "./reviewFile";
 
 /** Starting a worker costs as much as a few workbooks. */
 const FEWEST_FOR_WORKERS = 6;
@@ -21,14 +20,14 @@ const WORKER = path.join(__dirname, "reviewWorker.js");
 export async function reviewFiles(
   paths: readonly string[],
   options: ReviewOptions,
-  done: (reviewed: PageFile, index: number) => void,
+  done: (reviewed: ReviewedFile, index: number) => void,
 ): Promise<void> {
   if (paths.length < FEWEST_FOR_WORKERS || !existsSync(WORKER)) {
     for (const [index, one] of paths.entries()) done(await reviewFile({ path: one, options }), index);
     return;
   }
   const threads = Math.min(availableParallelism(), paths.length);
-  const pool = new Piscina<ReviewTask, PageFile>({
+  const pool = new Piscina<ReviewTask, ReviewedFile>({
     filename: WORKER,
     minThreads: threads,
     maxThreads: threads,
@@ -49,7 +48,7 @@ export async function reviewFiles(
 
 const gaveUp =
   (file: string) =>
-  (error: unknown): PageFile => ({
+  (error: unknown): ReviewedFile => ({
     path: file,
     findings: [],
     unreadable: `Its review broke off (${error instanceof Error ? error.message : String(error)}).`,

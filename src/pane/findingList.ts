@@ -7,6 +7,7 @@ import type { KeptReview } from "../review/again/keptReview";
 import type { Noted } from "../review/again/noted";
 import type { Again, Known, Settled } from "../review/again/knownAgain";
 import { WEIGHTS, type Finding, type FindingPlace, type Weight } from "../review/finding";
+import type { FullReview } from "../review/reviewInFull";
 import { leadsToInWords } from "../review/leadsToInWords";
 import { button, make, paragraph, setText } from "./dom";
 import { placeInWords } from "./view";
@@ -56,6 +57,27 @@ export function countsOf(findings: readonly Finding[]): string {
 /** @returns the date and the time as people here write them */
 export const timeInWords = (at: string): string =>
   new Date(at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
+
+/** What is said of a workbook before its findings. */
+export function linesBefore({
+  headline,
+  facts,
+  findings,
+}: Pick<FullReview, "headline" | "facts" | "findings">): HTMLElement[] {
+  const { checks } = facts;
+  const failing = checks && checks.all - checks.ok;
+  return [
+    ...(headline && findings.length > 0 ? [paragraph(headline.sentence, "finding-headline")] : []),
+    ...(failing
+      ? [
+          paragraph(
+            `${failing} of the workbook's ${checks.all} checks ${failing === 1 ? "does" : "do"} not pass; each is in this list, under what brings it about where that is known.`,
+            "pane-quiet",
+          ),
+        ]
+      : []),
+  ];
+}
 
 export class FindingList {
   readonly root = make("div", { className: "finding-list" });
@@ -122,7 +144,7 @@ export class FindingList {
     this.current = shown[to]!;
     if (to >= this.most) this.most = to + SHOWN_AT_ONCE;
     this.draw();
-    this.entries.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest" });
+    this.entries.querySelector("[aria-current]")?.scrollIntoView({ block: "start" });
     const { of, finding } = this.current;
     if (finding.place) of.goTo(finding.place.sheet, finding.place.cell);
   }

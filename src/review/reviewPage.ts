@@ -8,16 +8,13 @@ import type { Headline } from "./amountInWords";
 import type { Facts } from "./facts";
 import { differ, WEIGHTS, type Finding, type Weight } from "./finding";
 import type { KeptReview } from "./again/keptReview";
-import type { Again, State } from "./again/knownAgain";
+import { dayOf, openIn, settledIn, wordOf, type Reviewed, type Told } from "./again/told";
 import { leadsToInWords } from "./leadsToInWords";
 
-export interface PageFile {
+export interface PageFile extends Reviewed {
   readonly path: string;
-  readonly findings: readonly Finding[];
   readonly headline?: Headline;
   readonly facts?: Facts;
-  /** Beside what earlier reviews of the job found; absent where none is kept. */
-  readonly kept?: KeptReview;
   /** SHA-256 of the file, in hex. */
   readonly fingerprint?: string;
   /** Where the workbook lies, from the report on. */
@@ -84,17 +81,6 @@ const countOf = (files: readonly PageFile[], weight: Weight): number =>
     (sum, file) => sum + openIn(file).filter(({ finding }) => finding.weight === weight).length,
     0,
   );
-
-interface Told {
-  readonly finding: Finding;
-  readonly again?: Again;
-}
-
-const toldIn = ({ findings, kept }: PageFile): Told[] =>
-  findings.map((finding, index) => ({ finding, again: kept?.now[index] }));
-
-/** What nobody has settled. */
-const openIn = (file: PageFile): Told[] => toldIn(file).filter(({ again }) => again?.state !== "settled");
 
 /** What is wrong with its total; of a file that cannot be read, or has none, nobody knows. */
 function atStake({ headline, unreadable, findings }: PageFile): number {
@@ -163,7 +149,7 @@ function section(file: PageFile, at: number, many: boolean): Html {
             ${openIn(file).map((one) => item(one, kept))}
           </ol>`
     }
-    ${settledIn(file)} ${goneIn(file)}
+    ${settledPart(file)} ${gonePart(file)}
     ${
       facts
         ? html`<p>
@@ -198,13 +184,8 @@ function factsIn({ path, facts, fingerprint, kept }: PageFile): Html | undefined
   return html`<dl>${rows}</dl>`;
 }
 
-/** Beside a finding, where there was a review before. */
-const WORDS: Readonly<Partial<Record<State, string>>> = { new: "new", back: "back again" };
-
-function settledIn(file: PageFile): Html | undefined {
-  const settled = toldIn(file).flatMap(({ finding, again }) =>
-    again?.settled ? [{ finding, settled: again.settled }] : [],
-  );
+function settledPart(file: PageFile): Html | undefined {
+  const settled = settledIn(file);
   if (settled.length === 0) return undefined;
   return html`<p><b>Settled (${settled.length})</b>, and left out of all counts:</p>
     <ul>
@@ -218,7 +199,7 @@ function settledIn(file: PageFile): Html | undefined {
     </ul>`;
 }
 
-function goneIn({ kept }: PageFile): Html | undefined {
+function gonePart({ kept }: PageFile): Html | undefined {
   if (!kept || kept.gone.length === 0) return undefined;
   return html`<p><b>Gone since the review before (${kept.gone.length}):</b></p>
     <ul>
@@ -229,13 +210,9 @@ function goneIn({ kept }: PageFile): Html | undefined {
 const placeIn = ({ place }: Pick<Finding, "place">): string =>
   place ? `Sheet ${place.sheet}, cell ${place.cell}` : "The whole workbook";
 
-const dayOf = (at: string): string => at.slice(0, "2026-01-01".length);
-
-function item(
-  { finding: { weight, place, message, expected, effect, remedy, leadsTo = [] }, again }: Told,
-  kept: KeptReview | undefined,
-): Html {
-  const word = kept?.earlier && again ? WORDS[again.state] : undefined;
+function item(told: Told, kept: KeptReview | undefined): Html {
+  const { weight, place, message, expected, effect, remedy, leadsTo = [] } = told.finding;
+  const word = wordOf(told, kept);
   const rows = (
     [
       ["Should be", [expected]],

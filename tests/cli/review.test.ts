@@ -203,3 +203,64 @@ describe("words that cannot be used: a sentence and exit 2", () => {
     expect(out).toMatch(/gone\.xlsx: cannot be read\. .*does not exist/);
   });
 });
+
+describe("kept with the desk's jobs", () => {
+  const keep = (file: string, ...words: string[]) => review(at(file), "--data", at("kept"), ...words);
+  const write = async (
+    file: string,
+    change: (job: ReturnType<typeof mendedGuestHouse>) => void,
+  ): Promise<void> => {
+    const job = mendedGuestHouse();
+    change(job);
+    await writeFile(at(file), await writeXlsx(recalculate(layOut(multiRoom, job))));
+  };
+  const run = (job: ReturnType<typeof mendedGuestHouse>, outlet: string, metres: number): void => {
+    job.blocks.rooms!.find((row) => row.outlet === outlet)!.run = metres;
+  };
+
+  test("settled in one review, told apart in the next, and nothing of it in the workbook", async () => {
+    await write("anna.xlsx", (job) => run(job, "F-04", -14));
+    const bytes = await readFile(at("anna.xlsx"));
+    const first = await keep("anna.xlsx", "--keep");
+    expect(first.code).toBe(1);
+    expect(first.out).not.toMatch(/new, |Reviewed before/);
+    const settled = await keep("anna.xlsx", "--settle", "rooms!h17=as the customer wants it");
+    expect(settled.out).toMatch(/, 1 settled/);
+    expect(settled.out).toMatch(/Reviewed before: \d{4}-\d\d-\d\d, anna\.xlsx/);
+    expect(settled.out).toMatch(/settled \d{4}-\d\d-\d\d: Rooms!H17: as the customer wants it/);
+    expect(await readFile(at("anna.xlsx"))).toEqual(bytes);
+
+    await write("anna r2.xlsx", (job) => {
+      run(job, "F-04", -14);
+      run(job, "A-03", -12);
+      job.fields.site_revision = 2;
+    });
+    const next = await keep("anna r2.xlsx", "--keep", "--json");
+    const { kept, findings } = JSON.parse(next.out) as {
+      kept: { now: { state: string }[] };
+      findings: { place?: { cell: string } }[];
+    };
+    const stateOf = (cell: string): string =>
+      kept.now[findings.findIndex(({ place }) => place?.cell === cell)]!.state;
+    expect(stateOf("H17")).toBe("settled");
+    expect(stateOf("H25")).toBe("new");
+    expect(next.out).not.toContain('"asked"');
+  });
+
+  test.each([
+    ["Rooms!H17", /give the cell and why it may stay/],
+    ["Rooms!H17=   ", /give the cell and why it may stay/],
+    ["H17=why", /give the cell and why it may stay/],
+    ["Rooms!ZZ9=why", /Nothing was found at ROOMS!ZZ9/],
+    [`Rooms!H17=${"x".repeat(2001)}`, /2001 characters; up to 2000/],
+  ])("--settle %s", async (settling, sentence) => {
+    await write("anna.xlsx", (job) => run(job, "F-04", -14));
+    const { code, err } = await keep("anna.xlsx", "--settle", settling);
+    expect([code, err]).toEqual([2, expect.stringMatching(sentence)]);
+  });
+
+  test("of several workbooks nothing is settled", async () => {
+    const { code, err } = await review(at("many"), "--settle", "Rooms!H17=why");
+    expect([code, err]).toEqual([2, expect.stringMatching(/name that one/)]);
+  });
+});

@@ -463,10 +463,10 @@ describe("what each view does", () => {
   open("Check: a finding leads to its cell, and a check to what it counts", {}, async (page) => {
     await fill(page, "Check");
     const finding = page.locator(".pane-findings li", { hasText: "Conductors that need attention" });
-    const [first, cause] = await finding.getByRole("button").allInnerTexts();
+    const [first, cause] = await finding.locator(".pane-jump").allInnerTexts();
     await finding.getByRole("button").first().click();
     await statusIs(page, /is selected\.$/);
-    await finding.getByRole("button").last().click();
+    await finding.locator(".pane-jump").last().click();
     await statusIs(page, /^Bonding .* is selected\.$/);
     const went = (await callsOf(page)).filter(([call]) => call === "goTo");
     expect(went.map(([, sheet, at]) => `${String(sheet)} ${String(at)}`)).toEqual([first, cause]);

@@ -3,7 +3,7 @@ import { askForReview } from "../../jobs/askForReview";
 import { placeNow } from "../../review/again/noted";
 import { reviewByRules } from "../../review/reviewByRules";
 import { button, make, paragraph } from "../dom";
-import { countsOf, FindingList, type Listed } from "../findingList";
+import { countsOf, FindingList, linesBefore, type Listed } from "../findingList";
 import type { KeptReview } from "../../review/again/keptReview";
 import type { Book } from "../../workbooks/book";
 import type { FullReview } from "../../review/reviewInFull";
@@ -30,7 +30,10 @@ export const check: View = {
         const kept = await keptOf(host, book, full);
         list.show([
           {
-            lines: linesOf(full, kept),
+            lines: [
+              ...linesBefore(full),
+              ...(typeof kept === "string" && kept !== "" ? [paragraph(kept, "pane-quiet")] : []),
+            ],
             findings: full.findings,
             goTo,
             placeNow: (noted) => placeNow(book, noted),
@@ -71,25 +74,6 @@ async function keptOf(host: PaneHost, book: Book, full: FullReview): Promise<Kep
       (error: unknown) =>
         `Nothing can be settled now: ${error instanceof Error ? error.message : String(error)}`,
     );
-}
-
-function linesOf(
-  { headline, facts: { checks }, findings }: FullReview,
-  kept: KeptReview | string,
-): HTMLElement[] {
-  const failing = checks && checks.all - checks.ok;
-  return [
-    ...(headline && findings.length > 0 ? [paragraph(headline.sentence, "finding-headline")] : []),
-    ...(failing
-      ? [
-          paragraph(
-            `${failing} of the workbook's ${checks.all} checks ${failing === 1 ? "does" : "do"} not pass; each is in this list, under what brings it about where that is known.`,
-            "pane-quiet",
-          ),
-        ]
-      : []),
-    ...(typeof kept === "string" && kept !== "" ? [paragraph(kept, "pane-quiet")] : []),
-  ];
 }
 
 export function summaryOf({ findings }: Pick<FullReview, "findings">): string {

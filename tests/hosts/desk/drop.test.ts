@@ -128,7 +128,7 @@ withDesk(
     await page.keyboard.type("7.5");
     await page.keyboard.press("Enter");
     await page.getByText(/^saved \d\d:\d\d$/).waitFor();
-    await follow(page, list.locator("li button").last());
+    await follow(page, list.locator("li .pane-jump").last());
     await page.locator(".o-sheet", { hasText: "Rooms" }).first().click();
     await choose(page, run);
     expect(await page.locator(".o-topbar-composer .o-composer").first().innerText()).toBe("7.5");

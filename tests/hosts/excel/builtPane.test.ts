@@ -281,6 +281,7 @@ const BUTTONS: Readonly<
     prepare: async (pane) => void (await said(pane, /^Found: /)),
     say: [
       [/^Check again$/, /^Found: /],
+      [/^Next$/, /is selected\.$/],
       [/^[A-Z][a-z ]+ [A-Z]+\d+/, /is selected\.$/],
     ],
   },

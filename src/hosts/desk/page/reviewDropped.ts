@@ -5,7 +5,7 @@
 import { askForReview } from "../../../jobs/askForReview";
 import type { AskedReview, Settling } from "../../../jobs/reviews";
 import type { KeptReview } from "../../../review/again/keptReview";
-import { countsOf, FindingList, type Listed } from "../../../pane/findingList";
+import { countsOf, FindingList, linesBefore, type Listed } from "../../../pane/findingList";
 import { placeNow } from "../../../review/again/noted";
 import type { Settled } from "../../../review/again/knownAgain";
 import type { FullReview } from "../../../review/reviewInFull";
@@ -162,9 +162,7 @@ export class ReviewsBeside {
         ...(isOneOfMany && unreadable === undefined && findings.length === 0
           ? [make("p", {}, "Nothing found.")]
           : []),
-        ...(headline && findings.length > 0
-          ? [make("p", { className: "finding-headline" }, headline.sentence)]
-          : []),
+        ...(facts ? linesBefore({ headline, facts, findings }) : []),
       ],
       findings,
       goTo: (sheet, cell) => this.open({ book: book!, path, place: { sheet, cell } }),

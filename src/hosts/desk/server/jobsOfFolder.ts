@@ -1,5 +1,8 @@
 /** The jobs of a data folder for a command: by the desk that has them, where one runs, else as their owner. */
 import type { BringInReport } from "../../../jobs/broughtInWords";
+import type { AskedReview, Settling } from "../../../jobs/reviews";
+import type { KeptReview } from "../../../review/again/keptReview";
+import type { Settled } from "../../../review/again/knownAgain";
 import { Refusal as JobRefusal } from "../../../jobs/refusal";
 import { FileTrouble } from "../../file/fileTrouble";
 import { bringIn, exportOf } from "../../file/jobsArchive";
@@ -9,6 +12,8 @@ import { openShelf, ownerOf, releaseAtTheEnd } from "./ownedShelf";
 export interface JobsOfFolder {
   export(): Promise<Uint8Array>;
   bringIn(file: Uint8Array): Promise<BringInReport>;
+  review(asked: AskedReview): Promise<KeptReview>;
+  settle(settling: Settling): Promise<Settled | undefined>;
 }
 
 /**
@@ -27,7 +32,12 @@ export async function withJobsOf<T>(
   try {
     const shelf = await openShelf(data, owner);
     for (const notice of shelf.notices.splice(0)) say(notice);
-    return await work({ export: () => exportOf(shelf), bringIn: (file) => bringIn(shelf, file) });
+    return await work({
+      export: () => exportOf(shelf),
+      bringIn: (file) => bringIn(shelf, file),
+      review: (asked) => shelf.review(asked),
+      settle: (settling) => shelf.settle(settling),
+    });
   } catch (error) {
     throw error instanceof JobRefusal ? new FileTrouble(error.message, { cause: error }) : error;
   } finally {
@@ -46,7 +56,12 @@ function jobsAt(address: string): JobsOfFolder {
     if (!answer.ok) throw new FileTrouble(((await answer.json()) as Refusal).sentence);
     return answer;
   };
+  const askJson = async <T>(url: string, body: unknown): Promise<T> =>
+    (await (await ask(url, { method: "POST", body: JSON.stringify(body) })).json()) as T;
   return {
+    review: (asked) => askJson("/reviews", asked),
+    settle: async (settling) =>
+      (await askJson<{ settled: Settled | null }>("/reviews/settled", settling)).settled ?? undefined,
     export: async () => new Uint8Array(await (await ask("/export")).arrayBuffer()),
     bringIn: async (file) =>
       (await (
