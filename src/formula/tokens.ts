@@ -45,8 +45,26 @@ const KINDS: Readonly<Record<string, TokenKind>> = {
   fx_prefix: "sign of a formula",
 };
 
+/** Characters of the formulas that are kept with their tokens; those of a large template have a quarter of a million. */
+const MOST_KEPT = 500_000;
+const kept = new Map<string, readonly Token[]>();
+let keptCharacters = 0;
+
 /** @param formula with or without its equals sign; any text gives tokens */
-export function tokensOf(formula: string): Token[] {
+export function tokensOf(formula: string): readonly Token[] {
+  const before = kept.get(formula);
+  if (before) return before;
+  if (keptCharacters + formula.length > MOST_KEPT) {
+    kept.clear();
+    keptCharacters = 0;
+  }
+  const tokens = cut(formula);
+  kept.set(formula, tokens);
+  keptCharacters += formula.length;
+  return tokens;
+}
+
+function cut(formula: string): Token[] {
   const found = tokenize(formula, { withLocation: false, negativeNumbers: false });
   const tokens: Token[] = [];
   let start = 0;

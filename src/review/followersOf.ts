@@ -1,5 +1,6 @@
 /** Which cells hang on given ones, by the formulas between. */
-import { isInside, parseAddress, type Place } from "../formula/address";
+import { parseAddress, type Place } from "../formula/address";
+import { AreasFound } from "../formula/areasFound";
 import { meet, readAreas, type Area } from "../formula/readAreas";
 import type { Book } from "../workbooks/book";
 import type { FindingPlace } from "./finding";
@@ -28,26 +29,30 @@ export function followersIn(book: Book): (from: readonly FindingPlace[]) => Foll
       return [{ area: filledArea(sheet, at, spill), reads: readAreas(book, sheet, formula) }];
     }),
   );
-  return (from) => followersAmong(formulas, from);
+  const readers = new AreasFound(formulas.flatMap((one) => one.reads.map((read) => [read, one] as const)));
+  return (from) => followersAmong(formulas, readers, from);
 }
 
-function followersAmong(formulas: readonly Filled[], from: readonly FindingPlace[]): Follows {
-  const reached: Area[] = [];
-  const left = new Set(formulas);
-  let next = from.flatMap(({ sheet, cell }): Area[] => {
-    const { row, column } = parseAddress(cell)!;
-    return [{ sheet, zone: { top: row, left: column, bottom: row, right: column } }];
-  });
+function followersAmong(
+  formulas: readonly Filled[],
+  readers: AreasFound<Filled>,
+  from: readonly FindingPlace[],
+): Follows {
+  const found = new Set<Filled>();
   // The named ones with all that they fill, or should.
-  next = next.map((area) => formulas.find((one) => meet(one.area, area))?.area ?? area);
-  while (next.length > 0) {
-    reached.push(...next);
-    const found = [...left].filter(({ reads }) =>
-      reads.some((read) => next.some((area) => meet(read, area))),
-    );
-    for (const one of found) left.delete(one);
-    next = found.map(({ area }) => area);
-  }
+  const reached = from.map(({ sheet, cell }): Area => {
+    const area = filledArea(sheet, cell);
+    return formulas.find((one) => meet(one.area, area))?.area ?? area;
+  });
+  const take = readers.taker();
+  // It grows while it is gone through.
+  for (const area of reached)
+    for (const reader of take(area)) {
+      if (found.has(reader)) continue;
+      found.add(reader);
+      reached.push(reader.area);
+    }
+  const places = new AreasFound(reached.map((area) => [area, undefined] as const));
   return (sheet, { row, column }) =>
-    reached.some((area) => area.sheet === sheet && isInside(area.zone, row, column));
+    places.any({ sheet, zone: { top: row, left: column, bottom: row, right: column } });
 }

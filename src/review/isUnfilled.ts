@@ -9,14 +9,19 @@ const starts = new WeakMap<Template, JobInputs>();
 export function isUnfilled(book: Book): boolean {
   const template = templateOf(book.template);
   if (!template) return false;
+  const filled = jobInputsOf(template.definition, book);
+  // To lay out another workbook takes longer than most of a review.
+  if (hasMoreRows(filled, template.start)) return false;
   let start = starts.get(template);
   if (start === undefined) {
     start = jobInputsOf(template.definition, template.empty());
     starts.set(template, start);
   }
-  const filled = jobInputsOf(template.definition, book);
   return JSON.stringify(filled) === JSON.stringify(knownTo(book, start));
 }
+
+const hasMoreRows = ({ blocks: filled = {} }: JobInputs, { blocks: start = {} }: JobInputs): boolean =>
+  Object.entries(filled).some(([block, rows]) => rows.length > (start[block]?.length ?? 0));
 
 /** Without what an earlier version of the template had no cell for. */
 function knownTo({ names }: Book, { fields = {}, blocks = {} }: JobInputs): JobInputs {

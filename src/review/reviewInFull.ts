@@ -53,6 +53,18 @@ interface Cause {
   readonly isAbout: boolean;
 }
 
+/** What undoing a cause comes to. */
+interface Undone {
+  readonly before: Sums;
+  readonly after: Sums;
+  /** By how much of the total. */
+  readonly moves: number;
+  /** After it, where they were worked out along with the sums. */
+  readonly counts?: Counts;
+}
+
+const SUMS_AND_COUNTS: readonly string[] = [...SUMS, ...VERDICTS];
+
 /**
  * @param stored the workbook as it is stored
  * @param trials opens a book for trials; the first, with nothing changed, computes it
@@ -64,7 +76,13 @@ export function reviewInFull(stored: Book, trials: Trials, options: Partial<Revi
     opened.set(book, trial);
     return trial;
   };
-  const compute = (book: Book): Book => trialOf(book)([]);
+  const compute = (book: Book): Book => {
+    const trial = trialOf(book);
+    const computed = trial([]);
+    // What is tried in it later is tried where it was computed: opening it again would compute all of it again.
+    opened.set(computed, trial);
+    return computed;
+  };
   const look = lookInto(stored, compute, options);
   const isByCause = !look.isUnfilled && look.judged.definition !== undefined;
   const told = isByCause
@@ -84,7 +102,9 @@ class ByCause {
   /** What stands under another finding of the same cell. */
   private readonly under = new Map<Finding, Finding[]>();
   private readonly follows: (from: readonly FindingPlace[]) => Follows;
-  private readonly slices = new Map<Book, Book>();
+  /** By what is wanted of them. */
+  private readonly slices = new Map([SUMS, SUMS_AND_COUNTS].map((names) => [names, new Map<Book, Book>()]));
+  private readonly isLarge: boolean;
 
   constructor(
     private readonly look: Look,
@@ -93,6 +113,8 @@ class ByCause {
     this.found = this.withSlips(this.oneOfEachCell(grouped(look.found)));
     this.causes = this.found.flatMap(causesOf);
     this.follows = followersIn(this.own);
+    const outlets = namedColumn(this.own, estimate.rooms.outlet.name).filter((one) => !isBlank(one)).length;
+    this.isLarge = outlets > MANY_OUTLETS;
   }
 
   /** With its own formulas. */
@@ -107,7 +129,7 @@ class ByCause {
 
   review(): Omit<FullReview, "facts" | "noted"> {
     const { judged } = this.look;
-    const sums = new Map(this.causes.map((cause) => [cause, this.sumsUndone(cause)] as const));
+    const sums = new Map(this.causes.map((cause) => [cause, this.undone(cause)] as const));
     const dearest = [...sums].sort(([, a], [, b]) => b.moves - a.moves).map(([cause]) => cause);
     const amounts = new Map(
       dearest.map((cause, index) => [cause.finding, this.amountOf(cause, sums.get(cause)!, index)] as const),
@@ -174,56 +196,61 @@ class ByCause {
   }
 
   /** Where formulas are not the template's, an input is undone in a copy in which they are: a typed total moves with nothing. */
-  private sumsUndone({ changes }: Cause): {
-    readonly before: Sums;
-    readonly after: Sums;
-    readonly moves: number;
-  } {
+  private undone({ changes }: Cause): Undone {
     const book = changes.some(({ formula }) => formula !== undefined) ? this.own : this.restored;
-    const [before, after] = [sumsOf(book), this.sumsWith(book, changes)];
-    return { before, after, moves: Math.abs((after.total ?? 0) - (before.total ?? 0)) };
+    const result = this.trialIn(book, changes);
+    const [before, after] = [sumsOf(book), sumsOf(result)];
+    return {
+      before,
+      after,
+      moves: Math.abs((after.total ?? 0) - (before.total ?? 0)),
+      ...(book === this.own && !this.isLarge && { counts: countsOf(result) }),
+    };
   }
 
-  /** From as much of the workbook as the sums are worked out from. */
-  private sumsWith(book: Book, changes: readonly Undoing[]): Sums {
-    let slice = this.slices.get(book);
-    if (!slice) {
-      slice = sliced(
+  /** In as much of the workbook as these names are worked out from. */
+  private trialIn(
+    book: Book,
+    changes: readonly Undoing[],
+    names = this.isLarge ? SUMS : SUMS_AND_COUNTS,
+  ): Book {
+    const slices = this.slices.get(names)!;
+    const slice =
+      slices.get(book) ??
+      sliced(
         book,
-        SUMS,
+        names,
         this.causes.flatMap((cause) => cause.changes),
       );
-      this.slices.set(book, slice);
-    }
-    return sumsOf(this.trialOf(slice)(changes));
+    slices.set(book, slice);
+    return this.trialOf(slice)(changes);
   }
 
-  private amountOf(
-    { changes, isAbout }: Cause,
-    { before, after }: { before: Sums; after: Sums },
-    index: number,
-  ): Amount {
-    const counts = this.countsUndone(changes, index);
+  private amountOf(cause: Cause, undone: Undone, index: number): Amount {
+    const counts = this.countsUndone(cause, undone, index);
     return {
-      before: { ...before, ...counts?.before },
-      after: { ...after, ...counts?.after },
-      isAbout,
+      before: { ...undone.before, ...counts?.before },
+      after: { ...undone.after, ...counts?.after },
+      isAbout: cause.isAbout,
     };
   }
 
   private countsUndone(
-    changes: readonly Undoing[],
+    { changes }: Cause,
+    { counts }: Undone,
     index: number,
   ): { readonly before: Counts; readonly after: Counts } | undefined {
-    const outlets = namedColumn(this.own, estimate.rooms.outlet.name).filter((one) => !isBlank(one)).length;
-    if (outlets > MANY_OUTLETS && index >= MOST_IN_LARGE_JOBS) return undefined;
+    if (this.isLarge && index >= MOST_IN_LARGE_JOBS) return undefined;
     const before = countsOf(this.own);
     const follows = this.follows(changes.map(({ place }) => place));
     const reached = VERDICTS.some((name) => {
       const place = placeOfName(this.own, name);
       return place !== undefined && follows(place.sheet, parseAddress(place.at)!);
     });
-    return { before, after: reached ? countsOf(this.trialOf(this.own)(changes)) : before };
+    return {
+      before,
+      after: reached ? (counts ?? countsOf(this.trialIn(this.own, changes, SUMS_AND_COUNTS))) : before,
+    };
   }
 
   /** By its cause, what would not be said with every cause undone. */
@@ -265,7 +292,9 @@ class ByCause {
     );
     const all = this.causes.filter(({ finding }) => finding.weight !== "worth knowing");
     const total = (changesOf: (cause: Cause) => readonly Undoing[]): number | undefined =>
-      all.length === 0 ? sumsOf(this.own).total : this.sumsWith(this.own, all.flatMap(changesOf)).total;
+      all.length === 0
+        ? sumsOf(this.own).total
+        : sumsOf(this.trialIn(this.own, all.flatMap(changesOf))).total;
     const shouldBe = total(({ changes }) => changes);
     // One that is unsure may raise the total and another lower it.
     const ends = shouldBe === undefined ? [] : [shouldBe, shouldBe];

@@ -1,6 +1,7 @@
 /** As much of a workbook as some of its cells are worked out from. */
 import { parseRange } from "../formula/address";
-import { meet, readAreas, type Area } from "../formula/readAreas";
+import { AreasFound } from "../formula/areasFound";
+import { readAreas, type Area } from "../formula/readAreas";
 import { tokensOf } from "../formula/tokens";
 import type { Book, BookCell } from "../workbooks/book";
 import type { Undoing } from "./finding";
@@ -30,7 +31,7 @@ export function sliced(book: Book, names: readonly string[], changes: readonly U
     changes.some(readsAnywhere)
   )
     return book;
-  const left = new Set([
+  const formulas = [
     ...book.sheets.flatMap(({ name, cells }) =>
       Object.entries(cells).flatMap(([cell, { formula, spill }]) =>
         formula === undefined ? [] : [filled(name, cell, formula, spill)],
@@ -39,20 +40,22 @@ export function sliced(book: Book, names: readonly string[], changes: readonly U
     ...changes.flatMap(({ place: { sheet, cell }, formula }) =>
       formula === undefined ? [] : [filled(sheet, cell, formula)],
     ),
-  ]);
+  ];
+  const take = new AreasFound(formulas.map((one) => [one.area, one] as const)).taker();
+  const found = new Set<Filled>();
   const needed = new Set<string>();
-  let next = book.names.flatMap(({ name, sheet, range }): Area[] => {
+  const wanted = book.names.flatMap(({ name, sheet, range }): Area[] => {
     const zone = names.includes(name) ? parseRange(range) : undefined;
     return zone ? [{ sheet, zone }] : [];
   });
-  while (next.length > 0) {
-    const found = [...left].filter(({ area }) => next.some((wanted) => meet(wanted, area)));
-    for (const one of found) {
-      left.delete(one);
+  // It grows while it is gone through.
+  for (const area of wanted)
+    for (const one of take(area)) {
+      if (found.has(one)) continue;
+      found.add(one);
       needed.add(`${one.sheet}!${one.cell}`);
+      wanted.push(...readAreas(book, one.sheet, one.formula));
     }
-    next = found.flatMap(({ sheet, formula }) => readAreas(book, sheet, formula));
-  }
   return {
     ...book,
     sheets: book.sheets.map((sheet) => ({

@@ -21,6 +21,8 @@ export interface Template {
   readonly definition: WorkbookDefinition;
   /** Starts from figures of standards and common practice: no job and no prices. */
   readonly empty: () => Book;
+  /** What the empty one holds. */
+  readonly start: JobInputs;
   /** An invented job. */
   readonly demonstration: () => Book;
   /** Further invented jobs, by the name of their file. */
@@ -43,6 +45,7 @@ const template = (
   title: definition.title,
   definition,
   empty: () => layOut(definition, start),
+  start,
   demonstration: () => layOut(definition, example),
   more: more.map(({ id, title, inputs }) => ({ id, title, book: () => layOut(definition, inputs) })),
 });
