@@ -11,7 +11,13 @@ import { recalculate } from "../hosts/headless/recalculate";
 import type { JobInputs } from "../workbooks/definition";
 import { jobInputsOf } from "../workbooks/jobInputsOf";
 import { layOut } from "../workbooks/layOut";
-import { fromEstimate } from "../workbooks/quoteReview/fromEstimate";
+import { quoteReview } from "../workbooks/quoteReview/definition";
+import { quoteInWords } from "../workbooks/quoteReview/typed/quoteInWords";
+import type { Book } from "../workbooks/book";
+import { firmSays } from "../review/ranges/firm";
+import { startFromEstimate, startFromTyped } from "../review/ranges/quoteStart";
+import { correctedInWords, slipsIn } from "../review/rules/quoteSlips";
+import { readQuoteFile } from "../hosts/file/readQuoteFile";
 import { startingPoint } from "../workbooks/multiRoom/startingPoint";
 import { sheetDateOf } from "../workbooks/sheetDate";
 import { previewText } from "../workbooks/survey/preview";
@@ -38,8 +44,12 @@ ${SURVEY_WORDS}
   --standards FIRM.xlsx
                        draw on the firm's standards: parts, prices, rates, limits
                        and terms; the quote is dated today
-  --from QUOTE.xlsx    of quote-review: fill it from an estimate of ours; its
-                       sums are worked again, head units counted against tuners
+  --from QUOTE         of quote-review: fill it from an estimate of ours (.xlsx) or
+                       from somebody else's quote as a list (.csv, .txt, .tsv or
+                       any .xlsx): lines of part, quantity, price and sum in any
+                       order, or “12 x splitter @ 3.50 = 42.00”, and its totals;
+                       what cannot be read is told. With --standards FIRM.xlsx its
+                       ranges are those of the firm's accepted quotes
   --keep-going         write the good lines although some are bad
   --force              replace FILE.xlsx if it exists
   --out FILE.xlsx      where to write
@@ -56,8 +66,8 @@ nothing else; "18 - 22" fills the shortest and the longest run.
 Every bad line is reported by its number and reason; nothing is written if any
 line is bad.
 
-Exit: 0 written, or all understood; 1 bad lines (with --keep-going: written
-without them);
+Exit: 0 written, or all understood; 1 bad lines (with --keep-going, and with
+--from: written without them);
 2 the files could not be used.`;
 
 export async function newJob(words: readonly string[], console: Console): Promise<number> {
@@ -87,7 +97,11 @@ export async function newJob(words: readonly string[], console: Console): Promis
     throw new UsageTrouble("Give --base or --demonstration, not both.");
   if (values.standards !== undefined && (values.base ?? values.demonstration))
     throw new UsageTrouble("Give --standards by itself: what --base and --demonstration fill, they would.");
-  if (values.standards !== undefined && template.id !== "multi-room")
+  if (
+    values.standards !== undefined &&
+    template.id !== "multi-room" &&
+    !(template.id === "quote-review" && values.from !== undefined)
+  )
     throw new UsageTrouble(`Only the template multi-room draws on standards; ${template.id} does not.`);
 
   if (values.from !== undefined && template.id !== "quote-review")
@@ -101,6 +115,7 @@ export async function newJob(words: readonly string[], console: Console): Promis
   if (values.preview)
     return preview(values.rooms, console, roomsOf(template, await baseFilling(template, values)), values);
   const out = fileToWrite(values.out, values.force);
+  if (values.from !== undefined) return await reviewOfQuote(values.from, values.standards, out, console);
 
   const base = await baseFilling(template, values);
   const survey =
@@ -144,24 +159,14 @@ async function baseFilling(
     base,
     demonstration,
     standards,
-    from,
   }: {
     readonly base?: string;
     readonly demonstration: boolean;
     readonly standards?: string;
-    readonly from?: string;
   },
 ): Promise<JobInputs> {
   if (standards !== undefined)
     return drawOn(await standardsIn(standards), startingPoint, sheetDateOf(new Date()));
-  if (from !== undefined) {
-    const quote = await readXlsx(await fileBytes(from));
-    if (quote.template !== "multi-room")
-      throw new FileTrouble(
-        `${from} was not made from the multi-room template, so it has no figures to take.`,
-      );
-    return fromEstimate(recalculate(quote));
-  }
   if (base !== undefined) {
     const book = await readXlsx(await fileBytes(base));
     if (book.template !== template.id) {
@@ -173,6 +178,48 @@ async function baseFilling(
   }
   return jobInputsOf(template.definition, demonstration ? template.demonstration() : template.empty());
 }
+
+/** A list that cannot be read whole is written with what could be read of it, and what could not is told. */
+async function reviewOfQuote(
+  from: string,
+  standards: string | undefined,
+  out: string,
+  console: Console,
+): Promise<number> {
+  const learned =
+    standards === undefined ? [] : firmSays((await standardsIn(standards)).inputs, standards).learned;
+  const bytes = await fileBytes(from);
+  const ours = await estimateIn(bytes, from);
+  const quote = ours === undefined ? await readQuoteFile(bytes) : undefined;
+  if (typeof quote === "string") throw new FileTrouble(`${from}: ${quote}`);
+  const inputs = quote ? startFromTyped(quote, learned) : startFromEstimate(recalculate(ours!), learned);
+  const book = recalculate(layOut(quoteReview, inputs));
+  await saveAtomically(out, await writeJob(book));
+  const told = quote && quoteInWords(quote);
+  for (const line of told?.look ?? []) console.err(`${from}, ${line}`);
+  if (told && told.words.length > 0)
+    console.out(`Words without a figure of the quote: ${told.words.join("; ")}`);
+  console.out(`${out}: ${told ? `Quote review of ${told.read}` : "Quote review"}`);
+  for (const { place, message } of slipsIn(book))
+    console.out(`  ${place ? `${place.sheet} ${place.cell}: ` : ""}${message}`);
+  console.out(correctedInWords(book));
+  return told && told.look.length > 0 ? EXIT.look : EXIT.ok;
+}
+
+/** @returns undefined for a text, and for a workbook that is none of ours */
+async function estimateIn(bytes: Uint8Array, path: string): Promise<Book | undefined> {
+  if (bytes[0] !== ZIP[0] || bytes[1] !== ZIP[1]) return undefined;
+  const book = await readXlsx(bytes);
+  if (book.template === "multi-room") return book;
+  if (book.template !== "")
+    throw new FileTrouble(
+      `${path} was made from the template ${book.template}, which is no quote. Give a multi-room estimate, or the quote as a list.`,
+    );
+  return undefined;
+}
+
+/** With which a workbook begins. */
+const ZIP = [0x50, 0x4b] as const;
 
 /** @throws FileTrouble where no job can draw on it */
 export async function standardsIn(path: string): Promise<FirmsStandards> {

@@ -27,6 +27,7 @@ import { figure, isBlank } from "./namedCells";
 import { lookInto, review, symptomsOf, type Look, type Trial, type Trials } from "./review";
 import type { ReviewOptions } from "./rule";
 import { earlierVersion } from "./rules/earlierVersion";
+import { isQuoteReview, quoteSlips, totalsOf } from "./rules/quoteSlips";
 import { likelySlips } from "./likelySlip";
 import { sliced } from "./sliced";
 import { likelyInputs } from "./withLikelyInputs";
@@ -285,6 +286,7 @@ class ByCause {
   }
 
   private headline(told: readonly Finding[]): Pick<FullReview, "headline"> {
+    if (isQuoteReview(this.own)) return quoteHeadline(this.own, told);
     const name = estimate.quote.total.name;
     if (!placeOfName(this.own, name)) return {};
     const quoted = [namedValue(this.look.stored, name), namedValue(this.own, name)].find(
@@ -318,6 +320,22 @@ class ByCause {
       }),
     };
   }
+}
+
+/** Of somebody else's quote, as its review has corrected it. */
+function quoteHeadline(book: Book, told: readonly Finding[]): Pick<FullReview, "headline"> {
+  const { quoted, shouldBe } = totalsOf(book);
+  if (quoted === undefined) return {};
+  const amount = { before: { total: quoted }, after: { total: shouldBe }, isAbout: false };
+  const slips = told.filter(({ rule }) => rule === quoteSlips.id);
+  return {
+    headline: headlineOf({
+      quoted,
+      shouldBe,
+      ends: [],
+      told: slips.map((one) => (one.weight === "wrong" && shouldBe !== undefined ? { ...one, amount } : one)),
+    }),
+  };
 }
 
 function causesOf(finding: Finding): Cause[] {

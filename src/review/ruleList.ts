@@ -55,6 +55,7 @@ import { leadsOutside } from "./rules/leadsOutside";
 import { looksAlike } from "./rules/looksAlike";
 import { otherFigure } from "./rules/otherFigure";
 import { printedPage } from "./rules/printedPage";
+import { NAMED_ONE_BY_ONE, quoteSlips } from "./rules/quoteSlips";
 import { tellsMore } from "./rules/tellsMore";
 import { brokenInputs } from "./rules/brokenInputs";
 import { unreadable } from "./rules/unreadable";
@@ -76,6 +77,7 @@ export const rules: readonly Rule[] = [
   missingEntries,
   zeroAmounts,
   totals,
+  quoteSlips,
   taxBase,
   textNumbers,
   looksAlike,
@@ -134,6 +136,8 @@ export const rules: readonly Rule[] = [
     reason: "The workbook's own checks count what cannot go out.",
     example: "A splitter feeds five outlets from four ports.",
     find: ({ own, computed, earlier }) =>
-      earlier?.fresh ? checksToday(earlier.fresh, own) : failingChecks(computed),
+      (earlier?.fresh ? checksToday(earlier.fresh, own) : failingChecks(computed)).filter(
+        ({ check }) => !check || !NAMED_ONE_BY_ONE.has(check.id),
+      ),
   },
 ];

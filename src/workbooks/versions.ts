@@ -60,7 +60,7 @@ export const VERSIONS = {
     {
       version: "3",
       changes:
-        "Plainer labels, hints and checks, in the terms of the estimate; a question that does not arise is answered with “not applicable”.",
+        "Plainer labels, hints and checks, in the terms of the estimate; a question that does not arise is answered with “not applicable”. It is filled from an estimate or a typed list, names lines that stand twice, and says the corrected total with what it is made of; a discount may be greater than the options.",
     },
   ],
   standards: [FIRST],

@@ -35,9 +35,12 @@ const seeds =
 
 /** magvar rounds to 0.01 deg. */
 const TOLERANCES = { slots_compass: 0.011 };
-/** Held to a pattern or a rule: the words of a verdict, a peak that may be unsure, a figure less an empty text, versions. */
+/**
+ * Held to a pattern or a rule: the words of a verdict, a peak that may be unsure, a figure less an empty text, what is
+ * corrected where a figure is a word, versions.
+ */
 const LOOSELY =
-  /^(peaks_found|review_verdict|review_(heads|price|tax)_(off|word)|about_(template|functions))$/;
+  /^(peaks_found|review_verdict|review_(heads|price|tax)_(off|word)|corrected_\w+|about_(template|functions))$/;
 
 interface Small {
   readonly definition: WorkbookDefinition;

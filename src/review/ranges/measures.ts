@@ -98,7 +98,7 @@ export function measuresIn(computed: Book, definition: WorkbookDefinition): Meas
 }
 
 /** Jobs are of like size within a factor of four: a small one costs more an outlet. */
-function sizeOf(outlets: number): string {
+export function sizeOf(outlets: number): string {
   const step = Math.floor(Math.log(outlets) / Math.log(4));
   return `jobs of ${4 ** step} to ${4 ** (step + 1) - 1} outlets`;
 }

@@ -10,6 +10,7 @@ export const about = aboutSheet({
   ],
   howToFill: [
     "On Review, type each figure as the quote or its price sheet has it; a line that is not there stays blank and says so.",
+    "Or let it be filled from an estimate or from a typed list: on the desk New, Review of a list; by the command rigsheet new quote-review --from.",
     "Each figure is worked again from the figures typed above it, so that one slip shows in one place.",
     "Put your firm's own ranges beside the ratios once, and keep the workbook. Answer the questions with yes, no or not applicable.",
   ],

@@ -34,6 +34,13 @@ const checks = checksSheet(
       passes: NONE_FOUND,
       where: "Review, lines",
     },
+    "lines twice": {
+      what: "Lines that stand twice",
+      limit: "none",
+      found: f`COUNTIF(${lines.word},"twice")`,
+      passes: NONE_FOUND,
+      where: "Review, lines",
+    },
     "ratios out of range": {
       what: "Ratios outside your own ranges, or not found",
       limit: "none",

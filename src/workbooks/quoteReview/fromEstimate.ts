@@ -9,6 +9,7 @@ import { namedColumn, namedValue } from "../named";
 import { wordsOf } from "../shownFigure";
 import { quoteReviewStart } from "./jobInputs";
 import { review } from "./names";
+import { LINES_ARE } from "./typed/typedQuote";
 
 const LISTS = [
   estimate.unitsBought,
@@ -64,8 +65,8 @@ export function fromEstimate(book: Book): JobInputs {
     [review.cost, cents(numberIn(price.cost))],
     [review.margin, numberIn(site.margin)],
     [review.price, cents(numberIn(price.sell))],
-    // Less the discount; one that is greater than they are has no place here.
-    [review.extras, extras !== undefined && extras >= 0 ? extras : undefined],
+    // Less the discount.
+    [review.extras, extras],
     [review.net, net],
     [review.taxed, isOneRate ? numberIn(price.taxable) : net],
     // Of several rates the one that all of it bears together.
@@ -73,9 +74,20 @@ export function fromEstimate(book: Book): JobInputs {
     [review.tax, tax],
     [review.total, numberIn(quote.total)],
   ];
+  const firstOf = (list: (typeof LISTS)[number]): number | undefined =>
+    namedColumn(book, list.price.name).find(
+      (value): value is number => typeof value === "number" && value > 0,
+    );
+  const [metres, cableSum] = [estimate.cablesBought.needed, estimate.cablesBought.sum].map((column) =>
+    numbersOf(column).reduce((all, one) => all + one, 0),
+  );
+  const headPrice = firstOf(estimate.unitsBought);
   return {
     fields: {
       ...quoteReviewStart.fields,
+      [review.lines_are.name]: LINES_ARE[2],
+      ...(headPrice !== undefined && { [review.head_price.name]: headPrice }),
+      ...(metres! > 0 && cableSum! > 0 && { [review.cable_price.name]: cents(cableSum! / metres!)! }),
       ...Object.fromEntries(
         figures.flatMap(([{ name }, value]) => (value === undefined ? [] : [[name, value]])),
       ),

@@ -1,8 +1,12 @@
 import type { Named } from "../../formula/build";
 import { anyNumber, anyText, day, nameIn, number, oneOf, whole } from "../asks";
 import { asked, block, entry, fields, result, told, type NamedField } from "../names";
+import { LINES_ARE } from "./typed/typedQuote";
 
-const sum = (what: string) => number(0, 100_000_000, what);
+const MOST = 100_000_000;
+const sum = (what: string) => number(0, MOST, what);
+/** A discount is less than nothing. */
+const sumOrLess = (what: string) => number(-MOST, MOST, what);
 
 /** What a figure comes to when it is worked again, how far it is off, and the word for that. */
 export const beside = ({ name }: NamedField): Readonly<Record<"again" | "off" | "word", Named>> => ({
@@ -30,6 +34,7 @@ export const ratio = fields(
       unit: "share",
       format: "two",
     }),
+    cable_price: told("price of each m or ft of cable", { unit: "money", format: "two" }),
   },
   ["values"],
 );
@@ -103,7 +108,9 @@ export const review = fields("review", {
   extras: asked(
     "Provisional sums and options",
     { unit: "money", format: "money" },
-    sum("Both together, at their selling price"),
+    sumOrLess(
+      "Both together, at their selling price, less a discount; below 0 where the discount is greater",
+    ),
   ),
   net: asked("Price without tax", { unit: "money", format: "money" }, sum("Net sum of the quote")),
   taxed: asked(
@@ -115,6 +122,21 @@ export const review = fields("review", {
   tax: asked("Tax, sum", { unit: "money", format: "money" }, sum("Tax of the quote")),
   total: asked("Total", { unit: "money", format: "money" }, sum("Total of the quote")),
   slip: told("Was the margin added as a markup?"),
+  lines_are: asked(
+    "The lines above are",
+    {},
+    oneOf(LINES_ARE, "Whether they make the whole price, all materials at cost, or are a part of them"),
+  ),
+  head_price: asked(
+    "Head unit, price of one",
+    { unit: "money", format: "money" },
+    sum("As its line has it; at it head units that are missing are counted"),
+  ),
+  cable_price: asked(
+    "Cable, price of each m or ft",
+    { unit: "money", format: "two" },
+    sum("As its line has it, a reel divided by its length"),
+  ),
   verdict: told("Ready to send?"),
   remark: asked("Remark", {}, anyText("What the maker of the quote should do")),
 });
@@ -126,10 +148,25 @@ export const lines = block("lines", {
     { width: 24, format: "general" },
     number(0, 1_000_000, "How many, or how many metres or reels"),
   ),
-  each: entry("Unit cost", { unit: "money", width: 12, format: "money" }, sum("Cost of one")),
+  each: entry("Unit cost", { unit: "money", width: 12, format: "money" }, sumOrLess("Cost of one")),
   again: result("Worked again", { unit: "money", width: 13, format: "money" }),
-  sum: entry("As quoted", { unit: "money", width: 12, format: "money" }, sum("Sum of the line")),
+  sum: entry(
+    "As quoted",
+    { unit: "money", width: 12, format: "money" },
+    sumOrLess("Sum of the line; of a discount below 0"),
+  ),
   word: result("Word", { width: 10 }),
+});
+
+/** What the quote comes to without its slips, and what that is made of. */
+export const corrected = fields("corrected", {
+  lines: told("Lines worked again, more than quoted", { unit: "money", format: "money" }),
+  twice: told("Lines entered twice, taken out", { unit: "money", format: "money" }),
+  heads: told("Head units that are missing", { unit: "money", format: "money" }),
+  net: told("Price without tax, corrected", { unit: "money", format: "money" }),
+  tax: told("Tax, corrected", { unit: "money", format: "money" }),
+  total: told("Total, corrected", { unit: "money", format: "money" }),
+  off: told("More than the quoted total", { unit: "money", format: "money" }),
 });
 
 export const ranges = block("ranges", {

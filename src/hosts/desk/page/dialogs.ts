@@ -47,7 +47,8 @@ export function ask(
 export type Beginning =
   | { readonly kind: "empty" | "demonstration"; readonly template: Template }
   | { readonly kind: "standards"; readonly standards: StandardsHere }
-  | { readonly kind: "exercises" };
+  | { readonly kind: "exercises" }
+  | { readonly kind: "list" };
 
 /** @param firms the firm's standards among the jobs, the one that is meant first */
 export async function askForTemplate(
@@ -83,10 +84,12 @@ export async function askForTemplate(
       { label: "Empty", value: "empty" },
       { label: "Demonstration", value: "demonstration" },
       { label: "Exercises…", value: "exercises" },
+      { label: "Review of a list…", value: "list" },
       { label: "Cancel", value: "" },
     ],
   );
   if (kind === "exercises") return { kind };
+  if (kind === "list") return { kind };
   if (kind === "standards") {
     const standards = firms[firm.selectedIndex];
     return standards && { kind, standards };

@@ -27,6 +27,7 @@ import { outletsAdded } from "./deskHost";
 import type { DeskGuard } from "./deskPlugin";
 import { askForExercise, askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { trials } from "./comparing";
+import { askForList, isList, quoteFromList } from "./quoteFromList";
 import { painted } from "./dom";
 import { canHold, heldFile, pickFile } from "../../storage/fileHandles";
 import { PaneBeside } from "./paneBeside";
@@ -129,6 +130,10 @@ async function newJob(started: () => Promise<void>): Promise<void> {
     await started();
     return await job.create(traineeSheet(set, series, { name, occurrence: 1 }), { isElsewhere: true });
   }
+  if (choice.kind === "list") {
+    const list = await askForList();
+    return list && (await reviewList(list, started));
+  }
   await started();
   if (choice.kind === "standards") {
     const { label, read } = choice.standards;
@@ -138,6 +143,13 @@ async function newJob(started: () => Promise<void>): Promise<void> {
   }
   // What comes with the page is nobody's work.
   await job.create(choice.template[choice.kind](), { isElsewhere: choice.kind === "demonstration" });
+}
+
+async function reviewList(list: Blob, started: () => Promise<void>): Promise<void> {
+  await started();
+  const { book, said } = await quoteFromList(list, api);
+  await job.create(book);
+  bar.showNotice(said);
 }
 
 async function open(started: () => Promise<void>): Promise<void> {
@@ -305,7 +317,11 @@ async function bringInDropped(files: readonly File[]): Promise<void> {
 
 acceptDrops((dropped) => {
   const exported = dropped.filter(({ name }) => /\.zip$/i.test(name));
-  const files = dropped.filter((file) => !exported.includes(file));
+  const lists = dropped.filter(isList);
+  const files = dropped.filter((file) => !exported.includes(file) && !lists.includes(file));
+  // One at a time: each becomes the job that is open.
+  const [list] = lists;
+  if (desk && list) void run(`Reading ${list.name}…`, (started) => reviewList(list, started));
   if (desk && exported.length > 0) void bringInDropped(exported);
   if (desk && files.length > 0)
     void run(`Reviewing ${files.length === 1 ? files[0]!.name : `${files.length} workbooks`}…`, (started) =>

@@ -38,16 +38,23 @@ const oneOf = (value: Value): Expected => ({
 /** The words of each ratio, as Review and Ratios have them. */
 const ratiosOf = (job: Job): readonly (readonly [string, Value])[] => {
   const of = (name: string): number => orNought(job.fields, `review_${name}`);
-  const each = (a: number, by: number): Value => (by === 0 ? "" : a / by);
+  const has = (name: string): boolean => isFilled(job.fields, `review_${name}`);
+  /** A figure that is not told makes no ratio. */
+  const each = (a: number, by: number, ...told: readonly string[]): Value =>
+    by === 0 || !told.some(has) ? "" : a / by;
   return [
-    [ratio.per_outlet.words.label, each(of("price"), of("outlets"))],
-    [ratio.cable_each.words.label, each(of("cable"), of("outlets"))],
-    [ratio.hours_each.words.label, each(of("hours"), of("outlets"))],
-    [ratio.tuners_each.words.label, each(of("tuners"), of("outlets"))],
-    [ratio.tuners_head.words.label, each(of("tuners"), of("heads"))],
-    [ratio.materials.words.label, each(of("materials"), of("materials") + of("labour"))],
-    [ratio.margin.words.label, each(of("price") - of("cost"), of("price"))],
-    [ratio.extras.words.label, each(of("extras"), of("net"))],
+    [
+      ratio.per_outlet.words.label,
+      each(has("price") ? of("price") : of("net"), of("outlets"), "price", "net"),
+    ],
+    [ratio.cable_each.words.label, each(of("cable"), of("outlets"), "cable")],
+    [ratio.hours_each.words.label, each(of("hours"), of("outlets"), "hours")],
+    [ratio.tuners_each.words.label, each(of("tuners"), of("outlets"), "tuners")],
+    [ratio.tuners_head.words.label, each(of("tuners"), of("heads"), "tuners")],
+    [ratio.materials.words.label, each(of("materials"), of("materials") + of("labour"), "materials")],
+    [ratio.margin.words.label, each(of("price") - of("cost"), of("price"), "cost")],
+    [ratio.extras.words.label, each(of("extras"), of("net"), "extras")],
+    [ratio.cable_price.words.label, has("cable_price") ? of("cable_price") : ""],
   ];
 };
 
@@ -103,9 +110,69 @@ function figuresOf(job: Job, linesAgain: readonly Value[]): Readonly<Record<stri
   };
 }
 
+/** A lump sum has neither quantity nor price. */
 function lineWord(row: Row, again: Value, tolerance: number): Value {
-  if (["quantity", "each", "sum"].some((key) => !isFilled(row, key))) return "missing";
+  const isHalf = isFilled(row, "quantity") !== isFilled(row, "each");
+  if (isHalf || !isFilled(row, "sum")) return "missing";
   return Math.abs(figure(row, "sum") - Number(again)) <= tolerance ? "ok" : "look";
+}
+
+const inCents = (value: number): number =>
+  new DecimalJs(value).toDecimalPlaces(2, DecimalJs.ROUND_HALF_UP).toNumber();
+const FIGURE_OR_ERROR: Expected = {
+  about: "a figure or an error",
+  holds: (got) => typeof got === "number" || got === "" || isBookError(got as BookResult),
+};
+
+/** Of a job whose lines are a part of the materials: what is corrected in them goes through cost and margin into the price. */
+function correctedOf(
+  job: Job,
+  figures: Readonly<Record<string, Again>>,
+  linesAgain: readonly Value[],
+  lineWords: readonly Value[],
+): Cells {
+  const has = (name: string): boolean => isFilled(job.fields, `review_${name}`);
+  const of = (name: string): number => orNought(job.fields, `review_${name}`);
+  const names = "lines twice heads net tax total off".split(" ");
+  // What follows from a word in a figure's place is an error, in whichever of them.
+  if (["cost", "tax", "materials"].some((name) => Number.isNaN(of(name))))
+    return Object.fromEntries(names.map((name) => [`corrected_${name}`, FIGURE_OR_ERROR]));
+  const rows = rowsOf(job, "lines");
+  const sumOver = (word: string, value: (at: number) => number): number =>
+    lineWords.reduce<number>((all, one, at) => all + (one === word ? value(at) || 0 : 0), 0);
+  const lines = sumOver("look", (at) => inCents(Number(linesAgain[at]) - orNought(rows[at]!, "sum")));
+  const twice = 0 - sumOver("twice", (at) => Number(linesAgain[at]));
+  const needed = figures.heads!.again;
+  const heads =
+    typeof needed === "number" && !Number.isNaN(needed)
+      ? Math.max(0, needed - of("heads")) * of("head_price")
+      : 0;
+  const delta = lines + twice + heads;
+  const labour = of("hours") * of("rate") || of("labour");
+  const cost = (of("materials") + delta + labour) * (1 + of("contingency")) * (1 + of("overhead"));
+  const price = !has("materials")
+    ? of("price") + delta
+    : has("margin")
+      ? cost / (1 - of("margin"))
+      : of("cost") === 0
+        ? of("price") + delta
+        : (of("price") * cost) / of("cost");
+  const isRight = ["materials", "labour", "cost", "price", "net"].every(
+    (name) => figures[name]!.word === "ok",
+  );
+  const net = delta === 0 && isRight ? of("net") : inCents(price + of("extras"));
+  const base = has("taxed") ? of("taxed") + net - (has("net") ? of("net") : net) : net;
+  const isTaxRight = net === of("net") && figures.tax!.word === "ok";
+  const tax = !has("rate_tax") || isTaxRight ? of("tax") : inCents(base * of("rate_tax"));
+  return {
+    corrected_lines: lines,
+    corrected_twice: twice,
+    corrected_heads: heads,
+    corrected_net: net,
+    corrected_tax: tax,
+    corrected_total: net + tax,
+    corrected_off: has("total") ? net + tax - of("total") : "",
+  };
 }
 
 /**
@@ -116,12 +183,20 @@ function lineWord(row: Row, again: Value, tolerance: number): Value {
 export function quoteReviewReference(job: Job, book: Book, isByWords: boolean): Cells {
   const lines = rowsOf(job, "lines");
   const tolerance = orNought(job.fields, "review_tolerance");
-  const linesAgain = lines.map((row) =>
-    isFilled(row, "part") ? orNought(row, "quantity") * orNought(row, "each") : "",
-  );
-  const lineWords = lines.map((row, at) =>
-    isFilled(row, "part") ? lineWord(row, linesAgain[at]!, tolerance) : "",
-  );
+  const linesAgain = lines.map((row) => {
+    if (!isFilled(row, "part")) return "";
+    const isLump = !isFilled(row, "quantity") || !isFilled(row, "each");
+    return isLump ? orNought(row, "sum") : orNought(row, "quantity") * orNought(row, "each");
+  });
+  const isLike = (one: number, other: number): boolean =>
+    plain(lines[one]!.part) === plain(lines[other]!.part) &&
+    plain(lines[one]!.quantity) === plain(lines[other]!.quantity) &&
+    Object.is(linesAgain[one], linesAgain[other]);
+  const isTwice = (at: number): boolean => lines.slice(0, at).some((_, before) => isLike(before, at));
+  const lineWords = lines.map((row, at) => {
+    if (!isFilled(row, "part")) return "";
+    return isTwice(at) ? "twice" : lineWord(row, linesAgain[at]!, tolerance);
+  });
   const figures = figuresOf(job, linesAgain);
   const of = (name: string): number => orNought(job.fields, `review_${name}`);
   const markedUp = of("price") - of("cost") * (1 + of("margin"));
@@ -142,6 +217,7 @@ export function quoteReviewReference(job: Job, book: Book, isByWords: boolean): 
     if (!isFilled(row, "ratio")) return "";
     if (!isFilled(row, "low") || !isFilled(row, "high")) return "no range";
     const value = values[at]!;
+    if (value === "") return "not known";
     // What was not found is as good as outside.
     if (typeof value !== "number") return "look";
     return value >= figure(row, "low") && value <= figure(row, "high") ? "ok" : "look";
@@ -170,6 +246,7 @@ export function quoteReviewReference(job: Job, book: Book, isByWords: boolean): 
         (isByWords ? Number(isFault(slip) || slip === "look") : markedUpCount),
     ),
     "lines that differ": none(count(lineWords, (one) => one === "look" || one === "missing" || isFault(one))),
+    "lines twice": none(count(lineWords, (one) => one === "twice")),
     "ratios out of range": none(
       count(rangeWords, (one) => one === "look") +
         values.filter((one, at) => isFault(one) && !(isByWords && rangeWords[at] === "look")).length,
@@ -192,6 +269,7 @@ export function quoteReviewReference(job: Job, book: Book, isByWords: boolean): 
       ]),
     ),
     review_slip: slip,
+    ...correctedOf(job, figures, linesAgain, lineWords),
     lines_again: linesAgain,
     lines_word: lineWords,
     ranges_value: values,
