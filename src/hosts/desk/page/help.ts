@@ -19,6 +19,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ["Ctrl+C, Ctrl+V", "copy, paste; calculated cells are left as they are"],
   ["Ctrl+H", "find and replace"],
   ["F6", "from the grid to the pane, to the bar, and back"],
+  ["F8", "to the next finding of the list; with Shift to the one before"],
   ["Shift+PageDown, Shift+PageUp", "next sheet, previous sheet"],
 ];
 
