@@ -27,6 +27,8 @@ const { rooms, branches, heads, dishes, feeders, passives, supplies } = estimate
 /** Names that a cell without a list of its own may hold. */
 const LISTS: Readonly<Record<string, readonly string[]>> = {
   [rooms.from.name]: [branches.id.name, heads.id.name, rooms.outlet.name],
+  [rooms.receiver.name]: [estimate.receivers.kind.name],
+  [estimate.types.receiver.name]: [estimate.receivers.kind.name],
   [branches.from.name]: [branches.id.name, heads.id.name],
   [branches.device.name]: [passives.name.name, supplies.name.name],
   [heads.dish.name]: [dishes.name.name],

@@ -96,6 +96,9 @@ function inEachOthersCell(place: FindingPlace, value: number, other: Input | und
       };
 }
 
+/** Common practice, no source: an estimate is seldom off by more than half. */
+const MOST_OF_LIKELY = 1.5;
+
 interface Range {
   readonly of: string;
   readonly least: string;
@@ -131,6 +134,14 @@ function ranges(read: Book, { of, least, most, named }: Range): Finding[] {
     ];
     if (blanks.length === 1 && of !== estimate.rooms.run.name)
       return say(blanks[0]!, "of the least and the most one is blank.", "Both, or neither.");
+    // Of a least and a most that cross the one that the likely figure belies is off.
+    if (from !== undefined && to !== undefined && from > to && is !== undefined && is >= from && is > to)
+      return say(
+        high[index]!,
+        `the most is ${figure(to)}, under the least of ${figure(from)} and the likely ${figure(is)}.`,
+        "The most of the three.",
+        { usual: { low: is, high: is * MOST_OF_LIKELY } },
+      );
     if (from !== undefined && to !== undefined && from > to)
       return say(
         low[index]!,

@@ -7,7 +7,15 @@ import { filledCells, isBlank, namedCells, plainWord, PRICED_BLOCKS } from "../n
 import { areSameRows, clearing } from "../rowCells";
 import type { Rule } from "../rule";
 
-const NAMED = [
+interface Listed {
+  readonly block: string;
+  readonly name: string;
+  readonly what: string;
+  readonly effect: string;
+  readonly onlyCopies?: boolean;
+}
+
+const NAMED: readonly Listed[] = [
   {
     block: "rooms",
     name: estimate.rooms.outlet.name,
@@ -32,6 +40,14 @@ const NAMED = [
     what: "kind of receiver",
     effect: "The first is taken.",
   },
+  // Two of one name may be two; a row pasted again is the same in all its cells.
+  {
+    block: "sites",
+    name: estimate.sites.name.name,
+    what: "site cost",
+    effect: "It is priced twice.",
+    onlyCopies: true,
+  },
   { block: "routes", name: estimate.routes.name.name, what: "route", effect: "Its cables are priced twice." },
   { block: "labour", name: estimate.labour.name.name, what: "work", effect: "It is priced twice." },
   { block: "options", name: estimate.options.name.name, what: "option", effect: "It is offered twice." },
@@ -49,13 +65,14 @@ export const duplicates: Rule = {
   example: "Outlet 12-1 stands in rows 8 and 19.",
   find: ({ read, definition }) => {
     const inputs = inputsIn(read, definition);
-    return NAMED.flatMap(({ block, name, what, effect }) => {
+    return NAMED.flatMap(({ block, name, what, effect, onlyCopies }: Listed) => {
       const seen = new Map<string, { readonly cell: string; readonly index: number }>();
       return filledCells(read, name).flatMap(({ place, value, index }): Finding[] => {
         const first = seen.get(plainWord(value));
         seen.set(plainWord(value), first ?? { cell: place.cell, index });
         if (first === undefined) return [];
         const isCopy = areSameRows(inputs, block, [first.index, index]);
+        if (onlyCopies && !isCopy) return [];
         const own = block === "rooms" && !isCopy ? nameInItsSeries(read, index) : undefined;
         return [
           {
