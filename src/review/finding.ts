@@ -57,6 +57,8 @@ export interface Finding {
   readonly meant?: number | string;
   /** Every cell that has to change to undo it, where that is known and is more than `meant` says. */
   readonly undoing?: readonly Undoing[];
+  /** What undoes it is likely, and not known. */
+  readonly isGuess?: true;
   /** What would be usual in the cell, where what was meant is not known. */
   readonly usual?: { readonly low: number; readonly high: number };
   /** What it does to the price or to an outlet, where that is known. */

@@ -140,6 +140,13 @@ export function lookInto(
 export const symptomsOf = (mended: Book, { judged }: Look): Finding[] =>
   saidBy(symptoms, { ...readings(mended, (book) => book), options: judged.options });
 
+/**
+ * @param mended a copy, computed
+ * @returns what all rules say of it
+ */
+export const saidOf = (mended: Book, { judged }: Look): Finding[] =>
+  saidBy(rules, { ...readings(mended, (book) => book), options: judged.options });
+
 const symptoms = rules.filter(({ id }) => SYMPTOMS.has(id));
 
 const saidBy = (some: readonly Rule[], reviewed: Reviewed): Finding[] =>

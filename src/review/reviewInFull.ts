@@ -24,11 +24,11 @@ import { followersIn, type Follows } from "./followersOf";
 import { grouped, undoingOf } from "./grouped";
 import { countsOf, sumsOf, SUMS, VERDICTS } from "./measures";
 import { figure, isBlank } from "./namedCells";
-import { lookInto, review, symptomsOf, type Look, type Trial, type Trials } from "./review";
+import { lookInto, review, saidOf, symptomsOf, type Look, type Trial, type Trials } from "./review";
 import type { ReviewOptions } from "./rule";
 import { earlierVersion } from "./rules/earlierVersion";
 import { isQuoteReview, quoteSlips, totalsOf } from "./rules/quoteSlips";
-import { likelySlips } from "./likelySlip";
+import { likelyMeant } from "./likelyMeant";
 import { sliced } from "./sliced";
 import { likelyInputs } from "./withLikelyInputs";
 import { SYMPTOMS, withoutConsequences } from "./withoutConsequences";
@@ -111,11 +111,11 @@ class ByCause {
     private readonly look: Look,
     private readonly trialOf: (book: Book) => Trial,
   ) {
-    this.found = this.withSlips(this.oneOfEachCell(grouped(look.found)));
-    this.causes = this.found.flatMap(causesOf);
     this.follows = followersIn(this.own);
     const outlets = namedColumn(this.own, estimate.rooms.outlet.name).filter((one) => !isBlank(one)).length;
     this.isLarge = outlets > MANY_OUTLETS;
+    this.found = this.withoutWhatFollows(this.withSlips(this.oneOfEachCell(grouped(look.found))));
+    this.causes = this.found.flatMap(causesOf);
   }
 
   /** With its own formulas. */
@@ -168,7 +168,7 @@ class ByCause {
       const usual = several.find((one) => one.usual !== undefined);
       const whole: Finding = {
         ...first,
-        ...(known && { undoing: undoingOf(known) }),
+        ...(known && { undoing: undoingOf(known), ...(known.isGuess && { isGuess: known.isGuess }) }),
         ...(usual && { usual: usual.usual }),
         expected: first.expected ?? known?.expected ?? usual?.expected,
       };
@@ -181,19 +181,43 @@ class ByCause {
 
   /** What was likely meant where no rule knows it. */
   private withSlips(findings: readonly Finding[]): Finding[] {
-    const { read, definition } = this.look.judged;
     const unknown = findings.filter(
       (one) => one.weight !== "worth knowing" && !SYMPTOMS.has(one.rule!) && undoingOf(one) === undefined,
     );
-    const slips = likelySlips(read, definition!, unknown);
+    const likely = likelyMeant(this.look.judged, unknown);
     return findings.map((one) => {
-      const meant = slips.get(one);
-      if (meant === undefined) return one;
-      const told = { ...one, meant, expected: one.expected ?? `${figure(meant)}, likely.` };
+      const found = likely.get(one);
+      if (found === undefined) return one;
+      const told = { ...one, ...found, expected: withLikely(one.expected, found.meant) };
       const under = this.under.get(one);
       if (under) this.under.set(told, under);
       return told;
     });
+  }
+
+  /** What is doubtful only because of something that is wrong, and is not said with that undone, stands under it. */
+  private withoutWhatFollows(findings: readonly Finding[]): Finding[] {
+    const wrong = findings.flatMap((one) => (one.weight === "wrong" ? causesOf(one) : []));
+    const doubtful = findings.filter(
+      ({ weight, place, rule }) =>
+        weight === "doubtful" && place && !SYMPTOMS.has(rule!) && !BESIDE_THE_CELLS.has(rule!),
+    );
+    if (wrong.length === 0 || doubtful.length === 0 || this.look.judged.earlier) return [...findings];
+    const changes = withoutConflicts(wrong).flatMap((cause) => cause.changes);
+    const left = new Set(saidOf(this.trialOf(this.own)(changes), this.look).map(ruleAndPlace));
+    const following = new Set(doubtful.filter((one) => !left.has(ruleAndPlace(one))));
+    for (const one of following) {
+      const { sheet, cell } = one.place!;
+      const at = parseAddress(cell)!;
+      const cause =
+        wrong.find((other) => other.changes.some(({ place }) => keyOf(place) === keyOf(one.place!))) ??
+        wrong.find((other) => this.follows(other.changes.map(({ place }) => place))(sheet, at)) ??
+        wrong[0]!;
+      const under = this.under.get(cause.finding) ?? [];
+      this.under.set(cause.finding, [...under, one, ...(this.under.get(one) ?? [])]);
+      this.under.delete(one);
+    }
+    return findings.filter((one) => !following.has(one));
   }
 
   /** Where formulas are not the template's, an input is undone in a copy in which they are: a typed total moves with nothing. */
@@ -263,7 +287,7 @@ class ByCause {
       (one) => one.weight === "wrong" && !SYMPTOMS.has(one.rule!) && !known.has(one),
     );
     const changes = [
-      ...dearest.flatMap((cause) => cause.changes),
+      ...withoutConflicts(dearest).flatMap((cause) => cause.changes),
       ...likelyInputs(judged.read, judged.definition!, unknown),
     ];
     if (symptoms.length === 0 || changes.length === 0) return;
@@ -292,7 +316,7 @@ class ByCause {
     const quoted = [namedValue(this.look.stored, name), namedValue(this.own, name)].find(
       (one) => typeof one === "number",
     );
-    const all = this.causes.filter(({ finding }) => finding.weight !== "worth knowing");
+    const all = withoutConflicts(this.causes.filter(({ finding }) => finding.weight !== "worth knowing"));
     const total = (changesOf: (cause: Cause) => readonly Undoing[]): number | undefined =>
       all.length === 0
         ? sumsOf(this.own).total
@@ -300,12 +324,12 @@ class ByCause {
     const shouldBe = total(({ changes }) => changes);
     // One that is unsure may raise the total and another lower it.
     const ends = shouldBe === undefined ? [] : [shouldBe, shouldBe];
-    for (const unsure of all.filter(({ isAbout }) => isAbout)) {
+    for (const unsure of all) {
       const { place, usual } = unsure.finding;
+      if (!usual || undoingOf(unsure.finding)) continue;
       const both = (["low", "high"] as const).flatMap(
         (end) =>
-          total((cause) => (cause === unsure ? [{ place: place!, value: usual![end] }] : cause.changes)) ??
-          [],
+          total((cause) => (cause === unsure ? [{ place: place!, value: usual[end] }] : cause.changes)) ?? [],
       );
       if (shouldBe === undefined || both.length < 2) continue;
       ends[0] = ends[0]! + Math.min(0, ...both.map((one) => one - shouldBe));
@@ -338,13 +362,36 @@ function quoteHeadline(book: Book, told: readonly Finding[]): Pick<FullReview, "
   };
 }
 
+/** Beside what the rule expects, the value that was likely meant. */
+function withLikely(expected: string | undefined, meant: Finding["meant"]): string | undefined {
+  if (meant === undefined) return expected;
+  const shown = typeof meant === "number" ? figure(meant) : `“${meant}”`;
+  if (expected === undefined) return `${shown}, likely.`;
+  return expected.includes(shown) ? expected : `${expected.replace(/\.?$/, ".")} Likely ${shown}.`;
+}
+
 function causesOf(finding: Finding): Cause[] {
   if (SYMPTOMS.has(finding.rule!)) return [];
   const known = undoingOf(finding);
-  if (known) return [{ finding, changes: known, isAbout: false }];
+  if (known) return [{ finding, changes: known, isAbout: finding.isGuess === true }];
   const { usual, place } = finding;
   if (!usual || !place) return [];
   return [{ finding, changes: [{ place, value: middleOf(usual) }], isAbout: true }];
+}
+
+/** Of two that put other things into one cell the surer one counts, of two as sure the first. */
+function withoutConflicts(causes: readonly Cause[]): Cause[] {
+  const settled = new Map<string, string>();
+  return [...causes]
+    .sort((a, b) => Number(a.isAbout) - Number(b.isAbout))
+    .filter(({ changes }) => {
+      const cells = changes.map(
+        ({ place, value, formula }) => [keyOf(place), JSON.stringify([value, formula])] as const,
+      );
+      if (cells.some(([key, held]) => (settled.get(key) ?? held) !== held)) return false;
+      for (const [key, held] of cells) settled.set(key, held);
+      return true;
+    });
 }
 
 /** Ranges are wide, and mostly so many times as well as a part of what is usual. */
@@ -358,6 +405,7 @@ function effectOf({ effect, rule }: Finding, amount: Amount): string | undefined
 }
 
 const keyOf = ({ sheet, cell }: FindingPlace): string => `${sheet}!${cell}`;
+const ruleAndPlace = ({ rule, place }: Finding): string => JSON.stringify([rule, place?.sheet, place?.cell]);
 const inFull = ({ rule, place, message }: Finding): string => JSON.stringify([rule, place, message]);
 
 const moved = ({ amount }: Finding): number => {

@@ -3,9 +3,12 @@ import { parseRange } from "../formula/address";
 import { AreasFound } from "../formula/areasFound";
 import { readAreas, type Area } from "../formula/readAreas";
 import { tokensOf } from "../formula/tokens";
-import type { Book, BookCell } from "../workbooks/book";
+import { isBookError, type Book, type BookCell } from "../workbooks/book";
 import type { Undoing } from "./finding";
 import { filledArea } from "./followersOf";
+
+/** How far an error would reach as a result is not known: all that lies below and beside it may be its. */
+const ANY_REACH = { rows: 1_048_576, columns: 16_384 } as const;
 
 const ANYWHERE: ReadonlySet<string> = new Set(["INDIRECT", "OFFSET"]);
 
@@ -32,9 +35,11 @@ export function sliced(book: Book, names: readonly string[], changes: readonly U
   )
     return book;
   const formulas = [
-    ...book.sheets.flatMap(({ name, cells }) =>
+    ...book.sheets.flatMap(({ name, cells, results }) =>
       Object.entries(cells).flatMap(([cell, { formula, spill }]) =>
-        formula === undefined ? [] : [filled(name, cell, formula, spill)],
+        formula === undefined
+          ? []
+          : [filled(name, cell, formula, isBookError(results[cell]) ? ANY_REACH : spill)],
       ),
     ),
     ...changes.flatMap(({ place: { sheet, cell }, formula }) =>

@@ -8,7 +8,7 @@ import type { WorkbookDefinition } from "../workbooks/definition";
 import { templateOf } from "../workbooks/templates";
 import type { Finding, FindingPlace, Undoing } from "./finding";
 import { inputsIn, type Input } from "./inputsIn";
-import { median } from "./median";
+import { middleOf } from "./middleOf";
 import { filledCells, type NamedCell } from "./namedCells";
 import { withChanges } from "./withChanges";
 
@@ -56,15 +56,6 @@ function likely(
   if (here !== now) return here;
   // Any other value shows what hangs on it.
   return typeof here === "number" ? here * 1.25 + 1 : undefined;
-}
-
-/** The middle number, or the commonest text. */
-function middleOf(values: readonly BookValue[]): BookValue | undefined {
-  const numbers = values.filter((one): one is number => typeof one === "number");
-  if (numbers.length > 0 && numbers.length >= values.length / 2) return median(numbers);
-  const counts = new Map<BookValue, number>();
-  for (const one of values) counts.set(one, (counts.get(one) ?? 0) + 1);
-  return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0];
 }
 
 const demonstrations = new Map<string, Book>();

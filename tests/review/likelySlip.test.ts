@@ -24,3 +24,12 @@ test.each([
   // Sixty times as much, and no minutes.
   ["a price that would be one by the hour", 2, { low: 100, high: 130 }],
 ])("%s: nothing is guessed", (_, value, range) => expect(slipOf(value, range)).toBeUndefined());
+
+test("degrees Fahrenheit and parts of an hour are slips of a unit", () => {
+  expect(slipOf(131, { low: 10, high: 80, unit: "temperature", decimals: 0 })).toBe(55);
+  expect(slipOf(95, { low: 10, high: 80, unit: "temperature", decimals: 0 })).toBe(35);
+  expect(slipOf(70, { low: 10, high: 80, unit: "temperature", decimals: 0 })).toBeUndefined();
+  expect(slipOf(0.25, { low: 1, high: 240, unit: "minutes" })).toBe(15);
+  // Not a quarter of an hour: a point slipped.
+  expect(slipOf(0.4, { low: 1, high: 9, unit: "minutes" })).toBe(4);
+});

@@ -3,8 +3,10 @@ import { estimate } from "../../workbooks/multiRoom/names";
 import { made, options } from "../../workbooks/multiRoom/names/terms";
 import { taxClass, taxes } from "../../workbooks/multiRoom/names/site";
 import { doubtfulWith, type Finding } from "../finding";
-import { figure, filledCells, namedCells, plainWord } from "../namedCells";
+import { inputsIn, type Input } from "../inputsIn";
+import { figure, filledCells, namedCells, plainWord, PRICED_BLOCKS } from "../namedCells";
 import { takenFrom } from "../ranges/firm";
+import { filling, freeRows } from "../rowCells";
 import type { Rule } from "../rule";
 import { rowsIn, type ReadRow } from "../rowsIn";
 
@@ -19,8 +21,8 @@ export const alternates: Rule = {
     "An alternate takes something out and puts something in; with the one without the other the customer pays for both, or for nothing.",
   example:
     "An outlet of another kind for 36 rooms, and the usual one is not taken out; a tax class that no line has.",
-  find: ({ read, computed }) => [
-    ...exchanges(read, computed),
+  find: ({ read, computed, definition }) => [
+    ...exchanges(read, computed, inputsIn(read, definition)),
     ...chosenTwice(read),
     ...farPriced(read, computed),
     ...idle(read),
@@ -33,7 +35,7 @@ const OF_OPTIONS = { each: options.each, chosen: options.chosen, instead: option
 const OF_MADE = { part: made.part, quantity: made.quantity, each: made.each, hours: made.hours };
 
 /** What each alternate takes out against what it puts in. */
-function exchanges(read: Book, computed: Book): Finding[] {
+function exchanges(read: Book, computed: Book, inputs: readonly Input[]): Finding[] {
   const rows = rowsIn(read, made.option, OF_MADE);
   const bought = boughtOf(computed);
   return rowsIn(read, options.name, OF_OPTIONS).flatMap((option): Finding[] => {
@@ -58,7 +60,9 @@ function exchanges(read: Book, computed: Book): Finding[] {
             ? `${figure(-quantity!)} of ${String(base.cell("part")!.value)}.`
             : "What it replaces, with a minus before its number.",
           "The customer would pay for both.",
-          quantity !== undefined ? { meant: -quantity } : {},
+          quantity !== undefined
+            ? { meant: -quantity }
+            : takenOut(read, inputs, option.called, replaced, pieces),
         ),
       ];
     }
@@ -78,6 +82,25 @@ function exchanges(read: Book, computed: Book): Finding[] {
       ),
     ];
   });
+}
+
+/** The row that is missing, where the part that is replaced stands on Parts by its name. */
+function takenOut(
+  read: Book,
+  inputs: readonly Input[],
+  option: string,
+  replaced: string,
+  into: readonly ReadRow<"quantity">[],
+): Partial<Finding> {
+  const one = replaced.replace(/s$/, "");
+  const part = PRICED_BLOCKS.flatMap((block) => filledCells(read, estimate[block].name.name)).find(
+    ({ value }) => plainWord(value) === replaced || plainWord(value) === one,
+  );
+  const quantity = into.length === 1 ? into[0]!.number("quantity") : undefined;
+  const [row] = freeRows(inputs, "made", into.at(-1)!.index + 1);
+  if (!part || quantity === undefined || row === undefined) return {};
+  const values = { option, part: String(part.value), quantity: -quantity };
+  return { undoing: filling(inputs, "made", row, values), isGuess: true };
 }
 
 const isOut = (row: ReadRow<"quantity">): boolean => row.number("quantity")! < 0;

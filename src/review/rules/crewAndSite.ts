@@ -10,6 +10,8 @@ const { crew, sites, sitesPriced, places, rooms, workTogether } = estimate;
 
 /** Common practice, no source: the way there costs less than half of what the crew costs in a day. */
 const MOST_OF_A_DAY = 0.5;
+/** Common practice, no source: and more than half an hour of it. */
+const LEAST_OF_A_DAY = 1 / 16;
 /** Common practice, no source: what is paid for being there stays under the labour itself. */
 const MOST_OF_LABOUR = 1;
 /** A typed number of days that is so many times what the hours need. */
@@ -108,6 +110,7 @@ function costs(read: Book, computed: Book): Finding[] {
           `${called} costs ${figure(cost)} each, and a day of the crew ${figure(day)}.`,
           `Less than ${figure(MOST_OF_A_DAY * day)} (common practice, no source).`,
           "It is charged for every day or person.",
+          { usual: { low: LEAST_OF_A_DAY * day, high: MOST_OF_A_DAY * day } },
         ),
       );
     const sum = sums[index]?.value;

@@ -1,7 +1,7 @@
 import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
-import type { Finding } from "../finding";
-import { inputsIn } from "../inputsIn";
+import type { Finding, FindingPlace } from "../finding";
+import { inputsIn, type Input } from "../inputsIn";
 import { filledCells, figure, isBlank, namedCells, type NamedCell } from "../namedCells";
 import type { Rule } from "../rule";
 
@@ -39,8 +39,9 @@ export const crossedFigures: Rule = {
 };
 
 /** Fields that the template holds one to another. */
-const fields = (read: Book, definition: Parameters<typeof inputsIn>[1]): Finding[] =>
-  inputsIn(read, definition).flatMap(({ label, input, cells, unit = "" }) => {
+function fields(read: Book, definition: Parameters<typeof inputsIn>[1]): Finding[] {
+  const inputs = inputsIn(read, definition);
+  return inputs.flatMap(({ label, input, cells, unit = "" }) => {
     const [cell] = cells;
     if (input.rule.kind !== "number" || typeof cell?.value !== "number") return [];
     const { value, place } = cell;
@@ -65,12 +66,38 @@ const fields = (read: Book, definition: Parameters<typeof inputsIn>[1]): Finding
           place,
           message: `${label} is ${figure(value)} ${unit}, and ${bound.words} is ${figure(other)}.`,
           expected: `${side === "above" ? "Above" : "Below"} it: were the two typed in each other's cell?`,
+          ...inEachOthersCell(
+            place,
+            value,
+            inputs.find((one) => one.name === bound.name),
+          ),
           effect: "What is predicted from them is wrong.",
           remedy: "Compare both with the site and the standard.",
         },
       ];
     });
   });
+}
+
+/** Undone by changing the two over, where the figure fits the other's cell. */
+function inEachOthersCell(place: FindingPlace, value: number, other: Input | undefined): Partial<Finding> {
+  const [cell] = other?.cells ?? [];
+  const rule = other?.input.rule;
+  if (!cell || rule?.kind !== "number" || typeof cell.value !== "number") return {};
+  const { min = -Infinity, max = Infinity } = rule;
+  return value < min || value > max
+    ? {}
+    : {
+        undoing: [
+          { place, value: cell.value },
+          { place: cell.place, value },
+        ],
+        isGuess: true,
+      };
+}
+
+/** Common practice, no source: an estimate is seldom off by more than half. */
+const MOST_OF_LIKELY = 1.5;
 
 interface Range {
   readonly of: string;
@@ -89,7 +116,12 @@ function ranges(read: Book, { of, least, most, named }: Range): Finding[] {
   return filledCells(read, named).flatMap(({ index, value }): Finding[] => {
     const [is, from, to] = [number(likely, index), number(low, index), number(high, index)];
     const blanks = [low[index], high[index]].filter((cell) => cell && isBlank(cell.value));
-    const say = (cell: NamedCell, message: string, expected: string): Finding[] => [
+    const say = (
+      cell: NamedCell,
+      message: string,
+      expected: string,
+      more: Partial<Finding> = {},
+    ): Finding[] => [
       {
         weight: "wrong",
         place: cell.place,
@@ -97,17 +129,49 @@ function ranges(read: Book, { of, least, most, named }: Range): Finding[] {
         expected,
         effect: "The price and its range go by these figures.",
         remedy: "Compare with the survey; correct the one that is off.",
+        ...more,
       },
     ];
     if (blanks.length === 1 && of !== estimate.rooms.run.name)
       return say(blanks[0]!, "of the least and the most one is blank.", "Both, or neither.");
+    // Of a least and a most that cross the one that the likely figure belies is off.
+    if (from !== undefined && to !== undefined && from > to && is !== undefined && is >= from && is > to)
+      return say(
+        high[index]!,
+        `the most is ${figure(to)}, under the least of ${figure(from)} and the likely ${figure(is)}.`,
+        "The most of the three.",
+        { usual: { low: is, high: is * MOST_OF_LIKELY } },
+      );
     if (from !== undefined && to !== undefined && from > to)
-      return say(low[index]!, `the least is ${figure(from)} and the most ${figure(to)}.`, "The least first.");
+      return say(
+        low[index]!,
+        `the least is ${figure(from)} and the most ${figure(to)}.`,
+        "The least first.",
+        is === undefined || (is >= to && is <= from)
+          ? {
+              undoing: [
+                { place: low[index]!.place, value: to },
+                { place: high[index]!.place, value: from },
+              ],
+            }
+          : {},
+      );
     if (is === undefined) return [];
+    const usual = from !== undefined && to !== undefined ? { usual: { low: from, high: to } } : {};
     if (from !== undefined && is < from)
-      return say(likely[index]!, `${figure(is)} is under its least of ${figure(from)}.`, "Between the two.");
+      return say(
+        likely[index]!,
+        `${figure(is)} is under its least of ${figure(from)}.`,
+        "Between the two.",
+        usual,
+      );
     if (to !== undefined && is > to)
-      return say(likely[index]!, `${figure(is)} is over its most of ${figure(to)}.`, "Between the two.");
+      return say(
+        likely[index]!,
+        `${figure(is)} is over its most of ${figure(to)}.`,
+        "Between the two.",
+        usual,
+      );
     return [];
   });
 }

@@ -3,11 +3,14 @@ import { treeOf } from "../../formula/parse";
 import { nodesIn, withoutBrackets, type FormulaNode } from "../../formula/tree";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { expectedFormulas } from "../expectedFormulas";
-import type { Finding } from "../finding";
+import type { Finding, Undoing } from "../finding";
+import { inputsIn } from "../inputsIn";
 import { filledCells } from "../namedCells";
+import { clearing } from "../rowCells";
 import type { Reviewed, Rule } from "../rule";
 
-const DISCOUNT = /discount|rebate|reduction|price off|money off/i;
+/** Words of a line that takes money off. */
+export const DISCOUNT = /discount|rebate|reduction|price off|money off/i;
 /** Sheets on which money is summed. */
 const MONEY_SHEETS = new Set(["Price", "Quote", "Materials", "Labour"]);
 
@@ -16,9 +19,15 @@ export const discounts: Rule = {
   reason: "A discount entered as a line and again in a formula, or in two lines, is money lost.",
   example: "A line “discount 5 %” under Terms, and a total of =ROUND((price_net+price_tax)*0.95,2).",
   find: (reviewed) => {
-    const lines = [estimate.options.name.name, estimate.provisional.name.name]
-      .flatMap((name) => filledCells(reviewed.read, name))
-      .filter(({ value }) => DISCOUNT.test(String(value)));
+    const inputs = inputsIn(reviewed.read, reviewed.definition);
+    const lines = (["options", "provisional"] as const).flatMap((block) =>
+      filledCells(reviewed.read, estimate[block].name.name)
+        .filter(({ value }) => DISCOUNT.test(String(value)))
+        .map((cell) => ({
+          ...cell,
+          undoing: clearing(reviewed.read, inputs, block, cell.index),
+        })),
+    );
     const own = [estimate.discount.sum.name, estimate.discount.share.name]
       .flatMap((name) => filledCells(reviewed.read, name))
       .filter(({ value }) => value !== 0)
@@ -26,14 +35,15 @@ export const discounts: Rule = {
       .slice(0, 1)
       .map(({ place, value }) => ({ place, what: `${String(value)} under Discount on Terms` }));
     const formulas = takingOff(reviewed);
-    const all = [
+    const all: { place: Finding["place"]; what: string; undoing?: readonly Undoing[] }[] = [
       ...own,
-      ...lines.map(({ place, value }) => ({ place, what: String(value) })),
+      ...lines.map(({ place, value, undoing }) => ({ place, what: String(value), undoing })),
       ...formulas.map(({ place, formula }) => ({ place, what: `=${formula}` })),
     ];
-    return all.slice(1).map(({ place, what }): Finding => ({
+    return all.slice(1).map(({ place, what, undoing }): Finding => ({
       weight: "doubtful",
       place,
+      ...(undoing && { undoing, isGuess: true }),
       message: `A second discount: ${what}. The first is ${all[0]!.what}.`,
       expected: "One discount.",
       effect: "The price is reduced twice.",

@@ -1,48 +1,129 @@
 import type { Book, BookResult } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding } from "../finding";
-import { filledCells, namedCells, plainWord, PRICED_BLOCKS } from "../namedCells";
+import { linesOf, onFloor } from "../floors";
+import { inputsIn, type Input } from "../inputsIn";
+import { filledCells, isBlank, namedCells, plainWord, PRICED_BLOCKS } from "../namedCells";
+import { areSameRows, clearing } from "../rowCells";
 import type { Rule } from "../rule";
 
-const NAMED = [
-  { name: estimate.rooms.outlet.name, what: "outlet", effect: "It is counted and priced twice." },
+interface Listed {
+  readonly block: string;
+  readonly name: string;
+  readonly what: string;
+  readonly effect: string;
+  readonly onlyCopies?: boolean;
+}
+
+const NAMED: readonly Listed[] = [
+  {
+    block: "rooms",
+    name: estimate.rooms.outlet.name,
+    what: "outlet",
+    effect: "It is counted and priced twice.",
+  },
   ...PRICED_BLOCKS.map((block) => ({
+    block,
     name: estimate[block].name.name,
     what: "part",
     effect: "The first is taken; both are bought.",
   })),
-  { name: estimate.dishes.name.name, what: "dish", effect: "The first is taken; both are bought." },
-  { name: estimate.receivers.kind.name, what: "kind of receiver", effect: "The first is taken." },
-  { name: estimate.routes.name.name, what: "route", effect: "Its cables are priced twice." },
-  { name: estimate.labour.name.name, what: "work", effect: "It is priced twice." },
-  { name: estimate.options.name.name, what: "option", effect: "It is offered twice." },
-  { name: estimate.provisional.name.name, what: "provisional sum", effect: "It is priced twice." },
+  {
+    block: "dishes",
+    name: estimate.dishes.name.name,
+    what: "dish",
+    effect: "The first is taken; both are bought.",
+  },
+  {
+    block: "receivers",
+    name: estimate.receivers.kind.name,
+    what: "kind of receiver",
+    effect: "The first is taken.",
+  },
+  // Two of one name may be two; a row pasted again is the same in all its cells.
+  {
+    block: "sites",
+    name: estimate.sites.name.name,
+    what: "site cost",
+    effect: "It is priced twice.",
+    onlyCopies: true,
+  },
+  { block: "routes", name: estimate.routes.name.name, what: "route", effect: "Its cables are priced twice." },
+  { block: "labour", name: estimate.labour.name.name, what: "work", effect: "It is priced twice." },
+  { block: "options", name: estimate.options.name.name, what: "option", effect: "It is offered twice." },
+  {
+    block: "provisional",
+    name: estimate.provisional.name.name,
+    what: "provisional sum",
+    effect: "It is priced twice.",
+  },
 ];
 
 export const duplicates: Rule = {
   id: "duplicate",
   reason: "A row pasted twice is counted and priced twice.",
   example: "Outlet 12-1 stands in rows 8 and 19.",
-  find: ({ read }) =>
-    NAMED.flatMap(({ name, what, effect }) => {
-      const seen = new Map<string, string>();
-      return filledCells(read, name).flatMap(({ place, value }): Finding[] => {
+  find: ({ read, definition }) => {
+    const inputs = inputsIn(read, definition);
+    return NAMED.flatMap(({ block, name, what, effect, onlyCopies }: Listed) => {
+      const seen = new Map<string, { readonly cell: string; readonly index: number }>();
+      return filledCells(read, name).flatMap(({ place, value, index }): Finding[] => {
         const first = seen.get(plainWord(value));
-        seen.set(plainWord(value), first ?? place.cell);
+        seen.set(plainWord(value), first ?? { cell: place.cell, index });
         if (first === undefined) return [];
+        const isCopy = areSameRows(inputs, block, [first.index, index]);
+        if (onlyCopies && !isCopy) return [];
+        const own = block === "rooms" && !isCopy ? nameInItsSeries(read, index) : undefined;
         return [
           {
             weight: "wrong",
             place,
-            message: `The ${what} ${String(value)} stands in ${first} already.`,
-            expected: "Each once, under a name of its own.",
+            message: `The ${what} ${String(value)} stands in ${first.cell} already.`,
+            expected: `Each once, under a name of its own${own === undefined ? "" : `: likely “${own}”`}.`,
             effect,
             remedy: "Clear the row that was pasted twice, or rename it.",
+            // Two rows that differ are two: which of them has its name by mistake is not known.
+            ...(isCopy && { undoing: clearing(read, inputs, block, index) }),
+            ...(own !== undefined && { meant: own, isGuess: true }),
           },
         ];
       });
-    }).concat(nearTwins(read), soldTwice(read)),
+    }).concat(nearTwins(read, inputs), soldTwice(read));
+  },
 };
+
+/** The name between those above and below: as on other floors, or the number that is left out. */
+function nameInItsSeries(read: Book, index: number): string | undefined {
+  const named = estimate.rooms.outlet;
+  const names = namedCells(read, named.name);
+  const [above, below] = [names[index - 1]?.value, names[index + 1]?.value].map((one) =>
+    isBlank(one) ? undefined : String(one),
+  );
+  if (above === undefined) return undefined;
+  const taken = new Set(names.map(({ value }) => plainWord(value)));
+  const lines = linesOf(read, named);
+  const line = lines.find((one) => one.index === index - 1);
+  const next = new Set(
+    lines
+      .filter((one) => line && one.rest === line.rest && one.floor !== line.floor)
+      .flatMap((one) => {
+        const following = lines.find(({ index: at }) => at === one.index + 1);
+        return following ? [onFloor(following.called, one.floor, line!.floor)] : [];
+      }),
+  );
+  const [, before, digits, after] = /^(.*?)(\d+)(\D*)$/u.exec(above) ?? [];
+  const following =
+    digits === undefined
+      ? undefined
+      : `${before!}${String(Number(digits) + 1).padStart(digits.length, "0")}${after!}`;
+  const skips =
+    following !== undefined &&
+    below !== undefined &&
+    plainWord(below) ===
+      plainWord(`${before!}${String(Number(digits) + 2).padStart(digits!.length, "0")}${after!}`);
+  const meant = next.size === 1 ? [...next][0] : skips ? following : undefined;
+  return meant === undefined || taken.has(plainWord(meant)) ? undefined : meant;
+}
 
 /** Letters and digits alone, without leading zeros: G-07 and G-7 are read as one outlet. */
 const asRead = (value: BookResult | undefined): string =>
@@ -52,7 +133,7 @@ const asRead = (value: BookResult | undefined): string =>
     .replace(/ /g, "");
 
 /** Two outlets of one room whose names differ by no more than a zero or a stroke. */
-function nearTwins(read: Book): Finding[] {
+function nearTwins(read: Book, inputs: readonly Input[]): Finding[] {
   const [floors, rooms] = [
     namedCells(read, estimate.rooms.floor.name),
     namedCells(read, estimate.rooms.room.name),
@@ -72,6 +153,8 @@ function nearTwins(read: Book): Finding[] {
         expected: "Each outlet once.",
         effect: "It is counted and priced twice.",
         remedy: "Clear one of the two rows, or give them names that tell them apart.",
+        undoing: clearing(read, inputs, "rooms", index),
+        isGuess: true,
       },
     ];
   });

@@ -1,7 +1,10 @@
 import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
-import type { Finding } from "../finding";
+import type { Finding, Undoing } from "../finding";
+import { areCopies, groupsOf, linesOf } from "../floors";
+import { inputsIn } from "../inputsIn";
 import { filledCells, figure, isBlank, namedCells, plainWord, type NamedCell } from "../namedCells";
+import { clearing } from "../rowCells";
 import type { Rule } from "../rule";
 
 /** Something that is fed: where that is said, and on which floor it is. */
@@ -11,6 +14,7 @@ interface Fed {
   readonly place: NamedCell["place"];
   readonly kind: "outlet" | "device";
   readonly floor: string;
+  readonly index: number;
 }
 
 export const feedCounts: Rule = {
@@ -19,9 +23,14 @@ export const feedCounts: Rule = {
     "A port feeds one thing: more than there are ports get a level that no device gives, as if a splitter cost nothing.",
   example:
     "Seven outlets on a splitter of six ways; an outlet beside the splitter on a head unit's one output.",
-  find: ({ read }) => {
+  find: ({ read, computed, definition }) => {
     const fed = allFed(read);
-    return [...devices(read, fed), ...heads(read, fed)];
+    const inputs = inputsIn(read, definition);
+    return [
+      ...devices(read, fed, (rows) => rows.flatMap(({ index }) => clearing(read, inputs, "rooms", index))),
+      ...heads(read, fed),
+      ...receivers(read, computed),
+    ];
   },
 };
 
@@ -38,6 +47,7 @@ function allFed(read: Book): Fed[] {
               place: source.place,
               kind,
               floor: plainWord(floor[index]?.value),
+              index,
             },
           ]
         : [];
@@ -50,7 +60,12 @@ function allFed(read: Book): Fed[] {
 }
 
 /** The ways of a device, and for a tap the line that goes on; an inserter stands in a line. */
-function devices(read: Book, fed: readonly Fed[]): Finding[] {
+function devices(
+  read: Book,
+  fed: readonly Fed[],
+  cleared: (rows: readonly Fed[]) => readonly Undoing[],
+): Finding[] {
+  const alone = onNoOtherFloor(read);
   const parts = namedCells(read, estimate.branches.device.name);
   const [ways, kinds] = [
     namedCells(read, estimate.passives.ways.name),
@@ -71,12 +86,46 @@ function devices(read: Book, fed: readonly Fed[]): Finding[] {
     const isTap = device !== undefined && plainWord(kinds[device]?.value) === "tap";
     const ports = count + (isTap ? 1 : 0);
     if (own.length <= ports) return [];
+    const strange = own.filter(({ kind, index: row }) => kind === "outlet" && alone.has(row));
     return [
       tooMany(
         oddOneOut(own) ?? { place: parts[index]!.place },
         `${String(value)} feeds ${own.length}: ${listed(own)}. Its part has ${figure(ports)} ${ports === 1 ? "port" : "ports"}.`,
         "As many as it has ports.",
+        strange.length === own.length - ports ? { undoing: cleared(strange), isGuess: true } : {},
       ),
+    ];
+  });
+}
+
+/** Rows of outlets that one floor alone has, in a house whose floors are copies. */
+function onNoOtherFloor(read: Book): ReadonlySet<number> {
+  const lines = linesOf(read, estimate.rooms.outlet);
+  if (!areCopies(lines)) return new Set();
+  return new Set(
+    [...groupsOf(lines).values()].flatMap((group) => (group.length === 1 ? [group[0]!.index] : [])),
+  );
+}
+
+/** More receivers than their outlet has connectors, with nothing that splits them. */
+function receivers(read: Book, computed: Book): Finding[] {
+  const [verdicts, counts] = [estimate.rooms.check.connectors, estimate.rooms.quantity].map(({ name }) =>
+    namedCells(name === estimate.rooms.quantity.name ? read : computed, name),
+  );
+  return filledCells(read, estimate.rooms.outlet.name).flatMap(({ value, index }): Finding[] => {
+    const cell = counts![index];
+    if (verdicts![index]?.value !== "too many" || typeof cell?.value !== "number" || cell.value < 2)
+      return [];
+    return [
+      {
+        weight: "doubtful",
+        place: cell.place,
+        message: `${String(value)} has ${figure(cell.value)} receivers, and nothing splits its connector.`,
+        expected: "One, or what splits them, in Split by.",
+        usual: { low: 1, high: 1 },
+        effect: "Only one of them can be connected.",
+        remedy: "Look whether so many were meant, and name what splits them.",
+      },
     ];
   });
 }
@@ -107,7 +156,12 @@ function heads(read: Book, fed: readonly Fed[]): Finding[] {
   });
 }
 
-function tooMany({ place }: Pick<Fed, "place">, message: string, expected: string): Finding {
+function tooMany(
+  { place }: Pick<Fed, "place">,
+  message: string,
+  expected: string,
+  more: Partial<Finding> = {},
+): Finding {
   return {
     weight: "wrong",
     place,
@@ -115,6 +169,7 @@ function tooMany({ place }: Pick<Fed, "place">, message: string, expected: strin
     expected,
     effect: "Each is predicted the full level of a port.",
     remedy: "Compare “fed from” with the plan, first in this row; or choose a device with more ports.",
+    ...more,
   };
 }
 

@@ -1,15 +1,20 @@
 import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding } from "../finding";
+import { inputsIn, type Input } from "../inputsIn";
+import { middleOf } from "../middleOf";
 import { filledCells, isBlank, lookupWord, namedCells, plainWord } from "../namedCells";
+import { filling, freeRows } from "../rowCells";
 import type { Rule } from "../rule";
+import { rowsIn } from "../rowsIn";
 
 export const feeding: Rule = {
   id: "feeding",
   reason:
     "An outlet is fed by one device, head unit or outlet before it; by none, by two or in a ring the tree cannot be added up.",
   example: "Outlet 12-1 is fed from S9, and there is no S9; or S2 is fed from S3 and S3 from S2.",
-  find: ({ read }) => {
+  find: ({ read, computed, definition }) => {
+    const inputs = inputsIn(read, definition);
     const sources = [
       ...filledCells(read, estimate.branches.id.name),
       ...filledCells(read, estimate.heads.id.name),
@@ -35,6 +40,7 @@ export const feeding: Rule = {
     for (const { place, value } of filledCells(read, estimate.rooms.outlet.name))
       if (!known.has(plainWord(value))) known.set(plainWord(value), `${place.sheet} ${place.cell}`);
     // A feeder that is named as another has lost its own name, and what names that one is not at fault.
+    const renamedFrom = renamedSources(read, known);
     const renamed = new Set(lostNames(read, known).slice(0, twice.length));
     return [
       ...twice.map((one, index): Finding => {
@@ -47,7 +53,10 @@ export const feeding: Rule = {
       ...rings(read),
       ...unfed(estimate.rooms.outlet.name, estimate.rooms.from.name),
       ...unfed(estimate.branches.id.name, estimate.branches.from.name),
-      ...aloft(read),
+      ...aloft(read, renamedFrom),
+      ...feederLost(read, inputs),
+      ...feederTurned(read),
+      ...feederCounted(read, computed),
     ];
 
     function unfed(named: string, from: string): Finding[] {
@@ -76,6 +85,7 @@ export const feeding: Rule = {
               ? `Nothing feeds ${String(value)}.`
               : `${String(value)} is fed from ${String(source.value)}, which is not there.`,
             expected: "A device, head unit or outlet of this workbook.",
+            ...renamedFrom(String(source.value ?? "")),
             effect: "Its level cannot be found, and its tuners are counted nowhere.",
             remedy: "Enter the name of what feeds it as it stands on Distribution, Head units or Rooms.",
           },
@@ -84,6 +94,149 @@ export const feeding: Rule = {
     }
   },
 };
+
+/** A source that feeds nothing and whose name is the lost one with a word more was given another name there. */
+function renamedSources(
+  read: Book,
+  known: ReadonlyMap<string, string>,
+): (lost: string) => Pick<Finding, "undoing" | "isGuess"> {
+  const feeding = new Set(
+    [estimate.rooms.from, estimate.branches.from, estimate.feeders.to, estimate.feeders.from].flatMap(
+      ({ name }) => filledCells(read, name).map(({ value }) => plainWord(value)),
+    ),
+  );
+  const idle = [estimate.branches.id, estimate.heads.id, estimate.dishes.name]
+    .flatMap(({ name }) => filledCells(read, name))
+    .filter(({ value }) => !feeding.has(plainWord(value)));
+  return (lost) => {
+    const word = plainWord(lost);
+    const begins = idle.filter(({ value }) => plainWord(value).startsWith(`${word} `));
+    return word !== "" && !known.has(word) && begins.length === 1
+      ? { undoing: [{ place: begins[0]!.place, value: lost }], isGuess: true }
+      : {};
+  };
+}
+
+/** A switch to which no feeder comes, where one comes to each other of its kind. */
+function feederLost(read: Book, inputs: readonly Input[]): Finding[] {
+  const { heads, feeders } = estimate;
+  const rows = rowsIn(read, heads.id, { type: heads.type });
+  const cables = rowsIn(read, feeders.from, { to: feeders.to });
+  const to = new Set(cables.map(({ word }) => word("to")));
+  const lost = rows.filter(
+    (row) =>
+      !to.has(plainWord(row.called)) &&
+      rows.filter((other) => other !== row && other.word("type") === row.word("type")).length > 0 &&
+      rows.every(
+        (other) =>
+          other === row || other.word("type") !== row.word("type") || to.has(plainWord(other.called)),
+      ),
+  );
+  // With two feeders to one switch it is a feeder that goes the wrong way.
+  if (lost.length !== 1 || to.size < cables.length) return [];
+  const head = lost[0]!;
+  const ids = new Set(rows.map(({ called }) => plainWord(called)));
+  const next = new Map(cables.map(({ called, word }) => [plainWord(called), word("to")]));
+  const below = new Set<string>();
+  for (
+    let at: string | undefined = plainWord(head.called);
+    at !== undefined && !below.has(at);
+    at = next.get(at)
+  )
+    below.add(at);
+  const before = rows.filter(({ called }) => !next.has(plainWord(called)) && !below.has(plainWord(called)));
+  const between = cables.filter(({ called }) => ids.has(plainWord(called)));
+  const [row] = freeRows(inputs, "feeders", gapIn(read, feeders.from.name));
+  const place = row === undefined ? head.place : namedCells(read, feeders.from.name)[row]!.place;
+  const own = inputs.filter(({ block }) => block === "feeders");
+  const values = Object.fromEntries(
+    own.map(({ name, cells }) => [
+      name.slice("feeders_".length),
+      middleOf(
+        between.flatMap(({ index }) => {
+          const value = cells.find((cell) => cell.index === index)?.value;
+          return isBlank(value) || typeof value === "object" ? [] : [value];
+        }),
+      ),
+    ]),
+  );
+  const undoing =
+    row === undefined || before.length !== 1 || between.length === 0
+      ? undefined
+      : filling(inputs, "feeders", row, { ...values, from: before[0]!.called, to: head.called });
+  return [
+    {
+      weight: "wrong",
+      place,
+      message: `No feeder comes to ${head.called}, and one comes to each other of its kind.`,
+      expected: `A row from a dish, or from the switch before${before.length === 1 ? `, likely ${before[0]!.called}` : ""}.`,
+      ...(undoing && { undoing, isGuess: true }),
+      effect: "What hangs on it cannot be worked out, and no cable to it is bought.",
+      remedy: "Compare with the plan: was its row left out?",
+    },
+  ];
+}
+
+/** @returns the first empty row among the filled ones, else the one after them */
+function gapIn(read: Book, name: string): number {
+  const filled = filledCells(read, name).map(({ index }) => index);
+  const gap = filled.find((index, at) => at > 0 && index > filled[at - 1]! + 1);
+  return gap === undefined ? (filled.at(-1) ?? 0) + 1 : filled[filled.indexOf(gap) - 1]! + 1;
+}
+
+/** A feeder to a switch that has another, from one that has none: it is typed the wrong way round. */
+function feederTurned(read: Book): Finding[] {
+  const { heads, feeders } = estimate;
+  const ids = new Set(filledCells(read, heads.id.name).map(({ value }) => plainWord(value)));
+  const rows = rowsIn(read, feeders.from, { to: feeders.to });
+  const comes = (id: string): number => rows.filter(({ word }) => word("to") === id).length;
+  const turned = rows.filter(
+    ({ called, word }) =>
+      ids.has(plainWord(called)) && comes(plainWord(called)) === 0 && comes(word("to")) > 1,
+  );
+  if (turned.length !== 1) return [];
+  const { called, place, cell } = turned[0]!;
+  const to = cell("to")!;
+  return [
+    {
+      weight: "wrong",
+      place,
+      message: `The feeder from ${called} to ${String(to.value)}: another comes there, and none to ${called}.`,
+      expected: `From ${String(to.value)} to ${called}, likely.`,
+      undoing: [
+        { place, value: String(to.value) },
+        { place: to.place, value: called },
+      ],
+      isGuess: true,
+      effect: "Neither can be worked out, nor what hangs on them.",
+      remedy: "Compare with the plan: was it typed the wrong way round?",
+    },
+  ];
+}
+
+/** A number of cables that its switch or feed does not take, where the other rows leave it to their kind. */
+function feederCounted(read: Book, computed: Book): Finding[] {
+  const { from, to, quantity, check } = estimate.feeders;
+  const rows = rowsIn(read, from, { to, quantity });
+  const [verdicts, reasons] = [check.row, check.trouble].map(({ name }) => namedCells(computed, name));
+  const counted = rows.filter(({ number }) => number("quantity") !== undefined);
+  if (counted.length !== 1 || rows.length < 2) return [];
+  const { called, index, cell, number } = counted[0]!;
+  if (verdicts![index]?.value !== "bad") return [];
+  const why = reasons![index]?.value;
+  return [
+    {
+      weight: "doubtful",
+      place: cell("quantity")!.place,
+      message: `${String(number("quantity"))} ${number("quantity") === 1 ? "cable runs" : "cables run"} from ${called} to ${String(cell("to")?.value)}: ${typeof why === "string" ? why : "they do not fit."}`,
+      expected: "Blank, as in the other rows: what the kind of head unit asks.",
+      undoing: [{ place: cell("quantity")!.place }],
+      isGuess: true,
+      effect: "What hangs on it is not worked out, and another number of cables is bought.",
+      remedy: "Clear the cell, or correct the number.",
+    },
+  ];
+}
 
 /** The names that are fed from and that no feeder has, once each. */
 function lostNames(read: Book, known: ReadonlyMap<string, string>): string[] {
@@ -121,7 +274,7 @@ function fedByTwo(book: Book): Finding[] {
 }
 
 /** Dishes and head units that the sheets of what lies before the tree name, and that are not there. */
-function aloft(read: Book): Finding[] {
+function aloft(read: Book, renamed: (lost: string) => Pick<Finding, "undoing" | "isGuess">): Finding[] {
   const named = (name: string): string[] => filledCells(read, name).map(({ value }) => lookupWord(value));
   const dishes = named(estimate.dishes.name.name);
   const onDish = new Set(dishes.length > 0 ? dishes : [ONLY_DISH]);
@@ -141,6 +294,7 @@ function aloft(read: Book): Finding[] {
               place,
               message: `${String(value)} is named here, and is not there.`,
               expected: `${what}.`,
+              ...renamed(String(value)),
               effect: "What comes from it cannot be found, and nothing of it is counted.",
               remedy: "Enter the name as it stands on Dishes or Head units.",
             },

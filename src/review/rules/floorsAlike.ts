@@ -1,21 +1,31 @@
 import type { Named } from "../../formula/build";
-import type { Book, BookResult } from "../../workbooks/book";
+import type { Book, BookValue } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
-import type { Finding, FindingPlace } from "../finding";
+import type { Finding, Undoing } from "../finding";
+import {
+  apartFromFloor,
+  areCopies,
+  FEWEST_FLOORS,
+  fedLike,
+  groupsOf,
+  linesOf,
+  onFloor,
+  type Line,
+} from "../floors";
 import { figure, filledCells, isBlank, namedCells, plainWord, type NamedCell } from "../namedCells";
+import { inputsIn, type Input } from "../inputsIn";
+import { middleOf } from "../middleOf";
+import { filling, freeRows } from "../rowCells";
 import type { Rule } from "../rule";
 
 const { rooms, branches } = estimate;
 
-/** So many floors must say the same of a row before another is held to them. */
-const FEWEST_FLOORS = 2;
-/** And so large a part of the rows must have its like on other floors: a house whose floors differ says nothing. */
-const MOSTLY = 0.8;
-const FEWEST_ROWS = 12;
 /** So many floors that say the same leave little doubt. */
 const MANY_FLOORS = 5;
 /** A length so many times that of the other floors has a decimal point too many. */
 const FARTHEST = 3;
+/** Of the rows of a floor so many must be on each other one. */
+const MOSTLY_ALL = 0.8;
 /** Outlets of one flat. */
 const MOST_GAPS = 4;
 
@@ -25,59 +35,14 @@ export const floorsAlike: Rule = {
     "Where floors are copies of each other, the one row that differs is a choice, or a slip that no limit sees.",
   example:
     "Outlet 1-13 is a double where 2-13 and 3-13 are family rooms; B1-4 is fed over 1.6 m, B2-4 and B3-4 over 16.",
-  find: ({ read }) => [
-    ...outlets(read),
+  find: ({ read, definition }) => [
+    ...outlets(read, inputsIn(read, definition)),
     ...devices(read),
     ...otherHouse(read),
     ...sameRoom(read),
     ...otherFloor(read),
     ...oddCables(read),
   ],
-};
-
-interface Line {
-  readonly place: FindingPlace;
-  readonly called: string;
-  /** The first part of the name that counts floors, and the rest. */
-  readonly floor: string;
-  readonly rest: string;
-  readonly index: number;
-}
-
-/** A name such as 2-07, B2-4 or 10-06-1: what comes before its first stroke or dot counts the floor. */
-const NAME = /^(\p{L}*)(\d+)([-./].+)$/u;
-
-function linesOf(read: Book, named: Named): Line[] {
-  return filledCells(read, named.name).flatMap(({ place, value, index }) => {
-    const [, letters, floor, rest] = NAME.exec(String(value).trim()) ?? [];
-    return rest === undefined
-      ? []
-      : [{ place, called: String(value), floor: floor!, rest: `${letters!}*${rest}`.toLowerCase(), index }];
-  });
-}
-
-const groupsOf = (lines: readonly Line[]): Map<string, Line[]> => {
-  const groups = new Map<string, Line[]>();
-  for (const line of lines) {
-    const group = groups.get(line.rest);
-    if (group) group.push(line);
-    else groups.set(line.rest, [line]);
-  }
-  return groups;
-};
-
-/** Whether nearly every row has its like on two other floors. */
-function areCopies(lines: readonly Line[]): boolean {
-  if (lines.length < FEWEST_ROWS) return false;
-  const groups = groupsOf(lines);
-  const alike = lines.filter(({ rest }) => groups.get(rest)!.length > FEWEST_FLOORS).length;
-  return alike >= MOSTLY * lines.length;
-}
-
-/** A name without its floor, to hold B1-2 to B2-2. */
-const apartFromFloor = (value: BookResult | undefined): string => {
-  const [, letters, , rest] = NAME.exec(String(value ?? "").trim()) ?? [];
-  return rest === undefined ? plainWord(value) : `${letters!}*${rest}`.toLowerCase();
 };
 
 interface Compared {
@@ -97,12 +62,13 @@ const OF_OUTLETS: readonly Compared[] = [
   { of: rooms.route, what: "route", weight: "worth knowing" },
 ];
 
-function outlets(read: Book): Finding[] {
+function outlets(read: Book, inputs: readonly Input[]): Finding[] {
   const lines = linesOf(read, rooms.outlet);
   if (!areCopies(lines)) return [];
   return [
     ...differing(read, lines, OF_OUTLETS),
-    ...missing(lines),
+    ...missing(read, lines, inputs),
+    ...floorLeftOut(read, lines, inputs),
     ...lengths(read, lines, rooms.run, "run"),
   ];
 }
@@ -144,6 +110,7 @@ function differing(read: Book, lines: readonly Line[], columns: readonly Compare
       const [cell, other] = [cells[line.index], cells[like.index]];
       if (!cell || !other) return [];
       const shown = (one: NamedCell): string => (isBlank(one.value) ? "blank" : `“${String(one.value)}”`);
+      const own = names ? fedLike(read, of, lines, line) : undefined;
       return [
         {
           weight: like.of >= MANY_FLOORS ? "doubtful" : weight,
@@ -152,6 +119,7 @@ function differing(read: Book, lines: readonly Line[], columns: readonly Compare
           expected: names
             ? "The one of its own floor that the others have."
             : `${shown(other)}, if the floors are alike.`,
+          ...(own !== undefined && { meant: own, isGuess: true }),
           ...(!names && typeof other.value === "string" && other.value !== "" && { meant: other.value }),
           effect: "It is priced and predicted otherwise than its like.",
           remedy: "Compare with the plan; say in the note why it differs, if it does.",
@@ -192,7 +160,7 @@ function lengths(read: Book, lines: readonly Line[], of: Named, what: string): F
 }
 
 /** A number that all other floors have, and one has not. */
-function missing(lines: readonly Line[]): Finding[] {
+function missing(read: Book, lines: readonly Line[], inputs: readonly Input[]): Finding[] {
   const floors = [...new Set(lines.map(({ floor }) => floor))];
   const gaps = [...groupsOf(lines).values()].flatMap((group) => {
     const without = floors.filter((floor) => !group.some((line) => line.floor === floor));
@@ -215,16 +183,88 @@ function missing(lines: readonly Line[]): Finding[] {
     // At the end of a floor it may just have a room less.
     if (!before || !after) return [];
     const gap = { sheet: before.place.sheet, cell: below(before.place.cell) };
+    const lost = gaps.map((one) => ({ rest: one.like.rest, floor }));
+    const undoing = rowsLike(read, lines, inputs, lost, before.index + 1);
     return [
       {
         weight: "doubtful",
         place: gap,
+        ...(undoing && { undoing, isGuess: true }),
         message: `Floor ${floor} has ${before.called} and ${after.called}, and not what is ${like.called} on another floor${gaps.length > 1 ? `, and ${gaps.length - 1} more` : ""}.`,
         expected: "An outlet there, as on the other floors; or a note that there is none.",
         effect: "It is neither priced nor planned.",
         remedy: "Compare with the plan: was its row deleted?",
       },
     ];
+  });
+}
+
+/** Devices of a floor that has no outlet, where each other floor with devices has all of them. */
+function floorLeftOut(read: Book, lines: readonly Line[], inputs: readonly Input[]): Finding[] {
+  const devices = linesOf(read, branches.id);
+  const filled = new Set(lines.map(({ floor }) => Number(floor)));
+  const empty = [...new Set(devices.map(({ floor }) => Number(floor)))].filter((one) => !filled.has(one));
+  const groups = groupsOf(lines);
+  if (empty.length !== 1 || filled.size <= FEWEST_FLOORS) return [];
+  const onAll = [...groups.values()].filter((group) => group.length === filled.size);
+  const of = devices.filter(({ floor }) => Number(floor) === empty[0]);
+  // A cellar has devices and other outlets.
+  const isLike = of.every(({ rest }) => devices.filter((one) => one.rest === rest).length > FEWEST_FLOORS);
+  if (onAll.length < MOSTLY_ALL * groups.size || !isLike) return [];
+  const floor = of[0]!.floor;
+  const lost = onAll.map(([like]) => ({ rest: like!.rest, floor }));
+  const undoing = rowsLike(read, lines, inputs, lost, lines.at(-1)!.index + 1);
+  return [
+    {
+      weight: "doubtful",
+      place: of[0]!.place,
+      message: `Floor ${floor} has ${of.length} ${of.length === 1 ? "device" : "devices"} and no outlet; the other floors have ${onAll.length} each.`,
+      expected: "Its outlets, as on the other floors; or no devices.",
+      ...(undoing && { undoing, isGuess: true }),
+      effect: "They are neither priced nor planned, and its devices are bought for nothing.",
+      remedy: "Compare with the plan: were its rows left out?",
+    },
+  ];
+}
+
+/** Rows that are on the other floors, as they are likely on this one; undefined where there is no room for them. */
+function rowsLike(
+  read: Book,
+  lines: readonly Line[],
+  inputs: readonly Input[],
+  lost: readonly Pick<Line, "floor" | "rest">[],
+  near: number,
+): Undoing[] | undefined {
+  const free = freeRows(inputs, "rooms", near);
+  const own = inputs.filter(({ block }) => block === "rooms");
+  const floorCells = namedCells(read, rooms.floor.name);
+  const groups = groupsOf(lines);
+  if (free.length < lost.length) return undefined;
+  return lost.flatMap(({ floor, rest }, at) => {
+    const alike = groups.get(rest)!;
+    const there = lines.find((one) => one.floor === floor);
+    const [like] = alike as [Line];
+    const values = Object.fromEntries(
+      own.map(({ name, cells }): [string, BookValue | undefined] => {
+        const said = alike.flatMap(({ index }) => {
+          const value = cells.find((cell) => cell.index === index)?.value;
+          return isBlank(value) || typeof value === "object" ? [] : [value];
+        });
+        return [name.slice("rooms_".length), said.length * 2 > alike.length ? middleOf(said) : undefined];
+      }),
+    );
+    const floorOfLike = floorCells[like.index]?.value;
+    return filling(inputs, "rooms", free[at]!, {
+      ...values,
+      // Which of its rooms it is the other floors do not say.
+      room: undefined,
+      note: undefined,
+      floor: there
+        ? String(floorCells[there.index]?.value ?? "")
+        : onFloor(String(floorOfLike ?? ""), like.floor, floor),
+      outlet: onFloor(like.called, like.floor, floor),
+      from: fedLike(read, rooms.from, lines, { floor, rest, index: -1 }),
+    });
   });
 }
 
@@ -282,6 +322,9 @@ function countedBy(
 const sumOf = (counts: ReadonlyMap<string, number>): number =>
   [...counts.values()].reduce((sum, count) => sum + count, 0);
 
+/** Where more rooms have several outlets, a room that has two is none the less one of them. */
+const FEW = 1 / 12;
+
 /** A row that was copied and kept its room and its run, where each room has one outlet. */
 function sameRoom(read: Book): Finding[] {
   const [floors, names, runs, froms] = [rooms.floor, rooms.room, rooms.run, rooms.from].map(({ name }) =>
@@ -302,12 +345,12 @@ function sameRoom(read: Book): Finding[] {
   const counts = new Map<string, number>();
   for (const { room } of rows) counts.set(room, (counts.get(room) ?? 0) + 1);
   const several = [...counts.values()].filter((count) => count > 1).length;
-  if (several === 0 || several > rows.length / FEWEST_ROWS) return [];
+  if (several === 0 || several > rows.length * FEW) return [];
   const seen = new Map<string, (typeof rows)[number]>();
   return rows.flatMap((row): Finding[] => {
     const first = seen.get(row.room);
     seen.set(row.room, first ?? row);
-    if (!first || first.copied !== row.copied) return [];
+    if (!first || first.copied !== row.copied || plainWord(first.called) === plainWord(row.called)) return [];
     return [
       {
         weight: "doubtful",

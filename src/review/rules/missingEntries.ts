@@ -5,6 +5,7 @@ import type { Finding } from "../finding";
 import { inputsIn, type Input, type InputCell } from "../inputsIn";
 import { filledCells, hasJob, isBlank, lookupWord, namedCells } from "../namedCells";
 import type { Rule } from "../rule";
+import { rowsIn } from "../rowsIn";
 
 /** Columns that say what a row is, and not that it is meant: a floor typed ahead makes no outlet. */
 const NOT_A_ROW = new Set([
@@ -37,7 +38,7 @@ export const missingEntries: Rule = {
           .filter((cell) => cell.inRow && isMissing(one, cell) && asked(cell.index))
           .map((cell) => missing(one, cell));
       });
-    return [...nameless, ...found, ...receiversForgotten(read)];
+    return [...nameless, ...found, ...receiversForgotten(read), ...offTheFocus(read)];
   },
 };
 
@@ -74,6 +75,33 @@ function receiversForgotten(read: Book): Finding[] {
       },
     ];
   });
+}
+
+/** Common practice, no source: what a slot beside the focus loses, as the cell says. */
+const OFF_FOCUS_DB = { low: 1, high: 2 } as const;
+
+/** A dish of several slots without what those beside its focus lose. */
+function offTheFocus(read: Book): Finding[] {
+  const { dishes, slots } = estimate;
+  const all = filledCells(read, slots.slot.name).length;
+  return rowsIn(read, dishes.name, { slots: dishes.slots, off: dishes.off_focus }).flatMap(
+    ({ called, cell, word }): Finding[] => {
+      const count = word("slots") === "" ? all : word("slots").split(/[\s,;]+/).length;
+      const off = cell("off");
+      if (count < 2 || !off || !isBlank(off.value)) return [];
+      return [
+        {
+          weight: "wrong",
+          place: off.place,
+          message: `${called} receives ${count} slots, and what those beside its focus lose is blank.`,
+          expected: `Usually ${OFF_FOCUS_DB.low} to ${OFF_FOCUS_DB.high} dB (common practice, no source).`,
+          usual: OFF_FOCUS_DB,
+          effect: "Neither the dish nor what hangs on it can be worked out.",
+          remedy: "Fill the cell.",
+        },
+      ];
+    },
+  );
 }
 
 const isMissing = ({ input }: Input, { value }: InputCell): boolean =>

@@ -3,7 +3,8 @@ import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
-import { figure, filledCells } from "../namedCells";
+import { dishFitting, isSameSize, metresIn } from "../dishFitting";
+import { figure, isBlank } from "../namedCells";
 import type { Rule } from "../rule";
 import { rowsIn } from "../rowsIn";
 
@@ -71,7 +72,7 @@ function unlike(read: Book, { named, of, words, within, what, kind }: Said): Fin
         cell("of")!.place,
         `${called} is entered with ${figure(is)} ${what}.`,
         `${figure(said)}, by its name.`,
-        said,
+        { meant: said },
       ),
     ];
   });
@@ -81,21 +82,16 @@ const otherwise = (
   place: Finding["place"],
   message: string,
   expected: string,
-  meant?: number | string,
+  more: Partial<Finding> = {},
 ): Finding => ({
   weight: "doubtful",
   place,
   message,
   expected,
-  ...(meant !== undefined && { meant }),
+  ...more,
   effect: "What is worked out, or bought, goes by the figure.",
   remedy: "Compare with the part's sheet; correct the figure or the name.",
 });
-
-const METRES = /\b(\d+(?:[.,]\d+)?) ?(m|cm)\b/;
-const CENTIMETRES = 100;
-/** Half a hand's breadth. */
-const SAME_METRES = 0.051;
 
 /** The dish that is bought against the dish that is planned. */
 function ofDishes(read: Book): Finding[] {
@@ -103,24 +99,22 @@ function ofDishes(read: Book): Finding[] {
   return rowsIn(read, dishes.name, { size: dishes.size, part: dishes.part }).flatMap(
     ({ called, cell, number }) => {
       const part = String(cell("part")?.value ?? "");
-      const [, figures, unit] = METRES.exec(part) ?? [];
-      const said = Number(figures?.replace(",", ".")) / (unit === "cm" ? CENTIMETRES : 1);
+      const said = metresIn(part);
       const size = number("size") ?? usual;
-      if (!said || typeof size !== "number" || Math.abs(said - size) < SAME_METRES) return [];
-      const fitting = filledCells(read, estimate.fittings.name.name).find(({ value }) => {
-        const [, metres, of] = METRES.exec(String(value)) ?? [];
-        return (
-          Math.abs(Number(metres?.replace(",", ".")) / (of === "cm" ? CENTIMETRES : 1) - size) < SAME_METRES
-        );
-      });
+      if (said === undefined || typeof size !== "number" || isSameSize(said, size)) return [];
+      const fitting = dishFitting(read, size);
+      const planned = cell("size");
       return [
         otherwise(
           cell("part")!.place,
           `${called} of ${figure(size)} m is bought as “${part}”.`,
-          fitting
-            ? `“${String(fitting.value)}”, or the size of what is bought.`
-            : `A dish of ${figure(size)} m.`,
-          fitting && String(fitting.value),
+          fitting === undefined
+            ? `A dish of ${figure(size)} m.`
+            : `“${fitting}”, or the size of what is bought.`,
+          // Of a size that none of Parts has, the size is what is off.
+          ...(fitting === undefined && planned && !isBlank(planned.value)
+            ? [{ undoing: [{ place: planned.place, value: said }] }]
+            : [{ meant: fitting }]),
         ),
       ];
     },

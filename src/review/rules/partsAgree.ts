@@ -5,10 +5,15 @@ import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { eachPiece, PIECES } from "../../workbooks/multiRoom/names/pieces";
 import { namedValue } from "../../workbooks/named";
-import { doubtfulWith, type Finding } from "../finding";
+import type { WorkbookDefinition } from "../../workbooks/definition";
+import { doubtfulWith, type Finding, type Undoing } from "../finding";
+import { inputsIn } from "../inputsIn";
 import { figure, filledCells, hasJob, isBlank, namedCells, plainWord, PRICED_BLOCKS } from "../namedCells";
+import { takenFrom, type FirmSays } from "../ranges/firm";
+import { filling, freeRows } from "../rowCells";
 import type { Rule } from "../rule";
 import { rowsIn } from "../rowsIn";
+import { lettersApart } from "../spelling";
 
 const { passives, units, resistors, labour, fittings, bonds, site } = estimate;
 
@@ -19,8 +24,6 @@ const LEAST_WATTS = 1;
 /** What the letters of two names may differ by, to be one name. */
 const LETTERS_OFF = 2;
 const FEWEST_LETTERS = 6;
-/** Longer ones are no names, and cost too much to compare. */
-const MOST_LETTERS = 60;
 
 export const partsAgree: Rule = {
   id: "parts that do not agree",
@@ -28,7 +31,7 @@ export const partsAgree: Rule = {
     "What one row of Parts says is held to the row beside it: more ways cost more, a piece is counted once, a supplier has one name.",
   example:
     "A 4-way splitter dearer than the 6-way; “grounding block” counted for each connector; an end resistor that passes power.",
-  find: ({ read, computed }) =>
+  find: ({ read, computed, definition, options }) =>
     hasJob(read)
       ? [
           ...smallerDearer(read),
@@ -37,7 +40,9 @@ export const partsAgree: Rule = {
           ...unclosed(read),
           ...otherPiece(read),
           ...uncounted(read),
-          ...workLacking(read, computed),
+          ...workLacking(read, computed, (index, piece) =>
+            workOfFirm(read, definition, options.standards ?? takenFrom(read), index, piece),
+          ),
           ...perHundredFeet(read),
           ...usualParts(read),
           ...keepsCommands(read, computed),
@@ -79,6 +84,13 @@ function smallerDearer(read: Book): Finding[] {
         `${row.called} costs ${figure(row.number("price")!)}, and ${larger.called} with more ways ${figure(larger.number("price")!)}.`,
         "Less than the larger one: were the two prices typed in each other's row?",
         "Each piece that is bought carries it into the price.",
+        {
+          undoing: [
+            { place: row.cell("price")!.place, value: larger.number("price")! },
+            { place: larger.cell("price")!.place, value: row.number("price")! },
+          ],
+          isGuess: true,
+        },
       ),
     ];
   });
@@ -227,6 +239,8 @@ function countedTwice(read: Book, computed: Book): Finding[] {
         `${row.called} is counted for ${twice}, and for each ${text[key]} too${isOfOutlets(key) ? `: twice for ${figure(outlets as number)} outlets` : ""}.`,
         "One of the two.",
         "It is priced twice.",
+        // Both count as many, so that it is all the same which goes.
+        isOfOutlets(key) ? { undoing: [{ place: row.cell(key)!.place }] } : {},
       ),
     ];
   });
@@ -240,12 +254,12 @@ function suppliers(read: Book): Finding[] {
   const spelt = new Map(all.map(({ value }) => [plainWord(value), String(value)]));
   return all.flatMap(({ place, value }): Finding[] => {
     const word = plainWord(value);
-    if (word.length < FEWEST_LETTERS || word.length > MOST_LETTERS || counts.get(word)! > 2) return [];
+    if (word.length < FEWEST_LETTERS || counts.get(word)! > 2) return [];
     const other = [...counts].find(
       ([name, count]) =>
         name !== word &&
         count > 2 * counts.get(word)! &&
-        differsBy(name, word) <= LETTERS_OFF &&
+        lettersApart(name, word, LETTERS_OFF) <= LETTERS_OFF &&
         !/\d/.test(name + word),
     )?.[0];
     if (other === undefined) return [];
@@ -259,21 +273,6 @@ function suppliers(read: Book): Finding[] {
       ),
     ];
   });
-}
-
-/** Letters to change, add or leave out to make one word of the other. */
-function differsBy(a: string, b: string): number {
-  if (Math.abs(a.length - b.length) > LETTERS_OFF) return LETTERS_OFF + 1;
-  let before = Array.from({ length: b.length + 1 }, (_, at) => at);
-  for (let row = 1; row <= a.length; row++) {
-    const now = [row];
-    for (let at = 1; at <= b.length; at++)
-      now.push(
-        Math.min(before[at]! + 1, now[at - 1]! + 1, before[at - 1]! + (a[row - 1] === b[at - 1] ? 0 : 1)),
-      );
-    before = now;
-  }
-  return before[b.length]!;
 }
 
 /** A conductor of less than half of what its kind asks: a little less is told by its flag on Bonding. */
@@ -324,7 +323,11 @@ const WORK_ON: readonly (typeof PIECES)[number][] = ["connector", "wall plate", 
 const FEWEST_WORKS = 6;
 
 /** Pieces that the job has, and that no work of a list by pieces is done on. */
-function workLacking(read: Book, computed: Book): Finding[] {
+function workLacking(
+  read: Book,
+  computed: Book,
+  rowOfFirm: (index: number, piece: string) => readonly Undoing[],
+): Finding[] {
   const rows = rowsIn(read, labour.name, OF_WORK);
   const done = new Set(rows.map(({ word }) => word("piece")).filter((piece) => piece !== ""));
   if (done.size < FEWEST_WORKS || done.size < rows.length / 2) return [];
@@ -336,15 +339,34 @@ function workLacking(read: Book, computed: Book): Finding[] {
   return WORK_ON.filter((piece) => !done.has(piece) && !byOutlet).flatMap((piece): Finding[] => {
     const count = namedValue(computed, eachPiece[PIECES.indexOf(piece)]!.name);
     if (typeof count !== "number" || count === 0) return [];
+    const row = gap && isBlank(gap.value) ? rowOfFirm(gap.index, piece) : [];
     return [
       doubtful(
         gap?.place,
         `No work is listed for each ${piece}, and the job has ${figure(count)}.`,
         "A line of work for it, unless it is in another line.",
         "Nothing is charged for it.",
+        row.length > 0 ? { undoing: row, isGuess: true } : {},
       ),
     ];
   });
+}
+
+/** The firm's own line of work on a piece, to fill an empty row with. */
+function workOfFirm(
+  read: Book,
+  definition: WorkbookDefinition | undefined,
+  firm: FirmSays | undefined,
+  index: number,
+  piece: string,
+): readonly Undoing[] {
+  const rows = Object.entries(firm?.rows["labour"] ?? {}).filter(
+    ([, row]) => plainWord(row["piece"]) === piece,
+  );
+  const inputs = inputsIn(read, definition);
+  return rows.length === 1 && freeRows(inputs, "labour", index)[0] === index
+    ? filling(inputs, "labour", index, rows[0]![1])
+    : [];
 }
 
 const FEET_PER_METRE = 3.2808;
@@ -393,17 +415,18 @@ function usualParts(read: Book): Finding[] {
   const ofPlate = rowsIn(read, estimate.plates.name, { through: estimate.plates.through_low }).find(
     (row) => plainWord(row.called) === plainWord(plate?.value),
   );
-  const drops = rowsIn(read, estimate.cables.name, { like: estimate.cables.like }).some(({ word }) =>
-    /^series (?:6|59|7)\b/.test(word("like")),
-  );
+  const dropCables = rowsIn(read, estimate.cables.name, { like: estimate.cables.like })
+    .filter(({ word }) => /^series (?:6|59|7)\b/.test(word("like")))
+    .map(({ called }) => called);
   return [
-    ...(cable && ofCable && /^series 11\b/.test(ofCable.word("like")) && drops
+    ...(cable && ofCable && /^series 11\b/.test(ofCable.word("like")) && dropCables.length > 0
       ? [
           doubtful(
             cable.place,
             `The usual cable is ${ofCable.called}, of ${String(ofCable.cell("like")!.value)}: a cable for trunks.`,
             "A cable of series 6 or 59, as outlets have (common practice, no source).",
             "Every run that names no cable is bought in it.",
+            theOnly(dropCables),
           ),
         ]
       : []),
@@ -414,11 +437,20 @@ function usualParts(read: Book): Finding[] {
             `The usual wall plate is ${ofPlate.called}, which has a through port, and no outlet is fed from another.`,
             "A plate without a through port.",
             "Each has an open port, loses more, and wants an end resistor.",
+            theOnly(
+              rowsIn(read, estimate.plates.name, { through: estimate.plates.through_low })
+                .filter((row) => row.number("through") === undefined)
+                .map(({ called }) => called),
+            ),
           ),
         ]
       : []),
   ];
 }
+
+/** Where but one fits, it is likely meant. */
+const theOnly = (names: readonly string[]): Partial<Finding> =>
+  names.length === 1 ? { meant: names[0]!, isGuess: true } : {};
 
 /** A device that keeps commands from the head unit above it. */
 function keepsCommands(read: Book, computed: Book): Finding[] {

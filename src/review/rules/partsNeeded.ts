@@ -1,8 +1,10 @@
 import type { Book } from "../../workbooks/book";
+import { namedValue } from "../../workbooks/named";
 import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding, FindingPlace } from "../finding";
 import { filledCells, hasJob, isBlank, namedCells, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
+import { dishFitting } from "../dishFitting";
 
 const { rooms, branches, heads, dishes, feeders, supplies, site } = estimate;
 
@@ -191,11 +193,18 @@ function dishesUnbought(read: Book): Finding[] {
   const all = filledCells(read, dishes.name.name);
   const without = all.filter(({ index }) => isBlank(parts[index]?.value));
   if (without.length === all.length) return [];
+  const sizes = namedCells(read, dishes.size.name);
+  const usual = namedValue(read, site.dish.name);
+  const fittings = namedCells(read, dishes.name.name).map(({ index }) => {
+    const size = isBlank(sizes[index]?.value) ? usual : sizes[index]?.value;
+    return typeof size === "number" ? dishFitting(read, size) : undefined;
+  });
   return without.map(({ value, index }) => ({
     weight: "doubtful",
     place: parts[index]!.place,
     message: `${String(value)} is bought as nothing, and the other dishes are.`,
     expected: "The dish with its mount among the fittings of the Parts sheet.",
+    ...(fittings[index] !== undefined && { meant: fittings[index], isGuess: true }),
     effect: "The price holds no dish for it.",
     remedy: "Choose it from the list, or say under Exclusions who supplies it.",
   }));

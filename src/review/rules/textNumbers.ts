@@ -4,8 +4,9 @@ import type { Finding } from "../finding";
 import { filledCells } from "../namedCells";
 import type { Rule } from "../rule";
 
-/** Digits with a point or comma, perhaps a unit after them. */
-const NUMBER = /^\s*[-+]?\d+(?:[.,]\d+)?\s*(?:m|ft|mm|mhz|ghz|v|w|a|db|%)?\s*$/i;
+/** Digits with a point or comma, perhaps a unit or a currency beside them. */
+const NUMBER =
+  /^\s*(?:[$€£]\s*)?[-+]?\d+(?:[.,]\d+)?\s*(?:m|ft|mm|mhz|ghz|v|w|a|db|min|pcs|%|°c|[$€£]|eur|usd|gbp|chf)?\s*$/i;
 
 /** Letters that scans and hands put in the place of digits. */
 const asDigits = (text: string): string => text.replace(/[Oo]/g, "0").replace(/[lI|]/g, "1");

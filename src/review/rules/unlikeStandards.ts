@@ -2,7 +2,9 @@ import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import { SHARED_BLOCKS, SHARED_FIELDS } from "../../workbooks/standards/shared";
+import { BY_THE_UNIT } from "../byTheUnit";
 import type { Finding } from "../finding";
+import { undoingOf } from "../grouped";
 import { inputsIn, type Input, type InputCell } from "../inputsIn";
 import { figure, hasJob, isBlank, namedCells, plainWord } from "../namedCells";
 import { onPurpose } from "../onPurpose";
@@ -46,12 +48,6 @@ const OF_THE_JOB: ReadonlySet<string> = new Set([
     ({ name }) => name,
   ),
   ...[site.usual_cable, site.usual_plate, site.usual_route].map(({ name }) => name),
-]);
-/** By the metre or the foot, though their unit does not say so. */
-const BY_THE_UNIT: ReadonlySet<string> = new Set([
-  cables.price.name,
-  cables.reel.name,
-  estimate.routes.minutes.name,
 ]);
 const OF_THE_OFFER = /_(?:supplier|priced|until|article)$/;
 /** Choices of these lists are the maker's or the firm's, not the job's. */
@@ -103,22 +99,63 @@ export const unlikeStandards: Rule = {
           (sameMoney || !(unit === "money" || name === crew.rate.name)) &&
           (sameUnit || !(unit === "m or ft" || BY_THE_UNIT.has(name))),
       )
-      .flatMap((input) =>
-        together(
+      .flatMap((input) => {
+        const slipped = oneRowOff(read, firm, input, meant);
+        if (slipped) return [slipped];
+        return together(
           input,
           input.cells
             .filter(({ called }) => !meant(called))
             .flatMap((cell) => unlike(read, firm, input, cell)),
-        ),
-      );
+        );
+      });
   },
 };
 
+/** So many rows in a run that hold the figures of the row above or below were pasted one row off. */
+const A_RUN = 3;
+
+function oneRowOff(
+  read: Book,
+  firm: FirmSays,
+  { name, block, label, cells }: Input,
+  meant: (what: string) => boolean,
+): Finding | undefined {
+  if (block === undefined) return undefined;
+  const rows = cells
+    .filter(({ inRow, value }) => inRow && typeof value === "number")
+    .map((cell) => ({ cell, theirs: rowOf(read, firm, block, cell)?.[name.slice(block.length + 1)] }));
+  for (const by of [-1, 1]) {
+    const run = rows.filter(({ cell, theirs }, at) => {
+      const beside = rows[at + by]?.theirs;
+      return (
+        typeof theirs === "number" && cell.value === beside && cell.value !== theirs && !meant(cell.called)
+      );
+    });
+    const [first] = run;
+    // Two of one figure beside each other may leave a gap in it.
+    if (!first || run.length < A_RUN || rows.indexOf(run.at(-1)!) - rows.indexOf(first) > run.length)
+      continue;
+    return {
+      weight: "doubtful",
+      place: first.cell.place,
+      message: `${run.length} figures of “${label}” from ${first.cell.called} on are those that the firm's standards (${firm.called}) have one row ${by < 0 ? "above" : "below"}.`,
+      expected: "The figures of their own rows: the column was pasted one row off.",
+      undoing: run.map(({ cell, theirs }) => ({ place: cell.place, value: theirs! })),
+      effect: "All that they count is priced by another row's figure.",
+      remedy: "Paste the column again, or take the standards' figures.",
+    };
+  }
+  return undefined;
+}
+
 function together(input: Input, found: readonly Finding[]): Finding[] {
   if (found.length < MANY) return [...found];
+  const undone = found.map(undoingOf);
   return [
     {
       ...found[0]!,
+      ...(undone.every((one) => one !== undefined) && { undoing: undone.flat() }),
       message: `${found[0]!.message.replace(/\.$/, "")}; so are ${found.length - 1} more of “${input.label}”.`,
       remedy: "Bring the job up to date with the standards, or look whether a column was moved.",
     },
@@ -152,7 +189,10 @@ function unlike(read: Book, firm: FirmSays, input: Input, cell: InputCell): Find
   ];
   if (theirs === undefined)
     return COUNTS.has(name) && typeof value === "number" && value > 0
-      ? say(undefined, "Blank, as in the standards.", "The work is counted in one more way.")
+      ? say(undefined, "Blank, as in the standards.", "The work is counted in one more way.").map((one) => ({
+          ...one,
+          undoing: [{ place: cell.place }],
+        }))
       : [];
   if (typeof theirs === "string" || typeof value === "string") {
     const isFact =
@@ -214,7 +254,10 @@ function unlike(read: Book, firm: FirmSays, input: Input, cell: InputCell): Find
     const [own, usual] = [sizeBeside(read, name, cell), Number(row![size] ?? 1)];
     const factor = own === usual ? FAR : FAR_OF_A_PACK;
     if (!own || !usual || !far((value as number) / own, (theirs as number) / usual, factor)) return [];
-    const meant = Number((((theirs as number) / usual) * own).toFixed(2));
+    const ofOwnSize = Number((((theirs as number) / usual) * own).toFixed(2));
+    // A price for one, where that of the reel or pack is asked.
+    const ofAll = Number(((value as number) * own).toFixed(2));
+    const meant = own > 1 && !far(ofAll, ofOwnSize, FAR_OF_A_PACK) ? ofAll : ofOwnSize;
     // The size of the reel or pack is what is off where the price is the standards' own.
     if (value === theirs) return [];
     return say(

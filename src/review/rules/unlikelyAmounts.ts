@@ -57,13 +57,27 @@ function usual({ read, definition }: Reviewed): Finding[] {
           place,
           message: `${label}${block === undefined ? "" : ` of ${called}`} is ${shown}.`,
           expected: `Usually ${bound} ${found.because}.`,
-          ...(found.least !== undefined && found.most !== undefined && { usual: { low: least, high: most } }),
+          ...usualOf(found, { least, most }, input),
           effect: "Price or prediction go by it.",
           remedy: "Look at the figure and its unit; say on Log why, if it is right.",
         },
       ];
     });
   });
+}
+
+/** Lengths lie within a factor of fifty, and of what is counted there is one at least. */
+const LONGEST_TO_SHORTEST = 50;
+
+function usualOf(
+  found: (typeof USUAL)[number],
+  { least, most }: { readonly least: number; readonly most: number },
+  { rule }: InputRule,
+): Pick<Finding, "usual"> {
+  if (found.most === undefined) return {};
+  if (found.least !== undefined) return { usual: { low: least, high: most } };
+  if (rule.kind === "number" && rule.integer) return { usual: { low: 1, high: most } };
+  return found.metres ? { usual: { low: most / LONGEST_TO_SHORTEST, high: most } } : {};
 }
 
 /** A metre that has to be fixed takes the crew most of a minute; in a duct or on a tray it is laid. */
