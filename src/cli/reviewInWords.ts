@@ -2,12 +2,13 @@
 import type { KeptReview } from "../review/again/keptReview";
 import { dayOf, openIn, settledIn, wordOf, type Told } from "../review/again/told";
 import { WEIGHTS, type Finding } from "../review/finding";
+import { leftOutInWords } from "../review/facts";
 import { leadsToInWords } from "../review/leadsToInWords";
 import type { PageFile } from "../review/reviewPage";
 
 /** @returns a review's lines, as the command prints them */
 export function reviewInWords(reviewed: PageFile): string[] {
-  const { path: file, unreadable, findings, headline, kept } = reviewed;
+  const { path: file, unreadable, findings, headline, facts, kept } = reviewed;
   if (unreadable !== undefined) return [`${file}: cannot be read. ${unreadable}`];
   if (findings.length === 0) return [`${file}: nothing found`];
   const open = openIn(reviewed);
@@ -21,7 +22,7 @@ export function reviewInWords(reviewed: PageFile): string[] {
   const noted = open.some(({ finding }) => asksForALook(finding)) ? "" : " (nothing to put right)";
   return [
     `${file}: ${counts.join(", ")}${noted}`,
-    ...(headline ? [`  ${headline.sentence}`] : []),
+    ...[headline?.sentence, facts && leftOutInWords(facts)].flatMap((line) => (line ? [`  ${line}`] : [])),
     ...(kept?.earlier ? [`  Reviewed before: ${dayOf(kept.earlier.at)}, ${kept.earlier.file}`] : []),
     ...open.flatMap((one) => findingInWords(one, kept)),
     ...settled.map(

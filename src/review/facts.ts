@@ -20,6 +20,8 @@ export interface Facts {
   readonly computed?: number;
   /** Rules that found nothing. */
   readonly passed: readonly string[];
+  /** In a large job: of so many findings, the least in money, levels and volts were not computed again. */
+  readonly leftOut?: number;
   /** The workbook's own checks, and how many of them are ok. */
   readonly checks?: { readonly all: number; readonly ok: number };
 }
@@ -51,3 +53,9 @@ export function factsOf(stored: Book, computed: Book, findings: readonly Finding
     }),
   };
 }
+
+/** @returns a sentence where something was left out */
+export const leftOutInWords = ({ leftOut }: Facts): string | undefined =>
+  leftOut === undefined
+    ? undefined
+    : `The job is large: what ${leftOut === 1 ? "one finding, the least in money, does" : `${leftOut} findings, the least in money, do`} to outlets and volts was not computed.`;

@@ -86,13 +86,13 @@ export function reviewInFull(stored: Book, trials: Trials, options: Partial<Revi
   };
   const look = lookInto(stored, compute, options);
   const isByCause = !look.isUnfilled && look.judged.definition !== undefined;
-  const told = isByCause
+  const { leftOut, ...told } = isByCause
     ? new ByCause(look, trialOf).review()
-    : { findings: review(stored, compute, options) };
+    : { findings: review(stored, compute, options), leftOut: 0 };
   const { own } = look.judged;
   return {
     ...told,
-    facts: factsOf(stored, own, told.findings),
+    facts: { ...factsOf(stored, own, told.findings), ...(leftOut > 0 && { leftOut }) },
     noted: notedIn(own, told.findings),
   };
 }
@@ -128,7 +128,8 @@ class ByCause {
     return this.look.judged.expected ?? this.own;
   }
 
-  review(): Omit<FullReview, "facts" | "noted"> {
+  /** @returns beside what is told, of how many findings levels and volts were not computed again */
+  review(): Omit<FullReview, "facts" | "noted"> & { readonly leftOut: number } {
     const { judged } = this.look;
     const sums = new Map(this.causes.map((cause) => [cause, this.undone(cause)] as const));
     const dearest = [...sums].sort(([, a], [, b]) => b.moves - a.moves).map(([cause]) => cause);
@@ -147,7 +148,8 @@ class ByCause {
         ...(leadsTo && { leadsTo }),
       };
     });
-    return { findings: told.sort(byMoney), ...this.headline(told) };
+    const leftOut = this.isLarge ? Math.max(0, this.causes.length - MOST_IN_LARGE_JOBS) : 0;
+    return { findings: told.sort(byMoney), ...this.headline(told), leftOut };
   }
 
   /** What is said of one cell twice is one finding: the weightiest, with what the others know of what was meant. */

@@ -5,7 +5,7 @@
 import { html, type Html } from "../help/html";
 import { Html as Markup } from "../help/html";
 import type { Headline } from "./amountInWords";
-import type { Facts } from "./facts";
+import { leftOutInWords, type Facts } from "./facts";
 import { differ, WEIGHTS, type Finding, type Weight } from "./finding";
 import type { KeptReview } from "./again/keptReview";
 import { dayOf, openIn, settledIn, wordOf, type Reviewed, type Told } from "./again/told";
@@ -142,6 +142,7 @@ function section(file: PageFile, at: number, many: boolean): Html {
   return html`<section>
     ${heading} ${factsIn(file)}
     ${headline && findings.length > 0 ? html`<p class="headline">${headline.sentence}</p>` : undefined}
+    ${facts?.leftOut === undefined ? undefined : html`<p>${leftOutInWords(facts)}</p>`}
     ${
       findings.length === 0
         ? html`<p>Nothing found.</p>`
