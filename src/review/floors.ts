@@ -61,7 +61,10 @@ const COUNTING = /^(\P{N}*)(\d+)(.*)$/u;
 export function onFloor(name: string, from: string, to: string): string | undefined {
   const [, before, digits, after] = COUNTING.exec(name.trim()) ?? [];
   if (digits === undefined || Number(digits) !== Number(from)) return undefined;
-  return `${before!}${String(Number(to)).padStart(digits.startsWith("0") ? digits.length : 1, "0")}${after!}`;
+  // Written as the row's own floor is, else with as many noughts before it.
+  const other =
+    digits === from ? to : String(Number(to)).padStart(digits.startsWith("0") ? digits.length : 1, "0");
+  return `${before!}${other}${after!}`;
 }
 
 /** @returns what feeds a row by what feeds its like on other floors; undefined unless at least two of them say the same */

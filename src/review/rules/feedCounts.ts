@@ -87,12 +87,13 @@ function devices(
     const ports = count + (isTap ? 1 : 0);
     if (own.length <= ports) return [];
     const strange = own.filter(({ kind, index: row }) => kind === "outlet" && alone.has(row));
+    const isPasted = strange.length === own.length - ports;
     return [
       tooMany(
-        oddOneOut(own) ?? { place: parts[index]!.place },
+        (isPasted ? strange[0] : oddOneOut(own)) ?? { place: parts[index]!.place },
         `${String(value)} feeds ${own.length}: ${listed(own)}. Its part has ${figure(ports)} ${ports === 1 ? "port" : "ports"}.`,
         "As many as it has ports.",
-        strange.length === own.length - ports ? { undoing: cleared(strange), isGuess: true } : {},
+        isPasted ? { undoing: cleared(strange), isGuess: true } : {},
       ),
     ];
   });

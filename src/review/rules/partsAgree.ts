@@ -19,6 +19,8 @@ const { passives, units, resistors, labour, fittings, bonds, site } = estimate;
 
 /** A smaller part that costs more by less than this was bought from somebody else, or on another day. */
 const DEARER = 1.1;
+/** Prices of two sizes of one kind lie nearer to each other; farther apart a point slipped, and they were not changed over. */
+const FARTHEST_SIZES = 3;
 /** Common practice, no source: no head unit lives on less. */
 const LEAST_WATTS = 1;
 /** What the letters of two names may differ by, to be one name. */
@@ -84,13 +86,15 @@ function smallerDearer(read: Book): Finding[] {
         `${row.called} costs ${figure(row.number("price")!)}, and ${larger.called} with more ways ${figure(larger.number("price")!)}.`,
         "Less than the larger one: were the two prices typed in each other's row?",
         "Each piece that is bought carries it into the price.",
-        {
-          undoing: [
-            { place: row.cell("price")!.place, value: larger.number("price")! },
-            { place: larger.cell("price")!.place, value: row.number("price")! },
-          ],
-          isGuess: true,
-        },
+        row.number("price")! < FARTHEST_SIZES * larger.number("price")!
+          ? {
+              undoing: [
+                { place: row.cell("price")!.place, value: larger.number("price")! },
+                { place: larger.cell("price")!.place, value: row.number("price")! },
+              ],
+              isGuess: true,
+            }
+          : {},
       ),
     ];
   });
