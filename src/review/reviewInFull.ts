@@ -197,24 +197,47 @@ class ByCause {
     });
   }
 
-  /** What is doubtful only because of something that is wrong, and is not said with that undone, stands under it. */
+  /**
+   * What is doubtful only because of something that is wrong, and is not said with that undone, stands under it; so does
+   * what nobody knows how to undo, and is not said with the rest undone.
+   */
   private withoutWhatFollows(findings: readonly Finding[]): Finding[] {
-    const wrong = findings.flatMap((one) => (one.weight === "wrong" ? causesOf(one) : []));
-    const doubtful = findings.filter(
-      ({ weight, place, rule }) =>
-        weight === "doubtful" && place && !SYMPTOMS.has(rule!) && !BESIDE_THE_CELLS.has(rule!),
+    const wrong = findings.filter(({ weight }) => weight === "wrong").flatMap(causesOf);
+    const left = this.foldedUnder(
+      findings,
+      wrong,
+      ({ weight, rule }) => weight === "doubtful" && !BESIDE_THE_CELLS.has(rule!),
     );
-    if (wrong.length === 0 || doubtful.length === 0 || this.look.judged.earlier) return [...findings];
-    const changes = withoutConflicts(wrong).flatMap((cause) => cause.changes);
-    const left = new Set(saidOf(this.trialOf(this.own)(changes), this.look).map(ruleAndPlace));
-    const following = new Set(doubtful.filter((one) => !left.has(ruleAndPlace(one))));
+    const known = left
+      .filter(({ weight }) => weight !== "worth knowing")
+      .flatMap(causesOf)
+      .filter(({ isAbout }) => !isAbout);
+    return this.foldedUnder(
+      left,
+      known,
+      (one) =>
+        one.weight !== "worth knowing" && !BESIDE_THE_CELLS.has(one.rule!) && undoingOf(one) === undefined,
+    );
+  }
+
+  /** @returns the findings without those that may follow and are not said with the causes undone */
+  private foldedUnder(
+    findings: readonly Finding[],
+    causes: readonly Cause[],
+    mayFollow: (finding: Finding) => boolean,
+  ): Finding[] {
+    const asked = findings.filter((one) => one.place && !SYMPTOMS.has(one.rule!) && mayFollow(one));
+    if (causes.length === 0 || asked.length === 0 || this.look.judged.earlier) return [...findings];
+    const changes = withoutConflicts(causes).flatMap((cause) => cause.changes);
+    const said = new Set(saidOf(this.trialOf(this.own)(changes), this.look).map(ruleAndPlace));
+    const following = new Set(asked.filter((one) => !said.has(ruleAndPlace(one))));
     for (const one of following) {
       const { sheet, cell } = one.place!;
       const at = parseAddress(cell)!;
       const cause =
-        wrong.find((other) => other.changes.some(({ place }) => keyOf(place) === keyOf(one.place!))) ??
-        wrong.find((other) => this.follows(other.changes.map(({ place }) => place))(sheet, at)) ??
-        wrong[0]!;
+        causes.find((other) => other.changes.some(({ place }) => keyOf(place) === keyOf(one.place!))) ??
+        causes.find((other) => this.follows(other.changes.map(({ place }) => place))(sheet, at)) ??
+        causes[0]!;
       const under = this.under.get(cause.finding) ?? [];
       this.under.set(cause.finding, [...under, one, ...(this.under.get(one) ?? [])]);
       this.under.delete(one);

@@ -21,6 +21,7 @@ test("the nearest of a list is meant, unless several are as near", () => {
 
 test("a name that counts its floor is told for another floor, with as many figures", () => {
   expect(onFloor("R03-1", "03", "04")).toBe("R04-1");
+  expect(onFloor("R10-1", "10", "04")).toBe("R04-1");
   expect(onFloor("B2-4", "2", "10")).toBe("B10-4");
   expect(onFloor("H3", "3", "2")).toBe("H2");
   expect(onFloor("10-06-1", "10", "9")).toBe("9-06-1");

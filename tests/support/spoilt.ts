@@ -51,6 +51,8 @@ export interface SpoiltCase {
   /** Any of them; of a combination, a list for each mistake. */
   readonly cause: readonly SpoiltPlace[] | readonly (readonly SpoiltPlace[])[];
   readonly combination?: boolean;
+  /** A job that only looks unusual: nothing is wrong, and neither cause nor innocent is given. */
+  readonly clean?: boolean;
   readonly severity: "wrong" | "doubtful" | "unusual" | "note";
   readonly innocent: readonly SpoiltPlace[];
   readonly says: readonly string[];
