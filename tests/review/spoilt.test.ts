@@ -29,7 +29,7 @@ import {
 } from "./spoiltWeaker";
 
 const LONG_MS = 3_600_000;
-const EVERY = 12;
+const EVERY = 24;
 /** A share of what the mistake moves. */
 const AMOUNT_WITHIN = 0.01;
 /** Where every outcome is written to, to be read by a person. */

@@ -14,7 +14,7 @@ export const check: View = {
   id: "check",
   label: "Check",
   title: "Check this workbook",
-  build: ({ host, run }) => {
+  build: ({ host, run, say }) => {
     const list = new FindingList();
     const results = make("div", {});
     const goTo = (sheet: string, cell: string): void =>
@@ -39,8 +39,19 @@ export const check: View = {
             placeNow: (noted) => placeNow(book, noted),
             ...(typeof kept === "object" && {
               kept,
-              settle: (key, reason) =>
-                host.reviews!.settle({ id: kept.id, key, ...(reason !== undefined && { reason }) }),
+              settle: async (key, reason) => {
+                const settled = await host.reviews!.settle({
+                  id: kept.id,
+                  key,
+                  ...(reason !== undefined && { reason }),
+                });
+                say(
+                  settled
+                    ? "Settled. It stands under Settled, where it can be taken back."
+                    : "Taken back: it is open again.",
+                );
+                return settled;
+              },
             }),
           } satisfies Listed,
         ]);

@@ -278,10 +278,20 @@ const BUTTONS: Readonly<
   // Of a file that is chosen; tests/pane has it.
   "Price list": { say: [] },
   Check: {
-    prepare: async (pane) => void (await said(pane, /^Found: /)),
+    prepare: async (pane) => {
+      await said(pane, /^Found: /);
+      await press(pane, /^Settle…$/);
+      await pane.pane.getByLabel("Why it may stay as it is").fill("as agreed with the customer");
+      await press(pane, /^Settle$/);
+      await said(pane, /^Settled\./);
+      await pane.pane.getByText(/; 1 settled$/).waitFor();
+    },
     say: [
       [/^Check again$/, /^Found: /],
       [/^Next$/, /is selected\.$/],
+      [/^Back$/, /is selected\.$/],
+      [/^Settle…$/, /is selected\.$/],
+      [/^Cancel$/, /is selected\.$/],
       [/^[A-Z][a-z ]+ [A-Z]+\d+/, /is selected\.$/],
     ],
   },
