@@ -2,6 +2,7 @@
 
 /** With the reason. */
 export const NOT_NAMED: Readonly<Record<string, string>> = {
+  MG49: "a feeder that is missing looks the same: named at the feeders",
   MG69: "a job's title is its writer's: held to the outlets it accused clean jobs",
   MH16: "a class of tax that exists is right for somebody",
   MH60: "a line that is gone has no cell: named at the head of the list",

@@ -191,6 +191,7 @@ withDesk(
     await again.getByText("measured, <b>the wing</b> is long =1+1").waitFor();
     await shot(page, "list-settled");
     await again.getByRole("button", { name: "Take back" }).click();
+    await again.locator(".finding-counts").filter({ hasNotText: "settled" }).waitFor();
     expect((await choices(again)).Settled).toBe(0);
   },
 );
