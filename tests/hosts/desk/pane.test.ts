@@ -155,7 +155,7 @@ withOpenPane("a finding jumps to its cell, and the working of a cell is shown", 
   await openView(page, "Check");
   await statusIs(page, /^Found: /);
   const finding = pane().locator(".pane-findings li", { hasText: "Conductors that need attention" });
-  for (const jump of await finding.getByRole("button").all()) {
+  for (const jump of await finding.locator(".pane-jump").all()) {
     const [, sheet, cell] = /^(.+) ([A-Z]+\d+)$/.exec(await jump.innerText())!;
     await jump.click();
     await statusIs(page, new RegExp(`^${sheet} ${cell} is selected\\.$`));
