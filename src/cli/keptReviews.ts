@@ -4,6 +4,7 @@ import { withJobsOf } from "../hosts/desk/server/jobsOfFolder";
 import { usualDataFolder } from "../hosts/desk/server/options";
 import { makeOwnFolder } from "../hosts/storage/ownFolder";
 import type { Again } from "../review/again/knownAgain";
+import { afterSettling } from "../review/again/told";
 import { UsageTrouble, type Console } from "./console";
 import type { ReviewedFile } from "./reviewFile";
 
@@ -57,7 +58,7 @@ export async function keptReviews(
             `Nothing was found at ${at.toUpperCase()} that could be settled; all else is kept.`,
           );
         const settled = await jobs.settle({ id: kept.id, key: found.key, reason });
-        now[index] = { key: found.key, since: found.since, state: "settled", ...(settled && { settled }) };
+        now[index] = afterSettling(found, settled);
       }
       told.push({ ...one, kept: { ...kept, now } });
     }

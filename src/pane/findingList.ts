@@ -2,11 +2,13 @@
  * The one list: what a review found, failing checks among it, each once. It stays while its cells are looked at, is
  * gone through with next and back, narrowed to what a person looks for, and a finding can be settled with a reason.
  */
+import { timeInWords } from "../jobs/entryInWords";
 import { LONGEST_REASON } from "../jobs/reviews";
 import type { KeptReview } from "../review/again/keptReview";
 import type { Noted } from "../review/again/noted";
 import type { Again, Known, Settled } from "../review/again/knownAgain";
 import { leftOutInWords } from "../review/facts";
+import { afterSettling } from "../review/again/told";
 import { WEIGHTS, type Finding, type FindingPlace, type Weight } from "../review/finding";
 import type { FullReview } from "../review/reviewInFull";
 import { leadsToInWords } from "../review/leadsToInWords";
@@ -54,10 +56,6 @@ export function countsOf(findings: readonly Finding[]): string {
     .map(([weight, count]) => `${count} ${weight}`)
     .join(", ");
 }
-
-/** @returns the date and the time as people here write them */
-export const timeInWords = (at: string): string =>
-  new Date(at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
 
 /** What is said of a workbook before its findings. */
 export function linesBefore({
@@ -316,13 +314,7 @@ export class FindingList {
     const { settled, wasSettled } = again;
     const act = async (reason?: string): Promise<void> => {
       const now = await of.settle!(again.key, reason);
-      const next: Again = {
-        key: again.key,
-        since: again.since,
-        state: now ? "settled" : "still",
-        ...(now && { settled: now }),
-      };
-      this.take(item, next);
+      this.take(item, afterSettling(again, now));
     };
     if (settled)
       return [

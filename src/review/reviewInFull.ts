@@ -401,7 +401,7 @@ function causesOf(finding: Finding): Cause[] {
   if (known) return [{ finding, changes: known, isAbout: finding.isGuess === true }];
   const { usual, place } = finding;
   if (!usual || !place) return [];
-  return [{ finding, changes: [{ place, value: middleOf(usual) }], isAbout: true }];
+  return [{ finding, changes: [{ place, value: middleOfRange(usual) }], isAbout: true }];
 }
 
 /** Of two that put other things into one cell the surer one counts, of two as sure the first. */
@@ -420,7 +420,7 @@ function withoutConflicts(causes: readonly Cause[]): Cause[] {
 }
 
 /** Ranges are wide, and mostly so many times as well as a part of what is usual. */
-const middleOf = ({ low, high }: { readonly low: number; readonly high: number }): number =>
+const middleOfRange = ({ low, high }: { readonly low: number; readonly high: number }): number =>
   low > 0 ? Math.sqrt(low * high) : (low + high) / 2;
 
 /** What a rule says of the whole price by itself is less than the amount. */

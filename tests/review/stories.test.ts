@@ -13,7 +13,7 @@ import { Refusal } from "../../src/jobs/refusal";
 import { Reviews } from "../../src/jobs/reviews";
 import type { KeptReview } from "../../src/review/again/keptReview";
 import type { FindingPlace } from "../../src/review/finding";
-import { placeNow } from "../../src/review/again/noted";
+import { placesNow } from "../../src/review/again/noted";
 import { reviewInFull, type FullReview } from "../../src/review/reviewInFull";
 import type { Book } from "../../src/workbooks/book";
 import { spoilt, type BaseName, type SpoiltEdit, type SpoiltPlace } from "../support/spoilt";
@@ -132,6 +132,7 @@ async function told({ steps }: Story): Promise<string[]> {
       isDeletedLater ? { ...asked, job: { ...asked.job, marks: [mark, shelved] } } : asked,
     );
     last = { kept, full };
+    const placeNow = placesNow(book);
     if (step.job && (kept.earlier !== undefined) !== (step.job === "again"))
       say(`the job was taken for one that is ${kept.earlier ? "known" : "new"}`);
     for (const { place, orPlace, state, or = [], reason } of step.expect ?? []) {
@@ -139,7 +140,7 @@ async function told({ steps }: Story): Promise<string[]> {
         isAt(one, place) || (orPlace !== undefined && isAt(one, orPlace));
       const at = full.findings.flatMap((one, nth) => (isThere(one.place) || isThere(one.cause) ? [nth] : []));
       const now = at.map((nth) => kept.now[nth]!);
-      const gone = kept.gone.filter((one) => isThere(one.place) || isThere(placeNow(book, one)));
+      const gone = kept.gone.filter((one) => isThere(one.place) || isThere(placeNow(one)));
       const words = [
         ...now.map((one) => one.state),
         ...gone.map(({ settled }) => (settled ? "settled-gone" : "gone")),

@@ -1,6 +1,6 @@
 /** Checking this workbook: one list of what is found and of the checks that do not pass. */
 import { askForReview } from "../../jobs/askForReview";
-import { placeNow } from "../../review/again/noted";
+import { placesNow } from "../../review/again/noted";
 import { reviewByRules } from "../../review/reviewByRules";
 import { button, make, paragraph } from "../dom";
 import { countsOf, FindingList, linesBefore, type Listed } from "../findingList";
@@ -36,7 +36,7 @@ export const check: View = {
             ],
             findings: full.findings,
             goTo,
-            placeNow: (noted) => placeNow(book, noted),
+            placeNow: placesNow(book),
             ...(typeof kept === "object" && {
               kept,
               settle: async (key, reason) => {

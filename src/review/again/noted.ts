@@ -61,9 +61,13 @@ export function notedIn(book: Book, findings: readonly Finding[]): NotedOf {
 }
 
 /** @returns where a cell lies now that was noted in an earlier review; undefined where its row is gone */
-export function placeNow(book: Book, { place, row, subject }: Noted): FindingPlace | undefined {
-  if (row === undefined || !place) return place;
-  return calledIn(book).cellOf(place.sheet, subject, row);
+export function placesNow(book: Book): (noted: Noted) => FindingPlace | undefined {
+  let called: Called | undefined;
+  return ({ place, row, subject }) => {
+    if (row === undefined || !place) return place;
+    called ??= calledIn(book);
+    return called.cellOf(place.sheet, subject, row);
+  };
 }
 
 const nameOfRow = (name: string, row: string | undefined): string =>

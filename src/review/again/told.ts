@@ -26,6 +26,10 @@ export const settledIn = (reviewed: Reviewed): { readonly finding: Finding; read
     again?.state === "settled" && again.settled ? [{ finding, settled: again.settled }] : [],
   );
 
+/** @param settled absent, or null, where it may not stay any more */
+export const afterSettling = ({ key, since }: Again, settled: Settled | null | undefined): Again =>
+  settled ? { key, since, state: "settled", settled } : { key, since, state: "still" };
+
 /** Where there was a review before. */
 const WORDS: Readonly<Partial<Record<State, string>>> = { new: "new", back: "back again" };
 

@@ -8,6 +8,7 @@ import { barriers, FLAGS, onPath } from "../../pane/inChromium";
 import { mendedGuestHouse } from "../../review/cleanJobs";
 import { withChromium } from "../../support/tools";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
+import { dropOnGrid } from "./dropOnGrid";
 
 let folder: string;
 let desk: Started;
@@ -32,16 +33,6 @@ afterAll(async () => {
   await desk?.kill();
   remove(folder);
 });
-
-const drop = (page: Page, files: readonly (readonly [name: string, base64: string])[]): Promise<void> =>
-  page.evaluate((given) => {
-    const data = new DataTransfer();
-    for (const [name, base64] of given)
-      data.items.add(new File([Uint8Array.from(atob(base64), (one) => one.charCodeAt(0))], name));
-    const target = document.querySelector("#grid")!;
-    for (const type of ["dragover", "drop"])
-      target.dispatchEvent(new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true }));
-  }, files);
 
 function withDesk(name: string, work: (page: Page) => Promise<void>): void {
   withChromium(name, async (program) => {
@@ -86,7 +77,7 @@ async function choose(page: Page, cell: string): Promise<void> {
 
 withDesk("a bad, a clean and a broken one: each is told, and the open job stays", async (page) => {
   const title = await page.locator(".desk-title").innerText();
-  await drop(page, [
+  await dropOnGrid(page, [
     ["bad.xlsx", bad],
     ["clean.xlsx", clean],
     ["broken.xlsx", "UEsDBA=="],
@@ -114,7 +105,7 @@ withDesk("a bad, a clean and a broken one: each is told, and the open job stays"
 withDesk(
   "a finding's place opens the workbook at that cell, and the list stays until it is closed",
   async (page) => {
-    await drop(page, [["bad.xlsx", bad]]);
+    await dropOnGrid(page, [["bad.xlsx", bad]]);
     const list = page.getByRole("complementary", { name: "Review" });
     await list.getByRole("heading", { name: "Review of bad.xlsx" }).waitFor();
     const finding = list.locator("li", { hasText: "G-04 is fed from Z9" }).first();
@@ -142,7 +133,7 @@ withDesk(
 );
 
 withDesk("the list is reached by F6 and closed by Escape", async (page) => {
-  await drop(page, [["bad.xlsx", bad]]);
+  await dropOnGrid(page, [["bad.xlsx", bad]]);
   const list = page.getByRole("complementary", { name: "Review" });
   await list.getByRole("heading", { name: "Review of bad.xlsx" }).waitFor();
   await choose(page, "A1");
@@ -154,7 +145,7 @@ withDesk("the list is reached by F6 and closed by Escape", async (page) => {
 
 withDesk("while a question stands a drop does nothing, and the page stays", async (page) => {
   await page.getByRole("button", { name: "New", exact: true }).click();
-  await drop(page, [["clean.xlsx", clean]]);
+  await dropOnGrid(page, [["clean.xlsx", clean]]);
   expect(await page.getByRole("dialog").count()).toBe(1);
   expect(new URL(page.url()).origin).toBe(new URL(desk.address).origin);
 });

@@ -11,6 +11,7 @@ import { barriers, FLAGS, onPath } from "../../pane/inChromium";
 import { mendedGuestHouse } from "../../review/cleanJobs";
 import { withChromium } from "../../support/tools";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
+import { dropOnGrid } from "./dropOnGrid";
 
 type Job = ReturnType<typeof mendedGuestHouse>;
 
@@ -51,18 +52,7 @@ afterAll(async () => {
   remove(folder);
 });
 
-const drop = (page: Page, names: readonly string[]): Promise<void> =>
-  page.evaluate(
-    (given) => {
-      const data = new DataTransfer();
-      for (const [name, base64] of given)
-        data.items.add(new File([Uint8Array.from(atob(base64), (one) => one.charCodeAt(0))], name));
-      const target = document.querySelector("#grid")!;
-      for (const type of ["dragover", "drop"])
-        target.dispatchEvent(new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true }));
-    },
-    names.map((name) => [name, files.get(name)!] as const),
-  );
+const drop = (page: Page, name: string): Promise<void> => dropOnGrid(page, [[name, files.get(name)!]]);
 
 function withDesk(name: string, size: readonly [number, number], work: (page: Page) => Promise<void>): void {
   withChromium(name, async (program) => {
@@ -88,7 +78,7 @@ const shot = async (page: Page, name: string): Promise<void> => {
 };
 
 async function reviewOf(page: Page, name: string): Promise<Locator> {
-  await drop(page, [name]);
+  await drop(page, name);
   const list = page.getByRole("complementary", { name: "Review" });
   await list.getByRole("heading", { name: `Review of ${name}` }).waitFor();
   return list;
@@ -213,7 +203,7 @@ withDesk(
 );
 
 withDesk("the pane's list is the same, and is kept for the open job", [1366, 768], async (page) => {
-  await drop(page, ["first.xlsx"]);
+  await drop(page, "first.xlsx");
   const dropped = page.getByRole("complementary", { name: "Review" });
   await dropped.getByRole("heading", { name: "Review of first.xlsx" }).waitFor();
   await page.keyboard.press("F8");

@@ -6,7 +6,7 @@ import { askForReview } from "../../../jobs/askForReview";
 import type { AskedReview, Settling } from "../../../jobs/reviews";
 import type { KeptReview } from "../../../review/again/keptReview";
 import { countsOf, FindingList, linesBefore, type Listed } from "../../../pane/findingList";
-import { placeNow } from "../../../review/again/noted";
+import { placesNow } from "../../../review/again/noted";
 import type { Settled } from "../../../review/again/knownAgain";
 import type { FullReview } from "../../../review/reviewInFull";
 import { reviewPage, type PageFile } from "../../../review/reviewPage";
@@ -166,7 +166,7 @@ export class ReviewsBeside {
       ],
       findings,
       goTo: (sheet, cell) => this.open({ book: book!, path, place: { sheet, cell } }),
-      placeNow: (noted) => book && placeNow(book, noted),
+      placeNow: book ? placesNow(book) : () => undefined,
       ...(kept && {
         kept,
         settle: (key, reason) => this.settle({ id: kept.id, key, ...(reason !== undefined && { reason }) }),
