@@ -23,6 +23,8 @@ const ON_PURPOSE = [
   // The quote under review is a bad one, by its own template's head.
   /^Sums that differ from what was worked again/,
   /^Lines whose sum is not quantity times cost/,
+  /^“6-way splitter” is 49\.20; 4 times 14\.8 is 59\.20\./,
+  /^The margin of 22 % was added to the cost as a markup/,
   /^Ratios outside your own ranges/,
   /^Questions not settled/,
   /^A-07 has too little level/,

@@ -93,7 +93,7 @@ inBoth(
         },
         [bytes.toString("base64"), "quote.xlsx"],
       );
-      await page.locator("#reviews h3", { hasText: "quote.xlsx" }).waitFor({ timeout: 60_000 });
+      await page.getByRole("heading", { name: "Review of quote.xlsx" }).waitFor({ timeout: 60_000 });
       const help = await shown.page();
       await help.goto(`${server.address}help/azimuth.html`);
       expect(await help.title()).toContain("RIG.AZIMUTH");
