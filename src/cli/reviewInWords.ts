@@ -2,7 +2,7 @@
 import type { KeptReview } from "../review/again/keptReview";
 import { dayOf, openIn, settledIn, wordOf, type Told } from "../review/again/told";
 import { WEIGHTS, type Finding } from "../review/finding";
-import { leftOutInWords } from "../review/facts";
+import { leftOutInWords, notLookedInWords } from "../review/facts";
 import { leadsToInWords } from "../review/leadsToInWords";
 import type { PageFile } from "../review/reviewPage";
 
@@ -22,7 +22,9 @@ export function reviewInWords(reviewed: PageFile): string[] {
   const noted = open.some(({ finding }) => asksForALook(finding)) ? "" : " (nothing to put right)";
   return [
     `${file}: ${counts.join(", ")}${noted}`,
-    ...[headline?.sentence, facts && leftOutInWords(facts)].flatMap((line) => (line ? [`  ${line}`] : [])),
+    ...[headline?.sentence, facts && leftOutInWords(facts), facts && notLookedInWords(facts)].flatMap(
+      (line) => (line ? [`  ${line}`] : []),
+    ),
     ...(kept?.earlier ? [`  Reviewed before: ${dayOf(kept.earlier.at)}, ${kept.earlier.file}`] : []),
     ...open.flatMap((one) => findingInWords(one, kept)),
     ...settled.map(

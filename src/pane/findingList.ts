@@ -7,7 +7,7 @@ import { LONGEST_REASON } from "../jobs/reviews";
 import type { KeptReview } from "../review/again/keptReview";
 import type { Noted } from "../review/again/noted";
 import type { Again, Known, Settled } from "../review/again/knownAgain";
-import { leftOutInWords } from "../review/facts";
+import { leftOutInWords, notLookedInWords } from "../review/facts";
 import { afterSettling } from "../review/again/told";
 import { WEIGHTS, type Finding, type FindingPlace, type Weight } from "../review/finding";
 import type { FullReview } from "../review/reviewInFull";
@@ -67,7 +67,9 @@ export function linesBefore({
   const failing = checks && checks.all - checks.ok;
   return [
     ...(headline && findings.length > 0 ? [paragraph(headline.sentence, "finding-headline")] : []),
-    ...[leftOutInWords(facts)].flatMap((text) => (text ? [paragraph(text, "pane-quiet")] : [])),
+    ...[leftOutInWords(facts), notLookedInWords(facts)].flatMap((text) =>
+      text ? [paragraph(text, "pane-quiet")] : [],
+    ),
     ...(failing
       ? [
           paragraph(

@@ -8,6 +8,7 @@ import type { Corner } from "../formula/reference";
 import { withReferences } from "../formula/withReferences";
 import type { Book } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
+import { remembered } from "../workbooks/remembered";
 import { blankBook } from "./blankBook";
 
 export interface ExpectedFormula {
@@ -24,7 +25,10 @@ export interface Expected {
   readonly missingNames: readonly string[];
 }
 
-export function expectedFormulas(book: Book, definition: WorkbookDefinition): Expected {
+export const expectedFormulas = (book: Book, definition: WorkbookDefinition): Expected =>
+  remembered(book, `formulas of ${definition.id} ${definition.version}`, () => movedAlong(book, definition));
+
+function movedAlong(book: Book, definition: WorkbookDefinition): Expected {
   const fresh = blankBook(definition);
   const now = new Map(book.names.map((one) => [one.name, one]));
   const formulas: ExpectedFormula[] = [];

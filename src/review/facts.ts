@@ -6,6 +6,8 @@ import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
 import { RIGSHEET_VERSION } from "../version";
 import type { Finding } from "./finding";
+import { hasJob } from "./namedCells";
+import type { Reviewed } from "./rule";
 import { rules } from "./ruleList";
 
 export interface Facts {
@@ -20,22 +22,30 @@ export interface Facts {
   readonly computed?: number;
   /** Rules that found nothing. */
   readonly passed: readonly string[];
+  /** Rules that lacked what they hold a workbook to, with what that is. */
+  readonly notLooked?: readonly { readonly rule: string; readonly what: string }[];
   /** In a large job: of so many findings, the least in money, levels and volts were not computed again. */
   readonly leftOut?: number;
   /** The workbook's own checks, and how many of them are ok. */
   readonly checks?: { readonly all: number; readonly ok: number };
 }
 
-/**
- * @param stored the workbook as the file has it
- * @param computed the same, computed anew
- */
-export function factsOf(stored: Book, computed: Book, findings: readonly Finding[]): Facts {
+/** @param stored the workbook as the file has it */
+export function factsOf(
+  stored: Book,
+  reviewed: Pick<Reviewed, "read" | "own" | "options">,
+  findings: readonly Finding[],
+): Facts {
+  const computed = reviewed.own;
   const job = labelInWords(jobLabelOf((name) => namedValue(stored, name)));
   const currency = namedValue(stored, estimate.site.currency.name);
   const [printed, anew] = [stored, computed].map((book) => namedValue(book, estimate.quote.total.name));
   const told = new Set(
     findings.flatMap(({ rule, leadsTo = [] }) => [rule, ...leadsTo.map((one) => one.rule)]),
+  );
+  const notLooked = rules.flatMap(({ id, needs }) =>
+    // Other workbooks hold nothing of what these look at.
+    needs && hasJob(reviewed.read) && !needs.areThere(reviewed) ? [{ rule: id, what: needs.what }] : [],
   );
   const lines = checkLines(computed).filter(({ result }) => result !== "");
   return {
@@ -47,12 +57,21 @@ export function factsOf(stored: Book, computed: Book, findings: readonly Finding
     version: RIGSHEET_VERSION,
     ...(typeof printed === "number" && { printed }),
     ...(typeof anew === "number" && { computed: anew }),
-    passed: rules.flatMap(({ id }) => (told.has(id) ? [] : [id])),
+    passed: rules.flatMap(({ id, needs }) =>
+      told.has(id) || (needs && !needs.areThere(reviewed)) ? [] : [id],
+    ),
+    ...(notLooked.length > 0 && { notLooked }),
     ...(lines.length > 0 && {
       checks: { all: lines.length, ok: lines.filter(({ result }) => result === "ok").length },
     }),
   };
 }
+
+/** @returns a sentence where something was not looked for */
+export const notLookedInWords = ({ notLooked = [] }: Facts): string | undefined =>
+  notLooked.length === 0
+    ? undefined
+    : `Not looked for: ${notLooked.map(({ rule, what }) => `${rule} (without ${what})`).join(", ")}.`;
 
 /** @returns a sentence where something was left out */
 export const leftOutInWords = ({ leftOut }: Facts): string | undefined =>

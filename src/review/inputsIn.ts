@@ -1,6 +1,7 @@
 /** Every input of a template with its cells in a workbook, each with the name of its row. */
 import type { Book, BookResult } from "../workbooks/book";
 import type { Column, InputRule, WorkbookDefinition } from "../workbooks/definition";
+import { remembered } from "../workbooks/remembered";
 import { todaysWord } from "../workbooks/todaysWords";
 import { isBlank, namedCells, type NamedCell } from "./namedCells";
 
@@ -26,7 +27,10 @@ export interface Input {
 }
 
 /** @returns only inputs whose name the workbook has */
-export function inputsIn(book: Book, definition: WorkbookDefinition | undefined): Input[] {
+export const inputsIn = (book: Book, definition: WorkbookDefinition | undefined): readonly Input[] =>
+  remembered(book, `inputs of ${definition?.id} ${definition?.version}`, () => inputsOf(book, definition));
+
+function inputsOf(book: Book, definition: WorkbookDefinition | undefined): Input[] {
   const isEarlier = book.templateVersion !== definition?.version;
   return (definition?.sheets ?? []).flatMap(({ name: sheet, parts }) =>
     parts.flatMap((part): Input[] => {

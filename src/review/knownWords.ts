@@ -16,20 +16,22 @@ const known = new WeakMap<Book, ReadonlySet<string>>();
 function wordsIn(book: Book): ReadonlySet<string> {
   const before = known.get(book);
   if (before) return before;
-  const words = new Set<string>();
+  // The same words stand in very many cells.
+  const texts = new Set<string>();
   for (const { name, cells, results } of book.sheets) {
-    for (const word of wordsOf(name)) words.add(word.toLowerCase());
-    for (const value of [...Object.values(cells).map((cell) => cell.value), ...Object.values(results)])
-      if (typeof value === "string") for (const word of wordsOf(value)) words.add(word.toLowerCase());
+    texts.add(name);
+    for (const { value } of Object.values(cells)) if (typeof value === "string") texts.add(value);
+    for (const value of Object.values(results)) if (typeof value === "string") texts.add(value);
   }
+  const words = new Set([...texts].flatMap((text) => wordsOf(text).map((word) => word.toLowerCase())));
   known.set(book, words);
   return words;
 }
 
 /** @returns the names of the text, words with a capital letter, that stand nowhere in the workbook */
 export function strangeNames(book: Book, text: string): string[] {
+  const names = wordsOf(text).filter((word) => /^\p{Lu}/u.test(word) && !COMMON.has(word.toLowerCase()));
+  if (names.length === 0) return [];
   const there = wordsIn(book);
-  return wordsOf(text).filter(
-    (word) => /^\p{Lu}/u.test(word) && !there.has(word.toLowerCase()) && !COMMON.has(word.toLowerCase()),
-  );
+  return names.filter((word) => !there.has(word.toLowerCase()));
 }

@@ -155,6 +155,9 @@ class Cell {
         ? { meant: fed, isGuess: true }
         : undefined;
     }
+    // Of a list in which nothing stands nothing can be meant.
+    if (offered.length === 0 && this.input.input.rule.kind === "named")
+      return { undoing: [{ place: this.cell.place }], isGuess: true };
     const meant =
       nearest(typed, offered, this.beside()) ??
       (this.input.name in FEEDS ? this.fed() : (this.ofFirmOnList(offered) ?? this.sameInAll()));

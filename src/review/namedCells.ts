@@ -1,6 +1,7 @@
 /** The cells of a named column or field, with where they lie. */
 import { address, parseRange } from "../formula/address";
 import type { Book, BookResult } from "../workbooks/book";
+import { remembered } from "../workbooks/remembered";
 import type { FindingPlace } from "./finding";
 
 export interface NamedCell {
@@ -13,7 +14,10 @@ export interface NamedCell {
 }
 
 /** @returns the first column of a name, top to bottom, its thin rows included; empty for an unknown name */
-export function namedCells(book: Book, name: string): NamedCell[] {
+export const namedCells = (book: Book, name: string): readonly NamedCell[] =>
+  remembered(book, `cells of ${name}`, () => cellsOf(book, name));
+
+function cellsOf(book: Book, name: string): NamedCell[] {
   const found = book.names.find((one) => one.name === name);
   const sheet = book.sheets.find((one) => one.name === found?.sheet);
   const zone = found && parseRange(found.range);

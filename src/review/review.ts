@@ -3,6 +3,7 @@ import type { Book } from "../workbooks/book";
 import type { WorkbookDefinition } from "../workbooks/definition";
 import { estimate } from "../workbooks/multiRoom/names";
 import { namedValue } from "../workbooks/named";
+import { finished } from "../workbooks/remembered";
 import { withTypes } from "../workbooks/multiRoom/withTypes";
 import { atTheirType } from "./atTheirType";
 import { withLikelyInputs } from "./withLikelyInputs";
@@ -97,7 +98,8 @@ export function lookInto(
   compute: Compute | undefined,
   options: Partial<ReviewOptions> = {},
 ): Look {
-  const read = recognised(stored);
+  // A copy, of which what is worked out may be kept: nobody else can change it.
+  const read = finished({ ...recognised(stored) });
   const definition = definitionOf(read);
   const put = definition && namesPutBack(read, definition);
   // All else is judged with the names where they belong: what follows from them is none of its own.
@@ -173,9 +175,9 @@ function definitionOf(read: Book): WorkbookDefinition | undefined {
 function readings(read: Book, compute: Compute | undefined): Omit<Reviewed, "options"> {
   const origin = originOf(read);
   const definition = origin?.made === "later" ? undefined : origin?.template.definition;
-  const own = compute ? compute(read) : read;
+  const own = compute ? finished(compute(read)) : read;
   const labelAt = labelsIn(read, definition);
-  const bare = { read: withTypes(read), own, definition, labelAt };
+  const bare = { read: finished(withTypes(read)), own, definition, labelAt };
   if (definition && origin?.made === "earlier") {
     if (!compute) return { ...bare, computed: read, differences: [], earlier: { others: [] } };
     const { fresh, shown } = carriedOver(read, definition, compute);

@@ -46,6 +46,8 @@ export interface FullReview {
 /** In a job of more outlets the levels and volts of the dearest only are computed again. */
 const MANY_OUTLETS = 240;
 const MOST_IN_LARGE_JOBS = 20;
+/** Each costs a computing and a reading of the whole workbook. */
+const MOST_SLIPS = 3;
 
 /** A finding and the cells that undo it. */
 interface Cause {
@@ -92,7 +94,7 @@ export function reviewInFull(stored: Book, trials: Trials, options: Partial<Revi
   const { own } = look.judged;
   return {
     ...told,
-    facts: { ...factsOf(stored, own, told.findings), ...(leftOut > 0 && { leftOut }) },
+    facts: { ...factsOf(stored, look.judged, told.findings), ...(leftOut > 0 && { leftOut }) },
     noted: notedIn(own, told.findings),
   };
 }
@@ -102,7 +104,7 @@ class ByCause {
   private readonly causes: readonly Cause[];
   /** What stands under another finding of the same cell. */
   private readonly under = new Map<Finding, Finding[]>();
-  private readonly follows: (from: readonly FindingPlace[]) => Follows;
+  private followers?: (from: readonly FindingPlace[]) => Follows;
   /** By what is wanted of them. */
   private readonly slices = new Map([SUMS, SUMS_AND_COUNTS].map((names) => [names, new Map<Book, Book>()]));
   private readonly isLarge: boolean;
@@ -111,11 +113,15 @@ class ByCause {
     private readonly look: Look,
     private readonly trialOf: (book: Book) => Trial,
   ) {
-    this.follows = followersIn(this.own);
     const outlets = namedColumn(this.own, estimate.rooms.outlet.name).filter((one) => !isBlank(one)).length;
     this.isLarge = outlets > MANY_OUTLETS;
     this.found = this.withoutWhatFollows(this.withSlips(this.oneOfEachCell(grouped(look.found))));
     this.causes = this.found.flatMap(causesOf);
+  }
+
+  /** Of a workbook with nothing to undo nobody asks. */
+  private follows(from: readonly FindingPlace[]): Follows {
+    return (this.followers ??= followersIn(this.own))(from);
   }
 
   /** With its own formulas. */
@@ -212,12 +218,26 @@ class ByCause {
       .filter(({ weight }) => weight !== "worth knowing")
       .flatMap(causesOf)
       .filter(({ isAbout }) => !isAbout);
-    return this.foldedUnder(
-      left,
-      known,
-      (one) =>
-        one.weight !== "worth knowing" && !BESIDE_THE_CELLS.has(one.rule!) && undoingOf(one) === undefined,
+    return this.ofOneSlip(
+      this.foldedUnder(left, known, (one) => isOfTheCells(one) && undoingOf(one) === undefined),
     );
+  }
+
+  /** What is said of the same row, or by the same rule, and not said with one of them undone, is one slip told twice. */
+  private ofOneSlip(findings: readonly Finding[]): Finding[] {
+    let left = [...findings];
+    let tried = 0;
+    for (const finding of findings) {
+      const cause = causesOf(finding).find(({ isAbout }) => !isAbout);
+      const isBeside = (one: Finding): boolean =>
+        one !== finding &&
+        isOfTheCells(one) &&
+        (one.rule === finding.rule || rowOf(one.place) === rowOf(finding.place));
+      if (!cause || !isOfTheCells(finding) || !left.includes(finding) || !left.some(isBeside)) continue;
+      if (++tried > MOST_SLIPS) break;
+      left = this.foldedUnder(left, [cause], isBeside);
+    }
+    return left;
   }
 
   /** @returns the findings without those that may follow and are not said with the causes undone */
@@ -430,6 +450,10 @@ function effectOf({ effect, rule }: Finding, amount: Amount): string | undefined
 }
 
 const keyOf = ({ sheet, cell }: FindingPlace): string => `${sheet}!${cell}`;
+const rowOf = (place: FindingPlace | undefined): string | undefined =>
+  place && `${place.sheet}!${parseAddress(place.cell)?.row}`;
+const isOfTheCells = ({ weight, rule }: Finding): boolean =>
+  weight !== "worth knowing" && !BESIDE_THE_CELLS.has(rule!);
 const ruleAndPlace = ({ rule, place }: Finding): string => JSON.stringify([rule, place?.sheet, place?.cell]);
 const inFull = ({ rule, place, message }: Finding): string => JSON.stringify([rule, place, message]);
 

@@ -5,7 +5,7 @@
 import { html, type Html } from "../help/html";
 import { Html as Markup } from "../help/html";
 import type { Headline } from "./amountInWords";
-import { leftOutInWords, type Facts } from "./facts";
+import { leftOutInWords, notLookedInWords, type Facts } from "./facts";
 import { differ, WEIGHTS, type Finding, type Weight } from "./finding";
 import type { KeptReview } from "./again/keptReview";
 import { dayOf, openIn, settledIn, wordOf, type Reviewed, type Told } from "./again/told";
@@ -155,7 +155,7 @@ function section(file: PageFile, at: number, many: boolean): Html {
       facts
         ? html`<p>
             ${facts.checks ? `${facts.checks.ok} of the workbook's ${facts.checks.all} checks are ok. ` : ""}Looked
-            for and not found: ${facts.passed.join(", ")}.
+            for and not found: ${facts.passed.join(", ")}. ${notLookedInWords(facts)}
           </p>`
         : undefined
     }

@@ -51,5 +51,11 @@ export interface Rule {
   readonly id: string;
   readonly reason: string;
   readonly example: string;
+  /** What it holds a workbook to beside the workbook itself; without it nothing is looked for. */
+  readonly needs?: {
+    /** As “Not looked for, without …” ends. */
+    readonly what: string;
+    readonly areThere: (asked: Pick<Reviewed, "read" | "options">) => boolean;
+  };
   readonly find: (reviewed: Reviewed) => Finding[];
 }

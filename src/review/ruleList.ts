@@ -24,6 +24,8 @@ import { measured } from "./rules/measured";
 import { mirroredRows } from "./rules/mirroredRows";
 import { missingEntries } from "./rules/missingEntries";
 import { nameSaysOtherwise } from "./rules/nameSaysOtherwise";
+import { numbersLeftOut } from "./rules/numbersLeftOut";
+import { officeRemarks } from "./rules/officeRemarks";
 import { origin } from "./rules/origin";
 import { otherFormula } from "./rules/otherFormula";
 import { outsideBlocks } from "./rules/outsideBlocks";
@@ -75,6 +77,7 @@ export const rules: readonly Rule[] = [
   brokenInputs,
   staleValues,
   missingEntries,
+  numbersLeftOut,
   zeroAmounts,
   totals,
   quoteSlips,
@@ -122,6 +125,7 @@ export const rules: readonly Rule[] = [
   covered,
   printedPage,
   changedWords,
+  officeRemarks,
   tellsMore,
   leadsOutside,
   guardsGone,

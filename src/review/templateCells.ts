@@ -114,7 +114,10 @@ export function templateSheets(book: Book, definition: WorkbookDefinition): read
 /** From where a row is to where it was laid out; what was inserted takes the place of the row before. */
 function backwards(pairs: readonly (readonly [from: number, to: number])[]): (index: number) => number {
   const sorted = [...new Map(pairs.map(([from, to]) => [to, from]))].sort((a, b) => a[0] - b[0]);
-  return (index) => {
+  const known: number[] = [];
+  return (index) => (known[index] ??= found(index));
+
+  function found(index: number): number {
     let before: (typeof sorted)[number] | undefined;
     let after: (typeof sorted)[number] | undefined;
     for (let low = 0, high = sorted.length; low < high;) {
@@ -130,7 +133,7 @@ function backwards(pairs: readonly (readonly [from: number, to: number])[]): (in
     if (!before) return index;
     const moved = before[1] + index - before[0];
     return after && after[1] > before[1] ? Math.min(moved, after[1] - 1) : moved;
-  };
+  }
 }
 
 /** What the customer gets to see. */

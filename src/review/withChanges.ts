@@ -4,7 +4,13 @@ import type { Undoing } from "./finding";
 
 /** @returns a copy, not computed */
 export function withChanges(book: Book, changes: readonly Undoing[]): Book {
-  const sheets = new Map(book.sheets.map((sheet) => [sheet.name, { ...sheet, cells: { ...sheet.cells } }]));
+  const changed = new Set(changes.map(({ place }) => place.sheet));
+  const sheets = new Map(
+    book.sheets.map((sheet) => [
+      sheet.name,
+      changed.has(sheet.name) ? { ...sheet, cells: { ...sheet.cells } } : sheet,
+    ]),
+  );
   for (const { place, value, formula } of changes) {
     const cells = sheets.get(place.sheet)?.cells;
     if (!cells) continue;

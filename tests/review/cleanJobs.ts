@@ -146,6 +146,7 @@ export function cleanJob(seed: number): Job {
   const floors = seed % WHOLE_BLOCK === 0 ? 10 : 1 + Math.floor(random() * 3);
   const job = random() < 0.6 && floors < 10 ? mendedGuestHouse() : blockOf(floors);
   Object.assign(job.fields, {
+    site_job: "House (demonstration)",
     site_margin: 0.12 + Math.round(random() * 30) / 100,
     site_tax: pick([0, 0.05, 0.0775, 0.19, 0.2, 0.25]),
     site_tax_on: pick(["materials and labour", "materials only", "labour only"]),

@@ -34,6 +34,8 @@ const EVERY = 24;
 const AMOUNT_WITHIN = 0.01;
 /** Where every outcome is written to, to be read by a person. */
 const { SPOILT_OUT } = process.env;
+/** Runs these alone, by their ids: `SPOILT=N1-005,N2-031`. */
+const only = process.env.SPOILT?.split(",");
 
 /** The demonstration's, in the money of the jobs: the cases were judged with them at hand. */
 const FIRM = firmSays(
@@ -53,8 +55,11 @@ const SETS = [
 ].map(({ run, ...set }) => {
   const cases = spoiltCases(set.file);
   const all = cases.filter(({ clean }) => !clean);
-  const some = cases.filter(
-    (_, index) => (isMost || index % EVERY === 0) && (!run || (index % run.every === 0 && index < run.below)),
+  const some = cases.filter(({ id }, index) =>
+    only
+      ? only.includes(id)
+      : (isMost || index % EVERY === 0) &&
+        (!run || (run.from.includes(index % run.every) && index < run.below)),
   );
   return {
     ...set,

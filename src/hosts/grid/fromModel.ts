@@ -167,13 +167,16 @@ export function unlockInputsAndCalls(
   const unlocked = new Map<number | undefined, number>();
   for (const range of [...inputRanges, ...calls.map(rangeOf)]) {
     for (const at of addressesIn(range)) {
-      const cell = (cells[at] ??= {});
-      let look = unlocked.get(cell.look);
+      const cell = cells[at];
+      let look = unlocked.get(cell?.look);
       if (look === undefined) {
-        look = lookIndex(book, { ...(cell.look === undefined ? {} : book.looks[cell.look]), locked: false });
-        unlocked.set(cell.look, look);
+        look = lookIndex(book, {
+          ...(cell?.look === undefined ? {} : book.looks[cell.look]),
+          locked: false,
+        });
+        unlocked.set(cell?.look, look);
       }
-      cell.look = look;
+      if (cell?.look !== look) cells[at] = { ...cell, look };
     }
   }
 }
@@ -190,15 +193,15 @@ function keepNamesText(
   const texts = new Map<number | undefined, number>();
   const zones = validations.flatMap((one) => (holdsText(one.rule) ? (inputZone(one) ?? []) : []));
   for (const at of zones.map(rangeOf).flatMap(addressesIn)) {
-    const cell = (cells[at] ??= {});
-    if (cell.formula !== undefined) continue;
-    let look = texts.get(cell.look);
+    const cell = cells[at];
+    if (cell?.formula !== undefined) continue;
+    let look = texts.get(cell?.look);
     if (look === undefined) {
-      const own = cell.look === undefined ? {} : book.looks[cell.look]!;
+      const own = cell?.look === undefined ? {} : book.looks[cell.look]!;
       look = lookIndex(book, { ...own, format: own.format ?? TEXT_FORMAT });
-      texts.set(cell.look, look);
+      texts.set(cell?.look, look);
     }
-    cell.look = look;
+    if (cell?.look !== look) cells[at] = { ...cell, look };
   }
 }
 

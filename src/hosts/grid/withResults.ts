@@ -15,9 +15,10 @@ export function withResults(library: GridLibrary, model: GridModel, book: Book):
   const arrayOf = arrayFormulas(book);
   for (const [index, sheet] of book.sheets.entries()) {
     const id = sheetId(index);
-    const cells = Object.fromEntries(
-      Object.entries(sheet.cells).map(([at, cell]) => [at, withSpill(model, id, at, cell, arrayOf)]),
-    );
+    // Most hold a value or a look only, and stay the very same.
+    const cells = { ...sheet.cells };
+    for (const [at, cell] of Object.entries(cells))
+      if (cell.formula !== undefined || cell.spill) cells[at] = withSpill(model, id, at, cell, arrayOf);
     unlockInputsAndCalls(computed, cells, sheet.validations);
     computed.sheets.push({ ...sheet, cells, results: resultsOf(library, model, id, cells) });
   }

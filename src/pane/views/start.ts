@@ -2,7 +2,8 @@
 import { templates } from "../../workbooks/templates";
 import { drawnBook } from "../../standards/drawOn";
 import { button, make, paragraph } from "../dom";
-import { HostTrouble } from "../host";
+import { HostTrouble, type StartedBook } from "../host";
+import { EXAMPLE_LIST, LIST_FILES, PASTE_LIST, quoteFromList } from "../listedQuote";
 import { startedBook, type Start } from "../startedBook";
 import type { View } from "../view";
 
@@ -17,12 +18,13 @@ export const start: View = {
       ...templates.map(({ id, title }) => make("option", { value: id }, title)),
     );
     const here = make("input", { type: "checkbox", id: "pane-start-here" });
+    const opened = (started: StartedBook): Promise<string> =>
+      host.startHere && here.checked ? host.startHere(started) : host.startWorkbook(started);
     const begin = (kind: Start): void =>
       void run("Starting the workbook…", async () => {
         const template = templates[choice.selectedIndex]!;
         const started = startedBook(template, kind, await preferences());
-        const note =
-          host.startHere && here.checked ? await host.startHere(started) : await host.startWorkbook(started);
+        const note = await opened(started);
         const ready =
           kind === "empty"
             ? "The empty workbook is ready. Begin on the sheet Site."
@@ -46,10 +48,7 @@ export const start: View = {
             new Date(),
           );
           if (typeof book === "string") throw new HostTrouble(book);
-          const note =
-            host.startHere && here.checked
-              ? await host.startHere({ book })
-              : await host.startWorkbook({ book });
+          const note = await opened({ book });
           return ["The job is ready, with the firm's parts, rates and terms. Begin on the sheet Site.", note]
             .filter((sentence) => sentence !== "")
             .join(" ");
@@ -58,6 +57,26 @@ export const start: View = {
           firm.value = "";
         }
       });
+    });
+    const list = make("textarea", { id: "pane-start-list", className: "pane-input", rows: 4, dir: "auto" });
+    const quote = make("input", {
+      id: "pane-start-quote",
+      className: "pane-input",
+      type: "file",
+      accept: LIST_FILES,
+    });
+    const take = (bytes: Uint8Array, name: string): void =>
+      void run("Reading the quote…", async () => {
+        const { book, said } = await quoteFromList({ bytes, name }, host);
+        return [said, await opened({ book })].filter((sentence) => sentence !== "").join(" ");
+      });
+    quote.addEventListener("change", () => {
+      const chosen = quote.files?.[0];
+      if (chosen)
+        void chosen.arrayBuffer().then((buffer) => {
+          take(new Uint8Array(buffer), chosen.name);
+          quote.value = "";
+        });
     });
     return {
       body: [
@@ -81,6 +100,21 @@ export const start: View = {
         ),
         make("label", { htmlFor: firm.id }, "Or a multi-room estimate from the firm's standards, .xlsx"),
         firm,
+        make(
+          "details",
+          {},
+          make("summary", {}, "Or a review of somebody else's quote"),
+          make("label", { htmlFor: list.id }, PASTE_LIST),
+          list,
+          make(
+            "div",
+            { className: "pane-row" },
+            button("Take the text", () => take(new TextEncoder().encode(list.value), "")),
+            button("Show an invented one", () => (list.value = EXAMPLE_LIST)),
+          ),
+          make("label", { htmlFor: quote.id }, "Or as a file: .csv, .txt, .tsv or .xlsx"),
+          quote,
+        ),
         make(
           "dl",
           { className: "pane-facts" },

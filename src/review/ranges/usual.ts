@@ -5,6 +5,7 @@
  * a source: bounds that no usual job comes near.
  */
 import { estimate } from "../../workbooks/multiRoom/names";
+import { taxes } from "../../workbooks/multiRoom/names/site";
 import type { PIECES } from "../../workbooks/multiRoom/names/pieces";
 
 export interface Usual {
@@ -26,6 +27,7 @@ const { site, slots, rooms, types, labour, routes, cables, passives, units, supp
 
 export const USUAL: readonly Usual[] = [
   { name: site.tax.name, most: 0.3, because: "no country's tax on such work is higher (from memory)" },
+  { name: taxes.rate.name, least: 0.02, most: 0.3, because: "of countries' reduced rates (from memory)" },
   { name: site.contingency.name, most: 0.25, because: PRACTICE },
   { name: site.overhead.name, most: 0.6, because: PRACTICE },
   { name: site.margin.name, most: 0.6, because: PRACTICE },
@@ -39,10 +41,11 @@ export const USUAL: readonly Usual[] = [
     because: `for the width of the beam and what grows ${PRACTICE}`,
   },
   // ITU-R P.837: deserts have some 10, the tropics over 100 (from memory).
-  { name: site.rain_rate.name, least: 1, most: 180, because: "by the maps of ITU-R P.837 (from memory)" },
+  { name: site.rain_rate.name, least: 8, most: 180, because: "by the maps of ITU-R P.837 (from memory)" },
   { name: site.availability.name, least: 99.5, because: `for reception in buildings ${PRACTICE}` },
   { name: site.cold.name, most: 35, because: `where a cable leaves the house ${PRACTICE}` },
   { name: site.hot.name, least: 10, most: 80, because: `where a cable leaves the house ${PRACTICE}` },
+  { name: site.dish.name, least: 0.3, most: 4, because: `for reception in buildings ${PRACTICE}` },
   { name: site.dish_loss.name, most: 3, because: PRACTICE },
   { name: site.noise_margin.name, most: 5, because: PRACTICE },
   ...[site.spare_devices, site.spare_heads, site.spare_plates, site.spare_fittings, site.spare_runs].map(
@@ -62,7 +65,7 @@ export const USUAL: readonly Usual[] = [
     metres: true,
     because: `from a dish or switch ${PRACTICE}`,
   },
-  { name: estimate.dishes.size.name, most: 4, because: `for reception in buildings ${PRACTICE}` },
+  { name: estimate.dishes.size.name, least: 0.3, most: 4, because: `for reception in buildings ${PRACTICE}` },
   { name: estimate.dishes.off_focus.name, most: 4, because: PRACTICE },
   { name: labour.difficulty.name, least: 0.5, most: 3, because: PRACTICE },
   { name: routes.difficulty.name, least: 0.5, most: 3, because: PRACTICE },
@@ -72,6 +75,13 @@ export const USUAL: readonly Usual[] = [
   { name: estimate.fittings.per_branch.name, most: 100, because: `for one device ${PRACTICE}` },
   { name: estimate.fittings.per_head.name, most: 200, because: `for one head unit ${PRACTICE}` },
   { name: cables.reel.name, least: 25, metres: true, because: PRACTICE },
+  // Series 6 and 11 of copper or steel have 1 to 15 (makers' sheets, from memory).
+  {
+    name: cables.loop.name,
+    least: 0.3,
+    most: 30,
+    because: "in ohm for 100 m or ft, both ways (from memory)",
+  },
   { name: passives.isolation.name, least: 8, because: `between the ports of a device ${PRACTICE}` },
   { name: plates.isolation.name, least: 8, because: `between the ports of a device ${PRACTICE}` },
   { name: passives.noise.name, most: 15, because: PRACTICE },

@@ -22,6 +22,31 @@ export const bandPlans: Rule = {
 };
 
 function ofPlan(plan: string, rows: readonly Band[]): Finding[] {
+  return [...twice(plan, rows), ...overlaps(plan, rows)];
+}
+
+/** A number that stands twice; where one of the row of numbers is missing, that one was meant. */
+function twice(plan: string, rows: readonly Band[]): Finding[] {
+  const numbers = rows.map((row) => row.number("band"));
+  const missing = rows.map((_, index) => index + 1).filter((number) => !numbers.includes(number));
+  return rows.flatMap((row, index): Finding[] => {
+    const is = numbers[index];
+    if (is === undefined || numbers.indexOf(is) === index) return [];
+    return [
+      {
+        weight: "wrong",
+        place: row.cell("band")!.place,
+        message: `User band ${figure(is)} of ${plan} stands twice.`,
+        expected: missing.length === 1 ? `${missing[0]!}, which is missing.` : "Each number once.",
+        ...(missing.length === 1 && { meant: missing[0]! }),
+        effect: "Nothing that takes this plan can be worked out.",
+        remedy: "Take the numbers from the maker's sheet.",
+      },
+    ];
+  });
+}
+
+function overlaps(plan: string, rows: readonly Band[]): Finding[] {
   const bands = rows
     .filter((row) => row.number("centre") !== undefined && row.number("width") !== undefined)
     .sort((a, b) => (a.number("band") ?? 0) - (b.number("band") ?? 0));

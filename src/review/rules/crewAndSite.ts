@@ -1,5 +1,6 @@
 import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
+import type { SITE_UNITS } from "../../workbooks/multiRoom/names/crew";
 import { namedValue } from "../../workbooks/named";
 import { doubtfulWith, type Finding } from "../finding";
 import { figure, filledCells, hasJob, isBlank, namedCells, plainWord } from "../namedCells";
@@ -16,6 +17,9 @@ const LEAST_OF_A_DAY = 1 / 16;
 const MOST_OF_LABOUR = 1;
 /** A typed number of days that is so many times what the hours need. */
 const FAR_TOO_MANY = 3;
+
+/** The word of the list for what is paid each day. */
+const EACH_DAY: (typeof SITE_UNITS)[number] = "day on site";
 
 export const crewAndSite: Rule = {
   id: "crew and site costs",
@@ -94,6 +98,7 @@ function costs(read: Book, computed: Book): Finding[] {
           `${called} is paid once for the job, and the crew is on site for ${figure(onSite)} days.`,
           "a day on site, unless the crew stays there.",
           "All but the first day's way is given away.",
+          { meant: EACH_DAY, isGuess: true },
         ),
       );
     const day = rate * hours;
@@ -132,7 +137,12 @@ const between = (read: Book): Finding[] =>
   rowsIn(read, sites.name, { cost: sites.cost, low: sites.low, high: sites.high }).flatMap(
     ({ called, cell, number }): Finding[] => {
       const [cost, low, high] = [number("cost"), number("low"), number("high")];
-      const wrong = (key: "cost" | "low" | "high", message: string, expected: string): Finding[] => [
+      const wrong = (
+        key: "cost" | "low" | "high",
+        message: string,
+        expected: string,
+        meant: Pick<Finding, "meant" | "isGuess"> = {},
+      ): Finding[] => [
         say(
           cell(key)!.place,
           `${called}: ${message}`,
@@ -140,6 +150,7 @@ const between = (read: Book): Finding[] =>
           "The price and its range go by these figures.",
           {
             weight: "wrong",
+            ...meant,
             ...(key === "cost" && low !== undefined && high !== undefined && { usual: { low, high } }),
           },
         ),
@@ -153,9 +164,18 @@ const between = (read: Book): Finding[] =>
       if (low === undefined || high === undefined || cost === undefined) return [];
       if (low > high)
         return wrong(
-          "low",
+          // Of the three the one that is out of order with both others.
+          cost >= low ? "high" : "low",
           `the lowest cost is ${figure(low)} and the highest ${figure(high)}.`,
           "The lowest first.",
+          // A decimal point that slipped.
+          cost >= low
+            ? high * 10 >= cost
+              ? { meant: high * 10, isGuess: true }
+              : {}
+            : low / 10 <= cost
+              ? { meant: low / 10, isGuess: true }
+              : {},
         );
       if (cost < low || cost > high)
         return wrong(

@@ -185,11 +185,11 @@ const SAME_DB = 0.05;
 
 /** Losses that no device has, or that stand in each other's place. */
 function losses(read: Book): Finding[] {
-  const of = (name: string): NamedCell[] => namedCells(read, name);
+  const of = (name: string): readonly NamedCell[] => namedCells(read, name);
   const [kinds, ways] = [of(estimate.passives.kind.name), of(estimate.passives.ways.name)];
   const [portLow, portHigh, throughLow] = ["port_low", "port_high", "through_low"].map((key) =>
     of(`passives_${key}`),
-  ) as [NamedCell[], NamedCell[], NamedCell[]];
+  ) as [readonly NamedCell[], readonly NamedCell[], readonly NamedCell[]];
   const passives = filledCells(read, estimate.passives.name.name).flatMap(({ index, value }): Finding[] => {
     const name = String(value);
     const [low, high, through] = [number(portLow, index), number(portHigh, index), number(throughLow, index)];

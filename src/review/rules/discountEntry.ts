@@ -1,7 +1,7 @@
 import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding, Weight } from "../finding";
-import { figure, filledCells, namedCells } from "../namedCells";
+import { figure, filledCells, namedCells, type NamedCell } from "../namedCells";
 import type { Rule } from "../rule";
 
 const CENT = 0.005;
@@ -34,6 +34,13 @@ export const discountEntry: Rule = {
             "Enter the discount, as a sum or a share; or clear the reason.",
           )
         : [];
+    const said = why && saidOtherwise(String(why.value), given, given === share);
+    if (said)
+      return told("doubtful", given, ...said.words).map((one) => ({
+        ...one,
+        meant: said.meant,
+        isGuess: true,
+      }));
     const [price, off] = [estimate.price.before.name, estimate.price.discount.name].map((name) =>
       namedValue(computed, name),
     );
@@ -46,3 +53,28 @@ export const discountEntry: Rule = {
     );
   },
 };
+
+/** “500 off”, “5 % off”: the only figure of a reason that speaks of money off. */
+const OFF = /(\d+(?:[.,]\d+)?)\s*(%|percent|per cent)?\s*(?:off|less|discount)\b/gi;
+
+/** @returns what the reason says, where it is not what is given */
+function saidOtherwise(
+  reason: string,
+  { value }: NamedCell,
+  isShare: boolean,
+): { readonly meant: number; readonly words: readonly [message: string, remedy: string] } | undefined {
+  const [only, ...more] = [...reason.matchAll(OFF)];
+  if (!only || more.length > 0 || typeof value !== "number") return undefined;
+  const [, digits, percent] = only;
+  if (isShare !== (percent !== undefined)) return undefined;
+  const meant = Number(digits!.replace(",", ".")) / (isShare ? 100 : 1);
+  if (!(meant > 0) || Math.abs(meant - value) < CENT / (isShare ? 100 : 1)) return undefined;
+  const shown = isShare ? `${figure(value * 100)} %` : figure(value);
+  return {
+    meant,
+    words: [
+      `The discount is ${shown}; its reason says “${reason}”.`,
+      "Enter what was agreed, or correct the reason.",
+    ],
+  };
+}

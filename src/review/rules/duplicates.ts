@@ -88,7 +88,12 @@ export const duplicates: Rule = {
           },
         ];
       });
-    }).concat(nearTwins(read, inputs), soldTwice(read));
+    }).concat(
+      nearTwins(read, inputs),
+      soldTwice(read),
+      inOtherWords(read, inputs),
+      feedersTwice(read, inputs),
+    );
   },
 };
 
@@ -182,5 +187,98 @@ function soldTwice(read: Book): Finding[] {
             remedy: "Clear one of the two rows.",
           },
         ];
+  });
+}
+
+/** Words that tell two names apart no better than their absence. */
+const SMALL = new Set("a an the of to in on for and or with at by from per".split(" "));
+/** By their beginnings, so that “opening” and “open” are one. */
+const BEGINNING = 4;
+/** So much of the shorter text stands in the longer one. */
+const MOSTLY = 0.6;
+const FEWEST_WORDS = 2;
+
+const beginnings = (value: BookResult | undefined): ReadonlySet<string> =>
+  new Set(
+    (plainWord(value).match(/[\p{L}\p{N}]+/gu) ?? [])
+      .filter((word) => !SMALL.has(word))
+      .map((word) => word.slice(0, BEGINNING)),
+  );
+
+/** Lists in which two rows of nearly one name and of the same amount, counted by the same piece, are one. */
+const IN_OTHER_WORDS = [
+  { block: "provisional", amount: estimate.provisional.sum, counted: undefined, what: "sum" },
+  { block: "fittings", amount: estimate.fittings.price, counted: estimate.fittings.piece, what: "price" },
+  { block: "labour", amount: estimate.labour.minutes, counted: estimate.labour.piece, what: "time" },
+] as const;
+
+const withDigits = (words: ReadonlySet<string>): string =>
+  [...words]
+    .filter((word) => /\d/.test(word))
+    .sort()
+    .join(" ");
+
+/** Two works or parts that say the same in other words. */
+const inOtherWords = (read: Book, inputs: readonly Input[]): Finding[] =>
+  IN_OTHER_WORDS.flatMap(({ block, amount, counted, what }) => {
+    const amounts = namedCells(read, amount.name);
+    const pieces = counted ? namedCells(read, counted.name) : [];
+    const all = filledCells(read, estimate[block].name.name).map((cell) => ({
+      ...cell,
+      amount: amounts[cell.index]?.value,
+      piece: plainWord(pieces[cell.index]?.value),
+      words: beginnings(cell.value),
+    }));
+    return all.flatMap((one, at): Finding[] => {
+      const first = all.slice(0, at).find((other) => {
+        const shared = [...one.words].filter((word) => other.words.has(word)).length;
+        return (
+          typeof one.amount === "number" &&
+          one.amount === other.amount &&
+          one.piece === other.piece &&
+          (counted === undefined || one.piece !== "") &&
+          plainWord(one.value) !== plainWord(other.value) &&
+          withDigits(one.words) === withDigits(other.words) &&
+          shared >= FEWEST_WORDS &&
+          shared >= MOSTLY * Math.min(one.words.size, other.words.size)
+        );
+      });
+      if (!first) return [];
+      return [
+        {
+          weight: "doubtful",
+          place: one.place,
+          message: `${String(one.value)} is likely ${String(first.value)} of ${first.place.cell} again: the ${what} is the same.`,
+          expected: "Each once.",
+          effect: "It is priced twice.",
+          remedy: "Clear one of the two rows, or say in their names what tells them apart.",
+          undoing: clearing(read, inputs, block, one.index),
+          isGuess: true,
+        },
+      ];
+    });
+  });
+
+/** A bundle of cables that was pasted again, whatever became of its length. */
+function feedersTwice(read: Book, inputs: readonly Input[]): Finding[] {
+  const { from, to, slot } = estimate.feeders;
+  const [tos, slots] = [namedCells(read, to.name), namedCells(read, slot.name)];
+  const seen = new Map<string, string>();
+  return filledCells(read, from.name).flatMap(({ place, value, index }): Finding[] => {
+    const key = JSON.stringify([value, tos[index]?.value, slots[index]?.value].map(plainWord));
+    const first = seen.get(key);
+    seen.set(key, first ?? place.cell);
+    if (first === undefined || isBlank(tos[index]?.value)) return [];
+    return [
+      {
+        weight: "wrong",
+        place,
+        message: `The cables from ${String(value)} to ${String(tos[index]?.value)} stand in ${first} already.`,
+        expected: "One row for each bundle, with how many cables it has.",
+        effect: "They are counted and bought twice.",
+        remedy: "Clear the row that was pasted twice.",
+        undoing: clearing(read, inputs, "feeders", index),
+      },
+    ];
   });
 }

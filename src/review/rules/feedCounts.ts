@@ -108,19 +108,36 @@ function onNoOtherFloor(read: Book): ReadonlySet<number> {
   );
 }
 
+/** Common practice, no source: so many receivers may stand at one outlet. */
+const MOST_RECEIVERS = 4;
+
 /** More receivers than their outlet has connectors, with nothing that splits them. */
 function receivers(read: Book, computed: Book): Finding[] {
-  const [verdicts, counts] = [estimate.rooms.check.connectors, estimate.rooms.quantity].map(({ name }) =>
-    namedCells(name === estimate.rooms.quantity.name ? read : computed, name),
+  const verdicts = namedCells(computed, estimate.rooms.check.connectors.name);
+  const [counts, runs] = [estimate.rooms.quantity, estimate.rooms.run].map(({ name }) =>
+    namedCells(read, name),
   );
   return filledCells(read, estimate.rooms.outlet.name).flatMap(({ value, index }): Finding[] => {
     const cell = counts![index];
-    if (verdicts![index]?.value !== "too many" || typeof cell?.value !== "number" || cell.value < 2)
-      return [];
+    if (verdicts[index]?.value !== "too many" || typeof cell?.value !== "number" || cell.value < 2) return [];
+    const run = runs![index];
+    // A run of a metre beside a dozen receivers: the two were exchanged.
+    const isExchanged =
+      typeof run?.value === "number" &&
+      Number.isInteger(run.value) &&
+      run.value >= 1 &&
+      run.value <= MOST_RECEIVERS &&
+      cell.value > MOST_RECEIVERS;
     return [
       {
         weight: "doubtful",
         place: cell.place,
+        ...(isExchanged && {
+          undoing: [
+            { place: cell.place, value: run.value! },
+            { place: run.place, value: cell.value },
+          ],
+        }),
         message: `${String(value)} has ${figure(cell.value)} receivers, and nothing splits its connector.`,
         expected: "One, or what splits them, in Split by.",
         usual: { low: 1, high: 1 },

@@ -15,7 +15,7 @@ import {
 import { figure, filledCells, isBlank, namedCells, plainWord, type NamedCell } from "../namedCells";
 import { inputsIn, type Input } from "../inputsIn";
 import { middleOf } from "../middleOf";
-import { filling, freeRows } from "../rowCells";
+import { clearing, filling, freeRows } from "../rowCells";
 import type { Rule } from "../rule";
 
 const { rooms, branches } = estimate;
@@ -39,7 +39,7 @@ export const floorsAlike: Rule = {
     ...outlets(read, inputsIn(read, definition)),
     ...devices(read),
     ...otherHouse(read),
-    ...sameRoom(read),
+    ...sameRoom(read, inputsIn(read, definition)),
     ...otherFloor(read),
     ...oddCables(read),
   ],
@@ -120,7 +120,8 @@ function differing(read: Book, lines: readonly Line[], columns: readonly Compare
             ? "The one of its own floor that the others have."
             : `${shown(other)}, if the floors are alike.`,
           ...(own !== undefined && { meant: own, isGuess: true }),
-          ...(!names && typeof other.value === "string" && other.value !== "" && { meant: other.value }),
+          ...(!names && typeof other.value === "string" && !isBlank(other.value) && { meant: other.value }),
+          ...(!names && isBlank(other.value) && { undoing: [{ place: cell.place }] }),
           effect: "It is priced and predicted otherwise than its like.",
           remedy: "Compare with the plan; say in the note why it differs, if it does.",
         },
@@ -326,7 +327,7 @@ const sumOf = (counts: ReadonlyMap<string, number>): number =>
 const FEW = 1 / 12;
 
 /** A row that was copied and kept its room and its run, where each room has one outlet. */
-function sameRoom(read: Book): Finding[] {
+function sameRoom(read: Book, inputs: readonly Input[]): Finding[] {
   const [floors, names, runs, froms] = [rooms.floor, rooms.room, rooms.run, rooms.from].map(({ name }) =>
     namedCells(read, name),
   ) as [NamedCell[], NamedCell[], NamedCell[], NamedCell[]];
@@ -338,6 +339,7 @@ function sameRoom(read: Book): Finding[] {
             called: String(value),
             room: JSON.stringify([plainWord(floors[index]?.value), plainWord(names[index]?.value)]),
             copied: JSON.stringify([runs[index]?.value, plainWord(froms[index]?.value)]),
+            index,
             cell: names[index]!,
           },
         ],
@@ -359,6 +361,8 @@ function sameRoom(read: Book): Finding[] {
         expected: "Its own room and run: was the row copied?",
         effect: "Its length, and what the crew finds on its list, are another room's.",
         remedy: "Compare with the plan.",
+        undoing: clearing(read, inputs, "rooms", row.index),
+        isGuess: true,
       },
     ];
   });

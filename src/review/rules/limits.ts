@@ -1,7 +1,7 @@
 import type { Book, BookResult } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding, FindingPlace } from "../finding";
-import { filledCells, namedCells, plainWord } from "../namedCells";
+import { filledCells, isBlank, namedCells, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
 
 const { rooms, heads, branches, site, settings } = estimate;
@@ -211,17 +211,25 @@ export const limits: Rule = {
   find: ({ read, computed }) => [
     ...COLUMNS.flatMap((one) => beyond(one, read, computed)),
     ...noise(computed),
-    ...WORDS.flatMap((one) => inWords(one, computed)),
+    ...WORDS.flatMap((one) => inWords(one, read, computed)),
   ],
 };
 
 /** From so many outlets of one head unit on, they are one finding: what is wrong then is the head unit, or above them. */
 const TOGETHER = 3;
 
-function inWords({ verdict, bad, named, why, what, remedy, ofMany }: InWords, computed: Book): Finding[] {
+/** Where a receiver is said to keep what its head unit does not have, that is the entry to look at. */
+const KEEPS = /\bkeeps user band/;
+
+function inWords(
+  { verdict, bad, named, why, what, remedy, ofMany }: InWords,
+  read: Book,
+  computed: Book,
+): Finding[] {
   const [names, reasons, above] = [named, why, rooms.place.head.name].map((name) =>
     namedCells(computed, name),
   );
+  const kept = verdict === rooms.check.bands.name ? namedCells(read, rooms.kept.name) : [];
   // One that cannot command gets no user band either.
   const dead = verdict === rooms.check.bands.name ? namedCells(computed, rooms.check.commands.name) : [];
   const found = filledCells(computed, verdict).filter(
@@ -241,9 +249,10 @@ function inWords({ verdict, bad, named, why, what, remedy, ofMany }: InWords, co
       const who = isTogether
         ? `${name} and ${cells.length - 1} more of ${String(headOf(index))} ${ofMany}`
         : `${name} ${what}`;
+      const keeps = !isTogether && typeof reason === "string" && KEEPS.test(reason) ? kept[index] : undefined;
       return {
         weight: "wrong",
-        place,
+        place: keeps && !isBlank(keeps.value) ? keeps.place : place,
         message: `${who}.${typeof reason === "string" && reason !== "" ? ` ${reason}` : ""}`,
         effect: "It will not work as quoted.",
         remedy,
@@ -264,10 +273,12 @@ function beyond(
     if (value !== bad) return [];
     const found = figures[index]?.value;
     const bound = (bounds.length > 1 ? bounds[index] : bounds[0])?.value;
+    // The supply is what was chosen; of the others' kind, if they have one.
+    const own = verdict === heads.check.current.name ? namedCells(read, heads.supply.name)[index] : undefined;
     return [
       {
         weight: "wrong",
-        place,
+        place: own && !isBlank(own.value) ? own.place : place,
         ...(named === heads.id.name && unit === "V" && { cause: tooWeak(read, index) }),
         message: `${String(names[index]?.value ?? "")} has ${what}${typeof found === "number" ? `: ${inShort(found)} ${unit}` : ""}.`,
         ...(typeof bound === "number" && {

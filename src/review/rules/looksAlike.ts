@@ -1,6 +1,9 @@
+import type { Book } from "../../workbooks/book";
+import { estimate } from "../../workbooks/multiRoom/names";
 import { inputsIn } from "../inputsIn";
 import type { Finding } from "../finding";
 import { deceives, hasOtherBlanks, seenAs } from "../lookAlike";
+import { filledCells, plainWord, type NamedCell } from "../namedCells";
 import type { Rule } from "../rule";
 
 export const looksAlike: Rule = {
@@ -14,15 +17,15 @@ export const looksAlike: Rule = {
         .filter(({ namesRows }) => namesRows)
         .flatMap(({ cells }) => cells.flatMap(({ value }) => (typeof value === "string" ? [value] : []))),
     );
-    return inputs.flatMap(({ label, input, namesRows, cells }) =>
+    const strange = inputs.flatMap(({ label, input, namesRows, cells }) =>
       cells.flatMap(({ place, value, typed }): Finding[] => {
         if (!typed || typeof value !== "string") return [];
-        const strange = deceives(value);
+        const deceiving = deceives(value);
         const isName = namesRows || input.rule.kind === "named" || input.rule.kind === "choice";
         // In a sentence another blank is a matter of setting.
         const blank =
           isName && hasOtherBlanks(value) ? "a blank of another kind (a no-break space)" : undefined;
-        const what = strange ?? blank;
+        const what = deceiving ?? blank;
         if (what === undefined) return [];
         const meant = seenAs(value).trim();
         const known = names.has(meant) && meant !== value;
@@ -43,5 +46,37 @@ export const looksAlike: Rule = {
         ];
       }),
     );
+    return [...strange, ...spacedOtherwise(read)];
   },
 };
+
+/** So many rows of one spelling leave no doubt. */
+const FEWEST_ALIKE = 3;
+
+/** A floor in one row that others spell with a blank or a stroke more: “floor3” among “floor 3”. */
+function spacedOtherwise(read: Book): Finding[] {
+  const floors = filledCells(read, estimate.rooms.floor.name);
+  const spellings = new Map<string, Map<string, NamedCell[]>>();
+  for (const cell of floors) {
+    const bare = plainWord(cell.value).replace(/[^\p{L}\p{N}]+/gu, "");
+    const group = spellings.get(bare) ?? new Map<string, NamedCell[]>();
+    group.set(plainWord(cell.value), [...(group.get(plainWord(cell.value)) ?? []), cell]);
+    spellings.set(bare, group);
+  }
+  return [...spellings.values()].flatMap((group): Finding[] => {
+    if (group.size < 2) return [];
+    const [most, ...others] = [...group.values()].sort((a, b) => b.length - a.length);
+    if (most!.length < FEWEST_ALIKE) return [];
+    return others.flatMap((cells) =>
+      cells.map(({ place, value }): Finding => ({
+        weight: "doubtful",
+        place,
+        message: `The floor is written “${String(value)}”, and “${String(most![0]!.value)}” in ${most!.length} other rows.`,
+        expected: `“${String(most![0]!.value)}”.`,
+        meant: String(most![0]!.value),
+        effect: "It counts as a floor of its own: what is said of the other does not reach it.",
+        remedy: "Write it as in the other rows.",
+      })),
+    );
+  });
+}

@@ -4,7 +4,7 @@ import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { dishFitting, isSameSize, metresIn } from "../dishFitting";
-import { figure, isBlank } from "../namedCells";
+import { figure, filledCells, isBlank, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
 import { rowsIn } from "../rowsIn";
 
@@ -56,7 +56,11 @@ export const nameSaysOtherwise: Rule = {
   id: "name says otherwise",
   reason: "A part's name carries its size. A row of another size is another part, or a slip of a key.",
   example: "A 4-way splitter with 6 ways; a dish of 1.1 m bought as “dish 0.9 m with mount”.",
-  find: ({ read }) => [...SAID.flatMap((said) => unlike(read, said)), ...ofDishes(read)],
+  find: ({ read }) => [
+    ...SAID.flatMap((said) => unlike(read, said)),
+    ...ofDishes(read),
+    ...routeAssumed(read),
+  ],
 };
 
 function unlike(read: Book, { named, of, words, within, what, kind }: Said): Finding[] {
@@ -93,6 +97,9 @@ const otherwise = (
   remedy: "Compare with the part's sheet; correct the figure or the name.",
 });
 
+/** Common practice, no source: dishes for reception in buildings, in metres. */
+const isOff = (size: number): boolean => size < 0.3 || size > 4;
+
 /** The dish that is bought against the dish that is planned. */
 function ofDishes(read: Book): Finding[] {
   const usual = namedValue(read, site.dish.name);
@@ -106,7 +113,8 @@ function ofDishes(read: Book): Finding[] {
       const planned = cell("size");
       return [
         otherwise(
-          cell("part")!.place,
+          // No dish of such a size is made: then it is the size that is off.
+          (planned && isOff(size) ? planned : cell("part")!).place,
           `${called} of ${figure(size)} m is bought as “${part}”.`,
           fitting === undefined
             ? `A dish of ${figure(size)} m.`
@@ -119,4 +127,36 @@ function ofDishes(read: Book): Finding[] {
       ];
     },
   );
+}
+
+/** A route that the assumptions speak of, and that no cable has while all go by another. */
+function routeAssumed(read: Book): Finding[] {
+  const [usual] = filledCells(read, site.usual_route.name);
+  if (!usual) return [];
+  const own = new Set(
+    [estimate.rooms, estimate.branches, estimate.heads, estimate.feeders].flatMap(({ route }) =>
+      filledCells(read, route.name).map(({ value }) => plainWord(value)),
+    ),
+  );
+  const said = filledCells(read, estimate.assumptions.text.name).map(({ value }) => plainWord(value));
+  const routes = filledCells(read, estimate.routes.name.name).map(({ value }) => String(value));
+  const is = plainWord(usual.value);
+  if (said.some((text) => text.includes(is))) return [];
+  const assumed = routes.filter(
+    (route) => !own.has(plainWord(route)) && said.some((text) => text.includes(plainWord(route))),
+  );
+  const [meant] = assumed;
+  if (assumed.length !== 1 || meant === undefined || plainWord(meant) === is) return [];
+  return [
+    {
+      ...otherwise(
+        usual.place,
+        `The usual route is “${String(usual.value)}”, and the assumptions speak of “${meant}”, by which no cable goes.`,
+        `“${meant}”.`,
+        { meant, isGuess: true },
+      ),
+      effect: "Every cable without a route of its own is run and priced so.",
+      remedy: "Choose the route from the list, or correct the assumption.",
+    },
+  ];
 }

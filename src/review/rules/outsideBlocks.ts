@@ -1,4 +1,5 @@
 import { parseAddress, parseRange } from "../../formula/address";
+import { AreasFound } from "../../formula/areasFound";
 import type { Book, BookSheet } from "../../workbooks/book";
 import { blankBook } from "../blankBook";
 import type { Finding } from "../finding";
@@ -59,15 +60,18 @@ function strays(
       const key = keyOf(cell, value);
       printed.set(key, (printed.get(key) ?? 0) + 1);
     }
-  const zones = names.flatMap(({ range }) => parseRange(range) ?? []);
+  const zones = new AreasFound(
+    names.flatMap(({ range }) => {
+      const zone = parseRange(range);
+      return zone ? [[{ sheet: sheet.name, zone }, undefined] as const] : [];
+    }),
+  );
   const rows = new Map<number, { cell: string; value: unknown; count: number }>();
   for (const [cell, { value, formula }] of Object.entries(sheet.cells)) {
     if (value === undefined || value === "" || formula !== undefined || isNamed(cell)) continue;
     const { row, column } = parseAddress(cell)!;
-    const named = zones.some(
-      (zone) => zone.top <= row && row <= zone.bottom && zone.left <= column && column <= zone.right,
-    );
-    if (named) continue;
+    if (zones.any({ sheet: sheet.name, zone: { top: row, left: column, bottom: row, right: column } }))
+      continue;
     const key = keyOf(cell, value);
     const left = printed.get(key) ?? 0;
     if (left > 0) {

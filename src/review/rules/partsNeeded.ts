@@ -2,11 +2,14 @@ import type { Book } from "../../workbooks/book";
 import { namedValue } from "../../workbooks/named";
 import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding, FindingPlace } from "../finding";
+import { inputsIn, type Input } from "../inputsIn";
 import { filledCells, hasJob, isBlank, namedCells, plainWord } from "../namedCells";
+import { clearing } from "../rowCells";
+import { rowsIn } from "../rowsIn";
 import type { Rule } from "../rule";
 import { dishFitting } from "../dishFitting";
 
-const { rooms, branches, heads, dishes, feeders, supplies, site } = estimate;
+const { bonds, rooms, branches, heads, dishes, feeders, feeds, plates, supplies, site } = estimate;
 
 /** Common practice, no source: what every job of this kind takes, by a word in the part's name. */
 const ALWAYS = [
@@ -26,13 +29,13 @@ export const partsNeeded: Rule = {
   reason:
     "A part that the design needs and the list lacks is work at our cost; one that nothing needs is a wrong price.",
   example: "No fitting is named for bonding; a run has a length and no cable.",
-  find: ({ read, computed }) => {
+  find: ({ read, computed, definition }) => {
     if (!hasJob(read)) return [];
     const fittings = filledCells(read, estimate.fittings.name.name);
     const needed = namedCells(computed, estimate.fittingsBought.needed.name);
     const findings: Finding[] = [];
     const place = namedCells(read, estimate.fittings.name.name)[1]?.place;
-    const bondsScreens = filledCells(read, estimate.bonds.kind.name).some(({ value }) =>
+    const bondsScreens = filledCells(read, bonds.kind.name).some(({ value }) =>
       /screen/i.test(String(value)),
     );
     for (const { words, what } of [...ALWAYS, ...(bondsScreens ? [SCREEN_BLOCK] : [])]) {
@@ -52,17 +55,18 @@ export const partsNeeded: Rule = {
         remedy: "Add the fitting on Parts, or say under Exclusions who supplies it.",
       });
     }
-    const bonds = namedCells(read, estimate.bonds.where.name);
+    const conductors = namedCells(read, bonds.where.name);
     // An early version has no such sheet.
-    if (bonds.length > 0 && bonds.every(({ value }) => isBlank(value))) {
+    if (conductors.length > 0 && conductors.every(({ value }) => isBlank(value))) {
       findings.push({
         weight: "doubtful",
-        place: bonds[1]?.place,
+        place: conductors[1]?.place,
         message: "No bonding conductor is listed.",
         expected: "Each conductor to look at; the local code and licensed practice decide which.",
         remedy: "List them on Bonding, or have a licensed person say that there are none.",
       });
     }
+    findings.push(...mastsUnbonded(read));
     for (const { value, index, place: at } of fittings) {
       if (needed[index]?.value !== 0) continue;
       findings.push({
@@ -94,8 +98,10 @@ export const partsNeeded: Rule = {
       ...findings,
       ...cablesUnnamed(read),
       ...platesForgotten(read),
-      ...idle(read),
-      ...dishesUnbought(read),
+      ...idle(read, inputsIn(read, definition)),
+      ...dishesUnbought(read, computed),
+      ...dishesWithoutFeed(read),
+      ...loopedToNothing(read),
     ];
   },
 };
@@ -156,7 +162,7 @@ function platesForgotten(read: Book): Finding[] {
 }
 
 /** What is bought and fitted and has nothing behind it. An inserter on a port feeds towards the head unit. */
-function idle(read: Book): Finding[] {
+function idle(read: Book, inputs: readonly Input[]): Finding[] {
   const words = (names: readonly { readonly name: string }[]): ReadonlySet<string> =>
     new Set(names.flatMap(({ name }) => filledCells(read, name).map(({ value }) => plainWord(value))));
   const parts = namedCells(read, branches.device.name);
@@ -171,7 +177,7 @@ function idle(read: Book): Finding[] {
       .map((cell) => ({ cell, of: feeding, what: "device" })),
     // The only dish need not be named.
     ...(all.length > 1 ? all : []).map((cell) => ({ cell, of: onDish, what: "dish" })),
-  ].flatMap(({ cell: { place, value }, of, what }): Finding[] =>
+  ].flatMap(({ cell: { place, value, index }, of, what }): Finding[] =>
     of.has(plainWord(value))
       ? []
       : [
@@ -179,6 +185,10 @@ function idle(read: Book): Finding[] {
             weight: "doubtful",
             place,
             message: `${String(value)} feeds nothing.`,
+            ...(what !== "head unit" && {
+              undoing: clearing(read, inputs, what === "dish" ? "dishes" : "branches", index),
+              isGuess: true,
+            }),
             expected: `A ${what} that feeds something.`,
             effect: "It is bought and fitted for nothing.",
             remedy: "Clear its row, or correct where the name of what feeds is asked for.",
@@ -188,24 +198,114 @@ function idle(read: Book): Finding[] {
 }
 
 /** Of several dishes some are bought and one is not. */
-function dishesUnbought(read: Book): Finding[] {
+function dishesUnbought(read: Book, computed: Book): Finding[] {
   const parts = namedCells(read, dishes.part.name);
   const all = filledCells(read, dishes.name.name);
   const without = all.filter(({ index }) => isBlank(parts[index]?.value));
-  if (without.length === all.length) return [];
   const sizes = namedCells(read, dishes.size.name);
   const usual = namedValue(read, site.dish.name);
   const fittings = namedCells(read, dishes.name.name).map(({ index }) => {
     const size = isBlank(sizes[index]?.value) ? usual : sizes[index]?.value;
     return typeof size === "number" ? dishFitting(read, size) : undefined;
   });
-  return without.map(({ value, index }) => ({
+  // Where none is bought, what is listed in its size and counted by nothing tells that it should be.
+  const needed = namedCells(computed, estimate.fittingsBought.needed.name);
+  const idleParts = new Set(
+    filledCells(read, estimate.fittings.name.name).flatMap(({ value, index }) =>
+      needed[index]?.value === 0 ? [String(value)] : [],
+    ),
+  );
+  const lacking =
+    without.length === all.length
+      ? without.filter(({ index }) => idleParts.has(fittings[index] ?? ""))
+      : without;
+  return lacking.map(({ value, index }) => ({
     weight: "doubtful",
     place: parts[index]!.place,
-    message: `${String(value)} is bought as nothing, and the other dishes are.`,
+    message: `${String(value)} is bought as nothing, and ${without.length === all.length ? `“${fittings[index]}” is listed` : "the other dishes are"}.`,
     expected: "The dish with its mount among the fittings of the Parts sheet.",
     ...(fittings[index] !== undefined && { meant: fittings[index], isGuess: true }),
     effect: "The price holds no dish for it.",
     remedy: "Choose it from the list, or say under Exclusions who supplies it.",
+  }));
+}
+
+/** Cables come from a dish on which nothing receives. */
+function dishesWithoutFeed(read: Book): Finding[] {
+  const cells = namedCells(read, dishes.feed.name);
+  const from = new Set(filledCells(read, feeders.from.name).map(({ value }) => plainWord(value)));
+  const others = filledCells(read, dishes.feed.name).map(({ value }) => String(value));
+  const kinds = filledCells(read, feeds.name.name).map(({ value }) => String(value));
+  const meant = [new Set(others), new Set(kinds)].find(({ size }) => size === 1);
+  return filledCells(read, dishes.name.name).flatMap(({ value, index }): Finding[] => {
+    const cell = cells[index];
+    if (!cell || !isBlank(cell.value) || !from.has(plainWord(value))) return [];
+    return [
+      {
+        weight: "wrong",
+        place: cell.place,
+        message: `${String(value)} has no feed, and feeders come from it.`,
+        expected: "A feed of the Parts sheet.",
+        ...(meant && { meant: [...meant][0]!, isGuess: true }),
+        effect: "Nothing is received on it, and its feed is not priced.",
+        remedy: "Choose it from the list.",
+      },
+    ];
+  });
+}
+
+const MAST = /\b(?:mast|pole|tripod)/i;
+
+/** A dish on a mast, and no conductor for any mast. What must be bonded the local code and licensed practice decide. */
+function mastsUnbonded(read: Book): Finding[] {
+  const listed = filledCells(read, bonds.where.name);
+  const onMast = filledCells(read, dishes.mounting.name).find(({ value }) => MAST.test(String(value)));
+  const said = [...listed, ...filledCells(read, bonds.kind.name)];
+  if (listed.length === 0 || !onMast || said.some(({ value }) => MAST.test(String(value)))) return [];
+  const dish = namedCells(read, dishes.name.name)[onMast.index]?.value;
+  return [
+    {
+      weight: "doubtful",
+      place: namedCells(read, bonds.where.name)
+        .slice(1)
+        .find(({ value }) => isBlank(value))?.place,
+      message: `${String(dish)} stands on a mast (${String(onMast.value)}), and no conductor of a mast is listed.`,
+      expected: "The conductor of the mast; the local code and licensed practice decide which.",
+      effect: "It is neither priced nor looked at.",
+      remedy: "List it on Bonding, or have a licensed person say that there is none.",
+    },
+  ];
+}
+
+/** An outlet with a loop-through plate from which nothing goes on, and that is not the end of a row of such outlets. */
+function loopedToNothing(read: Book): Finding[] {
+  const through = namedCells(read, plates.through_low.name);
+  const loops = new Set(
+    filledCells(read, plates.name.name).flatMap(({ value, index }) =>
+      isBlank(through[index]?.value) ? [] : [plainWord(value)],
+    ),
+  );
+  const outlets = rowsIn(read, rooms.outlet, { plate: rooms.plate, from: rooms.from });
+  const feeding = new Set(
+    [rooms.from, branches.from].flatMap(({ name }) =>
+      filledCells(read, name).map(({ value }) => plainWord(value)),
+    ),
+  );
+  const names = new Set(outlets.map(({ called }) => plainWord(called)));
+  const usual = namedCells(read, site.usual_plate.name)[0];
+  const alone = outlets.filter(
+    ({ called, word }) =>
+      loops.has(word("plate")) && !feeding.has(plainWord(called)) && !names.has(word("from")),
+  );
+  return alone.map(({ called, cell }): Finding => ({
+    weight: "doubtful",
+    place: cell("plate")!.place,
+    message: `${called} has a loop-through plate, and nothing goes on from it.`,
+    expected: "A single outlet; or the outlet that it feeds.",
+    ...(usual && !isBlank(usual.value) && !loops.has(plainWord(usual.value))
+      ? { undoing: [{ place: cell("plate")!.place }], isGuess: true }
+      : {}),
+    effect: "It costs more, and its open port must be closed.",
+    remedy: "Choose the plate from the list, or name this outlet where the next one is fed.",
   }));
 }

@@ -6,7 +6,7 @@ import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
-import { figure, namedCells } from "../namedCells";
+import { figure, filledCells, namedCells } from "../namedCells";
 import type { Rule } from "../rule";
 import { rowsIn } from "../rowsIn";
 
@@ -19,8 +19,32 @@ export const placeAndSlots: Rule = {
   id: "place and slots that do not fit",
   reason: "A sign or a letter that is lost puts the house, or the slot, on the other side of the earth.",
   example: "A longitude of 98.25 for a house at 98.25 west: none of its slots at 97W and 113W can be seen.",
-  find: ({ read }) => [...unseen(read), ...hidden(read), ...modulations(read)],
+  find: ({ read }) => [...unseen(read), ...hidden(read), ...modulations(read), ...farApart(read)],
 };
+
+/** Common practice, no source: what a dish of usual size receives beside its main slot. */
+const WIDEST = 25;
+
+/** Slots of the one dish that lie too far apart for it. */
+function farApart(read: Book): Finding[] {
+  const all = slotsOf(read);
+  if (filledCells(read, estimate.dishes.name.name).length > 1 || all.length < 2) return [];
+  const [first, ...others] = all as [Slot, ...Slot[]];
+  return others.flatMap(({ called, east, place }): Finding[] => {
+    const apart = Math.abs(east - first.east);
+    if (apart <= WIDEST) return [];
+    return [
+      {
+        weight: "doubtful",
+        place,
+        message: `${called} lies ${figure(apart)} degrees from ${first.called}, and one dish is to receive both.`,
+        expected: `At most ${WIDEST} degrees apart on one dish (common practice, no source): were digits exchanged?`,
+        effect: "Its aim, and what the crew sets up, go by it.",
+        remedy: "Compare with the list of slots, or add a dish for it.",
+      },
+    ];
+  });
+}
 
 interface Slot {
   readonly called: string;

@@ -43,6 +43,7 @@ function validity(read: Book, date: number, until: number): Finding[] {
         place,
         message: `The quote of ${isoDate(date)} is valid until ${isoDate(until)}: it has run out before it goes out.`,
         expected: `A day after ${isoDate(date)}.`,
+        ...inOtherYear(date, until, 1),
         remedy: "Correct the date that is off.",
       },
     ];
@@ -53,10 +54,18 @@ function validity(read: Book, date: number, until: number): Finding[] {
       place,
       message: `The quote of ${isoDate(date)} is valid until ${isoDate(until)}: for ${days} days.`,
       expected: "Some weeks or months, and no longer than its prices.",
+      ...inOtherYear(date, until, -1),
       effect: "The firm is bound to this price for so long.",
       remedy: "Correct the year, or say on Log why so long.",
     },
   ];
+}
+
+/** The same day a year later or earlier, where the quote then is valid for as long as quotes are. */
+function inOtherYear(date: number, until: number, by: number): Pick<Finding, "meant"> {
+  const [year, month, day] = isoDate(until).split("-").map(Number) as [number, number, number];
+  const meant = sheetDate(year + by, month, day);
+  return meant !== undefined && meant > date && meant - date <= LONGEST_DAYS ? { meant } : {};
 }
 
 /** A price of another year than nearly all others. */

@@ -68,16 +68,21 @@ export const reelLengths: Rule = {
           ),
         ];
       }
-      return tooLong.map(({ of, cell, length }) =>
-        longer(
+      return tooLong.map(({ of, cell, length }): Finding => ({
+        ...longer(
           cell,
           `${of}: ${figure(length)} of ${String(value)} is cut at ${figure(Number(cut(length).toFixed(1)))} with slack and waste, and a reel holds ${figure(holds)}.`,
         ),
-      );
+        // A decimal point that was lost.
+        ...(cut(length / 10) <= holds && length / 10 >= SHORTEST && { meant: length / 10, isGuess: true }),
+      }));
     });
     return [...beyond, ...inStockTooLong(read)];
   },
 };
+
+/** No run is shorter, in either unit. */
+const SHORTEST = 3;
 
 /** A rest may come off a larger reel than is bought now; no reel is so much larger. */
 const LARGEST_REST = 4;

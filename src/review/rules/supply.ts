@@ -13,7 +13,7 @@ export const supply: Rule = {
     "A head unit is fed by its own supply, by an inserter or by its receivers; a device that passes no power keeps all of these from it.",
   example:
     "A splitter that passes no power, and only receivers behind it; a load of 7.2 A, where watts were meant.",
-  find: ({ read, computed }) => [...loads(read), ...stopped(read, computed)],
+  find: ({ read, computed }) => [...loads(read), ...stopped(read, computed), ...leftOut(read, computed)],
 };
 
 function loads(read: Book): Finding[] {
@@ -101,4 +101,50 @@ function blocksUnder(read: Book, head: string): Block[] {
     }
   }
   return found;
+}
+
+/** Switches in a row that have too few volts, and none of them a supply: it feeds them from the last one on. */
+function leftOut(read: Book, computed: Book): Finding[] {
+  const { heads, feeders } = estimate;
+  const [powers, own] = [namedCells(computed, heads.check.power.name), namedCells(read, heads.supply.name)];
+  const known = new Map(
+    filledCells(read, heads.id.name).map(({ value, index }) => [plainWord(value), index]),
+  );
+  const tos = namedCells(read, feeders.to.name);
+  const links = filledCells(read, feeders.from.name).map(({ value, index }) => ({
+    from: plainWord(value),
+    to: plainWord(tos[index]?.value),
+  }));
+  const before = new Map(links.map(({ from, to }) => [to, from]));
+  const hasSupply = (head: string): boolean => !isBlank(own[known.get(head) ?? -1]?.value);
+  /** The switches before it, up to the dish. */
+  const row = (head: string): string[] => {
+    const found = [head];
+    for (
+      let at = before.get(head);
+      at !== undefined && known.has(at) && !found.includes(at);
+      at = before.get(at)
+    )
+      found.push(at);
+    return found;
+  };
+  const taken = filledCells(read, heads.supply.name).map(({ value }) => String(value));
+  const listed = filledCells(read, estimate.supplies.name.name).map(({ value }) => String(value));
+  const meant = [new Set(taken), new Set(listed)].find(({ size }) => size === 1);
+  return [...known].flatMap(([head, index]): Finding[] => {
+    const cell = own[index];
+    const isLast = before.has(head) && !links.some(({ from }) => from === head);
+    if (!cell || !isLast || powers[index]?.value !== "low" || row(head).some(hasSupply)) return [];
+    return [
+      {
+        weight: "doubtful",
+        place: cell.place,
+        message: `${row(head).length === 1 ? "It has" : `The ${row(head).length} switches from here up have`} too few volts, and no supply.`,
+        expected: "A supply at one of them, unless their receivers are to feed them.",
+        ...(meant && { meant: [...meant][0]!, isGuess: true }),
+        effect: "They are dead.",
+        remedy: "Choose it from the list.",
+      },
+    ];
+  });
 }

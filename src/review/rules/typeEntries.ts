@@ -16,8 +16,32 @@ export const typeEntries: Rule = {
   reason:
     "What a room type says counts for every room that has it, so a slip there stands in many rows at once.",
   example: "A double with 2 outlets a room, where every double on Rooms has one.",
-  find: ({ read }) => outletsEach(read),
+  find: ({ read }) => [...outletsEach(read), ...namedAfterAnother(read)],
 };
+
+/** A room that is called as a type is, and has another, where no room has that one. */
+function namedAfterAnother(read: Book): Finding[] {
+  const named = new Map(
+    filledCells(read, types.name.name).map(({ value }) => [plainWord(value), String(value)]),
+  );
+  const rows = rowsIn(read, rooms.outlet, { room: rooms.room, type: rooms.type });
+  const used = new Set(rows.map(({ word }) => word("type")));
+  return rows.flatMap(({ called, cell, word }): Finding[] => {
+    const meant = named.get(word("room"));
+    if (meant === undefined || used.has(plainWord(meant)) || word("type") === "" || !cell("type")) return [];
+    return [
+      {
+        weight: "doubtful",
+        place: cell("type")!.place,
+        message: `${called} is in the ${meant}, and its type is “${String(cell("type")!.value)}”; no room has the type “${meant}”.`,
+        expected: `“${meant}”.`,
+        meant,
+        effect: "It is equipped and priced as another room.",
+        remedy: "Choose the type from the list.",
+      },
+    ];
+  });
+}
 
 /** Outlets a room as the type says it, and as Rooms has them. */
 function outletsEach(read: Book): Finding[] {

@@ -5,17 +5,24 @@ import { hasJob } from "../namedCells";
 import { onPurpose } from "../onPurpose";
 import { allowed, ENOUGH_QUOTES, FEWEST_QUOTES, keyOf, type Learned } from "../ranges/learned";
 import { measuresIn, WHOLE, type Measure } from "../ranges/measures";
-import type { Rule } from "../rule";
+import type { ReviewOptions, Rule } from "../rule";
 
 const METRES_PER_FOOT = 0.3048;
+
+const learnedIn = ({ standards }: ReviewOptions): readonly Learned[] =>
+  (standards?.learned ?? []).filter(({ quotes }) => quotes >= FEWEST_QUOTES);
 
 export const unlikeAccepted: Rule = {
   id: "unlike accepted quotes",
   reason:
     "What a firm's accepted quotes had is the best measure of the next one; what lies far beside them is looked at.",
   example: "Ten minutes for a wall plate in all of twelve quotes, 100 in this one.",
+  needs: {
+    what: "standards that learned of accepted quotes",
+    areThere: ({ options }) => learnedIn(options).length > 0,
+  },
   find: ({ read, computed, definition, options }) => {
-    const learned = (options.standards?.learned ?? []).filter(({ quotes }) => quotes >= FEWEST_QUOTES);
+    const learned = learnedIn(options);
     if (learned.length === 0 || !definition || !hasJob(read)) return [];
     const ranges = new Map(learned.map((one) => [keyOf(one), one]));
     const meant = onPurpose(read);

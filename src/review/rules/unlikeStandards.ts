@@ -3,10 +3,10 @@ import { estimate } from "../../workbooks/multiRoom/names";
 import { namedValue } from "../../workbooks/named";
 import { SHARED_BLOCKS, SHARED_FIELDS } from "../../workbooks/standards/shared";
 import { BY_THE_UNIT } from "../byTheUnit";
-import type { Finding } from "../finding";
+import type { Finding, Undoing } from "../finding";
 import { undoingOf } from "../grouped";
 import { inputsIn, type Input, type InputCell } from "../inputsIn";
-import { figure, hasJob, isBlank, namedCells, plainWord } from "../namedCells";
+import { figure, hasJob, isBlank, namedCells, plainWord, type NamedCell } from "../namedCells";
 import { onPurpose } from "../onPurpose";
 import { takenFrom, type FirmSays } from "../ranges/firm";
 import type { Rule } from "../rule";
@@ -65,11 +65,16 @@ const LISTS_OF_FACTS: ReadonlySet<string> = new Set([
 const FACTS: ReadonlySet<string> = new Set(
   [labour.piece, fittings.piece, site.tax_on, site.rounding].map(({ name }) => name),
 );
-const COUNTS: ReadonlySet<string> = new Set(
-  [labour.per_outlet, labour.per_branch, labour.per_head, labour.fixed, labour.per_floor, labour.per_day].map(
+/** How many of it there are: each column counts it in a way of its own. */
+const COUNTS: Readonly<Record<string, readonly string[]>> = {
+  labour: [
+    ...[labour.per_outlet, labour.per_branch, labour.per_head, labour.fixed, labour.per_floor],
+    ...[labour.per_day, labour.piece],
+  ].map(({ name }) => name),
+  fittings: [fittings.per_outlet, fittings.per_branch, fittings.per_head, fittings.fixed, fittings.piece].map(
     ({ name }) => name,
   ),
-);
+};
 
 export const unlikeStandards: Rule = {
   id: "unlike the firm's standards",
@@ -77,6 +82,10 @@ export const unlikeStandards: Rule = {
     "A job that draws on the firm's standards and has another figure has it on purpose, or by a slip of a key; a limit looser than the firm's is nobody's purpose.",
   example:
     "A margin of 28.2 % where the firm has 22 %: its mark-up was typed; 47 dBµV set to 37 for one far outlet.",
+  needs: {
+    what: "a firm's standards",
+    areThere: ({ read, options }) => (options.standards ?? takenFrom(read)) !== undefined,
+  },
   find: ({ read, definition, options }) => {
     const firm = options.standards ?? takenFrom(read);
     if (!firm || !hasJob(read)) return [];
@@ -187,13 +196,25 @@ function unlike(read: Book, firm: FirmSays, input: Input, cell: InputCell): Find
       remedy: "Take the standards' figure, or say on Log why this job has its own.",
     },
   ];
-  if (theirs === undefined)
-    return COUNTS.has(name) && typeof value === "number" && value > 0
-      ? say(undefined, "Blank, as in the standards.", "The work is counted in one more way.").map((one) => ({
-          ...one,
-          undoing: [{ place: cell.place }],
-        }))
-      : [];
+  const counts = COUNTS[block ?? ""];
+  if (counts?.includes(name)) {
+    const other = otherCounts(counts);
+    // A job may count a part otherwise than the standards, but hardly as they do and otherwise too; a figure may slide over.
+    const [lost, ...more] = countsOfTheirs(counts);
+    const theyCount = counts.some((one) => Boolean(row![one.slice(block!.length + 1)]));
+    const isAnother =
+      block === "labour" ||
+      (lost === undefined ? other && theyCount : more.length === 0 && lost.value === value);
+    if (theirs === undefined && !isBlank(value) && value !== 0 && isAnother)
+      return say(undefined, "Blank, as in the standards.", "It is counted in one more way.").map((one) => ({
+        ...one,
+        // What slid out of its column goes back into it.
+        undoing: [{ place: cell.place }, ...countsOfTheirs(counts)],
+      }));
+    if (theirs !== undefined && theirs !== 0 && isBlank(value) && !other)
+      return say(theirs, `${shown(theirs)}, as in the standards.`, "Nothing counts it.");
+  }
+  if (theirs === undefined) return [];
   if (typeof theirs === "string" || typeof value === "string") {
     const isFact =
       FACTS.has(name) ||
@@ -230,7 +251,8 @@ function unlike(read: Book, firm: FirmSays, input: Input, cell: InputCell): Find
   }
   if (name === cables.price.name || name === fittings.price.name) return [...ofPacks()];
   if (name === cables.reel.name || name === fittings.pack.name)
-    return far(value, theirs, FAR) && row![PRICE] === priceBeside(read, name, cell)
+    return (far(value, theirs, FAR) && row![PRICE] === priceBeside(read, name, cell)) ||
+      isForOne(value, theirs, Number(priceBeside(read, name, cell)), Number(row![PRICE]))
       ? say(theirs, shown(theirs), "The price beside it is that of the standards' size.")
       : [];
   const isOfPart = block !== undefined && LISTS_OF_FACTS.has(block) && unit !== "money";
@@ -246,7 +268,41 @@ function unlike(read: Book, firm: FirmSays, input: Input, cell: InputCell): Find
       `${shown(theirs)}: this is the same with the tax, and prices are without.`,
       "Tax is paid on tax.",
     );
+  if (unit === "money" && isOfNextRow())
+    return say(
+      theirs,
+      shown(theirs),
+      "It is the very price of the row beside it, which the standards have otherwise.",
+    );
   return far(value, theirs, FAR) ? say(theirs, shown(theirs), "The price or the prediction goes by it.") : [];
+
+  /** A price that was taken from the row above or below. */
+  function isOfNextRow(): boolean {
+    return [-1, 1].some((by) => {
+      const next = input.cells.find(({ index }) => index === cell.index + by);
+      const nextTheirs = next && block !== undefined ? rowOf(read, firm, block, next)?.[key] : undefined;
+      return next?.value === value && nextTheirs === value && nextTheirs !== theirs;
+    });
+  }
+
+  /** Whether something else counts the row. */
+  function otherCounts(counts: readonly string[]): boolean {
+    return counts.some((one) => {
+      const beside = one === name ? undefined : columnOf(read, one, cell);
+      return beside !== undefined && beside !== "" && beside !== 0;
+    });
+  }
+
+  /** What the standards count it by, and the job does not. */
+  function countsOfTheirs(counts: readonly string[]): Undoing[] {
+    return counts.flatMap((one) => {
+      const meant = row![one.slice(block!.length + 1)];
+      const beside = namedCells(read, one)[cell.index];
+      return beside && isBlank(beside.value) && meant !== undefined && meant !== 0
+        ? [{ place: beside.place, value: meant }]
+        : [];
+    });
+  }
 
   /** By the metre and by the piece, so that another reel or pack is none. */
   function ofPacks(): Finding[] {
@@ -258,17 +314,30 @@ function unlike(read: Book, firm: FirmSays, input: Input, cell: InputCell): Find
     // A price for one, where that of the reel or pack is asked.
     const ofAll = Number(((value as number) * own).toFixed(2));
     const meant = own > 1 && !far(ofAll, ofOwnSize, FAR_OF_A_PACK) ? ofAll : ofOwnSize;
-    // The size of the reel or pack is what is off where the price is the standards' own.
-    if (value === theirs) return [];
-    return say(
-      meant,
-      own === usual ? shown(theirs) : `${figure(meant)} for ${figure(own)}.`,
-      "Each that is bought carries it into the price.",
-    );
+    // The size of the reel or pack is what is off where the price is the standards' own, or near it.
+    if (value === theirs || isForOne(own, usual, value as number, theirs as number)) return [];
+    if (own === theirs && value === usual) {
+      const place = sizeCell(read, name, cell)!.place;
+      return say(undefined, `${shown(theirs)} for ${figure(usual)}: the two are exchanged.`, EACH_BOUGHT).map(
+        (one) => ({
+          ...one,
+          undoing: [
+            { place: cell.place, value: theirs as number },
+            { place, value: usual },
+          ],
+        }),
+      );
+    }
+    return say(meant, own === usual ? shown(theirs) : `${figure(meant)} for ${figure(own)}.`, EACH_BOUGHT);
   }
 }
 
 const PRICE = "price";
+/** Between one and a pack; other packs are smaller or larger by less. */
+const FAR_OF_ONE = 10;
+/** A size that is no size of such a pack, beside a price that is. */
+const isForOne = (size: number, theirSize: number, price: number, theirPrice: number): boolean =>
+  far(size, theirSize, FAR_OF_ONE) && !far(price, theirPrice, FAR);
 /** What dividing leaves under the last digit. */
 const SAME = 1e-9;
 const far = (a: number, b: number, factor: number): boolean =>
@@ -276,8 +345,11 @@ const far = (a: number, b: number, factor: number): boolean =>
 
 const columnOf = (read: Book, name: string, { index }: InputCell): unknown =>
   namedCells(read, name)[index]?.value;
+const EACH_BOUGHT = "Each that is bought carries it into the price.";
+const sizeCell = (read: Book, name: string, { index }: InputCell): NamedCell | undefined =>
+  namedCells(read, name === cables.price.name ? cables.reel.name : fittings.pack.name)[index];
 const sizeBeside = (read: Book, name: string, cell: InputCell): number =>
-  Number(columnOf(read, name === cables.price.name ? cables.reel.name : fittings.pack.name, cell) ?? 1) || 0;
+  Number(sizeCell(read, name, cell)?.value ?? 1) || 0;
 const priceBeside = (read: Book, name: string, cell: InputCell): unknown =>
   columnOf(read, name === cables.reel.name ? cables.price.name : fittings.price.name, cell);
 

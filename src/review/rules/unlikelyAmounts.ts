@@ -33,6 +33,7 @@ export const unlikelyAmounts: Rule = {
           ...fixing(reviewed.read),
           ...standard(reviewed),
           ...packs(reviewed),
+          ...unitsInPacks(reviewed.read),
           ...fractions(reviewed.read),
         ]
       : [],
@@ -175,6 +176,29 @@ function packs({ read, computed }: Reviewed): Finding[] {
     ];
   });
 }
+
+/** What costs so much a piece is not sold by the pack. */
+const DEAR = 50;
+
+/** Head units in packs: most likely another figure of theirs that slid over. */
+const unitsInPacks = (read: Book): Finding[] =>
+  rowsIn(read, estimate.units.name, { pack: estimate.units.pack, price: estimate.units.price }).flatMap(
+    ({ called, cell, number }): Finding[] => {
+      const pack = number("pack");
+      if (pack === undefined || pack <= 1 || !(Number(number("price")) >= DEAR)) return [];
+      return [
+        {
+          weight: "doubtful",
+          place: cell("pack")!.place,
+          message: `${called} is said to come in packs of ${figure(pack)}.`,
+          expected: "Blank: head units are sold one by one (common practice, no source).",
+          undoing: [{ place: cell("pack")!.place }],
+          effect: "More are bought than are needed.",
+          remedy: "Clear it, unless the supplier sells them so.",
+        },
+      ];
+    },
+  );
 
 const fractions = (read: Book): Finding[] =>
   filledCells(read, estimate.options.quantity.name).flatMap(({ place, value }): Finding[] =>

@@ -130,8 +130,10 @@ const allOk = (of: readonly Named[]): Formula =>
 const LABOUR = f`IF(${review.hours}*${review.rate}=0,${review.labour},${review.hours}*${review.rate})`;
 const MATERIALS = f`IF(${ARE_MATERIALS},SUM(${lines.again})+${corrected.twice}+${corrected.heads},${review.materials}+${DELTA})`;
 const COST = f`(${MATERIALS}+${LABOUR})*(1+${review.contingency})*(1+${review.overhead})`;
+/** The most that a selling price is worked out of: what is typed beside any sense must not name a function's argument. */
+const MOST_COST = 1e12;
 /** Without the costs the price goes as what was corrected; without a margin as its cost. */
-const PRICE = f`IF((${review.materials}="")*(1-(${ARE_MATERIALS}))>0,${review.price}+${DELTA},IF(${review.margin}="",IF(${review.cost}=0,${review.price}+${DELTA},${review.price}*(${COST})/${review.cost}),RIG.SELLPRICE(${COST},${review.margin})))`;
+const PRICE = f`IF((${review.materials}="")*(1-(${ARE_MATERIALS}))>0,${review.price}+${DELTA},IF(${review.margin}="",IF(${review.cost}=0,${review.price}+${DELTA},${review.price}*(${COST})/${review.cost}),RIG.SELLPRICE(MIN(MAX(${COST},0),${MOST_COST}),${review.margin})))`;
 const BUILT_OK = allOk([
   materials.word,
   labour.word,

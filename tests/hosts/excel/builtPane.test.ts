@@ -242,7 +242,11 @@ const BUTTONS: Readonly<
     say: [
       [/^Empty$/, /^The empty workbook is ready/],
       [/^Demonstration$/, /^The demonstration is ready/],
+      [/^Show an invented one$/, /^The demonstration is ready/],
+      [/^Take the text$/, /^Read: .*7 lines/],
     ],
+    prepare: async ({ pane }) =>
+      void (await pane.locator("summary", { hasText: "somebody else's quote" }).click()),
   },
   Functions: {
     prepare: async ({ pane }) => {

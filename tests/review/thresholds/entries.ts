@@ -31,6 +31,53 @@ export const entryPairs: readonly Pair[] = [
     at: "rooms_outlet last",
   },
   {
+    rule: "number left out",
+    limit:
+      "a title that counts the rows says nothing of a number that is in no name; one that counts one more does",
+    given: { "rooms_outlet of F-04": "attic" },
+    inside: { site_job: "Guest house, 24 outlets" },
+    beyond: { site_job: "Guest house, 25 outlets" },
+    at: "rooms_outlet of F-05",
+  },
+  {
+    rule: "remark to a colleague on the quote",
+    limit: "one question mark may be the customer's, two are the office's",
+    inside: { "assumptions_text free": "Is there a duct? Then the price falls." },
+    beyond: { "assumptions_text free": "58 an hour enough here??" },
+    at: "assumptions_text free",
+  },
+  {
+    rule: "duplicate",
+    limit:
+      "two sums of one size for two works are two; two words of three in common with “opening a blocked duct” are one work",
+    inside: { "provisional_name free": "opening of a locked door", "provisional_sum free": 180 },
+    beyond: { "provisional_name free": "blocked duct, open it", "provisional_sum free": 180 },
+    at: "provisional_name free",
+  },
+  {
+    rule: "discount that cannot be",
+    limit: "the reason says the very sum, or another one",
+    given: { discount_sum: 500 },
+    inside: { discount_reason: "500 off for the second house" },
+    beyond: { discount_reason: "50 off for the second house" },
+    at: "discount_sum",
+  },
+  {
+    rule: "part lacking or not needed",
+    limit: "a dish from which nothing goes needs no feed; one that a feeder comes from does",
+    inside: {},
+    beyond: { "feeders_from free": "D1", "feeders_to free": "H1" },
+    at: "dishes_feed of D1",
+  },
+  {
+    rule: "crew and site costs",
+    limit: "a lowest cost under the highest; a highest under both others is itself the one out of order",
+    given: { "sites_name free": "tower", "sites_cost free": 55, "sites_low free": 50 },
+    inside: { "sites_high of tower": 75 },
+    beyond: { "sites_high of tower": 7.5 },
+    at: "sites_high of tower",
+  },
+  {
     rule: "amount of zero",
     limit: "a minute is some, 0 is none",
     inside: { "labour_minutes of run and terminate a cable": 1 },

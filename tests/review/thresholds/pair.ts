@@ -53,6 +53,7 @@ const ROW_NAMES: Readonly<Record<string, string>> = {
   slots: "slot",
   plans: "plan",
   made: "option",
+  feeders: "from",
   rests: "cable",
   receivers: "kind",
   onpurpose: "what",

@@ -1,19 +1,9 @@
-/** Makes an element with its properties and children; text is never taken as HTML. */
-export function make<K extends keyof HTMLElementTagNameMap>(
-  tag: K,
-  properties: Partial<Omit<HTMLElementTagNameMap[K], "style" | "dataset">> = {},
-  ...children: (Node | string)[]
-): HTMLElementTagNameMap[K] {
-  const element = Object.assign(document.createElement(tag), properties);
-  element.append(...children);
-  return element;
-}
+/** What the page makes its elements with, as the pane does, and a few things of its own. */
+import { make, painted } from "../../../pane/dom";
+
+export { make, painted };
 
 export const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
-
-/** Lets the browser paint before work that holds it up. */
-export const painted = (): Promise<void> =>
-  new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
 
 /** The grid library measures its canvas when the window changes. */
 export const measureAnew = (): void => void window.dispatchEvent(new Event("resize"));

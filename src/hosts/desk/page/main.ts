@@ -9,6 +9,7 @@ import { takesPrices } from "../../../workbooks/prices/takesPrices";
 import { sheetDateOf } from "../../../workbooks/sheetDate";
 import { entriesOf } from "../../../standards/entries";
 import { templates } from "../../../workbooks/templates";
+import { quoteFromList, REVIEW_SHEET } from "../../../pane/listedQuote";
 import { drawnBook } from "../../../standards/drawOn";
 import { reviewInFull } from "../../../review/reviewInFull";
 import { trainingSets } from "../../../training/sets/all";
@@ -27,7 +28,8 @@ import { outletsAdded } from "./deskHost";
 import type { DeskGuard } from "./deskPlugin";
 import { askForExercise, askForRows, askForTemplate, chooseFile } from "./dialogs";
 import { trials } from "./comparing";
-import { askForList, isList, quoteFromList } from "./quoteFromList";
+import { fileReaders } from "./fileReaders";
+import { askForList, isList } from "./quoteFromList";
 import { painted } from "./dom";
 import { canHold, heldFile, pickFile } from "../../storage/fileHandles";
 import { PaneBeside } from "./paneBeside";
@@ -147,8 +149,13 @@ async function newJob(started: () => Promise<void>): Promise<void> {
 
 async function reviewList(list: Blob, started: () => Promise<void>): Promise<void> {
   await started();
-  const { book, said } = await quoteFromList(list, api);
+  const { book, said } = await quoteFromList(
+    { bytes: new Uint8Array(await list.arrayBuffer()), name: list instanceof File ? list.name : "" },
+    fileReaders,
+  );
   await job.create(book);
+  // What was read, and what is asked of it, stands there.
+  selectCell(desk.model, REVIEW_SHEET, "A1");
   bar.showNotice(said);
 }
 

@@ -1,17 +1,16 @@
 /** The pane beside the grid: opened, closed, and reached by F6. */
 import * as library from "@odoo/o-spreadsheet";
 import { mountPane } from "../../../pane/mountPane";
-import { HostTrouble } from "../../../pane/host";
 import { reviewInFull } from "../../../review/reviewInFull";
 import type { Book } from "../../../workbooks/book";
 import { COPY_NAMES, inSentence } from "../../file/copy/copyNames";
 import { api } from "./api";
-import { computed, trials } from "./comparing";
-import { ServerTrouble } from "./deskTrouble";
+import { trials } from "./comparing";
 import type { Desk } from "./desk";
 import { deskHost } from "./deskHost";
 import type { DeskGuard } from "./deskPlugin";
 import { download, measureAnew } from "./dom";
+import { fileReaders } from "./fileReaders";
 import type { ReviewsBeside } from "./reviewDropped";
 import { standardsHere } from "./standardsHere";
 import { isEditing } from "./unfinished";
@@ -68,16 +67,8 @@ export class PaneBeside {
         library,
         guard,
         isEditing,
-        readTables: (bytes) =>
-          api.readTables(new Blob([bytes as Uint8Array<ArrayBuffer>])).catch((error: unknown) => {
-            throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
-          }),
-        openFile: (bytes) =>
-          api.openXlsx(new Blob([bytes as Uint8Array<ArrayBuffer>])).catch((error: unknown) => {
-            throw error instanceof ServerTrouble ? new HostTrouble(error.message, { cause: error }) : error;
-          }),
+        ...fileReaders,
         standardsHere,
-        compute: computed,
         review: (book) => reviewInFull(book, trials),
         reviews: { marks: () => this.marks(), keep: api.review, settle: api.settle },
         takeUpgrade: (book, from, to) => this.takeUpgrade(book, from, to),
