@@ -10,7 +10,9 @@ import type { PageFile } from "../review/reviewPage";
 export function reviewInWords(reviewed: PageFile): string[] {
   const { path: file, unreadable, findings, headline, facts, kept } = reviewed;
   if (unreadable !== undefined) return [`${file}: cannot be read. ${unreadable}`];
-  if (findings.length === 0) return [`${file}: nothing found`];
+  const notLooked = facts && notLookedInWords(facts);
+  if (findings.length === 0)
+    return [`${file}: nothing found`, ...(notLooked === undefined ? [] : [`  ${notLooked}`])];
   const open = openIn(reviewed);
   const settled = settledIn(reviewed);
   const counts = [
@@ -22,8 +24,8 @@ export function reviewInWords(reviewed: PageFile): string[] {
   const noted = open.some(({ finding }) => asksForALook(finding)) ? "" : " (nothing to put right)";
   return [
     `${file}: ${counts.join(", ")}${noted}`,
-    ...[headline?.sentence, facts && leftOutInWords(facts), facts && notLookedInWords(facts)].flatMap(
-      (line) => (line ? [`  ${line}`] : []),
+    ...[headline?.sentence, facts && leftOutInWords(facts), notLooked].flatMap((line) =>
+      line ? [`  ${line}`] : [],
     ),
     ...(kept?.earlier ? [`  Reviewed before: ${dayOf(kept.earlier.at)}, ${kept.earlier.file}`] : []),
     ...open.flatMap((one) => findingInWords(one, kept)),

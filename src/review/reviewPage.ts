@@ -36,7 +36,7 @@ ol,ul{padding-left:1.6rem;margin:.2rem 0}li{margin:.45rem 0;break-inside:avoid}
 dl{display:grid;grid-template-columns:max-content 1fr;gap:0 .7rem;margin:.1rem 0 0}dt{color:#4a4a4a}dd{margin:0;grid-column:2;overflow-wrap:anywhere}
 a{color:#0b4a8f}.at,.headline{font-weight:600}.weight{border:1px solid #767676;padding:0 .3rem;font-size:.85em;white-space:nowrap}
 table{border-collapse:collapse;width:100%;margin:.6rem 0}th,td{border:1px solid #767676;padding:.2rem .4rem;text-align:left;vertical-align:top;overflow-wrap:anywhere}
-.sum{text-align:right;white-space:nowrap}
+.sum{text-align:right;white-space:nowrap}thead .sum{white-space:normal}tbody th{min-width:7.5em}.small{font-size:.85em;color:#4a4a4a}
 @media (max-width:40rem){body{padding:.6rem}dl{grid-template-columns:1fr}dd{grid-column:1}dt{margin-top:.2rem}table{font-size:.72rem}th,td{padding:.15rem}}
 @media print{body{font-size:9.5pt;line-height:1.25;padding:0;max-width:none}li{margin:.2rem 0}h2{margin-top:.6rem;break-after:avoid}a{color:inherit}thead{display:table-header-group}tr{break-inside:avoid}@page{size:A4;margin:14mm}}
 </style>`);
@@ -70,6 +70,7 @@ export function reviewPage(files: readonly PageFile[]): string {
           ${unreadable > 0 ? html`<li><b>${unreadable} unreadable</b>: ask for the file again</li>` : undefined}
         </ul>
         ${many ? index(inOrder) : undefined} ${inOrder.map((one, at) => section(one, at, many))}
+        ${many ? lookedFor(inOrder) : undefined}
       </main>
     </body>
   </html>`;
@@ -89,7 +90,8 @@ function atStake({ headline, unreadable, findings }: PageFile): number {
   if (headline && quoted === undefined) return Number.MAX_VALUE;
   if (differ(quoted, shouldBe)) return Math.abs(shouldBe! - quoted!);
   // Without a sum the weightier first, under every cent.
-  return WEIGHTS.findIndex((weight) => findings.some((one) => one.weight === weight)) === 0 ? 0.001 : 0;
+  const weightiest = WEIGHTS.findIndex((weight) => findings.some((one) => one.weight === weight));
+  return weightiest < 0 ? 0 : (WEIGHTS.length - weightiest) / 1000;
 }
 
 const index = (files: readonly PageFile[]): Html =>
@@ -153,14 +155,33 @@ function section(file: PageFile, at: number, many: boolean): Html {
     ${settledPart(file)} ${gonePart(file)}
     ${
       facts
-        ? html`<p>
-            ${facts.checks ? `${facts.checks.ok} of the workbook's ${facts.checks.all} checks are ok. ` : ""}Looked
-            for and not found: ${facts.passed.join(", ")}. ${notLookedInWords(facts)}
+        ? html`<p class="small">
+            ${facts.checks ? `${facts.checks.ok} of the workbook's ${facts.checks.all} checks are ok. ` : ""}${
+              many
+                ? `${facts.passed.length} things were looked for and not found; they are listed at the end.`
+                : `Looked for and not found: ${facts.passed.join(", ")}.`
+            }
+            ${notLookedInWords(facts)}
           </p>`
         : undefined
     }
     ${many ? html`<p><a href="#">All workbooks</a></p>` : undefined}
   </section>`;
+}
+
+/** Of many workbooks once for all of them. */
+function lookedFor(files: readonly PageFile[]): Html | undefined {
+  const all = new Set(
+    files.flatMap(({ facts, findings }) =>
+      facts ? [...facts.passed, ...findings.flatMap(({ rule }) => rule ?? [])] : [],
+    ),
+  );
+  return all.size === 0
+    ? undefined
+    : html`<section>
+        <h2>What was looked for</h2>
+        <p class="small">${[...all].sort().join(", ")}.</p>
+      </section>`;
 }
 
 function factsIn({ path, facts, fingerprint, kept }: PageFile): Html | undefined {
