@@ -192,7 +192,7 @@ function soldTwice(read: Book): Finding[] {
 
 /** Words that tell two names apart no better than their absence. */
 const SMALL = new Set("a an the of to in on for and or with at by from per".split(" "));
-/** By their beginnings, so that “opening” and “open” are one. */
+/** By their beginnings: a verb and its noun are one. */
 const BEGINNING = 4;
 /** So much of the shorter text stands in the longer one. */
 const MOSTLY = 0.6;
