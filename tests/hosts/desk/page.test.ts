@@ -37,6 +37,9 @@ const AXE = path.join(path.dirname(require.resolve("axe-core/package.json")), "a
 const RUN = "H6";
 const VERDICT = "K6";
 
+/** The grid waits before it shows what a cell has to say. */
+const HOVER_MS = 800;
+
 withPage("opens on the demonstration with its total and verdict, within the window", async () => {
   expect(await page.getByRole("heading", { level: 1 }).innerText()).toBe(
     "D-24, revision 1, Guest house, 24 outlets (demonstration)",
@@ -145,12 +148,18 @@ withPage("an error's sentence is under the bar when its cell is chosen, and besi
   const wrong = "Margin (Site B98) is missing. Enter a number.";
   await textIs(line(), wrong);
   await textIs(total(), "Total not known yet");
-  // The corner by which the chosen cell is dragged tells where on the canvas the cell is.
-  const corner = (await page.locator(".o-autofill").boundingBox())!;
   const sentence = page.locator(".o-popover", { hasText: wrong });
-  await page.mouse.move(corner.x - 14, corner.y - 8);
-  await page.mouse.move(corner.x - 12, corner.y - 6);
-  await sentence.waitFor();
+  await until(
+    async () => {
+      // The corner by which the chosen cell is dragged tells where on the canvas the cell is, once it has been drawn.
+      const corner = (await page.locator(".o-autofill").boundingBox())!;
+      await page.mouse.move(corner.x - 14, corner.y - 8);
+      await page.mouse.move(corner.x - 12, corner.y - 6);
+      await page.waitForTimeout(HOVER_MS);
+      return sentence.isVisible();
+    },
+    (isSeen) => isSeen,
+  );
 });
 
 withPage("an input says what it wants, and a refused value is refused in the workbook's words", async () => {

@@ -135,7 +135,7 @@ withOpenPane("a function is found by its task, and its example is worked out in 
   await choose("About", "F6");
   await openView(page, "Functions");
   await page.keyboard.type("which way does the dish point");
-  await pane().locator("summary").first().click();
+  await pane().locator("summary:visible").first().click();
   // Where nothing is asked for it is not put either: it would be neither counted nor printed.
   await inPane("Put the example into the selected cell").click();
   await statusIs(
