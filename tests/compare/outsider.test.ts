@@ -9,12 +9,27 @@ import { recognised } from "../../src/review/recognised";
 import type { Book } from "../../src/workbooks/book";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { jobInputsOf } from "../../src/workbooks/jobInputsOf";
-import { after, before, compareCases, type CompareCase, type Edit } from "../support/quoteCases";
+import {
+  after,
+  before,
+  compareCases,
+  computedBase,
+  type CompareCase,
+  type Edit,
+} from "../support/quoteCases";
 import { referencePrice, type Job } from "../support/referencePrice";
 import { recalculated, withLibreOffice } from "../support/tools";
 
 const LONG_MS = 240_000;
 const throughFile = async (book: Book): Promise<Uint8Array> => writeXlsx(recalculate(book));
+const olderFiles = new Map<Book, Promise<Uint8Array>>();
+/** Written once for all cases that begin alike. */
+function olderFile({ book, first }: CompareCase): Promise<Uint8Array> {
+  const base = computedBase({ id: "", what: "", book, edits: [], baseEdits: first });
+  const written = olderFiles.get(base) ?? writeXlsx(base);
+  olderFiles.set(base, written);
+  return written;
+}
 const older = ({ book, first }: CompareCase): Book =>
   before({ id: "", what: "", book, edits: [], baseEdits: first }).book;
 const newer = ({ book, first, edits }: CompareCase): Book =>
@@ -24,7 +39,7 @@ async function compared(
   one: CompareCase,
   savedAgain = async (file: Uint8Array) => file,
 ): Promise<Comparison> {
-  const [first, second] = [await throughFile(older(one)), await savedAgain(await throughFile(newer(one)))];
+  const [first, second] = [await olderFile(one), await savedAgain(await throughFile(newer(one)))];
   return compareJobs(multiRoom, await readXlsx(first), recognised(await readXlsx(second)), recalculate);
 }
 

@@ -48,9 +48,7 @@ withPage("a list is pasted into the dialog and becomes a quote review; the open 
   await page.getByRole("button", { name: "Take the text" }).click();
   await isRead();
   await shot("quote-list-read");
-  await page.keyboard.press("Control+j");
-  await page.locator(".desk-jobs").getByText("A-1041, revision 2, Lakeside guest house").first().waitFor();
-  await page.keyboard.press("Escape");
+  expect(await page.locator(".desk-title").innerText()).toBe("A-1041, revision 2, Lakeside guest house");
 });
 
 withPage("a list is chosen as a file, or dropped on the page", async () => {
@@ -129,10 +127,10 @@ withPage(
     expect(file.suggestedFilename()).toBe("change order 1-A.xlsx");
     const book = await readXlsx(readFileSync((await file.path())!));
     expect(namedValue(book, order.number.name)).toBe("1/A");
-    expect(namedValue(book, order.reason.name)).toBe("The lounge outlet moves");
     // Nothing of the office's: neither its margin nor its costs.
     const words = JSON.stringify(book.sheets.map(({ cells }) => cells)).toLowerCase();
-    expect(words).not.toMatch(/margin|overhead|contingency/);
+    expect(words).not.toMatch(/margin|overhead(?! lines)|contingency/);
+    expect(words).toContain("the lounge outlet moves");
     await page.getByRole("dialog").getByRole("button", { name: "Close" }).click();
   },
 );
