@@ -132,8 +132,9 @@ const MATERIALS = f`IF(${ARE_MATERIALS},SUM(${lines.again})+${corrected.twice}+$
 const COST = f`(${MATERIALS}+${LABOUR})*(1+${review.contingency})*(1+${review.overhead})`;
 /** The most that a selling price is worked out of: what is typed beside any sense must not name a function's argument. */
 const MOST_COST = 1e12;
+const MOST_MARGIN = 0.99;
 /** Without the costs the price goes as what was corrected; without a margin as its cost. */
-const PRICE = f`IF((${review.materials}="")*(1-(${ARE_MATERIALS}))>0,${review.price}+${DELTA},IF(${review.margin}="",IF(${review.cost}=0,${review.price}+${DELTA},${review.price}*(${COST})/${review.cost}),RIG.SELLPRICE(MIN(MAX(${COST},0),${MOST_COST}),${review.margin})))`;
+const PRICE = f`IF((${review.materials}="")*(1-(${ARE_MATERIALS}))>0,${review.price}+${DELTA},IF(${review.margin}="",IF(${review.cost}=0,${review.price}+${DELTA},${review.price}*(${COST})/${review.cost}),RIG.SELLPRICE(MIN(MAX(${COST},0),${MOST_COST}),MIN(MAX(${review.margin},0),${MOST_MARGIN}))))`;
 const BUILT_OK = allOk([
   materials.word,
   labour.word,
