@@ -162,21 +162,17 @@ const between = (read: Book): Finding[] =>
           "Both, or neither.",
         );
       if (low === undefined || high === undefined || cost === undefined) return [];
-      if (low > high)
+      if (low > high) {
+        // Of the three the one that is out of order with both others; most likely a decimal point slipped.
+        const isHigh = cost >= low;
+        const meant = isHigh ? high * 10 : low / 10;
         return wrong(
-          // Of the three the one that is out of order with both others.
-          cost >= low ? "high" : "low",
+          isHigh ? "high" : "low",
           `the lowest cost is ${figure(low)} and the highest ${figure(high)}.`,
           "The lowest first.",
-          // A decimal point that slipped.
-          cost >= low
-            ? high * 10 >= cost
-              ? { meant: high * 10, isGuess: true }
-              : {}
-            : low / 10 <= cost
-              ? { meant: low / 10, isGuess: true }
-              : {},
+          (isHigh ? meant >= cost : meant <= cost) ? { meant, isGuess: true } : {},
         );
+      }
       if (cost < low || cost > high)
         return wrong(
           "cost",

@@ -4,6 +4,7 @@ import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding, FindingPlace } from "../finding";
 import { inputsIn, type Input } from "../inputsIn";
 import { filledCells, hasJob, isBlank, namedCells, plainWord } from "../namedCells";
+import { onlyOne } from "../onlyOne";
 import { clearing } from "../rowCells";
 import { rowsIn } from "../rowsIn";
 import type { Rule } from "../rule";
@@ -236,7 +237,7 @@ function dishesWithoutFeed(read: Book): Finding[] {
   const from = new Set(filledCells(read, feeders.from.name).map(({ value }) => plainWord(value)));
   const others = filledCells(read, dishes.feed.name).map(({ value }) => String(value));
   const kinds = filledCells(read, feeds.name.name).map(({ value }) => String(value));
-  const meant = [new Set(others), new Set(kinds)].find(({ size }) => size === 1);
+  const meant = onlyOne(others, kinds);
   return filledCells(read, dishes.name.name).flatMap(({ value, index }): Finding[] => {
     const cell = cells[index];
     if (!cell || !isBlank(cell.value) || !from.has(plainWord(value))) return [];
@@ -246,7 +247,7 @@ function dishesWithoutFeed(read: Book): Finding[] {
         place: cell.place,
         message: `${String(value)} has no feed, and feeders come from it.`,
         expected: "A feed of the Parts sheet.",
-        ...(meant && { meant: [...meant][0]!, isGuess: true }),
+        ...(meant !== undefined && { meant, isGuess: true }),
         effect: "Nothing is received on it, and its feed is not priced.",
         remedy: "Choose it from the list.",
       },

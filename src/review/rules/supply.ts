@@ -2,6 +2,7 @@ import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding } from "../finding";
 import { filledCells, figure, isBlank, namedCells, plainWord, type NamedCell } from "../namedCells";
+import { onlyOne } from "../onlyOne";
 import type { Rule } from "../rule";
 
 /** Common practice, no source: a head unit draws 0.1 to 0.6 A; beyond this, watts were typed as amperes. */
@@ -130,7 +131,7 @@ function leftOut(read: Book, computed: Book): Finding[] {
   };
   const taken = filledCells(read, heads.supply.name).map(({ value }) => String(value));
   const listed = filledCells(read, estimate.supplies.name.name).map(({ value }) => String(value));
-  const meant = [new Set(taken), new Set(listed)].find(({ size }) => size === 1);
+  const meant = onlyOne(taken, listed);
   return [...known].flatMap(([head, index]): Finding[] => {
     const cell = own[index];
     const isLast = before.has(head) && !links.some(({ from }) => from === head);
@@ -141,7 +142,7 @@ function leftOut(read: Book, computed: Book): Finding[] {
         place: cell.place,
         message: `${row(head).length === 1 ? "It has" : `The ${row(head).length} switches from here up have`} too few volts, and no supply.`,
         expected: "A supply at one of them, unless their receivers are to feed them.",
-        ...(meant && { meant: [...meant][0]!, isGuess: true }),
+        ...(meant !== undefined && { meant, isGuess: true }),
         effect: "They are dead.",
         remedy: "Choose it from the list.",
       },

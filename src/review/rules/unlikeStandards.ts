@@ -200,16 +200,16 @@ function unlike(read: Book, firm: FirmSays, input: Input, cell: InputCell): Find
   if (counts?.includes(name)) {
     const other = otherCounts(counts);
     // A job may count a part otherwise than the standards, but hardly as they do and otherwise too; a figure may slide over.
-    const [lost, ...more] = countsOfTheirs(counts);
+    const lost = countsOfTheirs(counts);
     const theyCount = counts.some((one) => Boolean(row![one.slice(block!.length + 1)]));
     const isAnother =
       block === "labour" ||
-      (lost === undefined ? other && theyCount : more.length === 0 && lost.value === value);
+      (lost.length === 0 ? other && theyCount : lost.length === 1 && lost[0]!.value === value);
     if (theirs === undefined && !isBlank(value) && value !== 0 && isAnother)
       return say(undefined, "Blank, as in the standards.", "It is counted in one more way.").map((one) => ({
         ...one,
         // What slid out of its column goes back into it.
-        undoing: [{ place: cell.place }, ...countsOfTheirs(counts)],
+        undoing: [{ place: cell.place }, ...lost],
       }));
     if (theirs !== undefined && theirs !== 0 && isBlank(value) && !other)
       return say(theirs, `${shown(theirs)}, as in the standards.`, "Nothing counts it.");
