@@ -59,6 +59,9 @@ import { otherFigure } from "./rules/otherFigure";
 import { printedPage } from "./rules/printedPage";
 import { NAMED_ONE_BY_ONE, quoteSlips } from "./rules/quoteSlips";
 import { tellsMore } from "./rules/tellsMore";
+import { countedTwice } from "./rules/countedTwice";
+import { loggedTotal } from "./rules/loggedTotal";
+import { printedTwice } from "./rules/printedTwice";
 import { brokenInputs } from "./rules/brokenInputs";
 import { unreadable } from "./rules/unreadable";
 import { workNeeded } from "./rules/workNeeded";
@@ -125,6 +128,9 @@ export const rules: readonly Rule[] = [
   covered,
   printedPage,
   changedWords,
+  countedTwice,
+  printedTwice,
+  loggedTotal,
   officeRemarks,
   tellsMore,
   leadsOutside,

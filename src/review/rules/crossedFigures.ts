@@ -34,6 +34,12 @@ export const crossedFigures: Rule = {
       most: estimate.rooms.longest.name,
       named: estimate.rooms.outlet.name,
     }),
+    ...ranges(read, {
+      of: estimate.types.run.name,
+      least: estimate.types.shortest.name,
+      most: estimate.types.longest.name,
+      named: estimate.types.name.name,
+    }),
     ...losses(read),
   ],
 };
@@ -98,6 +104,11 @@ function inEachOthersCell(place: FindingPlace, value: number, other: Input | und
 
 /** Common practice, no source: an estimate is seldom off by more than half. */
 const MOST_OF_LIKELY = 1.5;
+/** Common practice, no source: beyond so many times the likely figure a point is in the wrong place. */
+const FAR_OVER_LIKELY = 5;
+
+/** Of these a blank is the tolerance on Site. */
+const RUNS = new Set<string>([estimate.rooms.run.name, estimate.types.run.name]);
 
 interface Range {
   readonly of: string;
@@ -132,7 +143,7 @@ function ranges(read: Book, { of, least, most, named }: Range): Finding[] {
         ...more,
       },
     ];
-    if (blanks.length === 1 && of !== estimate.rooms.run.name)
+    if (blanks.length === 1 && !RUNS.has(of))
       return say(blanks[0]!, "of the least and the most one is blank.", "Both, or neither.");
     // Of a least and a most that cross the one that the likely figure belies is off.
     if (from !== undefined && to !== undefined && from > to && is !== undefined && is >= from && is > to)
@@ -171,6 +182,13 @@ function ranges(read: Book, { of, least, most, named }: Range): Finding[] {
         `${figure(is)} is over its most of ${figure(to)}.`,
         "Between the two.",
         usual,
+      );
+    if (to !== undefined && is > 0 && to > FAR_OVER_LIKELY * is)
+      return say(
+        high[index]!,
+        `the most is ${figure(to)}, ${figure(to / is)} times the likely ${figure(is)}.`,
+        `Seldom more than ${figure(is * MOST_OF_LIKELY)}: is the point in its place?`,
+        { weight: "doubtful", usual: { low: is, high: is * MOST_OF_LIKELY } },
       );
     return [];
   });

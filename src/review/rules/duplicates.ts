@@ -210,6 +210,8 @@ const IN_OTHER_WORDS = [
   { block: "provisional", amount: estimate.provisional.sum, counted: undefined, what: "sum" },
   { block: "fittings", amount: estimate.fittings.price, counted: estimate.fittings.piece, what: "price" },
   { block: "labour", amount: estimate.labour.minutes, counted: estimate.labour.piece, what: "time" },
+  { block: "sites", amount: estimate.sites.cost, counted: undefined, what: "cost" },
+  { block: "options", amount: estimate.options.each, counted: undefined, what: "price" },
 ] as const;
 
 const withDigits = (words: ReadonlySet<string>): string =>

@@ -81,6 +81,7 @@ function devices(read: Book): Finding[] {
   return [
     ...differing(read, lines, [{ of: branches.device, what: "part", weight: "doubtful" }]),
     ...lengths(read, lines, branches.length, "lead"),
+    ...lengthLeftOut(read, lines),
   ];
 }
 
@@ -157,6 +158,33 @@ function lengths(read: Book, lines: readonly Line[], of: Named, what: string): F
         },
       ];
     });
+  });
+}
+
+/** A blank is a device that sits right at what feeds it; on all other floors it hangs on a lead. */
+function lengthLeftOut(read: Book, lines: readonly Line[]): Finding[] {
+  const cells = namedCells(read, branches.length.name);
+  return [...groupsOf(lines).values()].flatMap((group): Finding[] => {
+    const without = group.filter((line) => isBlank(cells[line.index]?.value));
+    const others = group.flatMap((line) => {
+      const value = cells[line.index]?.value;
+      return typeof value === "number" && value > 0 ? [value] : [];
+    });
+    const [line] = without;
+    if (!line || without.length > 1 || others.length < FEWEST_FLOORS || others.length < group.length - 1)
+      return [];
+    const [low, high] = [Math.min(...others), Math.max(...others)];
+    return [
+      {
+        weight: "doubtful",
+        place: cells[line.index]!.place,
+        message: `The lead of ${line.called} is blank, on the other floors ${low === high ? figure(low) : `${figure(low)} to ${figure(high)}`}.`,
+        expected: "A length like those of the other floors, unless it sits right at what feeds it.",
+        ...(low === high ? { meant: low, isGuess: true as const } : { usual: { low, high } }),
+        effect: "Its cable is neither bought nor reckoned with.",
+        remedy: "Compare with the plan.",
+      },
+    ];
   });
 }
 

@@ -5,6 +5,7 @@ import type { Finding } from "../finding";
 import { deceives, hasOtherBlanks, seenAs } from "../lookAlike";
 import { filledCells, plainWord, type NamedCell } from "../namedCells";
 import type { Rule } from "../rule";
+import { lettersApart } from "../spelling";
 
 export const looksAlike: Rule = {
   id: "text that looks like another",
@@ -46,7 +47,7 @@ export const looksAlike: Rule = {
         ];
       }),
     );
-    return [...strange, ...spacedOtherwise(read)];
+    return [...strange, ...spacedOtherwise(read), ...oneLetterOff(read)];
   },
 };
 
@@ -78,5 +79,40 @@ function spacedOtherwise(read: Book): Finding[] {
         remedy: "Write it as in the other rows.",
       })),
     );
+  });
+}
+
+/** So many letters make a word of which one can be missing. */
+const FEWEST_LETTERS = 5;
+
+const digitsOf = (word: string): string => word.replace(/\D+/g, " ");
+
+/** A floor of one row whose name is that of many rows but for a letter; one with another number is another. */
+function oneLetterOff(read: Book): Finding[] {
+  const rows = new Map<string, NamedCell[]>();
+  for (const cell of filledCells(read, estimate.rooms.floor.name))
+    rows.set(plainWord(cell.value), [...(rows.get(plainWord(cell.value)) ?? []), cell]);
+  return [...rows].flatMap(([word, [only, ...more]]): Finding[] => {
+    if (!only || more.length > 0 || word.length < FEWEST_LETTERS) return [];
+    const meant = [...rows].find(
+      ([other, cells]) =>
+        cells.length >= FEWEST_ALIKE &&
+        digitsOf(other) === digitsOf(word) &&
+        /\d/.test(word) &&
+        lettersApart(word, other, 1) === 1 &&
+        word.replace(/[^\p{L}\p{N}]+/gu, "") !== other.replace(/[^\p{L}\p{N}]+/gu, ""),
+    )?.[1];
+    if (!meant) return [];
+    return [
+      {
+        weight: "doubtful",
+        place: only.place,
+        message: `The floor is written “${String(only.value)}” in this row alone, and “${String(meant[0]!.value)}” in ${meant.length} others.`,
+        expected: `“${String(meant[0]!.value)}”.`,
+        meant: String(meant[0]!.value),
+        effect: "It counts as a floor of its own: it is set up once more.",
+        remedy: "Write it as in the other rows.",
+      },
+    ];
   });
 }

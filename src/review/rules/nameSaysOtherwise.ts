@@ -1,10 +1,11 @@
 import type { Named } from "../../formula/build";
 import type { Book } from "../../workbooks/book";
 import { estimate } from "../../workbooks/multiRoom/names";
+import { taxClass, taxes } from "../../workbooks/multiRoom/names/site";
 import { namedValue } from "../../workbooks/named";
 import type { Finding } from "../finding";
 import { dishFitting, isSameSize, metresIn } from "../dishFitting";
-import { figure, filledCells, isBlank, plainWord } from "../namedCells";
+import { figure, filledCells, isBlank, namedCells, plainWord } from "../namedCells";
 import type { Rule } from "../rule";
 import { rowsIn } from "../rowsIn";
 
@@ -60,6 +61,8 @@ export const nameSaysOtherwise: Rule = {
     ...SAID.flatMap((said) => unlike(read, said)),
     ...ofDishes(read),
     ...routeAssumed(read),
+    ...taxOfWork(read),
+    ...bondsOfAnotherDish(read),
   ],
 };
 
@@ -159,4 +162,73 @@ function routeAssumed(read: Book): Finding[] {
       remedy: "Choose the route from the list, or correct the assumption.",
     },
   ];
+}
+
+/** A class of tax that is called after work, while labour has none. */
+function taxOfWork(read: Book): Finding[] {
+  const [labour] = namedCells(read, taxClass.labour.name);
+  if (!labour || !isBlank(labour.value)) return [];
+  const ofWork = filledCells(read, taxes.name.name).filter(({ value }) =>
+    /\b(?:work|labour)\b/i.test(String(value)),
+  );
+  const [meant] = ofWork;
+  if (!meant || ofWork.length > 1) return [];
+  const onGoods = [taxClass.reception, taxClass.cable, taxClass.fittings].flatMap(({ name }) =>
+    filledCells(read, name).filter(({ value }) => plainWord(value) === plainWord(meant.value)),
+  );
+  // A job may have work that is taxed so among its options alone.
+  const isIdle = ![...Object.values(taxClass), estimate.options.tax, estimate.provisional.tax].some(
+    ({ name }) => filledCells(read, name).some(({ value }) => plainWord(value) === plainWord(meant.value)),
+  );
+  if (onGoods.length === 0 && !isIdle) return [];
+  return [
+    {
+      ...otherwise(
+        labour.place,
+        `Labour has no tax class, and “${String(meant.value)}” is ${isIdle ? "on nothing" : "on what is bought"}.`,
+        `“${String(meant.value)}”, if it is meant for labour.`,
+        {
+          undoing: [
+            { place: labour.place, value: String(meant.value) },
+            // A line may have slipped up by one.
+            ...(onGoods.length === 1 ? [{ place: onGoods[0]!.place }] : []),
+          ],
+          isGuess: true,
+        },
+      ),
+      effect: "Labour is taxed at the usual rate.",
+      remedy: "Choose the class for labour on Site, and clear it where goods have it, or leave it.",
+    },
+  ];
+}
+
+/** A conductor that is called after one dish, and said to bond another. */
+function bondsOfAnotherDish(read: Book): Finding[] {
+  const names = filledCells(read, dishes.name.name).map(({ value }) => String(value));
+  return rowsIn(read, estimate.bonds.where, { dish: estimate.bonds.dish }).flatMap(
+    ({ called, cell, word }): Finding[] => {
+      const words = new Set(plainWord(called).split(/[^\p{L}\p{N}-]+/u));
+      const meant = names.filter((name) => words.has(plainWord(name)));
+      const [own] = meant;
+      const dish = cell("dish");
+      if (
+        own === undefined ||
+        meant.length > 1 ||
+        !dish ||
+        isBlank(dish.value) ||
+        word("dish") === plainWord(own)
+      )
+        return [];
+      return [
+        {
+          ...otherwise(dish.place, `“${called}” is said to bond ${String(dish.value)}.`, `${own}.`, {
+            meant: own,
+          }),
+          effect: `${own} then counts as a dish without a conductor.`,
+          remedy:
+            "Correct the dish, or the name of the conductor. What must be bonded is settled by the local code and a licensed person.",
+        },
+      ];
+    },
+  );
 }

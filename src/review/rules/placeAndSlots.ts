@@ -19,8 +19,35 @@ export const placeAndSlots: Rule = {
   id: "place and slots that do not fit",
   reason: "A sign or a letter that is lost puts the house, or the slot, on the other side of the earth.",
   example: "A longitude of 98.25 for a house at 98.25 west: none of its slots at 97W and 113W can be seen.",
-  find: ({ read }) => [...unseen(read), ...hidden(read), ...modulations(read), ...farApart(read)],
+  find: ({ read }) => [
+    ...unseen(read),
+    ...hidden(read),
+    ...modulations(read),
+    ...farApart(read),
+    ...aboveTheRain(read),
+  ],
 };
+
+/** Of a kilometre. */
+const METRES = 1000;
+
+/** A house higher than the rain that is said to fall on it: a digit too many. */
+function aboveTheRain(read: Book): Finding[] {
+  const [height] = namedCells(read, site.height.name);
+  const rain = namedValue(read, site.rain_height.name);
+  if (typeof height?.value !== "number" || typeof rain !== "number" || height.value <= rain * METRES)
+    return [];
+  return [
+    {
+      weight: "doubtful",
+      place: height.place,
+      message: `The place is said to lie ${figure(height.value)} m above the sea, higher than the rain above it (${figure(rain)} km).`,
+      expected: `Less than ${figure(rain * METRES)} m: was a digit typed too many?`,
+      effect: "No rain is reckoned with, so signals look safer than they are.",
+      remedy: "Look it up on a map, or correct the rain height.",
+    },
+  ];
+}
 
 /** Common practice, no source: what a dish of usual size receives beside its main slot. */
 const WIDEST = 25;

@@ -10,7 +10,6 @@ import type { ExcelStandIn } from "../../support/excelStandIn";
 import { ExcelHost } from "../../../src/hosts/excel/excelHost";
 import { LINES } from "../../../src/hosts/excel/trial/tryExcel";
 import type { TrialLine } from "../../../src/pane/trial";
-import type { Book } from "../../../src/workbooks/book";
 import { hurried, judged, namedLine, oddOptions, trialCases, withExcel, type TrialCase } from "./trialCases";
 
 /**
@@ -23,7 +22,6 @@ const OTHERWISE: Readonly<Record<string, readonly string[]>> = {
   "22-totals-stored-only": ["demonstration totals", "overall"],
 };
 
-const remembered = new Map<string, Book>();
 const SEED = 16;
 
 /** The same numbers are drawn in each case. */
@@ -91,7 +89,7 @@ test.each(OUTSIDE.map((one) => [one.id, one] as const))("%s", async (id, one) =>
   await withExcel(
     oddOptions(one),
     async (excel) => {
-      excel.state.remembered = remembered;
+      excel.state.isUnheard = true;
       before?.(excel);
       const trial = await hurried(
         new ExcelHost().tryExcel({

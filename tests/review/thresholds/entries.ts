@@ -1,5 +1,5 @@
 /** Thresholds of single entries: missing, zero, text, out of bounds, crossed, given twice, outside the block. */
-import { GONE, type Pair } from "./pair";
+import { GONE, valueAt, type Pair } from "./pair";
 
 export const entryPairs: readonly Pair[] = [
   {
@@ -45,6 +45,29 @@ export const entryPairs: readonly Pair[] = [
     inside: { "assumptions_text free": "Is there a duct? Then the price falls." },
     beyond: { "assumptions_text free": "58 an hour enough here??" },
     at: "assumptions_text free",
+  },
+  {
+    rule: "sentence printed twice",
+    limit: "another word is another sentence, a full stop less is none",
+    given: { "exclusions_text free": "Repair of finishes." },
+    inside: { "exclusions_text free 2": "Repair of ceilings." },
+    beyond: { "exclusions_text free 2": "repair of finishes" },
+    at: "exclusions_text free 2",
+  },
+  {
+    rule: "log of another total",
+    limit: "less than half a cent is rounding, more is another total",
+    inside: (book) => ({ "log_after last": valueAt(book, "quote_total") + 0.004 }),
+    beyond: (book) => ({ "log_after last": valueAt(book, "quote_total") + 0.006 }),
+    at: "log_after last",
+  },
+  {
+    rule: "part counted twice",
+    limit: "none more for the job, or one more",
+    given: { "dishes_part of D1": "dish 0.9 m with mount" },
+    inside: { "fittings_fixed of dish 0.9 m with mount": 0 },
+    beyond: { "fittings_fixed of dish 0.9 m with mount": 1 },
+    at: "fittings_fixed of dish 0.9 m with mount",
   },
   {
     rule: "duplicate",

@@ -15,6 +15,7 @@ import {
 import { bookOf, emptySheet } from "../books";
 import { calledBy, markedBlank, type Caller } from "./calls";
 import type { BlankKind, Oddities } from "./oddities";
+import { resultsOf } from "./sharedResults";
 import { officeError } from "./strict";
 
 /** From 1900-01-01 to 1904-01-01, as Excel counts (ECMA-376 part 1, 18.17.4.1). */
@@ -254,32 +255,15 @@ export class WorkbookState {
     const guard = this.protectedSheets.get(sheetName);
     if (this.oddities.protection === "lost") this.protectedSheets.delete(sheetName);
     if (guard && !guard.insertRows) throw officeError("AccessDenied", "Rows can't be inserted.");
-    const model = openModel(this.book);
-    const sheetId = model.getters.getSheetIds().find((id) => model.getters.getSheetName(id) === sheetName)!;
-    const command = {
-      sheetId,
-      sheetName,
-      dimension: "ROW",
-      base: first,
-      position: "before",
-      quantity: count,
-    };
-    const { isSuccessful } = quietly(() => model.dispatch("ADD_COLUMNS_ROWS" as never, command as never));
-    if (!isSuccessful) throw new Error(`the engine did not insert rows into ${sheetName}`);
-    this.book = quietly(() => fromModel(loadLibrary(), model));
+    this.changeRows("ADD_COLUMNS_ROWS", sheetName, { base: first, position: "before", quantity: count });
     this.moveLocks(sheetName, first, count);
     this.dirty();
   }
 
   deleteRows(sheetName: string, first: number, count: number): void {
     if (this.protectedSheets.has(sheetName)) throw officeError("AccessDenied", "Rows can't be deleted.");
-    const model = openModel(this.book);
-    const sheetId = model.getters.getSheetIds().find((id) => model.getters.getSheetName(id) === sheetName)!;
     const elements = Array.from({ length: count }, (_, index) => first + index);
-    const command = { sheetId, sheetName, dimension: "ROW", elements };
-    const { isSuccessful } = quietly(() => model.dispatch("REMOVE_COLUMNS_ROWS" as never, command as never));
-    if (!isSuccessful) throw new Error(`the engine did not delete rows of ${sheetName}`);
-    this.book = quietly(() => fromModel(loadLibrary(), model));
+    this.changeRows("REMOVE_COLUMNS_ROWS", sheetName, { elements });
     const left = [...(this.unlocked.get(sheetName) ?? [])].flatMap((at) => {
       const { top: row, left: column } = parseRange(at)!;
       if (row >= first && row < first + count) return [];
@@ -287,6 +271,20 @@ export class WorkbookState {
     });
     this.unlocked.set(sheetName, new Set(left));
     this.dirty();
+  }
+
+  /** The engine moves what refers to the rows. */
+  private changeRows(what: string, sheetName: string, rows: object): void {
+    const changed = (): Book => {
+      const model = openModel(this.book);
+      const sheetId = model.getters.getSheetIds().find((id) => model.getters.getSheetName(id) === sheetName)!;
+      const command = { sheetId, sheetName, dimension: "ROW", ...rows };
+      const { isSuccessful } = quietly(() => model.dispatch(what as never, command as never));
+      if (!isSuccessful) throw new Error(`the engine refused ${what} on ${sheetName}`);
+      return quietly(() => fromModel(loadLibrary(), model));
+    };
+    const book = resultsOf(JSON.stringify([this.book, what, sheetName, rows]), changed);
+    this.book = JSON.parse(JSON.stringify(book)) as Book;
   }
 
   /** New rows take the locks of the row above them, as they take its looks. */
@@ -358,33 +356,38 @@ export class WorkbookState {
     return (this.result ??= this.withOwnFormulas(this.computedAnew()));
   }
 
-  /** Computed otherwise, a cell still has its formula. */
+  /** Computed otherwise, a cell still has its formula. The results are others' as well: nothing of them changes. */
   private withOwnFormulas(book: Book): Book {
-    for (const one of [...this.forgotten, ...this.instead.keys()]) {
-      const [name, at] = one.split("!") as [string, string];
-      const sheet = book.sheets.find((other) => other.name === name);
-      if (!sheet?.cells[at]) continue;
-      sheet.cells[at].formula = this.sheet(name)?.cells[at]?.formula;
-      if (this.forgotten.has(one)) sheet.results[at] = { error: this.forgottenCode };
-    }
-    return book;
+    const others = [...this.forgotten, ...this.instead.keys()];
+    if (others.length === 0) return book;
+    const sheets = book.sheets.map((sheet) => {
+      const own = others.filter((one) => one.startsWith(`${sheet.name}!`));
+      if (own.length === 0) return sheet;
+      const [cells, results] = [{ ...sheet.cells }, { ...sheet.results }];
+      for (const one of own) {
+        const at = one.slice(sheet.name.length + 1);
+        if (!cells[at]) continue;
+        cells[at] = { ...cells[at], formula: this.sheet(sheet.name)?.cells[at]?.formula };
+        if (this.forgotten.has(one)) results[at] = { error: this.forgottenCode };
+      }
+      return { ...sheet, cells, results };
+    });
+    return { ...book, sheets };
   }
 
-  /** Results of whole templates, for tests that compute the same ones often; what is called meanwhile is then not heard. */
-  remembered: Map<string, Book> | undefined;
+  /** What is called while a template computes is not heard: its results may be those of an earlier time. */
+  isUnheard = false;
 
   private computedAnew(): Book {
     const compute = (): Book => quietly(() => fromModel(loadLibrary(), this.engine()));
-    const { caller, remembered } = this;
-    const called = (): Book => (caller ? calledBy(caller, compute) : compute());
-    if (!remembered || this.book.sheets.length < TEMPLATE_SHEETS) return called();
+    const { caller } = this;
+    const isHeard = caller && (!this.isUnheard || this.book.sheets.length < TEMPLATE_SHEETS);
+    if (isHeard) return calledBy(caller, compute);
     const { blankInRange, blankAlone, errorInRange, spillsNot, elsewhere } = this.oddities;
-    const key = JSON.stringify([
-      this.asComputed(),
-      [blankInRange, blankAlone, errorInRange, spillsNot, elsewhere],
-    ]);
-    if (!remembered.has(key)) remembered.set(key, called());
-    return remembered.get(key)!;
+    const oddly = caller && [blankInRange, blankAlone, errorInRange, spillsNot, elsewhere];
+    // A formula may ask for today.
+    const asked = [this.asComputed(), oddly, new Date().toDateString()];
+    return resultsOf(JSON.stringify(asked), caller ? () => calledBy(caller, compute) : compute);
   }
 
   /** What a cell shows, with what is odd about this Excel. */
