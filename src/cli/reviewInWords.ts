@@ -43,8 +43,11 @@ export const asksForALook = ({ weight }: Finding): boolean => weight !== "worth 
 const placeInWords = ({ place }: Pick<Finding, "place">): string =>
   place ? `${place.sheet}!${place.cell}` : "whole workbook";
 
+/** The likeliest; the report and the list have all. */
+const MOST_WAYS = 3;
+
 function findingInWords(told: Told, kept: KeptReview | undefined): string[] {
-  const { weight, cause, message, expected, effect, remedy, rule, leadsTo = [] } = told.finding;
+  const { weight, cause, message, expected, effect, remedy, rule, leadsTo = [], mends = [] } = told.finding;
   const word = wordOf(told, kept);
   return [
     `  ${word === undefined ? "" : `${word}, `}${weight}: ${placeInWords(told.finding)} (${rule})`,
@@ -54,5 +57,8 @@ function findingInWords(told: Told, kept: KeptReview | undefined): string[] {
     ...(effect === undefined ? [] : [`    Effect: ${effect}`]),
     ...leadsToInWords(leadsTo).map((line) => `    Because of it: ${line}`),
     `    ${remedy}`,
+    ...mends
+      .slice(0, MOST_WAYS)
+      .map(({ place, what, does }) => `    Mend at ${place.sheet}!${place.cell}, ${what}: ${does}.`),
   ];
 }

@@ -9,7 +9,8 @@ import type { Noted } from "../review/again/noted";
 import type { Again, Known, Settled } from "../review/again/knownAgain";
 import { leftOutInWords, notLookedInWords } from "../review/facts";
 import { afterSettling } from "../review/again/told";
-import { WEIGHTS, type Finding, type FindingPlace, type Weight } from "../review/finding";
+import { WEIGHTS, type Finding, type FindingPlace, type Mend, type Weight } from "../review/finding";
+import { goesTo } from "../review/mends";
 import type { FullReview } from "../review/reviewInFull";
 import { leadsToInWords } from "../review/leadsToInWords";
 import { button, make, paragraph, setText } from "./dom";
@@ -148,7 +149,8 @@ export class FindingList {
     this.draw();
     this.entries.querySelector("[aria-current]")?.scrollIntoView({ block: "start" });
     const { of, finding } = this.current;
-    if (finding.place) of.goTo(finding.place.sheet, finding.place.cell);
+    const place = goesTo(finding);
+    if (place) of.goTo(place.sheet, place.cell);
   }
 
   private get shown(): Item[] {
@@ -284,17 +286,21 @@ export class FindingList {
         },
         "pane-button pane-jump",
       );
-    const places = [place, cause].flatMap((one) => (one ? [jump(one)] : []));
+    const to = goesTo(finding);
+    const others = [place, cause].filter((one) => one && !isSame(one, to));
     const word = of.kept?.earlier && again ? WORDS[again.state] : "";
     const line = make(
       "li",
       {},
-      ...(places.length > 0 || word !== ""
+      ...(to || word !== ""
         ? [
             make(
               "div",
               { className: "pane-row" },
-              ...places,
+              ...(to ? [jump(to)] : []),
+              ...(others.length > 0
+                ? [make("span", { className: "pane-quiet" }, "seen at"), ...others.map((one) => jump(one!))]
+                : []),
               ...(word === "" ? [] : [make("span", { className: "finding-word" }, word)]),
             ),
           ]
@@ -304,6 +310,7 @@ export class FindingList {
       ...(effect ? [paragraph(`Effect: ${effect}`, "pane-quiet")] : []),
       ...leadsToInWords(leadsTo).map((text) => paragraph(`Because of it: ${text}`, "pane-quiet")),
       paragraph(remedy, "pane-way"),
+      ...waysOf(finding, jump),
       ...this.settling(item),
     );
     if (item === this.current) line.setAttribute("aria-current", "true");
@@ -409,6 +416,36 @@ export class FindingList {
   private trouble(error: unknown): void {
     setText(this.position, error instanceof Error ? error.message : String(error));
   }
+}
+
+const isSame = (one: FindingPlace | undefined, other: FindingPlace | undefined): boolean =>
+  one?.sheet === other?.sheet && one?.cell === other?.cell;
+
+/** So many ways are shown at once; the rest is a step away. */
+const WAYS_AT_ONCE = 3;
+
+/** What kinds of change would put it right, each at its input. */
+function waysOf({ mends = [] }: Finding, jump: (place: FindingPlace) => HTMLElement): HTMLElement[] {
+  if (mends.length === 0) return [];
+  const way = ({ place, what, does }: Mend): HTMLElement => make("li", {}, jump(place), ` ${what}: ${does}.`);
+  const [first, rest] = [mends.slice(0, WAYS_AT_ONCE), mends.slice(WAYS_AT_ONCE)];
+  return [
+    paragraph(
+      mends.length === 1 ? "This would do:" : "Any of these would do; try it and look again:",
+      "pane-quiet",
+    ),
+    make("ul", { className: "finding-ways" }, ...first.map(way)),
+    ...(rest.length === 0
+      ? []
+      : [
+          make(
+            "details",
+            { className: "finding-ways" },
+            make("summary", {}, `${rest.length} more ${rest.length === 1 ? "way" : "ways"}`),
+            make("ul", {}, ...rest.map(way)),
+          ),
+        ]),
+  ];
 }
 
 /** Goes on in the list that is seen, wherever the focus is. */

@@ -43,6 +43,15 @@ export interface Amount {
   readonly isAbout: boolean;
 }
 
+/** An input that puts something right. */
+export interface Mend {
+  readonly place: FindingPlace;
+  /** What stands there, in the sheet's words: "Run of A-07". */
+  readonly what: string;
+  /** What kind of change would do, as a clause. */
+  readonly does: string;
+}
+
 export interface Finding {
   readonly weight: Weight;
   /** Where it is seen; absent when it is about the whole workbook. */
@@ -73,6 +82,8 @@ export interface Finding {
   readonly check?: Pick<Check, "id" | "entriesOf">;
   /** What to do about it, in a sentence. */
   readonly remedy: string;
+  /** The inputs that put it right, the likeliest first, where they are not the cell in which it is seen. */
+  readonly mends?: readonly Mend[];
 }
 
 /** Half a cent. */

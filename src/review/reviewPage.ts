@@ -233,7 +233,7 @@ const placeIn = ({ place }: Pick<Finding, "place">): string =>
   place ? `Sheet ${place.sheet}, cell ${place.cell}` : "The whole workbook";
 
 function item(told: Told, kept: KeptReview | undefined): Html {
-  const { weight, place, message, expected, effect, remedy, leadsTo = [] } = told.finding;
+  const { weight, place, message, expected, effect, remedy, leadsTo = [], mends = [] } = told.finding;
   const word = wordOf(told, kept);
   const rows = (
     [
@@ -241,6 +241,7 @@ function item(told: Told, kept: KeptReview | undefined): Html {
       ["Effect", [effect]],
       ["Because of it", leadsToInWords(leadsTo)],
       ["What to do", [remedy]],
+      ["Any of these", mends.map((mend) => `${placeIn(mend)}, ${mend.what}: ${mend.does}.`)],
     ] as const
   ).flatMap(([term, texts]) => {
     const told = texts.filter((text) => text !== undefined);

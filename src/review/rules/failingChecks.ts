@@ -8,6 +8,7 @@ import { namesIn } from "../../formula/namesIn";
 import { checkWithWords } from "../../workbooks/checkWithWords";
 import { templateOf } from "../../workbooks/templates";
 import type { Finding, FindingPlace } from "../finding";
+import { mendsOf } from "../mends";
 import { checks } from "../../workbooks/checkNames";
 
 export function failingChecks(book: Book): Finding[] {
@@ -27,11 +28,14 @@ export function failingChecks(book: Book): Finding[] {
     const found = at(-1);
     const check = definition && checkWithWords(definition, words(at(-3)));
     const formula = sheet.cells[address(row, zone.left - 1)]?.formula;
+    const cause = formula === undefined ? undefined : firstCounted(book, formula);
+    const mends = check && mendsOf(check.id, book, cause);
     findings.push({
       ...(check && { check: { id: check.id, entriesOf: check.entriesOf } }),
       weight: result === "note" ? "worth knowing" : "wrong",
       place: { sheet: sheet.name, cell: address(row, zone.left) },
-      cause: formula === undefined ? undefined : firstCounted(book, formula),
+      cause,
+      ...(mends && mends.length > 0 && { mends }),
       message: isBookError(found)
         ? `${words(at(-3))}: could not be found out, it shows ${found.error}.`
         : `${words(at(-3))}: ${words(found)}.`,

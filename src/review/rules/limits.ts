@@ -1,12 +1,15 @@
 import type { Book, BookResult } from "../../workbooks/book";
+import type { EstimateCheck } from "../../workbooks/multiRoom/checks";
 import { estimate } from "../../workbooks/multiRoom/names";
 import type { Finding, FindingPlace } from "../finding";
 import { filledCells, isBlank, namedCells, plainWord } from "../namedCells";
+import { mendsOf } from "../mends";
 import type { Rule } from "../rule";
 
 const { rooms, heads, branches, site, settings } = estimate;
 
 interface Limit {
+  readonly check: EstimateCheck;
   readonly verdict: string;
   readonly bad: string;
   readonly of: string;
@@ -20,6 +23,7 @@ interface Limit {
 
 const COLUMNS: readonly Limit[] = [
   {
+    check: "level too low",
     verdict: rooms.check.level.name,
     bad: "low",
     of: rooms.weakest.name,
@@ -30,6 +34,7 @@ const COLUMNS: readonly Limit[] = [
     remedy: "Shorten the run, take a better cable, or a splitter that loses less.",
   },
   {
+    check: "level too high",
     verdict: rooms.check.level.name,
     bad: "high",
     of: rooms.strongest.name,
@@ -40,6 +45,7 @@ const COLUMNS: readonly Limit[] = [
     remedy: "Take a tap or an outlet that loses more.",
   },
   {
+    check: "slope too steep",
     verdict: rooms.check.slope.name,
     bad: "steep",
     of: rooms.slope.name,
@@ -50,6 +56,7 @@ const COLUMNS: readonly Limit[] = [
     remedy: "Put an equaliser into the trunk, or take a cable that loses less at the highest frequency.",
   },
   {
+    check: "applied volts too high",
     verdict: rooms.check.applied.name,
     bad: "high",
     of: rooms.volts.applied.name,
@@ -60,6 +67,7 @@ const COLUMNS: readonly Limit[] = [
       "Take devices that pass power towards the head unit only, or an inserter whose other side passes none.",
   },
   {
+    check: "short of volts",
     verdict: heads.check.power.name,
     bad: "low",
     of: heads.fed.least.name,
@@ -70,6 +78,7 @@ const COLUMNS: readonly Limit[] = [
     remedy: "Take a cable with less resistance, a supply with more volts, or move it nearer.",
   },
   {
+    check: "supply overloaded",
     verdict: heads.check.current.name,
     bad: "high",
     of: heads.fed.supplied.name,
@@ -79,6 +88,7 @@ const COLUMNS: readonly Limit[] = [
     remedy: "Take a supply that gives more.",
   },
   {
+    check: "amplifiers short of volts",
     verdict: branches.check.power.name,
     bad: "low",
     of: branches.check.volts.name,
@@ -88,6 +98,7 @@ const COLUMNS: readonly Limit[] = [
     remedy: "Put an inserter where its power passes to the amplifier.",
   },
   {
+    check: "devices overloaded",
     verdict: branches.check.current.name,
     bad: "high",
     of: branches.check.amps.name,
@@ -97,6 +108,7 @@ const COLUMNS: readonly Limit[] = [
     remedy: "Take a device that bears more, or feed the head unit past it.",
   },
   {
+    check: "amplifiers overdriven",
     verdict: branches.check.output.name,
     bad: "high",
     of: branches.level.greatest.name,
@@ -112,6 +124,7 @@ const COLUMNS: readonly Limit[] = [
 const NOTHING_ARRIVES = "No supply reaches it: add one, or mend what stands between.";
 
 interface InWords {
+  readonly check: EstimateCheck;
   readonly verdict: string;
   readonly bad: readonly string[];
   readonly named: string;
@@ -125,6 +138,7 @@ interface InWords {
 /** Verdicts without a figure of their own. */
 const WORDS: readonly InWords[] = [
   {
+    check: "no user band",
     verdict: rooms.check.bands.name,
     bad: ["bad"],
     named: rooms.outlet.name,
@@ -134,6 +148,7 @@ const WORDS: readonly InWords[] = [
     remedy: "Add an output or a head unit, or keep other user bands.",
   },
   {
+    check: "outlets dead",
     verdict: rooms.check.commands.name,
     bad: ["dead"],
     named: rooms.outlet.name,
@@ -144,6 +159,7 @@ const WORDS: readonly InWords[] = [
       "Look at what stands between the two: what blocks power, an amplifier without return, an inserter.",
   },
   {
+    check: "connectors too few",
     verdict: rooms.check.connectors.name,
     bad: ["too many"],
     named: rooms.outlet.name,
@@ -152,6 +168,7 @@ const WORDS: readonly InWords[] = [
     remedy: "Name what splits them, in Split by.",
   },
   {
+    check: "through ports open",
     verdict: rooms.check.port.name,
     bad: ["left open"],
     named: rooms.outlet.name,
@@ -160,6 +177,7 @@ const WORDS: readonly InWords[] = [
     remedy: "Close it with an end resistor that blocks power.",
   },
   {
+    check: "through ports open",
     verdict: branches.check.port.name,
     bad: ["left open"],
     named: branches.id.name,
@@ -168,6 +186,7 @@ const WORDS: readonly InWords[] = [
     remedy: "Close it with an end resistor that blocks power.",
   },
   {
+    check: "inputs out of range",
     verdict: heads.check.input.name,
     bad: ["low", "high"],
     named: heads.id.name,
@@ -176,6 +195,7 @@ const WORDS: readonly InWords[] = [
     remedy: "Look at the feeders and at the feed's gain.",
   },
   {
+    check: "feeds short of volts",
     verdict: heads.check.feed.name,
     bad: ["low"],
     named: heads.id.name,
@@ -222,7 +242,7 @@ const TOGETHER = 3;
 const KEEPS = /\bkeeps user band/;
 
 function inWords(
-  { verdict, bad, named, why, what, remedy, ofMany }: InWords,
+  { check, verdict, bad, named, why, what, remedy, ofMany }: InWords,
   read: Book,
   computed: Book,
 ): Finding[] {
@@ -256,13 +276,14 @@ function inWords(
         message: `${who}.${typeof reason === "string" && reason !== "" ? ` ${reason}` : ""}`,
         effect: "It will not work as quoted.",
         remedy,
+        mends: mendsOf(check, computed, place),
       };
     });
   });
 }
 
 function beyond(
-  { verdict, bad, of, named, what, unit, limit, remedy }: Limit,
+  { check, verdict, bad, of, named, what, unit, limit, remedy }: Limit,
   read: Book,
   computed: Book,
 ): Finding[] {
@@ -287,6 +308,7 @@ function beyond(
         effect: "It will not work as quoted.",
         remedy:
           unit === "V" && bad === "low" && typeof found === "number" && found < 1 ? NOTHING_ARRIVES : remedy,
+        mends: mendsOf(check, computed, place),
       },
     ];
   });
@@ -314,6 +336,7 @@ function noise(computed: Book): Finding[] {
         ...(typeof wanted === "number" && { expected: `At least ${inShort(wanted)} dB.` }),
         effect: "Pictures break up, or never come.",
         remedy: "Take a larger dish, or a feed with less noise; a level that is too low adds noise as well.",
+        mends: mendsOf("carrier to noise too low", computed, place),
       },
     ];
   });
