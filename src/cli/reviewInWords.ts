@@ -3,6 +3,7 @@ import type { KeptReview } from "../review/again/keptReview";
 import { dayOf, openIn, settledIn, wordOf, type Told } from "../review/again/told";
 import { WEIGHTS, type Finding } from "../review/finding";
 import { leftOutInWords, notLookedInWords } from "../review/facts";
+import { likeliest } from "../review/mends";
 import { leadsToInWords } from "../review/leadsToInWords";
 import type { PageFile } from "../review/reviewPage";
 
@@ -43,9 +44,6 @@ export const asksForALook = ({ weight }: Finding): boolean => weight !== "worth 
 const placeInWords = ({ place }: Pick<Finding, "place">): string =>
   place ? `${place.sheet}!${place.cell}` : "whole workbook";
 
-/** The likeliest; the report and the list have all. */
-const MOST_WAYS = 3;
-
 function findingInWords(told: Told, kept: KeptReview | undefined): string[] {
   const { weight, cause, message, expected, effect, remedy, rule, leadsTo = [], mends = [] } = told.finding;
   const word = wordOf(told, kept);
@@ -57,8 +55,8 @@ function findingInWords(told: Told, kept: KeptReview | undefined): string[] {
     ...(effect === undefined ? [] : [`    Effect: ${effect}`]),
     ...leadsToInWords(leadsTo).map((line) => `    Because of it: ${line}`),
     `    ${remedy}`,
-    ...mends
-      .slice(0, MOST_WAYS)
-      .map(({ place, what, does }) => `    Mend at ${place.sheet}!${place.cell}, ${what}: ${does}.`),
+    ...likeliest(mends).map(
+      ({ place, what, does }) => `    Mend at ${place.sheet}!${place.cell}, ${what}: ${does}.`,
+    ),
   ];
 }

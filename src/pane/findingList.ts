@@ -10,7 +10,7 @@ import type { Again, Known, Settled } from "../review/again/knownAgain";
 import { leftOutInWords, notLookedInWords } from "../review/facts";
 import { afterSettling } from "../review/again/told";
 import { WEIGHTS, type Finding, type FindingPlace, type Mend, type Weight } from "../review/finding";
-import { goesTo } from "../review/mends";
+import { goesTo, likeliest } from "../review/mends";
 import type { FullReview } from "../review/reviewInFull";
 import { leadsToInWords } from "../review/leadsToInWords";
 import { button, make, paragraph, setText } from "./dom";
@@ -421,14 +421,13 @@ export class FindingList {
 const isSame = (one: FindingPlace | undefined, other: FindingPlace | undefined): boolean =>
   one?.sheet === other?.sheet && one?.cell === other?.cell;
 
-/** So many ways are shown at once; the rest is a step away. */
-const WAYS_AT_ONCE = 3;
-
 /** What kinds of change would put it right, each at its input. */
 function waysOf({ mends = [] }: Finding, jump: (place: FindingPlace) => HTMLElement): HTMLElement[] {
   if (mends.length === 0) return [];
   const way = ({ place, what, does }: Mend): HTMLElement => make("li", {}, jump(place), ` ${what}: ${does}.`);
-  const [first, rest] = [mends.slice(0, WAYS_AT_ONCE), mends.slice(WAYS_AT_ONCE)];
+  const first = likeliest(mends);
+  // The rest is a step away.
+  const rest = mends.slice(first.length);
   return [
     paragraph(
       mends.length === 1 ? "This would do:" : "Any of these would do; try it and look again:",

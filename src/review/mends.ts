@@ -180,3 +180,8 @@ export function goesTo({ place, cause, mends = [] }: Finding): FindingPlace | un
   const filled = [place, cause].find(isMend);
   return filled ?? mends[0]?.place ?? place;
 }
+
+/** Of many ways those that are told where there is little room. */
+const LIKELIEST = 3;
+
+export const likeliest = (mends: readonly Mend[]): readonly Mend[] => mends.slice(0, LIKELIEST);

@@ -9,6 +9,7 @@ import { leftOutInWords, notLookedInWords, type Facts } from "./facts";
 import { differ, WEIGHTS, type Finding, type Weight } from "./finding";
 import type { KeptReview } from "./again/keptReview";
 import { dayOf, openIn, settledIn, wordOf, type Reviewed, type Told } from "./again/told";
+import { likeliest } from "./mends";
 import { leadsToInWords } from "./leadsToInWords";
 
 export interface PageFile extends Reviewed {
@@ -241,7 +242,7 @@ function item(told: Told, kept: KeptReview | undefined): Html {
       ["Effect", [effect]],
       ["Because of it", leadsToInWords(leadsTo)],
       ["What to do", [remedy]],
-      ["Any of these", mends.map((mend) => `${placeIn(mend)}, ${mend.what}: ${mend.does}.`)],
+      ["Any of these", likeliest(mends).map((mend) => `${placeIn(mend)}, ${mend.what}: ${mend.does}.`)],
     ] as const
   ).flatMap(([term, texts]) => {
     const told = texts.filter((text) => text !== undefined);
