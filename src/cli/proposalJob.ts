@@ -52,10 +52,12 @@ const PAPERS = ["a4", "letter"] as const;
 /** Lays a document out on pages. */
 export type WriteDocument = (document: PaperDocument, paper: (typeof PAPERS)[number]) => Promise<Uint8Array>;
 
+/** @param now says whether a quote is over */
 export async function proposalJob(
   words: readonly string[],
   console: Console,
   write: WriteDocument,
+  now: () => Date = () => new Date(),
 ): Promise<number> {
   const { values, positionals } = readOptions(
     words,
@@ -97,7 +99,7 @@ export async function proposalJob(
     ...(firm && { firm }),
     ...(logo && { logo }),
     parts,
-    today: sheetDateOf(new Date()),
+    today: sheetDateOf(now()),
     pictures: proposalPictures,
   });
   if (found.refused) {

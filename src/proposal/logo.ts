@@ -22,7 +22,7 @@ const JPEG = [0xff, 0xd8, 0xff] as const;
 const TAKEN = "Give a PNG or JPEG file.";
 
 export const logoTooLarge = (bytes: number): string =>
-  `a logo of ${(bytes / 1e6).toFixed(1)} MB is too large; it may have ${MOST_LOGO_BYTES / 1e6} MB. Make the picture smaller.`;
+  `a logo of ${Math.ceil(bytes / 1000)} kB is too large; it may have ${MOST_LOGO_BYTES / 1000} kB. Make the picture smaller.`;
 
 /**
  * @param bytes of the file
