@@ -60,6 +60,8 @@ const { quote, proposal } = estimate;
 
 /** It has no place to sign, and says on every page why. */
 const DRAFT = "Draft: not to be sent";
+/** Letters of a firm's name; a longer one would leave a foot of several lines. It stands in the letterhead. */
+const LONGEST_IN_FOOT = 60;
 
 /** @param computed a computed book */
 export function proposalOf(computed: Book, wanted: ProposalWanted): Proposal {
@@ -110,7 +112,14 @@ export function proposalOf(computed: Book, wanted: ProposalWanted): Proposal {
       subject: [shown.at(quote.customer), shown.at(quote.place)].filter(Boolean).join(", "),
       language: "en",
       // Two that bear the same number and date are told apart by it.
-      foot: [isDraft ? DRAFT : "", firm.name, ...known, fingerprint(all)].filter(Boolean).join(" · "),
+      foot: [
+        isDraft ? DRAFT : "",
+        firm.name.length > LONGEST_IN_FOOT ? "" : firm.name,
+        ...known,
+        fingerprint(all),
+      ]
+        .filter(Boolean)
+        .join(" · "),
       parts: all,
     },
     paper: paper === "a4" || paper === "letter" ? paper : undefined,

@@ -172,7 +172,7 @@ export function prices({ at, down }: Shown, lines: boolean): readonly DocumentPa
     key === "discount" && at(quote.discount) !== ""
       ? row(price.before.words.label, at(price.before), "sum")
       : [];
-  const reasons = [quote.discount_reason, quote.tax_reason].flatMap((of) =>
+  const reasons = [...(lines ? [quote.discount_reason] : []), quote.tax_reason].flatMap((of) =>
     at(of) === "" ? [] : [paragraph(`${of.words.label}: ${at(of)}`, "note")],
   );
   return under("Price", [

@@ -132,15 +132,15 @@ const entriesMissing = (book: Book): string[] =>
 
 /**
  * @param today as a sheet has dates
- * @returns a sentence for each check that fails and spoils no sum, and for a quote that is over: the customer's paper
- *   has none of it
+ * @returns a sentence for each check that fails and spoils no sum, and for a quote that is over; none of them is in
+ *   the document
  */
 export function doubts(book: Book, today: number): string[] {
   const until = namedValue(book, site.until.name);
   return [
     ...failing(book)
       .filter(({ what }) => !OF_THE_PRICE.has(what))
-      .map((line) => `A check fails, and the proposal does not tell it: ${inWords(line)}.`),
+      .map((line) => `A check fails: ${inWords(line)}. Settle it before the proposal goes out.`),
     ...(typeof until === "number" && until < today
       ? [`The quote was valid until ${isoDate(until)}, which is past. Give it another day on Site.`]
       : []),
