@@ -49,8 +49,17 @@ price can't be relied on and nothing was written; 2 a file could not be used.`;
 
 const PAPERS = ["a4", "letter"] as const;
 
+export interface WrittenDocument {
+  readonly bytes: Uint8Array;
+  /** What of its text could not be set, in words; empty where all could. */
+  readonly unset: string;
+}
+
 /** Lays a document out on pages. */
-export type WriteDocument = (document: PaperDocument, paper: (typeof PAPERS)[number]) => Promise<Uint8Array>;
+export type WriteDocument = (
+  document: PaperDocument,
+  paper: (typeof PAPERS)[number],
+) => Promise<WrittenDocument>;
 
 /** @param now says whether a quote is over */
 export async function proposalJob(
@@ -111,9 +120,10 @@ export async function proposalJob(
       ? []
       : sameRevision(shelfLineOf(book), await linesOnShelf(values.shelf, console, path.resolve(job)));
   const { document, paper, missing, notes } = found;
-  await saveAtomically(out, await write(document, asked ?? paper ?? "a4"));
+  const { bytes, unset } = await write(document, asked ?? paper ?? "a4");
+  await saveAtomically(out, bytes);
   console.out(plain(`${out}: ${document.title}`));
-  const look = [...missing, ...elsewhere, ...notes];
+  const look = [...missing, ...elsewhere, ...notes, ...(unset === "" ? [] : [unset])];
   for (const line of look) console.err(plain(line));
   return look.length > 0 ? EXIT.look : EXIT.ok;
 }

@@ -72,7 +72,7 @@ async function ranOn(day: Date, ...words: readonly string[]): Promise<Ran> {
     },
     async (document, paper) => {
       Object.assign(handed, { document, paper });
-      return new TextEncoder().encode("pages");
+      return { bytes: new TextEncoder().encode("pages"), unset: "" };
     },
     () => day,
   );
@@ -109,6 +109,22 @@ test("what is missing is said, and the draft written", async () => {
   expect(found).toMatchObject({ code: 1, err: expect.stringContaining("“Customer” on Site is blank") });
   expect(wordsIn(found.document!).join("\n")).toContain("Draft: not to be sent");
   expect(await readFile(out, "utf8")).toBe("pages");
+});
+
+test("what no page could show is said", async () => {
+  const err: string[] = [];
+  const console = {
+    out: () => undefined,
+    err: (line: string) => void err.push(line),
+    readInput: async () => "",
+  };
+  const code = await proposalJob(
+    [at("job.xlsx"), "--out", fresh()],
+    console,
+    async () => ({ bytes: new Uint8Array(1), unset: "A sign has no letter." }),
+    () => new Date(2026, 10, 10),
+  );
+  expect([code, err]).toEqual([1, ["A sign has no letter."]]);
 });
 
 test("a quote that is over is written, and said", async () => {
