@@ -99,9 +99,7 @@ export function proposalOf(computed: Book, wanted: ProposalWanted): Proposal {
     heading("Terms and safety"),
     paragraph(TERMS.join(" ")),
     paragraph(SAFETY.join(" "), "caution"),
-    ...(parts.has("acceptance") && !isDraft
-      ? acceptance(shown, firm.name, parts.has("options") && options.open)
-      : []),
+    ...(parts.has("acceptance") && !isDraft ? acceptance(shown, parts.has("options") && options.open) : []),
   ];
   const known = [shown.at(quote.number), shown.at(quote.date)].filter((one) => one !== "");
   const paper = firm.said(proposal.paper).toLowerCase();
@@ -170,18 +168,17 @@ function picturesOf(
   };
 }
 
-/** Two sign, as on a change order. */
-function acceptance({ at }: Shown, firm: string, hasBoxes: boolean): readonly DocumentPart[] {
+/** Two sign, as on a change order, and on one page: no signature stands apart from the number and the total. */
+function acceptance({ at }: Shown, hasBoxes: boolean): readonly DocumentPart[] {
   const of = [at(quote.number), at(quote.date)].filter((one) => one !== "").join(", ");
   const total = [at(quote.total), at(quote.currency)].filter((one) => one !== "").join(" ");
   const text = [
     `We accept the proposal ${of}, valid until ${at(quote.until)}, at a total of ${total}.`,
     ...(hasBoxes ? ["What is ticked above is ordered with it, at the price that stands beside it."] : []),
   ].join(" ");
-  const lines = ["Signature", "Name", "Date"];
+  const lines = ["Signature", "Name", "Date", "Signature and date, for the firm"];
   return under("Acceptance", [
     { kind: "signature", text, lines: [...(hasBoxes ? ["Total with what is ticked"] : []), ...lines] },
-    { kind: "signature", text: `For ${firm}`, lines },
   ]);
 }
 

@@ -56,7 +56,7 @@ describe("the invented guest house", () => {
     expect(found.document.parts.filter(({ kind }) => kind === "picture").length).toBeGreaterThan(1);
     expect(found.document.parts.at(-1)).toMatchObject({
       kind: "signature",
-      lines: ["Signature", "Name", "Date"],
+      lines: ["Total with what is ticked", "Signature", "Name", "Date", "Signature and date, for the firm"],
     });
   });
   test("names what fails to the office, and nothing of it to the customer", () => {
