@@ -20,6 +20,8 @@ import { pictureOf } from "./picture";
 import { priceJob } from "./priceJob";
 import { reviewCommand } from "./review";
 import { printJob } from "./printJob";
+import { pdfOfDocument } from "./pdfOfDocument";
+import { proposalJob } from "./proposalJob";
 import { shelf } from "./shelf";
 import { floor } from "./floor";
 import { standardsCommand } from "./standards";
@@ -38,6 +40,7 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet shelf [FOLDER]       list a folder's jobs: number, name, customer, total
   rigsheet jobs --export FILE   all jobs of a desk in one file; --bring-in FILE brings them in
   rigsheet print JOB.xlsx …     print the quote, or other sheets, into a PDF
+  rigsheet proposal JOB.xlsx …  write the proposal for the customer, with a place to sign, as a PDF
   rigsheet copy JOB.xlsx …      a copy for people without Rigsheet, or of values only
   rigsheet picture JOB.xlsx …   draw the distribution, the levels, or slots and obstacles
   rigsheet compare OLD NEW      what changed between two revisions, and its part of the price;
@@ -80,6 +83,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   price: priceJob,
   review: reviewCommand,
   print: printJob,
+  proposal: (words, console) => proposalJob(words, console, pdfOfDocument),
   shelf,
   floor,
   standards: standardsCommand,

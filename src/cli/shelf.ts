@@ -1,4 +1,5 @@
 import { stat } from "node:fs/promises";
+import path from "node:path";
 import { FileTrouble } from "../hosts/file/fileTrouble";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { nameInWords } from "../jobs/entryInWords";
@@ -47,20 +48,7 @@ export async function shelf(words: readonly string[], console: Console): Promise
   }
   const [folder = ".", more] = positionals;
   if (more !== undefined) throw new UsageTrouble("Name one folder: rigsheet shelf jobs");
-  const isFolder = await stat(folder).then(
-    (found) => found.isDirectory(),
-    () => false,
-  );
-  if (!isFolder) throw new UsageTrouble(`There is no folder ${folder}. Name one: rigsheet shelf jobs`);
-  const files = await filesIn([folder]);
-  if (files.length === 0) throw new UsageTrouble(`There is no .xlsx in ${folder}, nor below it.`);
-
-  const listed: Listed[] = [];
-  for (const [index, file] of files.entries()) {
-    console.progress?.(`${index + 1} of ${files.length} read`);
-    listed.push(await looked(file));
-  }
-  console.progress?.("");
+  const listed = await listedIn(folder, console);
   const isFound = finder(values.find ?? "");
   const found = listed
     .map((one) => ({ one, text: lineOf(one) }))
@@ -70,6 +58,37 @@ export async function shelf(words: readonly string[], console: Console): Promise
   if (!values.json) console.err(`${found.length} of ${listed.length} workbooks`);
   return found.some(({ one }) => one.unreadable !== undefined) ? EXIT.look : EXIT.ok;
 }
+
+/** @throws UsageTrouble where there is no such folder, or nothing in it */
+async function listedIn(folder: string, console: Console): Promise<Listed[]> {
+  const isFolder = await stat(folder).then(
+    (found) => found.isDirectory(),
+    () => false,
+  );
+  if (!isFolder) throw new UsageTrouble(`There is no folder ${folder}. Name one: rigsheet shelf jobs`);
+  const files = await filesIn([folder]);
+  if (files.length === 0) throw new UsageTrouble(`There is no .xlsx in ${folder}, nor below it.`);
+  const listed: Listed[] = [];
+  for (const [index, file] of files.entries()) {
+    console.progress?.(`${index + 1} of ${files.length} read`);
+    listed.push(await looked(file));
+  }
+  console.progress?.("");
+  return listed;
+}
+
+/**
+ * @param but the full path of a workbook that is not looked at
+ * @returns what can be read of a folder's workbooks
+ */
+export const linesOnShelf = async (
+  folder: string,
+  console: Console,
+  but: string,
+): Promise<{ called: string; line: ShelfLine }[]> =>
+  (await listedIn(folder, console)).flatMap(({ file, line }) =>
+    line && path.resolve(file) !== but ? [{ called: file, line }] : [],
+  );
 
 async function looked(file: string): Promise<Listed> {
   try {

@@ -1,13 +1,20 @@
 /** Reads a computed book by its defined names. */
-import { address, parseRange } from "../formula/address";
-import type { Book, BookName, BookResult } from "./book";
+import { address, parseRange, type Zone } from "../formula/address";
+import type { Book, BookName, BookResult, BookSheet } from "./book";
 
-/** The values of a named range, row by row; `undefined` for an empty cell or an unknown name. */
-export function namedRows(book: Book, name: string): (BookResult | undefined)[][] {
+/** Where a name leads; `undefined` for an unknown one. */
+export function namedZone(book: Book, name: string): { sheet: BookSheet; zone: Zone } | undefined {
   const found = book.names.find((one) => one.name === name);
   const sheet = book.sheets.find((one) => one.name === found?.sheet);
   const zone = found && parseRange(found.range);
-  if (!sheet || !zone) return [];
+  return sheet && zone ? { sheet, zone } : undefined;
+}
+
+/** The values of a named range, row by row; `undefined` for an empty cell or an unknown name. */
+export function namedRows(book: Book, name: string): (BookResult | undefined)[][] {
+  const found = namedZone(book, name);
+  if (!found) return [];
+  const { sheet, zone } = found;
   const rows: (BookResult | undefined)[][] = [];
   for (let row = zone.top; row <= zone.bottom; row++) {
     const line: (BookResult | undefined)[] = [];

@@ -38,7 +38,7 @@ export const VERSIONS = {
     {
       version: "6",
       changes:
-        "Room types: what many outlets have in common stands once, a blank in their rows means it, and what a row has of its own is marked. Parts have an article number; a job can draw on the firm's standards, and tells which edition it took; the quote ends with the firm's letterhead. Classes of tax, options made of parts and hours, alternates with their totals, and currencies with other decimals. A crew with its days on site; travel, access hire, attendance and permits; difficulty of floors and rooms; doubts that all labour has in common. A cutting plan says which run comes off which reel, an order list what to buy from whom; parts may be sold in packs, spares are bought by share, runs are cut at their likely or longest length, and reels in stock are used first.",
+        "Room types: what many outlets have in common stands once, a blank in their rows means it, and what a row has of its own is marked. Parts have an article number; a job can draw on the firm's standards, and tells which edition it took; the quote ends with the firm's letterhead. Classes of tax, options made of parts and hours, alternates with their totals, and currencies with other decimals. A crew with its days on site; travel, access hire, attendance and permits; difficulty of floors and rooms; doubts that all labour has in common. A cutting plan says which run comes off which reel, an order list what to buy from whom; parts may be sold in packs, spares are bought by share, runs are cut at their likely or longest length, and reels in stock are used first. Terms ends with what a proposal says besides: terms of payment, warranty, the firm's numbers, and which parts it has.",
     },
   ],
   "single-drop": [

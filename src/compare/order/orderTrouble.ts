@@ -70,17 +70,17 @@ export function noFigures(
 ): string[] {
   const draft = wordsOf(namedValue(computed, quote.draft.name));
   if (figures && draft === "") return [];
-  const total = namedValue(computed, quote.total.name);
-  const why =
-    draft !== ""
-      ? `its Quote says "${draft}"`
-      : typeof total === "number"
-        ? "the lines that its Quote prints do not add up to its total: something was typed over a formula there"
-        : "its Quote prints no total";
+  const why = draft !== "" ? `its Quote says "${draft}"` : noSum(computed);
   return [
     `The ${which} quotation can't be relied on: ${why}. Put it right first: rigsheet review tells the cell.`,
   ];
 }
+
+/** Why a quote has no figures, to go on a sentence. */
+export const noSum = (computed: Book): string =>
+  typeof namedValue(computed, quote.total.name) === "number"
+    ? "the lines that its Quote prints do not add up to its total: something was typed over a formula there"
+    : "its Quote prints no total";
 
 export interface Doubtful {
   readonly older: JobInputs;

@@ -83,6 +83,8 @@ export const apartmentBlock: JobInputs = {
     site_job: "Apartment block, 240 outlets (demonstration)",
     site_quote: "D-240",
     site_dish: 1.1,
+    // It would take more pages than all else.
+    proposal_diagram: "no",
   },
   blocks: {
     ...house,

@@ -19,6 +19,7 @@
 import type { JobInputs } from "../definition";
 import { sheetDate } from "../sheetDate";
 import { usualCauses } from "./causes";
+import { inventedNumbers, inventedPayment, inventedWarranty } from "./inventedFirm";
 import { standardExclusions } from "./startingPoint";
 
 type Row = Readonly<Record<string, number | string>>;
@@ -472,6 +473,7 @@ export const guestHouse: JobInputs = {
     labour_rate: 58,
     site_offset: 22.6,
     site_downlink: 11700,
+    ...inventedNumbers,
     commission_tolerance: 3,
     commission_volts_tolerance: 1,
     commission_meter: 1.5,
@@ -549,6 +551,8 @@ export const guestHouse: JobInputs = {
     ],
     exclusions: standardExclusions,
     letterhead: [{ line: "Invented firm (demonstration)" }, { line: "1 Invented Street, Invented Town" }],
+    payment: inventedPayment,
+    warranty: inventedWarranty,
     causes: usualCauses,
     log: [{ date: sheetDate(2026, 11, 2), who: "demonstration", what: "first estimate", why: "enquiry" }],
     dishes,

@@ -83,6 +83,7 @@ export const hostel: JobInputs = {
     site_job: "Hostel, 40 outlets (demonstration)",
     site_quote: "D-40",
     site_dish: 1.1,
+    proposal_diagram: "yes",
     tax_class_labour: "work in homes",
     crew_size: 2,
     crew_hours: 8,

@@ -98,6 +98,17 @@ const BAD_ROWS = chain(
   ),
 );
 
+/** As it is broken into lines on the sheet. */
+export const TERMS = [
+  "Each sum is rounded once, where it is printed, and the total is the sum of what is printed.",
+  "The price holds until the date above, for the outlets, lengths and parts counted here.",
+];
+export const SAFETY = [
+  "Roof and ladder work, overhead lines, lightning, mains and bonding are planned on site",
+  "before work starts. Bonding and earthing follow the local code and are decided by",
+  "licensed practice. This quotation is not a safety certificate.",
+];
+
 export const quoteSheet: SheetDefinition = {
   name: "Quote",
   kind: "print",
@@ -167,13 +178,7 @@ export const quoteSheet: SheetDefinition = {
     {
       kind: "text",
       heading: "Terms and safety",
-      lines: [
-        "Each sum is rounded once, where it is printed, and the total is the sum of what is printed.",
-        "The price holds until the date above, for the outlets, lengths and parts counted here.",
-        "Roof and ladder work, overhead lines, lightning, mains and bonding are planned on site",
-        "before work starts. Bonding and earthing follow the local code and are decided by",
-        "licensed practice. This quotation is not a safety certificate.",
-      ],
+      lines: [...TERMS, ...SAFETY],
     },
     blockPart(letterheadQuoted, {
       heading: "From",

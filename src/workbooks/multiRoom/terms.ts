@@ -16,6 +16,7 @@ import {
   options,
   provisional,
 } from "./names/terms";
+import { PROPOSAL_TERMS } from "./proposalTerms";
 import { roundedNatively } from "./roundedNatively";
 
 /** What one piece of each list costs, or one metre or foot of a cable. */
@@ -104,5 +105,6 @@ export const termsSheet: SheetDefinition = {
       prepared: 4,
       formulas: {},
     }),
+    ...PROPOSAL_TERMS,
   ],
 };

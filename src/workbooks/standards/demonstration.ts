@@ -6,6 +6,7 @@
 import type { JobInputs } from "../definition";
 import { apartmentBlock } from "../multiRoom/apartmentBlock";
 import { guestHouse } from "../multiRoom/guestHouse";
+import { inventedNumbers, inventedPayment, inventedWarranty } from "../multiRoom/inventedFirm";
 import { standardExclusions } from "../multiRoom/startingPoint";
 import { sheetDate } from "../sheetDate";
 import { standardsStart } from "./start";
@@ -175,6 +176,7 @@ export const standardsExample: JobInputs = {
     labour_rate: 58,
     crew_size: 2,
     crew_hours: 8,
+    ...inventedNumbers,
   },
   blocks: {
     letterhead: [
@@ -206,6 +208,8 @@ export const standardsExample: JobInputs = {
       { text: "Rooms are free on the days agreed." },
     ],
     exclusions: standardExclusions,
+    payment: inventedPayment,
+    warranty: inventedWarranty,
     log: [
       { date: sheetDate(2026, 11, 2), who: "demonstration", what: "third edition", why: "prices of autumn" },
     ],

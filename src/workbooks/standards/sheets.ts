@@ -5,6 +5,7 @@ import { log } from "../multiRoom/names/log";
 import { site } from "../multiRoom/names/site";
 import { assumptions, exclusions, letterhead, onpurpose } from "../multiRoom/names/terms";
 import { partLists, partWords } from "../multiRoom/parts";
+import { PROPOSAL_TERMS } from "../multiRoom/proposalTerms";
 import { cablesAndLevels, measuring, MONEY, spares, taxParts, usualParts } from "../multiRoom/site";
 import { blockPart, fieldsPart } from "../parts";
 import { writingField } from "../typed/writingField";
@@ -60,6 +61,7 @@ export const termsSheet: SheetDefinition = {
     blockPart(assumptions, { heading: "Assumptions", prepared: 5, formulas: {} }),
     blockPart(exclusions, { heading: "Exclusions", prepared: 6, formulas: {} }),
     blockPart(onpurpose, { heading: "Free, or 0 on purpose: for the office", prepared: 4, formulas: {} }),
+    ...PROPOSAL_TERMS,
   ],
 };
 

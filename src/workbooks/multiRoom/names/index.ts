@@ -36,7 +36,15 @@ import {
   units,
 } from "./parts";
 import { kindsPriced, price } from "./price";
-import { quote, assumptionsQuoted, exclusionsQuoted, letterheadQuoted, optionsQuoted } from "./quote";
+import { payment, proposal, warranty } from "./proposal";
+import {
+  quote,
+  assumptionsQuoted,
+  exclusionsQuoted,
+  letterheadQuoted,
+  optionsQuoted,
+  taxesQuoted,
+} from "./quote";
 import { rooms } from "./rooms";
 import { types } from "./roomTypes";
 import { aims, compass, pair, sight, sun } from "./sightline";
@@ -89,10 +97,12 @@ export const estimate = {
   orders,
   pair,
   passives,
+  payment,
   places,
   plans,
   plates,
   price,
+  proposal,
   provisional,
   quote,
   assumptionsQuoted,
@@ -100,6 +110,7 @@ export const estimate = {
   letterhead,
   letterheadQuoted,
   optionsQuoted,
+  taxesQuoted,
   readings,
   receivers,
   resistors,
@@ -120,6 +131,7 @@ export const estimate = {
   typeWork,
   taken,
   units,
+  warranty,
   work,
   workTogether,
 };

@@ -1,0 +1,193 @@
+/**
+ * A computed job as the document that goes to the customer. Every figure in it is what a cell of the job shows; nothing
+ * is worked out here, and nothing of a sheet that is the firm's own gets in: costs, margins, suppliers, minutes, notes.
+ */
+import type { Book } from "../workbooks/book";
+import type { JobInputs } from "../workbooks/definition";
+import { fnv1a } from "../workbooks/fnv1a";
+import { estimate } from "../workbooks/multiRoom/names";
+import { SAFETY, TERMS } from "../workbooks/multiRoom/quote";
+import type { Typesetting } from "../workbooks/paperSheet";
+import { withTodaysNames } from "../workbooks/renamedNames";
+import type { Picture } from "../pictures/picture";
+import { chosenParts, type ChosenParts, type ProposalPart } from "./chosenParts";
+import type { DocumentPart, Logo, PaperDocument } from "./document";
+import { firmsWords, type FirmsWords } from "./firmsWords";
+import {
+  heading,
+  listOf,
+  offer,
+  optionsOffered,
+  paragraph,
+  prices,
+  provisionalSums,
+  schedule,
+  under,
+} from "./sections";
+import { shownIn, tidy, type Shown } from "./shown";
+import { blanks, distrust, doubts } from "./trust";
+
+export interface ProposalWanted {
+  /** Shows a number under a sheet's format, as the book's people write it. */
+  readonly formatted: Typesetting["formatted"];
+  /** What the firm's standards hold, for what the job itself does not say. */
+  readonly firm?: JobInputs;
+  readonly logo?: Omit<Logo, "alt">;
+  readonly parts?: ChosenParts;
+  /** As a sheet has dates. */
+  readonly today: number;
+  /** Drawn when the proposal has a place for them. */
+  readonly pictures: Readonly<Record<"diagram" | "sky", (book: Book) => readonly Picture[]>>;
+}
+
+export type Proposal =
+  | {
+      /** Why there is none, in sentences. */
+      readonly refused: readonly string[];
+    }
+  | {
+      readonly refused?: undefined;
+      readonly document: PaperDocument;
+      /** As the job says, else the firm; undefined where neither does. */
+      readonly paper: "a4" | "letter" | undefined;
+      /** What must be there and is not, each in a sentence that says where it is filled in. */
+      readonly missing: readonly string[];
+      /** What the office should know before it goes out; no word of it is in the document. */
+      readonly notes: readonly string[];
+    };
+
+const { quote, proposal } = estimate;
+
+/** It has no place to sign, and says on every page why. */
+const DRAFT = "Draft: not to be sent";
+/** Letters of a firm's name; a longer one would leave a foot of several lines. It stands in the letterhead. */
+const LONGEST_IN_FOOT = 60;
+
+/** @param computed a computed book */
+export function proposalOf(computed: Book, wanted: ProposalWanted): Proposal {
+  if (computed.template !== "multi-room")
+    return {
+      refused: [
+        `A proposal is made of a multi-room estimate; this workbook is ${computed.template === "" ? "none of ours" : `made from the template ${computed.template}`}. Open the estimate of the job.`,
+      ],
+    };
+  const book = withTodaysNames(computed);
+  const refused = distrust(book);
+  if (refused.length > 0)
+    return { refused: [...refused, "No proposal was made. Checks and rigsheet review tell the cells."] };
+  const shown = shownIn(book, wanted.formatted);
+  const firm = firmsWords(shown, wanted.firm);
+  const parts = chosenParts(wanted.parts ?? {}, firm.said);
+  const pictures = picturesOf(book, wanted.pictures, parts);
+  const options = optionsOffered(shown);
+  const isDraft = firm.name === "" || shown.at(quote.draft) !== "";
+  const all: readonly DocumentPart[] = [
+    letterheadOf(firm, wanted.logo),
+    { kind: "title", text: "Proposal" },
+    ...factsOf(shown),
+    ...(isDraft ? [paragraph(DRAFT, "caution")] : []),
+    ...(parts.has("offer") ? offer(shown) : []),
+    ...(parts.has("schedule") ? schedule(shown) : []),
+    ...pictures.parts,
+    ...prices(shown, parts.has("lines")),
+    ...provisionalSums(shown),
+    ...(parts.has("options") ? options.parts : []),
+    ...under("Assumptions", listOf(firm.assumptions)),
+    ...under("Not included", listOf(firm.exclusions)),
+    ...(parts.has("payment") ? under("Terms of payment", listOf(firm.payment)) : []),
+    ...(parts.has("warranty") ? under("Warranty", listOf(firm.warranty)) : []),
+    heading("Terms and safety"),
+    paragraph(TERMS.join(" ")),
+    paragraph(SAFETY.join(" "), "caution"),
+    ...(parts.has("acceptance") && !isDraft ? acceptance(shown, parts.has("options") && options.open) : []),
+  ];
+  const known = [shown.at(quote.number), shown.at(quote.date)].filter((one) => one !== "");
+  const paper = firm.said(proposal.paper).toLowerCase();
+  return {
+    document: {
+      title: ["Proposal", known[0], shown.at(quote.job)].filter(Boolean).join(", "),
+      author: firm.name,
+      subject: [shown.at(quote.customer), shown.at(quote.place)].filter(Boolean).join(", "),
+      language: "en",
+      // Two that bear the same number and date are told apart by it.
+      foot: [
+        isDraft ? DRAFT : "",
+        firm.name.length > LONGEST_IN_FOOT ? "" : firm.name,
+        ...known,
+        fingerprint(all),
+      ]
+        .filter(Boolean)
+        .join(" · "),
+      parts: all,
+    },
+    paper: paper === "a4" || paper === "letter" ? paper : undefined,
+    missing: [
+      ...(firm.name === ""
+        ? [
+            "The firm has no name: fill “Letterhead, as it stands at the foot of the quote” on Terms, or give the firm's standards.",
+          ]
+        : []),
+      ...blanks(book),
+      ...(parts.has("options") ? options.unpriced : []).map(
+        (option) => `The option “${option}” has no price yet: it stands as open in the proposal. See Terms.`,
+      ),
+      ...pictures.missing,
+    ],
+    notes: doubts(book, wanted.today),
+  };
+}
+
+const letterheadOf = ({ name, lines }: FirmsWords, logo: ProposalWanted["logo"]): DocumentPart => ({
+  kind: "letterhead",
+  name,
+  lines,
+  ...(logo && { logo: { ...logo, alt: name === "" ? "Logo" : `Logo of ${name}` } }),
+});
+
+function factsOf({ at }: Shown): readonly DocumentPart[] {
+  const rows = [quote.customer, quote.place, quote.job, quote.number, quote.date, quote.until, quote.by]
+    .map((of) => ({ label: of.words.label, value: at(of) }))
+    .filter(({ value }) => value !== "");
+  return rows.length === 0 ? [] : [{ kind: "facts", rows }];
+}
+
+/** As they are drawn of the job; each with its own words beside it. */
+function picturesOf(
+  book: Book,
+  draw: ProposalWanted["pictures"],
+  chosen: ReadonlySet<ProposalPart>,
+): { readonly parts: readonly DocumentPart[]; readonly missing: readonly string[] } {
+  const drawn = (["diagram", "sky"] as const)
+    .filter((kind) => chosen.has(kind))
+    .flatMap((kind) => draw[kind](book));
+  return {
+    parts: drawn
+      .filter(({ empty }) => !empty)
+      .map(({ svg, description }) => ({ kind: "picture", svg, alt: tidy(description) }) as const),
+    missing: drawn.filter(({ empty }) => empty).map(({ description }) => description),
+  };
+}
+
+/** Two sign, as on a change order, and on one page: no signature stands apart from the number and the total. */
+function acceptance({ at }: Shown, hasBoxes: boolean): readonly DocumentPart[] {
+  const of = [at(quote.number), at(quote.date)].filter((one) => one !== "").join(", ");
+  const total = [at(quote.total), at(quote.currency)].filter((one) => one !== "").join(" ");
+  const text = [
+    `We accept the proposal ${of}, valid until ${at(quote.until)}, at a total of ${total}.`,
+    ...(hasBoxes ? ["What is ticked above is ordered with it, at the price that stands beside it."] : []),
+  ].join(" ");
+  const lines = ["Signature", "Name", "Date", "Signature and date, for the firm"];
+  return under("Acceptance", [
+    { kind: "signature", text, lines: [...(hasBoxes ? ["Total with what is ticked"] : []), ...lines] },
+  ]);
+}
+
+/** Of all that the document says and shows. */
+const fingerprint = (parts: readonly DocumentPart[]): string =>
+  fnv1a(
+    JSON.stringify(parts.map((part) => (part.kind === "letterhead" ? { ...part, logo: undefined } : part))),
+  )
+    .toString(16)
+    .padStart(16, "0")
+    .slice(0, FINGERPRINT_DIGITS);
+const FINGERPRINT_DIGITS = 8;
