@@ -50,9 +50,8 @@ const common = {
   // Published as ES modules only, which the test runner's loader can't read as they are.
   transformIgnorePatterns: ["/node_modules/(?!(hucre|satellite\\.js|magvar|d3-[a-z-]+|internmap)/)"],
   sandboxInjectedGlobals: LANGUAGE,
-  // As in the bundles (webpack.config.js): the builds for pages, by which a PDF comes out the same everywhere.
   moduleNameMapper: {
-    "^pdfkit$": "<rootDir>/node_modules/pdfkit/js/pdfkit.browser.js",
+    "^pdfkit$": "<rootDir>/tests/support/pdfkit.cjs",
     "^fontkit$": "<rootDir>/node_modules/fontkit/dist/browser.cjs",
   },
   moduleFileExtensions: ["ts", "mjs", "js", "cjs", "json"],

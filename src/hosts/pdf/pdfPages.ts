@@ -71,7 +71,8 @@ export class PdfPages {
       this.document.on("end", resolve).on("error", reject);
     });
     this.document.on("data", (chunk) => this.chunks.push(chunk));
-    for (const [face, font] of Object.entries(type.faces)) this.document.registerFont(face, font);
+    // Read anew for each: a font forgets the text of a letter that a subset took as a part of another.
+    for (const [face, bytes] of Object.entries(type.fonts)) this.document.registerFont(face, bytes);
     this.root = this.document.struct("Document", { title });
     this.document.addStructure(this.root);
   }

@@ -9,8 +9,6 @@ declare module "fontkit" {
 }
 
 declare module "pdfkit" {
-  import type { Font } from "fontkit";
-
   export interface StructureOptions {
     readonly title?: string;
     readonly alt?: string;
@@ -38,7 +36,7 @@ declare module "pdfkit" {
     addPage(options: { readonly size: readonly [number, number]; readonly margin: number }): this;
     end(): void;
 
-    registerFont(name: string, font: Font): this;
+    registerFont(name: string, font: Uint8Array): this;
     font(name: string): this;
     fontSize(points: number): this;
     fillColor(color: string): this;

@@ -26,14 +26,15 @@ export interface Settable {
 export const isRightToLeft = (text: string): boolean => RIGHT_TO_LEFT.test(text);
 
 export class PrintType {
-  readonly faces: Readonly<Record<PrintFont, Font>>;
+  private readonly faces: Readonly<Record<PrintFont, Font>>;
   private readonly widths: Readonly<Record<PrintFont, Map<string, number>>> = {
     regular: new Map(),
     strong: new Map(),
     italic: new Map(),
   };
 
-  constructor({ regular, strong, italic }: PrintFonts) {
+  constructor(readonly fonts: PrintFonts) {
+    const { regular, strong, italic } = fonts;
     this.faces = { regular: create(regular), strong: create(strong), italic: create(italic) };
   }
 

@@ -23,6 +23,8 @@ const SLACK = 0.05;
 /** A row that no page holds is set smaller, step by step. */
 const SMALLER = 0.92;
 const LEAST_SIZE = 1;
+/** Wrapped heads beside each other would read as one. */
+const BETWEEN = 4;
 /** A part that is a little more than a page is set smaller; one that is more takes several. */
 const LEAST_SHARE = 0.85;
 
@@ -192,7 +194,10 @@ function broken(
 ): Broken {
   if (text === "") return { size, lines: [] };
   const width = (line: string): number => type.width(line, size, face);
-  return { size, lines: cell.look.wrap ? lines(text, room, width) : text.split("\n") };
+  return {
+    size,
+    lines: cell.look.wrap ? lines(text, Math.max(room - BETWEEN, room / 2), width) : text.split("\n"),
+  };
 }
 
 /** @returns rows with their cells in their places, each as high as its texts need */

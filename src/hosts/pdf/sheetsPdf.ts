@@ -26,6 +26,8 @@ const BLACK = "#000000";
 const BASE = 0.92;
 /** Between a line and the text beside it, in points of the sheet, where there is room. */
 const INSET = 2;
+/** A figure at the end of its cell must not meet one at the beginning of the next: 1 and 1 would be 11. */
+const RIGHT_INSET = 4;
 /** Between the pages' edge of what prints and the foot. */
 const FOOT_GAP = 8;
 /** What a printer leaves at the paper's edge. */
@@ -198,7 +200,6 @@ function drawText(pages: PdfPages, placed: PlacedCell, row: PlacedRow, place: Pl
   const { vertical = "bottom", color, edges } = cell.look;
   const free = Math.max(0, height - used);
   const above = vertical === "top" ? Math.min(free / 2, INSET) : vertical === "middle" ? free / 2 : free;
-  const inset = (side: "left" | "right"): number => (edges?.[side] ? INSET : 0);
   lines.forEach((line, index) => {
     // Nobody sees a blank at a line's end, but it would move the line.
     const shown = line.trimEnd();
@@ -207,10 +208,10 @@ function drawText(pages: PdfPages, placed: PlacedCell, row: PlacedRow, place: Pl
     const left =
       from +
       (cell.align === "right"
-        ? Math.max(spare / 2, spare - inset("right"))
+        ? Math.max(spare / 2, spare - RIGHT_INSET)
         : cell.align === "center"
           ? spare / 2
-          : Math.min(spare / 2, inset("left")));
+          : Math.min(spare / 2, edges?.left ? INSET : 0));
     pages.text(shown, place.x(left), place.y(row.top + above + (index * LEADING + BASE) * size), {
       size: size * place.scale,
       face,

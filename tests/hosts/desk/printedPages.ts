@@ -12,7 +12,7 @@ import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../../src/hosts/headless/recalculate";
 import type { Book } from "../../../src/workbooks/book";
 import { button, notice, page, until } from "./onDesk";
-import { pagesOf, type PaperPage } from "./pdfPages";
+import { pagesOf, type PaperPage } from "../../support/pdfPages";
 
 export const dialog = () => page.getByRole("dialog", { name: "Print" });
 export const boxes = () => dialog().getByRole("checkbox");
