@@ -13,7 +13,7 @@ import {
   libreOffice,
   type Conversion,
   type SystemProgram,
-} from "../../src/hosts/file/libreOffice";
+} from "./libreOffice";
 
 const memo = <T>(make: () => T): (() => T) => {
   let made: { value: T } | undefined;

@@ -8,9 +8,7 @@ import type { PrintFont, PrintFonts } from "./printFonts";
 /** Blanks of other widths, and what breaks a line elsewhere. */
 const BLANKS = /[\t\u00A0\u1680\u2000-\u200A\u202F\u205F\u3000]/g;
 /** Signs that show nothing by themselves (Unicode, Default_Ignorable_Code_Point), and control characters. */
-// eslint-disable-next-line no-control-regex -- control characters are what is looked for
-const SHOW_NOTHING =
-  /[\p{Default_Ignorable_Code_Point}\u0000-\u0009\u000B-\u001F\u007F-\u009F\u2028\u2029]/gu;
+const SHOW_NOTHING = /\p{Default_Ignorable_Code_Point}|(?!\n)\p{Cc}/gu;
 const RIGHT_TO_LEFT =
   /[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}\p{Script=Adlam}]/u;
 /** Stands for a sign that the type does not have. */
