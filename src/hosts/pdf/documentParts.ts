@@ -247,12 +247,12 @@ export class DocumentParts {
 
   private list({ items }: Part<"list">): Piece[] {
     let list: StructureElement | undefined;
-    return items.flatMap((item) => {
+    return items.flatMap((item, index) => {
       let marked = false;
       return this.textPieces(this.set(item, this.place("A line of the list")), {
         tag: "LBody",
         look: TEXT,
-        above: PARAGRAPH_GAP / 2,
+        above: index === 0 ? PARAGRAPH_GAP : PARAGRAPH_GAP / 2,
         indent: BULLET_ROOM,
         within: () => this.pages.element("LI", {}, (list ??= this.pages.element("L"))),
         beside: (top) => {
@@ -303,10 +303,12 @@ export class DocumentParts {
           table ??= this.pages.element("Table");
           const line = this.pages.element("TR", {}, table);
           for (const { label, value, labelRoom, valueRoom } of set) {
-            const drop = (TEXT.size - LABEL.size) * BASE;
+            // On one base line with what it is the label of.
+            const leading = (LEADING * TEXT.size) / LABEL.size;
+            const drop = BASE * TEXT.size - (BASE + (leading - LEADING) / 2) * LABEL.size;
             this.pages.element("TH", { scope: "Row" }, line).add(() =>
               this.drawLines(label, labelRoom, top + drop, LABEL, {
-                leading: (LEADING * TEXT.size) / LABEL.size,
+                leading,
               }),
             );
             this.pages.element("TD", {}, line).add(() => this.drawLines(value, valueRoom, top, TEXT));
