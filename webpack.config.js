@@ -1,6 +1,6 @@
 const fs = require("fs");
 const path = require("path");
-const { BannerPlugin, NormalModuleReplacementPlugin } = require("webpack");
+const { BannerPlugin, DefinePlugin, NormalModuleReplacementPlugin } = require("webpack");
 
 const source = (file) => path.join(__dirname, "src", file);
 const dist = (...parts) => path.join(__dirname, "dist", ...parts);
@@ -110,6 +110,8 @@ const bundles = [
     // A script of its own, for whoever prints: the page itself stays small.
     output: { path: dist("desk"), filename: "pdf.js", library: { type: "window", name: "rigsheetPdf" } },
     module: { rules: [types, COLOUR_PROFILE] },
+    // Asked after by what copies tables of a font: a page has none.
+    plugins: [new DefinePlugin({ "typeof Buffer": JSON.stringify("undefined") })],
   },
   {
     ...common,

@@ -1,16 +1,16 @@
 /** The built script for pages in Chromium against the same calls in Node: one sheet, one PDF. */
-import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { chromium } from "playwright-core";
 import type { PaperSheet } from "../../../src/workbooks/paperSheet";
 import type * as pdf from "../../../src/hosts/pdf/pdf";
+import { sheetsPdf } from "../../../src/hosts/pdf/sheetsPdf";
 import type { PrintFont } from "../../../src/hosts/pdf/printFonts";
 import { PRINT_FONTS, PRINT_FONT_HOME } from "../../../src/hosts/pdf/printFonts";
 import { BUILD_MS, buildDesk } from "../desk/desk";
 import { FLAGS, onPath } from "../../pane/inChromium";
 import { withChromium } from "../../support/tools";
-import { FACTS } from "./printedType";
+import { FACTS, printedType } from "./printedType";
 
 const dist = path.join(__dirname, "../../../dist");
 const SCRIPT = path.join(dist, "desk", "pdf.js");
@@ -40,7 +40,7 @@ const fonts = (): Record<string, string> =>
     ]),
   );
 
-/** Runs in Node and on the page alike: nothing of either's own but how bytes are packed into text. */
+/** What is handed to the page. */
 interface Called {
   readonly fonts: Record<string, string>;
   readonly sheet: PaperSheet;
@@ -49,27 +49,11 @@ interface Called {
 }
 const called = (): Called => ({ fonts: fonts(), sheet: SHEET, facts: FACTS, at: FACTS.at.toISOString() });
 
-/** The same script by a Node process of its own, as of a page that is only `window`. */
-const IN_NODE = `
-const { readFileSync } = require("node:fs");
-const { fonts, sheet, facts, at } = JSON.parse(readFileSync(0, "utf8"));
-globalThis.window = globalThis;
-(0, eval)(readFileSync(process.argv[1], "utf8"));
-const bytes = Object.fromEntries(Object.entries(fonts).map(([face, text]) => [face, Uint8Array.from(Buffer.from(text, "base64"))]));
-const { PrintType, sheetsPdf } = globalThis.rigsheetPdf;
-sheetsPdf([sheet], { ...facts, at: new Date(at) }, new PrintType(bytes)).then((made) => process.stdout.write(Buffer.from(made.bytes).toString("base64")));
-`;
-
 withChromium(
   "the same bytes",
   async (program) => {
     buildDesk();
-    const node = spawnSync(process.execPath, ["-e", IN_NODE, SCRIPT], {
-      input: JSON.stringify(called()),
-      encoding: "utf8",
-      maxBuffer: 1 << 28,
-    });
-    expect(node.stderr).toBe("");
+    const { bytes: inNode } = await sheetsPdf([SHEET], FACTS, await printedType());
     const browser = await chromium.launch({ executablePath: onPath(program), args: FLAGS });
     try {
       const page = await browser.newPage();
@@ -84,7 +68,7 @@ withChromium(
         return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(""));
       }, called());
       expect(Buffer.from(inPage, "base64").subarray(0, 5).toString("latin1")).toBe("%PDF-");
-      expect(inPage).toBe(node.stdout);
+      expect(inPage).toBe(Buffer.from(inNode).toString("base64"));
     } finally {
       await browser.close();
     }
