@@ -50,6 +50,10 @@ const common = {
   // Published as ES modules only, which the test runner's loader can't read as they are.
   transformIgnorePatterns: ["/node_modules/(?!(hucre|satellite\\.js|magvar|d3-[a-z-]+|internmap)/)"],
   sandboxInjectedGlobals: LANGUAGE,
+  moduleNameMapper: {
+    "^pdfkit$": "<rootDir>/tests/support/pdfkit.cjs",
+    "^fontkit$": "<rootDir>/node_modules/fontkit/dist/browser.cjs",
+  },
   moduleFileExtensions: ["ts", "mjs", "js", "cjs", "json"],
 };
 

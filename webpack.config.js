@@ -1,6 +1,6 @@
 const fs = require("fs");
 const path = require("path");
-const { BannerPlugin, NormalModuleReplacementPlugin } = require("webpack");
+const { BannerPlugin, DefinePlugin, NormalModuleReplacementPlugin } = require("webpack");
 
 const source = (file) => path.join(__dirname, "src", file);
 const dist = (...parts) => path.join(__dirname, "dist", ...parts);
@@ -18,7 +18,14 @@ const common = {
       config: [path.join(__dirname, "webpack.config.js"), path.join(__dirname, "tsconfig.json")],
     },
   },
-  resolve: { extensions: [".ts", ".mjs", ".js", ".json"] },
+  resolve: {
+    extensions: [".ts", ".mjs", ".js", ".json"],
+    // The builds for pages, everywhere: Node's own packs otherwise, and a PDF must come out the same.
+    alias: {
+      pdfkit$: path.join(__dirname, "node_modules/pdfkit/js/pdfkit.browser.mjs"),
+      fontkit$: path.join(__dirname, "node_modules/fontkit/dist/browser-module.mjs"),
+    },
+  },
   performance: { hints: false },
   stats: "errors-warnings",
 };
@@ -39,6 +46,9 @@ const SEPARATE = {
   "subset-font": "commonjs subset-font",
 };
 
+/** Part of what writes PDF. */
+const COLOUR_PROFILE = { test: /\.icc$/, type: "asset/inline" };
+
 const node = (name, entry, output, more = {}) => ({
   ...common,
   name,
@@ -47,7 +57,7 @@ const node = (name, entry, output, more = {}) => ({
   output: { path: path.dirname(output), filename: path.basename(output) },
   externals: SEPARATE,
   // What finds installed files must go on doing so by itself.
-  module: { rules: [types], parser: { javascript: { createRequire: false } } },
+  module: { rules: [types, COLOUR_PROFILE], parser: { javascript: { createRequire: false } } },
   node: { __dirname: false, __filename: false },
   ...more,
 });
@@ -93,6 +103,18 @@ const bundles = [
   },
   {
     ...common,
+    name: "PDF in a page",
+    target: ["web", "es2022"],
+    optimization: { minimize: true },
+    entry: source("hosts/pdf/pdf.ts"),
+    // A script of its own, for whoever prints: the page itself stays small.
+    output: { path: dist("desk"), filename: "pdf.js", library: { type: "window", name: "rigsheetPdf" } },
+    module: { rules: [types, COLOUR_PROFILE] },
+    // Asked after by what copies tables of a font: a page has none.
+    plugins: [new DefinePlugin({ "typeof Buffer": JSON.stringify("undefined") })],
+  },
+  {
+    ...common,
     name: "offline worker",
     target: "webworker",
     optimization: { minimize: true },
@@ -109,6 +131,8 @@ const bundles = [
     output: { path: dist(), filename: "calcWorker.js", library: { type: "commonjs2" } },
   }),
   node("command", "cli/main.ts", dist("rigsheet.js"), {
+    output: { path: dist(), filename: "rigsheet.js", chunkFilename: "[name].js" },
+    optimization: { minimize: false, splitChunks: false },
     plugins: [new BannerPlugin({ banner: "#!/usr/bin/env node", raw: true })],
   }),
   node("start of an executable", "cli/executable/main.ts", dist("executable.js")),

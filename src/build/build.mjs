@@ -27,6 +27,7 @@ const WEIGHED = [
   { file: "addin/taskpane.js" },
   { file: "desk/desk.js" },
   { file: "rigsheet.js" },
+  { file: "pdf.js" },
 ];
 
 export function needsBuild() {
@@ -76,6 +77,7 @@ async function bundle() {
   copyLibraries();
   writeHelp();
   writeAddIn();
+  writePrintFonts();
   writeNotices(stats);
   writeFileSync(STAMP, "");
   // A source saved while it was being built must count as newer.
@@ -94,12 +96,15 @@ function writeHelp() {
 }
 
 /** The add-in's pages, icons and manifests, beside its bundles. */
-function writeAddIn() {
-  const words = [path.join(project, "dist", "generate.js"), "--addin", project];
+const writeAddIn = () => generateBuilt("--addin", "The add-in's files");
+
+/** The type of printed pages, beside the libraries. */
+const writePrintFonts = () => generateBuilt("--fonts", "The fonts of printed pages");
+
+function generateBuilt(option, what) {
+  const words = [path.join(project, "dist", "generate.js"), option, project];
   const { status } = spawnSync(process.execPath, words, { stdio: ["ignore", "ignore", "inherit"] });
-  if (status !== 0) {
-    stop("The add-in's files could not be written; see above.");
-  }
+  if (status !== 0) stop(`${what} could not be written; see above.`);
 }
 
 function printSizes() {

@@ -2,10 +2,12 @@
  * Writes what is generated from the declarations and the definitions. Kept in
  * the repository: the manifests for localhost, Excel's function metadata, the
  * demonstration's survey and the template workbooks; a test fails when one of
- * them is out of date. Built each time: the add-in's folder.
+ * them is out of date. Built each time: the add-in's folder and
+ * the type of printed pages.
  *
  *     node dist/generate.js PROJECT [--release]
  *     node dist/generate.js --addin PROJECT
+ *     node dist/generate.js --fonts PROJECT
  *     node dist/generate.js --static PROJECT
  *     node dist/generate.js --changes PROJECT       (to standard output)
  */
@@ -15,6 +17,7 @@ import { RIGSHEET_VERSION } from "../version";
 import { addInFiles } from "./addin/addInFiles";
 import { changes } from "./changes";
 import { generatedFiles, type Records } from "./generatedFiles";
+import { printFonts } from "./printFonts";
 import { hasNow, lastBefore, RELEASE_RECORD, type ReleaseRecord } from "./releaseRecord";
 import { oneFile } from "./static/oneFile";
 import { MOST_FIRST_KILOBYTES, packedSize } from "./static/packedSize";
@@ -46,6 +49,10 @@ async function main(words: readonly string[]): Promise<void> {
   if (words[0] === "--addin") {
     const project = words[1]!;
     await write(path.join(project, "dist", "addin"), await addInFiles(project));
+    return;
+  }
+  if (words[0] === "--fonts") {
+    await write(path.join(words[1]!, "dist", "library"), await printFonts());
     return;
   }
   if (words[0] === "--static") {

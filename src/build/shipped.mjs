@@ -27,10 +27,13 @@ const WHOLE = {
   "dejavu-fonts-ttf": ["ttf/DejaVuSans.ttf", "ttf/DejaVuSans-Bold.ttf"],
 };
 
+/** Fonts that ours are made of (printFonts.ts). */
+const MADE_FROM = { "@expo-google-fonts/source-sans-3": "rigsheet-sans" };
+
 /** Licences whose text some packages name without bringing it. */
 const TEXTS = ["MPL-2.0", "OFL-1.1"];
 
-const LICENCE_FILE = /^(?:licen[cs]e|copying|notice)(?:[.-]|$)/i;
+const LICENCE_FILE = /^(?:licen[cs]e|copying|notice)(?:[._-]|$)/i;
 
 const installed = (name) => path.join(project, "node_modules", name);
 const factsOf = (name) => JSON.parse(readFileSync(path.join(installed(name), "package.json"), "utf8"));
@@ -71,7 +74,11 @@ export function noticeOf(name) {
   const texts = licenceFiles(name).map((file) => readFileSync(path.join(installed(name), file), "utf8"));
   const maker = typeof author === "string" ? author : author?.name;
   const whole =
-    name in WHOLE ? `Shipped unmodified in library/${name}, where another version can take its place.` : "";
+    name in WHOLE
+      ? `Shipped unmodified in library/${name}, where another version can take its place.`
+      : name in MADE_FROM
+        ? `The fonts of library/${MADE_FROM[name]} are made from its: fewer characters, no hinting, another name.`
+        : "";
   const named = TEXTS.filter((id) => texts.length === 0 && license.includes(id));
   const body = [...texts, ...named.map((id) => `The text of ${id} stands at the end.`)];
   return [
@@ -85,7 +92,7 @@ export function noticeOf(name) {
 
 /** Writes who made what is bundled or shipped whole, and under which licence. */
 export function writeNotices(stats) {
-  const names = [...new Set([...Object.keys(WHOLE), ...bundledIn(stats)])].sort();
+  const names = [...new Set([...Object.keys(WHOLE), ...Object.keys(MADE_FROM), ...bundledIn(stats)])].sort();
   const notices = names.map(noticeOf);
   const texts = TEXTS.map((id) =>
     readFileSync(path.join(project, "src", "build", "licences", `${id}.txt`), "utf8").trim(),

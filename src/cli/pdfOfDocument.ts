@@ -1,7 +1,11 @@
-import { FileTrouble } from "../hosts/file/fileTrouble";
+import { printFontFiles } from "../hosts/headless/printFontFiles";
 import type { WriteDocument } from "./proposalJob";
 
-/** Stands where pages are laid out. */
-export const pdfOfDocument: WriteDocument = async () => {
-  throw new FileTrouble("This Rigsheet cannot lay a document out on pages yet, so nothing was written.");
+export const pdfOfDocument: WriteDocument = async (document, paper, at) => {
+  // Only who prints waits for what writes PDF.
+  const { documentPdf, PrintType, unsetInWords } = await import(
+    /* webpackChunkName: "pdf" */ "../hosts/pdf/pdf"
+  );
+  const { bytes, unset } = await documentPdf(document, { paper, at }, new PrintType(await printFontFiles()));
+  return { bytes, unset: unsetInWords(unset) };
 };

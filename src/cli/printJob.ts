@@ -1,16 +1,21 @@
 import { aboutSheetOf } from "../hosts/file/copy/aboutCopy";
 import { copyOf } from "../hosts/file/copy/copyOf";
-import { FileTrouble, troubles } from "../hosts/file/fileTrouble";
-import { convertedBy, libreOffice } from "../hosts/file/libreOffice";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
-import { writeXlsx } from "../hosts/file/writeXlsx";
+import { formattedAs } from "../hosts/grid/asWritten";
+import { loadLibrary } from "../hosts/headless/loadLibrary";
+import { printFontFiles } from "../hosts/headless/printFontFiles";
 import { recalculate } from "../hosts/headless/recalculate";
-import { renderPng } from "../hosts/headless/renderPng";
+import type { Unset } from "../hosts/pdf/unset";
 import { withPictures } from "../pictures/withPictures";
 import { RIGSHEET_VERSION } from "../version";
 import type { Book } from "../workbooks/book";
-import { withPageBreaks, withPrint } from "../workbooks/printFoot";
+import { hiddenOnPaper } from "../workbooks/hiddenOnPaper";
+import { jobLabelOf, labelInWords } from "../workbooks/jobLabel";
+import { namedValue } from "../workbooks/named";
+import { paperParts } from "../workbooks/paperSheet";
+import { printFootOf, withPageBreaks, withPrint } from "../workbooks/printFoot";
+import { WRITING_FIELD, writingOf } from "../workbooks/typed/writing";
 import { usualSheets } from "../workbooks/usualSheets";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { errorCells, errorsInWords, outFile } from "./copyJob";
@@ -22,7 +27,7 @@ rigsheet print JOB.xlsx --cards --out FILE.pdf [--paper a4|letter]
 
 Recalculates a workbook and prints sheets of it into a PDF, one page wide, with
 the head row on every page, and page, revision and date at the foot.
-JOB.xlsx is left as it is. Needs LibreOffice.
+JOB.xlsx is left as it is. Figures are written as Site says.
 
   --sheet NAME   print this sheet; may be repeated; "all" prints every one.
                  Without it the quote, or all sheets where there is none
@@ -36,18 +41,17 @@ JOB.xlsx is left as it is. Needs LibreOffice.
   rigsheet print job.xlsx --sheet Alignment --sheet Commissioning --out crew.pdf
   rigsheet print job.xlsx --cards --paper letter --out cards.pdf
 
-Exit: 0 printed; 1 printed, but some cells show the word error; 2 nothing was
-written.`;
+Exit: 0 printed; 1 printed, but some cells show the word error, or hold signs
+that the type of the page does not have; 2 nothing was written.`;
 
 const PAPERS = ["a4", "letter"] as const;
 /** Where the figures of the cards come from. */
 const BEHIND_CARDS = ["Commissioning", "Head units", "Alignment"];
 
-/** @param program LibreOffice's path; tests hand in none to see it missing */
 export async function printJob(
   words: readonly string[],
   console: Console,
-  program: () => { path: string | undefined; hint: string } = libreOffice,
+  clock: () => Date = () => new Date(),
 ): Promise<number> {
   const { values, positionals } = readOptions(
     words,
@@ -82,22 +86,57 @@ export async function printJob(
   // A workbook without an About sheet would get a page that says only that it is a copy.
   const printed =
     sheets ?? (aboutSheetOf(book) === undefined ? book.sheets.map(({ name }) => name) : undefined);
-  const facts = { now: new Date(), version: RIGSHEET_VERSION, sheets: printed };
+  const at = clock();
+  const facts = { now: at, version: RIGSHEET_VERSION, sheets: printed };
   const copy = withPageBreaks(withPrint(copyOf(book, values.cards ? "cards" : "sealed", facts), { paper }));
-  const { path, hint } = program();
-  if (path === undefined) throw new FileTrouble(troubles.noLibreOffice(hint));
-  const pdf = await convertedBy(path, await writeXlsx(copy, { sealed: true, renderPng }), {
-    to: "pdf",
-    recalculate: false,
-  });
-  await saveAtomically(out, pdf);
+  const { bytes, unset } = await pdfOf(copy, book, at);
+  await saveAtomically(out, bytes);
 
   const errors = errorCells(book, values.cards ? BEHIND_CARDS : sheets);
   console.out(
     `${out}: ${values.cards ? copy.sheets.map(({ name }) => name).join(", ") : (sheets?.join(", ") ?? "all sheets")}`,
   );
   if (errors.length > 0) console.err(errorsInWords(errors));
-  return errors.length > 0 ? EXIT.look : EXIT.ok;
+  if (unset !== "") console.err(unset);
+  return errors.length > 0 || unset !== "" ? EXIT.look : EXIT.ok;
+}
+
+/**
+ * @param copy what is printed
+ * @param book of which it is a copy
+ * @returns the pages, and in words what of their text could not be set
+ */
+async function pdfOf(
+  copy: Book,
+  book: Book,
+  at: Date,
+): Promise<{ readonly bytes: Uint8Array; readonly unset: string }> {
+  // Only who prints waits for what writes PDF.
+  const { PrintType, sheetsPdf, unsetInWords } = await import(
+    /* webpackChunkName: "pdf" */ "../hosts/pdf/pdf"
+  );
+  const type = new PrintType(await printFontFiles());
+  const library = loadLibrary();
+  const writing = writingOf(namedValue(book, WRITING_FIELD));
+  const parts = paperParts(hiddenOnPaper(copy), {
+    formatted: (value, format) => formattedAs(library, value, format, writing),
+    textWidth: (text, size, bold) => type.width(text, size, bold ? "strong" : "regular"),
+  });
+  const title = labelInWords(jobLabelOf((name) => namedValue(book, name))) || book.title;
+  const facts = { title, author: "", subject: printFootOf(book), language: "en", at };
+  const { bytes, unset } = await sheetsPdf(parts, facts, type);
+  return { bytes, unset: unsetInWords(unset.map((one) => atHome(one, book))) };
+}
+
+/** Rows are left out of a copy: what is told is the cell of the workbook that shows the text. */
+function atHome(unset: Unset, { sheets }: Book): Unset {
+  const sheet = sheets.find(({ name }) => unset.place.startsWith(`${name}!`));
+  const cells = { ...sheet?.cells, ...sheet?.results };
+  const cell = Object.keys(cells).find((one) => {
+    const shown = sheet?.results[one] ?? sheet?.cells[one]?.value;
+    return shown === unset.text;
+  });
+  return sheet && cell ? { ...unset, place: `${sheet.name}!${cell}` } : unset;
 }
 
 /** @returns undefined for all of them */

@@ -55,10 +55,11 @@ export interface WrittenDocument {
   readonly unset: string;
 }
 
-/** Lays a document out on pages. */
+/** Lays a document out on pages; `at`: when it is made. */
 export type WriteDocument = (
   document: PaperDocument,
   paper: (typeof PAPERS)[number],
+  at: Date,
 ) => Promise<WrittenDocument>;
 
 /** @param now says whether a quote is over */
@@ -120,7 +121,7 @@ export async function proposalJob(
       ? []
       : sameRevision(shelfLineOf(book), await linesOnShelf(values.shelf, console, path.resolve(job)));
   const { document, paper, missing, notes } = found;
-  const { bytes, unset } = await write(document, asked ?? paper ?? "a4");
+  const { bytes, unset } = await write(document, asked ?? paper ?? "a4", now());
   await saveAtomically(out, bytes);
   console.out(plain(`${out}: ${document.title}`));
   const look = [...missing, ...elsewhere, ...notes, ...(unset === "" ? [] : [unset])];

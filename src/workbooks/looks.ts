@@ -25,6 +25,9 @@ const FORMATS: Readonly<Record<Format, string | undefined>> = {
   date: DATE_FORMAT,
 };
 
+/** Of the lines around cells, on our own grid and on paper. */
+export const EDGE_COLOR = "8A8F98";
+
 /** What is typed into such a cell stays text, whatever it looks like: `3-16` is no date and `007` no number. */
 export const TEXT_FORMAT = "@";
 

@@ -6,7 +6,7 @@
  * does not fit is set smaller.
  */
 import { address, parseRange, type Zone } from "../formula/address";
-import type { BookPrint, BookResult, BookSheet, BookValue, Look } from "./book";
+import type { Book, BookPicture, BookPrint, BookResult, BookSheet, BookValue, Look } from "./book";
 import { LINE_POINTS } from "./sheetLayout";
 import { pageRoom, POINTS_PER_CHARACTER, USUAL_WIDTH } from "./pageRoom";
 
@@ -17,10 +17,16 @@ export const CELL_PADDING = 1;
 /** A browser breaks lines and draws letters a little wider than they are measured. */
 const TO_SPARE = 1.02;
 /** A page holds a little less than it measures. */
-const FILLED = 0.98;
+export const FILLED = 0.98;
+/** How wide they are on paper, in points, however small the sheet is set. */
+export const PAPER_EDGE_POINTS = { thin: 0.75, medium: 1.5 } as const;
+
+const POINTS_PER_PIXEL = 0.75;
 
 /** All measures are points of the sheet before it is made smaller by `scale`. */
 export interface PaperCell {
+  /** A1 address on its sheet. */
+  readonly at: string;
   readonly text: string;
   readonly look: Look;
   readonly align: "left" | "center" | "right";
@@ -52,6 +58,15 @@ export interface PaperSheet {
   readonly parts: readonly (readonly PaperRow[])[];
 }
 
+/** Pictures, each on a page of its own. */
+export interface PaperPictures {
+  readonly name: string;
+  readonly print: BookPrint;
+  readonly pictures: readonly BookPicture[];
+}
+
+export type PaperPart = PaperSheet | PaperPictures;
+
 export interface Typesetting {
   /** What a cell shows of a number or a truth value under a sheet's number format. */
   readonly formatted: (value: number | boolean, format: string | undefined) => string;
@@ -80,6 +95,25 @@ export function shownZone({ cells, results }: BookSheet): Zone | undefined {
   for (const [at, { value }] of Object.entries(cells)) shows(at, value);
   for (const [at, result] of Object.entries(results)) shows(at, result);
   return zone;
+}
+
+/** @returns what prints of a copy of values, sheet by sheet, in its order */
+export const paperParts = ({ sheets, looks }: Book, setting: Typesetting): PaperPart[] =>
+  sheets.flatMap((sheet): PaperPart[] => {
+    const { name, print = PLAIN_PRINT, pictures } = sheet;
+    if (pictures) return [{ name, print, pictures }];
+    const part = paperSheet(sheet, looks, setting);
+    return part ? [part] : [];
+  });
+
+/** How large a picture stands on a page of its own, in points: as it is, or smaller where the page is. */
+export function pictureOnPage(
+  { width, height }: Pick<BookPicture, "width" | "height">,
+  print: BookPrint,
+): { readonly width: number; readonly height: number } {
+  const { across, down } = pageRoom(print);
+  const scale = Math.min(POINTS_PER_PIXEL, (FILLED * across) / width, (FILLED * down) / height);
+  return { width: scale * width, height: scale * height };
 }
 
 /**
@@ -185,7 +219,7 @@ function rowMaker(
     const own = sum(widths.slice(index, index + span.columns)) - 2 * CELL_PADDING;
     const lines = look.wrap ? text.split(/\s+/) : text.split("\n");
     const needed = TO_SPARE * Math.max(...lines.map((line) => textWidth(line, size, bold)));
-    const cell = { text, look, align, size, ...span };
+    const cell = { at, text, look, align, size, ...span };
     if (needed <= own) return cell;
     // Only words run over: of a number, what is beside it must stay what it is.
     const may = typeof value === "string" && !look.wrap && !zone;

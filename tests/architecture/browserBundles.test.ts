@@ -88,6 +88,7 @@ test("no name of Node's is used in what browsers load", () => {
       "addin/functions.js",
       "addin/taskpane.js",
       "desk/desk.js",
+      "desk/pdf.js",
       "help/search.js",
     ]),
   );

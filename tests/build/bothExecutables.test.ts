@@ -7,7 +7,7 @@ import { execFileSync, spawnSync } from "node:child_process";
 import { closeSync, mkdtempSync, openSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { firstThatStarts } from "../../src/hosts/file/libreOffice";
+import { firstThatStarts } from "../support/libreOffice";
 import { RIGSHEET_VERSION } from "../../src/version";
 
 const project = path.join(__dirname, "../..");

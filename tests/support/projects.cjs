@@ -17,8 +17,8 @@ const NEEDS = [
   ["built", (text) => /"node:child_process"/.test(text)],
   ["engine", (text) => /\/src\/(?:hosts|cli|build)\//.test(text)],
 ];
-/** Defines what the others call. */
-const DEFINES = path.join(__dirname, "tools.ts");
+/** Define what the others call. */
+const DEFINE = ["tools.ts", "libreOffice.ts"].map((name) => path.join(__dirname, name));
 
 /** @returns the test files of each project, "pure" for the rest */
 function testsByNeed() {
@@ -45,7 +45,7 @@ function testsByNeed() {
   for (const name of readdirSync(tests, { recursive: true }).sort()) {
     if (!name.endsWith(".test.ts")) continue;
     const file = path.join(tests, name);
-    const read = [...withHelpers(file)].filter((one) => one !== DEFINES).map(textOf);
+    const read = [...withHelpers(file)].filter((one) => !DEFINE.includes(one)).map(textOf);
     const [need] = NEEDS.find(([, isNeeded]) => read.some(isNeeded)) ?? ["pure"];
     found[need].push(file);
   }

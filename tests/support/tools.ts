@@ -3,6 +3,7 @@
  * are skipped under their names, with how to install it; in a build with
  * CI=true they fail instead, so that nothing is skipped unseen.
  */
+import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import path from "node:path";
@@ -12,12 +13,16 @@ import {
   libreOffice,
   type Conversion,
   type SystemProgram,
-} from "../../src/hosts/file/libreOffice";
+} from "./libreOffice";
 
 const memo = <T>(make: () => T): (() => T) => {
   let made: { value: T } | undefined;
   return () => (made ??= { value: make() }).value;
 };
+
+/** For a program that says its version by another word. */
+const whichStarts = (program: string, word: string): string | undefined =>
+  spawnSync(program, [word], { stdio: "ignore" }).status === 0 ? program : undefined;
 
 const chromium = memo((): SystemProgram => ({
   name: "Chromium",
@@ -40,6 +45,12 @@ const firefox = memo((): SystemProgram => ({
     "firefox",
     "/Applications/Firefox.app/Contents/MacOS/firefox",
   ]),
+}));
+
+const poppler = memo((): SystemProgram => ({
+  name: "poppler's tools",
+  hint: "install them (Debian and Ubuntu: apt-get install poppler-utils)",
+  path: whichStarts("pdftotext", "-v"),
 }));
 
 const xmllint = memo((): SystemProgram => ({
@@ -116,6 +127,10 @@ export const withChromium = (name: string, fn: (path: string) => Promise<void> |
 /** A test that needs Firefox; parameters as for {@link withChromium}. */
 export const withFirefox = (name: string, fn: (path: string) => Promise<void> | void, ms?: number): void =>
   withTool(firefox(), name, fn, ms);
+
+/** A test that needs poppler's tools. */
+export const withPoppler = (name: string, fn: () => Promise<void> | void): void =>
+  withTool(poppler(), name, fn);
 
 /** A test that needs xmllint; it is given the path of the program. */
 export const withXmllint = (name: string, fn: (path: string) => Promise<void> | void): void =>

@@ -5,6 +5,8 @@ declare module "subset-font" {
     options: {
       readonly targetFormat: "truetype" | "woff2";
       readonly preserveNameIds?: readonly number[];
+      /** Of the layout, four characters each; all where absent. */
+      readonly keepFeatures?: readonly string[];
     },
   ): Promise<Buffer>;
 }

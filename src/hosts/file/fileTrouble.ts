@@ -109,12 +109,6 @@ export const troubles = {
   jobsAreNoWorkbook: () =>
     "The file is an export of Rigsheet's jobs, not a workbook. Under Jobs, “Bring in…” brings them in.",
 
-  // LibreOffice
-  noLibreOffice: (hint: string) =>
-    `Printing to a PDF needs LibreOffice, which was not found: ${hint}. Or write a values-only copy (rigsheet copy JOB.xlsx --values-only --out copy.xlsx), open it in your spreadsheet program and print it there.`,
-  notConverted: (detail: string) =>
-    `LibreOffice could not convert the workbook (${detail}). Try again; or write a values-only copy (rigsheet copy JOB.xlsx --values-only --out copy.xlsx) and print it in your spreadsheet program.`,
-
   // Saving
   folderMissing: (folder: string) => `There is no folder ${folder}. Make it, or save elsewhere.`,
   isFolder: (path: string) => `${path} is a folder. Give the name of a file in it.`,

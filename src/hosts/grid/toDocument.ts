@@ -6,7 +6,7 @@ import { areasOf } from "../../formula/readAreas";
 import { withAtsResolved } from "../../formula/singles";
 import type { Book, BookCell, BookSheet, BookValidation, Edge, Look } from "../../workbooks/book";
 import { numberOrWord } from "../../workbooks/numberOrWord";
-import { TEXT_FORMAT } from "../../workbooks/looks";
+import { EDGE_COLOR, TEXT_FORMAT } from "../../workbooks/looks";
 import { isoDate } from "../../workbooks/sheetDate";
 import { templateOf } from "../../workbooks/templates";
 import { inputsOf } from "../../workbooks/typed/inputsOf";
@@ -307,10 +307,8 @@ export function styleOf(look: Look): Record<string, unknown> {
   return style;
 }
 
-export const EDGE_COLOR = "#8A8F98";
-
 export function borderOf(edges: NonNullable<Look["edges"]>): Record<string, unknown> {
-  const side = (edge: Edge | undefined) => (edge ? { style: edge, color: EDGE_COLOR } : undefined);
+  const side = (edge: Edge | undefined) => (edge ? { style: edge, color: `#${EDGE_COLOR}` } : undefined);
   return {
     top: side(edges.top),
     right: side(edges.right),

@@ -7,7 +7,8 @@
 import { existsSync } from "node:fs";
 import path from "node:path";
 
-const HOMES = ["library", "node_modules"];
+/** In a clone what the build makes lies in its own folder. */
+const HOMES = ["library", "node_modules", "dist/library"];
 
 /**
  * @param name of the package, for example `bootstrap`

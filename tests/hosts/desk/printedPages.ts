@@ -8,11 +8,14 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import type { Console } from "../../../src/cli/console";
 import { printJob } from "../../../src/cli/printJob";
+import { copyOf } from "../../../src/hosts/file/copy/copyOf";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../../src/hosts/headless/recalculate";
 import type { Book } from "../../../src/workbooks/book";
+import { withPageBreaks, withPrint } from "../../../src/workbooks/printFoot";
+import { recalculated } from "../../support/tools";
 import { button, notice, page, until } from "./onDesk";
-import { pagesOf, type PaperPage } from "./pdfPages";
+import { pagesOf, type PaperPage } from "../../support/pdfPages";
 
 export const dialog = () => page.getByRole("dialog", { name: "Print" });
 export const boxes = () => dialog().getByRole("checkbox");
@@ -76,11 +79,26 @@ export async function onPaper(html: string, name = "pages"): Promise<PaperPage[]
 
 const quiet: Console = { out: () => undefined, err: () => undefined, readInput: async () => "" };
 
-/** The same workbook's file through the command and LibreOffice. */
-export async function byLibreOffice(book: Book, ...words: string[]): Promise<PaperPage[]> {
-  const job = path.join(folder, "job.xlsx");
+/** The same workbook's copy of values through LibreOffice. */
+export async function byLibreOffice(book: Book, sheets: readonly string[] | "cards"): Promise<PaperPage[]> {
+  const facts = { now: new Date(), version: "0", ...(sheets !== "cards" && { sheets }) };
+  const copy = withPageBreaks(
+    withPrint(copyOf(recalculate(book), sheets === "cards" ? "cards" : "sealed", facts), { paper: "a4" }),
+  );
   const out = path.join(folder, "libreOffice.pdf");
+  writeFileSync(
+    out,
+    await recalculated(await writeXlsx(copy, { sealed: true }), { to: "pdf", recalculate: false }),
+  );
+  return pagesOf(out);
+}
+
+/** The same workbook's file through the command. */
+export async function byCommand(book: Book, sheets: readonly string[] | "cards"): Promise<PaperPage[]> {
+  const job = path.join(folder, "job.xlsx");
+  const out = path.join(folder, "command.pdf");
   writeFileSync(job, await writeXlsx(recalculate(book)));
+  const words = sheets === "cards" ? ["--cards"] : sheets.flatMap((sheet) => ["--sheet", sheet]);
   await printJob([job, ...words, "--out", out, "--force"], quiet);
   return pagesOf(out);
 }

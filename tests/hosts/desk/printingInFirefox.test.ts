@@ -8,7 +8,7 @@ import { onPath } from "../../pane/inChromium";
 import { referencePrice, type Job } from "../../support/referencePrice";
 import { withFirefox } from "../../support/tools";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
-import { pagesOf } from "./pdfPages";
+import { pagesOf } from "../../support/pdfPages";
 
 let data: string;
 let desk: Started;

@@ -5,30 +5,25 @@
  * smaller.
  */
 import { escaped } from "../../../help/html";
-import type { BookPicture, Look } from "../../../workbooks/book";
-import { PAGE_MARGINS, pageRoom } from "../../../workbooks/pageRoom";
-import { CELL_PADDING, type PaperCell, type PaperRow, type PaperSheet } from "../../../workbooks/paperSheet";
-import { EDGE_COLOR } from "../../grid/toDocument";
+import type { Look } from "../../../workbooks/book";
+import { EDGE_COLOR } from "../../../workbooks/looks";
+import { PAGE_MARGINS } from "../../../workbooks/pageRoom";
+import {
+  CELL_PADDING,
+  PAPER_EDGE_POINTS,
+  pictureOnPage,
+  type PaperCell,
+  type PaperPart,
+  type PaperPictures,
+  type PaperRow,
+  type PaperSheet,
+} from "../../../workbooks/paperSheet";
 
 /** The first that is there; widths are counted in its digits, so any will do. */
 export const FONTS = 'Calibri, Carlito, "Segoe UI", "Liberation Sans", Arial, sans-serif';
 
-/** A sheet, or pictures, each on a page of its own. */
-export type PaperPart = PaperSheet | PaperPictures;
-
-export interface PaperPictures {
-  readonly name: string;
-  readonly print: PaperSheet["print"];
-  readonly pictures: readonly BookPicture[];
-}
-
 const SIZES = { a4: "210mm 297mm", letter: "8.5in 11in" } as const;
 const SIZES_ACROSS = { a4: "297mm 210mm", letter: "11in 8.5in" } as const;
-/** Not made smaller with the sheet: a line of less than a pixel is drawn as one anyway. */
-const EDGE_POINTS = { thin: 0.75, medium: 1.5 } as const;
-const POINTS_PER_PIXEL = 0.75;
-/** A page holds a little less than it measures. */
-const FILLED = 0.98;
 
 const STYLE = `
 html{-webkit-print-color-adjust:exact;print-color-adjust:exact}
@@ -94,11 +89,10 @@ function sheetHtml(
 }
 
 function picturesHtml({ print, pictures }: PaperPictures, page: string): string {
-  const { across, down } = pageRoom(print);
-  const figures = pictures.map(({ svg, width, height }) => {
-    const scale = Math.min(POINTS_PER_PIXEL, (FILLED * across) / width, (FILLED * down) / height);
-    const size = `width:${(scale * width).toFixed(1)}pt;height:${(scale * height).toFixed(1)}pt`;
-    return `<figure>${svg.replace("<svg", `<svg style="${size}"`)}</figure>`;
+  const figures = pictures.map((picture) => {
+    const { width, height } = pictureOnPage(picture, print);
+    const size = `width:${width.toFixed(1)}pt;height:${height.toFixed(1)}pt`;
+    return `<figure>${picture.svg.replace("<svg", `<svg style="${size}"`)}</figure>`;
   });
   return `<section style="page:${page}">${figures.join("\n")}</section>`;
 }
@@ -143,7 +137,7 @@ function declarations(
   if (isColor(fill)) found.push(`background:#${fill}`);
   for (const side of ["top", "right", "bottom", "left"] as const) {
     const edge = edges?.[side];
-    if (edge) found.push(`border-${side}:${EDGE_POINTS[edge]}pt solid ${EDGE_COLOR}`);
+    if (edge) found.push(`border-${side}:${PAPER_EDGE_POINTS[edge]}pt solid #${EDGE_COLOR}`);
   }
   if (!shown) return found.join(";");
   found.push(`font-size:${points(shown.size)}`);

@@ -3,11 +3,16 @@ import { withPictures } from "../../../pictures/withPictures";
 import { RIGSHEET_VERSION } from "../../../version";
 import type { Book, BookPrint, BookSheet } from "../../../workbooks/book";
 import { cardsOf } from "../../../workbooks/multiRoom/cards/cardsOf";
-import { paperSheet, PLAIN_PRINT, shownZone, type Typesetting } from "../../../workbooks/paperSheet";
+import {
+  paperParts,
+  PLAIN_PRINT,
+  shownZone,
+  type PaperPart,
+  type Typesetting,
+} from "../../../workbooks/paperSheet";
 import { printFootOf, withPageBreaks, withPrint } from "../../../workbooks/printFoot";
 import { usualSheets } from "../../../workbooks/usualSheets";
 import { copyOf } from "../../file/copy/copyOf";
-import type { PaperPart } from "./paperHtml";
 
 export interface PrintChoice {
   /** Of the sheet, or what it is called where it is none. */
@@ -65,7 +70,7 @@ export function printable(book: Book): Printable {
       ];
       return copies
         .map((copy) => withPageBreaks(withPrint(copy, { paper })))
-        .flatMap((copy) => copy.sheets.flatMap((sheet) => partOf(sheet, copy, setting)));
+        .flatMap((copy) => paperParts(copy, setting));
     },
   };
 }
@@ -74,13 +79,6 @@ const inOrder = (book: Book, names: readonly string[]): Book => ({
   ...book,
   sheets: [...book.sheets].sort((a, b) => names.indexOf(a.name) - names.indexOf(b.name)),
 });
-
-function partOf(sheet: BookSheet, { looks }: Book, setting: Typesetting): PaperPart[] {
-  const { name, print = PLAIN_PRINT, pictures } = sheet;
-  if (pictures) return [{ name, print, pictures }];
-  const part = paperSheet(sheet, looks, setting);
-  return part ? [part] : [];
-}
 
 const withPrintSetUp = (sheet: BookSheet): BookSheet =>
   sheet.print ? sheet : { ...sheet, print: { ...PLAIN_PRINT, footLeft: sheet.name } };

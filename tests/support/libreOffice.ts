@@ -1,14 +1,10 @@
-/**
- * The system's LibreOffice, which turns a workbook into a PDF. It is never
- * needed to calculate or to write a workbook.
- */
+/** The system's LibreOffice, a second engine and a second printer to hold ours to. */
 import { execFile, execFileSync } from "node:child_process";
 import { mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { promisify } from "node:util";
-import { stop, troubles } from "./fileTrouble";
 
 /** A program of the system that may be missing. */
 export interface SystemProgram {
@@ -112,10 +108,8 @@ export async function convertedBy(
     return await readFile(join(out, `input.${to}`));
   } catch (error) {
     const { killed, code } = error as { killed?: boolean; code?: unknown };
-    return stop(
-      troubles.notConverted(killed ? "it took longer than two minutes" : `it says ${String(code)}`),
-      error,
-    );
+    const detail = killed ? "it took longer than two minutes" : `it says ${String(code)}`;
+    throw new Error(`LibreOffice could not convert the workbook (${detail})`, { cause: error });
   } finally {
     await rm(folder, { recursive: true, force: true });
   }

@@ -1,0 +1,62 @@
+/** Text that the type of the pages does not have: told by place, never left to be found on paper. */
+import { isRightToLeft, type PrintType } from "./printType";
+
+export interface Unset {
+  /** A sheet's cell (`Quote!B4`), or a part of the document in words. */
+  readonly place: string;
+  /** The whole text, as it was handed in. */
+  readonly text: string;
+  /** The signs that are missing, each once. */
+  readonly signs: string;
+}
+
+/** A PDF, and what of its text is not in it. */
+export interface MadePdf {
+  readonly bytes: Uint8Array;
+  readonly unset: readonly Unset[];
+}
+
+/** A sentence names so many signs. */
+const MOST_SIGNS = 20;
+/** And one message so many places. */
+const MOST_PLACES = 5;
+
+/** Sets texts, and keeps what it could not set. */
+export class Setter {
+  private readonly found = new Map<string, Unset>();
+
+  constructor(readonly type: PrintType) {}
+
+  get unset(): readonly Unset[] {
+    return [...this.found.values()];
+  }
+
+  /** @returns the text as it can be set */
+  set(text: string, place: string): string {
+    const { text: set, missing } = this.type.settable(text);
+    if (missing !== "") {
+      const known = this.found.get(place);
+      const signs = [...new Set([...(known?.signs ?? ""), ...missing])].join("");
+      this.found.set(place, { place, text: known?.text ?? text, signs });
+    }
+    return set;
+  }
+}
+
+/** @returns a sentence for each place, and one about what to do; empty where all was set */
+export function unsetInWords(unset: readonly Unset[]): string {
+  if (unset.length === 0) return "";
+  const named = unset.slice(0, MOST_PLACES).map(({ place, signs }) => {
+    const all = [...signs];
+    const shown = all.slice(0, MOST_SIGNS).join("") + (all.length > MOST_SIGNS ? " …" : "");
+    return isRightToLeft(signs)
+      ? `${place} holds text that is written from right to left, which these pages can't set: ${shown}`
+      : `${place} holds signs that the type of the page does not have: ${shown}`;
+  });
+  const more = unset.length - named.length;
+  return [
+    ...named.map((sentence) => `${sentence}.`),
+    ...(more > 0 ? [`${more} more places hold such signs.`] : []),
+    "A question mark stands for each of them. Write it in Latin, Greek or Cyrillic letters, or print the workbook from a spreadsheet program.",
+  ].join("\n");
+}
