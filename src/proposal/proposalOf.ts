@@ -87,8 +87,6 @@ export function proposalOf(computed: Book, wanted: ProposalWanted): Proposal {
     ...factsOf(shown),
     ...(isDraft ? [paragraph(DRAFT, "caution")] : []),
     ...(parts.has("offer") ? offer(shown) : []),
-    ...(parts.has("schedule") ? schedule(shown) : []),
-    ...pictures.parts,
     ...prices(shown, parts.has("lines")),
     ...provisionalSums(shown),
     ...(parts.has("options") ? options.parts : []),
@@ -100,6 +98,9 @@ export function proposalOf(computed: Book, wanted: ProposalWanted): Proposal {
     paragraph(TERMS.join(" ")),
     paragraph(SAFETY.join(" "), "caution"),
     ...(parts.has("acceptance") && !isDraft ? acceptance(shown, parts.has("options") && options.open) : []),
+    // What is looked up, not read, comes after what is signed.
+    ...(parts.has("schedule") ? schedule(shown) : []),
+    ...pictures.parts,
   ];
   const known = [shown.at(quote.number), shown.at(quote.date)].filter((one) => one !== "");
   const paper = firm.said(proposal.paper).toLowerCase();
@@ -144,9 +145,13 @@ const letterheadOf = ({ name, lines }: FirmsWords, logo: ProposalWanted["logo"])
   ...(logo && { logo: { ...logo, alt: name === "" ? "Logo" : `Logo of ${name}` } }),
 });
 
+const sumOf = (at: Shown["at"]): string =>
+  at(quote.total) === "" ? "" : [at(quote.total), at(quote.currency)].filter((one) => one !== "").join(" ");
+
 function factsOf({ at }: Shown): readonly DocumentPart[] {
   const rows = [quote.customer, quote.place, quote.job, quote.number, quote.date, quote.until, quote.by]
     .map((of) => ({ label: of.words.label, value: at(of) }))
+    .concat({ label: quote.total.words.label, value: sumOf(at) })
     .filter(({ value }) => value !== "");
   return rows.length === 0 ? [] : [{ kind: "facts", rows }];
 }
@@ -171,7 +176,7 @@ function picturesOf(
 /** Two sign, as on a change order, and on one page: no signature stands apart from the number and the total. */
 function acceptance({ at }: Shown, hasBoxes: boolean): readonly DocumentPart[] {
   const of = [at(quote.number), at(quote.date)].filter((one) => one !== "").join(", ");
-  const total = [at(quote.total), at(quote.currency)].filter((one) => one !== "").join(" ");
+  const total = sumOf(at);
   const text = [
     `We accept the proposal ${of}, valid until ${at(quote.until)}, at a total of ${total}.`,
     ...(hasBoxes ? ["What is ticked above is ordered with it, at the price that stands beside it."] : []),

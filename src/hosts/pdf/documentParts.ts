@@ -62,10 +62,10 @@ export class DocumentParts {
   ) {}
 
   pieces(parts: readonly DocumentPart[]): Piece[] {
-    return parts.flatMap((part) => this.piecesOf(part));
+    return parts.flatMap((part, index) => this.piecesOf(part, parts[index + 1]));
   }
 
-  private piecesOf(part: DocumentPart): Piece[] {
+  private piecesOf(part: DocumentPart, next: DocumentPart | undefined): Piece[] {
     switch (part.kind) {
       case "letterhead":
         return [this.letterhead(part)];
@@ -82,7 +82,8 @@ export class DocumentParts {
       case "heading":
         return this.heading(part);
       case "paragraph":
-        return this.paragraph(part);
+        // What introduces a table stands above it.
+        return this.paragraph(part, next?.kind === "table");
       case "list":
         return this.list(part);
       case "table":
@@ -230,15 +231,21 @@ export class DocumentParts {
     });
   }
 
-  private paragraph({ text, is }: Part<"paragraph">): Piece[] {
+  private paragraph({ text, is }: Part<"paragraph">, isKept: boolean): Piece[] {
     const set = this.set(text, this.place("A paragraph"));
     if (is !== "caution")
-      return this.textPieces(set, { tag: "P", look: is === "note" ? SMALL : TEXT, above: PARAGRAPH_GAP });
+      return this.textPieces(set, {
+        tag: "P",
+        look: is === "note" ? SMALL : TEXT,
+        above: PARAGRAPH_GAP,
+        isKept,
+      });
     const { left } = this.room;
     return this.textPieces(set, {
       tag: "P",
       look: STRONG,
       above: PARAGRAPH_GAP,
+      isKept,
       indent: CAUTION_ROOM,
       beside: (top, height) =>
         this.pages.fill({ left, top, width: CAUTION_BAR, height: height + RULE }, ALERT),
