@@ -2,6 +2,7 @@
 import path from "node:path";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
+import { isWholePng } from "../hosts/file/wholePng";
 import { FileTrouble } from "../hosts/file/fileTrouble";
 import { formattedIn } from "../hosts/headless/formattedIn";
 import { recalculate } from "../hosts/headless/recalculate";
@@ -39,6 +40,8 @@ cost, margin, supplier or hour is in it. JOB.xlsx is left as it is.
   --paper a4             or letter; without it as Terms says, else a4
   --shelf FOLDER         look whether another workbook there has the same number
                          and revision
+  --anyway               to be signed although checks fail; without it a proposal
+                         of such a job is a draft, with no place to sign
   --force                replace FILE.pdf if it exists
 
   rigsheet proposal job.xlsx --out proposal.pdf
@@ -79,6 +82,7 @@ export async function proposalJob(
       without: { type: "string", multiple: true },
       paper: { type: "string" },
       shelf: { type: "string" },
+      anyway: { type: "boolean", default: false },
       force: { type: "boolean", default: false },
       help: { type: "boolean", default: false },
     },
@@ -104,14 +108,16 @@ export async function proposalJob(
   const firm = values.standards === undefined ? undefined : (await standardsIn(values.standards)).inputs;
   const stored = await readXlsx(await fileBytes(job));
   const book = recalculate(stored);
-  const found = proposalOf(book, {
+  const wanted: ProposalWanted = {
     formatted: formattedIn(book),
     ...(firm && { firm }),
     ...(logo && { logo }),
     parts,
     today: sheetDateOf(now()),
     pictures: proposalPictures,
-  });
+    anyway: values.anyway,
+  };
+  const found = proposalOf(book, wanted);
   if (found.refused) {
     for (const line of found.refused) console.err(plain(line));
     return EXIT.look;
@@ -121,7 +127,11 @@ export async function proposalJob(
       ? []
       : sameRevision(shelfLineOf(book), await linesOnShelf(values.shelf, console, path.resolve(job)));
   const { document, paper, missing, notes } = found;
-  const { bytes, unset } = await write(document, asked ?? paper ?? "a4", now());
+  const written = (one: PaperDocument): Promise<WrittenDocument> => write(one, asked ?? paper ?? "a4", now());
+  const first = await written(document);
+  // Nobody signs for what is not on the page.
+  const draft = first.unset === "" ? undefined : proposalOf(book, { ...wanted, isIncomplete: true });
+  const { bytes, unset } = draft && !draft.refused ? await written(draft.document) : first;
   await saveAtomically(out, bytes);
   console.out(plain(`${out}: ${document.title}`));
   const look = [...missing, ...elsewhere, ...notes, ...(unset === "" ? [] : [unset])];
@@ -148,5 +158,7 @@ function paperIn(word: string | undefined): (typeof PAPERS)[number] | undefined 
 async function logoIn(file: string): Promise<NonNullable<ProposalWanted["logo"]>> {
   const logo = logoOf(await fileBytes(file, MOST_LOGO_BYTES, logoTooLarge));
   if (typeof logo === "string") throw new FileTrouble(`${file}: ${logo}`);
+  if (logo.format === "png" && !isWholePng(logo.bytes))
+    throw new FileTrouble(`${file}: the PNG file is damaged. Save the picture anew.`);
   return logo;
 }

@@ -53,7 +53,7 @@ export type DocumentPart =
       readonly alt: string;
       readonly caption?: string;
     }
-  /** Lines to write on, each over its label; they stay together on a page. */
+  /** Lines to write on, each over its label, two beside each other; an empty label leaves its place free. They stay together on a page. */
   | { readonly kind: "signature"; readonly text: string; readonly lines: readonly string[] };
 
 export interface PaperDocument {

@@ -25,7 +25,7 @@ import {
   under,
 } from "./sections";
 import { shownIn, tidy, type Shown } from "./shown";
-import { blanks, distrust, doubts } from "./trust";
+import { blanks, distrust, doubts, hasFailing } from "./trust";
 
 export interface ProposalWanted {
   /** Shows a number under a sheet's format, as the book's people write it. */
@@ -36,6 +36,10 @@ export interface ProposalWanted {
   readonly parts?: ChosenParts;
   /** As a sheet has dates. */
   readonly today: number;
+  /** It may be signed although checks of the job fail. */
+  readonly anyway?: boolean;
+  /** Of its text not all can be set. */
+  readonly isIncomplete?: boolean;
   /** Drawn when the proposal has a place for them. */
   readonly pictures: Readonly<Record<"diagram" | "sky", (book: Book) => readonly Picture[]>>;
 }
@@ -56,7 +60,8 @@ export type Proposal =
       readonly notes: readonly string[];
     };
 
-const { quote, proposal } = estimate;
+const { quote, proposal, site } = estimate;
+const FIRST_REVISION = 1;
 
 /** It has no place to sign, and says on every page why. */
 const DRAFT = "Draft: not to be sent";
@@ -79,12 +84,20 @@ export function proposalOf(computed: Book, wanted: ProposalWanted): Proposal {
   const firm = firmsWords(shown, wanted.firm);
   const parts = chosenParts(wanted.parts ?? {}, firm.said);
   const pictures = picturesOf(book, wanted.pictures, parts);
-  const options = optionsOffered(shown);
-  const isDraft = firm.name === "" || shown.at(quote.draft) !== "";
+  const options = optionsOffered(shown, parts.has("lines"));
+  const notes = doubts(book, wanted.today);
+  const isDraft =
+    firm.name === "" ||
+    shown.at(quote.draft) !== "" ||
+    wanted.isIncomplete === true ||
+    (hasFailing(book) && wanted.anyway !== true);
+  const number = shown.at(quote.number);
+  const isRevised = Number(shown.at(site.revision)) > FIRST_REVISION;
   const all: readonly DocumentPart[] = [
     letterheadOf(firm, wanted.logo),
     { kind: "title", text: "Proposal" },
     ...factsOf(shown),
+    ...(isRevised ? [paragraph("It takes the place of every earlier revision of this number.", "note")] : []),
     ...(isDraft ? [paragraph(DRAFT, "caution")] : []),
     ...(parts.has("offer") ? offer(shown) : []),
     ...prices(shown, parts.has("lines")),
@@ -97,12 +110,18 @@ export function proposalOf(computed: Book, wanted: ProposalWanted): Proposal {
     heading("Terms and safety"),
     paragraph(TERMS.join(" ")),
     paragraph(SAFETY.join(" "), "caution"),
-    ...(parts.has("acceptance") && !isDraft ? acceptance(shown, parts.has("options") && options.open) : []),
+    ...(parts.has("acceptance") && !isDraft
+      ? acceptance(
+          shown,
+          parts.has("options") && options.open,
+          parts.has("schedule") || pictures.parts.length > 0,
+        )
+      : []),
     // What is looked up, not read, comes after what is signed.
     ...(parts.has("schedule") ? schedule(shown) : []),
     ...pictures.parts,
   ];
-  const known = [shown.at(quote.number), shown.at(quote.date)].filter((one) => one !== "");
+  const known = [number, shown.at(quote.date)].filter((one) => one !== "");
   const paper = firm.said(proposal.paper).toLowerCase();
   return {
     document: {
@@ -115,7 +134,7 @@ export function proposalOf(computed: Book, wanted: ProposalWanted): Proposal {
         isDraft ? DRAFT : "",
         firm.name.length > LONGEST_IN_FOOT ? "" : firm.name,
         ...known,
-        fingerprint(all),
+        `text ${fingerprint(all)}`,
       ]
         .filter(Boolean)
         .join(" · "),
@@ -134,7 +153,7 @@ export function proposalOf(computed: Book, wanted: ProposalWanted): Proposal {
       ),
       ...pictures.missing,
     ],
-    notes: doubts(book, wanted.today),
+    notes,
   };
 }
 
@@ -174,16 +193,19 @@ function picturesOf(
 }
 
 /** Two sign, as on a change order, and on one page: no signature stands apart from the number and the total. */
-function acceptance({ at }: Shown, hasBoxes: boolean): readonly DocumentPart[] {
+function acceptance({ at }: Shown, hasBoxes: boolean, hasAnnex: boolean): readonly DocumentPart[] {
   const of = [at(quote.number), at(quote.date)].filter((one) => one !== "").join(", ");
-  const total = sumOf(at);
   const text = [
-    `We accept the proposal ${of}, valid until ${at(quote.until)}, at a total of ${total}.`,
-    ...(hasBoxes ? ["What is ticked above is ordered with it, at the price that stands beside it."] : []),
+    `We accept the proposal ${of}, valid until ${at(quote.until)},${hasAnnex ? " with what stands on the pages after this," : ""} at a total of ${sumOf(at)}.`,
+    ...(hasBoxes ? ["What is ticked above is ordered with it."] : []),
   ].join(" ");
-  const lines = ["Signature", "Name", "Date", "Signature and date, for the firm"];
+  const lines = ["Customer: signature", "Firm: signature", "Name, place and date", "Name, place and date"];
   return under("Acceptance", [
-    { kind: "signature", text, lines: [...(hasBoxes ? ["Total with what is ticked"] : []), ...lines] },
+    {
+      kind: "signature",
+      text,
+      lines: [...(hasBoxes ? ["Total with what is ticked, with tax", ""] : []), ...lines],
+    },
   ]);
 }
 

@@ -9,6 +9,8 @@ const { quote, rooms, types, slots, dishes, site, options, optionsQuoted, provis
   estimate;
 
 const heading = (text: string): DocumentPart => ({ kind: "heading", text });
+/** What is looked up begins a page of its own. */
+const annex = (text: string): DocumentPart => ({ kind: "heading", text, onNewPage: true });
 /** With a head above them, where there are any. */
 const under = (text: string, parts: readonly DocumentPart[]): readonly DocumentPart[] =>
   parts.length === 0 ? [] : [heading(text), ...parts];
@@ -22,7 +24,7 @@ const listOf = (items: readonly string[]): readonly DocumentPart[] =>
 const words = (label: string, share: number): DocumentColumn => ({ label, align: "left", share });
 const money = (label: string, share: number): DocumentColumn => ({ label, align: "right", share });
 
-export { heading, listOf, paragraph, under };
+export { annex, heading, listOf, paragraph, under };
 
 /** A room in a row of Rooms, with all its outlets. */
 interface Room {
@@ -91,7 +93,11 @@ export function offer(shown: Shown): readonly DocumentPart[] {
   return under("What is offered", [
     ...(scope === ""
       ? []
-      : [paragraph(`Satellite reception over shared cables, from the dish to each outlet (${scope}).`)]),
+      : [
+          paragraph(
+            `Satellite reception over shared cables, from the ${dish.filter(Boolean).length > 1 ? "dishes" : "dish"} to each outlet. Counted in the price: ${scope}.`,
+          ),
+        ]),
     ...listOf([
       ...slot.flatMap((name, row) => (name === "" ? [] : [after(`Orbital slot ${name}`, service[row])])),
       ...dish.flatMap((name, row) =>
@@ -118,13 +124,17 @@ function ofTypesOrFloors(shown: Shown): string[] {
   const byType = name.flatMap((type, row) =>
     type === "" || used[row] === "" || used[row] === "0"
       ? []
-      : [after(type, [`outlets ${used[row]}`, receiver[row]].filter(Boolean).join(", "))],
+      : [after(type, [outletsOf(used[row] ?? ""), forWhat(receiver[row] ?? "")].filter(Boolean).join(", "))],
   );
   const all = roomsIn(shown);
   const left = byType.length === 0 ? all : all.filter((room) => room.types.length === 0);
+  const floors = [...byFloor(left)];
+  // So many names are looked up in the schedule, not read.
+  if (left.length > MOST_ROOMS_NAMED)
+    return [...byType, `Floors: ${floors.map(([floor]) => floor || "without a name").join("; ")}`];
   return [
     ...byType,
-    ...[...byFloor(left)].map(([floor, own]) =>
+    ...floors.map(([floor, own]) =>
       after(
         floor === "" ? "Rooms" : floor,
         own.map(({ room, outlets }) => room || outlets.join(", ")).join("; "),
@@ -133,6 +143,11 @@ function ofTypesOrFloors(shown: Shown): string[] {
   ];
 }
 
+const MOST_ROOMS_NAMED = 40;
+const outletsOf = (count: string): string => `${count} ${count === "1" ? "outlet" : "outlets"}`;
+const forWhat = (receiver: string): string =>
+  receiver === "" || receiver === NO_RECEIVER ? "" : `for: ${receiver}`;
+
 export function schedule(shown: Shown): readonly DocumentPart[] {
   const all = roomsIn(shown);
   if (all.length === 0) return [];
@@ -140,7 +155,7 @@ export function schedule(shown: Shown): readonly DocumentPart[] {
   const columns = [
     words(rooms.room.words.head, 3),
     ...(hasTypes ? [words(rooms.type.words.head, 2)] : []),
-    words("Outlets", 2),
+    words("Outlet", 2),
     words("Connected", 3),
   ];
   const rows = [...byFloor(all)].flatMap(([floor, own]): DocumentRow[] => [
@@ -157,7 +172,7 @@ export function schedule(shown: Shown): readonly DocumentPart[] {
       ],
     })),
   ]);
-  return under("Room schedule", [{ kind: "table", columns, rows }]);
+  return [annex("Room schedule"), { kind: "table", columns, rows }];
 }
 
 /** @param lines whether each line of the price is shown, or only the sums */
@@ -239,31 +254,41 @@ export interface Offered {
   readonly unpriced: readonly string[];
 }
 
-/** Options and alternates, those that are not in the price with a box to tick. */
-export function optionsOffered({ at, down }: Shown): Offered {
+/**
+ * Options and alternates, those that are not in the price with a box to tick.
+ *
+ * @param lines whether the lines of the price are shown, and a discount among them
+ */
+export function optionsOffered({ at, down }: Shown, lines: boolean): Offered {
   const [name, sum, total, word] = [
     optionsQuoted.name,
     optionsQuoted.sum,
     optionsQuoted.total,
     optionsQuoted.word,
   ].map(down) as [readonly string[], readonly string[], readonly string[], readonly string[]];
-  const instead = down(options.instead);
+  const [instead, quantity] = [down(options.instead), down(options.quantity)];
   const given = name.flatMap((option, row) => (option === "" ? [] : [row]));
   const chosen = (row: number): boolean => word[row] === "yes";
+  const hasAlternates = instead.some((one) => one !== "");
   const group = (head: string, own: readonly number[]): DocumentRow[] =>
     own.length === 0
       ? []
       : [
-          { cells: [head, "", ""], is: "group" },
+          // Under a heading of the same word.
+          ...(head === OPTIONS && !hasAlternates ? [] : [{ cells: [head, "", ""], is: "group" as const }]),
           ...own.map((row): DocumentRow => ({
-            cells: [name[row]!, sum[row] ?? "", chosen(row) ? "in the total" : (total[row] ?? "")],
+            cells: [
+              counted(name[row]!, quantity[row] ?? ""),
+              sum[row] ?? "",
+              chosen(row) ? "in the total" : (total[row] ?? ""),
+            ],
             ...(!chosen(row) && { box: true as const }),
           })),
         ];
   const open = given.filter((row) => !chosen(row));
   const rows = [
     ...group(
-      "Options",
+      OPTIONS,
       open.filter((row) => !instead[row]),
     ),
     ...group(
@@ -274,13 +299,17 @@ export function optionsOffered({ at, down }: Shown): Offered {
   ];
   return {
     parts: under(
-      "Options and alternates",
+      hasAlternates ? "Options and alternates" : OPTIONS,
       rows.length === 0
         ? []
         : [
             ...(open.length === 0
               ? []
-              : [paragraph("Tick what is wanted. Each total is with that one alone.")]),
+              : [
+                  paragraph(
+                    `Tick what is wanted. Each total has its tax, and is with that one alone; for several, add up what each adds to the total.${!lines || at(quote.discount) === "" ? "" : " The discount is taken off them as well, where the total is with them."}`,
+                  ),
+                ]),
             {
               kind: "table",
               columns: [
@@ -296,3 +325,7 @@ export function optionsOffered({ at, down }: Shown): Offered {
     unpriced: given.filter((row) => sum[row] === "" || sum[row] === "open").map((row) => name[row]!),
   };
 }
+
+const OPTIONS = "Options";
+const counted = (name: string, quantity: string): string =>
+  quantity === "" || quantity === "1" ? name : `${quantity} × ${name}`;

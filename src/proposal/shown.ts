@@ -30,8 +30,25 @@ export function shownIn(book: Book, formatted: Typesetting["formatted"]): Shown 
       const cell = sheet.cells[at];
       const value = sheet.results[at] ?? cell?.value;
       if (value === undefined || isBookError(value)) return "";
-      return tidy(typeof value === "string" ? value : formatted(value, book.looks[cell?.look ?? -1]?.format));
+      return tidy(
+        typeof value === "string"
+          ? value
+          : formatted(value, wholeShare(value, book.looks[cell?.look ?? -1]?.format)),
+      );
     });
   };
   return { down, at: (of) => down(of)[0] ?? "" };
+}
+
+const PERCENT = /^0(?:\.0+)?%$/;
+const MOST_DIGITS = 4;
+
+/** A customer works the tax out again: a rate has all its digits, and none that say nothing. */
+function wholeShare(value: number | boolean, format: string | undefined): string | undefined {
+  if (typeof value !== "number" || format === undefined || !PERCENT.test(format)) return format;
+  const digits =
+    Number((100 * value).toFixed(MOST_DIGITS))
+      .toString()
+      .split(".")[1] ?? "";
+  return digits === "" ? "0%" : `0.${"0".repeat(digits.length)}%`;
 }

@@ -130,6 +130,11 @@ const entriesMissing = (book: Book): string[] =>
     .filter(({ result }) => result !== "ok")
     .map(inWords);
 
+/** Checks that spoil no sum, and that nobody should sign for. */
+const failingBeside = (book: Book): CheckLine[] =>
+  failing(book).filter(({ what }) => !OF_THE_PRICE.has(what));
+export const hasFailing = (book: Book): boolean => failingBeside(book).length > 0;
+
 /**
  * @param today as a sheet has dates
  * @returns a sentence for each check that fails and spoils no sum, and for a quote that is over; none of them is in
@@ -138,9 +143,9 @@ const entriesMissing = (book: Book): string[] =>
 export function doubts(book: Book, today: number): string[] {
   const until = namedValue(book, site.until.name);
   return [
-    ...failing(book)
-      .filter(({ what }) => !OF_THE_PRICE.has(what))
-      .map((line) => `A check fails: ${inWords(line)}. Settle it before the proposal goes out.`),
+    ...failingBeside(book).map(
+      (line) => `A check fails: ${inWords(line)}. Settle it before the proposal goes out.`,
+    ),
     ...(typeof until === "number" && until < today
       ? [`The quote was valid until ${isoDate(until)}, which is past. Give it another day on Site.`]
       : []),

@@ -460,16 +460,20 @@ describe("what each view does", () => {
     },
   );
 
-  open("Check: a finding leads to its cell, and a check to what it counts", {}, async (page) => {
+  open("Check: a finding leads to what mends it, to where it is seen, and to each way", {}, async (page) => {
     await fill(page, "Check");
     const finding = page.locator(".pane-findings li", { hasText: "Conductors that need attention" });
-    const [first, cause] = await finding.locator(".pane-jump").allInnerTexts();
+    const jumps = finding.locator(".pane-jump");
+    const [mend, seen] = await jumps.allInnerTexts();
+    const way = (await jumps.last().innerText()).trim();
     await finding.getByRole("button").first().click();
-    await statusIs(page, /is selected\.$/);
-    await finding.locator(".pane-jump").last().click();
+    await statusIs(page, /^Bonding .* is selected\.$/);
+    await jumps.nth(1).click();
+    await statusIs(page, /^Checks .* is selected\.$/);
+    await jumps.last().click();
     await statusIs(page, /^Bonding .* is selected\.$/);
     const went = (await callsOf(page)).filter(([call]) => call === "goTo");
-    expect(went.map(([, sheet, at]) => `${String(sheet)} ${String(at)}`)).toEqual([first, cause]);
+    expect(went.map(([, sheet, at]) => `${String(sheet)} ${String(at)}`)).toEqual([mend, seen, way]);
   });
 
   open(

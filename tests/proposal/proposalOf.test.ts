@@ -20,7 +20,11 @@ const plainParts = { parts: { without: ["diagram", "sky"] } } as const;
 /** Computed once: many tests look at the job as it is. */
 const asItIs = computedJob(guestHouse);
 const made = (changes: Changes = {}, more = {}): Made =>
-  madeOf(Object.keys(changes).length === 0 ? asItIs : computed(changes), { ...plainParts, ...more });
+  madeOf(Object.keys(changes).length === 0 ? asItIs : computed(changes), {
+    ...plainParts,
+    anyway: true,
+    ...more,
+  });
 const refused = (changes: Changes): readonly string[] =>
   proposalIn(computed(changes), plainParts).refused ?? [];
 const textOf = ({ document }: Made): string => wordsIn(document).join("\n");
@@ -42,7 +46,8 @@ const without = (...lists: readonly string[]): Changes => ({
 });
 
 describe("the invented guest house", () => {
-  const found = madeOf(asItIs);
+  // Two of its checks fail on purpose.
+  const found = madeOf(asItIs, { anyway: true });
   test("has its parts in the order in which a customer asks", () => {
     expect(found.document.parts.slice(0, 3).map(({ kind }) => kind)).toEqual([
       "letterhead",
@@ -53,7 +58,7 @@ describe("the invented guest house", () => {
       "What is offered",
       "Price",
       "Provisional sums",
-      "Options and alternates",
+      "Options",
       "Assumptions",
       "Not included",
       "Terms of payment",
@@ -65,7 +70,14 @@ describe("the invented guest house", () => {
     // What is looked up comes last.
     expect(found.document.parts.slice(-2).map(({ kind }) => kind)).toEqual(["picture", "picture"]);
     expect(found.document.parts.find(({ kind }) => kind === "signature")).toMatchObject({
-      lines: ["Total with what is ticked", "Signature", "Name", "Date", "Signature and date, for the firm"],
+      lines: [
+        "Total with what is ticked, with tax",
+        "",
+        "Customer: signature",
+        "Firm: signature",
+        "Name, place and date",
+        "Name, place and date",
+      ],
     });
   });
   test("names what fails to the office, and nothing of it to the customer", () => {
@@ -74,9 +86,8 @@ describe("the invented guest house", () => {
     expect(textOf(made())).not.toMatch(/too weak|short of volts|[Cc]hecks? /);
   });
   test("has a box for what can be ticked, and none for what is in the price", () => {
-    const rows = tableUnder(found, "Options and alternates").rows;
+    const rows = tableUnder(found, "Options").rows;
     expect(rows).toEqual([
-      { cells: ["Options", "", ""], is: "group" },
       { cells: ["second outlet in the lounge", "74.00", "11,168.22"], box: true },
       { cells: ["In the price already", "", ""], is: "group" },
       { cells: ["spare head unit in the cabinet", "145.00", "in the total"] },
@@ -93,15 +104,15 @@ test("the hostel has tax classes, room types, and an alternate with what it repl
   const found = madeOf(computedJob(hostel), plainParts);
   expect(found.notes).toEqual([]);
   const cells = tablesOf(found).flatMap(({ rows }) => rows.map((row) => row.cells));
-  expect(cells).toContainEqual(["work in homes", "5,089.67", "10.0%", "508.97"]);
-  expect(cells).toContainEqual(["usual", "4,607.35", "20.0%", "921.47"]);
+  expect(cells).toContainEqual(["work in homes", "5,089.67", "10%", "508.97"]);
+  expect(cells).toContainEqual(["usual", "4,607.35", "20%", "921.47"]);
   expect(cells).toContainEqual(["113", "family room", "1-13", "recorder, 2 tuners"]);
   expect(cells).toContainEqual([
     "radio at every outlet of a double, instead of single outlets",
     "384.24",
     "11,588.55",
   ]);
-  expect(textOf(found)).toContain("family room: outlets 3, recorder, 2 tuners");
+  expect(textOf(found)).toContain("family room: 3 outlets, for: recorder, 2 tuners");
 });
 
 test("a discount stands under what it is taken off, with its reason", () => {
@@ -129,7 +140,7 @@ test("no tax is said, too", () => {
     fields: { site_tax: 0 },
     blocks: { onpurpose: [{ what: "Tax", why: "small firm" }] },
   });
-  expect(tableUnder(found, "Price").rows).toContainEqual({ cells: ["Tax, 0.0% of 9,232.85", "0.00"] });
+  expect(tableUnder(found, "Price").rows).toContainEqual({ cells: ["Tax, 0% of 9,232.85", "0.00"] });
   expect(textOf(found)).toContain("Reason for no tax: small firm");
 });
 
@@ -305,10 +316,47 @@ describe("names of all kinds", () => {
   });
 });
 
+describe("a job of which checks fail", () => {
+  test("is a draft without a place to sign, and each check is told to the office", () => {
+    const found = made({}, { anyway: false });
+    expect(headingsOf(found.document)).not.toContain("Acceptance");
+    expect(found.document.foot).toMatch(/^Draft: not to be sent/);
+    expect(found.notes.filter((note) => note.startsWith("A check fails"))).toHaveLength(2);
+  });
+  test("may be signed where somebody says so", () => {
+    expect(headingsOf(made().document)).toContain("Acceptance");
+    expect(made().document.foot).not.toMatch(/Draft/);
+  });
+});
+
+test("what can't be set on the page is not signed for", () => {
+  const found = made({}, { isIncomplete: true });
+  expect(headingsOf(found.document)).not.toContain("Acceptance");
+});
+
+test("a rate has all its digits, and none that say nothing", () => {
+  expect(
+    tableUnder(made({ fields: { site_tax: 0.0825 } }), "Price").rows.map(({ cells }) => cells[0]),
+  ).toContain("Tax, 8.25% of 9,232.85");
+});
+
+test("of an option that is several it says how many", () => {
+  const options = [{ name: "outlet in the bar", quantity: 3, each: 92, chosen: "no" }];
+  expect(tableUnder(made({ blocks: { options } }), "Options").rows).toContainEqual(
+    expect.objectContaining({ cells: ["3 × outlet in the bar", "276.00", expect.any(String)], box: true }),
+  );
+});
+
+test("a later revision takes the place of the earlier ones", () => {
+  const says = "It takes the place of every earlier revision of this number.";
+  expect(textOf(made({ fields: { site_revision: 2 } }))).toContain(says);
+  expect(textOf(made())).not.toContain(says);
+});
+
 describe("which is which", () => {
   test("a long name of the firm leaves the foot to what tells them apart", () => {
     const found = made({ blocks: { letterhead: [{ line: "W".repeat(61) }] } });
-    expect(found.document.foot).toMatch(/^D-24, revision 1 · 2026-11-02 · [0-9a-f]{8}$/);
+    expect(found.document.foot).toMatch(/^D-24, revision 1 · 2026-11-02 · text [0-9a-f]{8}$/);
     expect(made({ blocks: { letterhead: [{ line: "W".repeat(60) }] } }).document.foot).toMatch(
       /^W{60} · D-24/,
     );
@@ -323,7 +371,7 @@ describe("which is which", () => {
     ].map(marks);
     expect(again).toBe(first);
     expect(other).not.toBe(first);
-    expect(next).toMatch(/ · D-24, revision 2 · 2026-11-02 · [0-9a-f]{8}$/);
+    expect(next).toMatch(/ · D-24, revision 2 · 2026-11-02 · text [0-9a-f]{8}$/);
   });
   test("a quote that is over is told to the office", () => {
     const notes = (day: number) => made({}, { today: sheetDate(2027, 1, day) }).notes.join(" ");
@@ -336,7 +384,7 @@ describe("parts", () => {
   test.each(PROPOSAL_PARTS)("without %s", (part) => {
     const all = { with: PROPOSAL_PARTS };
     const [whole, less] = [all, { with: PROPOSAL_PARTS.filter((one) => one !== part), without: [part] }].map(
-      (parts) => madeOf(asItIs, { parts }),
+      (parts) => madeOf(asItIs, { parts, anyway: true }),
     ) as [Made, Made];
     expect(textOf(less).length).toBeLessThan(textOf(whole).length);
     expect(textOf(less)).toContain("11,079.42");

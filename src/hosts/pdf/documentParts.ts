@@ -25,6 +25,8 @@ const BULLET = "•";
 const BULLET_ROOM = 12;
 const TICK_BOX = "☐";
 const TICK_BOX_ROOM = 16;
+/** A table of so many rows is never parted. */
+const WHOLE_ROWS = 6;
 const LOGO = { width: 150, height: 54 } as const;
 const CAUTION_BAR = 2;
 const CAUTION_ROOM = 10;
@@ -82,8 +84,11 @@ export class DocumentParts {
       case "heading":
         return this.heading(part);
       case "paragraph":
-        // What introduces a table stands above it.
-        return this.paragraph(part, next?.kind === "table");
+        // What introduces a table stands above it, and what a caution is about above that.
+        return this.paragraph(
+          part,
+          next?.kind === "table" || (next?.kind === "paragraph" && next.is === "caution"),
+        );
       case "list":
         return this.list(part);
       case "table":
@@ -177,7 +182,8 @@ export class DocumentParts {
       throw new Error(
         `The logo can't be read as a ${logo.format.toUpperCase()} picture. Choose another file, PNG or JPEG.`,
       );
-    const scale = size ? Math.min(LOGO.width / size.width, LOGO.height / size.height) : 0;
+    // No larger than a screen shows it: a few pixels are no picture.
+    const scale = size ? Math.min(LOGO.width / size.width, LOGO.height / size.height, POINTS_PER_PIXEL) : 0;
     const picture = size
       ? { width: size.width * scale, height: size.height * scale }
       : { width: 0, height: 0 };
@@ -395,7 +401,11 @@ export class DocumentParts {
         height,
         above: row.is === "group" && index > 0 ? ROW_PADDING : 0,
         // A head goes with what is under it, a sum with what it sums.
-        keep: row.is === "group" || next?.is === "sum" || next?.is === "total",
+        keep:
+          row.is === "group" ||
+          next?.is === "sum" ||
+          next?.is === "total" ||
+          (rows.length <= WHOLE_ROWS && next !== undefined),
         ...(hasHead && { head }),
         draw: (top) => {
           if (row.is === "total") this.rule(top, STRONG_RULE, INK);
@@ -465,6 +475,7 @@ export class DocumentParts {
       draw: (top) => {
         this.pages.element("P").add(() => this.drawLines(set, this.room, top, TEXT));
         broken.forEach((label, index) => {
+          if (told[index] === "") return;
           const left = this.room.left + (index % across) * (width + WRITING_LINE_GAP);
           const line = top + textHeight + Math.floor(index / across) * lineHeight + WRITING_ROOM;
           this.rule(line, RULE, INK, { left, width });

@@ -17,7 +17,7 @@ export interface MadePdf {
 }
 
 /** A sentence names so many signs. */
-const MOST_SIGNS = 20;
+const MOST_SIGNS = 60;
 /** And one message so many places. */
 const MOST_PLACES = 5;
 
@@ -46,9 +46,10 @@ export class Setter {
 /** @returns a sentence for each place, and one about what to do; empty where all was set */
 export function unsetInWords(unset: readonly Unset[]): string {
   if (unset.length === 0) return "";
-  const named = unset.slice(0, MOST_PLACES).map(({ place, signs }) => {
-    const all = [...signs];
-    const shown = all.slice(0, MOST_SIGNS).join("") + (all.length > MOST_SIGNS ? " …" : "");
+  const named = unset.slice(0, MOST_PLACES).map(({ place, text, signs }) => {
+    // As it was typed: its signs alone, each once, would be another word.
+    const all = [...text];
+    const shown = `“${all.slice(0, MOST_SIGNS).join("")}${all.length > MOST_SIGNS ? " …" : ""}”`;
     return isRightToLeft(signs)
       ? `${place} holds text that is written from right to left, which these pages can't set: ${shown}`
       : `${place} holds signs that the type of the page does not have: ${shown}`;

@@ -2,7 +2,6 @@
  * Computed workbooks by what was computed: a fault at each call leads the same
  * workbook through the same states again and again.
  */
-import { createHash } from "node:crypto";
 import type { Book } from "../../../src/workbooks/book";
 
 /** A large workbook's results take some megabytes. */
@@ -11,11 +10,10 @@ const kept = new Map<string, Book>();
 
 /** @returns the results for what was asked, shared: nobody changes them */
 export function resultsOf(asked: string, compute: () => Book): Book {
-  const key = createHash("sha1").update(asked).digest("base64");
-  const found = kept.get(key) ?? compute();
+  const found = kept.get(asked) ?? compute();
   // Put in again, the oldest comes first and goes first.
-  kept.delete(key);
-  kept.set(key, found);
+  kept.delete(asked);
+  kept.set(asked, found);
   if (kept.size > MOST_KEPT) kept.delete(kept.keys().next().value!);
   return found;
 }
