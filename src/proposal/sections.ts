@@ -95,7 +95,7 @@ export function offer(shown: Shown): readonly DocumentPart[] {
       ? []
       : [
           paragraph(
-            `Satellite reception over shared cables, from the ${dish.filter(Boolean).length > 1 ? "dishes" : "dish"} to each outlet. Counted in the price: ${scope}.`,
+            `Satellite reception over shared cables, from the ${dish.filter(Boolean).length > 1 ? "dishes" : "dish"} to each outlet. In all: ${scope}.`,
           ),
         ]),
     ...listOf([
