@@ -9,7 +9,14 @@ import type { Noted } from "../review/again/noted";
 import type { Again, Known, Settled } from "../review/again/knownAgain";
 import { leftOutInWords, notLookedInWords } from "../review/facts";
 import { afterSettling } from "../review/again/told";
-import { WEIGHTS, type Finding, type FindingPlace, type Mend, type Weight } from "../review/finding";
+import {
+  isSamePlace,
+  WEIGHTS,
+  type Finding,
+  type FindingPlace,
+  type Mend,
+  type Weight,
+} from "../review/finding";
 import { goesTo, likeliest } from "../review/mends";
 import type { FullReview } from "../review/reviewInFull";
 import { leadsToInWords } from "../review/leadsToInWords";
@@ -287,7 +294,7 @@ export class FindingList {
         "pane-button pane-jump",
       );
     const to = goesTo(finding);
-    const others = [place, cause].filter((one) => one && !isSame(one, to));
+    const others = [place, cause].filter((one) => one && !isSamePlace(one, to));
     const word = of.kept?.earlier && again ? WORDS[again.state] : "";
     const line = make(
       "li",
@@ -417,9 +424,6 @@ export class FindingList {
     setText(this.position, error instanceof Error ? error.message : String(error));
   }
 }
-
-const isSame = (one: FindingPlace | undefined, other: FindingPlace | undefined): boolean =>
-  one?.sheet === other?.sheet && one?.cell === other?.cell;
 
 /** What kinds of change would put it right, each at its input. */
 function waysOf({ mends = [] }: Finding, jump: (place: FindingPlace) => HTMLElement): HTMLElement[] {

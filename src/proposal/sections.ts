@@ -24,7 +24,7 @@ const listOf = (items: readonly string[]): readonly DocumentPart[] =>
 const words = (label: string, share: number): DocumentColumn => ({ label, align: "left", share });
 const money = (label: string, share: number): DocumentColumn => ({ label, align: "right", share });
 
-export { annex, heading, listOf, paragraph, under };
+export { heading, listOf, paragraph, under };
 
 /** A room in a row of Rooms, with all its outlets. */
 interface Room {

@@ -12,6 +12,9 @@ export interface FindingPlace {
   readonly cell: string;
 }
 
+export const isSamePlace = (one: FindingPlace | undefined, other: FindingPlace | undefined): boolean =>
+  one !== undefined && one.sheet === other?.sheet && one.cell === other.cell;
+
 /** What a cell would hold if a finding were undone; with neither value nor formula it would be empty. */
 export interface Undoing {
   readonly place: FindingPlace;

@@ -4,7 +4,7 @@
  */
 import { isBookError, type Book } from "../workbooks/book";
 import type { EstimateCheck } from "../workbooks/multiRoom/checks";
-import type { Finding, FindingPlace, Mend } from "./finding";
+import { isSamePlace, type Finding, type FindingPlace, type Mend } from "./finding";
 import { MENDED_BY, type MendStep } from "./mendedBy";
 import { isBlank, namedCells, plainWord } from "./namedCells";
 import { estimate } from "../workbooks/multiRoom/names";
@@ -176,7 +176,7 @@ function ownRow(book: Book, { sheet, cell }: FindingPlace): { block: string; ind
 /** Where a person goes to put it right: the cell itself where it is filled, else the likeliest of what it hangs on. */
 export function goesTo({ place, cause, mends = [] }: Finding): FindingPlace | undefined {
   const isMend = (one: FindingPlace | undefined): boolean =>
-    mends.some((mend) => mend.place.sheet === one?.sheet && mend.place.cell === one.cell);
+    mends.some((mend) => isSamePlace(one, mend.place));
   const filled = [place, cause].find(isMend);
   return filled ?? mends[0]?.place ?? place;
 }

@@ -6,7 +6,7 @@ import { namedColumn } from "../../workbooks/named";
 import { rowKey } from "../../workbooks/rowKey";
 import { templateOf } from "../../workbooks/templates";
 import { BESIDE_THE_CELLS } from "../besideTheCells";
-import type { Finding, FindingPlace, Weight } from "../finding";
+import { isSamePlace, type Finding, type FindingPlace, type Weight } from "../finding";
 import { plainWord } from "../namedCells";
 
 export interface Noted {
@@ -74,9 +74,6 @@ const nameOfRow = (name: string, row: string | undefined): string =>
   row === undefined ? name : `${name} of ${row}`;
 
 const cut = (text: string): string => text.slice(0, LONGEST_NOTED);
-
-const isSamePlace = (one: FindingPlace | undefined, other: FindingPlace | undefined): boolean =>
-  one !== undefined && one.sheet === other?.sheet && one.cell === other.cell;
 
 /** They may be others the next time. */
 const withoutFigures = (message: string): string => cut(message.replace(/\d[\d.,]*/g, "#"));
