@@ -171,3 +171,6 @@ function shownCell(cell: Cell): string {
   if (typeof cell === "number") return String(Number(cell.toPrecision(DIGITS)));
   return cell === null ? "" : String(cell);
 }
+
+/** The help page of a sheet of the main template. */
+export const pageOfSheet = (sheet: string): string => `sheet-${sheet.toLowerCase().replace(/ /g, "-")}.html`;

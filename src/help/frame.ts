@@ -4,6 +4,7 @@ import { html, type Html } from "./html";
 
 export const INDEX_PAGE = "index.html";
 export const LIMITS_PAGE = "model-limits.html";
+export const SHEETS_PAGE = "sheets.html";
 export const EXCEL_PAGE = "in-excel.html";
 export const STYLE_FILE = "help.css";
 export const SCRIPT_FILE = "search.js";
@@ -34,6 +35,7 @@ export function framed({ title, body, searches }: Page): string {
               <li><a href="${INDEX_PAGE}#by-task">By task</a></li>
               <li><a href="${INDEX_PAGE}#by-name">By name</a></li>
               <li><a href="${INDEX_PAGE}#by-group">By group</a></li>
+              <li><a href="${SHEETS_PAGE}">The sheets</a></li>
               <li><a href="${LIMITS_PAGE}">What the model leaves out</a></li>
               <li><a href="${EXCEL_PAGE}">In Excel</a></li>
             </ul>

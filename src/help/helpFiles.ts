@@ -6,6 +6,7 @@ import { helpIndex } from "./helpIndex";
 import { helpPage } from "./helpPage";
 import { inExcel } from "./inExcel";
 import { modelLimits } from "./modelLimits";
+import { sheetPages } from "./sheetPages";
 import { SEARCH_SCRIPT } from "./searchScript";
 import { STYLE_SHEET } from "./styleSheet";
 
@@ -14,6 +15,7 @@ export const helpFiles = (functions: readonly SheetFunction[]): ReadonlyMap<stri
     [INDEX_PAGE, helpIndex(functions)],
     [LIMITS_PAGE, modelLimits(functions)],
     [EXCEL_PAGE, inExcel()],
+    ...sheetPages(),
     [STYLE_FILE, STYLE_SHEET],
     [SCRIPT_FILE, SEARCH_SCRIPT],
     ...functions.map((one): [string, string] => [pageOf(one.name), helpPage(one)]),

@@ -122,6 +122,16 @@ pre {
   overflow-x: auto;
 }
 
+figure {
+  margin: 1rem 0;
+}
+
+figure svg {
+  display: block;
+  border: 1px solid var(--edge);
+  color: #1f2933;
+}
+
 table {
   border-collapse: collapse;
 }

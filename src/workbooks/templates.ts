@@ -61,5 +61,11 @@ export const templates: readonly Template[] = [
   template(quoteReview, quoteReviewStart, quoteReviewExample),
 ];
 
+/** Invented jobs of the main template, each to begin with. */
+export const demonstrations: readonly { readonly title: string; readonly book: () => Book }[] = [
+  { title: "Guest house, 24 outlets", book: templates[0]!.demonstration },
+  ...templates[0]!.more,
+];
+
 /** The template that a workbook says it was made from. */
 export const templateOf = (id: string): Template | undefined => templates.find((one) => one.id === id);

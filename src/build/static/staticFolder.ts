@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import { readdir, readFile } from "node:fs/promises";
 import path from "node:path";
 import { ICON_SVG, linkedHead, pageHtml } from "../../hosts/desk/pageHtml";
+import { NOTICES_PAGE } from "../../hosts/desk/protocol";
 import type { Release } from "../../hosts/desk/worker/release";
 import { renderPng } from "../../hosts/headless/renderPng";
 import { RIGSHEET_VERSION } from "../../version";
@@ -72,8 +73,9 @@ export async function staticFolder(
   const script = await readFile(path.join(dist, "desk", "offlineWorker.js"), "utf8");
   files.delete(`${folder}/offlineWorker.js`);
   for (const [name, bytes] of help) files.set(`help/${name}`, readable(name, bytes));
-  // Some sixty small pages as one: a fraction of the bytes, and of the requests.
-  files.set(HELP_PACK, packed(encode(JSON.stringify(Object.fromEntries([...help].map(textOf))))));
+  // Many small pages as one: a fraction of the bytes, and of the requests. Nobody without a network wants the notices.
+  const kept = [...help].filter(([name]) => name !== NOTICES_PAGE);
+  files.set(HELP_PACK, packed(encode(JSON.stringify(Object.fromEntries(kept.map(textOf))))));
   files.set("icon.svg", encode(ICON_SVG));
   for (const size of ICON_SIZES) files.set(`icon-${size}.png`, await icon(size));
   files.set("manifest.webmanifest", encode(WEB_MANIFEST));

@@ -49,13 +49,17 @@ export const pageHtml = ({ attributes = {}, head, foot = "", ifStuck }: DeskPage
     </style>
     ${head}
   </head>
-  <body>
+  <body aria-busy="true">
     <header id="bar" class="desk-bar"></header>
     <div id="strip" class="desk-strip" role="status" hidden></div>
-    <div id="line" class="desk-line"></div>
+    <div class="desk-guide">
+      <nav id="sheets" class="desk-sheets" aria-label="Sheets" hidden></nav>
+      <div id="line" class="desk-line"></div>
+    </div>
     <div class="desk-area">
       <main id="grid" class="desk-grid" aria-label="Workbook">${ifStuck === undefined ? "" : stuck(ifStuck)}</main>
       <aside id="reviews" class="desk-beside" aria-label="Review" hidden></aside>
+      <section id="start" class="desk-start" aria-label="Start" hidden></section>
       <section id="jobs" class="desk-jobs" aria-label="Jobs" hidden></section>
       <aside id="pane" class="desk-pane" aria-label="Pane" hidden></aside>
     </div>

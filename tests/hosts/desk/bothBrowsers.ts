@@ -88,14 +88,26 @@ export async function started(page: Page): Promise<void> {
   await page.locator(".desk-figure", { hasText: "Total" }).first().waitFor({ timeout: 60_000 });
 }
 
-/** From the list of jobs, over which a page without a server opens, to the grid. */
+/** The page has shown what it opens on. */
+const isOpen = (page: Page): Promise<void> =>
+  page.locator('body[aria-busy="false"]').waitFor({ state: "attached", timeout: 60_000 });
+
+/** From the start page, or the list of jobs, to the grid. */
 export async function toGrid(page: Page): Promise<void> {
-  const jobs = page.locator(".desk-jobs");
-  // Not there where the address names a job, and on a desk with a server.
-  await jobs.waitFor({ timeout: 2500 }).catch(() => undefined);
-  if (await jobs.isVisible()) await jobs.getByRole("button", { name: "Close", exact: true }).click();
-  await jobs.waitFor({ state: "hidden" });
+  await isOpen(page);
+  for (const cover of [page.locator("#start"), page.locator(".desk-jobs")]) {
+    if (await cover.isVisible()) await cover.getByRole("button", { name: "Close", exact: true }).click();
+    await cover.waitFor({ state: "hidden" });
+  }
   await page.locator(".o-grid canvas").first().waitFor();
+}
+
+/** From wherever the page is to the list of jobs. */
+export async function toJobs(page: Page): Promise<void> {
+  await isOpen(page);
+  const jobs = page.locator(".desk-jobs");
+  if (!(await jobs.isVisible())) await page.keyboard.press("Control+j");
+  await jobs.waitFor();
 }
 
 export const saved = (page: Page): Promise<void> => page.getByText(/^saved \d\d:\d\d$/).waitFor();

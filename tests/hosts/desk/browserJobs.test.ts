@@ -14,6 +14,7 @@ import {
   toGrid,
   type Shown,
   mostlyInChromium,
+  toJobs,
 } from "./bothBrowsers";
 import { beside, countedIn, piecesOn, shelfOf, type Piece } from "./browsersStore";
 import { builtFolder } from "./builtFolder";
@@ -64,7 +65,7 @@ const trouble = (page: Page, text: RegExp): Promise<void> =>
 const message = (page: Page, text: RegExp): Promise<void> =>
   page.locator(".desk-notice p, .desk-strip, #strip", { hasText: text }).first().waitFor({ timeout: 20_000 });
 const remark = (page: Page, text: RegExp): Promise<void> =>
-  page.locator(".jobs-remarks", { hasText: text }).waitFor({ timeout: 20_000 });
+  page.locator(".start-remarks", { hasText: text }).waitFor({ timeout: 20_000 });
 const shelfIn = (shown: Shown) => beside(shown.context, server.address, piecesOn).then(shelfOf);
 const countedOf = async (shown: Shown, id: string): Promise<number[]> =>
   countedIn(await (await shelfIn(shown)).held(id), CELL);
@@ -299,7 +300,7 @@ mostlyInChromium(
     await again.goto(server.address);
     await started(again);
     const jobs = again.locator(".desk-jobs");
-    await jobs.waitFor();
+    await toJobs(again);
     // The three that can't be opened stand on the shelf, and say so.
     await jobs.locator("select#jobs-filter").selectOption("unreadable");
     await jobs.getByText("3 of", { exact: false }).first().waitFor();

@@ -9,6 +9,7 @@ import { mendedGuestHouse } from "../../review/cleanJobs";
 import { withChromium } from "../../support/tools";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
 import { dropOnGrid } from "./dropOnGrid";
+import { toGrid } from "./bothBrowsers";
 
 let folder: string;
 let desk: Started;
@@ -48,6 +49,7 @@ function withDesk(name: string, work: (page: Page) => Promise<void>): void {
     try {
       await page.goto(desk.address);
       await page.getByText(/^saved \d\d:\d\d$/).waitFor();
+      await toGrid(page);
       await work(page);
       expect(complaints).toEqual([]);
     } finally {

@@ -7,7 +7,16 @@ import type { Page } from "playwright-core";
 import { fetchedAtFirst } from "../../../src/build/static/staticFolder";
 import { barriers } from "../../pane/inChromium";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder } from "./desk";
-import { closeBrowsers, downloaded, inBoth, keepDownloads, saved, started, toGrid } from "./bothBrowsers";
+import {
+  closeBrowsers,
+  downloaded,
+  inBoth,
+  keepDownloads,
+  saved,
+  started,
+  toGrid,
+  toJobs,
+} from "./bothBrowsers";
 import { builtFolder } from "./builtFolder";
 import { serveFolder, type FolderServer } from "./folderServer";
 import { chooseCell } from "./gridOnPage";
@@ -41,9 +50,8 @@ inBoth(
     const page = await shown.page();
     await page.goto(server.address);
     await started(page);
-    // The jobs are what there is to begin with.
-    await page.locator(".desk-jobs").waitFor();
-    if (SHOTS) await page.screenshot({ path: path.join(SHOTS, `folder-shelf-${kind}.png`) });
+    await page.locator("#start .steps-list").waitFor();
+    if (SHOTS) await page.screenshot({ path: path.join(SHOTS, `folder-start-${kind}.png`) });
     await page.evaluate(() => navigator.serviceWorker.ready);
     await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
     await server.stop();
@@ -101,6 +109,8 @@ inBoth(
       const again = await shown.page();
       await again.goto(server.address);
       await started(again);
+      expect(await barriers(again, "#start")).toEqual([]);
+      await toJobs(again);
       await again.locator(".desk-jobs").getByText(CUSTOMER).first().waitFor();
       expect(await barriers(again, ".desk-jobs")).toEqual([]);
       // The browser itself tells of what could not be fetched: the look for another release.

@@ -40,13 +40,13 @@ inBoth("by keyboard alone: a new job, rooms typed, printed, frozen, exported, pu
   const page = await shown.page();
   await page.goto(server.address);
   await started(page);
-  await page.locator(".desk-jobs").waitFor();
+  await page.locator("#start").waitFor();
   await tabTo(page, /^New job…$/);
   await page.keyboard.press("Enter");
   await page.locator("dialog").waitFor();
   await tabTo(page, /^Empty$/);
   await page.keyboard.press("Enter");
-  await page.locator(".desk-jobs").waitFor({ state: "hidden" });
+  await page.locator("#start").waitFor({ state: "hidden" });
   await page.locator(".o-grid canvas").first().waitFor();
   // Site, then to the first cell that takes something.
   await page.keyboard.press("Shift+PageDown");
@@ -86,8 +86,8 @@ inBoth(
     const page = await shown.page();
     await page.goto(server.address);
     await started(page);
-    const jobs = page.locator(".desk-jobs");
-    await jobs.waitFor();
+    const begin = page.locator("#start");
+    await begin.waitFor();
     const press = (name: string) => {
       const button = page.getByRole("button", { name, exact: true }).filter({ visible: true }).first();
       return shown.kind === "chromium" ? button.tap() : button.click();
@@ -95,9 +95,9 @@ inBoth(
     const isWide = (): Promise<boolean> =>
       page.evaluate(() => document.documentElement.scrollWidth > document.documentElement.clientWidth);
     expect(await isWide()).toBe(false);
-    if (SHOTS) await page.screenshot({ path: path.join(SHOTS, `phone-jobs-${shown.kind}.png`) });
+    if (SHOTS) await page.screenshot({ path: path.join(SHOTS, `phone-start-${shown.kind}.png`) });
     await press("Close");
-    await jobs.waitFor({ state: "hidden" });
+    await begin.waitFor({ state: "hidden" });
     const canvas = page.locator(".o-grid canvas").first();
     await canvas.waitFor();
     const box = (await canvas.boundingBox())!;
@@ -110,7 +110,7 @@ inBoth(
     await press("Save .xlsx");
     expect((await downloaded(page)).length).toBeGreaterThan(100_000);
     const small = await page.evaluate(() =>
-      [...document.querySelectorAll<HTMLElement>("#bar button, .desk-jobs button")]
+      [...document.querySelectorAll<HTMLElement>("#bar button, #sheets button")]
         .filter((button) => button.offsetParent !== null && button.offsetHeight < 24)
         .map((button) => button.textContent),
     );

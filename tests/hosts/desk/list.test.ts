@@ -12,6 +12,7 @@ import { mendedGuestHouse } from "../../review/cleanJobs";
 import { withChromium } from "../../support/tools";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
 import { dropOnGrid } from "./dropOnGrid";
+import { toGrid } from "./bothBrowsers";
 
 type Job = ReturnType<typeof mendedGuestHouse>;
 
@@ -65,6 +66,7 @@ function withDesk(name: string, size: readonly [number, number], work: (page: Pa
     try {
       await page.goto(desk.address);
       await page.getByText(/^saved \d\d:\d\d$/).waitFor();
+      await toGrid(page);
       await work(page);
       expect(complaints).toEqual([]);
     } finally {

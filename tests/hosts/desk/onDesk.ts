@@ -8,6 +8,7 @@ import type { Book } from "../../../src/workbooks/book";
 import { FLAGS, onPath } from "../../pane/inChromium";
 import { withChromium } from "../../support/tools";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
+import { toGrid } from "./bothBrowsers";
 
 export let folder: string;
 export let desk: Started;
@@ -86,6 +87,7 @@ export async function load(): Promise<void> {
   await page.goto(desk.address);
   await grid().waitFor();
   await saved();
+  await toGrid(page);
 }
 
 /** Ends the server as a crash would. @returns starts it again at the same address */
@@ -99,7 +101,7 @@ export async function crash(): Promise<() => Promise<void>> {
 
 async function startAnew(): Promise<void> {
   await button("New").click();
-  await page.getByRole("button", { name: "Demonstration" }).click();
+  await page.getByRole("button", { name: "Demonstration", exact: true }).click();
   await page.locator(".desk-notice", { hasText: "is kept, under Jobs" }).waitFor();
   await page.locator(".desk-notice").getByRole("button", { name: "Close" }).click();
   await saved();

@@ -7,7 +7,16 @@ import type { Page } from "playwright-core";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { placeOfName } from "../../../src/workbooks/named";
-import { closeBrowsers, downloaded, inBoth, keepDownloads, saved, started, toGrid } from "./bothBrowsers";
+import {
+  closeBrowsers,
+  downloaded,
+  inBoth,
+  keepDownloads,
+  saved,
+  started,
+  toGrid,
+  toJobs,
+} from "./bothBrowsers";
 import { builtFile } from "./builtFolder";
 import { BUILD_MS, buildDesk } from "./desk";
 import { chooseCell } from "./gridOnPage";
@@ -55,7 +64,7 @@ inBoth(
     await shown.context.setOffline(true);
     await opened(page);
     await page
-      .locator(".desk-jobs")
+      .locator("#start")
       .getByText(/opened from a file/)
       .waitFor();
     if (SHOTS) await page.screenshot({ path: path.join(SHOTS, `file-${kind}.png`) });
@@ -97,10 +106,12 @@ inBoth(
     await typed(one, "in the first");
     const two = await shown.page();
     await opened(two);
+    await toJobs(two);
     await two.locator(".desk-jobs").getByText("in the first").first().waitFor();
     await one.close();
     const three = await shown.page();
     await opened(three);
+    await toJobs(three);
     await three.locator(".desk-jobs").getByText("in the first").first().waitFor();
     await three
       .locator(".desk-jobs")

@@ -20,6 +20,7 @@ import {
   type Started,
 } from "./desk";
 import { tries } from "../../support/tries";
+import { toGrid } from "./bothBrowsers";
 
 /** `npm run prove` gives 300. */
 const KILLS = tries(15, 15, 150);
@@ -83,6 +84,7 @@ async function opened(context: BrowserContext, desk: Started): Promise<Page> {
   await page.goto(desk.address);
   await page.locator(".o-grid canvas").first().waitFor();
   await page.getByText(/^saved \d\d:\d\d$/).waitFor();
+  await toGrid(page);
   await chooseCell(page, "Site", CELL);
   return page;
 }

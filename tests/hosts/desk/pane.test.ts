@@ -7,6 +7,7 @@ import { namedValue } from "../../../src/workbooks/named";
 import { barriers, FLAGS, onPath, openView, statusIs, type Theme } from "../../pane/inChromium";
 import { withChromium } from "../../support/tools";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
+import { toGrid } from "./bothBrowsers";
 
 let folder: string;
 let desk: Started;
@@ -46,6 +47,7 @@ async function pageIn(program: string, theme: Theme): Promise<Shown> {
   made.page.on("console", (message) => made.complaints.push(`console: ${message.text()}`));
   await made.page.goto(desk.address);
   await made.page.getByText(/^saved \d\d:\d\d$/).waitFor();
+  await toGrid(made.page);
   shown.set(theme, made);
   return made;
 }

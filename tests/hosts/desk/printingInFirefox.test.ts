@@ -9,6 +9,7 @@ import { referencePrice, type Job } from "../../support/referencePrice";
 import { withFirefox } from "../../support/tools";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
 import { pagesOf } from "../../support/pdfPages";
+import { toGrid } from "./bothBrowsers";
 
 let data: string;
 let desk: Started;
@@ -44,6 +45,7 @@ withFirefox(
       const page = await browser.newPage({ viewport: { width: 1366, height: 768 } });
       await page.goto(desk.address);
       await page.getByText(/^saved \d\d:\d\d$/).waitFor();
+      await toGrid(page);
       await page.keyboard.press("Control+p");
       const dialog = page.getByRole("dialog", { name: "Print" });
       await dialog.getByRole("checkbox", { name: "Rooms" }).check();

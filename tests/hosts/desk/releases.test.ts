@@ -10,7 +10,16 @@ import type { Files } from "../../../src/build/static/deskFiles";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { placeOfName } from "../../../src/workbooks/named";
-import { closeBrowsers, inBoth, saved, started, toGrid, type Shown, mostlyInChromium } from "./bothBrowsers";
+import {
+  closeBrowsers,
+  inBoth,
+  saved,
+  started,
+  toGrid,
+  type Shown,
+  mostlyInChromium,
+  toJobs,
+} from "./bothBrowsers";
 import { BUILD_MS, buildDesk } from "./desk";
 import { serveFolder, type FolderServer } from "./folderServer";
 import { chooseCell } from "./gridOnPage";
@@ -65,14 +74,6 @@ const remarks = (page: Page) => page.locator(".jobs-remarks");
 const isOffered = (page: Page, version: string): Promise<void> =>
   remarks(page).getByText(`Rigsheet ${version}`).waitFor({ state: "attached" });
 const button = (page: Page, name: string) => remarks(page).getByRole("button", { name, exact: true });
-
-/** Remarks stand there; a page that is reloaded shows its job. */
-async function toJobs(page: Page): Promise<void> {
-  const jobs = page.locator(".desk-jobs");
-  await jobs.waitFor({ timeout: 2500 }).catch(() => undefined);
-  if (!(await jobs.isVisible())) await page.keyboard.press("Control+j");
-  await jobs.waitFor();
-}
 
 /** Nothing is offered, though there was time for it. */
 async function isQuiet(page: Page): Promise<void> {

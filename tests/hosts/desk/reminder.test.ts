@@ -5,7 +5,16 @@ import type { ShelfEntry } from "../../../src/jobs/catalogue";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { placeOfName } from "../../../src/workbooks/named";
-import { closeBrowsers, inBoth, keepDownloads, downloaded, saved, started, toGrid } from "./bothBrowsers";
+import {
+  closeBrowsers,
+  inBoth,
+  keepDownloads,
+  downloaded,
+  saved,
+  started,
+  toGrid,
+  toJobs,
+} from "./bothBrowsers";
 import { builtFolder } from "./builtFolder";
 import { BUILD_MS, buildDesk } from "./desk";
 import { serveFolder, type FolderServer } from "./folderServer";
@@ -86,7 +95,7 @@ afterAll(async () => {
 
 const remarks = (page: Page): Promise<string> => page.locator(".jobs-remarks").innerText();
 async function onShelf(page: Page): Promise<string> {
-  if (!(await page.locator(".desk-jobs").isVisible())) await page.keyboard.press("Control+j");
+  await toJobs(page);
   // The list is there, as it is now, and what is said of it.
   await page.locator('.desk-jobs[aria-busy="false"]').waitFor();
   await page.locator(".jobs-place", { hasText: "All of it lies in" }).waitFor();
@@ -109,8 +118,6 @@ inBoth(
     await page.addInitScript(() => Reflect.deleteProperty(window, "showOpenFilePicker"));
     await page.goto(server.address);
     await started(page);
-    // It begins with the jobs, by itself.
-    await page.locator(".desk-jobs").waitFor();
     expect(await onShelf(page)).not.toMatch(/this browser only/);
     // An exercise, and a demonstration that was asked for, are only looked at.
     for (const kind of ["Exercises…", "Demonstration"]) {
@@ -154,8 +161,6 @@ inBoth(
     await page.goto("about:blank");
     await page.goto(server.address);
     await started(page);
-    // It begins with the jobs, by itself.
-    await page.locator(".desk-jobs").waitFor();
     expect(await onShelf(page)).not.toMatch(/this browser only/);
     expect(shown.complaints.filter((one) => one.startsWith("error"))).toEqual([]);
   },

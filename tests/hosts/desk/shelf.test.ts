@@ -28,6 +28,7 @@ import {
   write,
   type Started,
 } from "./desk";
+import { toGrid } from "./bothBrowsers";
 
 const { SHOTS } = process.env;
 const empty = layOut(multiRoom);
@@ -64,6 +65,7 @@ async function load(): Promise<void> {
   await page.goto(desk.address);
   await page.locator(".o-grid canvas").first().waitFor();
   await saved();
+  await toGrid(page);
 }
 async function startAgain(between: () => void): Promise<void> {
   const { port } = new URL(desk.address);

@@ -8,6 +8,7 @@ import { withChromium } from "../../support/tools";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { layOut } from "../../../src/workbooks/layOut";
+import { toGrid } from "./bothBrowsers";
 
 const demonstration = path.join(__dirname, "..", "..", "..", "templates", "multi-room-demonstration.xlsx");
 /** Where the cells lie that the tests fill. */
@@ -39,6 +40,7 @@ async function opened(options: BrowserContextOptions = {}, address = desk.addres
 async function load(page: Page, address = desk.address): Promise<void> {
   await page.goto(address);
   await page.getByText(/^saved \d\d:\d\d$/).waitFor();
+  await toGrid(page);
 }
 
 function withBrowser(name: string, work: () => Promise<void>): void {

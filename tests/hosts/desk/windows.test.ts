@@ -25,6 +25,7 @@ import {
   write,
   type Started,
 } from "./desk";
+import { toGrid } from "./bothBrowsers";
 
 const { SHOTS } = process.env;
 const empty = layOut(multiRoom);
@@ -59,6 +60,7 @@ async function opened(context: BrowserContext, address = desk.address): Promise<
   await page.goto(address);
   await page.locator(".o-grid canvas").first().waitFor();
   await page.getByText(/^(?:saved \d\d:\d\d|watching)$/).waitFor();
+  await toGrid(page);
   return page;
 }
 const saved = (page: Page): Promise<void> => page.getByText(/^saved \d\d:\d\d$/).waitFor();

@@ -5,6 +5,7 @@ import { setText } from "../../../pane/dom";
 import { make } from "./dom";
 
 export interface BarActions {
+  start(): void;
   jobs(): void;
   newJob(): void;
   open(): void;
@@ -66,8 +67,8 @@ export class Bar {
   private noticeTimer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(root: HTMLElement, actions: BarActions) {
-    const button = (label: string, title: string, onclick: () => void) =>
-      make("button", { type: "button", className: "desk-button", title, onclick }, label);
+    const button = (label: string, title: string, onclick: () => void, more = "") =>
+      make("button", { type: "button", className: `desk-button ${more}`.trim(), title, onclick }, label);
     this.lock = button("Unlock sheet", "Let calculated cells of this sheet be changed", () =>
       actions.toggleLock(),
     );
@@ -93,17 +94,23 @@ export class Bar {
         { className: "desk-job" },
         this.title,
         make("div", { className: "desk-pair" }, this.state, this.file),
-        make("div", { className: "desk-pair" }, this.total, this.verdict),
+        make("div", { className: "desk-pair desk-money" }, this.total, this.verdict),
       ),
       make(
         "div",
         { className: "desk-buttons", role: "toolbar", ariaLabel: "Job" },
-        button("Jobs", "All jobs, with their revisions (Ctrl+J)", () => actions.jobs()),
+        button("Start", "What to go on with, what is filled, and what else there is to begin", () =>
+          actions.start(),
+        ),
+        button("Jobs", "All jobs, with their revisions (Ctrl+J)", () => actions.jobs(), "desk-to-jobs"),
         button("New", "Start a new job; the one open now is kept", () => actions.newJob()),
         button("Open .xlsx…", "Open a workbook from a file", () => actions.open()),
         this.saveButton,
-        button("Print…", "The quote, other sheets or cards, on paper or as PDF (Ctrl+P)", () =>
-          actions.print(),
+        button(
+          "Print…",
+          "The quote, other sheets or cards, on paper or as PDF (Ctrl+P)",
+          () => actions.print(),
+          "desk-to-print",
         ),
         this.survey,
         this.prices,

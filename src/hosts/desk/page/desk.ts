@@ -10,16 +10,18 @@ import { estimate } from "../../../workbooks/multiRoom/names";
 import type { AddedRows } from "../../../workbooks/planAddedRows";
 import { shelfLineFrom, type ShelfLine } from "../../../workbooks/shelfLine";
 import type { Entry } from "../../../standards/entries";
+import { groupedSheets } from "../../../workbooks/sheetGroups";
 import { inWords, type SurveyRow } from "../../../workbooks/survey/survey";
 import type { RowChanges } from "../../../workbooks/survey/merge";
 import type { RoomsNow } from "../../../workbooks/survey/roomsBlock";
 import { takesPrices } from "../../../workbooks/prices/takesPrices";
 import { templates } from "../../../workbooks/templates";
+import { fillingSteps, type FillingStep } from "../../../review/fillingSteps";
 import type { BookFacts } from "../../grid/bookFacts";
 import { fromModel } from "../../grid/fromModel";
 import type { GridModel } from "../../grid/library";
 import { toDocument } from "../../grid/toDocument";
-import type { Bar } from "./bar";
+import type { Bar, JobFigures } from "./bar";
 import { additionsTo, rowsToAdd } from "./blocksOnGrid";
 import type { CellEntry } from "./cellEntry";
 import { refusalFor, wordsFor } from "./cellLine";
@@ -122,6 +124,15 @@ export class Desk implements OpenDesk {
     return shelfLineOf(this.model);
   }
 
+  get figures(): JobFigures {
+    return {
+      title: this.label ? `${this.label}: ${this.title}` : this.title,
+      template: this.getters.getBookFacts().title,
+      total: this.total,
+      verdict: this.named(checks.verdict.name)?.formattedValue,
+    };
+  }
+
   /** Takes edits, or is only looked at. */
   allowEdits(may: boolean): void {
     this.model.updateMode(may ? "normal" : "readonly");
@@ -207,6 +218,28 @@ export class Desk implements OpenDesk {
 
   private get getters(): DeskGetters {
     return this.model.getters as DeskGetters;
+  }
+
+  /** The sheets that can be seen, in groups. */
+  get sheetGroups(): ReturnType<typeof groupedSheets> {
+    const { getters } = this.model;
+    const seen = getters.getSheetIds().filter((id) => getters.isSheetVisible(id));
+    return groupedSheets(
+      this.definition,
+      seen.map((id) => getters.getSheetName(id)),
+    );
+  }
+
+  /** What is filled of it, and what is missing. */
+  steps(): FillingStep[] {
+    return fillingSteps(this.book());
+  }
+
+  showSheet(name: string): void {
+    const sheetId = this.model.getters.getSheetIdByName(name);
+    const from = this.getters.getActiveSheetId();
+    if (sheetId && from !== sheetId)
+      this.dispatch("ACTIVATE_SHEET", { sheetIdFrom: from, sheetIdTo: sheetId });
   }
 
   /** The sheet and the cell that are selected. */
@@ -307,12 +340,7 @@ export class Desk implements OpenDesk {
 
   private refresh(): void {
     const { getters, place } = this;
-    this.bar.showFigures({
-      title: this.label ? `${this.label}: ${this.title}` : this.title,
-      template: getters.getBookFacts().title,
-      total: this.total,
-      verdict: this.named(checks.verdict.name)?.formattedValue,
-    });
+    this.bar.showFigures(this.figures);
     this.bar.showSurvey(getters.getBookFacts().template === "multi-room");
     this.bar.showPrices(takesPrices(getters.getBookFacts().template) !== undefined);
     this.bar.showLock(

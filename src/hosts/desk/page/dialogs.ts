@@ -272,13 +272,17 @@ export async function askToDelete(job: string, revisions: number): Promise<boole
   return answer === "delete";
 }
 
-export function chooseFile(accept: string): Promise<File | undefined> {
-  const input = make("input", { type: "file", accept, hidden: true });
+export const chooseFile = async (accept: string): Promise<File | undefined> =>
+  (await chooseFiles(accept, false))[0];
+
+/** @returns none where the user thinks better of it */
+export function chooseFiles(accept: string, multiple = true): Promise<readonly File[]> {
+  const input = make("input", { type: "file", accept, multiple, hidden: true });
   // A browser may forget one that is nowhere on the page while its user still looks for the file.
   document.body.append(input);
-  const chosen = new Promise<File | undefined>((resolve) => {
-    input.addEventListener("change", () => resolve(input.files?.[0]));
-    input.addEventListener("cancel", () => resolve(undefined));
+  const chosen = new Promise<readonly File[]>((resolve) => {
+    input.addEventListener("change", () => resolve([...(input.files ?? [])]));
+    input.addEventListener("cancel", () => resolve([]));
   });
   input.click();
   return chosen.finally(() => input.remove());

@@ -1,7 +1,7 @@
 /** The help: finding a function by an estimator's words, the keys, and what is saved where. */
 import type { SheetFunction } from "../../../functions/core/declare";
 import { pageOf, syntaxOf } from "../../../help/facts";
-import { INDEX_PAGE, LIMITS_PAGE } from "../../../help/frame";
+import { INDEX_PAGE, LIMITS_PAGE, SHEETS_PAGE } from "../../../help/frame";
 import { NAMESPACE } from "../../../formula/namespace";
 import { WRITING_LABEL } from "../../../workbooks/typed/writing";
 import { NOTICES_PAGE } from "../protocol";
@@ -72,6 +72,8 @@ export function showHelp(functions: readonly SheetFunction[]): void {
         {},
         newTab(INDEX_PAGE, "All help pages, by task and by name"),
         stand === "file" ? ". Read also " : " (in a new tab). Read also ",
+        newTab(SHEETS_PAGE, "the sheets, each with a picture and what its cells want"),
+        ", and ",
         newTab(LIMITS_PAGE, "what the model leaves out, and where published answers are wrong"),
         ".",
       ),

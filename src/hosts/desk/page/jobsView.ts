@@ -4,9 +4,11 @@ import { JOB_STATES } from "../../../jobs/content";
 import { finder, searched } from "../../../jobs/search";
 import { setText } from "../../../pane/dom";
 import type { ShelfList } from "../protocol";
+import { putBesideOut } from "./covering";
 import { make } from "./dom";
 import { JobDetails } from "./jobDetails";
 import type { JobsActions } from "./jobsActions";
+import { RemarkList } from "./remarkList";
 import { JobsTable } from "./jobsTable";
 
 const AWAY = "away";
@@ -44,7 +46,7 @@ export class JobsView {
   private readonly count = make("p", { className: "jobs-count", role: "status" });
   private readonly elsewhere: HTMLButtonElement;
   private readonly trouble = make("p", { className: "jobs-alert", role: "alert" });
-  private readonly remarks = make("div", { className: "jobs-remarks", role: "status" });
+  private readonly remarks = new RemarkList(make("div", { className: "jobs-remarks", role: "status" }));
   private readonly said = make("p", { className: "jobs-said", role: "status" });
   private readonly nothing = make("div", { className: "jobs-nothing", hidden: true });
   private readonly place = make("p", { className: "jobs-place desk-small" });
@@ -54,7 +56,6 @@ export class JobsView {
   private openId: string | undefined;
   private busy = false;
   private loads = 0;
-  private remarked = "";
 
   /** @param root lies over the grid and what is beside it, which are out of reach while it is shown */
   constructor(
@@ -102,7 +103,7 @@ export class JobsView {
         ),
       ),
       this.trouble,
-      this.remarks,
+      this.remarks.root,
       make(
         "div",
         { className: "jobs-body" },
@@ -137,7 +138,7 @@ export class JobsView {
   async show(openId?: string): Promise<void> {
     this.openId = openId;
     this.root.hidden = false;
-    for (const beside of this.beside) beside.inert = true;
+    putBesideOut(this.root, true);
     this.clear();
     this.search.focus();
     this.search.select();
@@ -147,7 +148,7 @@ export class JobsView {
 
   hide(): void {
     this.root.hidden = true;
-    for (const beside of this.beside) beside.inert = false;
+    putBesideOut(this.root, false);
   }
 
   /** Reads the list anew; what is chosen, typed and in order stays so. */
@@ -195,31 +196,7 @@ export class JobsView {
 
   /** What is said of all jobs together may have changed. */
   showRemarks(): void {
-    const remarks = this.actions.remarks?.([...this.entries.values()]) ?? [];
-    const texts = JSON.stringify(
-      remarks.map(({ text, actions }) => [text, actions.map(({ label }) => label)]),
-    );
-    // A button that is about to be pressed stays.
-    if (texts === this.remarked) return;
-    this.remarked = texts;
-    this.remarks.replaceChildren(
-      ...remarks.map(({ text, actions }) =>
-        make(
-          "p",
-          {},
-          `${text} `,
-          ...actions.map(({ label, act }) =>
-            make("button", { type: "button", className: "desk-button", onclick: act }, label),
-          ),
-        ),
-      ),
-    );
-  }
-
-  private get beside(): HTMLElement[] {
-    return [...(this.root.parentElement?.children ?? [])].filter(
-      (one): one is HTMLElement => one instanceof HTMLElement && one !== this.root,
-    );
+    this.remarks.show(this.actions.remarks?.([...this.entries.values()]) ?? []);
   }
 
   private textOf(entry: ShelfEntry): string {

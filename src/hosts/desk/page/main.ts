@@ -1,6 +1,7 @@
 /** The desk's page. */
 import * as library from "@odoo/o-spreadsheet";
 import { allFunctions } from "../../../functions/all";
+import type { ShelfEntry } from "../../../jobs/catalogue";
 import type { Book } from "../../../workbooks/book";
 import { jobInputsOf } from "../../../workbooks/jobInputsOf";
 import { priceTables } from "../../../workbooks/prices/priceTable";
@@ -8,7 +9,8 @@ import { priceBook } from "../../../workbooks/prices/priceBook";
 import { takesPrices } from "../../../workbooks/prices/takesPrices";
 import { sheetDateOf } from "../../../workbooks/sheetDate";
 import { entriesOf } from "../../../standards/entries";
-import { templates } from "../../../workbooks/templates";
+import type { ImportedTable } from "../../../workbooks/imported/table";
+import { demonstrations, templates } from "../../../workbooks/templates";
 import { quoteFromList, REVIEW_SHEET } from "../../../pane/listedQuote";
 import { drawnBook } from "../../../standards/drawOn";
 import { reviewInFull } from "../../../review/reviewInFull";
@@ -26,7 +28,7 @@ import "../../../pane/pane.css";
 import "./desk.css";
 import { outletsAdded } from "./deskHost";
 import type { DeskGuard } from "./deskPlugin";
-import { askForExercise, askForRows, askForTemplate, chooseFile } from "./dialogs";
+import { askForExercise, askForRows, askForTemplate, chooseFile, chooseFiles } from "./dialogs";
 import { trials } from "./comparing";
 import { fileReaders } from "./fileReaders";
 import { askForList, isList } from "./quoteFromList";
@@ -42,12 +44,15 @@ import { acceptDrops, readDropped, ReviewsBeside, type Chosen, type Dropped } fr
 import { jobsShown } from "./jobsShown";
 import type { JobsView } from "./jobsView";
 import { offer } from "./offers";
-import { Offline } from "./offline";
+import { Offline, type Remark } from "./offline";
 import { OpenJob } from "./openJob";
 import { remarksOn } from "./remarksOn";
 import { save } from "./saving";
 import { selectCell } from "./selectCell";
 import { stand } from "./stand";
+import { SheetLists } from "./sheetLists";
+import { StartPage, type StartActions } from "./startPage";
+import { keepStartPreferences, startPreferences } from "./startPreferences";
 import { Strip } from "./strip";
 import { WaitingRoom } from "./waiting";
 import { requireCompiling } from "./requireCompiling";
@@ -68,10 +73,13 @@ const strip = new Strip(element("strip"));
 let desk: Desk;
 let job: OpenJob;
 let jobs: JobsView | undefined;
+let startPage: StartPage | undefined;
 let pane: PaneBeside | undefined;
 let offline: Offline | undefined;
 
 const bar = new Bar(element("bar"), {
+  // Pressed while the job is being opened, it is not lost.
+  start: () => void opening.then(() => showStart()),
   jobs: () => showJobs(),
   newJob: () => void run("Starting a new job…", newJob),
   open: () => void run("Opening the workbook…", open),
@@ -108,7 +116,7 @@ async function run(what: string, work: (started: () => Promise<void>) => Promise
     bar.showNotice(sentenceOf(error), true);
   } finally {
     bar.showWork("");
-    if (!jobs?.isShown) desk?.focus();
+    if (!jobs?.isShown && !startPage?.isShown) desk?.focus();
   }
 }
 
@@ -118,24 +126,78 @@ function sentenceOf(error: unknown): string {
 }
 
 function showJobs(): void {
+  startPage?.hide();
   if (jobs?.isShown) jobs.hide();
   else void jobs?.show(job.id);
 }
 
+function showStart(): void {
+  jobs?.hide();
+  if (startPage?.isShown) startPage.hide();
+  else void startPage?.show();
+}
+
+/** What is to be said of all jobs together. */
+const remarksNow = (entries: readonly ShelfEntry[]): Remark[] => [
+  ...remarksOn(entries, job, () => showRemarks()),
+  ...(offline?.remarks ?? []),
+];
+
+function showRemarks(): void {
+  jobs?.showRemarks();
+  startPage?.showRemarks();
+}
+
+/** The start page is left for what it leads to. */
+const leaving =
+  (what: string, work: (started: () => Promise<void>) => Promise<void>): (() => void) =>
+  () => {
+    startPage?.hide();
+    void run(what, work);
+  };
+
+const startActions: StartActions = {
+  job: () => {
+    const { title, total, verdict } = desk.figures;
+    return {
+      id: job.id,
+      title,
+      lines: [job.notes?.state, total, verdict].filter((line) => line !== undefined),
+    };
+  },
+  steps: () => desk.steps(),
+  goTo: (sheet, cell) => selectCell(desk.model, sheet, cell),
+  jobs: async () => (await api.jobs()).jobs,
+  remarks: (entries) => remarksNow(entries),
+  open: (id) => leaving("Opening the job…", () => job.open(id))(),
+  allJobs: () => showJobs(),
+  newJob: leaving("Starting a new job…", newJob),
+  openFile: leaving("Opening the workbook…", open),
+  survey: leaving("Reading the survey…", jobFromSurvey),
+  review: leaving("Reviewing…", async (started) => {
+    const files = await chooseFiles(".xlsx");
+    if (files.length > 0) await reviewDropped(files, started);
+  }),
+  reviewList: leaving("Reading the quote…", reviewOfList),
+  exercises: leaving("Starting the exercises…", exercises),
+  demonstrations: demonstrations.map(({ title, book }) => ({
+    title,
+    begin: leaving("Starting a new job…", async (started) => {
+      await started();
+      // What comes with the page is nobody's work.
+      await job.create(book(), { isElsewhere: true });
+    }),
+  })),
+  preferences: () => startPreferences(() => localStorage),
+  keep: (preferences) => keepStartPreferences(() => localStorage, preferences),
+  left: () => desk.focus(),
+};
+
 async function newJob(started: () => Promise<void>): Promise<void> {
   const choice = await askForTemplate(templates, await standardsHere());
   if (!choice) return;
-  if (choice.kind === "exercises") {
-    const exercise = await askForExercise(trainingSets);
-    if (!exercise) return;
-    const { set, name, series } = exercise;
-    await started();
-    return await job.create(traineeSheet(set, series, { name, occurrence: 1 }), { isElsewhere: true });
-  }
-  if (choice.kind === "list") {
-    const list = await askForList();
-    return list && (await reviewList(list, started));
-  }
+  if (choice.kind === "exercises") return await exercises(started);
+  if (choice.kind === "list") return await reviewOfList(started);
   await started();
   if (choice.kind === "standards") {
     const { label, read } = choice.standards;
@@ -145,6 +207,19 @@ async function newJob(started: () => Promise<void>): Promise<void> {
   }
   // What comes with the page is nobody's work.
   await job.create(choice.template[choice.kind](), { isElsewhere: choice.kind === "demonstration" });
+}
+
+async function exercises(started: () => Promise<void>): Promise<void> {
+  const exercise = await askForExercise(trainingSets);
+  if (!exercise) return;
+  const { set, name, series } = exercise;
+  await started();
+  await job.create(traineeSheet(set, series, { name, occurrence: 1 }), { isElsewhere: true });
+}
+
+async function reviewOfList(started: () => Promise<void>): Promise<void> {
+  const list = await askForList();
+  if (list) await reviewList(list, started);
 }
 
 async function reviewList(list: Blob, started: () => Promise<void>): Promise<void> {
@@ -184,6 +259,8 @@ async function reviewDropped(files: readonly File[], started: () => Promise<void
     reviewed.push(await readDropped(file, api.reviewXlsx, (book) => reviewInFull(book, trials), api.review));
   bar.showWork("");
   opened = undefined;
+  startPage?.hide();
+  jobs?.hide();
   reviews.show(reviewed);
 }
 
@@ -220,25 +297,48 @@ function mustTakeEdits(): void {
     );
 }
 
+const TABLES = ".csv,.txt,.tsv,.xlsx";
+
 async function importSurvey(started: () => Promise<void>): Promise<void> {
   mustTakeEdits();
-  const file = await chooseFile(".csv,.txt,.tsv,.xlsx");
-  const { rooms } = desk;
-  if (!file || !rooms) return;
+  const file = await chooseFile(TABLES);
+  if (!file || !desk.rooms) return;
   await started();
+  await takeSurvey(await api.readTables(file), file.name, started);
+}
+
+async function jobFromSurvey(started: () => Promise<void>): Promise<void> {
+  const file = await chooseFile(TABLES);
+  if (!file) return;
+  await started();
+  // Read first: of what can't be read no job is made.
   const tables = await api.readTables(file);
+  await job.create(templates[0]!.empty());
+  if (!(await takeSurvey(tables, file.name, started)))
+    bar.showNotice(
+      "Nothing of the survey was taken. The new job is empty; the one before is kept, under Jobs.",
+    );
+}
+
+/** @returns false where the user thinks better of it */
+async function takeSurvey(
+  tables: readonly ImportedTable[],
+  name: string,
+  started: () => Promise<void>,
+): Promise<boolean> {
   bar.showWork("");
-  const survey = await askForSurvey(tables, rooms, file.name);
-  if (!survey) return;
+  const survey = await askForSurvey(tables, desk.rooms!, name);
+  if (!survey) return false;
   await started();
   const { rows, changes } = survey;
   const refused = desk.addOutlets(rows, changes);
   bar.showNotice(refused ?? outletsAdded(rows.length, changes));
+  return true;
 }
 
 async function takePrices(started: () => Promise<void>): Promise<void> {
   mustTakeEdits();
-  const file = await chooseFile(".csv,.txt,.tsv,.xlsx");
+  const file = await chooseFile(TABLES);
   if (!file) return;
   await started();
   const stored = desk.book();
@@ -367,7 +467,10 @@ const opening = run("Opening the job…", async (started) => {
     strip,
     room,
     run: plainRun,
-    changed: () => jobs?.hide(),
+    changed: () => {
+      startPage?.hide();
+      jobs?.hide();
+    },
     offer: (id) =>
       void offer(id, { job, strip, run: plainRun }).catch((error: unknown) =>
         bar.showNotice(sentenceOf(error), true),
@@ -383,13 +486,20 @@ const opening = run("Opening the job…", async (started) => {
     run: plainRun,
     newJob: () => void run("Starting a new job…", newJob),
     openFile: () => void run("Opening the workbook…", open),
-    remarks: (entries) => [
-      ...remarksOn(entries, job, () => jobs?.showRemarks()),
-      ...(offline?.remarks ?? []),
-    ],
+    remarks: remarksNow,
   });
-  const isNamed = location.hash !== "";
-  await job.start();
+  const sheetLists = new SheetLists(element("sheets"), {
+    groups: () => desk.sheetGroups,
+    active: () => desk.placeShown.sheet,
+    steps: () => desk.steps(),
+    goTo: (sheet) => {
+      desk.showSheet(sheet);
+      desk.focus();
+    },
+  });
+  desk.watch(() => sheetLists.refresh());
+  const isAskedFor = await job.start();
+  startPage = new StartPage(element("start"), startActions);
   pane = new PaneBeside(
     element("pane"),
     element("bar"),
@@ -409,10 +519,9 @@ const opening = run("Opening the job…", async (started) => {
     (notice) => notice !== undefined,
   );
   if (notices.length > 0) bar.showNotice(notices.join(" "), true);
-  if (stand === "server") return;
   if (stand === "folder") {
     offline = new Offline({
-      changed: () => jobs?.showRemarks(),
+      changed: showRemarks,
       run: plainRun,
       mustBeSafe: async () => {
         if (unfinished() !== undefined) throw new Error("A cell is being typed. Finish it with Enter first.");
@@ -421,6 +530,7 @@ const opening = run("Opening the job…", async (started) => {
     });
     offline.begin();
   }
-  // The jobs are what there is to begin with; a reload stays where it was.
-  if (!isNamed) await jobs.show(job.id);
+  // A reload stays where it was.
+  if (!isAskedFor && startActions.preferences().opensOnStart) await startPage.show(true);
 });
+void opening.then(() => (document.body.ariaBusy = "false"));

@@ -123,8 +123,11 @@ export class OpenJob {
     return !this.looking && (this.window?.isOwner ?? false);
   }
 
-  /** Shows the job that the address names, the given file, the last one, or a demonstration. */
-  async start(): Promise<void> {
+  /**
+   * Shows the job that the address names, the given file, the last one, or a demonstration.
+   * @returns whether that very job was asked for
+   */
+  async start(): Promise<boolean> {
     const named = /^#(job-[\da-f-]+)$/.exec(location.hash)?.[1];
     const { shelf, given, open, unkept } = await api.start(named !== undefined);
     this.shelf = shelf;
@@ -134,7 +137,8 @@ export class OpenJob {
     for (const id of [named, named ? undefined : given?.job, given?.book ? undefined : open]) {
       if (id === undefined) continue;
       try {
-        return await this.open(id);
+        await this.open(id);
+        return id !== open || id === named;
       } catch (error) {
         if (error instanceof ServerTrouble && error.status === 0) throw error;
         this.around.bar.showNotice(`The job that was open can't be shown. ${messageOf(error)}`, true);
@@ -142,6 +146,7 @@ export class OpenJob {
     }
     // What came with the page is nobody's work.
     await this.create(given?.book ?? templates[0]!.demonstration(), { given, isElsewhere: !given });
+    return given !== undefined;
   }
 
   /** A file has now what was saved until then. */

@@ -1,0 +1,188 @@
+/** The page that the desk opens on, the hints, and the sheets in groups, as somebody meets them in a browser. */
+import { barriers } from "../../pane/inChromium";
+import {
+  button,
+  choose,
+  desk,
+  grid,
+  notice,
+  page,
+  saved,
+  total,
+  type,
+  until,
+  withPage,
+} from "./onDesk";
+
+const start = () => page.locator("#start");
+const hint = () => page.locator(".start-hint");
+const inStart = (name: string | RegExp) => start().getByRole("button", { name });
+
+/** As a person opens it who has never been here: nothing of the browser's storage is known. */
+async function asNew(): Promise<void> {
+  await page.evaluate(() => localStorage.removeItem("rigsheet.start"));
+  await page.goto("about:blank");
+  await page.goto(desk.address);
+  await start().locator(".steps-list").waitFor();
+}
+
+withPage(
+  "it opens on the start page, and one press leads on with the job, by mouse and by keyboard",
+  async () => {
+    await asNew();
+    expect(await start().locator(".start-title").innerText()).toMatch(/^D-24, revision 1, Guest house/);
+    // By the definition of the demonstration: all is filled, and two things are wrong on purpose.
+    expect(await start().locator(".start-steps").innerText()).toMatch(/^10 of 10 sheets have all/);
+    expect(await start().locator(".start-steps").innerText()).toMatch(/Rooms done, 1 to look at/);
+    expect(await barriers(page, "#start")).toEqual([]);
+    // The first key counts.
+    await page.keyboard.press("Enter");
+    await start().waitFor({ state: "hidden" });
+    await choose("Site", "B6");
+    await button("Start").click();
+    await start().waitFor();
+    await page.keyboard.press("Escape");
+    await start().waitFor({ state: "hidden" });
+    await type("typed after it");
+    await saved();
+    await page.reload();
+    await grid().waitFor();
+    await page.locator('body[aria-busy="false"]').waitFor({ state: "attached" });
+    // A reload stays where it was.
+    expect(await start().isVisible()).toBe(false);
+  },
+);
+
+withPage("the hints: five, back and forth; not now, and never again, and called again", async () => {
+  await asNew();
+  expect(await hint().innerText()).toContain("Hint 1 of 5");
+  expect(await inStart("Back").isDisabled()).toBe(true);
+  for (let at = 2; at <= 5; at++) {
+    await inStart("Next").click();
+    expect(await hint().innerText()).toContain(`Hint ${at} of 5`);
+    // What is meant is pointed at.
+    expect(await page.locator(".desk-pointed").count()).toBe(1);
+  }
+  await inStart("Back").click();
+  expect(await hint().innerText()).toContain("Hint 4 of 5");
+  await inStart("Not now").click();
+  await hint().waitFor({ state: "hidden" });
+  expect(await page.locator(".desk-pointed").count()).toBe(0);
+
+  const again = async (): Promise<void> => {
+    await page.goto("about:blank");
+    await page.goto(desk.address);
+    await start().locator(".steps-list").waitFor();
+  };
+  await again();
+  expect(await hint().innerText()).toContain("Hint 4 of 5");
+  await inStart("Don't show hints again").click();
+  await again();
+  expect(await hint().isVisible()).toBe(false);
+  await inStart("Show the hints").click();
+  expect(await hint().innerText()).toContain("Hint 1 of 5");
+  for (let at = 1; at <= 4; at++) await inStart("Next").click();
+  await inStart("Done").click();
+  await again();
+  expect(await hint().isVisible()).toBe(false);
+});
+
+withPage("who does not want the start page is not asked again", async () => {
+  await asNew();
+  await start().getByLabel("Open on this page").uncheck();
+  await page.goto("about:blank");
+  await page.goto(desk.address);
+  await page.locator('body[aria-busy="false"]').waitFor({ state: "attached" });
+  expect(await start().isVisible()).toBe(false);
+  await button("Start").click();
+  await start().getByLabel("Open on this page").check();
+});
+
+withPage("what is missing in an empty job leads to its cell, and goes once it is filled", async () => {
+  await button("New").click();
+  await page.getByRole("button", { name: "Empty", exact: true }).click();
+  await notice().filter({ hasText: "is kept, under Jobs" }).waitFor();
+  await button("Start").click();
+  const site = start().locator(".steps-list > li").first();
+  await site.getByText("Customer is blank.").waitFor();
+  expect(await site.locator("summary").innerText()).toMatch(/^Site not begun: \d+ missing/);
+  await site.locator("li", { hasText: "Customer is blank." }).getByRole("button").click();
+  await start().waitFor({ state: "hidden" });
+  await until(
+    () => page.locator(".o-named-range-selector input").inputValue(),
+    (name) => name === "B6" || name === "site_customer",
+  );
+  await type("Invented customer");
+  await saved();
+  await button("Start").click();
+  await site.getByText("Job is blank.").waitFor();
+  expect(await site.innerText()).not.toContain("Customer is blank.");
+  expect(await site.locator("summary").innerText()).toMatch(/^Site begun: /);
+  await page.keyboard.press("Escape");
+});
+
+withPage("a survey from the start page makes a job of its own; thought better of, all stays", async () => {
+  const before = await total().innerText();
+  await button("Start").click();
+  const choosing = page.waitForEvent("filechooser");
+  await inStart("From a survey…").click();
+  await (await choosing).setFiles(`${__dirname}/../../../templates/guest-house-survey.csv`);
+  const dialog = page.locator("dialog");
+  await dialog.waitFor();
+  await dialog.getByRole("button", { name: "Cancel" }).click();
+  await notice().filter({ hasText: "Nothing of the survey was taken" }).waitFor();
+  expect(await total().innerText()).not.toBe(before);
+  await button("Start").click();
+  // The one before is the newest of the others.
+  const other = start().locator(".start-job").first();
+  await other.waitFor();
+  expect(await other.innerText()).toContain("Guest house");
+  await other.click();
+  await start().waitFor({ state: "hidden" });
+  await until(
+    () => total().innerText(),
+    (now) => now === before,
+  );
+});
+
+withPage("the sheets stand in groups; a list says what is filled, and leads there by keyboard", async () => {
+  const groups = page.locator("#sheets");
+  expect(await groups.getByRole("button").allInnerTexts()).toEqual([
+    "Fill",
+    "Results",
+    "Hand over",
+    "On site",
+    "About",
+  ]);
+  await groups.getByRole("button", { name: "Fill", exact: true }).focus();
+  await page.keyboard.press("Enter");
+  const list = page.locator(".sheets-list");
+  await list.waitFor();
+  expect((await list.getByRole("button").allInnerTexts()).map((text) => text.split("\n")[0])).toEqual([
+    ..."Site,Parts,Room types,Dishes,Head units,Distribution,Rooms,Bonding,Crew,Terms".split(","),
+  ]);
+  expect(await list.innerText()).toContain("may stay empty");
+  expect(await barriers(page, "#sheets")).toEqual([]);
+  for (let at = 0; at < 6; at++) await page.keyboard.press("ArrowDown");
+  await page.keyboard.press("Enter");
+  await list.waitFor({ state: "detached" });
+  await page.locator(".o-sheet.active", { hasText: "Rooms" }).waitFor();
+  // The keys are the grid's again.
+  await until(
+    () => page.evaluate(() => document.activeElement?.closest(".o-grid") !== null),
+    (inGrid) => inGrid,
+  );
+  await groups.getByRole("button", { name: "On site" }).click();
+  await page.keyboard.press("Escape");
+  await list.waitFor({ state: "detached" });
+});
+
+withPage("a second tab opens on the start page too, and only watches the job of the first", async () => {
+  const second = await page.context().newPage();
+  await second.goto(desk.address);
+  await second.locator("#start .steps-list").waitFor();
+  expect(await second.locator("#start .start-title").innerText()).toMatch(/Guest house/);
+  await second.keyboard.press("Escape");
+  await second.locator("#strip", { hasText: "Another window has this job open" }).waitFor();
+  await second.close();
+});
