@@ -106,12 +106,12 @@ const bundles = [
     name: "PDF in a page",
     target: ["web", "es2022"],
     optimization: { minimize: true },
-    entry: source("hosts/pdf/pdf.ts"),
+    entry: source("pane/pdfScript.ts"),
     // A script of its own, for whoever prints: the page itself stays small.
     output: { path: dist("desk"), filename: "pdf.js", library: { type: "window", name: "rigsheetPdf" } },
     module: { rules: [types, COLOUR_PROFILE] },
     // Asked after by what copies tables of a font: a page has none.
-    plugins: [new DefinePlugin({ "typeof Buffer": JSON.stringify("undefined") })],
+    plugins: [...IN_BROWSERS, new DefinePlugin({ "typeof Buffer": JSON.stringify("undefined") })],
   },
   {
     ...common,

@@ -7,7 +7,16 @@ import type { Page } from "playwright-core";
 import { fetchedAtFirst } from "../../../src/build/static/staticFolder";
 import { barriers } from "../../pane/inChromium";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder } from "./desk";
-import { closeBrowsers, downloaded, inBoth, keepDownloads, saved, started, toGrid } from "./bothBrowsers";
+import {
+  closeBrowsers,
+  downloaded,
+  inBoth,
+  keepDownloads,
+  saved,
+  savedAsPdf,
+  started,
+  toGrid,
+} from "./bothBrowsers";
 import { builtFolder } from "./builtFolder";
 import { serveFolder, type FolderServer } from "./folderServer";
 import { chooseCell } from "./gridOnPage";
@@ -46,6 +55,13 @@ inBoth(
     if (SHOTS) await page.screenshot({ path: path.join(SHOTS, `folder-shelf-${kind}.png`) });
     await page.evaluate(() => navigator.serviceWorker.ready);
     await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    // What writes PDF comes behind the start, and no visit waits for it.
+    await page.waitForFunction(async () => {
+      for (const name of await caches.keys())
+        if ((await (await caches.open(name)).keys()).some(({ url }) => url.endsWith("/pdfType.js")))
+          return true;
+      return false;
+    });
     await server.stop();
     await shown.context.setOffline(true);
     try {
@@ -74,6 +90,7 @@ inBoth(
       const workbook = await downloaded(page);
       expect(workbook.subarray(0, 2).toString()).toBe("PK");
       expect(workbook.length).toBeGreaterThan(100_000);
+      expect(await savedAsPdf(page, 2)).toBe("%PDF-");
       await page.keyboard.press("Control+j");
       const jobs = page.locator(".desk-jobs");
       await jobs.getByRole("button", { name: "Freeze…" }).click();

@@ -7,7 +7,16 @@ import type { Page } from "playwright-core";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { placeOfName } from "../../../src/workbooks/named";
-import { closeBrowsers, downloaded, inBoth, keepDownloads, saved, started, toGrid } from "./bothBrowsers";
+import {
+  closeBrowsers,
+  downloaded,
+  inBoth,
+  keepDownloads,
+  saved,
+  savedAsPdf,
+  started,
+  toGrid,
+} from "./bothBrowsers";
 import { builtFile } from "./builtFolder";
 import { BUILD_MS, buildDesk } from "./desk";
 import { chooseCell } from "./gridOnPage";
@@ -65,6 +74,7 @@ inBoth(
     await page.keyboard.press("Control+s");
     const file = await downloaded(page);
     expect(file.subarray(0, 2).toString()).toBe("PK");
+    expect(await savedAsPdf(page, 2)).toBe("%PDF-");
     expect(requests.filter((one) => one !== address && !/^(?:blob|data|about):/.test(one))).toEqual([]);
     expect(complaints).toEqual([]);
   },
