@@ -132,7 +132,7 @@ export async function savedPdf(act: () => Promise<void>): Promise<SavedPdf> {
   const file = path.join(folder, "saved.pdf");
   await download.saveAs(file);
   const bytes = readFileSync(file);
-  const date = /\/CreationDate \(D:(\d{4})(\d\d)(\d\d)(\d\d)(\d\d)(\d\d)Z\)/.exec(bytes.toString("latin1"))!;
+  const date = /\(D:(\d{4})(\d\d)(\d\d)(\d\d)(\d\d)(\d\d)Z\)/.exec(bytes.toString("latin1"))!;
   const [year, month, day, hour, minute, second] = date.slice(1).map(Number) as [number, ...number[]];
   return {
     name: download.suggestedFilename(),

@@ -298,6 +298,12 @@ describe("the dialog", () => {
   });
 });
 
+/** A PNG of one pixel, half of it to be seen through: it is taken apart before it gets into a PDF. */
+const TRANSPARENT = Buffer.from(
+  "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==",
+  "base64",
+);
+
 describe("as a PDF", () => {
   const saveButton = () => dialog().getByRole("button", { name: "Save PDF" });
   const wordsShown = (): Promise<string> =>
@@ -311,7 +317,7 @@ describe("as a PDF", () => {
     const seen = await wordsShown();
     const { name, bytes, pages, at } = await savedPdf(() => saveButton().click());
     await dialog().waitFor({ state: "detached" });
-    expect(name).toBe("D-24, revision 1, Guest house (demonstration) - Quote.pdf");
+    expect(name).toBe("D-24, revision 1, Guest house, 24 outlets (demonstration) - Quote.pdf");
     const { total: sum } = referencePrice(guestHouse as unknown as Job);
     expect(linesOf(pages)).toContain(`Total ${money(sum)}`);
     for (const word of wordsOf(pages)) expect(seen).toContain(word);
@@ -342,11 +348,12 @@ describe("as a PDF", () => {
     expect(await barriers(page, "dialog")).toEqual([]);
     await saveButton().focus();
     const { name, bytes, pages, at } = await savedPdf(() => page.keyboard.press("Enter"));
-    expect(name).toBe("D-24, revision 1, Guest house (demonstration) - proposal.pdf");
+    expect(name).toBe("D-24, revision 1, Guest house, 24 outlets (demonstration) - proposal.pdf");
     expect(pages).toHaveLength(count);
     for (const word of wordsOf([pages.at(-1)!])) expect(last).toContain(word);
     const { total: sum } = referencePrice(guestHouse as unknown as Job);
     expect(linesOf(pages).join("\n")).toContain(money(sum));
+    expect(linesOf(pages)).toContain("Warranty");
     expect(bytes.equals(await proposalByCommand(await bookOnPage(), at))).toBe(true);
   });
 
@@ -385,7 +392,7 @@ describe("as a PDF", () => {
       await give(name, bytes);
       await said.filter({ hasText: sentence }).waitFor();
     }
-    await give("sign.png", onePixel);
+    await give("sign.png", TRANSPARENT);
     await dialog().getByRole("img", { name: "The logo: sign.png" }).waitFor();
     await previewed(/^Page 1 of/);
     await preview().locator("image").waitFor({ state: "attached" });
@@ -399,12 +406,12 @@ describe("as a PDF", () => {
       () => preview().locator("image").count(),
       (count) => count === 0,
     );
-    const place = dialog().getByRole("checkbox", { name: "A place to sign" });
-    expect(await place.isChecked()).toBe(true);
-    await place.uncheck();
+    const warranty = dialog().getByRole("checkbox", { name: "Warranty" });
+    expect(await warranty.isChecked()).toBe(true);
+    await warranty.uncheck();
     await previewed(/^Page 1 of/);
     const { pages } = await savedPdf(() => saveButton().click());
-    expect(linesOf(pages).join("\n")).not.toContain("We accept the proposal");
+    expect(linesOf(pages)).not.toContain("Warranty");
   });
 
   withPage("what the type does not have is told by its cell, and a proposal of it is a draft", async () => {

@@ -102,7 +102,7 @@ export class Bar {
         button("New", "Start a new job; the one open now is kept", () => actions.newJob()),
         button("Open .xlsx…", "Open a workbook from a file", () => actions.open()),
         this.saveButton,
-        button("Print…", "The quote, other sheets or cards, on paper or as PDF (Ctrl+P)", () =>
+        button("Print…", "The quote, other sheets, cards or the proposal, on paper or as PDF (Ctrl+P)", () =>
           actions.print(),
         ),
         this.survey,
