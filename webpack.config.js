@@ -117,7 +117,11 @@ const bundles = [
     output: { path: dist("desk"), filename: "pdf.js", library: { type: "window", name: "rigsheetPdf" } },
     module: { rules: [types, COLOUR_PROFILE] },
     // Asked after by what copies tables of a font: a page has none.
-    plugins: [...IN_BROWSERS, PNG_AT_ONCE, new DefinePlugin({ "typeof Buffer": JSON.stringify("undefined") })],
+    plugins: [
+      ...IN_BROWSERS,
+      PNG_AT_ONCE,
+      new DefinePlugin({ "typeof Buffer": JSON.stringify("undefined") }),
+    ],
   },
   {
     ...common,

@@ -117,11 +117,15 @@ withOpenPane("it opens beside the grid, closes, and shows what it showed when it
 withOpenPane("the proposal and the crew's cards as PDF, named after the job", async () => {
   await openView(page, "Copies");
   const [proposal] = await Promise.all([page.waitForEvent("download"), inPane("Proposal as PDF").click()]);
-  expect(proposal.suggestedFilename()).toBe("D-24, revision 1, Guest house, 24 outlets (demonstration) - proposal.pdf");
+  expect(proposal.suggestedFilename()).toBe(
+    "D-24, revision 1, Guest house, 24 outlets (demonstration) - proposal.pdf",
+  );
   await statusIs(page, /proposal\.pdf is made: \d+ pages/);
   await page.getByLabel("What", { exact: true }).selectOption("Cards for the crew");
   const [cards] = await Promise.all([page.waitForEvent("download"), inPane("Print as PDF").click()]);
-  expect(cards.suggestedFilename()).toBe("D-24, revision 1, Guest house, 24 outlets (demonstration) - cards.pdf");
+  expect(cards.suggestedFilename()).toBe(
+    "D-24, revision 1, Guest house, 24 outlets (demonstration) - cards.pdf",
+  );
   expect(
     readFileSync(await cards.path())
       .subarray(0, 5)
