@@ -24,6 +24,7 @@ const common = {
     alias: {
       pdfkit$: path.join(__dirname, "node_modules/pdfkit/js/pdfkit.browser.mjs"),
       fontkit$: path.join(__dirname, "node_modules/fontkit/dist/browser-module.mjs"),
+      "png-js$": path.join(__dirname, "node_modules/png-js/lib/png-js.browser.js"),
     },
   },
   performance: { hints: false },
@@ -48,6 +49,11 @@ const SEPARATE = {
 
 /** Part of what writes PDF. */
 const COLOUR_PROFILE = { test: /\.icc$/, type: "asset/inline" };
+
+/** At once, everywhere: a page's policy forbids the worker that would do it, and the order of a PDF's parts must be one. */
+const PNG_AT_ONCE = new NormalModuleReplacementPlugin(/^fflate$/, (asked) => {
+  if (/[\\/]png-js[\\/]/.test(asked.context)) asked.request = source("hosts/file/inflatedAtOnce.ts");
+});
 
 const node = (name, entry, output, more = {}) => ({
   ...common,
@@ -106,12 +112,16 @@ const bundles = [
     name: "PDF in a page",
     target: ["web", "es2022"],
     optimization: { minimize: true },
-    entry: source("hosts/pdf/pdf.ts"),
+    entry: source("pane/pdfScript.ts"),
     // A script of its own, for whoever prints: the page itself stays small.
     output: { path: dist("desk"), filename: "pdf.js", library: { type: "window", name: "rigsheetPdf" } },
     module: { rules: [types, COLOUR_PROFILE] },
     // Asked after by what copies tables of a font: a page has none.
-    plugins: [new DefinePlugin({ "typeof Buffer": JSON.stringify("undefined") })],
+    plugins: [
+      ...IN_BROWSERS,
+      PNG_AT_ONCE,
+      new DefinePlugin({ "typeof Buffer": JSON.stringify("undefined") }),
+    ],
   },
   {
     ...common,
@@ -133,7 +143,7 @@ const bundles = [
   node("command", "cli/main.ts", dist("rigsheet.js"), {
     output: { path: dist(), filename: "rigsheet.js", chunkFilename: "[name].js" },
     optimization: { minimize: false, splitChunks: false },
-    plugins: [new BannerPlugin({ banner: "#!/usr/bin/env node", raw: true })],
+    plugins: [PNG_AT_ONCE, new BannerPlugin({ banner: "#!/usr/bin/env node", raw: true })],
   }),
   node("start of an executable", "cli/executable/main.ts", dist("executable.js")),
 ];

@@ -11,13 +11,14 @@
  *     node dist/generate.js --static PROJECT
  *     node dist/generate.js --changes PROJECT       (to standard output)
  */
-import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
+import { copyFile, mkdir, readFile, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
+import { PDF_SCRIPTS } from "../pane/loadPdf";
 import { RIGSHEET_VERSION } from "../version";
 import { addInFiles } from "./addin/addInFiles";
 import { changes } from "./changes";
 import { generatedFiles, type Records } from "./generatedFiles";
-import { printFonts } from "./printFonts";
+import { printFonts, printFontScript } from "./printFonts";
 import { hasNow, lastBefore, RELEASE_RECORD, type ReleaseRecord } from "./releaseRecord";
 import { oneFile } from "./static/oneFile";
 import { MOST_FIRST_KILOBYTES, packedSize } from "./static/packedSize";
@@ -25,6 +26,7 @@ import { fetchedAtFirst, staticFolder } from "./static/staticFolder";
 import { INPUT_RECORD, type InputRecord } from "./closedInputs";
 import { VERSION_RECORD, type VersionRecord } from "./versionRecord";
 
+const [WRITER_SCRIPT, TYPE_SCRIPT] = PDF_SCRIPTS;
 const ONE_FILE = "rigsheet.html";
 
 async function write(folder: string, files: ReadonlyMap<string, string | Uint8Array>): Promise<void> {
@@ -52,7 +54,13 @@ async function main(words: readonly string[]): Promise<void> {
     return;
   }
   if (words[0] === "--fonts") {
-    await write(path.join(words[1]!, "dist", "library"), await printFonts());
+    const dist = path.join(words[1]!, "dist");
+    const fonts = await printFonts();
+    await write(path.join(dist, "library"), fonts);
+    await write(path.join(dist, "desk"), new Map([[TYPE_SCRIPT, printFontScript(fonts)]]));
+    // What the pane in Excel loads when somebody prints.
+    for (const name of [WRITER_SCRIPT, `${WRITER_SCRIPT}.LICENSE.txt`, TYPE_SCRIPT])
+      await copyFile(path.join(dist, "desk", name), path.join(dist, "addin", name));
     return;
   }
   if (words[0] === "--static") {

@@ -11,6 +11,7 @@ import path from "node:path";
 import subsetFont from "subset-font";
 import { libraryFile } from "../hosts/headless/libraryFile";
 import { PRINT_FONTS, PRINT_FONT_HOME, type PrintFont } from "../hosts/pdf/printFonts";
+import { base64 } from "../workbooks/base64";
 import { fontTables, writtenFont } from "./static/fontTables";
 import { leanFont } from "./static/leanFont";
 import { viewOf } from "./static/viewOf";
@@ -69,6 +70,18 @@ export async function printFonts(): Promise<Map<string, Uint8Array>> {
     await readFile(libraryFile(PACKAGE, LICENCE)),
   );
   return files;
+}
+
+/**
+ * @param files of `printFonts`
+ * @returns the same for a page: a script, which any server sends rightly
+ */
+export function printFontScript(files: ReadonlyMap<string, Uint8Array>): string {
+  const faces = Object.entries(PRINT_FONTS).map(([face, file]) => [
+    face,
+    base64(files.get(path.posix.join(PRINT_FONT_HOME, file))!),
+  ]);
+  return `/*! Rigsheet Sans; its licence stands in NOTICES.txt */\nwindow.rigsheetType = ${JSON.stringify(Object.fromEntries(faces))};\n`;
 }
 
 /** @param style as it is told in the font's new name, in Latin letters */

@@ -1,11 +1,8 @@
-import { printFontFiles } from "../hosts/headless/printFontFiles";
+import { pdfWriter } from "./pdfWriter";
 import type { WriteDocument } from "./proposalJob";
 
 export const pdfOfDocument: WriteDocument = async (document, paper, at) => {
-  // Only who prints waits for what writes PDF.
-  const { documentPdf, PrintType, unsetInWords } = await import(
-    /* webpackChunkName: "pdf" */ "../hosts/pdf/pdf"
-  );
-  const { bytes, unset } = await documentPdf(document, { paper, at }, new PrintType(await printFontFiles()));
+  const { documentPdf, type, unsetInWords } = await pdfWriter();
+  const { bytes, unset } = await documentPdf(document, { paper, at }, type);
   return { bytes, unset: unsetInWords(unset) };
 };

@@ -4,23 +4,21 @@ import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
 import { formattedAs } from "../hosts/grid/asWritten";
 import { loadLibrary } from "../hosts/headless/loadLibrary";
-import { printFontFiles } from "../hosts/headless/printFontFiles";
 import { recalculate } from "../hosts/headless/recalculate";
-import type { Unset } from "../hosts/pdf/unset";
 import { withPictures } from "../pictures/withPictures";
 import { RIGSHEET_VERSION } from "../version";
 import type { Book } from "../workbooks/book";
 import { hiddenOnPaper } from "../workbooks/hiddenOnPaper";
-import { jobLabelOf, labelInWords } from "../workbooks/jobLabel";
 import { namedValue } from "../workbooks/named";
 import { paperParts } from "../workbooks/paperSheet";
-import { printFootOf, withPageBreaks, withPrint } from "../workbooks/printFoot";
+import { withPageBreaks, withPrint } from "../workbooks/printFoot";
 import { WRITING_FIELD, writingOf } from "../workbooks/typed/writing";
 import { usualSheets } from "../workbooks/usualSheets";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { errorCells, errorsInWords, outFile } from "./copyJob";
 import { fileBytes } from "./newJob";
 import { readOptions } from "./options";
+import { pdfWriter } from "./pdfWriter";
 
 const PRINT_HELP = `rigsheet print JOB.xlsx --out FILE.pdf [--sheet NAME …] [--paper a4|letter]
 rigsheet print JOB.xlsx --cards --out FILE.pdf [--paper a4|letter]
@@ -111,32 +109,15 @@ async function pdfOf(
   book: Book,
   at: Date,
 ): Promise<{ readonly bytes: Uint8Array; readonly unset: string }> {
-  // Only who prints waits for what writes PDF.
-  const { PrintType, sheetsPdf, unsetInWords } = await import(
-    /* webpackChunkName: "pdf" */ "../hosts/pdf/pdf"
-  );
-  const type = new PrintType(await printFontFiles());
+  const { sheetsFacts, sheetsPdf, type, unsetAtHome, unsetInWords } = await pdfWriter();
   const library = loadLibrary();
   const writing = writingOf(namedValue(book, WRITING_FIELD));
   const parts = paperParts(hiddenOnPaper(copy), {
     formatted: (value, format) => formattedAs(library, value, format, writing),
-    textWidth: (text, size, bold) => type.width(text, size, bold ? "strong" : "regular"),
+    textWidth: (...line) => type.lineWidth(...line),
   });
-  const title = labelInWords(jobLabelOf((name) => namedValue(book, name))) || book.title;
-  const facts = { title, author: "", subject: printFootOf(book), language: "en", at };
-  const { bytes, unset } = await sheetsPdf(parts, facts, type);
-  return { bytes, unset: unsetInWords(unset.map((one) => atHome(one, book))) };
-}
-
-/** Rows are left out of a copy: what is told is the cell of the workbook that shows the text. */
-function atHome(unset: Unset, { sheets }: Book): Unset {
-  const sheet = sheets.find(({ name }) => unset.place.startsWith(`${name}!`));
-  const cells = { ...sheet?.cells, ...sheet?.results };
-  const cell = Object.keys(cells).find((one) => {
-    const shown = sheet?.results[one] ?? sheet?.cells[one]?.value;
-    return shown === unset.text;
-  });
-  return sheet && cell ? { ...unset, place: `${sheet.name}!${cell}` } : unset;
+  const { bytes, unset } = await sheetsPdf(parts, sheetsFacts(book, at), type);
+  return { bytes, unset: unsetInWords(unsetAtHome(unset, book)) };
 }
 
 /** @returns undefined for all of them */

@@ -2,16 +2,17 @@
 import path from "node:path";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
-import { isWholePng } from "../hosts/file/wholePng";
+import { readLogo } from "../hosts/file/readLogo";
 import { FileTrouble } from "../hosts/file/fileTrouble";
 import { formattedIn } from "../hosts/headless/formattedIn";
 import { recalculate } from "../hosts/headless/recalculate";
 import { PROPOSAL_PARTS, type ProposalPart } from "../proposal/chosenParts";
 import type { PaperDocument } from "../proposal/document";
-import { logoOf, logoTooLarge, MOST_LOGO_BYTES } from "../proposal/logo";
-import { proposalOf, type ProposalWanted } from "../proposal/proposalOf";
+import { logoTooLarge, MOST_LOGO_BYTES, type LogoFile } from "../proposal/logo";
+import type { ProposalWanted } from "../proposal/proposalOf";
 import { proposalPictures } from "../proposal/proposalPictures";
 import { sameRevision } from "../proposal/sameRevision";
+import { writtenProposal, type WrittenDocument } from "../proposal/writtenProposal";
 import { sheetDateOf } from "../workbooks/sheetDate";
 import { shelfLineOf } from "../workbooks/shelfLine";
 import { EXIT, UsageTrouble, type Console } from "./console";
@@ -51,12 +52,6 @@ Exit: 0 written; 1 written, but something is missing or needs a look, or the
 price can't be relied on and nothing was written; 2 a file could not be used.`;
 
 const PAPERS = ["a4", "letter"] as const;
-
-export interface WrittenDocument {
-  readonly bytes: Uint8Array;
-  /** What of its text could not be set, in words; empty where all could. */
-  readonly unset: string;
-}
 
 /** Lays a document out on pages; `at`: when it is made. */
 export type WriteDocument = (
@@ -117,7 +112,9 @@ export async function proposalJob(
     pictures: proposalPictures,
     anyway: values.anyway,
   };
-  const found = proposalOf(book, wanted);
+  const found = await writtenProposal(book, wanted, asked, (document, paper) =>
+    write(document, paper, now()),
+  );
   if (found.refused) {
     for (const line of found.refused) console.err(plain(line));
     return EXIT.look;
@@ -126,15 +123,10 @@ export async function proposalJob(
     values.shelf === undefined
       ? []
       : sameRevision(shelfLineOf(book), await linesOnShelf(values.shelf, console, path.resolve(job)));
-  const { document, paper, missing, notes } = found;
-  const written = (one: PaperDocument): Promise<WrittenDocument> => write(one, asked ?? paper ?? "a4", now());
-  const first = await written(document);
-  // Nobody signs for what is not on the page.
-  const draft = first.unset === "" ? undefined : proposalOf(book, { ...wanted, isIncomplete: true });
-  const { bytes, unset } = draft && !draft.refused ? await written(draft.document) : first;
+  const { bytes, unset } = found.written;
   await saveAtomically(out, bytes);
-  console.out(plain(`${out}: ${document.title}`));
-  const look = [...missing, ...elsewhere, ...notes, ...(unset === "" ? [] : [unset])];
+  console.out(plain(`${out}: ${found.title}`));
+  const look = [...found.look, ...elsewhere, ...(unset === "" ? [] : [unset])];
   for (const line of look) console.err(plain(line));
   return look.length > 0 ? EXIT.look : EXIT.ok;
 }
@@ -155,10 +147,8 @@ function paperIn(word: string | undefined): (typeof PAPERS)[number] | undefined 
 }
 
 /** @throws FileTrouble where it is no logo; a file that is too large is not read */
-async function logoIn(file: string): Promise<NonNullable<ProposalWanted["logo"]>> {
-  const logo = logoOf(await fileBytes(file, MOST_LOGO_BYTES, logoTooLarge));
+async function logoIn(file: string): Promise<LogoFile> {
+  const logo = readLogo(await fileBytes(file, MOST_LOGO_BYTES, logoTooLarge));
   if (typeof logo === "string") throw new FileTrouble(`${file}: ${logo}`);
-  if (logo.format === "png" && !isWholePng(logo.bytes))
-    throw new FileTrouble(`${file}: the PNG file is damaged. Save the picture anew.`);
   return logo;
 }

@@ -29,3 +29,9 @@ export const painted = (): Promise<void> =>
     requestAnimationFrame(() => setTimeout(resolve));
     setTimeout(resolve, LONGEST_WAIT_MS);
   });
+
+export function download(blob: Blob, name: string): void {
+  const link = make("a", { href: URL.createObjectURL(blob), download: name });
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+}

@@ -8,6 +8,7 @@ import type { KeptReview } from "../review/again/keptReview";
 import type { Settled } from "../review/again/knownAgain";
 import type { FullReview } from "../review/reviewInFull";
 import type { Entry } from "../standards/entries";
+import type { LogoFile } from "../proposal/logo";
 import type { CopyKind } from "../hosts/file/copy/copyOf";
 import type { Book, BookResult } from "../workbooks/book";
 import type { RememberedMapping } from "../workbooks/imported/columns";
@@ -77,6 +78,20 @@ export interface KeptReviews {
   settle(settling: Settling): Promise<Settled | null>;
 }
 
+/** What is handed over as a PDF. */
+export type WantedPdf =
+  | {
+      readonly kind: "proposal";
+      readonly logo?: LogoFile;
+      /** To be signed although checks fail. */
+      readonly anyway: boolean;
+    }
+  | {
+      readonly kind: "print";
+      /** The customer's page, or all sheets where there is none; every sheet; or the crew's cards. */
+      readonly what: "usual" | "all" | "cards";
+    };
+
 export interface PaneHost {
   facts(): Promise<HostFacts>;
   /** Opens a workbook to begin with. @returns what is to be known of it, in sentences; empty where there is nothing */
@@ -124,6 +139,12 @@ export interface PaneHost {
   enterOursAgain(): Promise<number>;
   /** Hands the person a copy: `office` freezes our cells, `sealed` all of them; `cards` are the crew's, to print. */
   handOverCopy(kind: CopyKind): Promise<void>;
+  /**
+   * Hands the person a PDF, named after the job.
+   * @param say is told how far it is
+   * @returns what is to be known of it, in sentences
+   */
+  handOverPdf(wanted: WantedPdf, say: (words: string) => void): Promise<string>;
   /** Hands the person another workbook; the open one stays as it is. @param file its name, where the host gives files */
   handOverBook(book: Book, file: string): Promise<void>;
   /** Tries what this program does, on sheets of its own; absent in a program of ours. */

@@ -8,6 +8,9 @@
 export interface Logo {
   readonly bytes: Uint8Array;
   readonly format: "png" | "jpeg";
+  /** Pixels. */
+  readonly width: number;
+  readonly height: number;
   /** What stands in the place of it for who cannot see it. */
   readonly alt: string;
 }

@@ -9,7 +9,8 @@ import type { Logo } from "./document";
 export const MOST_LOGO_BYTES = 2_000_000;
 const MOST_LOGO_PIXELS = 4000;
 
-type LogoFile = Omit<Logo, "alt">;
+/** A logo before anybody says whose it is. */
+export type LogoFile = Omit<Logo, "alt">;
 
 interface Size {
   readonly width: number;
@@ -44,7 +45,7 @@ export function logoOf(bytes: Uint8Array): LogoFile | string {
     return `the picture has ${width} × ${height} pixels; a logo may have ${MOST_LOGO_PIXELS} a side. Make it smaller.`;
   if ("isTurned" in file && file.isTurned)
     return "the picture is stored lying, with a note to turn it that no paper follows. Save it upright.";
-  return { bytes: file.bytes, format };
+  return { bytes: file.bytes, format, width, height };
 }
 
 const begins = (bytes: Uint8Array, sign: readonly number[], from = 0): boolean =>

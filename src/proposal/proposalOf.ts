@@ -11,8 +11,9 @@ import type { Typesetting } from "../workbooks/paperSheet";
 import { withTodaysNames } from "../workbooks/renamedNames";
 import type { Picture } from "../pictures/picture";
 import { chosenParts, type ChosenParts, type ProposalPart } from "./chosenParts";
-import type { DocumentPart, Logo, PaperDocument } from "./document";
+import type { DocumentPart, PaperDocument } from "./document";
 import { firmsWords, type FirmsWords } from "./firmsWords";
+import type { LogoFile } from "./logo";
 import {
   heading,
   listOf,
@@ -32,7 +33,7 @@ export interface ProposalWanted {
   readonly formatted: Typesetting["formatted"];
   /** What the firm's standards hold, for what the job itself does not say. */
   readonly firm?: JobInputs;
-  readonly logo?: Omit<Logo, "alt">;
+  readonly logo?: LogoFile;
   readonly parts?: ChosenParts;
   /** As a sheet has dates. */
   readonly today: number;
@@ -52,6 +53,8 @@ export type Proposal =
   | {
       readonly refused?: undefined;
       readonly document: PaperDocument;
+      /** What may be left out and was not. */
+      readonly parts: ReadonlySet<ProposalPart>;
       /** As the job says, else the firm; undefined where neither does. */
       readonly paper: "a4" | "letter" | undefined;
       /** What must be there and is not, each in a sentence that says where it is filled in. */
@@ -140,6 +143,7 @@ export function proposalOf(computed: Book, wanted: ProposalWanted): Proposal {
         .join(" · "),
       parts: all,
     },
+    parts,
     paper: paper === "a4" || paper === "letter" ? paper : undefined,
     missing: [
       ...(firm.name === ""

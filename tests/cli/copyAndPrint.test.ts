@@ -265,7 +265,9 @@ describe("rigsheet print", () => {
     const quote = book.sheets.find(({ name }) => name === "Quote")!;
     const cell = Object.keys(quote.results).find((one) => quote.results[one] === "山田 and sons")!;
     expect(code).toBe(1);
-    expect(err).toContain(`Quote!${cell} holds signs that the type of the page does not have: “山田 and sons”.`);
+    expect(err).toContain(
+      `Quote!${cell} holds signs that the type of the page does not have: “山田 and sons”.`,
+    );
     expect(textOf(await pdfAt(at("named.pdf")))).toContain("?? and sons");
   });
 

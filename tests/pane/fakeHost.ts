@@ -122,6 +122,11 @@ export function fakeHost(
       return 2;
     },
     handOverCopy: (kind) => note("handOverCopy", kind),
+    handOverPdf: async (wanted, say) => {
+      say("Making the pages: 1 of 2…");
+      await note("handOverPdf", wanted);
+      return "job - proposal.pdf is made: 2 pages.";
+    },
     handOverBook: (handed, file) => note("handOverBook", handed.template, file),
     preferences: async () => {
       await note("preferences");

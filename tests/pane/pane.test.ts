@@ -645,6 +645,25 @@ describe("diagnosis", () => {
   });
 });
 
+describe("PDF", () => {
+  open(
+    "the proposal and the sheets are handed over by the host, which says how far it is",
+    {},
+    async (page) => {
+      await openView(page, "Copies");
+      await page.getByLabel("To be signed although checks fail").check();
+      await page.getByRole("button", { name: "Proposal as PDF" }).click();
+      await statusIs(page, /^job - proposal\.pdf is made: 2 pages\./);
+      await page.getByLabel("What", { exact: true }).selectOption("All sheets");
+      await page.getByRole("button", { name: "Print as PDF" }).click();
+      await statusIs(page, /is made/);
+      const calls = await callsOf(page);
+      expect(calls).toContainEqual(["handOverPdf", { kind: "proposal", anyway: true }]);
+      expect(calls).toContainEqual(["handOverPdf", { kind: "print", what: "all" }]);
+    },
+  );
+});
+
 describe("trouble", () => {
   const CALLS = [
     ["Start", "Demonstration", "startWorkbook"],

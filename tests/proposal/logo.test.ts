@@ -61,6 +61,14 @@ test.each([
   expect(logoOf(file)).toMatchObject({ format });
 });
 
+test("its size is the one that it was written with", () => {
+  expect(logoOf(png(300, 120))).toMatchObject({ width: 300, height: 120 });
+  expect(logoOf(jpeg(300, 120, [segment(0xe1, exif(1, true))], 0xc2))).toMatchObject({
+    width: 300,
+    height: 120,
+  });
+});
+
 test("what a camera notes stays out", () => {
   const logo = logoOf(jpeg(300, 120, [segment(0xe1, exif(1, false)), segment(0xfe, bytes("a comment"))]));
   expect(logo).toMatchObject({ format: "jpeg" });

@@ -1,5 +1,6 @@
 /** The desk as one HTML file that asks for nothing: opened from a disk, a stick, a mail. */
 import { ICON_SVG, pageHtml, SCRIPTS, STYLES } from "../../hosts/desk/pageHtml";
+import { LOADED_LATER } from "../../hosts/desk/server/assets";
 import { deskFiles, packed, type Files } from "./deskFiles";
 
 const POLICY = [
@@ -24,6 +25,7 @@ export async function oneFile(dist: string): Promise<Uint8Array> {
   const text = (name: string): string => new TextDecoder().decode(page.get(name)!);
   const inside: Files = new Map(parts);
   inside.set("library/o_spreadsheet.xml", packed(page.get("library/o_spreadsheet.xml")!));
+  for (const name of LOADED_LATER) inside.set(name, packed(page.get(name)!));
   const pages = Object.fromEntries([...help].map(([name, bytes]) => [name, new TextDecoder().decode(bytes)]));
   inside.set("help", packed(new TextEncoder().encode(JSON.stringify(pages))));
   const icon = `data:image/svg+xml;base64,${Buffer.from(ICON_SVG).toString("base64")}`;

@@ -4,6 +4,7 @@ import { readdir, readFile } from "node:fs/promises";
 import path from "node:path";
 import { ICON_SVG, linkedHead, pageHtml } from "../../hosts/desk/pageHtml";
 import { NOTICES_PAGE } from "../../hosts/desk/protocol";
+import { LOADED_LATER } from "../../hosts/desk/server/assets";
 import type { Release } from "../../hosts/desk/worker/release";
 import { renderPng } from "../../hosts/headless/renderPng";
 import { RIGSHEET_VERSION } from "../../version";
@@ -108,6 +109,9 @@ export async function staticFolder(
         .map(([name, bytes]) => [name, REPLACEABLE.test(name) ? null : sha256(bytes)] as const),
     ),
     packs: { [HELP_PACK]: "help/" },
+    later: Object.fromEntries(
+      [...files].filter(([name]) => isLater(name)).map(([name, bytes]) => [name, sha256(bytes)] as const),
+    ),
   };
   files.set("sw.js", encode(`self.rigsheetRelease = ${JSON.stringify(release, null, 1)};\n${script}`));
   files.set("README.txt", encode(FOLDER_README));
@@ -120,9 +124,11 @@ export const fetchedAtFirst = (files: Files): Files =>
   new Map([...files].filter(([name]) => !APART.test(name) && isKept(name)));
 
 const HELP_PACK = "help/all.pack";
+/** Fetched once the page has started, and for whoever prints. */
+const isLater = (name: string): boolean => LOADED_LATER.some((one) => name.endsWith(`/${one}`));
 /** By the worker, for when there is no network: of the help its one pack. */
 const isKept = (name: string): boolean =>
-  !LICENCE_TEXT.test(name) && (!name.startsWith("help/") || name === HELP_PACK);
+  !LICENCE_TEXT.test(name) && !isLater(name) && (!name.startsWith("help/") || name === HELP_PACK);
 
 const textOf = ([name, bytes]: [string, Uint8Array]): [string, string] => [
   name,

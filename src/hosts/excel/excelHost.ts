@@ -6,6 +6,7 @@ import {
   type Preferences,
   type Selection,
   type StartedBook,
+  type WantedPdf,
 } from "../../pane/host";
 import type { Trial, TrialHelp } from "../../pane/trial";
 import type { Book } from "../../workbooks/book";
@@ -27,6 +28,7 @@ import { handOverBook, handOverCopy, readDocument, readFile } from "./handOverCo
 import { changeExcel, readExcel, settleOwed, spillsHere } from "./inExcel";
 import { keptReviews } from "./keptReviews";
 import { keepPreferences, readPreferences } from "./preferences";
+import { handOverPdf } from "./pdfHere";
 import { readWorkbook } from "./readWorkbook";
 import { openingOfPane } from "./openingOfPane";
 import { selectedCell } from "./selectedCell";
@@ -170,6 +172,10 @@ export class ExcelHost implements PaneHost {
 
   handOverCopy(kind: CopyKind): Promise<void> {
     return handOverCopy(kind);
+  }
+
+  handOverPdf(wanted: WantedPdf, say: (words: string) => void): Promise<string> {
+    return handOverPdf(wanted, say);
   }
 
   handOverBook(book: Book): Promise<void> {

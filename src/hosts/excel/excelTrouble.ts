@@ -88,6 +88,8 @@ export const troubles = {
     "This Excel can't open a new workbook for an add-in, which a copy is. Use Microsoft 365, Excel on the web or Excel 2021 or later, or open the saved workbook on Rigsheet's own desk.",
   newWorkbookRefused: (code: string, message: string) =>
     `Excel refused to open a new workbook for an add-in (${code}: ${message}). Nothing was changed. A policy of your office's can be the reason. Under Start, tick “As sheets of this workbook”; for a copy or another workbook, save this one and open its file on Rigsheet's own desk.`,
+  ifNoFile: () =>
+    "If no file came, this Excel lets a pane hand none over: save the workbook and open its file on Rigsheet's own desk, where Print… makes the same.",
   /** @param how many cells of ours show no result */
   nothingToCopy: (shown: string, count: number) =>
     `No copy was made: ${count} cells that our functions work out show ${shown}, so results are missing. Load the functions, press “Repair formulas”, then make the copy.`,

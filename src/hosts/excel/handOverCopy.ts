@@ -20,7 +20,7 @@ export const handOverCopy = (kind: CopyKind): Promise<void> =>
   });
 
 /** A copy of what no function has worked out looks final and is not. */
-function refuseSilence(book: Book): void {
+export function refuseSilence(book: Book): void {
   const silence = silenceOf(book);
   if (silence) throw new HostTrouble(troubles.nothingToCopy(silence.shown, silence.count));
 }

@@ -9,7 +9,7 @@ import { addProperties, bookLeft, refuseClashes, structureWords, takeBookBack } 
 import { codeOf } from "./excelTrouble";
 import { loadGuards } from "./guards";
 import { UNGROUPABLE, type Change } from "./inExcel";
-import { base64 } from "./newWorkbook";
+import { base64 } from "../../workbooks/base64";
 import { factsOf, usedCells } from "./readWorkbook";
 
 const UNPROTECTED =

@@ -1,4 +1,5 @@
 /** Opens bytes of an .xlsx as a new workbook. */
+import { base64 } from "../../workbooks/base64";
 import { HostTrouble } from "../../pane/host";
 import { asTrouble, codeOf, troubles } from "./excelTrouble";
 import { hasApi } from "./inExcel";
@@ -21,15 +22,4 @@ export async function openAsNew(bytes: Uint8Array): Promise<void> {
       RequestPayloadSizeLimitExceeded: refused,
     });
   }
-}
-
-/** Pieces that a call can take as arguments. */
-const PIECE = 0x8000;
-
-export function base64(bytes: Uint8Array): string {
-  let text = "";
-  for (let at = 0; at < bytes.length; at += PIECE) {
-    text += String.fromCharCode(...bytes.subarray(at, at + PIECE));
-  }
-  return btoa(text);
 }

@@ -4,7 +4,6 @@ import { ALERT, FAINT, INK, QUIET } from "../../pictures/ink";
 import type { DocumentPart, DocumentRow } from "../../proposal/document";
 import { columnWidths } from "./columnWidths";
 import type { Piece } from "./flow";
-import { imageSize } from "./imageSize";
 import { lines } from "./lines";
 import type { PdfPages, TextLook } from "./pdfPages";
 import type { PrintFont } from "./printFonts";
@@ -177,19 +176,12 @@ export class DocumentParts {
   }
 
   private letterhead({ name, lines: told, logo }: Part<"letterhead">): Piece {
-    const size = logo && imageSize(logo.bytes, logo.format);
-    if (logo && !size)
-      throw new Error(
-        `The logo can't be read as a ${logo.format.toUpperCase()} picture. Choose another file, PNG or JPEG.`,
-      );
     // No larger than a screen shows it: a few pixels are no picture.
-    const scale = size ? Math.min(LOGO.width / size.width, LOGO.height / size.height, POINTS_PER_PIXEL) : 0;
-    const picture = size
-      ? { width: size.width * scale, height: size.height * scale }
-      : { width: 0, height: 0 };
+    const scale = logo ? Math.min(LOGO.width / logo.width, LOGO.height / logo.height, POINTS_PER_PIXEL) : 0;
+    const picture = { width: scale * (logo?.width ?? 0), height: scale * (logo?.height ?? 0) };
     const room = {
       left: this.room.left,
-      width: this.room.width - (size ? picture.width + 2 * COLUMN_GAP : 0),
+      width: this.room.width - (logo ? picture.width + 2 * COLUMN_GAP : 0),
     };
     const nameLook = look(SIZES.heading, "strong");
     const setName = this.broken(this.set(name, "The firm's name"), room.width, nameLook);

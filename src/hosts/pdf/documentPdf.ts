@@ -10,6 +10,7 @@ import { flow } from "./flow";
 import { drawFoot } from "./pageFoot";
 import { PdfPages } from "./pdfPages";
 import type { PrintType } from "./printType";
+import type { Step } from "./step";
 import { Setter, type MadePdf } from "./unset";
 
 /** Points. */
@@ -22,15 +23,15 @@ export interface DocumentFacts {
   readonly paper: BookPrint["paper"];
   /** When it was made. */
   readonly at: Date;
+  readonly step?: Step;
 }
 
 /**
- * @throws Error with a sentence where the logo's file can't be read
  * @returns the PDF, and the parts whose text it could not set
  */
 export async function documentPdf(
   document: PaperDocument,
-  { paper, at }: DocumentFacts,
+  { paper, at, step }: DocumentFacts,
   type: PrintType,
 ): Promise<MadePdf> {
   const [width, height] = pageSize({ paper, orientation: "portrait" });
@@ -46,7 +47,8 @@ export async function documentPdf(
   });
   const left = setter.set(document.foot, "The foot");
   const placed = flow(new DocumentParts(pages, setter, room, down).pieces(document.parts), down);
-  placed.forEach((pieces, index) => {
+  for (const [index, pieces] of placed.entries()) {
+    await step?.(index, placed.length);
     pages.addPage(width, height);
     for (const { piece, top, isRepeated } of pieces) piece.draw(MARGINS.top + top, isRepeated);
     drawFoot(
@@ -60,6 +62,6 @@ export async function documentPdf(
         height: MARGINS.bottom - FOOT_GAP - UNPRINTED,
       },
     );
-  });
-  return { bytes: await pages.bytes(), unset: setter.unset };
+  }
+  return { bytes: await pages.bytes(), unset: setter.unset, pages: pages.drawn };
 }

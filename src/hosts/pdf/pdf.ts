@@ -1,5 +1,6 @@
-/** All that a host asks of the PDF writer: loaded when somebody prints, and by nobody else. */
+/** All that the command asks of the PDF writer: loaded when somebody prints, and by nobody else. */
 export { documentPdf } from "./documentPdf";
 export { PrintType } from "./printType";
+export { sheetsFacts } from "./sheetsFacts";
 export { sheetsPdf } from "./sheetsPdf";
-export { unsetInWords } from "./unset";
+export { unsetAtHome, unsetInWords } from "./unset";

@@ -34,6 +34,33 @@ export interface Box {
   readonly height: number;
 }
 
+/** What was drawn, in the order in which it was. */
+export type Mark =
+  | {
+      readonly kind: "text";
+      readonly text: string;
+      readonly left: number;
+      readonly baseline: number;
+      readonly look: TextLook;
+    }
+  | { readonly kind: "fill"; readonly box: Box; readonly color: string }
+  | {
+      readonly kind: "line";
+      readonly from: readonly [number, number];
+      readonly to: readonly [number, number];
+      readonly width: number;
+      readonly color: string;
+    }
+  | { readonly kind: "svg"; readonly svg: string; readonly box: Box }
+  | { readonly kind: "image"; readonly bytes: Uint8Array; readonly box: Box };
+
+/** A page by the very calls that wrote it into the PDF. */
+export interface DrawnPage {
+  readonly width: number;
+  readonly height: number;
+  readonly marks: readonly Mark[];
+}
+
 const MADE_BY = "Rigsheet";
 /** Of what is said to who asks what a picture shows, and is not drawn. */
 const NOT_DRAWN = /<(title|desc)>[^<]*<\/\1>/g;
@@ -43,6 +70,7 @@ const OWN_SIZE = /^(<svg[^>]*?) width="[^"]*" height="[^"]*"/;
 export class PdfPages {
   private readonly document: PDFDocument;
   private readonly chunks: Uint8Array[] = [];
+  private readonly pages: (DrawnPage & { readonly marks: Mark[] })[] = [];
   private readonly root: StructureElement;
   private readonly ended: Promise<void>;
 
@@ -79,6 +107,16 @@ export class PdfPages {
 
   addPage(width: number, height: number): void {
     this.document.addPage({ size: [width, height], margin: 0 });
+    this.pages.push({ width, height, marks: [] });
+  }
+
+  /** For whoever wants to see them before they are on paper. */
+  get drawn(): readonly DrawnPage[] {
+    return this.pages;
+  }
+
+  private note(mark: Mark): void {
+    this.pages.at(-1)!.marks.push(mark);
   }
 
   /** A line in the list beside the pages, to the page that was added last. */
@@ -100,17 +138,22 @@ export class PdfPages {
     this.document.endMarkedContent();
   }
 
-  text(text: string, left: number, baseline: number, { size, face, color }: TextLook): void {
+  text(text: string, left: number, baseline: number, look: TextLook): void {
     if (text === "") return;
+    const { size, face, color } = look;
+    this.note({ kind: "text", text, left, baseline, look });
     this.document.font(face).fontSize(size).fillColor(color);
     this.document.text(text, left, baseline, { lineBreak: false, baseline: "alphabetic" });
   }
 
-  fill({ left, top, width, height }: Box, color: string): void {
+  fill(box: Box, color: string): void {
+    const { left, top, width, height } = box;
+    this.note({ kind: "fill", box, color });
     this.document.rect(left, top, width, height).fill(color);
   }
 
   line(from: readonly [number, number], to: readonly [number, number], width: number, color: string): void {
+    this.note({ kind: "line", from, to, width, color });
     this.document.lineWidth(width).strokeColor(color);
     this.document
       .moveTo(...from)
@@ -119,9 +162,12 @@ export class PdfPages {
   }
 
   /** A picture of ours; its shape is kept. */
-  svg(svg: string, { left, top, width, height }: Box): void {
+  svg(picture: string, box: Box): void {
+    const { left, top, width, height } = box;
+    const svg = picture.replace(NOT_DRAWN, "").replace(OWN_SIZE, "$1");
+    this.note({ kind: "svg", svg, box });
     this.document.save();
-    svgToPdf(this.document, svg.replace(NOT_DRAWN, "").replace(OWN_SIZE, "$1"), left, top, {
+    svgToPdf(this.document, svg, left, top, {
       width,
       height,
       preserveAspectRatio: "xMinYMin meet",
@@ -134,7 +180,9 @@ export class PdfPages {
   }
 
   /** @param bytes of a PNG or JPEG file */
-  image(bytes: Uint8Array, { left, top, width, height }: Box): void {
+  image(bytes: Uint8Array, box: Box): void {
+    const { left, top, width, height } = box;
+    this.note({ kind: "image", bytes, box });
     this.document.image(bytes, left, top, { width, height });
   }
 

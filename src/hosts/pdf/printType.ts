@@ -49,6 +49,11 @@ export class PrintType {
     return ems * size;
   }
 
+  /** As sheets on paper ask for it (workbooks/paperSheet.ts). */
+  lineWidth(text: string, size: number, bold: boolean): number {
+    return this.width(text, size, bold ? "strong" : "regular");
+  }
+
   /** A question mark stands for each sign that no face of the type has. */
   settable(text: string): Settable {
     const plain = text

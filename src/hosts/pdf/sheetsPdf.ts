@@ -4,6 +4,7 @@
  * of their own.
  */
 import type { StructureElement } from "pdfkit";
+import type { BookPrint } from "../../workbooks/book";
 import { EDGE_COLOR } from "../../workbooks/looks";
 import { PAGE_MARGINS } from "../../workbooks/pageRoom";
 import {
@@ -18,6 +19,7 @@ import { pageSize } from "./pageSize";
 import { PdfPages, type PdfFacts } from "./pdfPages";
 import type { PrintType } from "./printType";
 import { LEADING, sheetPages, type PlacedCell, type PlacedRow, type SheetPage } from "./sheetPages";
+import type { Step } from "./step";
 import { Setter, type MadePdf } from "./unset";
 
 const POINTS_PER_INCH = 72;
@@ -44,19 +46,20 @@ export async function sheetsPdf(
   parts: readonly PaperPart[],
   facts: PdfFacts,
   type: PrintType,
+  step?: Step,
 ): Promise<MadePdf> {
   const setter = new Setter(type);
   const title = setter.type.settable(facts.title).text;
   const pages = new PdfPages(type, { ...facts, title });
-  const drawn = parts.flatMap((part) =>
-    ("pictures" in part ? pictureDraws(part, setter) : sheetDraws(part, setter)).map((draw) => ({
-      draw,
-      print: part.print,
-      name: part.name,
-    })),
-  );
+  const drawn: { readonly draw: Draw; readonly print: BookPrint; readonly name: string }[] = [];
+  for (const part of parts) {
+    await step?.(0, undefined);
+    const draws = "pictures" in part ? pictureDraws(part, setter) : sheetDraws(part, setter);
+    drawn.push(...draws.map((draw) => ({ draw, print: part.print, name: part.name })));
+  }
   let named = "";
-  drawn.forEach(({ draw, print, name }, index) => {
+  for (const [index, { draw, print, name }] of drawn.entries()) {
+    await step?.(index, drawn.length);
     const [width, height] = pageSize(print);
     pages.addPage(width, height);
     if (name !== named) pages.addToOutline(name);
@@ -75,8 +78,8 @@ export async function sheetsPdf(
       top: height - bottom * POINTS_PER_INCH + FOOT_GAP,
       height: bottom * POINTS_PER_INCH - FOOT_GAP - UNPRINTED,
     });
-  });
-  return { bytes: await pages.bytes(), unset: setter.unset };
+  }
+  return { bytes: await pages.bytes(), unset: setter.unset, pages: pages.drawn };
 }
 
 function pictureDraws({ name, print, pictures }: PaperPictures, setter: Setter): Draw[] {

@@ -1,4 +1,6 @@
 /** Text that the type of the pages does not have: told by place, never left to be found on paper. */
+import type { Book } from "../../workbooks/book";
+import type { DrawnPage } from "./pdfPages";
 import { isRightToLeft, type PrintType } from "./printType";
 
 export interface Unset {
@@ -14,6 +16,8 @@ export interface Unset {
 export interface MadePdf {
   readonly bytes: Uint8Array;
   readonly unset: readonly Unset[];
+  /** The same pages, to be shown on a screen. */
+  readonly pages: readonly DrawnPage[];
 }
 
 /** A sentence names so many signs. */
@@ -42,6 +46,17 @@ export class Setter {
     return set;
   }
 }
+
+/** Rows are left out of a copy: what is told is the cell of the workbook that shows the text. */
+export const unsetAtHome = (unset: readonly Unset[], { sheets }: Book): Unset[] =>
+  unset.map((one) => {
+    const sheet = sheets.find(({ name }) => one.place.startsWith(`${name}!`));
+    const cells = { ...sheet?.cells, ...sheet?.results };
+    const cell = Object.keys(cells).find(
+      (at) => (sheet?.results[at] ?? sheet?.cells[at]?.value) === one.text,
+    );
+    return sheet && cell ? { ...one, place: `${sheet.name}!${cell}` } : one;
+  });
 
 /** @returns a sentence for each place, and one about what to do; empty where all was set */
 export function unsetInWords(unset: readonly Unset[]): string {

@@ -124,6 +124,21 @@ export const keepDownloads = (page: Page): Promise<void> =>
     Object.assign(window, { kept });
   });
 
+/**
+ * The quote as a PDF, on a page whose downloads are kept.
+ *
+ * @param count of files by then
+ * @returns what the file begins with
+ */
+export async function savedAsPdf(page: Page, count: number): Promise<string> {
+  await page.keyboard.press("Control+p");
+  const dialog = page.getByRole("dialog", { name: "Print" });
+  await dialog.getByText(/^Page 1 of 1$/).waitFor({ timeout: 60_000 });
+  await dialog.getByRole("button", { name: "Save PDF" }).click();
+  await dialog.waitFor({ state: "detached" });
+  return (await downloaded(page, count)).subarray(0, 5).toString("latin1");
+}
+
 /** @returns the bytes of the file that was handed out last, once there are so many */
 export async function downloaded(page: Page, count = 1): Promise<Buffer> {
   await page.waitForFunction((least) => (window as unknown as { kept: Blob[] }).kept.length >= least, count, {

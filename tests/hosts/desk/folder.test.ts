@@ -13,6 +13,7 @@ import {
   inBoth,
   keepDownloads,
   saved,
+  savedAsPdf,
   started,
   toGrid,
   toJobs,
@@ -54,6 +55,13 @@ inBoth(
     if (SHOTS) await page.screenshot({ path: path.join(SHOTS, `folder-start-${kind}.png`) });
     await page.evaluate(() => navigator.serviceWorker.ready);
     await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    // What writes PDF comes behind the start, and no visit waits for it.
+    await page.waitForFunction(async () => {
+      for (const name of await caches.keys())
+        if ((await (await caches.open(name)).keys()).some(({ url }) => url.endsWith("/pdfType.js")))
+          return true;
+      return false;
+    });
     await server.stop();
     await shown.context.setOffline(true);
     try {
@@ -82,6 +90,7 @@ inBoth(
       const workbook = await downloaded(page);
       expect(workbook.subarray(0, 2).toString()).toBe("PK");
       expect(workbook.length).toBeGreaterThan(100_000);
+      expect(await savedAsPdf(page, 2)).toBe("%PDF-");
       await page.keyboard.press("Control+j");
       const jobs = page.locator(".desk-jobs");
       await jobs.getByRole("button", { name: "Freeze…" }).click();

@@ -13,6 +13,7 @@ import {
   inBoth,
   keepDownloads,
   saved,
+  savedAsPdf,
   started,
   toGrid,
   toJobs,
@@ -74,6 +75,7 @@ inBoth(
     await page.keyboard.press("Control+s");
     const file = await downloaded(page);
     expect(file.subarray(0, 2).toString()).toBe("PK");
+    expect(await savedAsPdf(page, 2)).toBe("%PDF-");
     expect(requests.filter((one) => one !== address && !/^(?:blob|data|about):/.test(one))).toEqual([]);
     expect(complaints).toEqual([]);
   },

@@ -84,6 +84,7 @@ export class DeskInNode implements OpenDesk {
         void this.copies.push(
           await writeXlsx(given, kind === "office" ? { frozen: true } : { sealed: true }),
         ),
+      handOverPdf: async (wanted) => `${wanted.kind} is made`,
       handOverBook: async (given, file) => void this.handedOver.set(file, await writeXlsx(given)),
       storage: () => {
         if (this.storageRefused) throw new Error("refused");

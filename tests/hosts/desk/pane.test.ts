@@ -116,6 +116,25 @@ withOpenPane("it opens beside the grid, closes, and shows what it showed when it
   expect(await page.getByLabel("What do you want to know?").inputValue()).toBe("azimuth");
 });
 
+withOpenPane("the proposal and the crew's cards as PDF, named after the job", async () => {
+  await openView(page, "Copies");
+  const [proposal] = await Promise.all([page.waitForEvent("download"), inPane("Proposal as PDF").click()]);
+  expect(proposal.suggestedFilename()).toBe(
+    "D-24, revision 1, Guest house, 24 outlets (demonstration) - proposal.pdf",
+  );
+  await statusIs(page, /proposal\.pdf is made: \d+ pages/);
+  await page.getByLabel("What", { exact: true }).selectOption("Cards for the crew");
+  const [cards] = await Promise.all([page.waitForEvent("download"), inPane("Print as PDF").click()]);
+  expect(cards.suggestedFilename()).toBe(
+    "D-24, revision 1, Guest house, 24 outlets (demonstration) - cards.pdf",
+  );
+  expect(
+    readFileSync(await cards.path())
+      .subarray(0, 5)
+      .toString("latin1"),
+  ).toBe("%PDF-");
+});
+
 withOpenPane("F6 goes from the grid to the pane, to the bar, and back", async () => {
   const where = (): Promise<string | undefined> =>
     page.evaluate(() => document.activeElement?.closest("#grid, #pane, #bar")?.id);

@@ -1,6 +1,6 @@
 /** What the desk offers to print, and what of a sheet then stands on paper, without a browser. */
 import { paperHtml } from "../../../src/hosts/desk/page/paperHtml";
-import { printable } from "../../../src/hosts/desk/page/printable";
+import { printable } from "../../../src/pane/printable";
 import { shownOnGrid } from "../../../src/hosts/grid/shownOnGrid";
 import { loadLibrary } from "../../../src/hosts/headless/loadLibrary";
 import { textWidth } from "../../../src/pictures/textWidth";

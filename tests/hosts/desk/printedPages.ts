@@ -3,11 +3,13 @@
  * shows no print dialog, so they are taken where they are handed to it, and
  * Chromium makes the PDF of them that its dialog would make.
  */
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import type { Console } from "../../../src/cli/console";
+import { pdfOfDocument } from "../../../src/cli/pdfOfDocument";
 import { printJob } from "../../../src/cli/printJob";
+import { proposalJob } from "../../../src/cli/proposalJob";
 import { copyOf } from "../../../src/hosts/file/copy/copyOf";
 import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
 import { recalculate } from "../../../src/hosts/headless/recalculate";
@@ -95,13 +97,55 @@ export async function byLibreOffice(book: Book, sheets: readonly string[] | "car
 
 /** The same workbook's file through the command. */
 export async function byCommand(book: Book, sheets: readonly string[] | "cards"): Promise<PaperPage[]> {
+  const words = sheets === "cards" ? ["--cards"] : sheets.flatMap((sheet) => ["--sheet", sheet]);
+  await commandsFile(book, (job, out) => printJob([job, ...words, "--out", out, "--force"], quiet));
+  return pagesOf(path.join(folder, "command.pdf"));
+}
+
+async function commandsFile(book: Book, run: (job: string, out: string) => Promise<number>): Promise<Buffer> {
   const job = path.join(folder, "job.xlsx");
   const out = path.join(folder, "command.pdf");
   writeFileSync(job, await writeXlsx(recalculate(book)));
-  const words = sheets === "cards" ? ["--cards"] : sheets.flatMap((sheet) => ["--sheet", sheet]);
-  await printJob([job, ...words, "--out", out, "--force"], quiet);
-  return pagesOf(out);
+  await run(job, out);
+  return readFileSync(out);
 }
+
+/** The quote, and the proposal, as the command writes them at a moment. */
+export const quoteByCommand = (book: Book, at: Date): Promise<Buffer> =>
+  commandsFile(book, (job, out) => printJob([job, "--out", out, "--force"], quiet, () => at));
+export const proposalByCommand = (book: Book, at: Date): Promise<Buffer> =>
+  commandsFile(book, (job, out) =>
+    proposalJob([job, "--out", out, "--force"], quiet, pdfOfDocument, () => at),
+  );
+
+export interface SavedPdf {
+  readonly name: string;
+  readonly bytes: Buffer;
+  readonly pages: readonly PaperPage[];
+  /** When it was made, as it says itself (ISO 32000-1, 7.9.4). */
+  readonly at: Date;
+}
+
+/** @param act has the page hand out a PDF */
+export async function savedPdf(act: () => Promise<void>): Promise<SavedPdf> {
+  const [download] = await Promise.all([page.waitForEvent("download"), act()]);
+  const file = path.join(folder, "saved.pdf");
+  await download.saveAs(file);
+  const bytes = readFileSync(file);
+  const date = /\(D:(\d{4})(\d\d)(\d\d)(\d\d)(\d\d)(\d\d)Z\)/.exec(bytes.toString("latin1"))!;
+  const [year, month, day, hour, minute, second] = date.slice(1).map(Number) as [number, ...number[]];
+  return {
+    name: download.suggestedFilename(),
+    bytes,
+    pages: pagesOf(file),
+    at: new Date(Date.UTC(year, month! - 1, day, hour, minute, second)),
+  };
+}
+
+export const preview = () => dialog().getByRole("region", { name: "The pages as they come out" });
+/** @returns what the preview says once its pages are there */
+export const previewed = (words: RegExp): Promise<void> =>
+  preview().locator(".preview-told").filter({ hasText: words }).waitFor();
 
 export const linesOf = (pages: readonly PaperPage[]): string[] => pages.flatMap(({ lines }) => lines);
 export const wordsOf = (pages: readonly PaperPage[]): string[] =>

@@ -10,6 +10,7 @@ import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { namedColumn, namedValue, placeOfName } from "../../../src/workbooks/named";
 import { barriers } from "../../pane/inChromium";
 import { bookOf, emptySheet } from "../../support/books";
+import { onePixel } from "../pdf/onePixel";
 import { referencePrice, type Job } from "../../support/referencePrice";
 import { BUILD_MS } from "./desk";
 import {
@@ -19,6 +20,7 @@ import {
   crash,
   forget,
   notice,
+  openTab,
   page,
   saved,
   type,
@@ -35,8 +37,13 @@ import {
   linesOf,
   onPaper,
   open,
+  preview,
+  previewed,
   printButton,
   printed,
+  proposalByCommand,
+  quoteByCommand,
+  savedPdf,
   takePages,
   wordsOf,
   type Handed,
@@ -288,6 +295,194 @@ describe("the dialog", () => {
     } finally {
       await page.setViewportSize({ width: 1366, height: 768 });
     }
+  });
+});
+
+/** A PNG of one pixel, half of it to be seen through: it is taken apart before it gets into a PDF. */
+const TRANSPARENT = Buffer.from(
+  "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==",
+  "base64",
+);
+
+describe("as a PDF", () => {
+  const saveButton = () => dialog().getByRole("button", { name: "Save PDF" });
+  const wordsShown = (): Promise<string> =>
+    preview()
+      .locator("svg text")
+      .evaluateAll((all) => all.map(({ textContent }) => textContent).join(" "));
+
+  withPage("the quote by mouse: named after the job, shown before, and the command's own bytes", async () => {
+    await button("Print…").click();
+    await previewed(/^Page 1 of 1$/);
+    const seen = await wordsShown();
+    const { name, bytes, pages, at } = await savedPdf(() => saveButton().click());
+    await dialog().waitFor({ state: "detached" });
+    expect(name).toBe("D-24, revision 1, Guest house, 24 outlets (demonstration) - Quote.pdf");
+    const { total: sum } = referencePrice(guestHouse as unknown as Job);
+    expect(linesOf(pages)).toContain(`Total ${money(sum)}`);
+    for (const word of wordsOf(pages)) expect(seen).toContain(word);
+    await until(
+      () => notice().innerText(),
+      (text) => text === `Saved as ${name} where the browser puts its downloads.`,
+    );
+    expect(bytes.equals(await quoteByCommand(await bookOnPage(), at))).toBe(true);
+  });
+
+  withPage("the proposal by keyboard: its pages turn, and it is the command's own", async () => {
+    await page.keyboard.press("Control+p");
+    await dialog().getByRole("radio", { name: "Sheets and cards" }).focus();
+    await page.keyboard.press("ArrowDown");
+    await previewed(/^Page 1 of \d+$/);
+    expect(await wordsShown()).toContain("Proposal");
+    await page.keyboard.press("PageDown");
+    await previewed(/^Page 2 of/);
+    await preview().getByRole("button", { name: "Previous page" }).click();
+    await previewed(/^Page 1 of/);
+    await page.keyboard.press("PageUp");
+    await previewed(/^Page 1 of/);
+    await preview().getByRole("group").focus();
+    await page.keyboard.press("End");
+    const count = Number((await preview().locator(".preview-told").innerText()).split(" ").at(-1));
+    await previewed(new RegExp(`^Page ${count} of ${count}$`));
+    const last = await wordsShown();
+    expect(await barriers(page, "dialog")).toEqual([]);
+    await saveButton().focus();
+    const { name, bytes, pages, at } = await savedPdf(() => page.keyboard.press("Enter"));
+    expect(name).toBe("D-24, revision 1, Guest house, 24 outlets (demonstration) - proposal.pdf");
+    expect(pages).toHaveLength(count);
+    for (const word of wordsOf([pages.at(-1)!])) expect(last).toContain(word);
+    const { total: sum } = referencePrice(guestHouse as unknown as Job);
+    expect(linesOf(pages).join("\n")).toContain(money(sum));
+    expect(linesOf(pages)).toContain("Warranty");
+    expect(bytes.equals(await proposalByCommand(await bookOnPage(), at))).toBe(true);
+  });
+
+  withPage("the browser prints the proposal's very pages", async () => {
+    await takePages();
+    await page.keyboard.press("Control+p");
+    await dialog().getByRole("radio", { name: "Proposal" }).check();
+    await previewed(/^Page 1 of \d+$/);
+    const count = Number((await preview().locator(".preview-told").innerText()).split(" ").at(-1));
+    await printButton().click();
+    await dialog().waitFor({ state: "detached" });
+    const html = await until(
+      () => page.evaluate(() => (window as Handed).rigsheetPages ?? ""),
+      (pages) => pages.includes("<svg"),
+    );
+    const pages = await onPaper(`<!doctype html>${html}`, "proposal");
+    expect(pages).toHaveLength(count);
+    expect(pages.map(({ width, height }) => [width, height].map(Math.round))).toEqual(
+      Array.from({ length: count }, () => [595, 842]),
+    );
+    expectWithinPages(pages);
+  });
+
+  withPage("a logo: refused in a sentence, kept for the next time, taken away; a part left out", async () => {
+    await page.keyboard.press("Control+p");
+    await dialog().getByRole("radio", { name: "Proposal" }).check();
+    const logo = dialog().getByLabel(/^Logo: PNG or JPEG/);
+    const give = (name: string, buffer: Uint8Array): Promise<void> =>
+      logo.setInputFiles({ name, mimeType: "", buffer: Buffer.from(buffer) });
+    const said = dialog().locator(".logo-said");
+    for (const [name, bytes, sentence] of [
+      ["sign.svg", Buffer.from("<svg xmlns='x'/>"), /^sign\.svg: this is an SVG, which is not taken/],
+      ["cut.png", onePixel.slice(0, 40), /^cut\.png: the PNG file is damaged/],
+      ["large.png", new Uint8Array(2_000_001), /^large\.png: a logo of 2001 kB is too large/],
+    ] as const) {
+      await give(name, bytes);
+      await said.filter({ hasText: sentence }).waitFor();
+    }
+    await give("sign.png", TRANSPARENT);
+    await dialog().getByRole("img", { name: "The logo: sign.png" }).waitFor();
+    await previewed(/^Page 1 of/);
+    await preview().locator("image").waitFor({ state: "attached" });
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("Control+p");
+    await dialog().getByRole("radio", { name: "Proposal" }).check();
+    await dialog().getByRole("img", { name: "The logo: sign.png" }).waitFor();
+    await dialog().getByRole("button", { name: "Remove the logo" }).click();
+    await previewed(/^Page 1 of/);
+    await until(
+      () => preview().locator("image").count(),
+      (count) => count === 0,
+    );
+    const warranty = dialog().getByRole("checkbox", { name: "Warranty" });
+    expect(await warranty.isChecked()).toBe(true);
+    await warranty.uncheck();
+    await previewed(/^Page 1 of/);
+    const { pages } = await savedPdf(() => saveButton().click());
+    expect(linesOf(pages)).not.toContain("Warranty");
+  });
+
+  withPage("what the type does not have is told by its cell, and a proposal of it is a draft", async () => {
+    await open(filled(({ fields }) => Object.assign(fields, { site_customer: "山田 مرحبا" })));
+    await page.keyboard.press("Control+p");
+    await previewed(/^Page 1 of 1$/);
+    await dialog()
+      .getByText(/Quote![A-Z]+\d+ holds .*山田 مرحبا/)
+      .waitFor();
+    await dialog().getByRole("radio", { name: "Proposal" }).check();
+    await dialog()
+      .getByText(/“Customer” holds .*山田 مرحبا/)
+      .waitFor();
+    await previewed(/^Page 1 of/);
+    expect(await wordsShown()).toContain("Draft: not to be sent");
+    await page.keyboard.press("Escape");
+  });
+
+  withPage(
+    "what needs a look is said before it is saved; a job without a price has no proposal",
+    async () => {
+      await open(filled(({ fields }) => Object.assign(fields, { site_customer: "" })));
+      await page.keyboard.press("Control+p");
+      await dialog().getByRole("radio", { name: "Proposal" }).check();
+      await dialog()
+        .getByText("“Customer” on Site is blank, and a proposal must say it. Fill it in.")
+        .waitFor();
+      await page.keyboard.press("Escape");
+      await dialog().waitFor({ state: "detached" });
+      await open(recalculate(layOut(multiRoom)));
+      await page.keyboard.press("Control+p");
+      await dialog().getByRole("radio", { name: "Proposal" }).check();
+      await dialog()
+        .getByText(/^The price can't be relied on/)
+        .first()
+        .waitFor();
+      await saveButton().click();
+      expect(await dialog().count()).toBe(1);
+      await page.keyboard.press("Escape");
+    },
+  );
+
+  withPage(
+    "a script that does not come: a sentence; the browser still prints, and the next try loads it",
+    async () => {
+      await openTab();
+      await page.route("**/pdf.js", (route) => route.fulfill({ status: 404, body: "gone" }));
+      await page.keyboard.press("Control+p");
+      await previewed(/The part of Rigsheet that writes PDF .* can't be loaded/);
+      await saveButton().click();
+      expect(await dialog().count()).toBe(1);
+      await page.keyboard.press("Escape");
+      const html = await printed();
+      expect(html).toContain("Terms and safety");
+      await page.unroute("**/pdf.js");
+      await page.keyboard.press("Control+p");
+      await previewed(/^Page 1 of 1$/);
+      await page.keyboard.press("Escape");
+      forget("Failed to load resource");
+      forget("Refused to execute script");
+    },
+  );
+
+  withPage("pages that are being made can be stopped", async () => {
+    await page.keyboard.press("Control+p");
+    for (const box of await boxes().all()) await box.check();
+    await preview().getByRole("button", { name: "Stop" }).click();
+    await previewed(/^Stopped\./);
+    await boxes().nth(1).uncheck();
+    await previewed(/^Page 1 of \d\d$/);
+    await page.keyboard.press("Escape");
   });
 });
 

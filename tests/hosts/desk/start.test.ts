@@ -1,18 +1,6 @@
 /** The page that the desk opens on, the hints, and the sheets in groups, as somebody meets them in a browser. */
 import { barriers } from "../../pane/inChromium";
-import {
-  button,
-  choose,
-  desk,
-  grid,
-  notice,
-  page,
-  saved,
-  total,
-  type,
-  until,
-  withPage,
-} from "./onDesk";
+import { button, choose, desk, grid, notice, page, saved, total, type, until, withPage } from "./onDesk";
 
 const start = () => page.locator("#start");
 const hint = () => page.locator(".start-hint");

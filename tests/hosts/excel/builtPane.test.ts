@@ -4,7 +4,13 @@
  * The files that come out are read by a program of other people's.
  */
 import path from "node:path";
+import { mkdtempSync, rmSync } from "node:fs";
 import { writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import type { Console } from "../../../src/cli/console";
+import { pdfOfDocument } from "../../../src/cli/pdfOfDocument";
+import { printJob } from "../../../src/cli/printJob";
+import { proposalJob } from "../../../src/cli/proposalJob";
 import { readXlsx } from "../../../src/hosts/file/readXlsx";
 import { copyOf, type CopyKind } from "../../../src/hosts/file/copy/copyOf";
 import { writeJob } from "../../../src/hosts/file/writeJob";
@@ -20,6 +26,7 @@ import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
 import { namedColumn, namedValue, placeOfName } from "../../../src/workbooks/named";
 import { singleDrop } from "../../../src/workbooks/singleDrop/definition";
+import { pagesOf } from "../../support/pdfPages";
 import { undoOf } from "../../support/excel/undoSupport";
 import { setOfMember } from "../../support/excel/requirementSets";
 import { readBySomebodyElse } from "../../support/readBySomebodyElse";
@@ -136,6 +143,33 @@ describe("copies", () => {
       expect(formulas.filter((formula) => /RIG[._]/i.test(formula))).toEqual([]);
     }
   });
+});
+
+framed("the proposal and the quote are the pages that the command writes of the same file", async (pane) => {
+  await openView(pane, "Copies");
+  for (const [button, name, run] of [
+    ["Print as PDF", /Quote\.pdf$/, printJob],
+    [
+      "Proposal as PDF",
+      /proposal\.pdf$/,
+      (words: string[], console: Console) => proposalJob(words, console, pdfOfDocument),
+    ],
+  ] as const) {
+    const [download] = await Promise.all([pane.page.waitForEvent("download"), press(pane, button)]);
+    expect(download.suggestedFilename()).toMatch(name);
+    const pages = pagesOf(await download.path());
+    const folder = mkdtempSync(path.join(tmpdir(), "rigsheet-pane-pdf-"));
+    const [given, out] = ["job.xlsx", "out.pdf"].map((one) => path.join(folder, one)) as [string, string];
+    await writeFile(given, file);
+    await run([given, "--out", out], {
+      out: () => undefined,
+      err: () => undefined,
+      readInput: async () => "",
+    });
+    expect(pages.map(({ lines }) => lines)).toEqual(pagesOf(out).map(({ lines }) => lines));
+    rmSync(folder, { recursive: true });
+    await said(pane, /is made/);
+  }
 });
 
 describe("surveys", () => {
@@ -337,6 +371,8 @@ const BUTTONS: Readonly<
       [/^Make a copy without add-in$/, /^The copy without add-in is made/],
       [/^Make a values-only copy$/, /^The values-only copy is made/],
       [/^Make the cards$/, /^The cards are made/],
+      [/^Proposal as PDF$/, / - proposal\.pdf is made: \d+ pages\./],
+      [/^Print as PDF$/, / - Quote\.pdf is made: 1 page\./],
     ],
   },
   // An older workbook is upgraded in tests/pane/pane.test.ts; this one is of today's version.

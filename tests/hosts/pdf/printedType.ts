@@ -29,7 +29,7 @@ export async function printed(copy: Book): Promise<MadePdf> {
   const set = await printedType();
   const parts = paperParts(copy, {
     formatted: shown,
-    textWidth: (text, size, bold) => set.width(text, size, bold ? "strong" : "regular"),
+    textWidth: (...line) => set.lineWidth(...line),
   });
   return sheetsPdf(parts, FACTS, set);
 }

@@ -108,7 +108,7 @@ export class Bar {
         this.saveButton,
         button(
           "Print…",
-          "The quote, other sheets or cards, on paper or as PDF (Ctrl+P)",
+          "The quote, other sheets, cards or the proposal, on paper or as PDF (Ctrl+P)",
           () => actions.print(),
           "desk-to-print",
         ),

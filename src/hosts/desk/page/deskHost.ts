@@ -10,6 +10,7 @@ import {
   type Preferences,
   type Selection,
   type StandardsHere,
+  type WantedPdf,
 } from "../../../pane/host";
 import { RIGSHEET_VERSION } from "../../../version";
 import { address } from "../../../formula/address";
@@ -65,6 +66,7 @@ export interface DeskSurroundings {
   /** Puts it in the place of the open job, which is frozen before. @returns what was done, in a sentence */
   takeUpgrade(book: Book, from: string, to: string): Promise<string>;
   handOver(book: Book, kind: CopyKind): Promise<void>;
+  handOverPdf(wanted: WantedPdf, say: (words: string) => void): Promise<string>;
   /** As a file of this name. */
   handOverBook(book: Book, file: string): Promise<void>;
   /** May throw where the browser refuses it. */
@@ -206,6 +208,11 @@ export function deskHost(desk: OpenDesk, around: DeskSurroundings): PaneHost {
     },
 
     handOverCopy: (kind) => around.handOver(desk.book(), kind),
+
+    handOverPdf: async (wanted, say) => {
+      notWhileEditing();
+      return await around.handOverPdf(wanted, say);
+    },
 
     handOverBook: (book, file) => around.handOverBook(book, file),
 

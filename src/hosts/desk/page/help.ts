@@ -15,7 +15,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ["Ctrl+Z, Ctrl+Y", "undo, redo"],
   ["Ctrl+J", "all jobs and their revisions, and back"],
   ["Ctrl+S", "save the workbook as .xlsx"],
-  ["Ctrl+P", "print the quote, other sheets, or cards for the crew"],
+  ["Ctrl+P", "print the quote, other sheets, cards for the crew, or the proposal; or save them as PDF"],
   ["Ctrl+C, Ctrl+V", "copy, paste; calculated cells are left as they are"],
   ["Ctrl+H", "find and replace"],
   ["F6", "from the grid to the pane, to the bar, and back"],

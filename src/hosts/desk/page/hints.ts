@@ -25,7 +25,7 @@ export const HINTS: readonly Hint[] = [
     about: ".desk-to-jobs",
   },
   {
-    text: "Print makes the quote, other sheets and the crew's cards, on paper or as PDF.",
+    text: "Print makes the proposal, the quote, other sheets and the crew's cards, on paper or as PDF.",
     about: ".desk-to-print",
   },
 ];

@@ -284,7 +284,12 @@ async function saveNow(started: () => Promise<void>): Promise<void> {
 
 async function printNow(started: () => Promise<void>): Promise<void> {
   await started();
-  await printPages(desk, unfinished(), (words) => (bar.showWork(words), painted()));
+  const said = await printPages(desk, {
+    unfinished: unfinished(),
+    started: (words) => (bar.showWork(words), painted()),
+    id: job.id,
+  });
+  if (said !== "") bar.showNotice(said);
 }
 
 /** @throws Error with a sentence where the shown job takes no edit */

@@ -118,6 +118,8 @@ export class Offline {
     await serviceWorker.ready;
     if (this.wasKept) update();
     await this.look(registration);
+    // In the order in which they help: what is fetched may lie in what is thrown away.
+    await asked(registration.active!, "later", USE_MS);
     await asked(registration.active!, "tidy");
   }
 

@@ -2,6 +2,7 @@
 import { gunzipSync } from "fflate";
 import type { RendererParts } from "../../headless/pngRenderer";
 import type { Stand } from "./stand";
+import { fromBase64 } from "../../../workbooks/base64";
 import { unfoldedFont } from "./unfoldedFont";
 
 export interface PageParts {
@@ -28,7 +29,7 @@ export function partsOf(stand: Exclude<Stand, "server">): PageParts {
 
 /** @param name beside the page's own script */
 async function besides(name: string): Promise<Uint8Array> {
-  const address = new URL(name, own);
+  const address = besidesAddress(name);
   const answer = await fetch(address).catch(() => undefined);
   if (!answer?.ok)
     throw new Error(
@@ -40,11 +41,13 @@ async function besides(name: string): Promise<Uint8Array> {
 /** Known only while the script is read for the first time. */
 const own = (document.currentScript as HTMLScriptElement | null)?.src ?? location.href;
 
+/** Of what lies beside the page's own script. */
+export const besidesAddress = (name: string): string => new URL(name, own).href;
+
 /** What the build put into the page itself, for a page that may ask for nothing else. */
 export async function inside(name: string): Promise<Uint8Array> {
   const element = document.getElementById(`part:${name}`);
   if (!element)
     throw new Error(`${name} is missing in this page: the file is not whole. Copy or download it again`);
-  const base64 = element.textContent.trim();
-  return gunzipSync(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
+  return gunzipSync(fromBase64(element.textContent.trim()));
 }

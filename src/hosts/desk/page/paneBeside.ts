@@ -1,5 +1,6 @@
 /** The pane beside the grid: opened, closed, and reached by F6. */
 import * as library from "@odoo/o-spreadsheet";
+import { namedPdf } from "../../../pane/pdfFiles";
 import { mountPane } from "../../../pane/mountPane";
 import { reviewInFull } from "../../../review/reviewInFull";
 import type { Book } from "../../../workbooks/book";
@@ -12,6 +13,7 @@ import type { DeskGuard } from "./deskPlugin";
 import { download, measureAnew } from "./dom";
 import { fileReaders } from "./fileReaders";
 import type { ReviewsBeside } from "./reviewDropped";
+import { downloadPdf, pdfSource } from "./printing";
 import { standardsHere } from "./standardsHere";
 import { isEditing } from "./unfinished";
 
@@ -77,6 +79,11 @@ export class PaneBeside {
             await api.copyXlsx(book, kind),
             `${desk.fileTitle} (${kind === "cards" ? "cards" : inSentence(COPY_NAMES[kind])}).xlsx`,
           ),
+        handOverPdf: async (wanted, say) => {
+          const { bytes, name, said } = await namedPdf(wanted, pdfSource(desk), say);
+          downloadPdf(bytes, name);
+          return said;
+        },
         handOverBook: async (book, file) => download(await api.saveXlsx(book), file),
         storage: () => localStorage,
       }),

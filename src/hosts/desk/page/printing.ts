@@ -2,15 +2,33 @@
 import * as library from "@odoo/o-spreadsheet";
 import { pageRoom } from "../../../workbooks/pageRoom";
 import type { PaperSheet, Typesetting } from "../../../workbooks/paperSheet";
-import type { ShownWriting } from "../../../workbooks/typed/writing";
+import { escaped } from "../../../help/html";
+import type { StandardsHere } from "../../../pane/host";
+import type { PdfWriter } from "../../../pane/loadPdf";
+import {
+  endOfName,
+  PROPOSAL_END,
+  proposalFile,
+  sheetsFile,
+  type Making,
+  type PdfSource,
+} from "../../../pane/pdfFiles";
+import { printable, type Printable } from "../../../pane/printable";
+import { sameRevision } from "../../../proposal/sameRevision";
+import type { Book } from "../../../workbooks/book";
+import { labelInWords } from "../../../workbooks/jobLabel";
+import type { DrawnPage } from "../../pdf/pdfPages";
+import type { Step } from "../../pdf/step";
 import { formattedAs } from "../../grid/asWritten";
 import { shownOnGrid } from "../../grid/shownOnGrid";
-import type { GridLibrary } from "../../grid/library";
+import type { GridLibrary, GridModel } from "../../grid/library";
 import type { Desk } from "./desk";
-import { make, pause } from "./dom";
+import { api } from "./api";
+import { download, make, pause } from "./dom";
 import { FONTS, paperHtml } from "./paperHtml";
-import { printable } from "./printable";
-import { askWhatToPrint } from "./printDialog";
+import { addType, pdfWriter } from "./pdfHere";
+import { askWhatToPrint, type PageMakers } from "./printDialog";
+import { inputsOfFirm, standardsHere } from "./standardsHere";
 import { writingIn } from "./typedCell";
 import type { UnfinishedEntry } from "./unfinished";
 
@@ -23,17 +41,23 @@ const BEGUN_MS = 1000;
 const NOT_PRINTED =
   "This browser printed nothing and does not say why. Save the workbook as .xlsx and print it from a spreadsheet program, or open the desk in another browser.";
 
+export interface PrintAround {
+  /** What is being typed and is not entered yet. */
+  readonly unfinished: UnfinishedEntry | undefined;
+  /** Says that work begins, and lets it be painted. */
+  readonly started: (words: string) => Promise<void>;
+  /** Of the open job; undefined for a state that is only looked at. */
+  readonly id: string | undefined;
+}
+
 /**
- * @param unfinished what is being typed and is not entered yet
- * @param started says that work begins, and lets it be painted
+ * @returns what is to be known of it, in a sentence; empty where nothing is
  * @throws Error with a sentence where there is nothing to print, or the browser does not print
  */
-export async function printPages(
-  desk: Desk,
-  unfinished: UnfinishedEntry | undefined,
-  started: (words: string) => Promise<void>,
-): Promise<void> {
-  const made = printable(shownOnGrid(desk.model, desk.book()));
+export async function printPages(desk: Desk, { unfinished, started, id }: PrintAround): Promise<string> {
+  const stored = desk.book();
+  const book = shownOnGrid(desk.model, stored);
+  const made = printable(book);
   if (made.choices.length === 0)
     throw new Error(
       "There is nothing to print: every sheet of this workbook is empty or hidden. Fill a sheet first.",
@@ -42,14 +66,117 @@ export async function printPages(
   const left = unfinished
     ? `What is being typed into ${unfinished.sheet} ${unfinished.cell} is not entered yet, and is not printed.`
     : "";
-  const wanted = await askWhatToPrint(made, desk.title, left);
-  if (!wanted) return;
+  const { jobs, firms } = stored.template === PROPOSED ? await besides(id) : { jobs: [], firms: [] };
+  const wanted = await askWhatToPrint(
+    made,
+    desk.title,
+    left,
+    pageMakers(desk, { stored, book, made, jobs }),
+    firms,
+  );
+  if (!wanted) return "";
+  if (wanted.kind === "file") {
+    const name = `${desk.fileTitle}${wanted.chosen ? endOfName(wanted.chosen) : PROPOSAL_END}.pdf`;
+    downloadPdf(wanted.made.bytes, name);
+    return `Saved as ${name} where the browser puts its downloads.`;
+  }
   await started("Making the pages…");
-  const parts = made.parts(wanted.chosen, wanted.paper, typesetting(writingIn(desk.model)));
+  if (wanted.kind === "proposal") {
+    const writer = await pdfWriter();
+    const frame = await frameWith(drawnHtml(desk.fileTitle, wanted.made.pages, writer));
+    await addType(writer, frame.contentWindow!);
+    await handOver(frame.contentWindow!);
+    return "";
+  }
+  const parts = made.parts(wanted.chosen, wanted.paper, typesetting(desk.model));
   const frame = await frameWith(paperHtml(desk.fileTitle, parts));
   const tall = parts.filter((part): part is PaperSheet => "parts" in part && !!part.print.onePage);
   fitOnePages(frame.contentDocument!, tall);
   await handOver(frame.contentWindow!);
+  return "";
+}
+
+export const downloadPdf = (bytes: Uint8Array, name: string): void =>
+  download(new Blob([Uint8Array.from(bytes)], { type: "application/pdf" }), name);
+
+/** The open job for the pane beside it. */
+export function pdfSource(desk: Desk): PdfSource {
+  const book = desk.book();
+  return {
+    load: pdfWriter,
+    book,
+    shown: shownOnGrid(desk.model, book),
+    formatted: formattedOn(desk.model),
+    firm: async () => {
+      const [first] = await standardsHere();
+      return first && inputsOfFirm(first);
+    },
+  };
+}
+
+/** The template of which a proposal is made. */
+const PROPOSED = "multi-room";
+
+/** @returns the other jobs, and the firm's standards among all; none where the list can't be had now */
+async function besides(
+  id: string | undefined,
+): Promise<{ readonly jobs: OtherJobs; readonly firms: readonly StandardsHere[] }> {
+  try {
+    const { jobs } = await api.jobs();
+    return {
+      jobs: jobs.flatMap(({ id: other, line, away }) =>
+        line && !away && other !== id ? [{ called: labelInWords(line), line }] : [],
+      ),
+      firms: await standardsHere(),
+    };
+  } catch {
+    return { jobs: [], firms: [] };
+  }
+}
+
+type OtherJobs = Parameters<typeof sameRevision>[1];
+
+interface Printed {
+  /** As its file would hold it, and as its grid shows it. */
+  readonly stored: Book;
+  readonly book: Book;
+  readonly made: Printable;
+  readonly jobs: OtherJobs;
+}
+
+function pageMakers(desk: Desk, { stored, book, made, jobs }: Printed): PageMakers {
+  const making = (step: Step): Making => ({
+    at: new Date(),
+    formatted: formattedOn(desk.model),
+    step,
+  });
+  return {
+    load: pdfWriter,
+    sheets: (writer, wanted, step) => sheetsFile(writer, book, made, wanted, making(step)),
+    ...(stored.template === PROPOSED && {
+      proposal: async (writer, wanted, step) => {
+        const found = await proposalFile(writer, stored, wanted, making(step));
+        return found.refused
+          ? found
+          : { ...found, look: [...found.look, ...sameRevision(desk.shelfLine, jobs)] };
+      },
+    }),
+  };
+}
+
+/** Pages that are drawn already, each as large as its paper. */
+function drawnHtml(title: string, pages: readonly DrawnPage[], { pageSvg, type }: PdfWriter): string {
+  const [first] = pages;
+  const { width, height } = first ?? { width: 0, height: 0 };
+  return `<!doctype html>
+<html lang="en"><head><meta charset="utf-8"><title>${escaped(title)}</title><style>
+html{-webkit-print-color-adjust:exact;print-color-adjust:exact}
+@page{size:${width}pt ${height}pt;margin:0}
+body{margin:0}
+section{height:${height - 1}pt;overflow:hidden}
+section+section{break-before:page}
+svg{display:block}
+</style></head><body>${pages.map((page) => `<section>${pageSvg(page, type)}</section>`).join("\n")}</body></html>`;
 }
 
 /** The grid library's own printing knows no print set-up: it would print a sheet's workings beside it. */
@@ -63,11 +190,17 @@ export const printByMenu = ({ registries }: GridLibrary, print: () => void): voi
     icon: "o-spreadsheet-Icon.PRINT",
   });
 
+/** Figures as the open workbook writes them. */
+export function formattedOn(model: GridModel): Typesetting["formatted"] {
+  const writing = writingIn(model);
+  return (value, format) => formattedAs(library, value, format, writing);
+}
+
 /** The page's own measure of a line, in the type that prints it. */
-function typesetting(writing: ShownWriting | undefined): Typesetting {
+function typesetting(model: GridModel): Typesetting {
   const pen = document.createElement("canvas").getContext("2d")!;
   return {
-    formatted: (value, format) => formattedAs(library, value, format, writing),
+    formatted: formattedOn(model),
     textWidth: (text, size, bold) => {
       // Large: on a screen the letters of small type are moved to whole pixels.
       pen.font = `${bold ? "bold " : ""}${LARGE * size}px ${FONTS}`;

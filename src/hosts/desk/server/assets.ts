@@ -2,6 +2,7 @@
 import { readdirSync } from "node:fs";
 import path from "node:path";
 import { libraryFile } from "../../headless/libraryFile";
+import { PDF_SCRIPTS } from "../../../pane/loadPdf";
 import { NOTICES_PAGE } from "../protocol";
 
 export interface Asset {
@@ -33,10 +34,17 @@ const LIBRARIES: readonly (readonly [url: string, packageName: string, file: str
   ["/library/fonts/fontawesome-webfont.ttf", "font-awesome", "fonts/fontawesome-webfont.ttf", "font/ttf"],
 ];
 
+/** Scripts that a page adds when somebody prints. */
+export const LOADED_LATER: readonly string[] = PDF_SCRIPTS;
+
 /** @param folder where the build put the page's own files */
 export function assetsIn(folder: string): ReadonlyMap<string, Asset> {
   return new Map<string, Asset>([
     ["/desk.js", { file: path.join(folder, "desk.js"), type: SCRIPT }],
+    ...LOADED_LATER.map((name): [string, Asset] => [
+      `/${name}`,
+      { file: path.join(folder, name), type: SCRIPT },
+    ]),
     ["/pane.css", { file: path.join(folder, "pane.css"), type: STYLE }],
     [`/help/${NOTICES_PAGE}`, { file: path.join(folder, "..", "NOTICES.txt"), type: TEXT }],
     ["/desk.css", { file: path.join(folder, "desk.css"), type: STYLE }],

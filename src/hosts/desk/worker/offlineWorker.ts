@@ -46,7 +46,7 @@ interface Worker {
 }
 
 const worker = self as unknown as Worker;
-const { edition, version, files, packs } = worker.rigsheetRelease;
+const { edition, version, files, packs, later } = worker.rigsheetRelease;
 const { scope } = worker.registration;
 
 /** An address may hold several folders like this one, each with caches of its own. */
@@ -126,6 +126,16 @@ async function keep(): Promise<void> {
       window.postMessage(told);
     throw error;
   }
+}
+
+/** What does not come now is asked for again by the next page that starts, and by whoever prints. */
+async function keepLater(): Promise<void> {
+  const cache = await caches.open(cacheOf(edition));
+  const before = (await caches.keys()).filter((name) => name.startsWith(PREFIX) && name !== POINTER);
+  for (const [name, hash] of Object.entries(later))
+    await foundIn(before, name, hash)
+      .then(async (known) => cache.put(keyOf(name), known ?? (await fetched(name, hash))))
+      .catch(() => undefined);
 }
 
 const inWords = (error: unknown): string =>
@@ -272,6 +282,7 @@ async function answered(asked: Asked): Promise<Which> {
     await worker.skipWaiting();
   }
   const current = await pointer();
+  if (asked === "later" && (current ?? edition) === edition) await keepLater();
   const { installing, waiting, active } = worker.registration;
   // What another worker fetches or holds ready is no page's yet, and known to that one only.
   if (asked === "tidy" && desks.length <= 1 && !installing && !(waiting && active))

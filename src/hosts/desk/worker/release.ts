@@ -13,6 +13,8 @@ export interface Release {
   readonly files: Readonly<Record<string, string | null>>;
   /** Of these files, those that hold others as packed JSON, by name and text; with the folder that they belong into. */
   readonly packs: Readonly<Record<string, string>>;
+  /** Further files, with their SHA-256: no visit waits for them, and they are fetched once a page has started. */
+  readonly later: Readonly<Record<string, string>>;
 }
 
 /** What a page asks of the worker. */
@@ -20,6 +22,8 @@ export type Asked =
   | "which"
   /** To hand out the worker's own release from now on. */
   | "use"
+  /** To fetch what no visit waits for. */
+  | "later"
   /** To throw away what no page needs any more. */
   | "tidy";
 

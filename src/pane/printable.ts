@@ -1,18 +1,18 @@
-/** What of a workbook can be printed on the desk, and what then stands on the pages. */
-import { withPictures } from "../../../pictures/withPictures";
-import { RIGSHEET_VERSION } from "../../../version";
-import type { Book, BookPrint, BookSheet } from "../../../workbooks/book";
-import { cardsOf } from "../../../workbooks/multiRoom/cards/cardsOf";
+/** What of a workbook can be printed, and what then stands on the pages. */
+import { withPictures } from "../pictures/withPictures";
+import { RIGSHEET_VERSION } from "../version";
+import type { Book, BookPrint, BookSheet } from "../workbooks/book";
+import { cardsOf } from "../workbooks/multiRoom/cards/cardsOf";
 import {
   paperParts,
   PLAIN_PRINT,
   shownZone,
   type PaperPart,
   type Typesetting,
-} from "../../../workbooks/paperSheet";
-import { printFootOf, withPageBreaks, withPrint } from "../../../workbooks/printFoot";
-import { usualSheets } from "../../../workbooks/usualSheets";
-import { copyOf } from "../../file/copy/copyOf";
+} from "../workbooks/paperSheet";
+import { printFootOf, withPageBreaks, withPrint } from "../workbooks/printFoot";
+import { usualSheets } from "../workbooks/usualSheets";
+import { copyOf } from "../hosts/file/copy/copyOf";
 
 export interface PrintChoice {
   /** Of the sheet, or what it is called where it is none. */
@@ -23,6 +23,8 @@ export interface PrintChoice {
   readonly chosen: boolean;
   /** The customer's page: everything else is the office's and the crew's. */
   readonly forCustomer: boolean;
+  /** The crew's cards, which are no sheet. */
+  readonly isCards?: true;
 }
 
 export interface Printable {
@@ -30,8 +32,16 @@ export interface Printable {
   readonly choices: readonly PrintChoice[];
   /** As the workbook has it. */
   readonly paper: BookPrint["paper"];
-  /** @returns what stands on the pages, values only, in the order of the choices */
-  parts(chosen: readonly PrintChoice[], paper: BookPrint["paper"], setting: Typesetting): PaperPart[];
+  /**
+   * @param at when they are printed
+   * @returns what stands on the pages, values only, in the order of the choices
+   */
+  parts(
+    chosen: readonly PrintChoice[],
+    paper: BookPrint["paper"],
+    setting: Typesetting,
+    at?: Date,
+  ): PaperPart[];
 }
 
 /** @param book a computed workbook, as its grid shows it */
@@ -53,6 +63,7 @@ export function printable(book: Book): Printable {
     note: "one for each head unit and each outlet, to be cut apart",
     chosen: false,
     forCustomer: false,
+    isCards: true,
   };
   return {
     choices: [
@@ -61,9 +72,9 @@ export function printable(book: Book): Printable {
       ...(cards ? [cardChoice] : []),
     ],
     paper: book.sheets.find(({ print }) => print)?.print?.paper ?? PLAIN_PRINT.paper,
-    parts: (chosen, paper, setting) => {
+    parts: (chosen, paper, setting, at = new Date()) => {
       const names = chosen.filter((one) => one !== cardChoice).map(({ name }) => name);
-      const facts = { now: new Date(), version: RIGSHEET_VERSION, sheets: names };
+      const facts = { now: at, version: RIGSHEET_VERSION, sheets: names };
       const copies = [
         ...(names.length > 0 ? [inOrder(copyOf(ready, "sealed", facts), names)] : []),
         ...(cards && chosen.includes(cardChoice) ? [withPrint(cards, { footRight: printFootOf(book) })] : []),
