@@ -3,12 +3,13 @@
  * beyond is named; so are half a piece where whole ones are asked for, and a word that a list has not. The bounds are
  * the template's own: the rule has none.
  */
+import type { FindingPlace } from "../../src/review/finding";
 import { labelsIn } from "../../src/review/labels";
 import { namedCells } from "../../src/review/namedCells";
 import { inputRules } from "../../src/review/rules/inputRules";
 import { textNumbers } from "../../src/review/rules/textNumbers";
 import type { BookCell } from "../../src/workbooks/book";
-import type { InputRule } from "../../src/workbooks/definition";
+import type { InputRule, Part, WorkbookDefinition } from "../../src/workbooks/definition";
 import { layOut } from "../../src/workbooks/layOut";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { mendedGuestHouse } from "./cleanJobs";
@@ -31,19 +32,38 @@ const reviewed = {
 };
 const rules = [inputRules, textNumbers];
 
+/** The template with only that part of it which has the input: the rules read part by part, and look at all of them for each value. */
+const partOf = (name: string): WorkbookDefinition => {
+  const has = (part: Part): boolean =>
+    (part.kind === "fields" && part.fields.some((one) => one.name === name)) ||
+    (part.kind === "block" && part.columns.some(({ key }) => `${part.name}_${key}` === name));
+  return {
+    ...multiRoom,
+    sheets: multiRoom.sheets.flatMap((sheet) => {
+      const parts = sheet.parts.filter(has);
+      return parts.length > 0 ? [{ ...sheet, parts }] : [];
+    }),
+  };
+};
+
 /** What the two rules say of a cell that holds the value. */
 function named(name: string, value: number | string): string[] {
-  const cells = namedCells(book, name);
-  const { sheet, cell } = (cells[1] ?? cells[0])!.place;
+  const { sheet, cell } = placeOf(name);
   const held = book.sheets.find((one) => one.name === sheet)!.cells as Record<string, BookCell>;
   const before = held[cell];
   held[cell] = { value };
-  const found = rules.flatMap(({ find }) => find(reviewed));
+  const found = rules.flatMap(({ find }) => find({ ...reviewed, definition: partOf(name) }));
   if (before) held[cell] = before;
   else delete held[cell];
   return found
     .filter(({ place }) => place?.sheet === sheet && place.cell === cell)
     .map(({ place }) => `${place!.sheet}!${place!.cell}`);
+}
+
+/** The first row below a block's thin one; a field's own cell. */
+function placeOf(name: string): FindingPlace {
+  const cells = namedCells(book, name);
+  return (cells[1] ?? cells[0])!.place;
 }
 
 const inputs = multiRoom.sheets.flatMap(({ parts }) =>
@@ -65,6 +85,11 @@ const isBounded = (rule: InputRule["rule"]): rule is Bounded =>
 test("every input of a number has bounds, but the totals on Log", () => {
   const without = inputs.filter(([, rule]) => rule.kind === "number" && !isBounded(rule));
   expect(without.map(([name]) => name)).toEqual(UNBOUNDED);
+});
+
+test("no two inputs are one cell: what the template's other parts say of it can't be missed", () => {
+  const cells = inputs.map(([name]) => placeOf(name)).map(({ sheet, cell }) => `${sheet}!${cell}`);
+  expect(new Set(cells).size).toBe(inputs.length);
 });
 
 test("nothing is named before anything is changed", () => {
