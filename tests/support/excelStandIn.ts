@@ -323,6 +323,18 @@ function applicationFacts(desk: Desk, { calculation, decimalSeparator = "." }: O
   );
 }
 
+/** The files inserted last, as they are read: the same few are inserted again and again, each time as a copy. */
+const read = new Map<string, Promise<Book>>();
+const MOST_READ = 12;
+
+function fileOf(base64: string): Promise<Book> {
+  const known = read.get(base64) ?? readXlsx(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
+  read.delete(base64);
+  read.set(base64, known);
+  if (read.size > MOST_READ) read.delete(read.keys().next().value!);
+  return known;
+}
+
 /** One `Excel.run`: a queue of work that waits for `context.sync()`. */
 class Session implements Desk {
   readonly context: object;
@@ -393,7 +405,7 @@ class Session implements Desk {
     const { inserting } = this.options;
     this.ungroupable();
     if (inserting === "refused") throw officeError("UnsupportedFeature", "The file can't be inserted.");
-    const file = await readXlsx(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
+    const file = await fileOf(base64);
     this.changed();
     this.state.insertSheets(file, inserting);
   }

@@ -1,6 +1,5 @@
 /** The workbook behind the stand-in: cells, names, looks and locks, computed by the headless grid engine. */
 import { fromModel } from "../../../src/hosts/grid/fromModel";
-import type { GridModel } from "../../../src/hosts/grid/library";
 import { loadLibrary, quietly } from "../../../src/hosts/headless/loadLibrary";
 import { openModel } from "../../../src/hosts/headless/recalculate";
 import { address, parseRange, type Zone } from "../../../src/formula/address";
@@ -54,7 +53,6 @@ export class WorkbookState {
   readonly filtered = new Set<string>();
   active = { sheet: "Sheet1", at: "A1" };
   private readonly unlocked = new Map<string, Set<string>>();
-  private model: GridModel | undefined;
   private result: Book | undefined;
   oddities: Oddities = {};
   /** Who calls our functions; absent where the engine calls them itself. */
@@ -157,7 +155,12 @@ export class WorkbookState {
   }
 
   sheet(name: string): BookSheet | undefined {
-    return this.book.sheets.find((one) => one.name.toLowerCase() === name.toLowerCase());
+    const { sheets } = this.book;
+    // Asked for each cell, and nearly always by the very name.
+    return (
+      sheets.find((one) => one.name === name) ??
+      sheets.find((one) => one.name.toLowerCase() === name.toLowerCase())
+    );
   }
 
   addSheet(name: string): void {
@@ -246,8 +249,7 @@ export class WorkbookState {
     if (parsed.formula !== undefined)
       for (const key of [...this.kept.keys()]) if (key.startsWith(`${sheetName}!`)) this.kept.delete(key);
     // Only what is entered is computed then; this stand-in computes the whole workbook with it.
-    if (this.oddities.calculation === "Manual" && parsed.formula === undefined) this.model = undefined;
-    else this.dirty();
+    if (this.oddities.calculation !== "Manual" || parsed.formula !== undefined) this.dirty();
   }
 
   insertRows(sheetName: string, first: number, count: number): void {
@@ -347,7 +349,6 @@ export class WorkbookState {
   }
 
   dirty(): void {
-    this.model = undefined;
     this.result = undefined;
   }
 
@@ -379,15 +380,18 @@ export class WorkbookState {
   isUnheard = false;
 
   private computedAnew(): Book {
-    const compute = (): Book => quietly(() => fromModel(loadLibrary(), this.engine()));
+    const compute = (book: Book): Book => quietly(() => fromModel(loadLibrary(), openModel(book)));
     const { caller } = this;
     const isHeard = caller && (!this.isUnheard || this.book.sheets.length < TEMPLATE_SHEETS);
-    if (isHeard) return calledBy(caller, compute);
+    if (isHeard) return calledBy(caller, () => compute(this.asComputed()));
     const { blankInRange, blankAlone, errorInRange, spillsNot, elsewhere } = this.oddities;
     const oddly = caller && [blankInRange, blankAlone, errorInRange, spillsNot, elsewhere];
+    const { computing, beside } = apart(this.asComputed());
+    const anew = (): Book => compute(computing);
     // A formula may ask for today.
-    const asked = [this.asComputed(), oddly, new Date().toDateString()];
-    return resultsOf(JSON.stringify(asked), caller ? () => calledBy(caller, compute) : compute);
+    const asked = [computing, oddly, new Date().toDateString()];
+    const found = resultsOf(JSON.stringify(asked), caller ? () => calledBy(caller, anew) : anew);
+    return withSheetsBeside(found, beside, this.book);
   }
 
   /** What a cell shows, with what is odd about this Excel. */
@@ -447,10 +451,6 @@ export class WorkbookState {
     }));
   }
 
-  private engine(): GridModel {
-    return (this.model ??= openModel(this.asComputed()));
-  }
-
   /** Cells before whose formula an @ was put, by sheet and address. */
   private readonly cut = new Set<string>();
 
@@ -493,6 +493,56 @@ export class WorkbookState {
     }
     return book;
   }
+}
+
+/** Sheets that nothing is computed on or from, and where they stand: what a person or a trial noted beside a template. */
+interface Apart {
+  readonly computing: Book;
+  readonly beside: ReadonlySet<string>;
+}
+
+/** A word typed into one of the sheets beside a template leaves what was computed of the template as it was. */
+function apart(book: Book): Apart {
+  const beside = new Set<string>();
+  for (const { name, cells, marks, validations } of book.sheets) {
+    const isBare =
+      marks.length + validations.length === 0 &&
+      book.names.every(({ sheet }) => sheet !== name) &&
+      Object.values(cells).every(({ formula }) => formula === undefined);
+    if (isBare) beside.add(name);
+  }
+  if (beside.size === 0 || beside.size === book.sheets.length) return { computing: book, beside: new Set() };
+  for (const { cells } of book.sheets)
+    for (const { formula } of Object.values(cells))
+      if (formula?.includes("!"))
+        for (const name of [...beside]) if (mentions(formula, name)) beside.delete(name);
+  if (beside.size === 0) return { computing: book, beside };
+  return { computing: { ...book, sheets: book.sheets.filter(({ name }) => !beside.has(name)) }, beside };
+}
+
+const mentions = (formula: string, sheet: string): boolean =>
+  formula.toLowerCase().includes(sheet.toLowerCase().replaceAll("'", "''"));
+
+/** What stands on the sheets beside shows as it stands there. */
+function withSheetsBeside(computed: Book, beside: ReadonlySet<string>, { sheets, looks }: Book): Book {
+  if (beside.size === 0) return computed;
+  const found = new Map(computed.sheets.map((sheet) => [sheet.name, sheet]));
+  const shift = computed.looks.length;
+  const asItStands = (sheet: BookSheet): BookSheet => ({
+    ...sheet,
+    results: {},
+    cells: Object.fromEntries(
+      Object.entries(sheet.cells).map(([at, { look, ...cell }]) => [
+        at,
+        { ...cell, ...(look !== undefined && { look: look + shift }) },
+      ]),
+    ),
+  });
+  return {
+    ...computed,
+    looks: [...computed.looks, ...looks],
+    sheets: sheets.map((sheet) => found.get(sheet.name) ?? asItStands(sheet)),
+  };
 }
 
 interface Entered {
