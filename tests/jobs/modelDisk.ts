@@ -76,11 +76,18 @@ export class ModelDisk {
     this.faults = one ? [one] : [];
   }
 
-  /** Names as the process sees them. */
+  /** Names as the process sees them; worked out again once one has changed. */
   private get seen(): Names {
+    if (this.seenLast) return this.seenLast;
     const seen = new Map(this.names);
     for (const { changes } of this.pending) for (const [path, entry] of changes) apply(seen, path, entry);
-    return seen;
+    return (this.seenLast = seen);
+  }
+  private seenLast: Names | undefined;
+
+  private change(...changes: Renaming["changes"]): void {
+    this.pending.push({ changes });
+    this.seenLast = undefined;
   }
 
   /** The bytes of a file as they are seen now, and room to change them behind everyone's back. */
@@ -90,6 +97,7 @@ export class ModelDisk {
   }
   put(path: string, bytes: Uint8Array): void {
     this.names.set(path, { durable: bytes, now: bytes, mode: 0o600 });
+    this.seenLast = undefined;
   }
   get paths(): string[] {
     return [...this.seen].flatMap(([path, entry]) => (entry === FOLDER ? [] : [path]));
@@ -237,6 +245,7 @@ export class ModelDisk {
 
   /** The names of a folder are on the disk. */
   private settle(folder: string): void {
+    this.seenLast = undefined;
     this.pending = this.pending.flatMap(({ changes }) => {
       const here = changes.filter(([path]) => folderOf(path) === folder);
       for (const [path, entry] of here) apply(this.names, path, entry);
@@ -256,7 +265,7 @@ export class ModelDisk {
         this.named(path);
         if (this.seen.has(path)) throw failing("EEXIST");
         this.modes.add(mode & ~MASK);
-        this.pending.push({ changes: [[path, FOLDER]] });
+        this.change([path, FOLDER]);
       }),
     open: async (path: string, given: string | number, mode = 0o666) =>
       this.call(() => {
@@ -276,7 +285,7 @@ export class ModelDisk {
         this.named(path);
         const inode: Inode = { durable: nothing, now: nothing, mode: mode & ~MASK };
         this.modes.add(inode.mode);
-        this.pending.push({ changes: [[path, inode]] });
+        this.change([path, inode]);
         return this.handle(inode, path, flags);
       }),
     readdir: async (folder: string) =>
@@ -294,24 +303,19 @@ export class ModelDisk {
         const inode = this.inode(from);
         this.named(to);
         if (this.seen.has(to)) throw failing("EEXIST");
-        this.pending.push({ changes: [[to, inode]] });
+        this.change([to, inode]);
       }),
     rename: async (from: string, to: string) =>
       this.call(() => {
         const inode = this.inode(from);
         this.named(to);
-        this.pending.push({
-          changes: [
-            [to, inode],
-            [from, undefined],
-          ],
-        });
+        this.change([to, inode], [from, undefined]);
       }),
     rm: async (path: string, { force = false }: { force?: boolean } = {}) =>
       this.call(() => {
         if (force && !this.seen.has(path)) return;
         this.inode(path);
-        this.pending.push({ changes: [[path, undefined]] });
+        this.change([path, undefined]);
       }),
     stat: async (path: string) =>
       this.call(() => {
