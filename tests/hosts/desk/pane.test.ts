@@ -66,7 +66,7 @@ function withOpenPane(
       if (await pane().isHidden()) await toggle().click();
       // The way by another view leaves no word of the last test in the status.
       await openView(page, "Cautions");
-      await openView(page, "Start");
+      await openView(page, "New workbook");
       await inPane("Demonstration").click();
       await statusIs(page, /^The demonstration is ready/);
       await work();
@@ -152,7 +152,7 @@ withOpenPane("a function is found by its task, and its example is worked out in 
 });
 
 withOpenPane("a finding jumps to its cell, and the working of a cell is shown", async () => {
-  await openView(page, "Check");
+  await openView(page, "Findings");
   await statusIs(page, /^Found: /);
   const finding = pane().locator(".pane-findings li", { hasText: "Conductors that need attention" });
   for (const jump of await finding.locator(".pane-jump").all()) {
@@ -242,9 +242,9 @@ describe.each(["light", "dark", "high contrast"] as Theme[])("in the %s theme", 
   withOpenPane(
     "the bar and the pane have no barrier that axe can find",
     async () => {
-      for (const view of ["Start", "Functions", "Check", "Settings"]) {
+      for (const view of ["New workbook", "Functions", "Findings", "Read as table", "Settings"]) {
         await openView(page, view);
-        if (view === "Check") await statusIs(page, /^Found: /);
+        if (view === "Findings") await statusIs(page, /^Found: /);
         expect({ view, found: await barriers(page, "#bar", "#line", "#pane") }).toEqual({ view, found: [] });
       }
     },

@@ -24,7 +24,7 @@ import { undoOf } from "../../support/excel/undoSupport";
 import { setOfMember } from "../../support/excel/requirementSets";
 import { readBySomebodyElse } from "../../support/readBySomebodyElse";
 import { withChromium } from "../../support/tools";
-import { BUNDLE_MS } from "../../pane/inChromium";
+import { BUNDLE_MS, openView } from "../../pane/inChromium";
 import { BUILD_MS, buildDesk } from "../desk/desk";
 import { askedOfExcel, closeFrames, standInScript, withFramedPane, type FramedPane } from "./framedPane";
 import type { StandInPage } from "./standInPage";
@@ -64,9 +64,6 @@ const framed = (name: string, work: (pane: FramedPane) => Promise<void>): void =
     work,
   );
 
-const openView = ({ pane }: FramedPane, label: string): Promise<void> =>
-  pane.getByRole("navigation").getByRole("button", { name: label, exact: true }).click();
-
 const press = ({ pane }: FramedPane, name: string | RegExp): Promise<void> =>
   pane.locator("section:not([hidden]), dialog").getByRole("button", { name, exact: true }).first().click();
 
@@ -104,7 +101,7 @@ describe("copies", () => {
   ] as const satisfies readonly (readonly [CopyKind, string, RegExp])[];
 
   framed("all three are sound workbooks, and what Node makes of the same file", async (pane) => {
-    await openView(pane, "Copies");
+    await openView(pane.pane, "Copies");
     for (const [, button, sentence] of COPIES) {
       await press(pane, button);
       await said(pane, sentence);
@@ -153,7 +150,7 @@ describe("surveys", () => {
   ] as const;
   for (const [kind, chosen] of FILES) {
     framed(`${kind}: its outlets are on Rooms`, async (pane) => {
-      await openView(pane, "Survey");
+      await openView(pane.pane, "Survey");
       await pane.pane.getByLabel("File, .csv or .xlsx").setInputFiles(chosen());
       await said(pane, /^The preview shows what was understood/);
       await press(pane, "Add 2 outlets to Rooms");
@@ -166,7 +163,7 @@ describe("surveys", () => {
   }
 
   framed("an old workbook under the new ending is refused with its sentence", async (pane) => {
-    await openView(pane, "Survey");
+    await openView(pane.pane, "Survey");
     // The first bytes of the older container ([MS-CFB] 2.2), and the name that an encrypted one holds.
     const protectedFile = Buffer.concat([
       Buffer.from("d0cf11e0a1b11ae1", "hex"),
@@ -186,7 +183,7 @@ describe("surveys", () => {
 });
 
 framed("training: the sheets and the key are those that Node makes", async (pane) => {
-  await openView(pane, "Training");
+  await openView(pane.pane, "Training");
   await pane.pane.getByLabel("Trainees", { exact: true }).fill("Anna Berg\nBo");
   await pane.pane.getByLabel("Seed, a whole number").fill("2026");
   await press(pane, "Draw");
@@ -238,7 +235,7 @@ const BUTTONS: Readonly<
     }
   >
 > = {
-  Start: {
+  "New workbook": {
     say: [
       [/^Empty$/, /^The empty workbook is ready/],
       [/^Demonstration$/, /^The demonstration is ready/],
@@ -248,16 +245,18 @@ const BUTTONS: Readonly<
     prepare: async ({ pane }) =>
       void (await pane.locator("summary", { hasText: "somebody else's quote" }).click()),
   },
-  Functions: {
-    prepare: async ({ pane }) => {
-      await pane.getByLabel("What do you want to know?").fill("azimuth");
-      await pane.locator("summary", { hasText: "RIG.AZIMUTH" }).click();
-    },
+  // An older workbook is upgraded in tests/pane/pane.test.ts; this one is of today's version.
+  Upgrade: {
+    prepare: async (pane) => void (await said(pane, /There is nothing to upgrade\.$/)),
+    say: [[/^Look again$/, /There is nothing to upgrade\.$/]],
+  },
+  Settings: { say: [[/^Keep$/, /^Kept\./]] },
+  // This workbook is a job: the demonstrations stay out of it.
+  "Try this Excel": {
     say: [
-      [/^Put the example/, /is not empty: replace it/],
-      [/^Keep the cell$/, /^The cell was left as it is/],
-      [/^Put the example/, /is not empty: replace it/],
-      [/^Replace it$/, /^The example is in/],
+      [/^Try it$/, /^Tried: /],
+      [/^Copy$/, /^The page is on the clipboard|^The text is marked/],
+      [/^As a workbook$/, /^The page is open as a workbook/],
     ],
   },
   "Add rows": { say: [[/^Add rows$/, /^10 rows added at the end of Outlets/]] },
@@ -281,7 +280,7 @@ const BUTTONS: Readonly<
   },
   // Of a file that is chosen; tests/pane has it.
   "Price list": { say: [] },
-  Check: {
+  Findings: {
     prepare: async (pane) => {
       await said(pane, /^Found: /);
       await press(pane, /^Settle…$/);
@@ -299,11 +298,36 @@ const BUTTONS: Readonly<
       [/^[A-Z][a-z ]+ [A-Z]+\d+/, /is selected\.$/],
     ],
   },
+  "Why?": {
+    prepare: async (pane) => {
+      await said(pane, /is shown\.$|as it was entered/);
+      await select(pane, placeOfName(job, "quote_total")!);
+    },
+    say: [
+      [/^Why .*\?$/, /is shown\.$/],
+      [/\([A-Z][A-Za-z ]+ [A-Z]+\d+\)$/, /is shown\.$|as it was entered/],
+    ],
+  },
+  "Read as table": {
+    prepare: async (pane) => void (await said(pane, /is shown as a table: \d+ rows?\.$/)),
+    say: [
+      [/^Read the rows around/, /is shown as a table: \d+ rows?\.$/],
+      [/, go to row \d+$/, /is selected\.$/],
+    ],
+  },
   Diagnose: {
     prepare: async (pane) => void (await said(pane, /measured/)),
     say: [
       [/^Diagnose again$/, /measured/],
       [/^Enter readings$/, /^Enter lowest frequency, highest frequency and volts/],
+    ],
+  },
+  "Repair formulas": { say: [[/^Repair formulas$/, /^No Rigsheet formula shows #NAME\?/]] },
+  Copies: {
+    say: [
+      [/^Make a copy without add-in$/, /^The copy without add-in is made/],
+      [/^Make a values-only copy$/, /^The values-only copy is made/],
+      [/^Make the cards$/, /^The cards are made/],
     ],
   },
   Pictures: {
@@ -317,32 +341,21 @@ const BUTTONS: Readonly<
       [/^Close$/, /^Slots and obstacles drawn/],
     ],
   },
-  "Why?": {
-    prepare: async (pane) => {
-      await said(pane, /is shown\.$|as it was entered/);
-      await select(pane, placeOfName(job, "quote_total")!);
+  Functions: {
+    prepare: async ({ pane }) => {
+      await pane.getByLabel("What do you want to know?").fill("azimuth");
+      await pane.locator("summary", { hasText: "RIG.AZIMUTH" }).click();
     },
     say: [
-      [/^Why .*\?$/, /is shown\.$/],
-      [/\([A-Z][A-Za-z ]+ [A-Z]+\d+\)$/, /is shown\.$|as it was entered/],
+      [/^Put the example/, /is not empty: replace it/],
+      [/^Keep the cell$/, /^The cell was left as it is/],
+      [/^Put the example/, /is not empty: replace it/],
+      [/^Replace it$/, /^The example is in/],
     ],
   },
   "Show calculation": {
     prepare: async (pane) => void (await said(pane, /is shown\.$|no calculation/)),
     say: [[/^Show the calculation/, /is shown\.$|no calculation/]],
-  },
-  "Repair formulas": { say: [[/^Repair formulas$/, /^No Rigsheet formula shows #NAME\?/]] },
-  Copies: {
-    say: [
-      [/^Make a copy without add-in$/, /^The copy without add-in is made/],
-      [/^Make a values-only copy$/, /^The values-only copy is made/],
-      [/^Make the cards$/, /^The cards are made/],
-    ],
-  },
-  // An older workbook is upgraded in tests/pane/pane.test.ts; this one is of today's version.
-  Upgrade: {
-    prepare: async (pane) => void (await said(pane, /There is nothing to upgrade\.$/)),
-    say: [[/^Look again$/, /There is nothing to upgrade\.$/]],
   },
   Training: {
     prepare: ({ pane }) => pane.getByLabel("Trainees", { exact: true }).fill("Anna"),
@@ -352,25 +365,16 @@ const BUTTONS: Readonly<
       [/^Trainer's key$/, /^The key is made/],
     ],
   },
-  // This workbook is a job: the demonstrations stay out of it.
-  "Try this Excel": {
-    say: [
-      [/^Try it$/, /^Tried: /],
-      [/^Copy$/, /^The page is on the clipboard|^The text is marked/],
-      [/^As a workbook$/, /^The page is open as a workbook/],
-    ],
-  },
-  Settings: { say: [[/^Keep$/, /^Kept\./]] },
   Cautions: { say: [] },
 };
 
 framed("every button of every view is pressed, and does what it says", async (pane) => {
   const rooms = placeOfName(job, "rooms_run")!;
   await select(pane, { ...rooms, at: rooms.at.replace(/\d+/, (row) => String(Number(row) + 2)) });
-  const views = await pane.pane.getByRole("navigation").getByRole("button").allInnerTexts();
+  const views = await pane.pane.locator(".pane-tabs button").allInnerTexts();
   expect(views).toEqual(Object.keys(BUTTONS));
   for (const [view, { prepare, say }] of Object.entries(BUTTONS)) {
-    await openView(pane, view);
+    await openView(pane.pane, view);
     await prepare?.(pane);
     for (const [button, sentence] of say) {
       await press(pane, button);
@@ -389,7 +393,7 @@ withFramedPane(
   () => script,
   () => ({ oddities: {} }),
   async (pane) => {
-    await openView(pane, "Try this Excel");
+    await openView(pane.pane, "Try this Excel");
     await press(pane, "Try it");
     const summary = await said(pane, /^Tried: /);
     const page = await pane.pane.getByLabel("Text, to copy into a mail or a file").inputValue();
