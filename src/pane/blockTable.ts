@@ -54,12 +54,13 @@ export function blockTable(book: Book, sheetName: string, at: string): BlockTabl
   if (!sheet || !place) return `There is no cell ${at} on a sheet ${sheetName} any more.`;
   const definition = templateOf(book.template)?.definition;
   const reader = new Reader(book, sheet);
-  const block = placedBlocks(definition, placeIn(book.names)).find(
-    (one) =>
-      one.sheet === sheetName && one.zone.top - ROWS_OF_HEADS <= place.row && place.row <= one.zone.bottom,
-  );
-  if (block) return reader.block(block);
+  const blocks = placedBlocks(definition, placeIn(book.names)).filter((one) => one.sheet === sheetName);
   const rows = reader.rowsAround(place.row);
+  const block =
+    blocks.find(({ zone }) => zone.top <= place.row && place.row <= zone.bottom) ??
+    // Its heads, or what stands right above them.
+    blocks.find(({ zone }) => rows?.includes(zone.top - 1) || rows?.includes(zone.top - 2));
+  if (block) return reader.block(block);
   if (!rows)
     return `Nothing stands around ${sheetName} ${at}. Select a cell beside one that holds something.`;
   const fields = (definition?.sheets ?? [])
@@ -70,9 +71,6 @@ export function blockTable(book: Book, sheetName: string, at: string): BlockTabl
     );
   return fields ? reader.fields(fields, rows) : reader.region(rows);
 }
-
-/** Heads and units, above the thin row of a block. */
-const ROWS_OF_HEADS = 2;
 
 class Reader {
   private readonly writing: ShownWriting | undefined;
