@@ -14,7 +14,7 @@ const SHOWN: readonly (readonly (string | Html)[])[] = [
   [
     html`<code>#NAME?</code> in cells of ours`,
     "The add-in is not loaded, or was loaded after the workbook.",
-    "Press Rigsheet pane on the Home tab. Where it stays, press Repair formulas in the pane: it enters those formulas again as they are, and sets the sheets' protection again.",
+    "Press Rigsheet pane on the Home tab. Where it stays, press Check, Repair formulas in the pane: it enters those formulas again as they are, and sets the sheets' protection again.",
   ],
   [
     html`<code>#BUSY!</code>`,
@@ -60,7 +60,7 @@ export const inExcel = (): string =>
     body: html`<h1>In Excel</h1>
       <p class="lead">
         What Excel shows of functions that come from an add-in. Nobody who made Rigsheet had an Excel: this
-        follows Microsoft's documentation. Press Try this Excel in the pane to see what yours does.
+        follows Microsoft's documentation. Press Start, Try this Excel in the pane to see what yours does.
       </p>
       <h2 id="shows">What a cell shows</h2>
       ${wideTable("What a cell shows", ["You see", "Why", "What to do"], SHOWN)}
@@ -69,16 +69,16 @@ export const inExcel = (): string =>
         The fx beside the formula bar finds our functions by <code>RIG</code>, with a sentence for each and
         for each argument; “Help on this function” opens its page here. The result shown in that window is a
         preview, and where two workbooks are open it may show <code>#VALUE!</code> beside an argument that is
-        text: the cell computes all the same. The pane's Functions finds a function by what you want to know,
-        and puts a worked example into a cell.
+        text: the cell computes all the same. The pane's Learn, Functions finds a function by what you want to
+        know, and puts a worked example into a cell.
       </p>
       <h2 id="evaluate">Evaluate Formula, and F9 on a part</h2>
       <p>
         Excel can't step through a function that comes from an add-in: at that step it shows
         <code>#CALC!</code> or <code>#VALUE!</code>, and so does a part of a formula that is selected and
         computed with F9. Press Esc, not Enter, after F9, or the error is kept in the formula. In its place
-        the pane has Why? (what a cell is worked out from, step by step, with values) and Show calculation
-        (the equation with your figures in it).
+        the pane has, under Check, Why? (what a cell is worked out from, step by step, with values) and, under
+        Learn, Show calculation (the equation with your figures in it).
       </p>
       <h2 id="rules">Where our functions do not work</h2>
       <p>
@@ -87,10 +87,10 @@ export const inExcel = (): string =>
       </p>
       <h2 id="window">A workbook in a window of its own</h2>
       <p>
-        Start, Copies and Upgrade open a new workbook, and the pane stays with the old one. A workbook to work
-        in brings the pane with it where the add-in was given out by the admin center; elsewhere press
-        Rigsheet pane in its window. Settings in the pane turns that off for a workbook. Save it: nothing is
-        kept until you do.
+        New workbook and Upgrade (Start) and Copies (Hand over) open a new workbook, and the pane stays with
+        the old one. A workbook to work in brings the pane with it where the add-in was given out by the admin
+        center; elsewhere press Rigsheet pane in its window. Settings in the pane turns that off for a
+        workbook. Save it: nothing is kept until you do.
       </p>
       <h2 id="undo">Taking back</h2>
       <p>

@@ -2,7 +2,7 @@
 import { Frame } from "./frame";
 import { USUAL_PREFERENCES, type PaneHost, type Selection } from "./host";
 import { warningsOf, type Warning } from "./versions";
-import type { BuiltView, PaneContext, View } from "./view";
+import type { PaneContext, View } from "./view";
 import { addRows } from "./views/addRows";
 import { cautions } from "./views/cautions";
 import { check } from "./views/check";
@@ -12,9 +12,11 @@ import { enterAgain } from "./views/enterAgain";
 import { findFunction } from "./views/findFunction";
 import { pictures } from "./views/pictures";
 import { prices } from "./views/prices";
+import { readTable } from "./views/readTable";
 import { settings } from "./views/settings";
 import { standards } from "./views/standards";
 import { start } from "./views/start";
+import { steps } from "./views/steps";
 import { floors } from "./views/floors";
 import { survey } from "./views/survey";
 import { training } from "./views/training";
@@ -23,27 +25,14 @@ import { upgrade } from "./views/upgrade";
 import { whyCell } from "./views/whyCell";
 import { working } from "./views/working";
 
-const VIEWS = [
-  start,
-  findFunction,
-  addRows,
-  survey,
-  floors,
-  standards,
-  prices,
-  check,
-  diagnose,
-  pictures,
-  whyCell,
-  working,
-  enterAgain,
-  copies,
-  upgrade,
-  training,
-  tryExcel,
-  settings,
-  cautions,
-] as const;
+/** What a person is doing, and what helps with it; the first of each comes up until another was chosen. */
+const GROUPS: readonly { readonly label: string; readonly views: readonly View[] }[] = [
+  { label: "Start", views: [start, upgrade, settings, tryExcel] },
+  { label: "Fill in", views: [steps, addRows, survey, floors, standards, prices] },
+  { label: "Check", views: [check, whyCell, readTable, diagnose, enterAgain] },
+  { label: "Hand over", views: [copies, pictures] },
+  { label: "Learn", views: [findFunction, working, training, cautions] },
+];
 
 /**
  * Fills the root with the pane. The page brings pane.css.
@@ -57,8 +46,13 @@ export function mountPane(root: HTMLElement, host: PaneHost | undefined, why: Wa
   }
   const frame = new Frame(root);
   const context = contextOf(host, frame);
-  const views: readonly View[] = VIEWS;
-  for (const view of views) if (view.isFor?.(host) ?? true) frame.add(view, () => view.build(context));
+  for (const { label, views } of GROUPS)
+    frame.addGroup(
+      label,
+      views
+        .filter((view) => view.isFor?.(host) ?? true)
+        .map((view) => ({ ...view, build: () => view.build(context) })),
+    );
   frame.show(start.id);
   void warn(host, frame);
 }
@@ -103,8 +97,9 @@ const NO_HOST: Warning = {
 function mountWithoutHost(root: HTMLElement, why: Warning): void {
   const frame = new Frame(root);
   frame.showWarnings([why]);
-  for (const view of [findFunction, cautions]) {
-    frame.add(view, (): BuiltView => view.build(undefined));
-  }
+  frame.addGroup(
+    "Look up",
+    [findFunction, cautions].map((view) => ({ ...view, build: () => view.build(undefined) })),
+  );
   frame.show(findFunction.id);
 }

@@ -18,10 +18,11 @@ import { layOutChecks } from "./layOutChecks";
 import { layOutExercise, layOutTable } from "./layOutExercise";
 import { layOutFields } from "./layOutFields";
 import { layOutAnswer, layOutGrid, layOutText, layOutWords } from "./layOutLists";
+import { linesOf } from "./linesOf";
 import { ALERT_WORDS, LOOKS } from "./looks";
 import { DECIMALS_FIELD, withMoneyShown } from "./moneyShown";
 import { pageBreaks } from "./pageBreaks";
-import { put, widen, type SheetLayout } from "./sheetLayout";
+import { makeRoom, put, widen, type SheetLayout } from "./sheetLayout";
 import { columnsWanted, lastPrinted, makeRoomForLines, noteColumnOf, VERDICT_COLUMN } from "./sheetWidths";
 
 /** A printed page fills the width of the paper with the three columns that it has. */
@@ -101,6 +102,7 @@ function layOutSheet(
     rows,
     alerts: [...ALERT_WORDS, ...(definition.alerts ?? [])],
     noteColumn: noteColumnOf(definition),
+    heads: new Map(),
   };
 
   put(layout, 0, 0, LOOKS.title, { value: definition.name });
@@ -149,6 +151,10 @@ function layOutSheet(
         break;
     }
     row += 1;
+  }
+  for (const [head, texts] of layout.heads) {
+    const lines = texts.map(([column, text]) => linesOf(text, sheet.columnWidths[column]!));
+    makeRoom(layout, head, Math.max(...lines));
   }
   if (definition.kind === "about") makeRoomForLines(sheet);
   const right = printed

@@ -4,7 +4,7 @@ import type { Named } from "../formula/build";
 import { callsUs } from "../formula/callsUs";
 import type { Block, Column } from "./definition";
 import { validationOf } from "./inputValidation";
-import { leastWidthOf, linesOf } from "./linesOf";
+import { headWidthOf } from "./linesOf";
 import { alignment, inputLook, LOOKS, resultLook } from "./looks";
 import {
   CENTRED,
@@ -39,7 +39,7 @@ export function layOutBlock(layout: SheetLayout, block: Block, top: number, with
   sheet.rowHeights[anchor] = THIN_ROW_POINTS;
   sheet.rowHeights[end] = THIN_ROW_POINTS;
 
-  let lines = 1;
+  const heads: [column: number, text: string][] = [];
   let numberBefore = false;
   /** Where each column lies, and each part of one that spills sideways. */
   const spans = new Map<string, { left: number; right: number }>();
@@ -56,10 +56,10 @@ export function layOutBlock(layout: SheetLayout, block: Block, top: number, with
       const text = part ? acrossHead(column.head, part.head) : column.head;
       const { align } =
         afterNumber && at === left ? CENTRED : alignment(part?.format ?? column.format ?? "text");
-      const width = Math.max(part?.width ?? column.width ?? DEFAULT_COLUMN_WIDTH, leastWidthOf(text));
+      const width = headWidthOf(text, part?.width ?? column.width ?? DEFAULT_COLUMN_WIDTH);
       put(layout, head, at, { ...LOOKS.head, align }, { value: text });
       put(layout, unit, at, { ...LOOKS.unit, align }, { value: part?.unit ?? column.unit ?? "" });
-      lines = Math.max(lines, linesOf(text, width));
+      heads.push([at, text]);
       put(layout, end, at, LOOKS.end);
       widen(layout, at, width);
       if (part) {
@@ -85,7 +85,8 @@ export function layOutBlock(layout: SheetLayout, block: Block, top: number, with
   const first = ownInputs < 0 ? left : ownInputs;
   if (first > 0) name(layout, belowOf(block).name, end, 0, end + 1, first - 1);
   // Not every program makes a row as high as its text when it opens a file.
-  sheet.rowHeights[head] = lines * LINE_POINTS;
+  sheet.rowHeights[head] = LINE_POINTS;
+  layout.heads.set(head, heads);
   for (const group of block.groups ?? []) {
     name(layout, group.name, anchor, spans.get(group.from)!.left, end, spans.get(group.to)!.right);
   }

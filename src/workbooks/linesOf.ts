@@ -18,6 +18,16 @@ export const leastWidthOf = (head: string): number =>
       ),
   );
 
+/** A head that is taller pushes the rows below it off the screen. */
+const MOST_HEAD_LINES = 3;
+
+/** @returns the width of a column, in characters, at which its head has at most three lines and no word is broken */
+export function headWidthOf(head: string, wanted: number): number {
+  let width = Math.max(wanted, leastWidthOf(head));
+  while (linesOf(head, width) > MOST_HEAD_LINES) width++;
+  return width;
+}
+
 /** Words on lines of at most so many characters. */
 export function wrapped(text: string, width: number): string[] {
   const lines: string[] = [];

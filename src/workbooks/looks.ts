@@ -87,8 +87,11 @@ export const OWN_LOOK: Look = { bold: true, color: INK, fill: "F3D98B" };
 /** Words of a verdict that need attention. */
 export const ALERT_WORDS = ["low", "high", "look", "error", "missing", "dead", "doubtful", "steep"] as const;
 
+/** @returns the number format as files have it; undefined where a cell needs none */
+export const numberFormatOf = (format: Format): string | undefined => FORMATS[format];
+
 const formatted = (format: Format): Look => {
-  const text = FORMATS[format];
+  const text = numberFormatOf(format);
   return text === undefined ? {} : { format: text };
 };
 

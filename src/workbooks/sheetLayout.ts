@@ -21,6 +21,8 @@ export interface SheetLayout {
   readonly alerts: readonly string[];
   /** Column of the notes beside fields. */
   readonly noteColumn: number;
+  /** The heads of blocks by their row: as tall as their text once every part has widened the columns. */
+  readonly heads: Map<number, readonly (readonly [column: number, text: string])[]>;
 }
 
 export interface Content {

@@ -196,5 +196,17 @@ export async function statusIs(page: Page, wanted: RegExp): Promise<string> {
   return status(page);
 }
 
-export const openView = (page: Page, label: string): Promise<void> =>
-  page.getByRole("navigation").getByRole("button", { name: label, exact: true }).click();
+const exactly = (label: string): RegExp => new RegExp(`^${label.replace("?", "\\?")}$`);
+
+/**
+ * Opens a view of the pane by its name, as a person does: what the person is doing first, where it is not open.
+ * @param pane a page or a part of one
+ */
+export async function openView(pane: Pick<Page, "locator">, label: string): Promise<void> {
+  const view = pane.locator(".pane-tabs button").filter({ hasText: exactly(label) });
+  if (!(await view.isVisible())) {
+    const row = await view.evaluate((button) => button.parentElement!.id);
+    await pane.locator(`.pane-groups [aria-controls="${row}"]`).click();
+  }
+  await view.click();
+}

@@ -105,12 +105,14 @@ const open = (
   );
 
 const VIEWS = [
-  "Start",
+  "New workbook",
+  "Steps",
   "Functions",
   "Add rows",
   "Survey",
   "Price list",
-  "Check",
+  "Findings",
+  "Read as table",
   "Diagnose",
   "Pictures",
   "Why?",
@@ -149,8 +151,11 @@ async function fill(page: Page, view: (typeof VIEWS)[number]): Promise<void> {
       await page.getByText("The list names no currency").waitFor();
       await page.locator("summary", { hasText: "Columns of the list" }).click();
       break;
-    case "Check":
+    case "Findings":
       await statusIs(page, /^Found: \d+ wrong/);
+      break;
+    case "Read as table":
+      await statusIs(page, /is shown as a table: \d+ rows?\.$/);
       break;
     case "Why?":
     case "Show calculation":
@@ -258,7 +263,7 @@ open(
   "a window as low as at 400 % zoom scrolls as one page",
   { selection: calculated },
   async (page) => {
-    for (const view of ["Functions", "Check"] as const) {
+    for (const view of ["Functions", "Findings"] as const) {
       await fill(page, view);
       expect(await overflow(page)).toEqual([]);
       expect(await walk(page)).toEqual([]);
@@ -363,7 +368,7 @@ describe("what each view does", () => {
   open("Survey: looked at first, then added once, in the workbook's unit", {}, async (page) => {
     await fill(page, "Survey");
     await statusIs(page, /Nothing is written yet\.$/);
-    const text = await page.locator("section:not([hidden])").innerText();
+    const text = await page.locator(".pane-view:not([hidden])").innerText();
     for (const said of [
       /survey <b>\.csv, read as text, semicolons, UTF-8/,
       /Line 4 \(S-2\): run: “far” can't be read as a length\. Type it in ft, or with its unit/,
@@ -431,7 +436,7 @@ describe("what each view does", () => {
       await page.getByLabel("Currency of the list").fill("EUR");
       await page.keyboard.press("Tab");
       await page.getByText("1 line changed").waitFor();
-      const text = await page.locator("section:not([hidden])").innerText();
+      const text = await page.locator(".pane-view:not([hidden])").innerText();
       for (const said of [
         /0\.41 → 0\.36, −12\.2 %/,
         /13\.2 became 132, 10 times as much/,
@@ -461,7 +466,7 @@ describe("what each view does", () => {
   );
 
   open("Check: a finding leads to what mends it, to where it is seen, and to each way", {}, async (page) => {
-    await fill(page, "Check");
+    await fill(page, "Findings");
     const finding = page.locator(".pane-findings li", { hasText: "Conductors that need attention" });
     const jumps = finding.locator(".pane-jump");
     const [mend, seen] = await jumps.allInnerTexts();
@@ -481,7 +486,7 @@ describe("what each view does", () => {
     { selection: calculated },
     async (page) => {
       await fill(page, "Why?");
-      const head = (): Promise<string> => page.locator(".pane-views h2").first().innerText();
+      const head = (): Promise<string> => page.locator(".pane-view:not([hidden]) h2").first().innerText();
       expect(await head()).toContain(`(${calculated.sheet} ${calculated.at})`);
       const first = page.locator(".pane-list .pane-jump").first();
       const [, sheet, at] = /\((.+) ([A-Z]+\d+)\)$/.exec(await first.innerText())!;
@@ -497,7 +502,7 @@ describe("what each view does", () => {
     { selection: calculated },
     async (page) => {
       await fill(page, "Show calculation");
-      await page.getByText("LOOKANGLES").first().waitFor();
+      await page.locator(".pane-view:not([hidden])").getByText("LOOKANGLES").first().waitFor();
       expect(await page.locator(".pane-steps li").count()).toBeGreaterThan(5);
       await page.evaluate(() =>
         (globalThis as unknown as { panePage: { host: { select(one: object): void } } }).panePage.host.select(
@@ -611,11 +616,11 @@ describe("diagnosis", () => {
       expect(await statusIs(page, /^4 of 24 outlets measured/)).toBe(
         "4 of 24 outlets measured. Likeliest: unrated splitter in the run, G-03.",
       );
-      const first = page.locator(".pane-findings").first().locator("li").first();
+      const first = page.locator(".pane-view:not([hidden]) .pane-findings").first().locator("li").first();
       expect(await first.innerText()).toMatch(
         /^unrated splitter in the run, G-03: .*%\s+.*−12\.0 dB at the highest frequency.*\s+Next: .*1000 MHz/s,
       );
-      const outlets = page.locator(".pane-findings").last().locator("li");
+      const outlets = page.locator(".pane-view:not([hidden]) .pane-findings").last().locator("li");
       expect(await outlets.count()).toBe(4);
       expect(await outlets.first().innerText()).toMatch(/G-03, lounge: look/);
       await outlets.first().getByRole("button").click();
@@ -634,7 +639,9 @@ describe("diagnosis", () => {
     await openView(page, "Diagnose");
     // Not the words of the work that is going on, “Reading what was measured…”.
     expect(await statusIs(page, /measured yet/)).toBe("Nothing is measured yet.");
-    expect(await page.locator(".pane-findings").innerText()).toMatch(/Measure every outlet/);
+    expect(await page.locator(".pane-view:not([hidden]) .pane-findings").innerText()).toMatch(
+      /Measure every outlet/,
+    );
   });
 
   open("cards for the crew are handed over by the host", {}, async (page) => {
@@ -664,23 +671,169 @@ describe("PDF", () => {
   );
 });
 
+describe("the groups of views", () => {
+  const nav = (page: Page) => page.getByRole("navigation");
+  const current = (page: Page): Promise<string[]> => nav(page).locator("[aria-current]").allInnerTexts();
+
+  open("few buttons; each view in two presses, and the last one of a group again", {}, async (page) => {
+    expect(await nav(page).getByRole("button").allInnerTexts()).toEqual([
+      ...["Start", "Fill in", "Check", "Hand over", "Learn"],
+      ...["New workbook", "Upgrade", "Settings"],
+    ]);
+    expect(await current(page)).toEqual(["Start", "New workbook"]);
+    const all = await page.locator(".pane-tabs button").allInnerTexts();
+    expect([...all].sort()).toEqual([...VIEWS, "Floors", "Standards"].sort());
+    await nav(page).getByRole("button", { name: "Learn", exact: true }).click();
+    expect(await current(page)).toEqual(["Learn", "Functions"]);
+    await nav(page).getByRole("button", { name: "Training", exact: true }).click();
+    await nav(page).getByRole("button", { name: "Start", exact: true }).click();
+    await nav(page).getByRole("button", { name: "Learn", exact: true }).click();
+    expect(await current(page)).toEqual(["Learn", "Training"]);
+    await page.getByRole("heading", { name: "Exercises for trainees" }).waitFor();
+  });
+
+  open("arrow keys go along a row, Enter opens, and the focus stays where it is", {}, async (page) => {
+    const focused = (): Promise<string> => page.evaluate(() => document.activeElement!.textContent);
+    await nav(page).getByRole("button", { name: "Start", exact: true }).focus();
+    const walked: string[] = [];
+    for (const key of ["ArrowRight", "ArrowLeft", "ArrowLeft", "ArrowRight", "End", "Home"]) {
+      await page.keyboard.press(key);
+      walked.push(await focused());
+    }
+    expect(walked).toEqual(["Fill in", "Start", "Learn", "Start", "Learn", "Start"]);
+    await page.keyboard.press("ArrowRight");
+    await page.keyboard.press("Enter");
+    expect([await focused(), await current(page)]).toEqual(["Fill in", ["Fill in", "Steps"]]);
+  });
+
+  for (const width of [320, 160])
+    open(
+      `${width} pixels wide: no name of a group or a view is cut`,
+      {},
+      async (page) => {
+        for (const view of VIEWS) {
+          await openView(page, view);
+          const cut = await nav(page)
+            .getByRole("button")
+            .evaluateAll((buttons) =>
+              buttons
+                .filter((one) => {
+                  const words = document.createRange();
+                  words.selectNodeContents(one);
+                  const [box, text] = [one.getBoundingClientRect(), words.getBoundingClientRect()];
+                  const isOut = text.left < box.left || text.right > box.right || text.bottom > box.bottom;
+                  return isOut || box.right > innerWidth || words.getClientRects().length > 1;
+                })
+                .map(({ textContent }) => textContent),
+            );
+          expect({ view, cut }).toEqual({ view, cut: [] });
+          expect({ view, overflow: await overflow(page) }).toEqual({ view, overflow: [] });
+        }
+      },
+      // As in a pane of 320 pixels at a zoom of 200 %.
+      { width, height: 2 * width },
+    );
+});
+
+describe("read as a table", () => {
+  const rooms = { sheet: "Rooms", at: "H8" };
+  const table = (page: Page) => page.locator(".pane-views table:visible");
+
+  open(
+    "heads, units, what is to be filled in, values as shown; a row leads to its cell",
+    { selection: rooms },
+    async (page) => {
+      await openView(page, "Read as table");
+      await statusIs(page, /^Outlets, on Rooms is shown as a table: 24 rows\.$/);
+      expect(await table(page).locator("caption").innerText()).toBe("Outlets, on Rooms");
+      const heads = await table(page).locator("thead th[scope=col]").allInnerTexts();
+      expect(heads).toContain("Run (m or ft), to fill in");
+      expect(heads).toContain("Margin above minimum (dB)");
+      expect(
+        await page.getByText(/^Rows 1 to 24 of 24\. \d+ rows more ready, nothing in them\.$/).count(),
+      ).toBe(1);
+      const row = table(page).getByRole("row", { name: /^G-03/ });
+      // As the demonstration's Rooms sheet shows it.
+      expect(
+        await row
+          .locator("td")
+          .nth(heads.indexOf("Run (m or ft), to fill in") - 1)
+          .innerText(),
+      ).toBe("12.5");
+      expect(await row.getByText("blank, to fill in").count()).toBeGreaterThan(0);
+      await page.getByLabel("The buttons of the rows go to the column").selectOption("Fed from");
+      await row.getByRole("button", { name: "G-03, go to row 8" }).click();
+      await statusIs(page, /^Rooms F8 is selected\.$/);
+      expect(await callsOf(page)).toContainEqual(["goTo", "Rooms", "F8"]);
+    },
+  );
+
+  const many = 450;
+  const long: Book = {
+    ...book,
+    template: "",
+    names: [],
+    sheets: [
+      {
+        ...book.sheets[0]!,
+        name: "List",
+        validations: [],
+        results: {},
+        cells: Object.fromEntries(
+          Array.from({ length: many }, (_, row) => [
+            [`A${row + 1}`, { value: row === 0 ? "Piece" : `piece ${row}` }],
+            [`B${row + 1}`, { value: row === 0 ? "Length" : row }],
+          ]).flat(),
+        ),
+      },
+    ],
+  };
+  open(
+    "a long table comes in parts, the selected row in the first; nothing around a cell is said",
+    { book: long, selection: { sheet: "List", at: "B250" } },
+    async (page) => {
+      await openView(page, "Read as table");
+      await page.getByText("Rows 201 to 400 of 449.").waitFor();
+      expect(await table(page).locator("tbody tr").count()).toBe(200);
+      await page.getByRole("button", { name: "The next rows" }).click();
+      await page.getByText("Rows 401 to 449 of 449.").waitFor();
+      await page.getByRole("button", { name: "The 200 rows before" }).click();
+      await page.getByText("Rows 201 to 400 of 449.").waitFor();
+      expect(await table(page).locator("thead").innerText()).toMatch(/Piece\s+Length/);
+      await page.evaluate(() =>
+        (globalThis as unknown as { panePage: { host: { select(one: object): void } } }).panePage.host.select(
+          {
+            sheet: "List",
+            at: "B900",
+          },
+        ),
+      );
+      await page.getByRole("button", { name: "Read the rows around List B900" }).click();
+      await statusIs(page, /^Nothing stands around List B900\./);
+      expect(await table(page).count()).toBe(0);
+    },
+  );
+});
+
 describe("trouble", () => {
   const CALLS = [
-    ["Start", "Demonstration", "startWorkbook"],
-    ["Check", "Check again", "readBook"],
+    ["New workbook", "Demonstration", "startWorkbook"],
+    ["Findings", "Check again", "readBook"],
+    ["Read as table", "Read the rows", "readBook"],
     ["Why?", "Why this cell?", "readBook"],
     ["Show calculation", "Show the calculation", "selection"],
     ["Repair formulas", "Repair formulas", "enterOursAgain"],
     ["Copies", "Make a values-only copy", "handOverCopy"],
     ["Settings", "Keep", "keepPreferences"],
   ] as const;
+  const AT_ONCE = new Set<string>(["Findings", "Read as table", "Why?", "Show calculation"]);
   for (const [view, button, call] of CALLS) {
     open(
       `${call} refused: the host's sentence is shown`,
       { refuse: { [call]: "The sheet is <b>protected</b>. Unprotect it." } },
       async (page) => {
         await openView(page, view);
-        if (view !== "Check" && view !== "Why?" && view !== "Show calculation")
+        if (!AT_ONCE.has(view))
           await page.getByRole("region").getByRole("button", { name: button, exact: true }).click();
         expect(await statusIs(page, /^Not done\./)).toBe(
           "Not done. The sheet is <b>protected</b>. Unprotect it.",
@@ -768,7 +921,7 @@ describe("trouble", () => {
       selection: { sheet: HOSTILE, at: "A1", formula: HOSTILE, result: HOSTILE },
     },
     async (page) => {
-      await openView(page, "Check");
+      await openView(page, "Findings");
       await statusIs(page, /^Found:/);
       await openView(page, "Show calculation");
       await statusIs(page, /no calculation/);

@@ -116,7 +116,8 @@ open("drawn anew each time that it comes up", async (page) => {
     () => (globalThis as never as { panePage: { host: { calls: unknown[][] } } }).panePage.host.calls.length,
   );
   await openView(page, "Cautions");
-  await openView(page, "Pictures");
+  // The group comes up with the view that was shown of it last.
+  await page.getByRole("navigation").getByRole("button", { name: "Hand over", exact: true }).click();
   await statusIs(page, /^Distribution drawn/);
   const after = await page.evaluate(
     () => (globalThis as never as { panePage: { host: { calls: unknown[][] } } }).panePage.host.calls.length,

@@ -12,7 +12,7 @@ import type { View } from "../view";
 
 export const check: View = {
   id: "check",
-  label: "Check",
+  label: "Findings",
   title: "Check this workbook",
   build: ({ host, run, say }) => {
     const list = new FindingList();

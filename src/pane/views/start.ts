@@ -9,7 +9,7 @@ import type { View } from "../view";
 
 export const start: View = {
   id: "start",
-  label: "Start",
+  label: "New workbook",
   title: "Start a workbook",
   build: ({ host, run, preferences }) => {
     const choice = make(
@@ -123,7 +123,7 @@ export const start: View = {
           make("dt", {}, "Demonstration"),
           make("dd", {}, "An invented job with its prices, and faults in it to find."),
         ),
-        paragraph("Fill the boxed cells, sheet by sheet. Then use Check.", "pane-quiet"),
+        paragraph("Fill the boxed cells, sheet by sheet. Then press Check.", "pane-quiet"),
       ],
     };
   },

@@ -3,7 +3,7 @@ import { copyFileSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { chromium } from "playwright-core";
 import type { ShelfList } from "../../../src/hosts/desk/protocol";
-import { FLAGS, onPath } from "../../pane/inChromium";
+import { FLAGS, onPath, openView } from "../../pane/inChromium";
 import { withChromium } from "../../support/tools";
 import { askJson, BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder } from "./desk";
 
@@ -24,12 +24,14 @@ withChromium("version 1 becomes today's, and Restore brings it back", async (pro
     const notice = page.locator(".desk-notice p");
     const total = page.locator(".desk-figure").first();
     await page.goto(desk.address);
-    await notice.filter({ hasText: /^This job is of version 1 of .* see under Pane, Upgrade/ }).waitFor();
+    await notice
+      .filter({ hasText: /^This job is of version 1 of .* see under Pane, Start, Upgrade/ })
+      .waitFor();
     // As the file itself has it.
     expect(await total.innerText()).toBe("Total 6,799.57");
 
     await bar.getByRole("button", { name: "Pane", exact: true }).click();
-    await pane.getByRole("button", { name: "Upgrade", exact: true }).first().click();
+    await openView(page, "Upgrade");
     await pane.getByText(/Read what an upgrade does/).waitFor();
     expect(await pane.innerText()).toMatch(/Total: 6799\.57 demonstration money, as before/);
     await pane.locator("section:visible").getByRole("button", { name: "Upgrade", exact: true }).click();

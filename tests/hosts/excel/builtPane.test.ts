@@ -31,7 +31,7 @@ import { undoOf } from "../../support/excel/undoSupport";
 import { setOfMember } from "../../support/excel/requirementSets";
 import { readBySomebodyElse } from "../../support/readBySomebodyElse";
 import { withChromium } from "../../support/tools";
-import { BUNDLE_MS } from "../../pane/inChromium";
+import { BUNDLE_MS, openView } from "../../pane/inChromium";
 import { BUILD_MS, buildDesk } from "../desk/desk";
 import { askedOfExcel, closeFrames, standInScript, withFramedPane, type FramedPane } from "./framedPane";
 import type { StandInPage } from "./standInPage";
@@ -71,9 +71,6 @@ const framed = (name: string, work: (pane: FramedPane) => Promise<void>): void =
     work,
   );
 
-const openView = ({ pane }: FramedPane, label: string): Promise<void> =>
-  pane.getByRole("navigation").getByRole("button", { name: label, exact: true }).click();
-
 const press = ({ pane }: FramedPane, name: string | RegExp): Promise<void> =>
   pane.locator("section:not([hidden]), dialog").getByRole("button", { name, exact: true }).first().click();
 
@@ -111,7 +108,7 @@ describe("copies", () => {
   ] as const satisfies readonly (readonly [CopyKind, string, RegExp])[];
 
   framed("all three are sound workbooks, and what Node makes of the same file", async (pane) => {
-    await openView(pane, "Copies");
+    await openView(pane.pane, "Copies");
     for (const [, button, sentence] of COPIES) {
       await press(pane, button);
       await said(pane, sentence);
@@ -146,7 +143,7 @@ describe("copies", () => {
 });
 
 framed("the proposal and the quote are the pages that the command writes of the same file", async (pane) => {
-  await openView(pane, "Copies");
+  await openView(pane.pane, "Copies");
   for (const [button, name, run] of [
     ["Print as PDF", /Quote\.pdf$/, printJob],
     [
@@ -187,7 +184,7 @@ describe("surveys", () => {
   ] as const;
   for (const [kind, chosen] of FILES) {
     framed(`${kind}: its outlets are on Rooms`, async (pane) => {
-      await openView(pane, "Survey");
+      await openView(pane.pane, "Survey");
       await pane.pane.getByLabel("File, .csv or .xlsx").setInputFiles(chosen());
       await said(pane, /^The preview shows what was understood/);
       await press(pane, "Add 2 outlets to Rooms");
@@ -200,7 +197,7 @@ describe("surveys", () => {
   }
 
   framed("an old workbook under the new ending is refused with its sentence", async (pane) => {
-    await openView(pane, "Survey");
+    await openView(pane.pane, "Survey");
     // The first bytes of the older container ([MS-CFB] 2.2), and the name that an encrypted one holds.
     const protectedFile = Buffer.concat([
       Buffer.from("d0cf11e0a1b11ae1", "hex"),
@@ -220,7 +217,7 @@ describe("surveys", () => {
 });
 
 framed("training: the sheets and the key are those that Node makes", async (pane) => {
-  await openView(pane, "Training");
+  await openView(pane.pane, "Training");
   await pane.pane.getByLabel("Trainees", { exact: true }).fill("Anna Berg\nBo");
   await pane.pane.getByLabel("Seed, a whole number").fill("2026");
   await press(pane, "Draw");
@@ -262,6 +259,11 @@ withFramedPane(
   },
 );
 
+function filledRun(): { sheet: string; at: string } {
+  const { sheet, at } = placeOfName(job, "rooms_run")!;
+  return { sheet, at: at.replace(/\d+/, (row) => String(Number(row) + 2)) };
+}
+
 /** What each button of a view is to say; a view's own preparation comes first. */
 const BUTTONS: Readonly<
   Record<
@@ -272,7 +274,7 @@ const BUTTONS: Readonly<
     }
   >
 > = {
-  Start: {
+  "New workbook": {
     say: [
       [/^Empty$/, /^The empty workbook is ready/],
       [/^Demonstration$/, /^The demonstration is ready/],
@@ -282,17 +284,23 @@ const BUTTONS: Readonly<
     prepare: async ({ pane }) =>
       void (await pane.locator("summary", { hasText: "somebody else's quote" }).click()),
   },
-  Functions: {
-    prepare: async ({ pane }) => {
-      await pane.getByLabel("What do you want to know?").fill("azimuth");
-      await pane.locator("summary", { hasText: "RIG.AZIMUTH" }).click();
-    },
+  // An older workbook is upgraded in tests/pane/pane.test.ts; this one is of today's version.
+  Upgrade: {
+    prepare: async (pane) => void (await said(pane, /There is nothing to upgrade\.$/)),
+    say: [[/^Look again$/, /There is nothing to upgrade\.$/]],
+  },
+  Settings: { say: [[/^Keep$/, /^Kept\./]] },
+  // This workbook is a job: the demonstrations stay out of it.
+  "Try this Excel": {
     say: [
-      [/^Put the example/, /is not empty: replace it/],
-      [/^Keep the cell$/, /^The cell was left as it is/],
-      [/^Put the example/, /is not empty: replace it/],
-      [/^Replace it$/, /^The example is in/],
+      [/^Try it$/, /^Tried: /],
+      [/^Copy$/, /^The page is on the clipboard|^The text is marked/],
+      [/^As a workbook$/, /^The page is open as a workbook/],
     ],
+  },
+  Steps: {
+    prepare: async (pane) => void (await said(pane, /sheets have all that they need/)),
+    say: [[/^Look again$/, /sheets have all that they need/]],
   },
   "Add rows": { say: [[/^Add rows$/, /^10 rows added at the end of Outlets/]] },
   Survey: { say: [] },
@@ -315,7 +323,7 @@ const BUTTONS: Readonly<
   },
   // Of a file that is chosen; tests/pane has it.
   "Price list": { say: [] },
-  Check: {
+  Findings: {
     prepare: async (pane) => {
       await said(pane, /^Found: /);
       await press(pane, /^Settle…$/);
@@ -333,11 +341,38 @@ const BUTTONS: Readonly<
       [/^[A-Z][a-z ]+ [A-Z]+\d+/, /is selected\.$/],
     ],
   },
+  "Why?": {
+    prepare: async (pane) => {
+      await said(pane, /is shown\.$|as it was entered/);
+      await select(pane, placeOfName(job, "quote_total")!);
+    },
+    say: [
+      [/^Why .*\?$/, /is shown\.$/],
+      [/\([A-Z][A-Za-z ]+ [A-Z]+\d+\)$/, /is shown\.$|as it was entered/],
+    ],
+  },
+  "Read as table": {
+    prepare: async (pane) => void (await said(pane, /is shown as a table: \d+ rows?\.$/)),
+    say: [
+      [/^Read the rows around/, /is shown as a table: \d+ rows?\.$/],
+      [/, go to row \d+$/, /is selected\.$/],
+    ],
+  },
   Diagnose: {
     prepare: async (pane) => void (await said(pane, /measured/)),
     say: [
       [/^Diagnose again$/, /measured/],
       [/^Enter readings$/, /^Enter lowest frequency, highest frequency and volts/],
+    ],
+  },
+  "Repair formulas": { say: [[/^Repair formulas$/, /^No Rigsheet formula shows #NAME\?/]] },
+  Copies: {
+    say: [
+      [/^Make a copy without add-in$/, /^The copy without add-in is made/],
+      [/^Make a values-only copy$/, /^The values-only copy is made/],
+      [/^Make the cards$/, /^The cards are made/],
+      [/^Proposal as PDF$/, / - proposal\.pdf is made: \d+ pages\./],
+      [/^Print as PDF$/, / - Quote\.pdf is made: 1 page\./],
     ],
   },
   Pictures: {
@@ -351,34 +386,23 @@ const BUTTONS: Readonly<
       [/^Close$/, /^Slots and obstacles drawn/],
     ],
   },
-  "Why?": {
-    prepare: async (pane) => {
-      await said(pane, /is shown\.$|as it was entered/);
-      await select(pane, placeOfName(job, "quote_total")!);
+  Functions: {
+    prepare: async (framedPane) => {
+      await select(framedPane, filledRun());
+      const { pane } = framedPane;
+      await pane.getByLabel("What do you want to know?").fill("azimuth");
+      await pane.locator("summary", { hasText: "RIG.AZIMUTH" }).click();
     },
     say: [
-      [/^Why .*\?$/, /is shown\.$/],
-      [/\([A-Z][A-Za-z ]+ [A-Z]+\d+\)$/, /is shown\.$|as it was entered/],
+      [/^Put the example/, /is not empty: replace it/],
+      [/^Keep the cell$/, /^The cell was left as it is/],
+      [/^Put the example/, /is not empty: replace it/],
+      [/^Replace it$/, /^The example is in/],
     ],
   },
   "Show calculation": {
     prepare: async (pane) => void (await said(pane, /is shown\.$|no calculation/)),
     say: [[/^Show the calculation/, /is shown\.$|no calculation/]],
-  },
-  "Repair formulas": { say: [[/^Repair formulas$/, /^No Rigsheet formula shows #NAME\?/]] },
-  Copies: {
-    say: [
-      [/^Make a copy without add-in$/, /^The copy without add-in is made/],
-      [/^Make a values-only copy$/, /^The values-only copy is made/],
-      [/^Make the cards$/, /^The cards are made/],
-      [/^Proposal as PDF$/, / - proposal\.pdf is made: \d+ pages\./],
-      [/^Print as PDF$/, / - Quote\.pdf is made: 1 page\./],
-    ],
-  },
-  // An older workbook is upgraded in tests/pane/pane.test.ts; this one is of today's version.
-  Upgrade: {
-    prepare: async (pane) => void (await said(pane, /There is nothing to upgrade\.$/)),
-    say: [[/^Look again$/, /There is nothing to upgrade\.$/]],
   },
   Training: {
     prepare: ({ pane }) => pane.getByLabel("Trainees", { exact: true }).fill("Anna"),
@@ -388,34 +412,23 @@ const BUTTONS: Readonly<
       [/^Trainer's key$/, /^The key is made/],
     ],
   },
-  // This workbook is a job: the demonstrations stay out of it.
-  "Try this Excel": {
-    say: [
-      [/^Try it$/, /^Tried: /],
-      [/^Copy$/, /^The page is on the clipboard|^The text is marked/],
-      [/^As a workbook$/, /^The page is open as a workbook/],
-    ],
-  },
-  Settings: { say: [[/^Keep$/, /^Kept\./]] },
   Cautions: { say: [] },
 };
 
 framed("every button of every view is pressed, and does what it says", async (pane) => {
-  const rooms = placeOfName(job, "rooms_run")!;
-  await select(pane, { ...rooms, at: rooms.at.replace(/\d+/, (row) => String(Number(row) + 2)) });
-  const views = await pane.pane.getByRole("navigation").getByRole("button").allInnerTexts();
+  await select(pane, filledRun());
+  const views = await pane.pane.locator(".pane-tabs button").allInnerTexts();
   expect(views).toEqual(Object.keys(BUTTONS));
   for (const [view, { prepare, say }] of Object.entries(BUTTONS)) {
-    await openView(pane, view);
+    await openView(pane.pane, view);
     await prepare?.(pane);
     for (const [button, sentence] of say) {
       await press(pane, button);
       await said(pane, sentence);
     }
     const shown = pane.pane.locator("section:not([hidden]) button:visible");
-    const unpressed = (await shown.allInnerTexts()).filter(
-      (text) => !say.some(([button]) => button.test(text)),
-    );
+    const names = await shown.evaluateAll((all) => all.map((one) => one.ariaLabel ?? one.textContent));
+    const unpressed = names.filter((text) => !say.some(([button]) => button.test(text)));
     expect({ view, unpressed }).toEqual({ view, unpressed: [] });
   }
 });
@@ -425,7 +438,7 @@ withFramedPane(
   () => script,
   () => ({ oddities: {} }),
   async (pane) => {
-    await openView(pane, "Try this Excel");
+    await openView(pane.pane, "Try this Excel");
     await press(pane, "Try it");
     const summary = await said(pane, /^Tried: /);
     const page = await pane.pane.getByLabel("Text, to copy into a mail or a file").inputValue();

@@ -25,9 +25,11 @@ import type { Bar, JobFigures } from "./bar";
 import { additionsTo, rowsToAdd } from "./blocksOnGrid";
 import type { CellEntry } from "./cellEntry";
 import { refusalFor, wordsFor } from "./cellLine";
+import { cellInWords, CellTold } from "./cellTold";
 import type { OpenDesk } from "./deskHost";
 import { KEPT, zonesWithout, type DeskGuard } from "./deskPlugin";
 import { entriesToType } from "./entriesToType";
+import { withLabels } from "./gridLabels";
 import type { GridCommand, GridPosition } from "./libraryTypes";
 import { outletsToAdd, roomsNow } from "./outletsToAdd";
 import { replayed, type Replayed, type Transport } from "./replayed";
@@ -60,6 +62,8 @@ export class Desk implements OpenDesk {
   private readonly watchers = new Set<() => void>();
   private app: owl.App | undefined;
   private spreadsheet: { focusGrid(): void } | undefined;
+  private readonly told = new CellTold();
+  private readonly gridTemplates: string;
   private shown = 0;
   private label = "";
   /** Another book is asked for: by the review list, the pane. */
@@ -71,8 +75,10 @@ export class Desk implements OpenDesk {
     private readonly bar: Bar,
     private readonly guard: DeskGuard,
     private readonly entry: CellEntry,
-    private readonly gridTemplates: string,
+    gridTemplates: string,
   ) {
+    this.gridTemplates = withLabels(gridTemplates);
+    line.after(this.told.element);
     entry.changed = (refused) => {
       // The editor itself shows which cell is meant.
       root.classList.toggle("desk-entry-refused", refused !== undefined);
@@ -356,6 +362,7 @@ export class Desk implements OpenDesk {
     this.line.role = refused ? "alert" : null;
     this.line.textContent = text;
     this.line.title = text;
+    this.told.tell(() => cellInWords(this.model, this.place, this.definition));
     for (const changed of this.watchers) changed();
   }
 

@@ -18,7 +18,10 @@ const KEYS: readonly (readonly [string, string])[] = [
   ["Ctrl+P", "print the quote, other sheets, cards for the crew, or the proposal; or save them as PDF"],
   ["Ctrl+C, Ctrl+V", "copy, paste; calculated cells are left as they are"],
   ["Ctrl+H", "find and replace"],
-  ["F6", "from the grid to the pane, to the bar, and back"],
+  [
+    "F6",
+    "from the grid to the pane, to the bar, and back; there, Check, Read as table has the rows for a screen reader",
+  ],
   ["F8", "to the next finding of the list; with Shift to the one before"],
   ["Shift+PageDown, Shift+PageUp", "next sheet, previous sheet"],
 ];
@@ -65,7 +68,7 @@ export function showHelp(functions: readonly SheetFunction[]): void {
       make(
         "p",
         {},
-        `${KEPT[stand]} “Jobs” lists all jobs with their frozen revisions; nothing is thrown away but by you. “Export all…” there puts all of them into one file, and “Bring in…” takes such a file in, on any other browser or desk, and loses nothing that is there. “Save .xlsx” makes a workbook file for others. A job of an older version goes on as it is, or is upgraded under Pane, Upgrade, which freezes it first.`,
+        `${KEPT[stand]} “Jobs” lists all jobs with their frozen revisions; nothing is thrown away but by you. “Export all…” there puts all of them into one file, and “Bring in…” takes such a file in, on any other browser or desk, and loses nothing that is there. “Save .xlsx” makes a workbook file for others. A job of an older version goes on as it is, or is upgraded under Pane, Start, Upgrade, which freezes it first.`,
       ),
       make(
         "p",

@@ -9,5 +9,5 @@ export function olderVersion({ getters }: GridModel): string | undefined {
   const origin = originOf({ template, templateVersion });
   if (origin?.made !== "earlier") return undefined;
   const { title, definition } = origin.template;
-  return `This job is of version ${templateVersion || "unknown"} of “${title}”; today's is ${definition.version}. Go on with it as it is, or see under Pane, Upgrade, what carries over and what it then comes to.`;
+  return `This job is of version ${templateVersion || "unknown"} of “${title}”; today's is ${definition.version}. Go on with it as it is, or see under Pane, Start, Upgrade, what carries over and what it then comes to.`;
 }

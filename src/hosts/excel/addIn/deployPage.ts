@@ -26,8 +26,8 @@ export function deployPage(address: string): string {
       </p>
       <p class="caution">
         Nobody has run Rigsheet in Excel yet. Try it with one person before you give it to all: in the pane,
-        “Try this Excel” says what that Excel does. The snippets for nginx (1.22) and Apache (2.4) were run;
-        the one for IIS follows its manual.
+        under Start, “Try this Excel” says what that Excel does. The snippets for nginx (1.22) and Apache
+        (2.4) were run; the one for IIS follows its manual.
       </p>
 
       <h2>1. Put this folder on a web server</h2>
@@ -137,14 +137,14 @@ export function deployPage(address: string): string {
         <li>The pane stays blank or says that the add-in could not be started.</li>
         <li>
           Formulas with <code>RIG.</code> show the values of the last save until something recalculates, then
-          <code>#NAME?</code>. What was typed in is safe. Back on the network, open the pane and choose Repair
-          formulas.
+          <code>#NAME?</code>. What was typed in is safe. Back on the network, open the pane and choose Check,
+          Repair formulas.
         </li>
         <li>Where Excel still has the files of an earlier visit, it may work for a while.</li>
       </ul>
       <p>
         Who works without a network uses the desk, a page in the browser that opens the same workbooks, or a
-        copy without add-in, which recalculates in any Excel (Copies in the pane).
+        copy without add-in, which recalculates in any Excel (Hand over, Copies in the pane).
       </p>
 
       <h2>A new version</h2>
