@@ -25,6 +25,7 @@ import { proposalJob } from "./proposalJob";
 import { shelf } from "./shelf";
 import { floor } from "./floor";
 import { standardsCommand } from "./standards";
+import { stepsOfJob } from "./steps";
 import { surveyJob } from "./survey";
 import { upgradeJob } from "./upgrade";
 import { whyCell } from "./why";
@@ -35,6 +36,7 @@ const HELP = `rigsheet: plans and prices multi-room single-cable satellite recep
   rigsheet calc "FORMULA" …     compute trade functions; one JSON object a line
   rigsheet new TEMPLATE …       make a workbook, from a site survey or empty
   rigsheet survey JOB.xlsx FILE a site survey into a job that is there
+  rigsheet steps JOB.xlsx       what is filled, sheet by sheet, and what is missing
   rigsheet price JOB.xlsx       recalculate a job and print what it comes to
   rigsheet review FILE …        find what is wrong in filled workbooks, or whole folders
   rigsheet shelf [FOLDER]       list a folder's jobs: number, name, customer, total
@@ -87,6 +89,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   shelf,
   floor,
   standards: standardsCommand,
+  steps: stepsOfJob,
   survey: surveyJob,
   upgrade: upgradeJob,
   why: whyCell,
