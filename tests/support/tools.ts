@@ -132,6 +132,12 @@ export const withFirefox = (name: string, fn: (path: string) => Promise<void> | 
 export const withPoppler = (name: string, fn: () => Promise<void> | void): void =>
   withTool(poppler(), name, fn);
 
+/** @param declare declares the test where poppler's tools are there, with all else that it needs */
+export function alsoWithPoppler(name: string, declare: () => void): void {
+  if (poppler().path === undefined) withPoppler(name, () => undefined);
+  else declare();
+}
+
 /** A test that needs xmllint; it is given the path of the program. */
 export const withXmllint = (name: string, fn: (path: string) => Promise<void> | void): void =>
   withTool(xmllint(), name, fn);

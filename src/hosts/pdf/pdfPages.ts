@@ -67,6 +67,8 @@ const NOT_DRAWN = /<(title|desc)>[^<]*<\/\1>/g;
 /** The library fits a picture into a box only where it names no size itself. */
 const OWN_SIZE = /^(<svg[^>]*?) width="[^"]*" height="[^"]*"/;
 
+const MS_PER_SECOND = 1000;
+
 export class PdfPages {
   private readonly document: PDFDocument;
   private readonly chunks: Uint8Array[] = [];
@@ -78,6 +80,8 @@ export class PdfPages {
     readonly type: PrintType,
     { title, author, subject, language, at }: PdfFacts,
   ) {
+    // A PDF tells seconds (ISO 32000-1, 7.9.4), and its identifier would differ by what it does not tell.
+    const made = new Date(Math.floor(at.getTime() / MS_PER_SECOND) * MS_PER_SECOND);
     this.document = new PDFDocument({
       autoFirstPage: false,
       font: null,
@@ -91,8 +95,8 @@ export class PdfPages {
         ...(subject !== "" && { Subject: subject }),
         Creator: MADE_BY,
         Producer: MADE_BY,
-        CreationDate: at,
-        ModDate: at,
+        CreationDate: made,
+        ModDate: made,
       },
     });
     this.ended = new Promise((resolve, reject) => {

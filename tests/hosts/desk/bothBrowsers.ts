@@ -133,7 +133,10 @@ export const keepDownloads = (page: Page): Promise<void> =>
 export async function savedAsPdf(page: Page, count: number): Promise<string> {
   await page.keyboard.press("Control+p");
   const dialog = page.getByRole("dialog", { name: "Print" });
-  await dialog.getByText(/^Page 1 of 1$/).waitFor({ timeout: 60_000 });
+  await dialog
+    .getByRole("status")
+    .filter({ hasText: /^Page 1 of 1$/ })
+    .waitFor({ timeout: 60_000 });
   await dialog.getByRole("button", { name: "Save PDF" }).click();
   await dialog.waitFor({ state: "detached" });
   return (await downloaded(page, count)).subarray(0, 5).toString("latin1");

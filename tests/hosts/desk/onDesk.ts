@@ -6,7 +6,7 @@
 import { chromium, type Browser, type Locator, type Page } from "playwright-core";
 import type { Book } from "../../../src/workbooks/book";
 import { FLAGS, onPath } from "../../pane/inChromium";
-import { withChromium } from "../../support/tools";
+import { alsoWithPoppler, withChromium } from "../../support/tools";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
 import { toGrid } from "./bothBrowsers";
 
@@ -46,6 +46,10 @@ export function withPage(name: string, work: () => Promise<void>): void {
     usable = true;
   });
 }
+
+/** The same, with a PDF of the page that is read by poppler's tools. */
+export const withPageAndPdf = (name: string, work: () => Promise<void>): void =>
+  alsoWithPoppler(name, () => withPage(name, work));
 
 export async function openPage(): Promise<void> {
   const context = await browser!.newContext({

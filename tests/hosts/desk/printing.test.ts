@@ -20,12 +20,12 @@ import {
   crash,
   forget,
   notice,
-  openTab,
   page,
   saved,
   type,
   until,
   withPage,
+  withPageAndPdf,
 } from "./onDesk";
 import {
   boxes,
@@ -311,24 +311,27 @@ describe("as a PDF", () => {
       .locator("svg text")
       .evaluateAll((all) => all.map(({ textContent }) => textContent).join(" "));
 
-  withPage("the quote by mouse: named after the job, shown before, and the command's own bytes", async () => {
-    await button("Print…").click();
-    await previewed(/^Page 1 of 1$/);
-    const seen = await wordsShown();
-    const { name, bytes, pages, at } = await savedPdf(() => saveButton().click());
-    await dialog().waitFor({ state: "detached" });
-    expect(name).toBe("D-24, revision 1, Guest house, 24 outlets (demonstration) - Quote.pdf");
-    const { total: sum } = referencePrice(guestHouse as unknown as Job);
-    expect(linesOf(pages)).toContain(`Total ${money(sum)}`);
-    for (const word of wordsOf(pages)) expect(seen).toContain(word);
-    await until(
-      () => notice().innerText(),
-      (text) => text === `Saved as ${name} where the browser puts its downloads.`,
-    );
-    expect(bytes.equals(await quoteByCommand(await bookOnPage(), at))).toBe(true);
-  });
+  withPageAndPdf(
+    "the quote by mouse: named after the job, shown before, and the command's own bytes",
+    async () => {
+      await button("Print…").click();
+      await previewed(/^Page 1 of 1$/);
+      const seen = await wordsShown();
+      const { name, bytes, pages, at } = await savedPdf(() => saveButton().click());
+      await dialog().waitFor({ state: "detached" });
+      expect(name).toBe("D-24, revision 1, Guest house, 24 outlets (demonstration) - Quote.pdf");
+      const { total: sum } = referencePrice(guestHouse as unknown as Job);
+      expect(linesOf(pages)).toContain(`Total ${money(sum)}`);
+      for (const word of wordsOf(pages)) expect(seen).toContain(word);
+      await until(
+        () => notice().innerText(),
+        (text) => text === `Saved as ${name} where the browser puts its downloads.`,
+      );
+      expect(bytes.equals(await quoteByCommand(await bookOnPage(), at))).toBe(true);
+    },
+  );
 
-  withPage("the proposal by keyboard: its pages turn, and it is the command's own", async () => {
+  withPageAndPdf("the proposal by keyboard: its pages turn, and it is the command's own", async () => {
     await page.keyboard.press("Control+p");
     await dialog().getByRole("radio", { name: "Sheets and cards" }).focus();
     await page.keyboard.press("ArrowDown");
@@ -377,42 +380,46 @@ describe("as a PDF", () => {
     expectWithinPages(pages);
   });
 
-  withPage("a logo: refused in a sentence, kept for the next time, taken away; a part left out", async () => {
-    await page.keyboard.press("Control+p");
-    await dialog().getByRole("radio", { name: "Proposal" }).check();
-    const logo = dialog().getByLabel(/^Logo: PNG or JPEG/);
-    const give = (name: string, buffer: Uint8Array): Promise<void> =>
-      logo.setInputFiles({ name, mimeType: "", buffer: Buffer.from(buffer) });
-    const said = dialog().locator(".logo-said");
-    for (const [name, bytes, sentence] of [
-      ["sign.svg", Buffer.from("<svg xmlns='x'/>"), /^sign\.svg: this is an SVG, which is not taken/],
-      ["cut.png", onePixel.slice(0, 40), /^cut\.png: the PNG file is damaged/],
-      ["large.png", new Uint8Array(2_000_001), /^large\.png: a logo of 2001 kB is too large/],
-    ] as const) {
-      await give(name, bytes);
-      await said.filter({ hasText: sentence }).waitFor();
-    }
-    await give("sign.png", TRANSPARENT);
-    await dialog().getByRole("img", { name: "The logo: sign.png" }).waitFor();
-    await previewed(/^Page 1 of/);
-    await preview().locator("image").waitFor({ state: "attached" });
-    await page.keyboard.press("Escape");
-    await page.keyboard.press("Control+p");
-    await dialog().getByRole("radio", { name: "Proposal" }).check();
-    await dialog().getByRole("img", { name: "The logo: sign.png" }).waitFor();
-    await dialog().getByRole("button", { name: "Remove the logo" }).click();
-    await previewed(/^Page 1 of/);
-    await until(
-      () => preview().locator("image").count(),
-      (count) => count === 0,
-    );
-    const warranty = dialog().getByRole("checkbox", { name: "Warranty" });
-    expect(await warranty.isChecked()).toBe(true);
-    await warranty.uncheck();
-    await previewed(/^Page 1 of/);
-    const { pages } = await savedPdf(() => saveButton().click());
-    expect(linesOf(pages)).not.toContain("Warranty");
-  });
+  withPageAndPdf(
+    "a logo: refused in a sentence, kept for the next time, taken away; a part left out",
+    async () => {
+      await page.keyboard.press("Control+p");
+      await dialog().getByRole("radio", { name: "Proposal" }).check();
+      const logo = dialog().getByLabel(/^Logo: PNG or JPEG/);
+      const give = (name: string, buffer: Uint8Array): Promise<void> =>
+        logo.setInputFiles({ name, mimeType: "", buffer: Buffer.from(buffer) });
+      const said = dialog().locator(".logo-said");
+      for (const [name, bytes, sentence] of [
+        ["sign.svg", Buffer.from("<svg xmlns='x'/>"), /^sign\.svg: this is an SVG, which is not taken/],
+        ["cut.png", onePixel.slice(0, 40), /^cut\.png: the PNG file is damaged/],
+        ["large.png", new Uint8Array(2_000_001), /^large\.png: a logo of 2001 kB is too large/],
+      ] as const) {
+        await give(name, bytes);
+        await said.filter({ hasText: sentence }).waitFor();
+      }
+      await give("sign.png", TRANSPARENT);
+      await dialog().getByRole("img", { name: "The logo: sign.png" }).waitFor();
+      await previewed(/^Page 1 of/);
+      await preview().locator("image").waitFor({ state: "attached" });
+      await page.keyboard.press("Escape");
+      await dialog().waitFor({ state: "detached" });
+      await page.keyboard.press("Control+p");
+      await dialog().getByRole("radio", { name: "Proposal" }).check();
+      await dialog().getByRole("img", { name: "The logo: sign.png" }).waitFor();
+      await dialog().getByRole("button", { name: "Remove the logo" }).click();
+      await previewed(/^Page 1 of/);
+      await until(
+        () => preview().locator("image").count(),
+        (count) => count === 0,
+      );
+      const warranty = dialog().getByRole("checkbox", { name: "Warranty" });
+      expect(await warranty.isChecked()).toBe(true);
+      await warranty.uncheck();
+      await previewed(/^Page 1 of/);
+      const { pages } = await savedPdf(() => saveButton().click());
+      expect(linesOf(pages)).not.toContain("Warranty");
+    },
+  );
 
   withPage("what the type does not have is told by its cell, and a proposal of it is a draft", async () => {
     await open(filled(({ fields }) => Object.assign(fields, { site_customer: "山田 مرحبا" })));
@@ -457,8 +464,9 @@ describe("as a PDF", () => {
   withPage(
     "a script that does not come: a sentence; the browser still prints, and the next try loads it",
     async () => {
-      await openTab();
       await page.route("**/pdf.js", (route) => route.fulfill({ status: 404, body: "gone" }));
+      await page.reload();
+      await saved();
       await page.keyboard.press("Control+p");
       await previewed(/The part of Rigsheet that writes PDF .* can't be loaded/);
       await saveButton().click();

@@ -1,6 +1,7 @@
 /** The page that the desk opens on, the hints, and the sheets in groups, as somebody meets them in a browser. */
 import { barriers } from "../../pane/inChromium";
-import { button, choose, desk, grid, notice, page, saved, total, type, until, withPage } from "./onDesk";
+import { button, choose, desk, grid, notice, page, saved, total, type, until, withPage, withPageAndPdf } from "./onDesk";
+import { linesOf, previewed, savedPdf } from "./printedPages";
 
 const start = () => page.locator("#start");
 const hint = () => page.locator(".start-hint");
@@ -173,4 +174,41 @@ withPage("a second tab opens on the start page too, and only watches the job of 
   await second.keyboard.press("Escape");
   await second.locator("#strip", { hasText: "Another window has this job open" }).waitFor();
   await second.close();
+});
+
+/** The whole way of one job, as an office goes it. */
+withPageAndPdf("the hostel, from the start page to a proposal that is sent", async () => {
+  await button("Start").click();
+  await inStart("Hostel, 40 outlets of four room types").click();
+  await notice().filter({ hasText: "is kept, under Jobs" }).waitFor();
+  await saved();
+  await button("Start").click();
+  // Nothing is wrong in it: all is filled, and a proposal may be signed.
+  await start().getByText("10 of 10 sheets have all that they need.").waitFor();
+  expect(await start().locator(".start-steps").innerText()).not.toContain("to look at");
+  await page.keyboard.press("Escape");
+  const sum = (await total().innerText()).replace("Total ", "");
+
+  await button("Print…").click();
+  const dialog = page.getByRole("dialog", { name: "Print" });
+  await dialog.getByLabel("Proposal for the customer").check();
+  await previewed(/^Page 1 of [3-9]$/);
+  const { name, pages } = await savedPdf(() => dialog.getByRole("button", { name: "Save PDF" }).click());
+  expect(name).toMatch(/Hostel.* - proposal\.pdf$/);
+  const text = linesOf(pages).join("\n");
+  // What the customer pays stands on it as in the bar, and a place to sign.
+  expect(text).toContain(sum);
+  expect(text).toContain("Customer: signature");
+  expect(text).not.toContain("Draft");
+
+  await button("Jobs").click();
+  const jobs = page.locator("#jobs");
+  await jobs.locator("#jobs-state").selectOption("sent");
+  await jobs.getByText("The state is sent now.").waitFor();
+  await jobs.getByRole("button", { name: "Freeze…" }).click();
+  await page.locator("dialog input").fill("as it was sent");
+  await page.locator("dialog").getByRole("button", { name: "Freeze", exact: true }).click();
+  await jobs.getByText("Revision 1", { exact: true }).waitFor();
+  await jobs.getByRole("button", { name: "Close", exact: true }).click();
+  expect(await page.locator(".desk-state").innerText()).toBe("sent");
 });
