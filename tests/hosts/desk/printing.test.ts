@@ -485,6 +485,7 @@ describe("as a PDF", () => {
 
   withPage("pages that are being made can be stopped", async () => {
     await page.keyboard.press("Control+p");
+    await boxes().first().waitFor();
     for (const box of await boxes().all()) await box.check();
     await preview().getByRole("button", { name: "Stop" }).click();
     await previewed(/^Stopped\./);
