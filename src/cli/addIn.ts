@@ -5,11 +5,14 @@ import { sentenceFor, sentenceForReading } from "../hosts/file/saveAtomically";
 import { addressedFiles } from "../hosts/excel/addIn/addressedFiles";
 import { addressTrouble } from "../hosts/excel/addIn/addressTrouble";
 import { EXAMPLE_ADDRESS } from "../hosts/excel/addIn/facts";
+import { PDF_SCRIPTS } from "../pane/loadPdf";
 import { EXIT, UsageTrouble, type Console } from "./console";
 import { readOptions } from "./options";
 
 /** The built add-in, for one's own computer; bundled to dist/rigsheet.js, it lies beside the command. */
 const BUILT = path.join(__dirname, "addin");
+const DESK = path.join(__dirname, "desk");
+const HELP = path.join(__dirname, "help");
 
 const ADD_IN_HELP = `rigsheet addin --address https://… --out FOLDER
 
@@ -63,21 +66,29 @@ export async function addIn(words: readonly string[], console: Console): Promise
 
 async function builtFiles(): Promise<[string, Uint8Array][]> {
   try {
-    const entries = await readdir(BUILT, { recursive: true, withFileTypes: true });
+    // An installed package has what writes PDF, and the help, once: beside the desk.
+    const files = [
+      ...(await filesIn(HELP)).map(([name, file]) => [`help/${name}`, file] as const),
+      ...PDF_SCRIPTS.map((name) => [name, path.join(DESK, name)] as const),
+      ...(await filesIn(BUILT)),
+    ];
     return await Promise.all(
-      entries
-        .filter((entry) => entry.isFile())
-        .map((entry) => path.join(entry.parentPath, entry.name))
-        .map(async (file): Promise<[string, Uint8Array]> => [
-          path.relative(BUILT, file).split(path.sep).join("/"),
-          await readFile(file),
-        ]),
+      files.map(async ([name, file]): Promise<[string, Uint8Array]> => [name, await readFile(file)]),
     );
   } catch (error) {
     throw new FileTrouble(`${sentenceForReading(error, BUILT)} It belongs to Rigsheet: install it again.`, {
       cause: error,
     });
   }
+}
+
+/** @returns each with its name in the folder */
+async function filesIn(folder: string): Promise<(readonly [name: string, file: string])[]> {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
+  return entries
+    .filter((entry) => entry.isFile())
+    .map((entry) => path.join(entry.parentPath, entry.name))
+    .map((file) => [path.relative(folder, file).split(path.sep).join("/"), file] as const);
 }
 
 /** All of it, or nothing. */

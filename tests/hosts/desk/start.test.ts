@@ -1,6 +1,19 @@
 /** The page that the desk opens on, the hints, and the sheets in groups, as somebody meets them in a browser. */
 import { barriers } from "../../pane/inChromium";
-import { button, choose, desk, grid, notice, page, saved, total, type, until, withPage, withPageAndPdf } from "./onDesk";
+import {
+  button,
+  choose,
+  desk,
+  grid,
+  notice,
+  page,
+  saved,
+  total,
+  type,
+  until,
+  withPage,
+  withPageAndPdf,
+} from "./onDesk";
 import { linesOf, previewed, savedPdf } from "./printedPages";
 
 const start = () => page.locator("#start");
