@@ -231,7 +231,11 @@ export class StartPage {
         way("Exercises…", "Questions with worked examples beside them.", () => actions.exercises()),
       ),
       make("h3", {}, "Demonstrations"),
-      make("p", { className: "desk-small" }, "Invented jobs, with faults in them to find."),
+      make(
+        "p",
+        { className: "desk-small" },
+        "Invented jobs. In the guest house two things are wrong on purpose.",
+      ),
       make(
         "ul",
         {},
