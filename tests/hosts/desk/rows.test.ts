@@ -182,8 +182,8 @@ withPage(
     await menu("Data", "Add filters");
     // The filter's mark stands at the right of the selection's first cell.
     const box = (await page.locator(".o-grid-overlay").boundingBox())!;
-    await page.mouse.move(box.x + 63, box.y + 177);
-    await page.mouse.click(box.x + 63, box.y + 177);
+    await page.mouse.move(box.x + 63, box.y + 121);
+    await page.mouse.click(box.x + 63, box.y + 121);
     await page.locator(".o-filter-menu").getByText("first", { exact: true }).click();
     await page.locator(".o-filter-menu").getByText("ground", { exact: true }).click();
     await page.locator(".o-filter-menu").getByText("Confirm").click();
