@@ -21,6 +21,7 @@ import {
   type Shown,
   mostlyInChromium,
   toJobs,
+  remarks,
 } from "./bothBrowsers";
 import { builtFolder } from "./builtFolder";
 import { BUILD_MS, buildDesk } from "./desk";
@@ -51,7 +52,6 @@ async function serve(habits: Habits): Promise<FolderServer> {
   return server;
 }
 
-const remarks = (page: Page) => page.locator(".jobs-remarks");
 const READY = "Kept in this browser: works without a network from now on.";
 
 const isKept = (page: Page): Promise<void> =>

@@ -1,5 +1,12 @@
 /** Tests of the desk without its server, in each browser that the machine has: what Chromium does, Firefox must do. */
-import { chromium, firefox, type Browser, type BrowserContext, type Page } from "playwright-core";
+import {
+  chromium,
+  firefox,
+  type Browser,
+  type BrowserContext,
+  type Locator,
+  type Page,
+} from "playwright-core";
 import { FLAGS, onPath } from "../../pane/inChromium";
 import { withChromium, withFirefox } from "../../support/tools";
 import { isMost } from "../../support/tries";
@@ -109,6 +116,12 @@ export async function toJobs(page: Page): Promise<void> {
   if (!(await jobs.isVisible())) await page.keyboard.press("Control+j");
   await jobs.waitFor();
 }
+
+/** What is said of all jobs together: on the start page while it is shown, else in the list of jobs, seen or not. */
+export const remarks = (page: Page): Locator =>
+  page.locator(
+    "body:has(#start:not([hidden])) .start-remarks, body:not(:has(#start:not([hidden]))) .jobs-remarks",
+  );
 
 export const saved = (page: Page): Promise<void> => page.getByText(/^saved \d\d:\d\d$/).waitFor();
 

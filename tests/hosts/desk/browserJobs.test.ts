@@ -15,6 +15,7 @@ import {
   type Shown,
   mostlyInChromium,
   toJobs,
+  remarks,
 } from "./bothBrowsers";
 import { beside, countedIn, piecesOn, shelfOf, type Piece } from "./browsersStore";
 import { builtFolder } from "./builtFolder";
@@ -65,7 +66,7 @@ const trouble = (page: Page, text: RegExp): Promise<void> =>
 const message = (page: Page, text: RegExp): Promise<void> =>
   page.locator(".desk-notice p, .desk-strip, #strip", { hasText: text }).first().waitFor({ timeout: 20_000 });
 const remark = (page: Page, text: RegExp): Promise<void> =>
-  page.locator(".start-remarks", { hasText: text }).waitFor({ timeout: 20_000 });
+  remarks(page).filter({ hasText: text }).waitFor({ timeout: 20_000 });
 const shelfIn = (shown: Shown) => beside(shown.context, server.address, piecesOn).then(shelfOf);
 const countedOf = async (shown: Shown, id: string): Promise<number[]> =>
   countedIn(await (await shelfIn(shown)).held(id), CELL);

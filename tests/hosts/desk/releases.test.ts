@@ -19,6 +19,7 @@ import {
   type Shown,
   mostlyInChromium,
   toJobs,
+  remarks,
 } from "./bothBrowsers";
 import { BUILD_MS, buildDesk } from "./desk";
 import { serveFolder, type FolderServer } from "./folderServer";
@@ -70,7 +71,6 @@ const looks = (page: Page): Promise<void> =>
     await (await navigator.serviceWorker.getRegistration())?.update().catch(() => undefined);
   });
 
-const remarks = (page: Page) => page.locator(".jobs-remarks");
 const isOffered = (page: Page, version: string): Promise<void> =>
   remarks(page).getByText(`Rigsheet ${version}`).waitFor({ state: "attached" });
 const button = (page: Page, name: string) => remarks(page).getByRole("button", { name, exact: true });
