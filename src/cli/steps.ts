@@ -33,7 +33,9 @@ export async function stepsOfJob(words: readonly string[], console: Console): Pr
     throw new UsageTrouble("Name one workbook: rigsheet steps job.xlsx");
   const steps = fillingSteps(recalculate(recognised(await readXlsx(await fileBytes(file)))));
   if (steps.length === 0)
-    throw new UsageTrouble(`${file} was not made from one of Rigsheet's templates: it has no steps.`);
+    throw new UsageTrouble(
+      `${file} has no steps of filling: it is no estimate, card, standards or review of Rigsheet's.`,
+    );
   if (values.json) console.out(JSON.stringify(steps, null, 2));
   else for (const step of steps) for (const line of linesOf(step)) console.out(plain(line));
   return nextStep(steps) ? EXIT.look : EXIT.ok;

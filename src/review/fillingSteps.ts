@@ -12,7 +12,7 @@ import { estimate } from "../workbooks/multiRoom/names";
 import { groupOf } from "../workbooks/sheetGroups";
 import { templateOf } from "../workbooks/templates";
 import { conditionOf } from "./conditionOf";
-import type { Finding, FindingPlace } from "./finding";
+import { isSamePlace, type Finding, type FindingPlace } from "./finding";
 import { inputsIn, type Input, type InputCell } from "./inputsIn";
 import { isBlank } from "./namedCells";
 import { failingChecks } from "./rules/failingChecks";
@@ -104,7 +104,11 @@ export function fillingSteps(book: Book): FillingStep[] {
       intro,
       state: stateOf(open, own, typed, start),
       open,
-      look: told.filter((one) => !isOfWant(one)).map(pointOf),
+      // Of what is blank no check has anything to say that counts.
+      look: told
+        .filter((one) => !isOfWant(one))
+        .map(pointOf)
+        .filter(({ place }) => !missing.some((one) => isSamePlace(one.place, place))),
     });
   }
   return steps;

@@ -33,7 +33,7 @@ test("a workbook of somebody else, and wrong words: a sentence, exit 2", async (
   const file = path.join(folder, "other.xlsx");
   await writeFile(file, await writeXlsx(recalculate({ ...layOut(multiRoom, {}), template: "", names: [] })));
   for (const [words, sentence] of [
-    [["steps", file], /not made from one of Rigsheet's templates/],
+    [["steps", file], /other\.xlsx has no steps of filling/],
     [["steps"], /^Name one workbook: rigsheet steps job\.xlsx/],
     [["steps", file, file], /^Name one workbook/],
     [["steps", path.join(TEMPLATES, "nowhere.xlsx")], /nowhere\.xlsx/],

@@ -154,17 +154,30 @@ describe("steps in words", () => {
     expect(stateInWords(rooms)).toMatch(/^begun: 1 missing/);
   });
 
+  test("of what is blank no check is told beside it", () => {
+    const [site] = stepsOf(startingPoint);
+    expect(site!.open.map(({ what }) => what)).toContain("Quote valid until is blank.");
+    expect(site!.look).toEqual([]);
+  });
+
   test("the next step is the first that is not filled", () => {
     expect(nextStep(steps())?.sheet).toBe("Dishes");
     expect(nextStep(stepsOf(guestHouse))).toBeUndefined();
   });
 
-  test("a 0 that needs a reason is missing beside a blank, both by name", () => {
-    const parts = stepsOf(MADE["fs-04"]!).find(({ sheet }) => sheet === "Parts")!;
-    const [blank, zero] = whole.blocks.cables!.map(({ name }) => String(name));
+  test("a 0 that needs a reason is told beside a blank", () => {
+    const prices: readonly (number | string)[] = ["", 0];
+    const steps = stepsOf({
+      ...guestHouse,
+      blocks: {
+        ...whole.blocks,
+        ...mapped("cables", (row, index) => ({ ...row, price: prices[index] ?? row.price! })),
+      },
+    });
+    const parts = steps.find(({ sheet }) => sheet === "Parts")!;
     const words = parts.open.map(({ what }) => what).join(" ");
-    expect(words).toContain(`Price per reel is blank: ${blank}.`);
-    expect(words).toContain(zero);
+    expect(words).toContain(`Price per reel is blank: ${whole.blocks.cables![0]!.name}.`);
+    expect(words).toMatch(/Entries missing or out of bounds: Parts, cables: 2\./);
   });
 
   test("every template has steps, none is called begun before anybody has typed", () => {

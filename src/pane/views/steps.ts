@@ -19,8 +19,7 @@ export const steps: View = {
       void run("Looking at what is filled…", async () => {
         const found = fillingSteps(await host.readBook());
         shown.replaceChildren();
-        if (found.length === 0)
-          return "This workbook was not made from one of our templates: it has no steps.";
+        if (found.length === 0) return "This workbook has no steps of filling.";
         const next = nextStep(found);
         shown.append(stepsList(found, next?.sheet, goTo));
         const done = found.filter(({ open }) => open.length === 0).length;

@@ -82,6 +82,7 @@ withPage("the hints: five, back and forth; not now, and never again, and called 
   await again();
   expect(await hint().isVisible()).toBe(false);
   await inStart("Show the hints").click();
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Next");
   expect(await hint().innerText()).toContain("Hint 1 of 5");
   for (let at = 1; at <= 4; at++) await inStart("Next").click();
   await inStart("Done").click();
@@ -174,6 +175,13 @@ withPage("the sheets stand in groups; a list says what is filled, and leads ther
     () => page.evaluate(() => document.activeElement?.closest(".o-grid") !== null),
     (inGrid) => inGrid,
   );
+  // The start page makes way for a sheet that is chosen over it.
+  await button("Start").click();
+  await start().waitFor();
+  await groups.getByRole("button", { name: "Hand over" }).click();
+  await list.getByRole("button", { name: "Quote" }).click();
+  await start().waitFor({ state: "hidden" });
+  await page.locator(".o-sheet.active", { hasText: "Quote" }).waitFor();
   await groups.getByRole("button", { name: "On site" }).click();
   await page.keyboard.press("Escape");
   await list.waitFor({ state: "detached" });

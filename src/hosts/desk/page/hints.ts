@@ -41,7 +41,7 @@ export class Hints {
   readonly root = make("section", { className: "start-hint", hidden: true, ariaLabel: "Hints" });
   private readonly heading = make("h3", { id: "start-hint-heading" });
   private readonly text = make("p", { role: "status" });
-  private readonly back = plainButton("Back", () => this.show(this.at - 1));
+  private readonly back = plainButton("Back", () => this.show(this.at - 1, true));
   private readonly next = plainButton("Next", () => this.forward());
   private at = 0;
 
@@ -60,7 +60,8 @@ export class Hints {
     );
   }
 
-  show(at: number): void {
+  /** @param byPerson the focus goes to what leads on, where its own place is gone */
+  show(at: number, byPerson = false): void {
     this.at = Math.min(Math.max(at, 0), HINTS.length - 1);
     const { text, about } = HINTS[this.at]!;
     this.heading.textContent = `Hint ${this.at + 1} of ${HINTS.length}`;
@@ -68,6 +69,7 @@ export class Hints {
     this.back.disabled = this.at === 0;
     this.next.textContent = this.at === HINTS.length - 1 ? "Done" : "Next";
     this.root.hidden = false;
+    if (byPerson && (this.back.disabled || document.activeElement === document.body)) this.next.focus();
     this.point(about);
     this.actions.keep(this.at);
   }

@@ -498,6 +498,8 @@ const opening = run("Opening the job…", async (started) => {
     active: () => desk.placeShown.sheet,
     steps: () => desk.steps(),
     goTo: (sheet) => {
+      startPage?.hide();
+      jobs?.hide();
       desk.showSheet(sheet);
       desk.focus();
     },

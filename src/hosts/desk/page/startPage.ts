@@ -68,7 +68,7 @@ export class StartPage {
     });
     this.callHints = deskButton("Show the hints", () => {
       this.callHints.hidden = true;
-      this.hints.show(0);
+      this.hints.show(0, true);
     });
     this.opens.addEventListener("change", () => {
       this.said.textContent = this.keep({ opensOnStart: this.opens.checked }) ? "" : REFUSED;
@@ -154,7 +154,7 @@ export class StartPage {
     const filled = steps.filter(({ open }) => open.length === 0).length;
     const count =
       steps.length === 0
-        ? "This workbook was not made from one of our templates: it has no steps."
+        ? "This workbook has no steps of filling."
         : `${filled} of ${steps.length} sheets have all that they need.${next ? ` Next: ${next.sheet}.` : ""}`;
     const goTo = (sheet: string, cell: string): void => {
       this.leave();
