@@ -345,6 +345,7 @@ withDesk(
     await full("**/jobs/**");
     await page.goto(desk.address);
     await page.getByText(/^not saved: The disk is full/).waitFor();
+    await toGrid(page);
     expect((await jobs())[0]!.line!.customer).not.toBe("Fourteen");
     // The edit is on the page, and more can be typed behind it.
     await enter("Site", at("site_quote"), "F-15");
