@@ -119,9 +119,11 @@ function told(counts) {
 
 /** @returns what a run of the tests came to; undefined where it did not come to an end */
 function counted(words) {
+  // Handed on to the workers: with room for what lives short, a quarter of the time goes that was its collector's.
+  const room = "--max-semi-space-size=64";
   const folder = mkdtempSync(path.join(tmpdir(), "rigsheet-tests-"));
   const counts = path.join(folder, "counts.json");
-  const { status } = spawnSync(process.execPath, [programOf("jest/bin/jest.js"), ...words], {
+  const { status } = spawnSync(process.execPath, [room, programOf("jest/bin/jest.js"), ...words], {
     cwd: project,
     stdio: "inherit",
     env: { ...process.env, RIGSHEET_TEST_COUNTS: counts },

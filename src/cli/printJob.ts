@@ -1,5 +1,6 @@
 import { aboutSheetOf } from "../hosts/file/copy/aboutCopy";
 import { copyOf } from "../hosts/file/copy/copyOf";
+import { failingInWords } from "../workbooks/failingCount";
 import { readXlsx } from "../hosts/file/readXlsx";
 import { saveAtomically } from "../hosts/file/saveAtomically";
 import { formattedAs } from "../hosts/grid/asWritten";
@@ -32,6 +33,8 @@ JOB.xlsx is left as it is. Figures are written as Site says.
   --cards        print a card for each head unit and each outlet instead, to be
                  cut apart: predicted values, room for the measured ones
   --paper a4     or letter
+  --anyway       the customer's page is no draft although checks fail; without
+                 it a quote of such a job says at its head that it is one
   --out FILE     where to write
   --force        replace FILE if it exists
 
@@ -39,8 +42,9 @@ JOB.xlsx is left as it is. Figures are written as Site says.
   rigsheet print job.xlsx --sheet Alignment --sheet Commissioning --out crew.pdf
   rigsheet print job.xlsx --cards --paper letter --out cards.pdf
 
-Exit: 0 printed; 1 printed, but some cells show the word error, or hold signs
-that the type of the page does not have; 2 nothing was written.`;
+Exit: 0 printed; 1 printed, but the quote is a draft, some cells show the word
+error, or hold signs that the type of the page does not have; 2 nothing was
+written.`;
 
 const PAPERS = ["a4", "letter"] as const;
 /** Where the figures of the cards come from. */
@@ -58,6 +62,7 @@ export async function printJob(
       cards: { type: "boolean", default: false },
       paper: { type: "string", default: "a4" },
       out: { type: "string" },
+      anyway: { type: "boolean", default: false },
       force: { type: "boolean", default: false },
       help: { type: "boolean", default: false },
     },
@@ -86,8 +91,21 @@ export async function printJob(
     sheets ?? (aboutSheetOf(book) === undefined ? book.sheets.map(({ name }) => name) : undefined);
   const at = clock();
   const facts = { now: at, version: RIGSHEET_VERSION, sheets: printed };
-  const copy = withPageBreaks(withPrint(copyOf(book, values.cards ? "cards" : "sealed", facts), { paper }));
-  const { bytes, unset } = await pdfOf(copy, book, at);
+  const copied = (isDraft: boolean | undefined): Book =>
+    withPageBreaks(
+      withPrint(
+        copyOf(book, values.cards ? "cards" : "sealed", {
+          ...facts,
+          ...(isDraft !== undefined && { isDraft }),
+        }),
+        { paper },
+      ),
+    );
+  const copy = copied(values.anyway ? false : undefined);
+  const first = await pdfOf(copy, book, at);
+  const { unset } = first;
+  // Nobody signs for what is not on the page.
+  const { bytes } = unset === "" || values.cards ? first : await pdfOf(copied(true), book, at);
   await saveAtomically(out, bytes);
 
   const errors = errorCells(book, values.cards ? BEHIND_CARDS : sheets);
@@ -96,7 +114,9 @@ export async function printJob(
   );
   if (errors.length > 0) console.err(errorsInWords(errors));
   if (unset !== "") console.err(unset);
-  return errors.length > 0 || unset !== "" ? EXIT.look : EXIT.ok;
+  const draft = values.cards || values.anyway ? "" : draftInWords(book, copy);
+  if (draft !== "") console.err(draft);
+  return errors.length > 0 || unset !== "" || draft !== "" ? EXIT.look : EXIT.ok;
 }
 
 /**
@@ -118,6 +138,15 @@ async function pdfOf(
   });
   const { bytes, unset } = await sheetsPdf(parts, sheetsFacts(book, at), type);
   return { bytes, unset: unsetInWords(unsetAtHome(unset, book)) };
+}
+
+/** @returns why the customer's page among what is printed is a draft; empty where it is none, or there is none */
+function draftInWords(book: Book, { sheets }: Book): string {
+  const failing = failingInWords(book);
+  const [page] = usualSheets(book) ?? [];
+  return failing === "" || !sheets.some(({ name }) => name === page)
+    ? ""
+    : `${page} is marked as a draft: ${failing}. See Checks, or print with --anyway.`;
 }
 
 /** @returns undefined for all of them */

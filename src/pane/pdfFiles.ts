@@ -5,12 +5,13 @@ import type { ProposalPart } from "../proposal/chosenParts";
 import type { ProposalWanted } from "../proposal/proposalOf";
 import type { WrittenProposal } from "../proposal/writtenProposal";
 import type { Book, BookPrint } from "../workbooks/book";
-import type { Typesetting } from "../workbooks/paperSheet";
+import type { PaperPart, Typesetting } from "../workbooks/paperSheet";
 import { sheetDateOf } from "../workbooks/sheetDate";
 import { fileNameOf } from "../workbooks/jobLabel";
 import type { JobInputs } from "../workbooks/definition";
 import { HostTrouble, type WantedPdf } from "./host";
 import type { PdfWriter } from "./loadPdf";
+import { beforePrint } from "./beforePrint";
 import { printable, type PrintChoice, type Printable } from "./printable";
 
 export interface MadePages {
@@ -27,17 +28,34 @@ export interface Making {
   readonly step?: Step;
 }
 
+export interface WantedSheets {
+  readonly chosen: readonly PrintChoice[];
+  readonly paper: BookPrint["paper"];
+  /** The customer's page is no draft although checks fail. */
+  readonly anyway?: boolean;
+}
+
 /** @param book of which `printable` is */
 export async function sheetsFile(
   { sheetsFacts, sheetsPdf, type, unsetAtHome, unsetInWords }: PdfWriter,
   book: Book,
   printable: Pick<Printable, "parts">,
-  { chosen, paper }: { readonly chosen: readonly PrintChoice[]; readonly paper: BookPrint["paper"] },
+  { chosen, paper, anyway = false }: WantedSheets,
   { at, formatted, step }: Making,
 ): Promise<MadePages> {
   const setting = { formatted, textWidth: type.lineWidth.bind(type) };
-  const parts = printable.parts(chosen, paper, setting, at);
-  const { bytes, pages, unset } = await sheetsPdf(parts, sheetsFacts(book, at), type, step);
+  const written = async (isDraft: boolean | undefined): ReturnType<typeof sheetsPdf> => {
+    const parts: PaperPart[] = [];
+    // One by one: of a large job all of them together would hold the page up for seconds.
+    for (const one of chosen) {
+      await step?.(0, undefined);
+      parts.push(...printable.parts([one], paper, setting, isDraft, at));
+    }
+    return sheetsPdf(parts, sheetsFacts(book, at), type, step);
+  };
+  const first = await written(anyway ? false : undefined);
+  // Nobody signs for what is not on the page.
+  const { bytes, pages, unset } = first.unset.length === 0 ? first : await written(true);
   return { bytes, pages, unset: unsetInWords(unsetAtHome(unset, book)) };
 }
 
@@ -81,7 +99,9 @@ export async function namedPdf(
     if (chosen.length === 0) throw new HostTrouble(wanted.what === "cards" ? NO_CARDS : NO_SHEETS);
     const file = await sheetsFile(writer, shown, made, { chosen, paper: made.paper }, making);
     const name = `${job}${endOfName(chosen)}.pdf`;
-    return { bytes: file.bytes, name, said: [saved(name, file), file.unset].filter(Boolean).join(" ") };
+    const doubts = chosen.some(({ forCustomer }) => forCustomer) ? beforePrint(book) : [];
+    const said = [saved(name, file), file.unset, ...doubts.map(({ what }) => what)];
+    return { bytes: file.bytes, name, said: said.filter(Boolean).join(" ") };
   }
   const { logo, anyway } = wanted;
   const inputs = await firm?.();

@@ -33,6 +33,7 @@ export interface Printable {
   /** As the workbook has it. */
   readonly paper: BookPrint["paper"];
   /**
+   * @param isDraft whether the customer's page is marked as a draft; where a check fails where absent
    * @param at when they are printed
    * @returns what stands on the pages, values only, in the order of the choices
    */
@@ -40,6 +41,7 @@ export interface Printable {
     chosen: readonly PrintChoice[],
     paper: BookPrint["paper"],
     setting: Typesetting,
+    isDraft?: boolean,
     at?: Date,
   ): PaperPart[];
 }
@@ -72,9 +74,14 @@ export function printable(book: Book): Printable {
       ...(cards ? [cardChoice] : []),
     ],
     paper: book.sheets.find(({ print }) => print)?.print?.paper ?? PLAIN_PRINT.paper,
-    parts: (chosen, paper, setting, at = new Date()) => {
+    parts: (chosen, paper, setting, isDraft, at = new Date()) => {
       const names = chosen.filter((one) => one !== cardChoice).map(({ name }) => name);
-      const facts = { now: at, version: RIGSHEET_VERSION, sheets: names };
+      const facts = {
+        now: at,
+        version: RIGSHEET_VERSION,
+        sheets: names,
+        ...(isDraft !== undefined && { isDraft }),
+      };
       const copies = [
         ...(names.length > 0 ? [inOrder(copyOf(ready, "sealed", facts), names)] : []),
         ...(cards && chosen.includes(cardChoice) ? [withPrint(cards, { footRight: printFootOf(book) })] : []),

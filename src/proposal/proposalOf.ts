@@ -4,6 +4,7 @@
  */
 import type { Book } from "../workbooks/book";
 import type { JobInputs } from "../workbooks/definition";
+import { DRAFT_WORDS } from "../workbooks/draft";
 import { fnv1a } from "../workbooks/fnv1a";
 import { estimate } from "../workbooks/multiRoom/names";
 import { SAFETY, TERMS } from "../workbooks/multiRoom/quote";
@@ -66,8 +67,6 @@ export type Proposal =
 const { quote, proposal, site } = estimate;
 const FIRST_REVISION = 1;
 
-/** It has no place to sign, and says on every page why. */
-const DRAFT = "Draft: not to be sent";
 /** Letters of a firm's name; a longer one would leave a foot of several lines. It stands in the letterhead. */
 const LONGEST_IN_FOOT = 60;
 
@@ -101,7 +100,7 @@ export function proposalOf(computed: Book, wanted: ProposalWanted): Proposal {
     { kind: "title", text: "Proposal" },
     ...factsOf(shown),
     ...(isRevised ? [paragraph("It takes the place of every earlier revision of this number.", "note")] : []),
-    ...(isDraft ? [paragraph(DRAFT, "caution")] : []),
+    ...(isDraft ? [paragraph(DRAFT_WORDS, "caution")] : []),
     ...(parts.has("offer") ? offer(shown) : []),
     ...prices(shown, parts.has("lines")),
     ...provisionalSums(shown),
@@ -134,7 +133,7 @@ export function proposalOf(computed: Book, wanted: ProposalWanted): Proposal {
       language: "en",
       // Two that bear the same number and date are told apart by it.
       foot: [
-        isDraft ? DRAFT : "",
+        isDraft ? DRAFT_WORDS : "",
         firm.name.length > LONGEST_IN_FOOT ? "" : firm.name,
         ...known,
         `text ${fingerprint(all)}`,

@@ -18,6 +18,8 @@ export const CELL_PADDING = 1;
 const TO_SPARE = 1.02;
 /** A page holds a little less than it measures. */
 export const FILLED = 0.98;
+/** Text that would be set smaller than this share of its size is broken into lines: a hairline is as good as cut. */
+const LEAST_OF_SIZE = 0.6;
 /** How wide they are on paper, in points, however small the sheet is set. */
 export const PAPER_EDGE_POINTS = { thin: 0.75, medium: 1.5 } as const;
 
@@ -193,11 +195,11 @@ function rowMaker(
     index < columns.length &&
     shown(address(row, columns[index]!)) === undefined &&
     !merged.has(address(row, columns[index]!));
-  /** The width of the free cells from one on, to the left or to the right. */
-  const room = (row: number, from: number, step: 1 | -1): number => {
-    let points = 0;
-    for (let index = from + step; isFree(row, index); index += step) points += widths[index]!;
-    return points;
+  /** The widths of the free cells from one on, to the left or to the right. */
+  const free = (row: number, from: number, step: 1 | -1): number[] => {
+    const found: number[] = [];
+    for (let index = from + step; isFree(row, index); index += step) found.push(widths[index]!);
+    return found;
   };
 
   const cellAt = (row: number, index: number, zone: Zone | undefined, rows: readonly number[]): PaperCell => {
@@ -223,8 +225,11 @@ function rowMaker(
     if (needed <= own) return cell;
     // Only words run over: of a number, what is beside it must stay what it is.
     const may = typeof value === "string" && !look.wrap && !zone;
-    const left = may && align !== "left" ? room(row, index, -1) : 0;
-    const right = may && align !== "right" ? room(row, index, 1) : 0;
+    const left = may && align !== "left" ? sum(free(row, index, -1)) : 0;
+    const beside = may && align !== "right" ? free(row, index, 1) : [];
+    const right = sum(beside);
+    if (may && align === "left" && own + right < LEAST_OF_SIZE * needed)
+      return { ...cell, look: { ...look, wrap: true }, columns: 1 + beside.length };
     const wanted = needed - own;
     const over =
       align === "center"
@@ -248,7 +253,10 @@ function rowMaker(
         (row === rows.find((at) => at >= zone.top) &&
           columns[index] === columns.find((at) => at >= zone.left));
       if (!isFirst) continue;
-      placed.push(cellAt(row, index, zone, rows));
+      const cell = cellAt(row, index, zone, rows);
+      placed.push(cell);
+      // What is broken into lines has taken the free cells beside it.
+      if (!zone) index += cell.columns - 1;
     }
     return { height: rowHeights[row] ?? LINE_POINTS, cells: placed };
   };

@@ -152,12 +152,20 @@ describe("rigsheet print", () => {
       ["letter", "612x792"],
     ] as const) {
       const out = at(`quote-${paper}.pdf`);
+      // By the definition of the demonstration two checks fail.
       expect(await runCommand(["print", demonstration, "--paper", paper, "--out", out])).toMatchObject({
-        code: 0,
-        err: "",
+        code: 1,
+        err: "Quote is marked as a draft: 2 checks need attention. See Checks, or print with --anyway.",
         out: `${out}: Quote`,
       });
+      const draft = textOf(await pdfAt(out));
+      expect(draft).toContain("Draft: not to be sent");
+      expect(draft).not.toMatch(/checks?\b/i);
+      expect(
+        await runCommand(["print", demonstration, "--anyway", "--paper", paper, "--out", out, "--force"]),
+      ).toMatchObject({ code: 0, err: "" });
       const pdf = await pdfAt(out);
+      expect(textOf(pdf)).not.toContain("Draft");
       expect(new Set(sizesOf(pdf))).toEqual(new Set([size]));
       const text = textOf(pdf);
       expect(text).toContain(`Quote Page 1 of ${pdf.pages.length} D-24, revision 1, 2026-11-02`);
@@ -250,7 +258,7 @@ describe("rigsheet print", () => {
   withPoppler("the same bytes twice at one time of the clock, which is the file's own", async () => {
     const clock = (): Date => new Date("2027-01-31T23:59:30Z");
     for (const name of ["one.pdf", "two.pdf"])
-      expect(await printJob([demonstration, "--out", at(name)], quiet, clock)).toBe(0);
+      expect(await printJob([demonstration, "--anyway", "--out", at(name)], quiet, clock)).toBe(0);
     const [one, two] = [await readFile(at("one.pdf")), await readFile(at("two.pdf"))];
     expect(one.equals(two)).toBe(true);
     expect(readPdf(one).info).toMatch(/CreationDate: +Sun Jan 31 23:59:30 2027/);
@@ -268,7 +276,10 @@ describe("rigsheet print", () => {
     expect(err).toContain(
       `Quote!${cell} holds signs that the type of the page does not have: “山田 and sons”.`,
     );
-    expect(textOf(await pdfAt(at("named.pdf")))).toContain("?? and sons");
+    const printed = textOf(await pdfAt(at("named.pdf")));
+    expect(printed).toContain("?? and sons");
+    // Nobody signs for what is not on the page.
+    expect(printed).toContain("Draft: not to be sent");
   });
 
   withPoppler("figures are written as Site says", async () => {

@@ -64,21 +64,47 @@ export interface ReadPdf {
   readonly fonts: readonly { readonly name: string; readonly isEmbedded: boolean }[];
 }
 
+/** Each part is read when it is asked for: of a table of many rows the structure alone takes poppler half a minute. */
 export function readPdf(bytes: Uint8Array): ReadPdf {
+  const reading = <T>(read: (file: string) => T): (() => T) => {
+    let found: { readonly as: T } | undefined;
+    return () => {
+      found ??= { as: withFile(bytes, read) };
+      return found.as;
+    };
+  };
+  const pages = reading(pagesOf);
+  const info = reading((file) => said("pdfinfo", file));
+  const structure = reading((file) => said("pdfinfo", "-struct-text", file));
+  const fonts = reading((file) =>
+    said("pdffonts", file)
+      .split("\n")
+      .slice(2)
+      .filter(Boolean)
+      .map((line) => ({ name: line.split(" ")[0]!, isEmbedded: /Identity-H +yes/.test(line) })),
+  );
+  return {
+    get pages() {
+      return pages();
+    },
+    get info() {
+      return info();
+    },
+    get structure() {
+      return structure();
+    },
+    get fonts() {
+      return fonts();
+    },
+  };
+}
+
+function withFile<T>(bytes: Uint8Array, read: (file: string) => T): T {
   const folder = mkdtempSync(path.join(tmpdir(), "rigsheet-pdf-"));
   try {
     const file = path.join(folder, "read.pdf");
     writeFileSync(file, bytes);
-    const fonts = said("pdffonts", file).split("\n").slice(2).filter(Boolean);
-    return {
-      pages: pagesOf(file),
-      info: said("pdfinfo", file),
-      structure: said("pdfinfo", "-struct-text", file),
-      fonts: fonts.map((line) => ({
-        name: line.split(" ")[0]!,
-        isEmbedded: /Identity-H +yes/.test(line),
-      })),
-    };
+    return read(file);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

@@ -97,7 +97,7 @@ export class FastRowWriter {
   }
 
   #rowXml({ row, height, addresses, contents, looks, filled }: PlainRow, styles: readonly string[]): string {
-    let xml = `<row r="${row + 1}"${height === undefined ? "" : ` ht="${height}" customHeight="1"`}>`;
+    let xml = `<row r="${row + 1}"${height === undefined ? "" : ` ht="${height}" customHeight="1"${height === 0 ? ' hidden="1"' : ""}`}>`;
     for (let index = 0; index < addresses.length; index++) {
       const look = looks[index];
       const start = `<c r="${addresses[index]}"`;

@@ -191,7 +191,10 @@ export function writtenSheet(
   if (heights.has(lastRow) && !cellsOf.has(lastRow)) cells.set(`${lastRow},0`, {});
   plain.placeholders(styles, cells);
   const sheet = { ...around(source, looks), ...images, cells };
-  sheet.rowDefs = new Map([...heights].map(([row, height]) => [row, { height }]));
+  // Some programs show a row of no height that does not say that it is hidden.
+  sheet.rowDefs = new Map(
+    [...heights].map(([row, height]) => [row, { height, ...(height === 0 && { hidden: true }) }]),
+  );
   const last = address(lastRow, Math.max(lastColumn, (sheet.columns?.length ?? 0) - 1));
   return { sheet, uncalculated, marked, plain, last };
 }

@@ -1,5 +1,5 @@
 /** The firm's logo, kept in this browser so that it is chosen once. */
-import { openDB, type DBSchema, type IDBPDatabase } from "idb";
+import { oneStore } from "./oneStore";
 
 export interface KeptLogo {
   /** Of the file that it came from. */
@@ -7,23 +7,13 @@ export interface KeptLogo {
   readonly bytes: Uint8Array<ArrayBuffer>;
 }
 
-interface Schema extends DBSchema {
-  logos: { key: string; value: KeptLogo };
-}
-
 const KEY = "firm";
 
-/** @throws where the browser keeps nothing */
-async function inLogos<T>(work: (database: IDBPDatabase<Schema>) => Promise<T>): Promise<T> {
-  const database = await openDB<Schema>("rigsheet-logo", 1, {
-    upgrade: (fresh) => void fresh.createObjectStore("logos"),
-  });
-  return work(database).finally(() => database.close());
-}
+const inLogos = oneStore<KeptLogo>("rigsheet-firm-logo");
 
 /** @returns undefined where none is kept, or the browser keeps nothing */
 export const keptLogo = (): Promise<KeptLogo | undefined> =>
-  inLogos((database) => database.get("logos", KEY)).catch(() => undefined);
+  inLogos((database) => database.get("kept", KEY)).catch(() => undefined);
 
 /**
  * @param logo undefined for none any more
@@ -31,6 +21,6 @@ export const keptLogo = (): Promise<KeptLogo | undefined> =>
  */
 export const keepLogo = (logo: KeptLogo | undefined): Promise<boolean> =>
   inLogos(async (database) => {
-    await (logo ? database.put("logos", logo, KEY) : database.delete("logos", KEY));
+    await (logo ? database.put("kept", logo, KEY) : database.delete("kept", KEY));
     return true;
   }).catch(() => false);

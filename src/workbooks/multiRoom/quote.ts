@@ -1,6 +1,7 @@
 import { chain, f, text, type Formula, type Named } from "../../formula/build";
 import { checks } from "../checkNames";
 import type { Block, Field, SheetDefinition } from "../definition";
+import { DRAFT_WORDS } from "../draft";
 import { blockPart, fieldsPart, worked } from "../parts";
 import { countOf } from "./nameKeys";
 import { branches } from "./names/branches";
@@ -120,7 +121,7 @@ export const quoteSheet: SheetDefinition = {
       worked(
         quote.draft,
         f`IF(IFERROR(SUM(${checks.entries})+${BAD_ROWS}+ISERROR(${price.total}),1)=0,"","Entries are missing or wrong: see Checks")`,
-        { ...unlessEmpty(quote.draft, "Draft: not to be sent"), strong: true },
+        { ...unlessEmpty(quote.draft, DRAFT_WORDS), strong: true },
       ),
       repeated(quote.job, site.job),
       repeated(quote.customer, site.customer),

@@ -115,19 +115,36 @@ describe("a sheet on paper", () => {
     expect(paper.parts[0]!.map(({ cells }) => cells.length)).toEqual([4, 3, 2, 4]);
   });
 
-  test("a text runs over empty neighbours and stops at the next filled one, where it is set smaller", () => {
+  test("a text runs over empty neighbours; at the next filled one it is set smaller, a long one in lines", () => {
     const long = "a text of more than one column's width";
+    const wide = "of a column";
     const paper = paperOf(
       shownOf(
-        bookOf(own({ A1: { value: long }, A2: { value: long }, B2: { value: "x" }, D3: { value: "end" } })),
+        bookOf(
+          own({
+            A1: { value: long },
+            A2: { value: wide },
+            B2: { value: "x" },
+            A3: { value: long },
+            B3: { value: "x" },
+            A4: { value: long.repeat(6) },
+            D4: { value: "end" },
+          }),
+        ),
       ),
     );
-    const [free, stopped] = paper.parts[0]!.map(({ cells }) => cells[0]!);
+    const [free, stopped, lined, over] = paper.parts[0]!.map(({ cells }) => cells[0]!);
     const [width] = paper.columns as [number];
+    expect(textWidth(wide, 10)).toBeGreaterThan(width);
+    // A hairline is as good as cut: it keeps its size, and takes the free cells beside it.
+    expect(lined).toMatchObject({ size: 10, columns: 1, look: { wrap: true } });
+    expect(over).toMatchObject({ size: 10, columns: 3, look: { wrap: true } });
+    expect(paper.parts[0]!.map(({ cells }) => cells.length)).toEqual([4, 4, 4, 2]);
     expect(free).toMatchObject({ size: 10 });
     expect(free!.over!.right + width).toBeGreaterThan(textWidth(long, 10));
     expect(stopped!.over).toBeUndefined();
-    expect(textWidth(long, stopped!.size)).toBeLessThanOrEqual(width);
+    expect(textWidth(wide, stopped!.size)).toBeLessThanOrEqual(width);
+    expect(stopped!.size).toBeLessThan(10);
   });
 
   test("a number is never cut and never runs over: it is set smaller, all its digits there", () => {

@@ -20,7 +20,7 @@ import { button, notice, page, until } from "./onDesk";
 import { pagesOf, type PaperPage } from "../../support/pdfPages";
 
 export const dialog = () => page.getByRole("dialog", { name: "Print" });
-export const boxes = () => dialog().getByRole("checkbox");
+export const boxes = () => dialog().getByRole("group", { name: "Sheets" }).getByRole("checkbox");
 export const printButton = () => dialog().getByRole("button", { name: "Print…" });
 
 export interface Handed {

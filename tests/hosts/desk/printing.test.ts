@@ -7,6 +7,7 @@ import { layOut } from "../../../src/workbooks/layOut";
 import { apartmentBlock } from "../../../src/workbooks/multiRoom/apartmentBlock";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { guestHouse } from "../../../src/workbooks/multiRoom/guestHouse";
+import { estimate } from "../../../src/workbooks/multiRoom/names";
 import { namedColumn, namedValue, placeOfName } from "../../../src/workbooks/named";
 import { barriers } from "../../pane/inChromium";
 import { bookOf, emptySheet } from "../../support/books";
@@ -109,6 +110,82 @@ describe("the quote", () => {
     const price = await printed(["Price"]);
     for (const cost of costs) expect(price).toContain(cost);
   });
+});
+
+// An outsider's cases pr-32, pr-08, pr-10 and pr-25: what is to be known of the customer's page is said before it is made.
+describe("the customer's page of a job that is not ready", () => {
+  const doubts = () => dialog().getByRole("list", { name: "Before it goes out" });
+  const ask = async (): Promise<string> => {
+    await page.keyboard.press("Control+p");
+    await doubts().waitFor();
+    return doubts().innerText();
+  };
+  const selected = () => page.locator(".o-named-range-selector input").inputValue();
+
+  withPage(
+    "checks fail: it is a draft and says so, without a word on checks; not so where it may be",
+    async () => {
+      // By the definition of the demonstration two things are wrong.
+      expect(await ask()).toMatch(/marked as a draft: 2 checks need attention/);
+      expect(await barriers(page, ".print-dialog")).toEqual([]);
+      await dialog().getByRole("button", { name: "Go to Checks A1" }).click();
+      await page.locator(".o-sheet.active", { hasText: "Checks" }).waitFor();
+      const text = linesOf(await onPaper(await printed())).join("\n");
+      expect(text).toContain("Draft: not to be sent");
+      expect(text).not.toMatch(/checks?\b/i);
+
+      await takePages();
+      await ask();
+      await dialog().getByLabel("No draft, although checks fail").check();
+      const { pages } = await savedPdf(() => dialog().getByRole("button", { name: "Save PDF" }).click());
+      expect(linesOf(pages).join("\n")).not.toMatch(/Draft|checks?\b/i);
+    },
+  );
+
+  withPage("made again under the same revision with another sum, that is told, with both", async () => {
+    const sum = (await page.getByText(/^Total /).innerText()).replace("Total ", "");
+    await ask();
+    await previewed(/^Page 1 of 1$/);
+    await savedPdf(() => dialog().getByRole("button", { name: "Save PDF" }).click());
+    await choose("Rooms", "H9");
+    await type("44");
+    await saved();
+    const now = (await page.getByText(/^Total /).innerText()).replace("Total ", "");
+    expect(now).not.toBe(sum);
+    const said = await ask();
+    expect(said).toContain(sum);
+    expect(said).toContain(now);
+    expect(said).toContain("Raise “Revision” on Site");
+    await dialog()
+      .getByRole("button", { name: /^Go to Site / })
+      .first()
+      .click();
+    await until(selected, (name) => /^(B\d+|site_revision)$/.test(name));
+    await page.keyboard.press("Control+z");
+    await saved();
+  });
+
+  withPage(
+    "without a customer, and empty: what is missing, and the way there; no list without a line",
+    async () => {
+      await open(
+        filled(({ fields }) => delete (fields as Record<string, unknown>)[estimate.site.customer.name]),
+      );
+      expect(await ask()).toContain("Site: Customer is blank.");
+      await dialog()
+        .getByRole("listitem")
+        .filter({ hasText: "Customer is blank" })
+        .getByRole("button")
+        .click();
+      await until(selected, (name) => /^(B6|site_customer)$/.test(name));
+
+      await open(recalculate(layOut(multiRoom)));
+      expect(await ask()).toMatch(/There is no price to print yet\. Site comes first\./);
+      await page.keyboard.press("Escape");
+      const text = linesOf(await onPaper(await printed())).join("\n");
+      expect(text).not.toMatch(/Tax at other rates|^Options and alternates$/m);
+    },
+  );
 });
 
 const withBoth = libreOffice().path === undefined ? test.skip : withPage;

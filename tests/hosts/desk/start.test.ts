@@ -1,9 +1,16 @@
 /** The page that the desk opens on, the hints, and the sheets in groups, as somebody meets them in a browser. */
+import { recalculate } from "../../../src/hosts/headless/recalculate";
+import { writeXlsx } from "../../../src/hosts/file/writeXlsx";
+import type { Book } from "../../../src/workbooks/book";
+import { templateOf } from "../../../src/workbooks/templates";
 import { barriers } from "../../pane/inChromium";
+import { bookOf, emptySheet } from "../../support/books";
 import {
+  bookOnPage,
   button,
   choose,
   desk,
+  forget,
   grid,
   notice,
   page,
@@ -18,6 +25,7 @@ import { linesOf, previewed, savedPdf } from "./printedPages";
 
 const start = () => page.locator("#start");
 const hint = () => page.locator(".start-hint");
+const selected = () => page.locator(".o-named-range-selector input").inputValue();
 const inStart = (name: string | RegExp) => start().getByRole("button", { name });
 
 /** As a person opens it who has never been here: nothing of the browser's storage is known. */
@@ -67,6 +75,12 @@ withPage("the hints: five, back and forth; not now, and never again, and called 
   }
   await inStart("Back").click();
   expect(await hint().innerText()).toContain("Hint 4 of 5");
+  // Escape is for the hints first, and the page behind them stays.
+  await page.keyboard.press("Escape");
+  await hint().waitFor({ state: "hidden" });
+  expect(await start().isVisible()).toBe(true);
+  await inStart("Show the hints").click();
+  for (let at = 1; at <= 3; at++) await inStart("Next").click();
   await inStart("Not now").click();
   await hint().waitFor({ state: "hidden" });
   expect(await page.locator(".desk-pointed").count()).toBe(0);
@@ -105,16 +119,19 @@ withPage("what is missing in an empty job leads to its cell, and goes once it is
   await button("New").click();
   await page.getByRole("button", { name: "Empty", exact: true }).click();
   await notice().filter({ hasText: "is kept, under Jobs" }).waitFor();
+  // What is to be filled first is selected at once.
+  await until(selected, (name) => name === "B5" || name === "site_job");
+  await choose("Rooms", "A9");
+  await button("Start").click();
+  await inStart("Go on with Site").click();
+  await until(selected, (name) => name === "B5" || name === "site_job");
   await button("Start").click();
   const site = start().locator(".steps-list > li").first();
   await site.getByText("Customer is blank.").waitFor();
   expect(await site.locator("summary").innerText()).toMatch(/^Site not begun: \d+ missing/);
   await site.locator("li", { hasText: "Customer is blank." }).getByRole("button").click();
   await start().waitFor({ state: "hidden" });
-  await until(
-    () => page.locator(".o-named-range-selector input").inputValue(),
-    (name) => name === "B6" || name === "site_customer",
-  );
+  await until(selected, (name) => name === "B6" || name === "site_customer");
   await type("Invented customer");
   await saved();
   await button("Start").click();
@@ -147,6 +164,76 @@ withPage("a survey from the start page makes a job of its own; thought better of
     (now) => now === before,
   );
 });
+
+/** By the start page, as a person chooses a file. */
+async function openFile(name: string, bytes: Uint8Array): Promise<void> {
+  if (!(await start().isVisible())) await button("Start").click();
+  const choosing = page.waitForEvent("filechooser");
+  await inStart("Open a workbook…").click();
+  await (await choosing).setFiles({ name, mimeType: "", buffer: Buffer.from(bytes) });
+}
+
+// The files of an outsider's case, fm-29: each gets one sentence with its name, and the start page stays.
+withPage("a file that is no workbook is named, and the start page stays", async () => {
+  await button("Start").click();
+  await start().locator(".start-job").first().waitFor();
+  const jobs = (): Promise<number> => start().locator(".start-job").count();
+  const before = await jobs();
+  const whole = await writeXlsx(templateOf("multi-room")!.empty());
+  for (const [name, bytes] of [
+    ["roof.jpg", Uint8Array.of(0xff, 0xd8, 0xff, 0xe0, 0, 16, 74, 70, 73, 70)],
+    ["empty.xlsx", new Uint8Array()],
+    ["cut.xlsx", whole.slice(0, whole.length / 2)],
+  ] as const) {
+    await openFile(name, bytes);
+    await notice().filter({ hasText: name }).waitFor();
+    expect(await notice().innerText()).toMatch(new RegExp(`^${name} is not opened\\. .+\\.$`));
+    expect(await start().isVisible()).toBe(true);
+  }
+  await page.keyboard.press("Escape");
+  await button("Start").click();
+  await start().locator(".start-job").first().waitFor();
+  expect(await jobs()).toBe(before);
+  // The server's answers, as the browser writes them.
+  forget("Failed to load resource");
+  await page.keyboard.press("Escape");
+});
+
+withPage(
+  "a workbook of somebody else, an older and a newer one are told; the newer is read only",
+  async () => {
+    const plain = bookOf({ ...emptySheet("Plain"), cells: { A1: { value: "nothing of ours" } } });
+    await openFile("plain.xlsx", await writeXlsx(plain));
+    await notice().filter({ hasText: "was not made from one of Rigsheet's templates" }).waitFor();
+    await start().waitFor({ state: "hidden" });
+
+    const made = recalculate(templateOf("multi-room")!.demonstration());
+    await openFile("older.xlsx", await writeXlsx({ ...made, templateVersion: "1" }));
+    await notice()
+      .filter({ hasText: /^This job is of version 1 of .* is kept, under Jobs\.$/ })
+      .waitFor();
+
+    await openFile("newer.xlsx", await writeXlsx({ ...made, templateVersion: "999" }));
+    await notice()
+      .filter({ hasText: /^This job is of version 999 .*read only/ })
+      .waitFor();
+    const before = await total().innerText();
+    await page.locator(".o-sheet", { hasText: "Site" }).first().click();
+    await page.mouse.click(500, 400);
+    await page.keyboard.type("typed over");
+    await page.keyboard.press("Enter");
+    await button("Undo").click();
+    await notice().filter({ hasText: "A newer Rigsheet made this job" }).waitFor();
+    const siteOf = ({ sheets }: Book) => {
+      const { cells } = sheets.find(({ name }) => name === "Site")!;
+      return Object.fromEntries(
+        Object.entries(cells).flatMap(([at, { value }]) => (value === undefined ? [] : [[at, value]])),
+      );
+    };
+    expect(siteOf(await bookOnPage())).toEqual(siteOf(made));
+    expect(await total().innerText()).toBe(before);
+  },
+);
 
 withPage("the sheets stand in groups; a list says what is filled, and leads there by keyboard", async () => {
   const groups = page.locator("#sheets");

@@ -39,10 +39,12 @@ const bookOf = (template: string): Promise<Book> => {
 };
 
 /** The words of all cells in the sheet's print area, as they show; a number's without the sign of a nought. */
-function wordsOf({ cells, results, print }: BookSheet, { looks }: Book): string[] {
+function wordsOf({ cells, results, rowHeights, print }: BookSheet, { looks }: Book): string[] {
   const { top, bottom, left, right } = parseRange(print!.area!)!;
   const words: string[] = [];
-  for (let row = top; row <= bottom; row++)
+  for (let row = top; row <= bottom; row++) {
+    // It is hidden, and prints nowhere.
+    if (rowHeights[row] === 0) continue;
     for (let column = left; column <= right; column++) {
       const at = address(row, column);
       const value = results[at] ?? cells[at]?.value;
@@ -51,6 +53,7 @@ function wordsOf({ cells, results, print }: BookSheet, { looks }: Book): string[
       const text = typeof value === "string" ? value : shown(value, format).replace(/^-(?=[0.,]+%?$)/, "");
       words.push(...text.split(/\s+/).filter(Boolean));
     }
+  }
   return words;
 }
 

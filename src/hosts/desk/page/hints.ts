@@ -58,6 +58,13 @@ export class Hints {
         plainButton("Don't show hints again", () => this.close(undefined)),
       ),
     );
+    this.root.addEventListener("keydown", (event) => {
+      if (event.key !== "Escape") return;
+      // The page behind them stays.
+      event.stopPropagation();
+      event.preventDefault();
+      this.close(this.at);
+    });
   }
 
   /** @param byPerson the focus goes to what leads on, where its own place is gone */

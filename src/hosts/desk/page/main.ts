@@ -12,6 +12,7 @@ import { entriesOf } from "../../../standards/entries";
 import type { ImportedTable } from "../../../workbooks/imported/table";
 import { demonstrations, templates } from "../../../workbooks/templates";
 import { quoteFromList, REVIEW_SHEET } from "../../../pane/listedQuote";
+import { nextStep } from "../../../review/fillingSteps";
 import { drawnBook } from "../../../standards/drawOn";
 import { reviewInFull } from "../../../review/reviewInFull";
 import { trainingSets } from "../../../training/sets/all";
@@ -148,13 +149,18 @@ function showRemarks(): void {
   startPage?.showRemarks();
 }
 
-/** The start page is left for what it leads to. */
+/** The start page is left for what it leads to; it stays where somebody thinks better of it, or it fails. */
 const leaving =
   (what: string, work: (started: () => Promise<void>) => Promise<void>): (() => void) =>
-  () => {
-    startPage?.hide();
-    void run(what, work);
-  };
+  () =>
+    void run(what, async (started) => {
+      let isBegun = false;
+      await work(async () => {
+        isBegun = true;
+        await started();
+      });
+      if (isBegun) startPage?.hide();
+    });
 
 const startActions: StartActions = {
   job: () => {
@@ -162,14 +168,20 @@ const startActions: StartActions = {
     return {
       id: job.id,
       title,
-      lines: [job.notes?.state, total, verdict].filter((line) => line !== undefined),
+      lines: [desk.shelfLine.customer, job.notes?.state, total, verdict].filter(
+        (line): line is string => !!line,
+      ),
     };
   },
   steps: () => desk.steps(),
   goTo: (sheet, cell) => selectCell(desk.model, sheet, cell),
   jobs: async () => (await api.jobs()).jobs,
-  remarks: (entries) => remarksNow(entries),
-  open: (id) => leaving("Opening the job…", () => job.open(id))(),
+  remarks: remarksNow,
+  open: (id) =>
+    leaving("Opening the job…", async (started) => {
+      await started();
+      await job.open(id);
+    })(),
   allJobs: () => showJobs(),
   newJob: leaving("Starting a new job…", newJob),
   openFile: leaving("Opening the workbook…", open),
@@ -203,10 +215,18 @@ async function newJob(started: () => Promise<void>): Promise<void> {
     const { label, read } = choice.standards;
     const book = drawnBook(await read(), label, new Date());
     if (typeof book === "string") throw new Error(book);
-    return await job.create(book);
+    await job.create(book);
+    return goToNextStep();
   }
   // What comes with the page is nobody's work.
   await job.create(choice.template[choice.kind](), { isElsewhere: choice.kind === "demonstration" });
+  if (choice.kind === "empty") goToNextStep();
+}
+
+/** What is to be filled first is selected. */
+function goToNextStep(): void {
+  const place = nextStep(desk.steps())?.open[0]?.place;
+  if (place) selectCell(desk.model, place.sheet, place.cell);
 }
 
 async function exercises(started: () => Promise<void>): Promise<void> {
@@ -240,13 +260,23 @@ async function open(started: () => Promise<void>): Promise<void> {
     if (!handle) return;
     await started();
     const { bytes, mark } = await heldFile(handle).read();
-    const book = await api.openXlsx(new Blob([bytes]));
-    return await job.create(titled(book, handle.name), { held: { handle, mark }, isElsewhere: true });
+    const book = await bookIn(new Blob([bytes]), handle.name);
+    return await job.create(book, { held: { handle, mark }, isElsewhere: true });
   }
   const file = await chooseFile(".xlsx");
   if (!file) return;
   await started();
-  await job.create(titled(await api.openXlsx(file), file.name), { isElsewhere: true });
+  await job.create(await bookIn(file, file.name), { isElsewhere: true });
+}
+
+/** @throws Error with a sentence that names the file */
+async function bookIn(bytes: Blob, name: string): Promise<Book> {
+  try {
+    return titled(await api.openXlsx(bytes), name);
+  } catch (error) {
+    if (error instanceof ServerTrouble && error.status === 0) throw error;
+    throw new Error(`${name} is not opened. ${sentenceOf(error)}`);
+  }
 }
 
 const titled = (book: Book, file: string): Book =>
@@ -294,12 +324,8 @@ async function printNow(started: () => Promise<void>): Promise<void> {
 
 /** @throws Error with a sentence where the shown job takes no edit */
 function mustTakeEdits(): void {
-  if (!job.mayEdit)
-    throw new Error(
-      job.isLooking
-        ? "A frozen revision is shown, in which nothing can be changed. Go back to the job first."
-        : "Another window has this job open, and this one only watches. Take it over first.",
-    );
+  const why = job.whyNoEdit;
+  if (why !== undefined) throw new Error(why);
 }
 
 const TABLES = ".csv,.txt,.tsv,.xlsx";

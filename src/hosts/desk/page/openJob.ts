@@ -33,7 +33,7 @@ import { askToPersist } from "./persistence";
 import { keeper, stand } from "./stand";
 import type { Strip } from "./strip";
 import { isEditing } from "./unfinished";
-import { olderVersion } from "./olderVersion";
+import { otherVersion, type OtherVersion } from "./otherVersion";
 import { uuid } from "./uuid";
 import type { Waiting, WaitingLog, WaitingRoom } from "./waiting";
 
@@ -77,6 +77,8 @@ export class OpenJob {
   private shelf = "";
   /** A frozen state is shown in the job's place. */
   private looking = false;
+  /** The job's workbook is not of today's version, or is none of ours. */
+  private other: OtherVersion | undefined;
   private toldOfEdit = false;
   /** Of the last edit that is saved. */
   private savedAt_ = "";
@@ -118,9 +120,21 @@ export class OpenJob {
   get isLooking(): boolean {
     return this.looking;
   }
+  private get isNewer(): boolean {
+    return this.other?.isNewer ?? false;
+  }
+  /** Why the job takes no edit here; undefined where it does. */
+  get whyNoEdit(): string | undefined {
+    if (this.mayEdit) return undefined;
+    if (this.looking)
+      return "A frozen revision is shown, in which nothing can be changed. Go back to the job first.";
+    return this.isNewer
+      ? "A newer Rigsheet made this job, and this one only shows it. Open it with one as new."
+      : "Another window has this job open, and this one only watches. Take it over first.";
+  }
   /** The job is this window's, and shown as it is now. */
   get mayEdit(): boolean {
-    return !this.looking && (this.window?.isOwner ?? false);
+    return !this.looking && !this.isNewer && (this.window?.isOwner ?? false);
   }
 
   /**
@@ -193,7 +207,9 @@ export class OpenJob {
     if (held) await api.noteJob(id, { file: { name: held.handle.name, mark: held.mark } });
     // Before anything is said of it: whoever looks at the jobs then is not reminded of work that is none.
     if (isElsewhere) await this.wentOutside(this.savedAt_);
-    if (before) this.around.bar.showNotice(`“${before}” is kept, under Jobs.`);
+    if (!before) return;
+    const said = [this.other?.sentence, `“${before}” is kept, under Jobs.`].filter(Boolean);
+    this.around.bar.showNotice(said.join(" "), said.length > 1);
   }
 
   /** Takes the shown job over from the window that edits it. */
@@ -367,6 +383,7 @@ export class OpenJob {
     this.id_ = id;
     this.savedAt_ = held.savedAt;
     this.looking = false;
+    this.other = undefined;
     this.toldOfEdit = false;
     history.replaceState(null, "", `#${id}`);
     this.tell(notes);
@@ -377,8 +394,9 @@ export class OpenJob {
     if (!window.isOwner) this.watch();
     else {
       this.offer(notes.conflictOf ? id : undefined);
-      const older = olderVersion(shown.model);
-      if (older !== undefined) bar.showNotice(older, true);
+      this.other = otherVersion(shown.model);
+      if (this.other) bar.showNotice(this.other.sentence, true);
+      if (this.isNewer) desk.allowEdits(false);
     }
   }
 

@@ -3,20 +3,17 @@ import type { BookPrint } from "../../../workbooks/book";
 import type { WrittenProposal } from "../../../proposal/writtenProposal";
 import type { StandardsHere } from "../../../pane/host";
 import type { PdfWriter } from "../../../pane/loadPdf";
-import type { MadePages, ProposalChoice } from "../../../pane/pdfFiles";
+import type { PrintDoubt } from "../../../pane/beforePrint";
+import type { MadePages, ProposalChoice, WantedSheets } from "../../../pane/pdfFiles";
 import type { PrintChoice, Printable } from "../../../pane/printable";
 import type { Step } from "../../pdf/step";
+import type { FindingPlace } from "../../../review/finding";
 import { ask } from "./dialogs";
 import { make } from "./dom";
 import { PagePreview, type Previewed } from "./pagePreview";
 import { ProposalChoices } from "./proposalChoices";
 
 type Paper = BookPrint["paper"];
-
-export interface WantedSheets {
-  readonly chosen: readonly PrintChoice[];
-  readonly paper: Paper;
-}
 
 export type WantedPrint =
   /** By the browser's own print dialog. */
@@ -27,7 +24,23 @@ export type WantedPrint =
       readonly made: MadePages;
       /** Undefined for the proposal. */
       readonly chosen?: readonly PrintChoice[];
-    };
+    }
+  /** Something is looked at, or put right, before anything is printed. */
+  | { readonly kind: "place"; readonly place: FindingPlace };
+
+/** What may be printed, and what somebody should know of it. */
+export interface AskedPrint extends Pick<Printable, "choices" | "paper"> {
+  /** Number, revision and name of the job. */
+  readonly job: string;
+  /** On what is being typed and would be missing; empty for nothing. */
+  readonly left: string;
+  /** On the customer's page. */
+  readonly doubts: readonly PrintDoubt[];
+  /** Checks fail, so that the customer's page is a draft. */
+  readonly isDraft: boolean;
+  /** The firm's standards among the jobs. */
+  readonly firms: readonly StandardsHere[];
+}
 
 /** What makes the pages. */
 export interface PageMakers {
@@ -51,22 +64,48 @@ const SAVED_LATER = "The file is saved when its pages are made.";
 
 type Made = Previewed & { readonly file?: MadePages };
 
-/**
- * @param job its number, revision and name
- * @param left a sentence on what is being typed and would be missing; empty for nothing
- * @param firms the firm's standards among the jobs
- * @returns undefined when the user thinks better of it
- */
+/** @returns undefined when the user thinks better of it */
 export async function askWhatToPrint(
-  { choices, paper }: Pick<Printable, "choices" | "paper">,
-  job: string,
-  left: string,
+  { choices, paper, job, left, doubts, isDraft, firms }: AskedPrint,
   makers: PageMakers,
-  firms: readonly StandardsHere[],
 ): Promise<WantedPrint | undefined> {
   const hasCustomers = choices.some(({ forCustomer }) => forCustomer);
   const boxes = choices.map(({ chosen }, index) =>
     make("input", { type: "checkbox", id: `print-${index}`, checked: chosen }),
+  );
+  const anyway = make("input", { type: "checkbox", id: "print-sheets-anyway" });
+  let place: FindingPlace | undefined;
+  const goTo = (to: FindingPlace): HTMLButtonElement =>
+    make(
+      "button",
+      {
+        type: "button",
+        className: "desk-button print-go",
+        onclick: () => {
+          place = to;
+          close("");
+        },
+      },
+      `Go to ${to.sheet} ${to.cell}`,
+    );
+  const doubted = make(
+    "div",
+    { className: "print-doubted" },
+    make(
+      "ul",
+      { className: "print-look", ariaLabel: "Before it goes out" },
+      ...doubts.map((doubt) => make("li", {}, `${doubt.what} `, ...(doubt.place ? [goTo(doubt.place)] : []))),
+    ),
+    ...(isDraft
+      ? [
+          make(
+            "label",
+            { htmlFor: anyway.id, className: "print-anyway" },
+            anyway,
+            " No draft, although checks fail",
+          ),
+        ]
+      : []),
   );
   const caution = make("p", { className: "print-caution", role: "status" });
   const marked = (): PrintChoice[] => choices.filter((_, index) => boxes[index]!.checked);
@@ -101,7 +140,7 @@ export async function askWhatToPrint(
   const madeSheets = async (writer: PdfWriter, step: Step): Promise<Made> => {
     const chosen = marked();
     if (chosen.length === 0) return { pages: [], said: NOTHING_CHOSEN };
-    const file = await makers.sheets(writer, { chosen, paper: paperNow() }, step);
+    const file = await makers.sheets(writer, { chosen, paper: paperNow(), anyway: anyway.checked }, step);
     unset.textContent = file.unset;
     return { pages: file.pages, file };
   };
@@ -120,10 +159,11 @@ export async function askWhatToPrint(
     boxes[0]!.setCustomValidity(!isProposal && chosen.length === 0 ? NOTHING_CHOSEN : "");
     caution.textContent =
       hasCustomers && chosen.some(({ forCustomer }) => !forCustomer) ? NOT_FOR_CUSTOMER : "";
+    doubted.hidden = doubts.length === 0 || !chosen.some(({ forCustomer }) => forCustomer);
     unset.textContent = "";
     void preview.follow();
   };
-  for (const box of boxes) box.addEventListener("change", look);
+  for (const box of [...boxes, anyway]) box.addEventListener("change", look);
   papers.addEventListener("change", () => {
     isPaperChosen = true;
     look();
@@ -131,6 +171,7 @@ export async function askWhatToPrint(
   const sheets = make(
     "div",
     {},
+    doubted,
     make(
       "fieldset",
       { className: "print-choices" },
@@ -212,7 +253,9 @@ export async function askWhatToPrint(
   const answer = await answered;
   const file = preview.made?.file;
   preview.stop();
-  if (answer === "print" && !isProposal) return { kind: "sheets", chosen: marked(), paper: paperNow() };
+  if (place) return { kind: "place", place };
+  if (answer === "print" && !isProposal)
+    return { kind: "sheets", chosen: marked(), paper: paperNow(), anyway: anyway.checked };
   if (answer === "" || !file) return undefined;
   if (answer === "print") return { kind: "proposal", made: file };
   return { kind: "file", made: file, ...(!isProposal && { chosen: marked() }) };

@@ -13,9 +13,11 @@ import {
   type Making,
   type PdfSource,
 } from "../../../pane/pdfFiles";
+import { beforePrint, otherTotal } from "../../../pane/beforePrint";
 import { printable, type Printable } from "../../../pane/printable";
 import { sameRevision } from "../../../proposal/sameRevision";
 import type { Book } from "../../../workbooks/book";
+import { failingCount } from "../../../workbooks/failingCount";
 import { labelInWords } from "../../../workbooks/jobLabel";
 import type { DrawnPage } from "../../pdf/pdfPages";
 import type { Step } from "../../pdf/step";
@@ -28,6 +30,8 @@ import { download, make, pause } from "./dom";
 import { FONTS, paperHtml } from "./paperHtml";
 import { addType, pdfWriter } from "./pdfHere";
 import { askWhatToPrint, type PageMakers } from "./printDialog";
+import { keepHandedOver, lastHandedOver, type HandedOver } from "../../storage/handedOver";
+import { selectCell } from "./selectCell";
 import { inputsOfFirm, standardsHere } from "./standardsHere";
 import { writingIn } from "./typedCell";
 import type { UnfinishedEntry } from "./unfinished";
@@ -67,14 +71,27 @@ export async function printPages(desk: Desk, { unfinished, started, id }: PrintA
     ? `What is being typed into ${unfinished.sheet} ${unfinished.cell} is not entered yet, and is not printed.`
     : "";
   const { jobs, firms } = stored.template === PROPOSED ? await besides(id) : { jobs: [], firms: [] };
+  const before = id === undefined ? undefined : await lastHandedOver(id);
+  const forCustomer = made.choices.some((choice) => choice.forCustomer);
   const wanted = await askWhatToPrint(
-    made,
-    desk.title,
-    left,
-    pageMakers(desk, { stored, book, made, jobs }),
-    firms,
+    {
+      ...made,
+      job: desk.title,
+      left,
+      doubts: forCustomer ? beforePrint(stored, before) : [],
+      isDraft: forCustomer && failingCount(stored) !== 0,
+      firms,
+    },
+    pageMakers(desk, { stored, book, made, jobs, before }),
   );
   if (!wanted) return "";
+  if (wanted.kind === "place") {
+    selectCell(desk.model, wanted.place.sheet, wanted.place.cell);
+    return "";
+  }
+  const isHandedOver = !("chosen" in wanted) || (wanted.chosen ?? []).some((choice) => choice.forCustomer);
+  if (id !== undefined && isHandedOver)
+    await keepHandedOver(id, { at: new Date().toISOString(), line: desk.shelfLine });
   if (wanted.kind === "file") {
     const name = `${desk.fileTitle}${wanted.chosen ? endOfName(wanted.chosen) : PROPOSAL_END}.pdf`;
     downloadPdf(wanted.made.bytes, name);
@@ -88,7 +105,8 @@ export async function printPages(desk: Desk, { unfinished, started, id }: PrintA
     await handOver(frame.contentWindow!);
     return "";
   }
-  const parts = made.parts(wanted.chosen, wanted.paper, typesetting(desk.model));
+  const isDraft = wanted.anyway ? false : undefined;
+  const parts = made.parts(wanted.chosen, wanted.paper, typesetting(desk.model), isDraft);
   const frame = await frameWith(paperHtml(desk.fileTitle, parts));
   const tall = parts.filter((part): part is PaperSheet => "parts" in part && !!part.print.onePage);
   fitOnePages(frame.contentDocument!, tall);
@@ -142,9 +160,11 @@ interface Printed {
   readonly book: Book;
   readonly made: Printable;
   readonly jobs: OtherJobs;
+  /** The last time that a customer's page was made of the job. */
+  readonly before: HandedOver | undefined;
 }
 
-function pageMakers(desk: Desk, { stored, book, made, jobs }: Printed): PageMakers {
+function pageMakers(desk: Desk, { stored, book, made, jobs, before }: Printed): PageMakers {
   const making = (step: Step): Making => ({
     at: new Date(),
     formatted: formattedOn(desk.model),
@@ -158,7 +178,14 @@ function pageMakers(desk: Desk, { stored, book, made, jobs }: Printed): PageMake
         const found = await proposalFile(writer, stored, wanted, making(step));
         return found.refused
           ? found
-          : { ...found, look: [...found.look, ...sameRevision(desk.shelfLine, jobs)] };
+          : {
+              ...found,
+              look: [
+                ...found.look,
+                ...sameRevision(desk.shelfLine, jobs),
+                ...(before ? otherTotal(stored, before).map(({ what }) => what) : []),
+              ],
+            };
       },
     }),
   };

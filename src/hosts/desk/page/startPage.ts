@@ -3,6 +3,7 @@ import type { ShelfEntry } from "../../../jobs/catalogue";
 import { nameInWords, stateInWords, timeInWords, totalInWords } from "../../../jobs/entryInWords";
 import { stepsList } from "../../../pane/stepsList";
 import { nextStep, type FillingStep } from "../../../review/fillingSteps";
+import type { FindingPlace } from "../../../review/finding";
 import { putBesideOut } from "./covering";
 import { make, painted } from "./dom";
 import { Hints } from "./hints";
@@ -40,7 +41,7 @@ const REFUSED =
   "The browser does not let this page keep settings: it opens here again. Allow storage for this address to change that.";
 
 export class StartPage {
-  private readonly go = deskButton("Go on", () => this.leave(), "desk-button desk-first");
+  private readonly go = deskButton("Go on", () => this.goOnNow(), "desk-button desk-first");
   private readonly title = make("bdi", {});
   private readonly facts = make("p", { className: "start-facts" });
   private readonly steps = make("div", { className: "start-steps" });
@@ -53,6 +54,8 @@ export class StartPage {
   private readonly remarks = new RemarkList(make("div", { className: "start-remarks", role: "status" }));
   private entries: readonly ShelfEntry[] = [];
   private looks = 0;
+  /** Where the next thing to be filled stands. */
+  private nextPlace: FindingPlace | undefined;
 
   /** @param root lies over the grid and what is beside it, which are out of reach while it is shown */
   constructor(
@@ -108,6 +111,7 @@ export class StartPage {
     this.opens.checked = opensOnStart;
     this.said.textContent = "";
     this.showJob();
+    this.showNext(undefined);
     this.root.hidden = false;
     putBesideOut(this.root, true);
     this.hints.hide();
@@ -138,6 +142,18 @@ export class StartPage {
     this.actions.left();
   }
 
+  /** To what is to be filled next; a job that has all it needs stands as it was left. */
+  private goOnNow(): void {
+    const place = this.nextPlace;
+    this.leave();
+    if (place) this.actions.goTo(place.sheet, place.cell);
+  }
+
+  private showNext(next: FillingStep | undefined): void {
+    this.nextPlace = next?.open[0]?.place;
+    this.go.textContent = next ? `Go on with ${next.sheet}` : "Go on";
+  }
+
   private keep(changes: Partial<StartPreferences>): boolean {
     return this.actions.keep({ ...this.actions.preferences(), ...changes });
   }
@@ -156,6 +172,7 @@ export class StartPage {
       steps.length === 0
         ? "This workbook has no steps of filling."
         : `${filled} of ${steps.length} sheets have all that they need.${next ? ` Next: ${next.sheet}.` : ""}`;
+    this.showNext(next);
     const goTo = (sheet: string, cell: string): void => {
       this.leave();
       this.actions.goTo(sheet, cell);
@@ -175,7 +192,7 @@ export class StartPage {
     this.others.replaceChildren(
       ...recent.map((entry) => {
         const { id, line, savedAt } = entry;
-        const facts = [line && totalInWords(line), stateInWords(entry), timeInWords(savedAt)];
+        const facts = [line?.customer, line && totalInWords(line), stateInWords(entry), timeInWords(savedAt)];
         return make(
           "li",
           {},

@@ -9,6 +9,7 @@ import { printFootOf, withPageBreaks, withPrint, withPrintFoot } from "../../../
 import { FileTrouble } from "../fileTrouble";
 import { aboutSheetOf, headingsOf, withLines } from "./aboutCopy";
 import { COPY_NAMES } from "./copyNames";
+import { customersPages } from "./customersPages";
 import { officeBook } from "./officeBook";
 import { sealedBook } from "./sealedBook";
 
@@ -21,19 +22,21 @@ export interface CopyFacts {
   readonly version: string;
   /** For a sealed copy: the sheets that it holds, by name; all of them where absent. */
   readonly sheets?: readonly string[];
+  /** For a sealed copy: whether the customer's page is marked as a draft; where a check fails where absent. */
+  readonly isDraft?: boolean;
 }
 
 /**
  * @param book a computed workbook
  * @returns the book to hand to `writeXlsx` with `frozen` or `sealed`; an unknown sheet, or no card to make, throws a FileTrouble
  */
-export function copyOf(book: Book, kind: CopyKind, { now, version, sheets }: CopyFacts): Book {
+export function copyOf(book: Book, kind: CopyKind, { now, version, sheets, isDraft }: CopyFacts): Book {
   if (kind === "cards") return cardBook(book);
   const printed = withPrintFoot(book);
   const made = `made ${now.toISOString().slice(0, 16).replace("T", " ")} UTC by Rigsheet ${version}.`;
   if (kind === "sealed") {
     const wanted = sheets && wantedSheets(printed, sheets);
-    const sealed = withPageBreaks(sealedBook(withTypes(printed), wanted));
+    const sealed = withPageBreaks(sealedBook(withTypes(customersPages(printed, isDraft)), wanted));
     if (wanted && aboutSheetOf(sealed) === undefined) return sealed;
     return withLines(sealed, `${COPY_NAMES.sealed}, ${made}`, [
       "Values only: nothing in it calculates, and nothing follows a change. The word error stands where a value could not be worked out.",
