@@ -31,8 +31,6 @@ export const FLAGS = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
-  // Pages are opened by the hundred and live for seconds: what the optimizing compiler does for them pays for none.
-  "--js-flags=--no-opt",
   `--disable-features=${[...OFF_FOR_THE_DRIVER, ...ADDRESS_BAR].join(",")}`,
 ];
 

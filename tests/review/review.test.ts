@@ -16,7 +16,7 @@ import { mutations } from "./mutants";
 import { tries } from "../support/tries";
 
 const MUTANTS = tries(mutations.length, mutations.length, 500);
-const CLEAN = tries(4, 6, 200);
+const CLEAN = tries(2, 6, 200);
 const NEEDED = 0.98;
 const LONG_MS = 3_600_000;
 

@@ -23,7 +23,7 @@ import { isMost } from "../support/tries";
 import { ACCUSED, AMOUNTS_NOT_KNOWN, CLOSING_NOT_KNOWN, CLOSING_NOT_NAMED, NOT_NAMED } from "./spoiltWeaker";
 
 const LONG_MS = 3_600_000;
-const EVERY = 24;
+const EVERY = 48;
 /** A share of what the mistake moves. */
 const AMOUNT_WITHIN = 0.01;
 /** Where every outcome is written to, to be read by a person. */

@@ -49,7 +49,7 @@ interface Story {
   readonly steps: readonly Step[];
 }
 
-const EVERY = 16;
+const EVERY = 32;
 const LONG_MS = 3_600_000;
 /** Where every outcome is written to, to be read by a person. */
 const { STORIES_OUT } = process.env;

@@ -90,7 +90,7 @@ const gnumeric = memo((): SystemProgram => ({
   path: firstThatStarts(["ssconvert"]),
 }));
 
-const LONG_MS = 120_000;
+const LONG_MS = 300_000;
 
 const ngspice = memo((): SystemProgram => ({
   name: "ngspice",

@@ -13,6 +13,7 @@ import { startingPoint } from "../../src/workbooks/multiRoom/startingPoint";
 import { summarise } from "../../src/workbooks/multiRoom/summarise";
 import { namedColumn } from "../../src/workbooks/named";
 import { standardsWorkbook } from "../../src/workbooks/standards/definition";
+import { sampled } from "../support/tries";
 
 type Value = number | string | null | boolean;
 type Given = Readonly<Record<string, unknown>>;
@@ -371,16 +372,17 @@ const JUDGED: Readonly<Record<string, string>> = {
     "a list that has a part twice is told of when it is read (workbooks/prices/twice.ts); of two offers on the sheet the cheaper is used, once",
 };
 
-test.each(cases.filter(({ id }) => !(id in NOT_ASKED)).map((one) => [one.id, one] as const))(
-  "%s",
-  (id, one) => {
-    const wrong =
-      one.kind === "order"
-        ? ordersOtherwise(one)
-        : one.kind === "open port"
-          ? portsOtherwise(one)
-          : packsOtherwise(one);
-    if (id in JUDGED) expect(wrong).not.toEqual([]);
-    else expect(wrong).toEqual([]);
-  },
-);
+test.each(
+  sampled(cases, 2)
+    .filter(({ id }) => !(id in NOT_ASKED))
+    .map((one) => [one.id, one] as const),
+)("%s", (id, one) => {
+  const wrong =
+    one.kind === "order"
+      ? ordersOtherwise(one)
+      : one.kind === "open port"
+        ? portsOtherwise(one)
+        : packsOtherwise(one);
+  if (id in JUDGED) expect(wrong).not.toEqual([]);
+  else expect(wrong).toEqual([]);
+});

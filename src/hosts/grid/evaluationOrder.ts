@@ -42,6 +42,11 @@ interface Cell {
   readonly content?: string;
 }
 
+interface ReadCells {
+  readonly zone: Zone;
+  readonly cells: unknown[][];
+}
+
 interface RangeSet extends Iterable<Range> {
   add(range: Range): void;
   delete(range: Range): void;
@@ -102,8 +107,15 @@ function hearLimit(evaluator: Evaluator): void {
 }
 
 function putInOrder(evaluator: Evaluator): void {
-  /** What was read in this round of computing. */
-  const read = new Map<string, { readonly range: Range; readonly cells: unknown[][] }>();
+  /** What was read in this round of computing, by sheet: a spill asks only for what was read of its own. */
+  const read = new Map<string, Map<string, ReadCells>>();
+  const readOn = (sheetId: string): Map<string, ReadCells> => {
+    const known = read.get(sheetId);
+    if (known) return known;
+    const fresh = new Map<string, ReadCells>();
+    read.set(sheetId, fresh);
+    return fresh;
+  };
   /** Formulas by the cells of their first row that names show them to spill over. */
   let spilling: ReadonlyMap<string, Position> | undefined;
 
@@ -118,17 +130,17 @@ function putInOrder(evaluator: Evaluator): void {
     compilationParams.referenceDenormalizer = (range) => {
       if (isPlain(range)) computeSpillOver(range);
       const result = referenceDenormalizer(range);
-      read.set(keyOf(range), { range, cells: [] });
+      readOn(range.sheetId).set(keyOf(range), { zone: range.zone, cells: [] });
       return result;
     };
   };
 
   function readRange(range: Range): unknown[][] {
+    const { sheetId } = range;
     const key = `${keyOf(range)} range`;
-    const before = read.get(key);
+    const before = readOn(sheetId).get(key);
     if (before) return before.cells;
     computeSpillOver(range);
-    const { sheetId } = range;
     const zone = within(range.zone, evaluator.getters.getSheetZone(sheetId));
     const { getFormulaResult } = evaluator.compilationParams.evalContext;
     const cells: unknown[][] = [];
@@ -138,7 +150,7 @@ function putInOrder(evaluator: Evaluator): void {
         column.push(getFormulaResult({ sheetId, col, row }));
       cells.push(column);
     }
-    read.set(key, { range, cells });
+    readOn(sheetId).set(key, { zone: range.zone, cells });
     return cells;
   }
 
@@ -174,9 +186,10 @@ function putInOrder(evaluator: Evaluator): void {
 
   evaluator.invalidatePositionsDependingOnSpread = (sheetId, zone) => {
     let early = false;
-    for (const [key, { range }] of read) {
-      if (range.sheetId !== sheetId || !meet(range.zone, zone)) continue;
-      read.delete(key);
+    const ofSheet = readOn(sheetId);
+    for (const [key, { zone: before }] of ofSheet) {
+      if (!meet(before, zone)) continue;
+      ofSheet.delete(key);
       early = true;
     }
     const dependents = evaluator.getCellsDependingOn(
@@ -225,8 +238,7 @@ function positionsOf({ sheetId, zone }: Range): Position[] {
 }
 
 const placeKey = ({ sheetId, col, row }: Position): string => `${sheetId} ${col} ${row}`;
-const keyOf = ({ sheetId, zone }: Range): string =>
-  `${sheetId} ${zone.left} ${zone.top} ${zone.right} ${zone.bottom}`;
+const keyOf = ({ zone }: Range): string => `${zone.left} ${zone.top} ${zone.right} ${zone.bottom}`;
 const within = (zone: Zone, sheet: Zone): Zone => ({
   top: Math.max(zone.top, sheet.top),
   bottom: Math.min(zone.bottom, sheet.bottom),

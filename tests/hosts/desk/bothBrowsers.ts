@@ -16,7 +16,9 @@ export type Kind = "chromium" | "firefox";
 const open = new Map<Kind, Browser>();
 
 const START: Readonly<Record<Kind, (program: string) => Promise<Browser>>> = {
-  chromium: (program) => chromium.launch({ executablePath: onPath(program), args: FLAGS }),
+  // Pages are opened by the hundred and live for seconds: what the optimizing compiler does for one it never pays back.
+  chromium: (program) =>
+    chromium.launch({ executablePath: onPath(program), args: [...FLAGS, "--js-flags=--no-opt"] }),
   // The system's own, unpatched: the driver speaks WebDriver BiDi with it.
   firefox: (program) =>
     firefox.launch({

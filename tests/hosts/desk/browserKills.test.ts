@@ -17,7 +17,7 @@ import { chooseCell } from "./gridOnPage";
 import { tries } from "../../support/tries";
 
 /** `npm run prove` gives 300. */
-const KILLS = tries(10, 10, 100);
+const KILLS = tries(5, 10, 100);
 const CELL = placeOfName(layOut(multiRoom), "site_customer")!.at;
 /** A kill comes so long after its round has begun at the latest. */
 const LATEST_MS = 1200;

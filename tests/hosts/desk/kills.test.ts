@@ -18,7 +18,7 @@ import { newId } from "./ownDesk";
 import { tries } from "../../support/tries";
 
 /** `npm run prove` gives 300. */
-const KILLS = tries(30, 30, 300);
+const KILLS = tries(15, 30, 300);
 /** A start takes about half a second. */
 const LONGEST_MS = 1_200;
 const MOST_JOBS = 8;

@@ -23,7 +23,7 @@ import { tries } from "../../support/tries";
 import { toGrid } from "./bothBrowsers";
 
 /** `npm run prove` gives 300. */
-const KILLS = tries(15, 15, 150);
+const KILLS = tries(8, 15, 150);
 const CELL = placeOfName(layOut(multiRoom), "site_customer")!.at;
 
 let browser: Browser | undefined;

@@ -21,6 +21,7 @@ import {
   toJobs,
   remarks,
 } from "./bothBrowsers";
+import { isMost } from "../../support/tries";
 import { BUILD_MS, buildDesk } from "./desk";
 import { serveFolder, type FolderServer } from "./folderServer";
 import { chooseCell } from "./gridOnPage";
@@ -29,6 +30,8 @@ import { markedRelease } from "./otherReleases";
 const CELL = placeOfName(layOut(multiRoom), "site_customer")!.at;
 const OLD_WORKERS = path.join(__dirname, "..", "..", "fixtures", "workers");
 const CHROMIUM = { kinds: ["chromium"] } as const;
+/** In both in the long runs. */
+const IN_MOST = isMost ? ({ kinds: ["chromium", "firefox"] } as const) : CHROMIUM;
 
 let first: Files;
 let second: Files;
@@ -129,32 +132,35 @@ inBoth("an offer interrupts nothing; agreed to, the same job stands at the same 
   await isThere(again, "Möwe – Anbau");
 });
 
-inBoth("an offer that is turned down is quiet, and no closing of windows takes it", async (shown) => {
-  const server = await serve(first);
-  let page = await opened(shown, server.address);
-  await kept(page);
-  server.files = second;
-  await looks(page);
-  await isOffered(page, "0.2.0");
-  await button(page, "Not now").click();
-  await isQuiet(page);
-  for (let start = 0; start < 2; start++) {
-    await page.close();
-    page = await opened(shown, server.address);
-    expect(await markOf(page)).toBe("first");
+mostlyInChromium(
+  "an offer that is turned down is quiet, and no closing of windows takes it",
+  async (shown) => {
+    const server = await serve(first);
+    let page = await opened(shown, server.address);
+    await kept(page);
+    server.files = second;
+    await looks(page);
+    await isOffered(page, "0.2.0");
+    await button(page, "Not now").click();
     await isQuiet(page);
-  }
-  page = await withoutNetwork(shown, server);
-  expect(await markOf(page)).toBe("first");
-  await server.start();
-  server.files = third;
-  await looks(page);
-  await isOffered(page, "0.3.0");
-  await button(page, "Change to it").click();
-  await page.waitForFunction(() => document.documentElement.dataset.mark === "third");
-  await started(page);
-  expect(await markOf(await withoutNetwork(shown, server))).toBe("third");
-});
+    for (let start = 0; start < 2; start++) {
+      await page.close();
+      page = await opened(shown, server.address);
+      expect(await markOf(page)).toBe("first");
+      await isQuiet(page);
+    }
+    page = await withoutNetwork(shown, server);
+    expect(await markOf(page)).toBe("first");
+    await server.start();
+    server.files = third;
+    await looks(page);
+    await isOffered(page, "0.3.0");
+    await button(page, "Change to it").click();
+    await page.waitForFunction(() => document.documentElement.dataset.mark === "third");
+    await started(page);
+    expect(await markOf(await withoutNetwork(shown, server))).toBe("third");
+  },
+);
 
 mostlyInChromium("an offer outlives a reload", async (shown) => {
   const server = await serve(first);
@@ -308,9 +314,9 @@ for (const { name, file, entry, kinds } of [
   // Firefox looks for another worker by itself only after a day.
   { name: "cache-first-forever", file: "sw.js", entry: "index.html", kinds: ["firefox"] },
   // Its page is of last year for ever; the page's whole address is one that it does not know.
-  { name: "cache-first-forever", file: "old.js", entry: "index.html", kinds: undefined },
+  { name: "cache-first-forever", file: "old.js", entry: "index.html", ...IN_MOST },
   // Under another name nothing that a folder holds could reach it.
-  { name: "throws", file: "sw.js", entry: "", kinds: undefined },
+  { name: "throws", file: "sw.js", entry: "", ...IN_MOST },
 ] as const)
   mostlyInChromium(
     `a worker of last year, ${name}, as ${file}, gives way`,

@@ -274,6 +274,39 @@ withPage("the sheets stand in groups; a list says what is filled, and leads ther
   await list.waitFor({ state: "detached" });
 });
 
+// An outsider's cases rd-22 and pr-07: 1280 by 800 at 200 %, and the menu of the browser.
+withPage(
+  "much enlarged the page scrolls to a grid with rows; the browser's own print is told the way",
+  async () => {
+    const before = page.viewportSize()!;
+    await page.setViewportSize({ width: 640, height: 400 });
+    await page.locator(".o-sheet", { hasText: "Rooms" }).first().click();
+    await page.mouse.move(300, 40);
+    await page.mouse.wheel(0, 1000);
+    const top = () => page.evaluate(() => document.querySelector("#grid")!.getBoundingClientRect().top);
+    await until(top, (at) => at < 1);
+    const below = await page.evaluate(() => {
+      const grid = document.querySelector(".o-grid")!.getBoundingClientRect();
+      return Math.min(grid.bottom, innerHeight) - Math.max(grid.top, 0);
+    });
+    // Heads of 157 pixels, and five rows of 23 at least.
+    expect(below).toBeGreaterThan(157 + 5 * 23);
+    await page.setViewportSize(before);
+
+    await page.emulateMedia({ media: "print" });
+    expect(await grid().isVisible()).toBe(false);
+    const said = await page.evaluate(
+      () => getComputedStyle(document.querySelector("#grid")!, "::before").content,
+    );
+    expect(said).toContain("Press Ctrl+P on the page");
+    await page.emulateMedia({ media: null });
+    await until(
+      () => grid().isVisible(),
+      (is) => is,
+    );
+  },
+);
+
 withPage("a second tab opens on the start page too, and only watches the job of the first", async () => {
   const second = await page.context().newPage();
   await second.goto(desk.address);

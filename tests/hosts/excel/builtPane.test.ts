@@ -77,7 +77,7 @@ const press = ({ pane }: FramedPane, name: string | RegExp): Promise<void> =>
 /** Waits for the sentence; "Not done" with whatever reason is said at once. */
 async function said({ pane }: FramedPane, wanted: RegExp): Promise<string> {
   const status = pane.locator(".pane-status");
-  await status.filter({ hasText: new RegExp(`${wanted.source}|^Not done`) }).waitFor({ timeout: 60_000 });
+  await status.filter({ hasText: new RegExp(`${wanted.source}|^Not done`) }).waitFor({ timeout: 120_000 });
   const text = await status.innerText();
   expect(text).toMatch(wanted);
   return text;

@@ -60,6 +60,8 @@ export function withFramedPane(
     const context = await browser.newContext({ viewport: { width: 320, height: 720 } });
     try {
       const page = await context.newPage();
+      // While the simulated Excel computes, a busy machine answers no click for a while.
+      page.setDefaultTimeout(120_000);
       const complaints: string[] = [];
       page.on("pageerror", (error) => complaints.push(`error: ${error.message}`));
       page.on("console", (message) => {

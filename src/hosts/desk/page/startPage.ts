@@ -5,7 +5,7 @@ import { stepsList } from "../../../pane/stepsList";
 import { nextStep, type FillingStep } from "../../../review/fillingSteps";
 import type { FindingPlace } from "../../../review/finding";
 import { putBesideOut } from "./covering";
-import { make, painted } from "./dom";
+import { make, painted, pause } from "./dom";
 import { Hints } from "./hints";
 import type { Remark } from "./offline";
 import { RemarkList } from "./remarkList";
@@ -37,6 +37,8 @@ export interface StartActions {
 
 /** So many of the other jobs are named; the rest is under “Jobs”. */
 const RECENT = 5;
+/** So long the page is looked at before a job's steps hold it up. */
+const BEFORE_STEPS_MS = 150;
 const REFUSED =
   "The browser does not let this page keep settings: it opens here again. Allow storage for this address to change that.";
 
@@ -121,8 +123,10 @@ export class StartPage {
     // What is filled is looked at once the page stands.
     this.steps.replaceChildren(make("p", { className: "desk-small" }, "Looking at what is filled…"));
     await painted();
-    if (look === this.looks && this.isShown) this.showSteps();
     await this.showOthers(look);
+    // Whoever leaves at once has not waited for it.
+    await pause(BEFORE_STEPS_MS);
+    if (look === this.looks && this.isShown) this.showSteps();
   }
 
   /** What is said of all jobs together may have changed. */
