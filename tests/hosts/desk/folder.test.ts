@@ -57,9 +57,10 @@ inBoth(
     await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
     // What writes PDF comes behind the start, and no visit waits for it.
     await page.waitForFunction(async () => {
-      for (const name of await caches.keys())
-        if ((await (await caches.open(name)).keys()).some(({ url }) => url.endsWith("/pdfType.js")))
-          return true;
+      for (const name of await caches.keys()) {
+        const kept = (await (await caches.open(name)).keys()).map(({ url }) => url);
+        if (["/pdf.js", "/pdfType.js"].every((file) => kept.some((url) => url.endsWith(file)))) return true;
+      }
       return false;
     });
     await server.stop();

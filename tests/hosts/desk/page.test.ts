@@ -375,7 +375,7 @@ withPage("New keeps the job that was open; Open brings a saved workbook back wit
   await again.setFiles({ name: "broken.xlsx", mimeType: "", buffer: Buffer.from("no workbook") });
   await until(
     () => notice().innerText(),
-    (text) => /^The file is .*not an Excel workbook/.test(text),
+    (text) => /^broken\.xlsx is not opened\. The file is .*not an Excel workbook/.test(text),
   );
   await textIs(total(), edited);
   forget("422 (Unprocessable Entity)");

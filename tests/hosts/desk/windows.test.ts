@@ -365,15 +365,24 @@ async function until<T>(read: () => Promise<T>, holds: (value: T) => boolean): P
 
 /** The name in the outlet's row, as the grid shows it when the cell is chosen. */
 async function nameOfRow(page: Page, cell: string): Promise<string> {
-  await chooseCell(page, "Rooms", `${OUTLETS}${cell.replace(/\D/g, "")}`);
-  return page
-    .locator(".o-spreadsheet-topbar .o-composer, .o-topbar-composer .o-composer")
-    .first()
-    .innerText();
+  // Not what the page's own line shows: on a busy machine that is still of the cell before.
+  return String((await roomsOf(page))[`${OUTLETS}${cell.replace(/\D/g, "")}`]?.value ?? "");
 }
 
-/** Outlets and their runs, from the workbook that the page hands over to be written. */
+/** Outlets and their runs. */
 async function runsByName(page: Page): Promise<Map<string, string>> {
+  const cells = await roomsOf(page);
+  const column = at("rooms_run").replace(/\d/g, "");
+  return new Map(
+    Array.from({ length: 60 }, (_, row) => [
+      String(cells[`${OUTLETS}${row + 1}`]?.value ?? ""),
+      String(cells[`${column}${row + 1}`]?.value ?? ""),
+    ]),
+  );
+}
+
+/** The cells of Rooms, from the workbook that the page hands over to be written. */
+async function roomsOf(page: Page): Promise<Record<string, { value?: unknown }>> {
   let book: { sheets: { name: string; cells: Record<string, { value?: unknown }> }[] } | undefined;
   await page.route("**/save", (route) => {
     book = route.request().postDataJSON() as typeof book;
@@ -383,12 +392,6 @@ async function runsByName(page: Page): Promise<Map<string, string>> {
     page.waitForEvent("download"),
     page.getByRole("toolbar", { name: "Job" }).getByRole("button", { name: "Save .xlsx" }).click(),
   ]);
-  const { cells } = book!.sheets.find(({ name }) => name === "Rooms")!;
-  const column = at("rooms_run").replace(/\d/g, "");
-  return new Map(
-    Array.from({ length: 60 }, (_, row) => [
-      String(cells[`${OUTLETS}${row + 1}`]?.value ?? ""),
-      String(cells[`${column}${row + 1}`]?.value ?? ""),
-    ]),
-  );
+  await page.unroute("**/save");
+  return book!.sheets.find(({ name }) => name === "Rooms")!.cells;
 }

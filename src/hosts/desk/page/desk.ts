@@ -33,6 +33,7 @@ import { withLabels } from "./gridLabels";
 import type { GridCommand, GridPosition } from "./libraryTypes";
 import { outletsToAdd, roomsNow } from "./outletsToAdd";
 import { replayed, type Replayed, type Transport } from "./replayed";
+import { bringUp } from "./selectCell";
 import { sortRows } from "./sortRows";
 import { notEntered, unfinishedEntry } from "./unfinished";
 import { uuid } from "./uuid";
@@ -200,8 +201,7 @@ export class Desk implements OpenDesk {
   }
 
   private goTo({ sheetId, row }: GridPosition): void {
-    const from = this.getters.getActiveSheetId();
-    if (from !== sheetId) this.dispatch("ACTIVATE_SHEET", { sheetIdFrom: from, sheetIdTo: sheetId });
+    bringUp(this.model, sheetId);
     this.model.selection.selectCell(0, row);
   }
 
@@ -243,9 +243,7 @@ export class Desk implements OpenDesk {
 
   showSheet(name: string): void {
     const sheetId = this.model.getters.getSheetIdByName(name);
-    const from = this.getters.getActiveSheetId();
-    if (sheetId && from !== sheetId)
-      this.dispatch("ACTIVATE_SHEET", { sheetIdFrom: from, sheetIdTo: sheetId });
+    if (sheetId) bringUp(this.model, sheetId);
   }
 
   /** The sheet and the cell that are selected. */

@@ -181,6 +181,7 @@ export class OpenJob {
       // What could not be handed over now is shown all the same, and sent again.
       const earlier = isMine ? await this.waitingFor(held) : undefined;
       await this.show(held, window, headOf(held), undefined, earlier);
+      if (this.other) this.around.bar.showNotice(this.other.sentence, true);
     } catch (error) {
       if (window !== this.window) window.close();
       throw error;
@@ -207,9 +208,9 @@ export class OpenJob {
     if (held) await api.noteJob(id, { file: { name: held.handle.name, mark: held.mark } });
     // Before anything is said of it: whoever looks at the jobs then is not reminded of work that is none.
     if (isElsewhere) await this.wentOutside(this.savedAt_);
-    if (!before) return;
-    const said = [this.other?.sentence, `“${before}” is kept, under Jobs.`].filter(Boolean);
-    this.around.bar.showNotice(said.join(" "), said.length > 1);
+    const { other } = this;
+    const said = [other?.sentence, before && `“${before}” is kept, under Jobs.`].filter(Boolean);
+    if (said.length > 0) this.around.bar.showNotice(said.join(" "), other !== undefined);
   }
 
   /** Takes the shown job over from the window that edits it. */
@@ -395,7 +396,6 @@ export class OpenJob {
     else {
       this.offer(notes.conflictOf ? id : undefined);
       this.other = otherVersion(shown.model);
-      if (this.other) bar.showNotice(this.other.sentence, true);
       if (this.isNewer) desk.allowEdits(false);
     }
   }
