@@ -60,6 +60,8 @@ const common = {
 module.exports = {
   // Suites wait for a browser or for LibreOffice much of the time: a worker for each core, not one fewer.
   maxWorkers: "100%",
+  // What a file leaves behind is never all given back: a worker of some gigabytes spends its time on looking through them.
+  workerIdleMemoryLimit: "1GB",
   // Two busy cores make a slow test slower; a hang still ends.
   testTimeout: 60_000,
   testSequencer: "<rootDir>/tests/support/slowFirst.cjs",
