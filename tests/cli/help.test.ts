@@ -1,5 +1,5 @@
 /** `rigsheet help`. */
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { allFunctions } from "../../src/functions/all";
@@ -42,7 +42,12 @@ describe("the pages as files", () => {
     const { code, out } = await rigsheet("help", "--pages", target);
     expect(code).toBe(0);
     const others = ["index.html", "model-limits.html", "in-excel.html", "help.css", "search.js"];
-    expect(out).toContain(`${allFunctions.length + others.length} files in `);
+    const written = readdirSync(target, { recursive: true, withFileTypes: true }).filter((one) =>
+      one.isFile(),
+    );
+    expect(out).toContain(`${written.length} files in `);
+    // A page for each function, and with them those of the sheets and their pictures.
+    expect(written.length).toBeGreaterThan(allFunctions.length + others.length);
     expect(readFileSync(path.join(target, "azimuth.html"), "utf8")).toContain("<h1>RIG.AZIMUTH</h1>");
     for (const name of others) expect(existsSync(path.join(target, name))).toBe(true);
   });
