@@ -1,4 +1,5 @@
 /** What somebody should know before the customer's page is made. */
+import type { HandedOver } from "../hosts/storage/handedOver";
 import type { FindingPlace } from "../review/finding";
 import { fillingSteps, nextStep } from "../review/fillingSteps";
 import { timeInWords, totalInWords } from "../jobs/entryInWords";
@@ -6,19 +7,13 @@ import type { Book } from "../workbooks/book";
 import { failingInWords } from "../workbooks/failingCount";
 import { estimate } from "../workbooks/multiRoom/names";
 import { placeOfName } from "../workbooks/named";
-import { shelfLineOf, type ShelfLine } from "../workbooks/shelfLine";
+import { shelfLineOf } from "../workbooks/shelfLine";
 
 export interface PrintDoubt {
   /** In sentences. */
   readonly what: string;
   /** Where it is looked at, or put right. */
   readonly place?: FindingPlace;
-}
-
-/** What was made of it before. */
-export interface MadeBefore {
-  readonly at: string;
-  readonly line: Pick<ShelfLine, "number" | "revision" | "total" | "currency">;
 }
 
 /** So many blank entries are named. */
@@ -28,7 +23,7 @@ const MOST_NAMED = 3;
  * @param book computed
  * @param before the last time that the page was made of the job
  */
-export function beforePrint(book: Book, before?: MadeBefore): PrintDoubt[] {
+export function beforePrint(book: Book, before?: HandedOver): PrintDoubt[] {
   const doubts: PrintDoubt[] = [];
   const failing = failingInWords(book);
   if (failing !== "")
@@ -53,10 +48,10 @@ export function beforePrint(book: Book, before?: MadeBefore): PrintDoubt[] {
 }
 
 /** Two that differ under one revision end in a dispute. */
-export function otherTotal(book: Book, { at, line }: MadeBefore): PrintDoubt[] {
+export function otherTotal(book: Book, { at, line }: HandedOver): PrintDoubt[] {
   const now = shelfLineOf(book);
   if (line.number !== now.number || line.revision !== now.revision || line.total === now.total) return [];
-  const sum = (of: MadeBefore["line"]): string => totalInWords(of) || "no sum";
+  const sum = (of: HandedOver["line"]): string => totalInWords(of) || "no sum";
   const revision = placeOfName(book, estimate.site.revision.name);
   return [
     {

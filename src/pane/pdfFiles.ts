@@ -54,8 +54,9 @@ export async function sheetsFile(
     return sheetsPdf(parts, sheetsFacts(book, at), type, step);
   };
   const first = await written(anyway ? false : undefined);
-  // Nobody signs for what is not on the page.
-  const { bytes, pages, unset } = first.unset.length === 0 ? first : await written(true);
+  // Nobody signs for what is not on the page; the other pages stay as they are.
+  const isWhole = first.unset.length === 0 || !chosen.some(({ forCustomer }) => forCustomer);
+  const { bytes, pages, unset } = isWhole ? first : await written(true);
   return { bytes, pages, unset: unsetInWords(unsetAtHome(unset, book)) };
 }
 
