@@ -7,19 +7,8 @@ import { bringIn, exportOf } from "../../../src/hosts/file/jobsArchive";
 import { JOBS_LIST } from "../../../src/hosts/file/jobsFile";
 import type { Shelf } from "../../../src/jobs/shelf";
 import { newShelf } from "../../jobs/onShelf";
-import {
-  complaints,
-  button,
-  choose,
-  folder,
-  forget,
-  notice,
-  page,
-  saved,
-  type,
-  until,
-  withPage,
-} from "./onDesk";
+import { complaints, button, choose, folder, forget, notice, page, saved, type, withPage } from "./onDesk";
+import { until } from "../../support/until";
 
 const view = (): Locator => page.getByRole("region", { name: "Jobs" });
 const rows = (): Promise<number> => view().getByRole("row").count();

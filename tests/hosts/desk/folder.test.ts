@@ -21,6 +21,8 @@ import {
 import { builtFolder } from "./builtFolder";
 import { serveFolder, type FolderServer } from "./folderServer";
 import { chooseCell } from "./gridOnPage";
+import { until } from "../../support/until";
+import { PDF_SCRIPTS } from "../../../src/pane/loadPdf";
 import { layOut } from "../../../src/workbooks/layOut";
 import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { placeOfName } from "../../../src/workbooks/named";
@@ -56,13 +58,7 @@ inBoth(
     await page.evaluate(() => navigator.serviceWorker.ready);
     await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
     // What writes PDF comes behind the start, and no visit waits for it.
-    await page.waitForFunction(async () => {
-      for (const name of await caches.keys()) {
-        const kept = (await (await caches.open(name)).keys()).map(({ url }) => url);
-        if (["/pdf.js", "/pdfType.js"].every((file) => kept.some((url) => url.endsWith(file)))) return true;
-      }
-      return false;
-    });
+    await until(() => keptFiles(page), hasPdf);
     await server.stop();
     await shown.context.setOffline(true);
     try {
@@ -134,6 +130,18 @@ inBoth(
     }
   },
 );
+
+/** The addresses of all that the browser keeps. The driver's own wait takes a promise for a yes. */
+const keptFiles = (page: Page): Promise<string[]> =>
+  page.evaluate(async () => {
+    const kept = await Promise.all(
+      (await caches.keys()).map(async (name) => (await caches.open(name)).keys()),
+    );
+    return kept.flat().map(({ url }) => url);
+  });
+
+const hasPdf = (addresses: readonly string[]): boolean =>
+  PDF_SCRIPTS.every((file) => addresses.some((address) => address.endsWith(`/${file}`)));
 
 /**
  * The driver puts letters beyond ASCII in without a key: the editor must be open before, and show all of them after.

@@ -17,9 +17,9 @@ import {
   textIs,
   total,
   type,
-  until,
   withPage,
 } from "./onDesk";
+import { until } from "../../support/until";
 import { linesOf, onPaper, printed } from "./printedPages";
 
 /** The run of the first outlet. */

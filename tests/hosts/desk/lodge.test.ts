@@ -12,7 +12,8 @@ import { recalculate } from "../../../src/hosts/headless/recalculate";
 import { estimate } from "../../../src/workbooks/multiRoom/names";
 import { namedColumn, namedValue, placeOfName } from "../../../src/workbooks/named";
 import { BUILD_MS } from "./desk";
-import { bookOnPage, button, choose, notice, page, saved, total, type, until, withPage } from "./onDesk";
+import { bookOnPage, button, choose, notice, page, saved, total, type, withPage } from "./onDesk";
+import { until } from "../../support/until";
 
 jest.setTimeout(BUILD_MS);
 

@@ -9,6 +9,7 @@ import { FLAGS, onPath } from "../../pane/inChromium";
 import { alsoWithPoppler, withChromium } from "../../support/tools";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
 import { toGrid } from "./bothBrowsers";
+import { until } from "../../support/until";
 
 export let folder: string;
 export let desk: Started;
@@ -138,18 +139,6 @@ export async function type(text: string): Promise<void> {
   await page.keyboard.press("Enter");
 }
 
-const MOST_SHOWN = 500;
-
-/** Waits for a condition of the page; what it last was goes into the failure. */
-export async function until<T>(read: () => Promise<T>, holds: (value: T) => boolean): Promise<T> {
-  const end = Date.now() + 8000;
-  for (;;) {
-    const value = await read();
-    if (holds(value)) return value;
-    if (Date.now() > end) throw new Error(`still ${JSON.stringify(value)?.slice(0, MOST_SHOWN)}`);
-    await page.waitForTimeout(50);
-  }
-}
 export const textIs = (locator: Locator, text: string): Promise<string> =>
   until(
     () => locator.innerText(),

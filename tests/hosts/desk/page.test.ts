@@ -26,9 +26,9 @@ import {
   textIsNot,
   total,
   type,
-  until,
   withPage,
 } from "./onDesk";
+import { until } from "../../support/until";
 import { held } from "./ownDesk";
 
 const AXE = path.join(path.dirname(require.resolve("axe-core/package.json")), "axe.min.js");

@@ -5,7 +5,8 @@ import { address, parseRange } from "../../../src/formula/address";
 import type { Book } from "../../../src/workbooks/book";
 import { namedColumn } from "../../../src/workbooks/named";
 import { unprintedRows } from "../../support/unprinted";
-import { bookOnPage, button, cellOf, choose, forget, notice, page, saved, until, withPage } from "./onDesk";
+import { bookOnPage, button, cellOf, choose, forget, notice, page, saved, withPage } from "./onDesk";
+import { until } from "../../support/until";
 
 interface Clipboard {
   readonly id: string;

@@ -2,7 +2,8 @@
 import path from "node:path";
 import type { Book } from "../../../src/workbooks/book";
 import { namedColumn } from "../../../src/workbooks/named";
-import { bookOnPage, button, notice, page, saved, until, withPage } from "./onDesk";
+import { bookOnPage, button, notice, page, saved, withPage } from "./onDesk";
+import { until } from "../../support/until";
 
 const LODGE = path.join(__dirname, "../../fixtures/priceLists/lodge-prices.csv");
 

@@ -16,7 +16,8 @@ import { recalculate } from "../../../src/hosts/headless/recalculate";
 import type { Book } from "../../../src/workbooks/book";
 import { withPageBreaks, withPrint } from "../../../src/workbooks/printFoot";
 import { recalculated } from "../../support/tools";
-import { button, notice, page, until } from "./onDesk";
+import { button, notice, page } from "./onDesk";
+import { until } from "../../support/until";
 import { pagesOf, type PaperPage } from "../../support/pdfPages";
 
 export const dialog = () => page.getByRole("dialog", { name: "Print" });

@@ -24,10 +24,10 @@ import {
   page,
   saved,
   type,
-  until,
   withPage,
   withPageAndPdf,
 } from "./onDesk";
+import { until } from "../../support/until";
 import {
   boxes,
   byCommand,

@@ -11,7 +11,8 @@ import { barriers } from "../../pane/inChromium";
 import typed from "../../fixtures/typedQuotes/typed.json";
 import { BUILD_MS } from "./desk";
 import { dropOnGrid } from "./dropOnGrid";
-import { button, choose, notice, page, saved, textIs, total, type, until, withPage } from "./onDesk";
+import { button, choose, notice, page, saved, textIs, total, type, withPage } from "./onDesk";
+import { until } from "../../support/until";
 
 jest.setTimeout(BUILD_MS);
 

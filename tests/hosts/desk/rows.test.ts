@@ -24,9 +24,9 @@ import {
   textIsNot,
   total,
   type,
-  until,
   withPage,
 } from "./onDesk";
+import { until } from "../../support/until";
 
 const INPUTS = multiRoom.sheets
   .flatMap(({ parts }) => parts)

@@ -29,6 +29,7 @@ import {
   type Started,
 } from "./desk";
 import { toGrid } from "./bothBrowsers";
+import { isTrue, until } from "../../support/until";
 
 const { SHOTS } = process.env;
 const empty = layOut(multiRoom);
@@ -95,19 +96,12 @@ async function enter(sheet: string, cell: string, text: string): Promise<void> {
   await page.keyboard.press("Enter");
 }
 
-async function until(holds: () => Promise<boolean>): Promise<void> {
-  const end = Date.now() + 10_000;
-  while (!(await holds())) {
-    if (Date.now() > end) throw new Error(`not yet: ${holds.toString()}`);
-    await new Promise((resolve) => setTimeout(resolve, 100));
-  }
-}
 /** Waits until the list tells the total that stands in the bar. */
-const listed = (): Promise<void> =>
+const listed = (): Promise<boolean> =>
   until(async () => {
     const shown = (await total().innerText()).replace(/[^\d.]/g, "");
     return (await jobs()).some(({ line }) => line?.total?.toFixed(2) === shown);
-  });
+  }, isTrue);
 
 withDesk(
   "sent, changed, looked at, compared, restored, and restored back: each total to the cent",
@@ -115,11 +109,11 @@ withDesk(
     const first = await total().innerText();
     await button("Jobs").click();
     await view().getByLabel("State", { exact: true }).last().selectOption("sent");
-    await until(async () => (await jobs())[0]!.revisions.length === 1);
+    await until(async () => (await jobs())[0]!.revisions.length === 1, isTrue);
     await inView("Close").click();
     await enter("Site", at("site_margin"), "41");
     await message(/^This job is sent\. As it was then it is kept as a revision/);
-    await until(async () => (await total().innerText()) !== first);
+    await until(async () => (await total().innerText()) !== first, isTrue);
     const second = await total().innerText();
     await listed();
 
@@ -140,7 +134,7 @@ withDesk(
 
     await inView("Look at").click();
     await page.getByText(/^You look at revision 1 \(sent\), frozen/).waitFor();
-    await until(async () => (await total().innerText()) === first);
+    await until(async () => (await total().innerText()) === first, isTrue);
     // Nothing goes in, by key or by the bar.
     await page.keyboard.type("99");
     await page.keyboard.press("Enter");
@@ -151,11 +145,11 @@ withDesk(
 
     await page.getByRole("button", { name: "Restore it" }).click();
     await message(/^Revision 1 is restored/);
-    await until(async () => (await total().innerText()) === first);
+    await until(async () => (await total().innerText()) === first, isTrue);
     await button("Jobs").click();
     await view().getByText("before revision 1 was restored").first().waitFor();
     await inView("Restore").click();
-    await until(async () => (await total().innerText()) === second);
+    await until(async () => (await total().innerText()) === second, isTrue);
     expect((await jobs())[0]!.revisions.map(({ why }) => why)).toEqual([
       "sent",
       "before revision 1 was restored",
@@ -171,12 +165,12 @@ withDesk(
   async () => {
     await button("Jobs").click();
     await view().getByLabel("State", { exact: true }).last().selectOption("accepted");
-    await until(async () => (await jobs())[0]!.state === "accepted");
+    await until(async () => (await jobs())[0]!.state === "accepted", isTrue);
     const [original] = await jobs();
     await inView("Copy as new").click();
     await message(/^This is the copy/);
     await enter("Site", at("site_quote"), "C-2");
-    await until(async () => (await jobs()).some(({ line }) => line?.number === "C-2"));
+    await until(async () => (await jobs()).some(({ line }) => line?.number === "C-2"), isTrue);
     const copy = (await jobs()).find(({ id }) => id !== original!.id)!;
     expect([copy.state, copy.revisions.length, copy.file]).toEqual(["draft", 0, undefined]);
     expect((await jobs()).find(({ id }) => id === original!.id)).toMatchObject({
@@ -188,7 +182,7 @@ withDesk(
     await view().getByLabel("Search").fill("D-24");
     await view().getByLabel("Search").press("ArrowDown");
     await inView("Put away").click();
-    await until(async () => (await jobs()).find(({ id }) => id === original!.id)!.away);
+    await until(async () => (await jobs()).find(({ id }) => id === original!.id)!.away, isTrue);
     await view().getByLabel("Search").fill("D-24");
     await view()
       .getByRole("button", { name: /1 more put away/ })
@@ -196,7 +190,7 @@ withDesk(
     await view().getByLabel("Search").press("ArrowDown");
     await shot("put-away");
     await inView("Bring back").click();
-    await until(async () => !(await jobs()).find(({ id }) => id === original!.id)!.away);
+    await until(async () => !(await jobs()).find(({ id }) => id === original!.id)!.away, isTrue);
     expect((await jobs()).find(({ id }) => id === original!.id)!.revisions).toEqual(original!.revisions);
   },
 );
@@ -283,7 +277,10 @@ withDesk(
     expect(kept.changes.map(({ nextRevisionId }) => nextRevisionId)).toEqual(["g1", "g2", "g3"]);
     // What could be shown can be gone on with.
     await enter("Site", at("site_customer"), "Still here");
-    await until(async () => (await jobs()).find(({ id }) => id === idOf(2))!.line?.customer === "Still here");
+    await until(
+      async () => (await jobs()).find(({ id }) => id === idOf(2))!.line?.customer === "Still here",
+      isTrue,
+    );
 
     // The job that was open last can't be shown: another is, and the desk starts.
     await askJson(desk.address, `jobs/${idOf(1)}`);
@@ -351,7 +348,7 @@ withDesk(
     await enter("Site", at("site_quote"), "F-15");
     await page.unroute("**/jobs/**");
     await saved();
-    await until(async () => (await jobs())[0]!.line!.customer === "Fourteen");
+    await until(async () => (await jobs())[0]!.line!.customer === "Fourteen", isTrue);
     expect((await jobs())[0]!.line!.number).toBe("F-15");
     expect(await jobs()).toHaveLength(1);
     await page.reload();

@@ -17,10 +17,10 @@ import {
   saved,
   total,
   type,
-  until,
   withPage,
   withPageAndPdf,
 } from "./onDesk";
+import { until } from "../../support/until";
 import { linesOf, previewed, savedPdf } from "./printedPages";
 
 const start = () => page.locator("#start");

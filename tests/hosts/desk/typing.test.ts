@@ -13,9 +13,9 @@ import {
   saved,
   textIs,
   type,
-  until,
   withPage,
 } from "./onDesk";
+import { until } from "../../support/until";
 
 /** In the demonstration's Rooms sheet: name and run of the first outlet. */
 const OUTLET = "C6";

@@ -26,6 +26,7 @@ import {
   type Started,
 } from "./desk";
 import { toGrid } from "./bothBrowsers";
+import { until } from "../../support/until";
 
 const { SHOTS } = process.env;
 const empty = layOut(multiRoom);
@@ -352,16 +353,6 @@ withDesk(
     await strip(again).getByRole("button", { name: "Put them into the job" }).waitFor();
   },
 );
-
-async function until<T>(read: () => Promise<T>, holds: (value: T) => boolean): Promise<T> {
-  const end = Date.now() + 8000;
-  for (;;) {
-    const value = await read();
-    if (holds(value)) return value;
-    if (Date.now() > end) throw new Error(`still ${JSON.stringify(value)?.slice(0, 500)}`);
-    await new Promise((resolve) => setTimeout(resolve, 50));
-  }
-}
 
 /** The name in the outlet's row, as the grid shows it when the cell is chosen. */
 async function nameOfRow(page: Page, cell: string): Promise<string> {
