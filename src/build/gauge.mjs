@@ -89,9 +89,12 @@ function keepJudgedOnly(incremental) {
   writeFileSync(incremental, JSON.stringify(kept));
 }
 
+/** A folder within a folder, as the name of a file. */
+const nameOf = (folder) => folder.replaceAll("/", "-");
+
 /** Survivors that can't be told from the source, each with the reason. */
 function judgedIn(folder) {
-  const file = path.join(HERE, "judged", `${folder}.json`);
+  const file = path.join(HERE, "judged", `${nameOf(folder)}.json`);
   return existsSync(file) ? JSON.parse(readFileSync(file, "utf8")) : [];
 }
 
@@ -111,7 +114,7 @@ console.log(
 );
 
 const inPlace = (name) => path.join(PLACE, name);
-const incremental = inPlace(`${folder}.json`);
+const incremental = inPlace(`${nameOf(folder)}.json`);
 const run = inPlace("run.json");
 const progress = inPlace("progress.txt");
 writeFileSync(

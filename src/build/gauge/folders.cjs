@@ -14,6 +14,21 @@ const JUDGES = {
   functions: ["tests/functions/", "tests/engine/", "tests/help/", "tests/cli/calc"],
   training: ["tests/training/", "tests/cli/exercisesAndMark", "tests/cli/handedIn"],
   workbooks: ["tests/workbooks/", "tests/hosts/grid/inputRules", "tests/hosts/file/roundTrip"],
+  // A folder within a folder, and its tests alone: a run of some minutes while they are written.
+  "workbooks/prices": ["tests/workbooks/prices/", "tests/workbooks/buyingCases", "tests/cli/prices"],
+  "workbooks/survey": [
+    "tests/workbooks/imported/",
+    "tests/workbooks/survey",
+    "tests/workbooks/readingSurveys",
+    "tests/workbooks/typed/outsideSurveys",
+  ],
+  "workbooks/quoteReview": [
+    "tests/workbooks/outsideQuotes",
+    "tests/workbooks/quoteReview",
+    "tests/workbooks/typedQuotes",
+    "tests/workbooks/readTypedQuote",
+    "tests/workbooks/typed/jotted",
+  ],
   review: ["tests/review/", "tests/cli/review"],
   formula: ["tests/formula/", "tests/review/callIn", "tests/hosts/file/arrayFormulas"],
 };
