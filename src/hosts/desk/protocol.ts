@@ -2,6 +2,7 @@
 import type { ShelfEntry } from "../../jobs/catalogue";
 import type { Change, JobDocument, JobNotes, JobState } from "../../jobs/content";
 import type { Refusal as JobRefusal } from "../../jobs/refusal";
+import type { HeldJob } from "../../jobs/shelf";
 import type { Book } from "../../workbooks/book";
 import type { ShelfLine } from "../../workbooks/shelfLine";
 
@@ -35,6 +36,12 @@ export interface ShelfList {
   readonly notices: readonly string[];
   /** Where all of it lies. */
   readonly place: string;
+}
+
+/** The answer to `GET /jobs/ID`. */
+export interface OpenedJob extends HeldJob {
+  /** Since when another browser has had it open, as far as the server knows: ISO 8601. */
+  readonly elsewhere?: string;
 }
 
 /** The body of `PUT /jobs/ID`: a new job, or the whole of one in the place of it and its changes. */
@@ -130,6 +137,11 @@ export const ONCE = "once";
 export const PAGE_NAME = "page";
 /** Brings the key, with everything that is asked of jobs and files. */
 export const KEY_HEADER = "x-rigsheet-key";
+
+/** Brings the names of the page that asks and of its browser, with a space between. */
+export const PAGE_HEADER = "x-rigsheet-page";
+/** The address at which a page says that it is closed. */
+export const LEFT = "left";
 
 /** Beside the help pages: the notices of all that is bundled or shipped. */
 export const NOTICES_PAGE = "notices.txt";

@@ -192,6 +192,10 @@ withDesk("both have changed one cell in two browsers: asked, both shown, nothing
   const other = await browser!.newContext();
   try {
     const theirs = await opened(other);
+    // Before anything is typed there.
+    await message(theirs, /^Another browser has had this job open since 2\d{3}-\d\d-\d\d \d\d:\d\d\. .*Close it in one/);
+    await shot(theirs, "two-browsers");
+    expect(await mine.locator(".desk-notice").isVisible()).toBe(false);
     await enter(theirs, QUOTE, "80.00");
     await saved(theirs);
     await enter(mine, QUOTE, "85.00");
@@ -205,6 +209,10 @@ withDesk("both have changed one cell in two browsers: asked, both shown, nothing
     await shot(mine, "clash");
     await dialog.getByRole("button", { name: "Cancel" }).click();
     expect(await onServer([QUOTE])).toEqual(["80.00"]);
+    // Once it is closed there, nothing is said of it any more.
+    await theirs.close();
+    const again = await opened(context);
+    expect(await again.locator(".desk-notice", { hasText: "Another browser" }).isVisible()).toBe(false);
   } finally {
     await other.close();
   }

@@ -65,6 +65,7 @@ export function inPageApi(stand: Exclude<Stand, "server">): typeof serverApi {
       return { jobs, notices: shelf.notices.splice(0), place: await placeInWords(stand, unkept) };
     },
     openJob: (id) => handed((shelf) => shelf.open(id)),
+    left: async () => ({}),
     held: (id) => handed((shelf) => shelf.held(id)),
     putJob: (id, { document, changes = [], after, line, conflictOf }) =>
       saved((shelf) =>

@@ -22,6 +22,8 @@ export class JobWindow {
   private readonly channel: BroadcastChannel | undefined;
   private isClosed = false;
   private taking: Promise<void> | undefined;
+  /** Ends once the browser has taken the job back. */
+  private released: Promise<unknown> = Promise.resolve();
 
   constructor(
     private readonly id: string,
@@ -54,12 +56,16 @@ export class JobWindow {
     return this.taking;
   }
 
-  /** This window shows another job. */
-  close(): void {
+  /**
+   * This window shows another job.
+   * @returns once it can be had anew
+   */
+  async close(): Promise<void> {
     this.isClosed = true;
     this.channel?.close();
     this.letGo?.();
     this.letGo = undefined;
+    await this.released;
   }
 
   private async taken(): Promise<void> {
@@ -90,7 +96,7 @@ export class JobWindow {
     }
     return new Promise((resolve) => {
       let mine: (() => void) | undefined;
-      navigator.locks
+      this.released = navigator.locks
         .request(`rigsheet-${this.id}`, options, (lock) => {
           if (!lock || this.isClosed) return resolve(false);
           return new Promise<void>((done) => {

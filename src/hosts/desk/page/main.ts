@@ -475,7 +475,11 @@ addEventListener("beforeunload", (event) => {
   if (job?.unsaved || job?.needsFile || unfinished() !== undefined) event.preventDefault();
 });
 // Said yes to, or not asked at all, as on a phone or when the browser ends: what was typed is kept aside.
-addEventListener("pagehide", () => keepUnfinished(unfinished()));
+addEventListener("pagehide", () => {
+  keepUnfinished(unfinished());
+  // Nobody is left to be told where it fails.
+  void api.left().catch(() => undefined);
+});
 
 const opening = run("Opening the job…", async (started) => {
   await started();

@@ -181,7 +181,8 @@ export class OpenJob {
       // What could not be handed over now is shown all the same, and sent again.
       const earlier = isMine ? await this.waitingFor(held) : undefined;
       await this.show(held, window, headOf(held), undefined, earlier);
-      if (this.other) this.around.bar.showNotice(this.other.sentence, true);
+      const said = [held.elsewhere && inAnotherBrowser(held.elsewhere), this.other?.sentence].filter(Boolean);
+      if (said.length > 0) this.around.bar.showNotice(said.join(" "), true);
     } catch (error) {
       if (window !== this.window) window.close();
       throw error;
@@ -561,7 +562,8 @@ export class OpenJob {
     const { autosave } = this;
     const { desk } = this.around;
     const place = desk.placeShown;
-    this.window?.close();
+    // Else the job would seem to be another window's for a moment.
+    await this.window?.close();
     this.window = undefined;
     while (autosave === this.autosave) {
       try {
@@ -633,6 +635,8 @@ const savedNow = (edits: number, title: string): string => {
   const what = edits === 0 ? "The new job" : edits === 1 ? "1 edit of" : `${edits} edits of`;
   return `${what} “${title}”, made while ${keeper} was away, ${edits > 1 ? "are" : "is"} saved now.`;
 };
+const inAnotherBrowser = (since: string): string =>
+  `Another browser has had this job open since ${timeInWords(since)}. What is typed in both does not go together; what comes second is kept as a job of its own, and offered. Close it in one of them first.`;
 const AGAIN_MS = 2000;
 const UUID_LENGTH = 36;
 const IDLE = { asked: async () => undefined, lost: () => undefined };

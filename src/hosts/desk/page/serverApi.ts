@@ -12,9 +12,12 @@ import type { CopyKind } from "../../file/copy/copyOf";
 import {
   DESK_HEADER,
   KEY_HEADER,
+  LEFT,
   OVER,
+  PAGE_HEADER,
   type Changes,
   type Notes,
+  type OpenedJob,
   type Refusal,
   type Saved,
   type ShelfList,
@@ -25,6 +28,7 @@ import {
 } from "../protocol";
 import { deskKey, isOurs } from "./deskKey";
 import { ServerTrouble } from "./deskTrouble";
+import { thisPage } from "./thisPage";
 
 /** What was sent may have gone nowhere: who answers now is looked at before anything is said to it. */
 let isUnsure = false;
@@ -33,7 +37,10 @@ async function ask(url: string, init: RequestInit = {}): Promise<Response> {
   let response: Response;
   try {
     if (isUnsure && !(await isOurs())) throw new ServerTrouble(STRANGER, 0);
-    response = await fetch(url, { ...init, headers: { [DESK_HEADER]: "1", [KEY_HEADER]: deskKey() } });
+    response = await fetch(url, {
+      ...init,
+      headers: { [DESK_HEADER]: "1", [KEY_HEADER]: deskKey(), [PAGE_HEADER]: thisPage },
+    });
     isUnsure = false;
   } catch (error) {
     isUnsure = true;
@@ -61,7 +68,9 @@ export const serverApi = {
   /** @param isNamed the page's address names a job: the file given at the start is none of its business */
   start: (isNamed: boolean) => askJson<Start>(`/start${isNamed ? "?named" : ""}`),
   jobs: () => askJson<ShelfList>("/jobs"),
-  openJob: (id: string) => askJson<HeldJob>(`/jobs/${id}`),
+  openJob: (id: string) => askJson<OpenedJob>(`/jobs/${id}`),
+  /** The page is closed. */
+  left: () => askJson<object>(`/${LEFT}`, { method: "POST", keepalive: true }),
   /** Without making it the one that is open. */
   held: (id: string) => askJson<HeldJob>(`/jobs/${id}?look`),
   putJob: (id: string, snapshot: Snapshot) => askJson<Saved>(`/jobs/${id}`, sent("PUT", snapshot)),

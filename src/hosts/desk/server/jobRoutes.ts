@@ -2,13 +2,28 @@
 import { isChange, isDocument, JOB_STATES } from "../../../jobs/content";
 import type { Shelf } from "../../../jobs/shelf";
 import type { Book } from "../../../workbooks/book";
-import { LONGEST_WHY, type Changes, type Notes, type Snapshot, type TakeTheirs } from "../protocol";
+import {
+  LONGEST_WHY,
+  type Changes,
+  type Notes,
+  type OpenedJob,
+  type Snapshot,
+  type TakeTheirs,
+} from "../protocol";
 import type { GivenFiles } from "./givenFiles";
+import type { Asking, OpenPages } from "./openPages";
 import { Refused } from "./requestBody";
 
 export interface JobRoutes {
   readonly shelf: Shelf;
   readonly files: GivenFiles;
+}
+
+/** Who asks, and the pages that are open. */
+interface Asked {
+  readonly pages: OpenPages;
+  /** Absent where it is none of our pages. */
+  readonly asking?: Asking;
 }
 
 /** A request for a job, taken apart. */
@@ -24,11 +39,19 @@ export interface JobRequest {
 export async function answerJob(
   { shelf, files }: JobRoutes,
   { method, parts, query, body }: JobRequest,
+  { pages, asking }: Asked,
 ): Promise<unknown> {
   const [id = "", what = "", number = "", act = ""] = parts;
-  switch (`${method} ${what}${number && "/N"}${act && `/${act}`}`) {
-    case "GET ":
-      return query.has("look") ? shelf.held(id) : shelf.open(id);
+  const asked = `${method} ${what}${number && "/N"}${act && `/${act}`}`;
+  if (asking && (asked === "PUT " || asked === "POST changes")) pages.shows(asking, id, new Date());
+  switch (asked) {
+    case "GET ": {
+      if (query.has("look")) return shelf.held(id);
+      const held = await shelf.open(id);
+      if (!asking) return held;
+      pages.shows(asking, id, new Date());
+      return { ...held, elsewhere: pages.elsewhere(asking, id) } satisfies OpenedJob;
+    }
     case "PUT ": {
       const { document, changes = [], after, line, given, conflictOf } = snapshotOf(await body());
       if (after !== null) return saved(shelf.fold(id, document, after, line));

@@ -12,7 +12,9 @@ import { MAX_JOBS_FILE_BYTES } from "../../file/limits";
 import {
   ALIVE,
   GIVE,
+  LEFT,
   ONCE,
+  PAGE_HEADER,
   PAGE_NAME,
   STATUS_OF,
   UNREADABLE,
@@ -25,6 +27,7 @@ import type { Asset } from "./assets";
 import { hasKey, refusalOf, setGuardHeaders, signOfLife, type OnceTokens } from "./guard";
 import { answerJob, bookOf, type JobRoutes } from "./jobRoutes";
 import { ICON_SVG, linkedHead, pageHtml } from "../pageHtml";
+import { askingOf, OpenPages } from "./openPages";
 import { bodyOf, jsonOf, Refused } from "./requestBody";
 import { askedReviewOf, settlingOf } from "./askedReview";
 
@@ -50,13 +53,19 @@ const PAGE_HTML = pageHtml({ head: linkedHead("/", "/icon.svg") });
 const TEXT_TYPE = "text/plain; charset=utf-8";
 
 export function createDesk(parts: DeskParts): Server {
+  const pages = new OpenPages();
   return createServer((request, response) => {
     setGuardHeaders(response);
-    answer(parts, request, response).catch((error: unknown) => sendRefusal(response, error));
+    answer(parts, pages, request, response).catch((error: unknown) => sendRefusal(response, error));
   });
 }
 
-async function answer(parts: DeskParts, request: IncomingMessage, response: ServerResponse): Promise<void> {
+async function answer(
+  parts: DeskParts,
+  pages: OpenPages,
+  request: IncomingMessage,
+  response: ServerResponse,
+): Promise<void> {
   const refusal = refusalOf(request, parts.port);
   if (refusal) throw new Refused(403, refusal);
   const { pathname, searchParams } = addressOf(request.url ?? "/");
@@ -80,14 +89,22 @@ async function answer(parts: DeskParts, request: IncomingMessage, response: Serv
   const asset = method === "GET" ? parts.assets.get(pathname) : undefined;
   if (asset) return send(response, asset.type, await readFile(asset.file));
   if (!hasKey(request, parts.key)) throw new Refused(403, NO_KEY);
+  const asking = askingOf(request.headers[PAGE_HEADER]);
   if (pathname.startsWith("/jobs/")) {
     const jobs = pathname.slice("/jobs/".length).split("/");
     const body = (): Promise<unknown> => jsonOf(request);
-    const found = await answerJob(parts, { method, parts: jobs, query: searchParams, body });
+    const found = await answerJob(
+      parts,
+      { method, parts: jobs, query: searchParams, body },
+      { pages, asking },
+    );
     if (found === undefined) throw new Refused(404, `There is nothing at ${pathname}.`);
     return sendJson(response, found);
   }
   switch (asked) {
+    case `POST /${LEFT}`:
+      if (asking) pages.left(asking.page);
+      return sendJson(response, {});
     case `GET /${ONCE}`:
       return sendJson(response, parts.once.make());
     case "GET /start":
