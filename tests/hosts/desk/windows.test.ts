@@ -193,7 +193,10 @@ withDesk("both have changed one cell in two browsers: asked, both shown, nothing
   try {
     const theirs = await opened(other);
     // Before anything is typed there.
-    await message(theirs, /^Another browser has had this job open since 2\d{3}-\d\d-\d\d \d\d:\d\d\. .*Close it in one/);
+    await message(
+      theirs,
+      /^Another browser has had this job open since 2\d{3}-\d\d-\d\d \d\d:\d\d\. .*Close it in one/,
+    );
     await shot(theirs, "two-browsers");
     expect(await mine.locator(".desk-notice").isVisible()).toBe(false);
     await enter(theirs, QUOTE, "80.00");
