@@ -165,7 +165,8 @@ export function headMeaning(head: string, own?: string): HeadMeaning {
     .replace(/[()[\]]/g, " ")
     .replace(/\s+/g, " ")
     .trim()
-    .replace(/^[./-]+ ?|(?<=[a-z]{3})[.,]+$/g, "");
+    // Not a stroke: where "EUR/m" stood, "/m" says for what the price is.
+    .replace(/^[.-]+ ?|(?<=[a-z]{3})[.,]+$/g, "");
   const known = (found: Omit<HeadMeaning, "currencies">): HeadMeaning => ({ ...found, currencies });
   if (bare === "") return known(currencies.length > 0 ? { key: "price" } : {});
   const elsewhere = headElsewhere(bare);

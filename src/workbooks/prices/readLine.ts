@@ -1,6 +1,7 @@
 /** One line of a price list into a price for the unit and for the pack; whatever is not sure is asked, never guessed. */
 import { isoDate } from "../sheetDate";
 import { type ImportedCell, type ImportedLine, textOf } from "../imported/table";
+import { monthOf } from "../typed/months";
 import type { Reading } from "../typed/reading";
 import { LONGEST_TEXT } from "../typed/typedKind";
 import { canStandFor, currenciesIn, isCode } from "./currencies";
@@ -46,7 +47,7 @@ const rounded = (value: number): number => Number(value.toPrecision(12));
 const MANGLED = /^\d(?:[.,]\d+)?E\+?\d+$/i;
 /** "Mar 05", "5-Mar", "04.05.2026", "TRUE": what a workbook program makes of 3-5 and of words. */
 const LIKE_DATE =
-  /^(?:\p{L}{3,4}\.?[ -]\d{1,4}|\d{1,2}[.-] ?\p{L}{3,4}\.?(?:[ -]\d{2,4})?|\d{1,2}[./-]\d{1,2}[./-](?:19|20)\d\d|(?:19|20)\d\d-\d\d-\d\d)$/u;
+  /^(?:(\p{L}{3,4})\.?[ -]\d{1,4}|\d{1,2}[.-] ?(\p{L}{3,4})\.?(?:[ -]\d{2,4})?|\d{1,2}[./-]\d{1,2}[./-](?:19|20)\d\d|(?:19|20)\d\d-\d\d-\d\d)$/u;
 const TRUTH = /^(?:TRUE|FALSE|WAHR|FALSCH|VRAI|FAUX|VERDADERO|FALSO|WAAR|ONWAAR)$/i;
 const ERROR = /^#(?:N\/A|REF!|VALUE!|NAME\?|DIV\/0!|NUM!|NULL!|#+)$/;
 /** `="007"` is how some programs keep the noughts of a text. */
@@ -143,6 +144,13 @@ export function readLine(line: ImportedLine, context: LineContext): ListedPrice 
 const textsOf = ({ cells }: ImportedLine, columns: readonly PriceColumn[]): string =>
   columns.map(({ index }) => textOf(cells[index])).find((text) => text !== "") ?? "";
 
+/** "CAT-6" is an article, "MAR-06" may have been 3-6. */
+function isLikeDate(text: string): boolean {
+  const found = LIKE_DATE.exec(text);
+  const word = found?.[1] ?? found?.[2];
+  return found !== null && (word === undefined || monthOf(word) !== undefined);
+}
+
 function articleIn(cell: ImportedCell | undefined, doubts: string[]): string {
   if (typeof cell === "object" && cell.shown === undefined) {
     doubts.push(
@@ -157,7 +165,7 @@ function articleIn(cell: ImportedCell | undefined, doubts: string[]): string {
     doubts.push(
       `The article number ${quoted(text)} is a formula, which is not computed. Put the number itself there.`,
     );
-  if (MANGLED.test(text) || ERROR.test(text) || LIKE_DATE.test(text) || TRUTH.test(text))
+  if (MANGLED.test(text) || ERROR.test(text) || isLikeDate(text) || TRUTH.test(text))
     doubts.push(
       `The article number ${quoted(text)} is what a workbook program made of it. Take the number from the supplier's own file.`,
     );
@@ -272,7 +280,7 @@ function currencyOf(
   const all = new Set(codes);
   if (all.size > 1)
     doubts.push(`The line names ${[...all].join(" and ")}. Put the one in which its price is into the list.`);
-  if (codes.length === 0 && currency === undefined && named)
+  if (codes.length === 0 && cell === "" && currency === undefined && named)
     doubts.push("The line names no currency, and other lines name theirs. Put it into the list.");
   return codes[0] ?? currency;
 }
