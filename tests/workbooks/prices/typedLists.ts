@@ -24,3 +24,7 @@ export function only(list: PriceList): ListedPrice {
   expect(list.lines).toHaveLength(1);
   return list.lines[0]!;
 }
+
+/** What a line or an offer does not say is absent, not undefined. */
+export const without = <Of extends object, Key extends keyof Of>(from: Of, ...keys: Key[]): Omit<Of, Key> =>
+  Object.fromEntries(Object.entries(from).filter(([key]) => !keys.includes(key as Key))) as Omit<Of, Key>;

@@ -9,7 +9,7 @@ import { cutCell } from "../../../src/workbooks/prices/priceCell";
 import { readPriceList } from "../../../src/workbooks/prices/readPriceList";
 import { articleKey, settleTwice } from "../../../src/workbooks/prices/twice";
 import { sheetDate } from "../../../src/workbooks/sheetDate";
-import { read, tableOf, TODAY } from "./typedLists";
+import { read, tableOf, TODAY, without } from "./typedLists";
 
 const LIST = "Article;Description;Unit;Price EUR\nA;plug;pc;4,00\nB;clip;pc;5,50";
 /** Without a currency, so that the title has to name it. */
@@ -506,7 +506,7 @@ describe("an article on several lines", () => {
   });
 
   test("one that can't be read is asked with the others, and keeps what is asked of itself", () => {
-    const { perUnit: _, ...unread } = at(3, { doubts: ["Which?"] });
+    const unread = without(at(3, { doubts: ["Which?"] }), "perUnit");
     const found = settled([at(2), unread, at(4)]);
     expect(found.map(({ doubts }) => doubts)).toEqual([
       [
@@ -564,7 +564,7 @@ describe("an article on several lines", () => {
   });
 
   test("three, of which prices of packs are named where there is none of one", () => {
-    const { perUnit: _, ...pack } = at(3, { perPack: 30, from: TODAY - 9 });
+    const pack = without(at(3, { perPack: 30, from: TODAY - 9 }), "perUnit");
     const found = settled([at(2, { from: TODAY - 8 }), pack, at(4, { from: TODAY - 5 })]);
     expect(found[2]!.note).toBe(
       "It stands 3 times: the newest price that is valid is taken, not 2 of line 2 and 30 of line 3.",
