@@ -338,8 +338,8 @@ function netOf(
     sum && answers.tax ? { ...sum, value: rounded(sum.value / (1 + answers.tax)), decimals: 6 } : sum;
   const main = unitSum ?? bareSum ?? packSum;
   if (!main) {
-    const net = less(listSum, share ?? 0);
-    return choice.list?.meaning.basis ? { unitSum: net } : { bareSum: untaxed(net) };
+    const net = untaxed(less(listSum, share ?? 0));
+    return choice.list?.meaning.basis ? { unitSum: net } : { bareSum: net };
   }
   if (listSum && choice.discount && share !== undefined) {
     const wanted = listSum.value * (1 - share);
@@ -399,9 +399,10 @@ function amountsOf(
   const pack = packFrom(inCell, inWords, unitBasis, container, doubts);
 
   const sum = unitSum ?? bareSum;
-  const column = unitSum ? choice.unit : choice.bare;
-  const head = column?.meaning.basis ?? (packSum ? undefined : choice.list?.meaning.basis);
-  const fitting = head && forUnit(head, unitBasis, column, doubts);
+  const column = [unitSum ? choice.unit : choice.bare, packSum ? undefined : choice.list].find(
+    (one) => one?.meaning.basis,
+  );
+  const fitting = column && forUnit(column, unitBasis, doubts);
   const basis =
     sum?.basis ??
     perLine ??
@@ -454,24 +455,22 @@ function amountsOf(
 
 /** A head may say for what its prices are, and a line that it is sold otherwise. */
 function forUnit(
-  head: Basis,
+  { head, meaning }: PriceColumn,
   line: Basis | undefined,
-  column: PriceColumn | undefined,
   doubts: string[],
 ): Basis | undefined {
-  const [one, other] = [head.unit, line?.unit];
-  if (other === undefined || one === undefined || one === other || other === "reel" || other === "pack")
-    return head;
-  if (head.quantity === 1 && one === "pc") return undefined;
-  if (!isLength(one) && !isLength(other)) return head;
-  const others = /(?:bzw\.?|resp\.?|or|oder|ou|of|\/) ?\/?([a-z]+)\.?\)?$/.exec(
-    plainWords(column?.head ?? ""),
-  )?.[1];
+  const basis = meaning.basis!;
+  const [one, other] = [basis.unit, line?.unit];
+  const isWhole = [one, other].some((unit) => unit === undefined || unit === "reel" || unit === "pack");
+  if (isWhole || one === other) return basis;
+  if (basis.quantity === 1 && one === "pc") return undefined;
+  if (!isLength(one) && !isLength(other)) return basis;
+  const others = /(?:bzw\.?|resp\.?|or|oder|ou|of|\/) ?\/?([a-z]+)\.?\)?$/.exec(plainWords(head))?.[1];
   if (others !== undefined && saleUnit(others) === other) return { quantity: 1, unit: other };
   doubts.push(
-    `“${column?.head}” holds prices per ${head.quantity > 1 ? `${head.quantity} ` : ""}${one}, and the line is sold by the ${other}. Put the price for one ${other} into a column of its own.`,
+    `“${head}” holds prices per ${basis.quantity > 1 ? `${basis.quantity} ` : ""}${one}, and the line is sold by the ${other}. Put the price for one ${other} into a column of its own.`,
   );
-  return head;
+  return basis;
 }
 
 function fromPack(known: Amounts, { value }: Sum, doubts: string[]): Amounts {

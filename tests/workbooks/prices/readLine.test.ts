@@ -649,10 +649,32 @@ describe("discounts and taxes", () => {
     expect(only(read(unit, answers))).toStrictEqual(line(wanted));
   });
 
-  test("a list price for 100 m stays one for 100 m", () => {
-    const text = "Article;Description;Unit;List price per 100 m EUR;Discount\nA;plug;m;50,00;20";
-    // 50 less 20 % is 40 for 100 m.
-    expect(only(read(text))).toMatchObject({ unit: "m", doubts: [] });
+  // 50 less 20 % is 40 for 100 m, 0.4 for a metre; 48 that hold a fifth of tax are 40 without.
+  test.each<[string, string, PriceAnswers]>([
+    ["a discount's column", "List price per 100 m EUR;Discount\nA;plug;m;50,00;20", {}],
+    ["a discount that is said", "List price per 100 m EUR\nA;plug;m;50,00", { discount: 0.2 }],
+    ["a price for consumers", "RRP per 100 m EUR\nA;plug;m;50,00", { discount: 0.2 }],
+    ["tax in the head", "Price per 100 m incl. VAT EUR\nA;plug;m;48,00", { tax: 0.2 }],
+    ["a gross price", "Gross price per 100 m EUR\nA;plug;m;48,00", { discount: 0, tax: 0.2 }],
+    ["a head for the metre", "List price per m EUR\nA;plug;m;0,50", { discount: 0.2 }],
+  ])("what a price before discount or with tax is for: %s", (_, text, answers) => {
+    expect(only(read(`Article;Description;Unit;${text}`, answers))).toStrictEqual(
+      line({ unit: "m", perUnit: 0.4 }),
+    );
+  });
+
+  test("a list price for the reel is the reel's", () => {
+    const text = "Article;Description;Unit;Pack;List price per reel EUR\nA;plug;m;100;50,00";
+    expect(only(read(text, { discount: 0.2 }))).toStrictEqual(
+      line({ unit: "m", pack: 100, perUnit: 0.4, perPack: 40 }),
+    );
+  });
+
+  test("a head that does not fit the line is named, of a list price too", () => {
+    const text = "Article;Description;Unit;List price per 100 m EUR\nA;plug;ft;50,00";
+    expect(only(read(text, { discount: 0 })).doubts).toEqual([
+      "“List price per 100 m EUR” holds prices per 100 m, and the line is sold by the ft. Put the price for one ft into a column of its own.",
+    ]);
   });
 });
 

@@ -436,6 +436,13 @@ describe("lines between the prices", () => {
   ])("%s: %s", (cells, kind) => {
     expect(kindOf(cells)).toBe(kind);
   });
+
+  test("blank cells below blank heads are no heads again", () => {
+    const heads = ["Article", "", "", "Price"];
+    const line = { line: 1, cells: ["A", "", "", "soon"] };
+    const cuts = [cutCell("soon", "EUR")];
+    expect(priceLineKind(line, cuts, { article: 0, description: 1, unit: 2, heads })).toBe("price");
+  });
 });
 
 describe("an article on several lines", () => {
