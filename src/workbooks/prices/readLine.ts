@@ -219,8 +219,7 @@ function sumIn(
     );
     return undefined;
   }
-  const shown = cut.number === undefined ? cut.figure : String(cut.number);
-  const decimals = /[.,](\d+)$/.exec(shown)?.[1]?.length ?? 0;
+  const decimals = /[.,](\d+)$/.exec(cut.figure)?.[1]?.length ?? 0;
   return {
     value,
     decimals: cut.number === undefined ? decimals : Math.max(2, decimals),
@@ -420,11 +419,8 @@ function amountsOf(
     basis?.unit === "pack" ||
     basis?.unit === "reel" ||
     (basis === undefined && container !== undefined && !packSum) ||
-    (basis === undefined &&
-      unitBasis?.unit === "pc" &&
-      pack?.unit !== undefined &&
-      isLength(pack.unit) &&
-      !packSum);
+    // A piece of cable is its reel.
+    ((basis ?? unitBasis)?.unit === "pc" && isLength(pack?.unit) && !packSum);
   if (forPack) return fromPack(known, { ...sum, value: rounded(sum.value / (basis?.quantity ?? 1)) }, doubts);
   const several = pack?.quantity !== undefined && pack.quantity > 1;
   const told = basis !== undefined || unitSum !== undefined || (unitBasis !== undefined && !pack?.fromWords);
@@ -527,7 +523,7 @@ function contentUnit(
     (unit) => unit !== undefined && unit !== "pack" && unit !== "reel",
   );
   const length = inside.find(isLength);
-  if (length && unitBasis?.unit === "pc" && pack?.unit === length) return length;
+  if (length && (basis ?? unitBasis)?.unit === "pc" && pack?.unit === length) return length;
   if (inside[0]) return inside[0];
   if (unitBasis?.unit === "reel" || basis?.unit === "reel" || inCell.word === "reel") return "m";
   return unitBasis || basis ? "pc" : undefined;

@@ -143,6 +143,11 @@ describe("heads that can be read two ways", () => {
     ["an item beside both", "Code;Item;Description;Price\nK-110;x;drop;0,39", "article - description price"],
     ["a pack with units", "Article;Pack;Price\nK-110;m;0,39\nK-120;pc;0,45", "article unit price"],
     [
+      "a pack with units before the unit",
+      "Article;Pack;Unit;Price\nK-110;m;m;0,39\nK-120;pc;pc;0,45",
+      "article - unit price",
+    ],
+    [
       "a pack with units beside the unit",
       "Article;Unit;Pack;Price\nK-110;m;m;0,39\nK-120;pc;pc;0,45",
       "article unit - price",

@@ -170,6 +170,18 @@ describe("for how much a price holds", () => {
     expect(only(read(`Article;Description;${heads}\nA;plug;${cells}`))).toStrictEqual(line(wanted));
   });
 
+  // A reel of 100 m at 39 for the piece is 0.39 for a metre.
+  test.each([
+    ["the head", "Unit;Pack;Price per piece EUR", "pc;100 m;39,00"],
+    ["the column", "Unit;Per;Pack;Price EUR", "pc;1 pc;100 m;39,00"],
+    ["the column, for ten", "Unit;Per;Pack;Price EUR", "pc;10 pc;100 m;390,00"],
+    ["the head, without a unit", "Pack;Price per piece EUR", "100 m;39,00"],
+  ])("a price for a piece of cable is its reel's: %s says so", (_, heads, cells) => {
+    expect(only(read(`Article;Description;${heads}\nA;plug;${cells}`))).toStrictEqual(
+      line({ unit: "m", pack: 100, perUnit: 0.39, perPack: 39 }),
+    );
+  });
+
   const WORDS = "cable, 100 m reel";
   test.each<[string, string, string, Amounts]>([
     [
