@@ -165,7 +165,8 @@ export function headMeaning(head: string, own?: string): HeadMeaning {
     .replace(/[()[\]]/g, " ")
     .replace(/\s+/g, " ")
     .trim()
-    .replace(/^[./-]+ ?|(?<=[a-z]{3})[.,]+$/g, "");
+    // Not a stroke: where "EUR/m" stood, "/m" says for what the price is.
+    .replace(/^[.-]+ ?|(?<=[a-z]{3})[.,]+$/g, "");
   const known = (found: Omit<HeadMeaning, "currencies">): HeadMeaning => ({ ...found, currencies });
   if (bare === "") return known(currencies.length > 0 ? { key: "price" } : {});
   const elsewhere = headElsewhere(bare);
@@ -214,18 +215,17 @@ export function headMeaning(head: string, own?: string): HeadMeaning {
 
 function priceOf(bare: string): Omit<HeadMeaning, "currencies"> {
   const net = NET.test(bare);
-  const marks = { ...(net && { net }), ...(RETAIL.test(bare) && !net && { retail: true }) };
-  if (WITH_TAX.test(bare)) return { key: "withTax", ...marks };
-  if (GROSS.test(bare) && !net)
-    return { key: "listPrice", ...(!EX_TAX.test(bare) && !LIST.test(bare) && { gross: true }), ...marks };
-  if ((LIST.test(bare) && !net) || marks.retail) return { key: "listPrice", ...marks };
   const basis = basisInHead(bare);
-  if (basis && (basis.quantity > 1 || basis.unit === undefined)) return { key: "perUnit", basis, ...marks };
-  if (PER_PACK.test(bare)) return { key: "perPack", ...marks };
-  if (basis?.unit === "pack" || basis?.unit === "reel") return { key: "perPack", ...marks };
-  if (PER_UNIT.test(bare)) return { key: "perUnit", ...(basis && { basis }), ...marks };
-  if (basis) return { key: "perUnit", basis, ...marks };
-  return { key: "price", ...marks };
+  const marks = { ...(net && { net }), ...(RETAIL.test(bare) && !net && { retail: true }) };
+  const held = { ...(basis && { basis }), ...marks };
+  if (WITH_TAX.test(bare)) return { key: "withTax", ...held };
+  if (GROSS.test(bare) && !net)
+    return { key: "listPrice", ...(!EX_TAX.test(bare) && !LIST.test(bare) && { gross: true }), ...held };
+  if ((LIST.test(bare) && !net) || marks.retail) return { key: "listPrice", ...held };
+  if (basis && (basis.quantity > 1 || basis.unit === undefined)) return { key: "perUnit", ...held };
+  if (PER_PACK.test(bare) || basis?.unit === "pack" || basis?.unit === "reel")
+    return { key: "perPack", ...marks };
+  return { key: PER_UNIT.test(bare) || basis ? "perUnit" : "price", ...held };
 }
 
 /** They name whatever unit the line names. */

@@ -137,7 +137,7 @@ function fits(texts: readonly string[], own: string | undefined): boolean {
   return (
     named((key) => PRICE_KEYS.has(key)) &&
     named((key) => key === "article" || key === "description") &&
-    texts.filter((text) => text !== "").every((text) => !/^[\d.,\s]+$/.test(text))
+    texts.every((text) => !/^[\d.,\s]+$/.test(text))
   );
 }
 

@@ -116,14 +116,16 @@ export function previewText(found: PricesFound, book: PriceBook, supplier: strin
   const worded = (one: ComparedLine, index: number): string => {
     const { part, price, change, said } = lineInWords(one);
     const near = one.kind === "new" && index < SHOWN ? nearestParts(one.listed.description, names) : [];
-    return [
-      `${lineName(one.listed)}${part ? ` (${part})` : one.listed.article ? ` ${one.listed.description}` : ""}: ${change || price}`,
+    const name = `${lineName(one.listed)}${part ? ` (${part})` : one.listed.article ? ` ${one.listed.description}` : ""}`;
+    const told = [
+      change || price,
       said,
-      near.length > 0 ? `Nearest: ${near.map((name) => `“${name}”`).join(", ")}.` : "",
-    ]
-      .filter((words) => words !== "" && words !== ": ")
+      near.length > 0 ? `Nearest: ${near.map((other) => `“${other}”`).join(", ")}.` : "",
+    ];
+    return `${name}: ${told
+      .filter((words) => words !== "")
       .join(". ")
-      .replace(/\.\. /g, ". ");
+      .replace(/\.\. /g, ". ")}`;
   };
   return [
     `${supplier}: read as ${list.source}. ${summaryOf(found)}`,

@@ -1,6 +1,7 @@
 /** One line of a price list into a price for the unit and for the pack; whatever is not sure is asked, never guessed. */
 import { isoDate } from "../sheetDate";
 import { type ImportedCell, type ImportedLine, textOf } from "../imported/table";
+import { monthOf } from "../typed/months";
 import type { Reading } from "../typed/reading";
 import { LONGEST_TEXT } from "../typed/typedKind";
 import { canStandFor, currenciesIn, isCode } from "./currencies";
@@ -46,7 +47,7 @@ const rounded = (value: number): number => Number(value.toPrecision(12));
 const MANGLED = /^\d(?:[.,]\d+)?E\+?\d+$/i;
 /** "Mar 05", "5-Mar", "04.05.2026", "TRUE": what a workbook program makes of 3-5 and of words. */
 const LIKE_DATE =
-  /^(?:\p{L}{3,4}\.?[ -]\d{1,4}|\d{1,2}[.-] ?\p{L}{3,4}\.?(?:[ -]\d{2,4})?|\d{1,2}[./-]\d{1,2}[./-](?:19|20)\d\d|(?:19|20)\d\d-\d\d-\d\d)$/u;
+  /^(?:(\p{L}{3,4})\.?[ -]\d{1,4}|\d{1,2}[.-] ?(\p{L}{3,4})\.?(?:[ -]\d{2,4})?|\d{1,2}[./-]\d{1,2}[./-](?:19|20)\d\d|(?:19|20)\d\d-\d\d-\d\d)$/u;
 const TRUTH = /^(?:TRUE|FALSE|WAHR|FALSCH|VRAI|FAUX|VERDADERO|FALSO|WAAR|ONWAAR)$/i;
 const ERROR = /^#(?:N\/A|REF!|VALUE!|NAME\?|DIV\/0!|NUM!|NULL!|#+)$/;
 /** `="007"` is how some programs keep the noughts of a text. */
@@ -143,6 +144,13 @@ export function readLine(line: ImportedLine, context: LineContext): ListedPrice 
 const textsOf = ({ cells }: ImportedLine, columns: readonly PriceColumn[]): string =>
   columns.map(({ index }) => textOf(cells[index])).find((text) => text !== "") ?? "";
 
+/** "CAT-6" is an article, "MAR-06" may have been 3-6. */
+function isLikeDate(text: string): boolean {
+  const found = LIKE_DATE.exec(text);
+  const word = found?.[1] ?? found?.[2];
+  return found !== null && (word === undefined || monthOf(word) !== undefined);
+}
+
 function articleIn(cell: ImportedCell | undefined, doubts: string[]): string {
   if (typeof cell === "object" && cell.shown === undefined) {
     doubts.push(
@@ -157,7 +165,7 @@ function articleIn(cell: ImportedCell | undefined, doubts: string[]): string {
     doubts.push(
       `The article number ${quoted(text)} is a formula, which is not computed. Put the number itself there.`,
     );
-  if (MANGLED.test(text) || ERROR.test(text) || LIKE_DATE.test(text) || TRUTH.test(text))
+  if (MANGLED.test(text) || ERROR.test(text) || isLikeDate(text) || TRUTH.test(text))
     doubts.push(
       `The article number ${quoted(text)} is what a workbook program made of it. Take the number from the supplier's own file.`,
     );
@@ -211,8 +219,7 @@ function sumIn(
     );
     return undefined;
   }
-  const shown = cut.number === undefined ? cut.figure : String(cut.number);
-  const decimals = /[.,](\d+)$/.exec(shown)?.[1]?.length ?? 0;
+  const decimals = /[.,](\d+)$/.exec(cut.figure)?.[1]?.length ?? 0;
   return {
     value,
     decimals: cut.number === undefined ? decimals : Math.max(2, decimals),
@@ -272,7 +279,7 @@ function currencyOf(
   const all = new Set(codes);
   if (all.size > 1)
     doubts.push(`The line names ${[...all].join(" and ")}. Put the one in which its price is into the list.`);
-  if (codes.length === 0 && currency === undefined && named)
+  if (codes.length === 0 && cell === "" && currency === undefined && named)
     doubts.push("The line names no currency, and other lines name theirs. Put it into the list.");
   return codes[0] ?? currency;
 }
@@ -330,8 +337,8 @@ function netOf(
     sum && answers.tax ? { ...sum, value: rounded(sum.value / (1 + answers.tax)), decimals: 6 } : sum;
   const main = unitSum ?? bareSum ?? packSum;
   if (!main) {
-    const net = less(listSum, share ?? 0);
-    return choice.list?.meaning.basis ? { unitSum: net } : { bareSum: untaxed(net) };
+    const net = untaxed(less(listSum, share ?? 0));
+    return choice.list?.meaning.basis ? { unitSum: net } : { bareSum: net };
   }
   if (listSum && choice.discount && share !== undefined) {
     const wanted = listSum.value * (1 - share);
@@ -391,9 +398,10 @@ function amountsOf(
   const pack = packFrom(inCell, inWords, unitBasis, container, doubts);
 
   const sum = unitSum ?? bareSum;
-  const column = unitSum ? choice.unit : choice.bare;
-  const head = column?.meaning.basis ?? (packSum ? undefined : choice.list?.meaning.basis);
-  const fitting = head && forUnit(head, unitBasis, column, doubts);
+  const column = [unitSum ? choice.unit : choice.bare, packSum ? undefined : choice.list].find(
+    (one) => one?.meaning.basis,
+  );
+  const fitting = column && forUnit(column, unitBasis, doubts);
   const basis =
     sum?.basis ??
     perLine ??
@@ -411,11 +419,8 @@ function amountsOf(
     basis?.unit === "pack" ||
     basis?.unit === "reel" ||
     (basis === undefined && container !== undefined && !packSum) ||
-    (basis === undefined &&
-      unitBasis?.unit === "pc" &&
-      pack?.unit !== undefined &&
-      isLength(pack.unit) &&
-      !packSum);
+    // A piece of cable is its reel.
+    ((basis ?? unitBasis)?.unit === "pc" && isLength(pack?.unit) && !packSum);
   if (forPack) return fromPack(known, { ...sum, value: rounded(sum.value / (basis?.quantity ?? 1)) }, doubts);
   const several = pack?.quantity !== undefined && pack.quantity > 1;
   const told = basis !== undefined || unitSum !== undefined || (unitBasis !== undefined && !pack?.fromWords);
@@ -446,24 +451,22 @@ function amountsOf(
 
 /** A head may say for what its prices are, and a line that it is sold otherwise. */
 function forUnit(
-  head: Basis,
+  { head, meaning }: PriceColumn,
   line: Basis | undefined,
-  column: PriceColumn | undefined,
   doubts: string[],
 ): Basis | undefined {
-  const [one, other] = [head.unit, line?.unit];
-  if (other === undefined || one === undefined || one === other || other === "reel" || other === "pack")
-    return head;
-  if (head.quantity === 1 && one === "pc") return undefined;
-  if (!isLength(one) && !isLength(other)) return head;
-  const others = /(?:bzw\.?|resp\.?|or|oder|ou|of|\/) ?\/?([a-z]+)\.?\)?$/.exec(
-    plainWords(column?.head ?? ""),
-  )?.[1];
+  const basis = meaning.basis!;
+  const [one, other] = [basis.unit, line?.unit];
+  const isWhole = [one, other].some((unit) => unit === undefined || unit === "reel" || unit === "pack");
+  if (isWhole || one === other) return basis;
+  if (basis.quantity === 1 && one === "pc") return undefined;
+  if (!isLength(one) && !isLength(other)) return basis;
+  const others = /(?:bzw\.?|resp\.?|or|oder|ou|of|\/) ?\/?([a-z]+)\.?\)?$/.exec(plainWords(head))?.[1];
   if (others !== undefined && saleUnit(others) === other) return { quantity: 1, unit: other };
   doubts.push(
-    `“${column?.head}” holds prices per ${head.quantity > 1 ? `${head.quantity} ` : ""}${one}, and the line is sold by the ${other}. Put the price for one ${other} into a column of its own.`,
+    `“${head}” holds prices per ${basis.quantity > 1 ? `${basis.quantity} ` : ""}${one}, and the line is sold by the ${other}. Put the price for one ${other} into a column of its own.`,
   );
-  return head;
+  return basis;
 }
 
 function fromPack(known: Amounts, { value }: Sum, doubts: string[]): Amounts {
@@ -520,7 +523,7 @@ function contentUnit(
     (unit) => unit !== undefined && unit !== "pack" && unit !== "reel",
   );
   const length = inside.find(isLength);
-  if (length && unitBasis?.unit === "pc" && pack?.unit === length) return length;
+  if (length && (basis ?? unitBasis)?.unit === "pc" && pack?.unit === length) return length;
   if (inside[0]) return inside[0];
   if (unitBasis?.unit === "reel" || basis?.unit === "reel" || inCell.word === "reel") return "m";
   return unitBasis || basis ? "pc" : undefined;

@@ -276,7 +276,7 @@ interface Title {
 }
 
 const TAX_IN =
-  /(?<![a-z])(?:incl?(?:\.|uding|usive(?: of)?)? ?(?:\d+ ?% ?)?(?:vat|tax|gst|btw|mwst|ust|tva|iva)|inkl?(?:\.|usive)? ?(?:\d+ ?% ?)?(?:mwst|ust|mehrwertsteuer|steuer)|t\.?t\.?c\.?|toutes taxes|tva comprise|iva incl\w*|con iva|brutto\w*preise|bruttopreise|gross prices|prices gross|btw inbegrepen)(?![a-z])/;
+  /(?<![a-z])(?:incl?(?:\.|uding|usive(?: of)?)? ?(?:\d+ ?% ?)?(?:vat|tax|gst|btw|mwst|ust|tva|iva)|inkl?(?:\.|usive)? ?(?:\d+ ?% ?)?(?:mwst|ust|mehrwertsteuer|steuer)|t\.?t\.?c\.?|toutes taxes|tva comprise|iva incl\w*|con iva|brutto(?!listen)\w*preise|bruttopreise|gross prices|prices gross|btw inbegrepen)(?![a-z])/;
 const SURCHARGE =
   /(?<![a-z])(?:\w*zuschlag\w*|\w*aufschlag\w*|kupferbasis|kupfernotiz|surcharges?|copper base|metal base|fuel levy|levy|supplement (?:cuivre|metal)|surtaxe|recargos?|\w*toeslag\w*|\w*tillaeg|\w*tillagg|sovrapprezzo)(?![a-z])/;
 const DISCOUNT_IN =
@@ -352,7 +352,7 @@ const readYearEnd = (year: number): number | undefined => {
 };
 
 const HEADING_BASIS =
-  /(?:prices?|preise?|prix|precios?|prijs|prijzen|€|eur|£|\$)[^\d]{0,20}?(?:\/|(?<![a-z])(?:per|je|pro|aux|par|por|les|for|voor)(?![a-z])) ?((?:\d+ ?)?[a-z.]+)/;
+  /(?:prices?|preise?|prix|precios?|prijs|prijzen|€|eur|£|\$)[^\d]{0,20}?(?:\/|(?<![a-z])(?:per|je|pro|fur|aux|par|pour|por|les|for|voor)(?![a-z])) ?((?:\d+ ?)?[a-z.]+)/;
 
 /** "Cables (prices per 100 m)". */
 function basisInHeading({ cells }: ImportedLine): Basis | undefined {
