@@ -48,7 +48,7 @@ export interface Layout {
 /** What a head may mean; of two rows the lower says it, unless only both together do. */
 function guessesFor({ texts, raw }: Pick<Head, "texts" | "raw">, column: number): HeadGuess[] {
   const text = texts[column] ?? "";
-  if (/\d/.test(text.replace(/[([].*$/, "").replace(/\b[a-z]+ [12]$/i, ""))) return [];
+  if (/\d/.test(text.replace(/\s*[([].*$/, "").replace(/\b[a-z]+ [12]$/i, ""))) return [];
   const below = raw.length > 1 ? guessesOf(raw[1]![column] ?? "") : [];
   return below[0]?.weight === 1 ? below : guessesOf(text);
 }
