@@ -76,7 +76,8 @@ export function findHead(filled: readonly ImportedLine[], wanted?: number): Head
     return withUnits(filled, { index, rows: index < 0 ? 0 : 1, texts, raw: [texts] });
   }
   let best: Head = { index: -1, rows: 0, texts: [], raw: [] };
-  let most = 1.5;
+  // Sums of tenths have a tail: a line of data that reaches 1.5 is no head.
+  let most = 1.5 + 1e-6;
   for (const [index, line] of filled.entries()) {
     if (line.line > HEAD_WITHIN) break;
     const texts = textsOf(line);
