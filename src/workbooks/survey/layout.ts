@@ -126,6 +126,8 @@ function withUnits(filled: readonly ImportedLine[], head: Head): Head {
 /** Whether a line has the heads, or the units below them, once more. */
 export function headsIn(line: ImportedLine, { head, columns }: Layout): boolean {
   const texts = textsOf(line);
+  // A receiver called "receiver" with its length beside it is an outlet's.
+  if (/^\d/.test(texts[columns.get("run") ?? -1] ?? "")) return false;
   const again = [...head.raw, ...(head.units ? [textsOf(head.units)] : [])].some((row) => {
     const filled = row.filter((text) => text !== "").length;
     const same = row.filter((text, index) => text !== "" && sameText(text, texts[index])).length;

@@ -38,6 +38,14 @@ describe("lines between the outlets", () => {
     expect(survey.notes).toEqual(["1 line with the heads again, or a page's foot, is passed over."]);
   });
 
+  test("names that are as their heads make no line of heads", () => {
+    const heads = "Room;Outlet;Receiver;Cable;Run (m)";
+    // Two of five cells are those of the heads.
+    expect(troublesOf(surveyOf([heads, "101;A1;receiver;cable;tbd"]))).toHaveLength(1);
+    // Two of four, and a length.
+    expect(runsOf(surveyOf(["Outlet;Receiver;Cable;Run (m)", "A1;receiver;cable;10"]))).toEqual([["A1", 10]]);
+  });
+
   test("two of them are told in the plural", () => {
     expect(read(HEAD, "Page 2;;;").notes).toEqual([
       "2 lines with the heads again, or a page's foot, are passed over.",
