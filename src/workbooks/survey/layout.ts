@@ -286,7 +286,7 @@ function candidatesFor(
   const add = (key: string, score: number): void => void scores.set(key, (scores.get(key) ?? 0) + score);
   const guesses = head.index < 0 ? [] : guessesFor(head, column);
   guesses.forEach(({ key, weight }, order) => add(key, weight * HEAD_WEIGHT - order * 0.5));
-  if (/\b(?:total|gesamt\w*|totale?|all)\b/i.test(text) && scores.has("run")) add("run", 4);
+  if (/\b(?:totale?|gesamt\w*|all)\b/i.test(text) && scores.has("run")) add("run", 4);
   const other = isOther(text);
   for (const key of ["cable", "plate", "receiver", "from"] as const) {
     const share = listShare(key, below, lists[key] ?? []);
