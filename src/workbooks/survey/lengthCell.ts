@@ -51,8 +51,9 @@ export function readLength(cell: ImportedCell, reader: ColumnReader): Reading<Le
     };
   const whole = reader.read(text);
   if (!("refused" in whole)) {
-    const [, over, under] = /^(\d+)\/(\d+)$/.exec(text) ?? [];
-    if (over === undefined || under === undefined) return single(whole, approximate);
+    const fraction = /^(\d+)\/(\d+)$/.exec(text);
+    if (!fraction) return single(whole, approximate);
+    const [over, under] = [fraction[1]!, fraction[2]!];
     const share = rounded(Number(over) / Number(under));
     return {
       refused: `“${shown}” can be a fraction or two ends of a range. Write ${share}, or ${over} - ${under}.`,

@@ -78,6 +78,8 @@ describe("a sum that fits is passed over", () => {
     for (const sum of ["2700", "2,700", "2,700 m", "2.700", "2'700", "2 700 m", "2700.0", "2.700,0"])
       expect([sum, surveyOf([HEAD, ...long, `Total;;;${sum}`]).troubles]).toEqual([sum, []]);
     expect(surveyOf([HEAD, ...long, "Total;;;2,800"]).troubles[0]!.reason).toMatch(/says 2800 m/);
+    for (const sum of ["2'800", "2 800 m", "2800.0", "2.800,0", "2,800.0"])
+      expect(surveyOf([HEAD, ...long, `Total;;;${sum}`]).troubles[0]?.reason).toMatch(/says 2800 m/);
     // Three decimals are none of a sum of thousands.
     expect(summed("Total;;;22.500").troubles).toEqual([]);
     expect(summed("Total;;;22,500").troubles).toEqual([]);

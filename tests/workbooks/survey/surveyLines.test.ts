@@ -435,6 +435,7 @@ describe("one line", () => {
       surveyOf([HEADS, ...given.map((name) => `${name};receiver;10`)]).rows.map(({ outlet }) => outlet);
     expect(names("outlet G1", "Outlet G2", "G3")).toEqual(["G1", "G2", "G3"]);
     expect(names("outlet G1", "G2")).toEqual(["outlet G1", "G2"]);
+    expect(names("outlet G1")).toEqual(["outlet G1"]);
     // Half of them are not most.
     expect(names("outlet G1", "outlet G2", "G3", "G4")).toEqual(["outlet G1", "outlet G2", "G3", "G4"]);
     expect(names("outlet bar", "outlet den", "outlet hall")).toEqual([
