@@ -69,6 +69,8 @@ export function columnReader(
   const unit = LENGTHS.has(key) ? (own ?? into) : undefined;
   // What the reader of typed lengths takes bare; a bare number in another unit has that written behind it.
   const taken = unit === "m" || unit === "ft" ? unit : into;
+  // "in" behind a figure would be a word that was not finished.
+  const spelled = unit === "in" ? '"' : ` ${unit}`;
   const context: TypedContext = { ...(writing && { writing }), lengths: taken, mixedSigns };
   const factor = unit === undefined ? 1 : factorBetween(taken, into);
   const inWorkbook = (reading: Reading<number | undefined>): Reading<number | undefined> =>
@@ -78,7 +80,7 @@ export function columnReader(
   const readText = (given: string): Reading<number | undefined> => {
     const text = unit === undefined ? given : withoutGroups(given, unit);
     const plain = asFigures(text.slice(0, LONGEST));
-    const written = unit !== undefined && unit !== taken && BARE.test(plain) ? `${plain} ${unit}` : text;
+    const written = unit !== undefined && unit !== taken && BARE.test(plain) ? `${plain}${spelled}` : text;
     return inWorkbook(readTyped(written, kind, context) as Reading<number | undefined>);
   };
   const read = (cell: ImportedCell): Reading<number | undefined> => {

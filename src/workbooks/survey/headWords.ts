@@ -47,7 +47,7 @@ const WHOLE: Readonly<Record<string, string>> = {
     "comprimento|kabel m|" +
     "kabellange|leitungslange|longueur|longueur cable|longueur de cable|lunghezza|lunghezza cavo|" +
     "longitud|longitud cable|longitud de cable|langd|kabellangd|lengte|kabellengte|langde|" +
-    "distance|entfernung|metres|meters|metre|meter|metrage|mtrs|feet|total length|total run|" +
+    "laengde|kabellaengde|lengde|kabellengde|laenge|kabellaenge|distance|entfernung|metres|meters|metre|meter|metrage|mtrs|feet|total length|total run|" +
     "lange gesamt|gesamtlange|longueur totale|len|cable metres",
   plate:
     "pl|socket cover|plate type|wall plate|plate|wallplate|faceplate|face plate|outlet type|type of outlet|socket type|" +
@@ -111,7 +111,9 @@ const SHORTENED: readonly (readonly [key: string, word: RegExp])[] = [
 
 /** What looks like one of ours and is another thing. */
 const OTHERS =
-  /\b(?:heights?|hohe|raumhohe|hauteur|altezza|altura|areas?|flache|surface|superficie|sqm|m2|m²|width|breite|largeur|price|preis|prix|cost|rate|date|datum|time|phone|tel|beds?|betten|guests?|diameter|db|dbuv|dbµv|level db|volts?|age|labour|minutes|hours|surveyor|checked|initials|invoice|amount|ceiling)\b/;
+  /\b(?:heights?|hohe|raumhohe|hauteur|altezza|altura|areas?|flache|surface|superficie|sqm|m2|m²|width|breite|largeur|price|preis|prix|cost|rate|date|datum|time|phone|tel|beds?|betten|guests?|diameter|volts?|age|labour|minutes|hours|surveyor|checked|initials|invoice|amount|ceiling)\b/;
+/** A level in decibels is no level of a house. */
+const DECIBELS = /\bdb(?:m|[uμ]v)?\b/;
 /** Of our own Rooms sheet: what counts at the outlet, beside what was entered. */
 const WORKED_OUT =
   /^(?:floor|room|outlet|receiver|how many|fed from|run|wall plate|route|port|split by|user bands kept|shortest run|longest run|price group) used$/;
@@ -140,6 +142,7 @@ export interface HeadGuess {
 /** @returns what a head may mean, the likeliest first; none for a text that is no head of ours */
 export function guessesOf(text: string): HeadGuess[] {
   if (text === "" || text.length > LONGEST_HEAD) return [];
+  if (DECIBELS.test(plainHead(text, true))) return [];
   const plain = plainHead(text);
   const without = plain.replace(
     /^(?:the|approx|estimated|est|ca|measured|planned) | (?:approx|estimated|est|ca)$/g,
@@ -161,8 +164,9 @@ export function guessesOf(text: string): HeadGuess[] {
 
 export const isOther = (head: string): boolean =>
   head.length <= LONGEST_HEAD &&
-  (OTHERS.test(plainHead(head, true)) || WORKED_OUT.test(plainHead(head))) &&
-  !KEYS_OF.has(plainHead(head));
+  (DECIBELS.test(plainHead(head, true)) ||
+    ((OTHERS.test(plainHead(head, true)) || WORKED_OUT.test(plainHead(head))) &&
+      !KEYS_OF.has(plainHead(head))));
 
 /** "No.", "Pos", or nothing. */
 export const isNumbered = (head: string): boolean =>

@@ -48,7 +48,7 @@ export interface Layout {
 /** What a head may mean; of two rows the lower says it, unless only both together do. */
 function guessesFor({ texts, raw }: Pick<Head, "texts" | "raw">, column: number): HeadGuess[] {
   const text = texts[column] ?? "";
-  if (/\d/.test(text.replace(/[([].*$/, "").replace(/\b[a-z]+ [12]$/i, ""))) return [];
+  if (/\d/.test(text.replace(/\s*[([].*$/, "").replace(/\b[a-z]+ [12]$/i, ""))) return [];
   const below = raw.length > 1 ? guessesOf(raw[1]![column] ?? "") : [];
   return below[0]?.weight === 1 ? below : guessesOf(text);
 }
@@ -76,7 +76,8 @@ export function findHead(filled: readonly ImportedLine[], wanted?: number): Head
     return withUnits(filled, { index, rows: index < 0 ? 0 : 1, texts, raw: [texts] });
   }
   let best: Head = { index: -1, rows: 0, texts: [], raw: [] };
-  let most = 1.5;
+  // Sums of tenths have a tail: a line of data that reaches 1.5 is no head.
+  let most = 1.5 + 1e-6;
   for (const [index, line] of filled.entries()) {
     if (line.line > HEAD_WITHIN) break;
     const texts = textsOf(line);
@@ -125,6 +126,8 @@ function withUnits(filled: readonly ImportedLine[], head: Head): Head {
 /** Whether a line has the heads, or the units below them, once more. */
 export function headsIn(line: ImportedLine, { head, columns }: Layout): boolean {
   const texts = textsOf(line);
+  // A receiver called "receiver" with its length beside it is an outlet's.
+  if (/^\d/.test(texts[columns.get("run") ?? -1] ?? "")) return false;
   const again = [...head.raw, ...(head.units ? [textsOf(head.units)] : [])].some((row) => {
     const filled = row.filter((text) => text !== "").length;
     const same = row.filter((text, index) => text !== "" && sameText(text, texts[index])).length;
@@ -283,7 +286,7 @@ function candidatesFor(
   const add = (key: string, score: number): void => void scores.set(key, (scores.get(key) ?? 0) + score);
   const guesses = head.index < 0 ? [] : guessesFor(head, column);
   guesses.forEach(({ key, weight }, order) => add(key, weight * HEAD_WEIGHT - order * 0.5));
-  if (/\b(?:total|gesamt\w*|totale?|all)\b/i.test(text) && scores.has("run")) add("run", 4);
+  if (/\b(?:totale?|gesamt\w*|all)\b/i.test(text) && scores.has("run")) add("run", 4);
   const other = isOther(text);
   for (const key of ["cable", "plate", "receiver", "from"] as const) {
     const share = listShare(key, below, lists[key] ?? []);

@@ -50,16 +50,21 @@ export function readLength(cell: ImportedCell, reader: ColumnReader): Reading<Le
       refused: `“${shown}” is only one end of what the run may be. Enter the run, or both ends: 12 - 18.`,
     };
   const whole = reader.read(text);
-  const asFraction = /^\d+ ?\/ ?\d+$/.test(text);
-  if (!("refused" in whole) && !asFraction) return single(whole, approximate);
+  if (!("refused" in whole)) {
+    const fraction = /^(\d+)\/(\d+)$/.exec(text);
+    if (!fraction) return single(whole, approximate);
+    const [over, under] = [fraction[1]!, fraction[2]!];
+    const share = rounded(Number(over) / Number(under));
+    return {
+      refused: `“${shown}” can be a fraction or two ends of a range. Write ${share}, or ${over} - ${under}.`,
+    };
+  }
   const found = giveOrTake(text, reader) ?? rangeIn(text, reader, shown);
   if (found && "refused" in found) return found;
   if (found) return { value: { ...found, ...(approximate && { approximate }) } };
-  if (asFraction && !("refused" in whole))
-    return { refused: `“${shown}” can be a fraction or two ends of a range. Write 0.75, or 3 - 4.` };
   // The sentence names what stands in the cell.
   const refused = reader.read(cell);
-  return "refused" in refused ? refused : (whole as { refused: string });
+  return "refused" in refused ? refused : whole;
 }
 
 const single = (

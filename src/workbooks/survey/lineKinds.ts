@@ -23,9 +23,9 @@ export const OUTLETS_SAID =
 const PAGE = /^(?:page|seite|pagina|página|sida|blatt|sheet|p\.) ?\d/i;
 const AVERAGE = /^(?:average|mean|durchschnitt|mittel|moyenne|avg|ø)\b/i;
 const STRUCK =
-  /^[([*–-]* ?(?:cancell?ed|deleted|omit(?:ted)?|struck|void|dropped|not (?:needed|required|wanted|to be (?:done|built|installed))|no longer (?:needed|required|wanted)|do not (?:install|count|price|fit)|ignore|entf[äa]llt|gestrichen|storniert|annul[ée]e?s?|supprim[ée]e?s?|anulad[oa]s?|eliminad[oa]s?|annullat[oa]|vervallen|utgår|udgår|removed from (?:scope|list))\b/i;
+  /^[([*–-]* ?(?:cancell?ed|deleted|omit(?:ted)?|struck|void|dropped|not (?:needed|required|wanted|to be (?:done|built|installed))|no longer (?:needed|required|wanted)|do not (?:install|count|price|fit)|ignore|entf[äa]llt|gestrichen|storniert|annul[ée]e?s?|supprim[ée]e?s?|anulad[oa]s?|eliminad[oa]s?|annullat[oa]|vervallen|utgår|udgår|removed from (?:scope|list))(?![\p{L}\d])/iu;
 const STRUCK_ANYWHERE =
-  /\b(?:CANCELL?ED|cancell?ed|entf[äa]llt|gestrichen|annul[ée]e?|struck out|no longer (?:needed|required|wanted))\b/;
+  /\b(?:CANCELL?ED|cancell?ed|entf[äa]llt|gestrichen|annul[ée]e?|struck out|no longer (?:needed|required|wanted))(?![\p{L}\d])/u;
 /** A heading is short; what is longer is a remark. */
 const LONGEST_HEADING = 32;
 

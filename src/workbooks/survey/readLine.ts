@@ -109,8 +109,7 @@ export function readLine(line: ImportedLine, context: LineContext): ReadLine {
 
   /** A line for several outlets is one where its names are as many as it counts; else it is asked about. */
   function outletsOfLine(): Record<string, number | string>[] {
-    const counted = row[OUTLETS] ?? row.quantity;
-    const count = typeof counted === "number" ? counted : undefined;
+    const count = (row[OUTLETS] ?? row.quantity) as number | undefined;
     const isCountOfOutlets = row[OUTLETS] !== undefined;
     delete row[OUTLETS];
     if (row.outlet !== undefined) row.outlet = withoutWord(String(row.outlet), context.names);

@@ -4,6 +4,7 @@ import { OUTLETS_SAID } from "./lineKinds";
 import type { LengthRead } from "./lengthCell";
 import { readLength } from "./lengthCell";
 import type { ColumnReader } from "./columnReader";
+import { inWords } from "./survey";
 
 /** A run as it was read, or one that was not. */
 export interface CountedLine {
@@ -44,12 +45,12 @@ export class Totals {
   ): Checked {
     const groups = [this.group, this.all, this.ofFloor(name)].filter((group) => group.length > 0);
     this.group = [];
-    const { counts, sums } = saidIn(line, columns, run);
+    const { counts, sums } = saidIn(line, columns, run, sumOf(this.all));
     const wrong: string[] = [];
     const held: string[] = [];
     for (const said of counts) {
-      if (groups.some((group) => countsOf(group).includes(said))) held.push(`${said} outlets`);
-      else wrong.push(`${said} outlets`);
+      if (groups.some((group) => countsOf(group).includes(said))) held.push(inWords(said, "outlet"));
+      else wrong.push(inWords(said, "outlet"));
     }
     // A run measured in two parts has a sum below each.
     if (sums.length > 1 && columns.has("further"))
@@ -70,7 +71,7 @@ export class Totals {
     }
     const inTotal = (lines: readonly CountedLine[]): string => {
       const sum = sumOf(lines);
-      return `${lines.length} outlets${sum === undefined ? "" : ` with ${round(sum)} ${unit}`}`;
+      return `${inWords(lines.length, "outlet")}${sum === undefined ? "" : ` with ${round(sum)} ${unit}`}`;
     };
     const since = groups[0] ?? [];
     const found = `${inTotal(this.all)}${since.length < this.all.length ? `, ${inTotal(since)} of them since the last sum` : ""}`;
@@ -103,7 +104,12 @@ interface Said {
 }
 
 /** The counts and the sums of lengths that a line of totals gives, wherever they stand. */
-function saidIn({ cells }: ImportedLine, columns: ReadonlyMap<string, number>, run: ColumnReader): Said {
+function saidIn(
+  { cells }: ImportedLine,
+  columns: ReadonlyMap<string, number>,
+  run: ColumnReader,
+  about: number | undefined,
+): Said {
   const said: Said = { counts: [], sums: [] };
   const counting = new Set(
     ["outlet", "room", "quantity", "outlets", "receiver"].map((key) => columns.get(key)),
@@ -118,7 +124,7 @@ function saidIn({ cells }: ImportedLine, columns: ReadonlyMap<string, number>, r
       continue;
     }
     if (inRuns) {
-      const reading = readSum(cell, text, run);
+      const reading = readSum(cell, text, run, about);
       if (reading !== undefined) said.sums.push({ value: reading, decimals: decimalsOf(text) });
       continue;
     }
@@ -127,7 +133,7 @@ function saidIn({ cells }: ImportedLine, columns: ReadonlyMap<string, number>, r
     ))
       said.counts.push(Number(part[1]));
     const length = /(?:^|[\s:=])(\d[\d.,' ]*) ?(m|mtrs?|metres?|meters?|ft|feet)\b\.?/i.exec(text);
-    const value = length && readSum(`${length[1]!.trim()} ${length[2]!}`, length[0], run);
+    const value = length && readSum(`${length[1]!.trim()} ${length[2]!}`, length[0], run, about);
     if (value) said.sums.push({ value, decimals: decimalsOf(length[1]!) });
     if (count && index === cells.length - 1 && !counting.has(index))
       said.counts.push(Number(count[1] ?? count[2]));
@@ -136,10 +142,25 @@ function saidIn({ cells }: ImportedLine, columns: ReadonlyMap<string, number>, r
 }
 
 /** A sum goes beyond what one run may be. */
-function readSum(cell: ImportedLine["cells"][number], text: string, run: ColumnReader): number | undefined {
+function readSum(
+  cell: ImportedLine["cells"][number],
+  text: string,
+  run: ColumnReader,
+  about: number | undefined,
+): number | undefined {
   if (typeof cell === "object") return run.convert(cell.number);
   const reading = readLength(cell, run);
-  if (!("refused" in reading)) return reading.value?.run;
+  if (!("refused" in reading)) {
+    const value = reading.value?.run;
+    const grouped = groupedIn(cell, run);
+    // "2,700" is no run of 2700 m, and can be the sum of many.
+    const isGrouped =
+      grouped !== undefined &&
+      value !== undefined &&
+      about !== undefined &&
+      Math.abs(grouped - about) < Math.abs(value - about);
+    return isGrouped ? grouped : value;
+  }
   const [, digits] = /(\d[\d.,' ]*\d|\d)/.exec(text) ?? [];
   if (digits === undefined) return undefined;
   const plain = digits.replace(/[' ]/g, "");
@@ -148,6 +169,13 @@ function readSum(cell: ImportedLine["cells"][number], text: string, run: ColumnR
     plain.slice(0, plain.length - decimal.length).replace(/[.,]/g, "") + decimal.replace(",", "."),
   );
   return Number.isFinite(value) ? run.convert(value) : undefined;
+}
+
+function groupedIn(cell: string, run: ColumnReader): number | undefined {
+  const [, before, behind, unit] = /^(\d{1,3})[.,](\d{3})( ?m)?$/.exec(cell.trim()) ?? [];
+  if (before === undefined || behind === undefined || (unit !== undefined && run.unit !== "m"))
+    return undefined;
+  return run.convert(Number(before + behind));
 }
 
 const decimalsOf = (text: string): number => /[.,](\d{1,2})(?!\d)/.exec(text)?.[1]?.length ?? 0;

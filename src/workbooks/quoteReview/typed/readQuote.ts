@@ -54,8 +54,6 @@ export function readTypedQuote(tables: readonly ImportedTable[]): TypedQuote | s
     const style = decimalSignIn(textsIn(table));
     const columns = quoteColumns(table.lines, style);
     if (isCutElsewhere(table)) return [];
-    // A text in one column is read as it stands.
-    if (isCutElsewhere(table)) return [];
     // A text in one column is read as it stands; cells that make no table were parted by signs of their own.
     const isOne = isOneCell(table);
     const ways = columns
