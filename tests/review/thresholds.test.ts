@@ -6,92 +6,9 @@
  * 20 five told of mistakes in four rules, which were mended; the rest named another cell of the same row or line than was
  * guessed, or the pair itself was wrong.
  */
-import { parseAddress } from "../../src/formula/address";
-import { recalculate } from "../../src/hosts/headless/recalculate";
-import type { Finding } from "../../src/review/finding";
-import { formulaDifferences } from "../../src/review/formulaDifferences";
-import { labelsIn } from "../../src/review/labels";
-import { review } from "../../src/review/review";
-import { DEFAULT_MARGIN_FLOOR } from "../../src/review/rule";
 import { rules } from "../../src/review/ruleList";
-import type { Book } from "../../src/workbooks/book";
-import { layOut } from "../../src/workbooks/layOut";
-import { multiRoom } from "../../src/workbooks/multiRoom/definition";
-import { mendedEarlierHouse } from "./cleanJobs";
-import { entryPairs } from "./thresholds/entries";
-import { moneyPairs } from "./thresholds/money";
-import { cellAt, change, type Pair, type Side } from "./thresholds/pair";
-import { rangePairs } from "./thresholds/ranges";
-import { treePairs } from "./thresholds/tree";
-import { unitPairs } from "./thresholds/units";
-import { workbookPairs } from "./thresholds/workbook";
-import { sampled } from "../support/tries";
-
-const pairs = [...entryPairs, ...unitPairs, ...treePairs, ...moneyPairs, ...workbookPairs, ...rangePairs];
-
-const clean = recalculate(layOut(multiRoom, mendedEarlierHouse()));
-
-/** Beyond its threshold the first pair of each rule goes through the whole review, which takes long. */
-const firstOfRule = new Set(new Map(pairs.toReversed().map((pair) => [pair.rule, pair])).values());
-
-const marginFloor = DEFAULT_MARGIN_FLOOR;
-function whatReviewSays({ stored, options }: Pair, book: Book): readonly Finding[] {
-  const computed = stored ? book : recalculate(book);
-  return review(computed, (one) => (one === computed && !stored ? one : recalculate(one)), options?.(clean));
-}
-
-/** The rule by itself; what it does not read is not computed. */
-function whatRuleSays({ rule, results, options }: Pair, book: Book): readonly Finding[] {
-  const read = results ? recalculate(book) : book;
-  const labelAt = labelsIn(read, multiRoom);
-  let known = results ? read : undefined;
-  const computed = (): Book => (known ??= recalculate(book));
-  return rules
-    .find(({ id }) => id === rule)!
-    .find({
-      read,
-      get own() {
-        return computed();
-      },
-      get computed() {
-        return computed();
-      },
-      get expected() {
-        return computed();
-      },
-      get differences() {
-        return formulaDifferences(read, read, multiRoom, labelAt);
-      },
-      definition: multiRoom,
-      labelAt,
-      options: { marginFloor, ...options?.(clean) },
-    });
-}
-
-const copyOf = (book: Book): Book => ({
-  ...book,
-  sheets: book.sheets.map((sheet) => ({
-    ...sheet,
-    cells: { ...sheet.cells },
-    results: { ...sheet.results },
-  })),
-});
-
-/** The cells that the pair's rule names on one side, and the one that it should name beyond. */
-function told(pair: Pair, side: Side, whole: boolean): { named: string[]; wanted: string } {
-  const book = copyOf(clean);
-  change(book, pair.given);
-  const place = pair.at === undefined ? undefined : cellAt(book, pair.at);
-  change(book, side);
-  const short = (where: Finding["place"]): string => {
-    if (where === undefined) return "the workbook";
-    return `${where.sheet}!${pair.row ? parseAddress(where.cell)!.row + 1 : where.cell}`;
-  };
-  const findings = whole
-    ? whatReviewSays(pair, book).filter(({ rule }) => rule === pair.rule)
-    : whatRuleSays(pair, book);
-  return { named: findings.map((one) => short(one.place)), wanted: short(place) };
-}
+import { undoingOf } from "../../src/review/grouped";
+import { pairs, saidBeyond, told } from "./thresholds/told";
 
 /** What they look at is in the file beside its cells, or no figure at all: held by spoiltFiles.test.ts and brokenInputs.test.ts. */
 const OF_THE_FILE: ReadonlySet<string> = new Set([
@@ -117,16 +34,29 @@ test("every rule has a pair", () => {
   expect([...held].filter((id) => !rules.some((one) => one.id === id))).toEqual([]);
 });
 
-const heldInside = new Set(sampled(pairs, 2));
+/** Some need the readings that the whole review makes of the workbook: thresholdsTogether.test.ts. */
+const alone = pairs.filter(({ whole }) => !whole);
 
-describe.each(pairs.map((pair) => [pair.rule, pair.limit, pair] as const))("%s: %s", (_, __, pair) => {
-  if (heldInside.has(pair))
-    test("just inside it says nothing", () => {
-      expect(told(pair, pair.inside, pair.whole === true).named).toEqual([]);
-    });
-  test("just beyond it names the cell", () => {
-    const whole = pair.whole === true || (firstOfRule.has(pair) && !pair.folded);
-    const { named, wanted } = told(pair, pair.beyond, whole);
-    expect(named).toContain(wanted);
+/** The type of a finding asks for sentences; what should be in a cell may also be its value, its formula or its text. */
+const SENTENCE = /^(?=.*\p{L}{2})(?!.*(?:undefined|NaN|null|\[object| {2}| \.$)).*[^\s.](?:[.?]|: =\S+)$/su;
+const CONTENT = /^(?:-?\d+(?:\.\d+)?(?: %)?|=\S+|Outlets that nothing feeds, or that cannot be worked out)$/u;
+
+describe.each(alone.map((pair) => [pair.rule, pair.limit, pair] as const))("%s: %s", (_, __, pair) => {
+  test("just inside it says nothing", () => {
+    expect(told(pair, pair.inside, false).named).toEqual([]);
+  });
+  test("just beyond it names the cell, in sentences, and no longer with what would undo it or would be usual", () => {
+    const { findings, after } = saidBeyond(pair);
+    expect(findings.length).toBeGreaterThan(0);
+    for (const finding of findings) {
+      const { message, expected, effect, remedy, usual, place } = finding;
+      for (const words of [message, effect, remedy]) if (words !== undefined) expect(words).toMatch(SENTENCE);
+      if (expected !== undefined && !CONTENT.test(expected)) expect(expected).toMatch(SENTENCE);
+      const undoing = undoingOf(finding);
+      if (undoing) expect(after(undoing)).toEqual([]);
+      if (!usual || !place) continue;
+      expect(usual.low).toBeLessThanOrEqual(usual.high);
+      for (const value of [usual.low, usual.high]) expect(after([{ place, value }])).toEqual([]);
+    }
   });
 });

@@ -29,7 +29,7 @@ const JUDGES = {
     "tests/workbooks/readTypedQuote",
     "tests/workbooks/typed/jotted",
   ],
-  review: ["tests/review/", "tests/cli/review"],
+  review: ["tests/review/", "tests/cli/review", "tests/standards/learning"],
   formula: ["tests/formula/", "tests/review/callIn", "tests/hosts/file/arrayFormulas"],
 };
 
@@ -42,6 +42,23 @@ const SLOW = [
   "tests/functions/diagnoseJobs",
   "tests/functions/moneyTies",
 ];
+
+/**
+ * Each of these goes through the whole review dozens of times, so nearly every mutant of a rule would wait for all of
+ * them: seven of the ten minutes of one run. They judge whole workbooks, the rest the rules and what they stand on.
+ */
+const WHOLE_REVIEWS = [
+  "review",
+  "earlier",
+  "spoilt",
+  "spoiltFiles",
+  "outsider",
+  "oneReading",
+  "excelSaves",
+  "stories",
+  "strays",
+  "thresholdsTogether",
+].map((name) => `tests/review/${name}.test`);
 
 /** Needs no other program, though it starts Node once to look at a list. */
 const PURE_ENOUGH = ["tests/functions/everyFunction.test.ts"];
@@ -62,7 +79,7 @@ function judgesOf(folder) {
   return [...pure, ...engine, ...PURE_ENOUGH.map((file) => path.join(root, file))]
     .map((file) => path.relative(root, file).split(path.sep).join("/"))
     .filter((file) => JUDGES[folder].some((start) => file.startsWith(start)))
-    .filter((file) => ![...SLOW, ...OF_GENERATED].some((start) => file.startsWith(start)))
+    .filter((file) => ![...SLOW, ...WHOLE_REVIEWS, ...OF_GENERATED].some((start) => file.startsWith(start)))
     .filter((file) => folder === "functions" || !ONLY_FUNCTIONS.includes(file))
     .sort();
 }

@@ -91,7 +91,8 @@ function inEachOthersCell(place: FindingPlace, value: number, other: Input | und
   const rule = other?.input.rule;
   if (!cell || rule?.kind !== "number" || typeof cell.value !== "number") return {};
   const { min = -Infinity, max = Infinity } = rule;
-  return value < min || value > max
+  // Two that are equal cross either way.
+  return value < min || value > max || value === cell.value
     ? {}
     : {
         undoing: [

@@ -176,13 +176,15 @@ function hidden(read: Book): Finding[] {
     const beam = elevation(latitude, longitude, east);
     const above = obstacle?.value;
     if (beam <= 0 || typeof above !== "number" || above + Number(clearance ?? 0) <= beam) return [];
+    // Down to a tenth, so that what is told to be enough is.
+    const most = Math.floor((beam - Number(clearance ?? 0)) * 10) / 10;
     return [
       {
         weight: "wrong",
         place: obstacle!.place,
         message: `The obstacle before ${called} reaches ${figure(above)} degrees, and the beam comes in at ${beam.toFixed(1)}.`,
-        expected: `At most ${(beam - Number(clearance ?? 0)).toFixed(1)} degrees; were metres typed?`,
-        usual: { low: 0, high: Number((beam - Number(clearance ?? 0)).toFixed(1)) },
+        expected: `At most ${most.toFixed(1)} degrees; were metres typed?`,
+        usual: { low: 0, high: most },
         effect: "The dish does not see the slot from there.",
         remedy:
           "Measure the obstacle in degrees above the horizontal, as seen from the dish; or choose another place.",

@@ -14,7 +14,7 @@ export const moneyPairs: readonly Pair[] = [
   {
     rule: "total that does not add",
     limit: "a cent: the customer adds up the printed lines",
-    results: true,
+    whole: true,
     inside: (book) => ({ quote_total: valueAt(book, "quote_total") }),
     beyond: (book) => ({ quote_total: cents(valueAt(book, "quote_total") + 0.01) }),
     at: "quote_total",
