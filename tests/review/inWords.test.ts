@@ -197,7 +197,15 @@ test("as its reader writes figures and dates", () => {
 });
 
 test("a list, and a chain of reasons", () => {
-  const list = { sheet: "Price", range: "A1:A9", words: "Sum", filled: 2, sum: 3.5, told: [], toldBy: "largest" } as const;
+  const list = {
+    sheet: "Price",
+    range: "A1:A9",
+    words: "Sum",
+    filled: 2,
+    sum: 3.5,
+    told: [],
+    toldBy: "largest",
+  } as const;
   expect(listInWords(list)).toBe("Sum: 2 entries, together 3.5");
   expect(listInWords({ ...list, filled: 1, sum: undefined })).toBe("Sum: 1 entry");
   expect(listInWords({ ...list, told: [{} as never] }, german)).toBe(
