@@ -123,7 +123,12 @@ inBoth(
     for (const kind of ["Exercises…", "Demonstration"]) {
       await page.getByRole("button", { name: "New job…" }).click();
       await page.locator("dialog").getByRole("button", { name: kind }).click();
-      if (kind === "Exercises…") await page.locator("dialog").getByRole("button", { name: "Begin" }).click();
+      if (kind === "Exercises…") {
+        // What a set teaches is read before it is begun.
+        await page.getByLabel("Set").selectOption("supply");
+        await page.getByText(/^Whether a head unit gets its volts .* \d+ questions\.$/).waitFor();
+        await page.locator("dialog").getByRole("button", { name: "Begin" }).click();
+      }
       await page.locator(".desk-notice", { hasText: "is kept, under Jobs" }).waitFor();
       await saved(page);
       expect(await onShelf(page)).not.toMatch(/this browser only/);

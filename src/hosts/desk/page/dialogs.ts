@@ -112,6 +112,14 @@ export async function askForExercise(
     { id: "exercise", className: "desk-input" },
     ...sets.map(({ id, title }) => make("option", { value: id }, title)),
   );
+  const about = make("p", { id: "exercise-about", className: "desk-small" });
+  choice.setAttribute("aria-describedby", about.id);
+  const told = (): void => {
+    const set = sets[choice.selectedIndex];
+    about.textContent = set ? `${set.about} ${set.questions.length} questions.` : "";
+  };
+  choice.addEventListener("change", told);
+  told();
   const name = make("input", {
     id: "trainee",
     className: "desk-input",
@@ -133,6 +141,7 @@ export async function askForExercise(
     [
       make("label", { htmlFor: "exercise" }, "Set"),
       choice,
+      about,
       make("label", { htmlFor: "trainee" }, "Name"),
       name,
       make("label", { htmlFor: "series" }, `Series (0 to ${MOST_SERIES})`),
