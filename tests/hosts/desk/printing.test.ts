@@ -27,7 +27,7 @@ import {
   withPage,
   withPageAndPdf,
 } from "./onDesk";
-import { until } from "../../support/until";
+import { isTrue, until } from "../../support/until";
 import {
   boxes,
   byCommand,
@@ -323,8 +323,11 @@ describe("the dialog", () => {
       await inGrid();
       expect(await page.evaluate(() => (window as Handed).rigsheetPages)).toBeUndefined();
 
-      await page.keyboard.press("Control+p");
-      await dialog().waitFor();
+      // Faster than any hand: what was left may not have come to its end.
+      await until(async () => {
+        await page.keyboard.press("Control+p");
+        return dialog().isVisible();
+      }, isTrue);
       await page.keyboard.press("Enter");
       await dialog().waitFor({ state: "detached" });
       await until(

@@ -312,14 +312,23 @@ async function saveNow(started: () => Promise<void>): Promise<void> {
   await save({ desk, bar, job });
 }
 
+let isPrinting = false;
+
 async function printNow(started: () => Promise<void>): Promise<void> {
-  await started();
-  const said = await printPages(desk, {
-    unfinished: unfinished(),
-    started: (words) => (bar.showWork(words), painted()),
-    id: job.id,
-  });
-  if (said !== "") bar.showNotice(said);
+  // Pressed once more before the dialog is there, it asks once all the same.
+  if (isPrinting) return;
+  isPrinting = true;
+  try {
+    await started();
+    const said = await printPages(desk, {
+      unfinished: unfinished(),
+      started: (words) => (bar.showWork(words), painted()),
+      id: job.id,
+    });
+    if (said !== "") bar.showNotice(said);
+  } finally {
+    isPrinting = false;
+  }
 }
 
 /** @throws Error with a sentence where the shown job takes no edit */
