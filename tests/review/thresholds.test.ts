@@ -8,21 +8,12 @@
  */
 import { rules } from "../../src/review/ruleList";
 import { undoingOf } from "../../src/review/grouped";
+import { RULES_OF_FILES } from "../support/spoiltFiles";
 import { pairs, saidBeyond, told } from "./thresholds/told";
 
 /** What they look at is in the file beside its cells, or no figure at all: held by spoiltFiles.test.ts and brokenInputs.test.ts. */
 const OF_THE_FILE: ReadonlySet<string> = new Set([
-  "input leads nowhere",
-  "text that looks like another",
-  "shown otherwise",
-  "cannot be read",
-  "hidden by condition",
-  "drawn over",
-  "page",
-  "words of the quote changed",
-  "tells more than the page",
-  "leads outside",
-  "guard removed",
+  ...RULES_OF_FILES,
   // Of another template: quoteSlips.test.ts has its pairs.
   "slip in a quote",
 ]);

@@ -16,6 +16,21 @@ import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { mendedGuestHouse } from "../review/cleanJobs";
 
 /** Texts of XML, and bytes of what is none. */
+/** The rules that look at what is in a file beside its cells, or at no figure at all. */
+export const RULES_OF_FILES = [
+  "input leads nowhere",
+  "text that looks like another",
+  "shown otherwise",
+  "cannot be read",
+  "hidden by condition",
+  "drawn over",
+  "page",
+  "words of the quote changed",
+  "tells more than the page",
+  "leads outside",
+  "guard removed",
+] as const;
+
 export type PartsOfFile = Map<string, string | Uint8Array>;
 
 export interface PlaceOfCause {
