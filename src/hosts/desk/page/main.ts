@@ -104,6 +104,21 @@ const reviews = new ReviewsBeside(
   () => desk.focus(),
 );
 
+let running = 0;
+/** What covers the grid goes away at the end of what runs. */
+let isUncovered = false;
+
+/**
+ * Another job is open: nothing covers it any more. While an action goes on,
+ * only at its end: keys typed before it has chosen a cell would be lost.
+ */
+function uncoverJob(): void {
+  isUncovered = running > 0 && !!(startPage?.isShown || jobs?.isShown);
+  if (isUncovered) return;
+  startPage?.hide();
+  jobs?.hide();
+}
+
 /** Runs one of the bar's actions, says what is going on, and shows the sentence when it fails. */
 async function run(what: string, work: (started: () => Promise<void>) => Promise<void>): Promise<void> {
   // What follows may hold the page up at once, so the words are painted first.
@@ -111,11 +126,14 @@ async function run(what: string, work: (started: () => Promise<void>) => Promise
     bar.showWork(what);
     return painted();
   };
+  running++;
   try {
     await work(started);
   } catch (error) {
     bar.showNotice(sentenceOf(error), true);
   } finally {
+    running--;
+    if (isUncovered) uncoverJob();
     bar.showWork("");
     if (!jobs?.isShown && !startPage?.isShown) desk?.focus();
   }
@@ -511,10 +529,7 @@ const opening = run("Opening the job…", async (started) => {
     strip,
     room,
     run: plainRun,
-    changed: () => {
-      startPage?.hide();
-      jobs?.hide();
-    },
+    changed: uncoverJob,
     offer: (id) =>
       void offer(id, { job, strip, run: plainRun }).catch((error: unknown) =>
         bar.showNotice(sentenceOf(error), true),
