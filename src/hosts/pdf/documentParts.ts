@@ -3,7 +3,7 @@ import type { StructureElement } from "pdfkit";
 import { ALERT, FAINT, INK, QUIET } from "../../pictures/ink";
 import type { DocumentPart, DocumentRow } from "../../proposal/document";
 import { columnWidths } from "./columnWidths";
-import type { Piece } from "./flow";
+import { stacked, type Piece } from "./flow";
 import { lines } from "./lines";
 import type { PdfPages, TextLook } from "./pdfPages";
 import type { PrintFont } from "./printFonts";
@@ -383,13 +383,17 @@ export class DocumentParts {
       },
     };
     const hasHead = labels.some((label) => label !== "");
+    /** What stands again above a row that goes on over the page: the heads, and the name of its group. */
+    let repeated: readonly Piece[] = hasHead ? [head] : [];
     const body = rows.map((row, index): Piece => {
+      if (row.is) repeated = repeated.filter((piece) => piece === head);
       const text = rowLook(row);
       const set = setRow(texts[index]!, text);
       const height = heightOf(set, text);
       const next = rows[index + 1];
       const isSum = row.is === "sum" || row.is === "total";
-      return {
+      const above = stacked(repeated);
+      const piece: Piece = {
         height,
         above: row.is === "group" && index > 0 ? ROW_PADDING : 0,
         // A head goes with what is under it, a sum with what it sums.
@@ -398,8 +402,14 @@ export class DocumentParts {
           next?.is === "sum" ||
           next?.is === "total" ||
           (rows.length <= WHOLE_ROWS && next !== undefined),
-        ...(hasHead && { head }),
-        draw: (top) => {
+        ...(above && { head: above }),
+        draw: (top, isRepeated) => {
+          if (isRepeated) {
+            this.pages.artifact("Pagination", () =>
+              set.forEach((cell, column) => drawCell(cell, column, top, text)),
+            );
+            return this.rule(top + height, RULE, FAINT);
+          }
           if (row.is === "total") this.rule(top, STRONG_RULE, INK);
           const line = this.pages.element("TR", {}, tableElement());
           set.forEach((cell, column) => {
@@ -416,6 +426,8 @@ export class DocumentParts {
           if (next?.is !== "total") this.rule(top + height, RULE, FAINT);
         },
       };
+      if (row.is === "group") repeated = [...repeated, piece];
+      return piece;
     });
     return hasHead ? [head, ...body] : body;
   }

@@ -23,6 +23,22 @@ export interface PlacedPiece {
   readonly isRepeated: boolean;
 }
 
+/** @returns pieces one below the other as one that stands again; undefined for none */
+export function stacked(pieces: readonly Piece[]): Piece | undefined {
+  if (pieces.length === 0) return undefined;
+  return {
+    height: pieces.reduce((sum, { height }) => sum + height, 0),
+    above: 0,
+    draw: (top, isRepeated) => {
+      let at = top;
+      for (const piece of pieces) {
+        piece.draw(at, isRepeated);
+        at += piece.height;
+      }
+    },
+  };
+}
+
 const SLACK = 0.05;
 
 /**

@@ -122,6 +122,17 @@ withPoppler("every word of it is there, and each row of the table on one line of
   expect(all.match(/serves many tuners\./g)).toHaveLength(12);
 });
 
+withPoppler("what goes on over the page has its group's name above it, under the heads", async () => {
+  const { pages } = readPdf((await made()).bytes);
+  const after = pages.filter(({ lines }) => lines.some((line) => /^Room (2[2-9]|[3-6]\d) /.test(line)));
+  expect(after.length).toBeGreaterThan(1);
+  for (const { lines } of after.slice(1)) {
+    const head = lines.findIndex((line) => /^Room What Price/.test(line));
+    expect(lines[head + 1]).toMatch(/^Room 21 /);
+    expect(lines[head + 2]).not.toMatch(/^Room 21 /);
+  }
+});
+
 withPoppler("the head of the table stands again on its next page; a sum goes with what it sums", async () => {
   const { pages } = readPdf((await made()).bytes);
   const withRows = pages.filter(({ lines }) => lines.some((line) => /^Room \d+ /.test(line)));
