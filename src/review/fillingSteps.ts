@@ -26,6 +26,8 @@ export interface OpenPoint {
   readonly what: string;
   /** Where it is filled, or put right. */
   readonly place: FindingPlace;
+  /** How many cells are blank; absent where it is not for a blank cell. */
+  readonly cells?: number;
 }
 
 export interface FillingStep {
@@ -41,10 +43,7 @@ export interface FillingStep {
   readonly look: readonly OpenPoint[];
 }
 
-interface Missing extends OpenPoint {
-  /** How many cells are blank. */
-  readonly cells: number;
-}
+type Missing = Required<OpenPoint>;
 
 /** Lists without which there is no job, by the column that names their rows. */
 const NEEDED = new Set<string>([
@@ -187,7 +186,9 @@ const rowsAs = ({ blocks }: JobInputs, block: string): string =>
 
 /** @returns for instance "done", "begun: 2 missing", "done, 1 to look at" */
 export function stateInWords({ state, open, look }: Pick<FillingStep, "state" | "open" | "look">): string {
-  const missing = open.length > 0 ? `: ${open.length} missing` : "";
+  // Three blank runs are three things to fill, though one sentence tells of them.
+  const count = open.reduce((sum, { cells = 1 }) => sum + Math.max(1, cells), 0);
+  const missing = count > 0 ? `: ${count} missing` : "";
   return `${state}${missing}${look.length > 0 ? `, ${look.length} to look at` : ""}`;
 }
 

@@ -151,7 +151,7 @@ describe("steps in words", () => {
       `Fed from is blank in 3 rows: ${threeOutlets.map(({ outlet }) => outlet).join(", ")}.`,
     ]);
     expect(rooms.open[0]!.place).toEqual({ sheet: "Rooms", cell: "F6" });
-    expect(stateInWords(rooms)).toMatch(/^begun: 1 missing/);
+    expect(stateInWords(rooms)).toMatch(/^begun: 3 missing/);
   });
 
   test("of what is blank no check is told beside it", () => {

@@ -49,6 +49,8 @@ export async function takePages(): Promise<void> {
 /** @param sheets by name; what is chosen from the first where absent */
 export async function printed(sheets?: readonly string[], paper?: "A4" | "Letter"): Promise<string> {
   await takePages();
+  // Each print begins as on a browser that has printed nothing yet.
+  await page.evaluate(() => localStorage.removeItem("rigsheet.paper"));
   // A dialog that is about to go still has the keys.
   await page.locator("dialog").waitFor({ state: "detached" });
   await page.keyboard.press("Control+p");

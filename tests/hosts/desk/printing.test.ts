@@ -356,6 +356,21 @@ describe("the dialog", () => {
     await page.keyboard.press("Escape");
   });
 
+  withPage("the paper that was chosen last is offered first, though nothing was printed then", async () => {
+    await page.evaluate(() => localStorage.removeItem("rigsheet.paper"));
+    const shown = async (): Promise<string> => {
+      await button("Print…").click();
+      return dialog().getByLabel("Paper").locator("option:checked").innerText();
+    };
+    expect(await shown()).toBe("A4");
+    await dialog().getByLabel("Paper").selectOption({ label: "Letter" });
+    await page.keyboard.press("Escape");
+    await dialog().waitFor({ state: "detached" });
+    expect(await shown()).toBe("Letter");
+    await page.keyboard.press("Escape");
+    await page.evaluate(() => localStorage.removeItem("rigsheet.paper"));
+  });
+
   withPage("has no barrier, and fits a window of 390 pixels", async () => {
     await page.setViewportSize({ width: 390, height: 700 });
     try {

@@ -10,6 +10,7 @@ import type { Step } from "../../pdf/step";
 import type { FindingPlace } from "../../../review/finding";
 import { ask } from "./dialogs";
 import { make } from "./dom";
+import { keepPaper } from "./keptPaper";
 import { PagePreview, type Previewed } from "./pagePreview";
 import { ProposalChoices } from "./proposalChoices";
 
@@ -166,6 +167,7 @@ export async function askWhatToPrint(
   for (const box of [...boxes, anyway]) box.addEventListener("change", look);
   papers.addEventListener("change", () => {
     isPaperChosen = true;
+    keepPaper(paperNow());
     look();
   });
   const sheets = make(

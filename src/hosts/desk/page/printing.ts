@@ -27,6 +27,7 @@ import type { GridLibrary, GridModel } from "../../grid/library";
 import type { Desk } from "./desk";
 import { api } from "./api";
 import { download, make, pause } from "./dom";
+import { keptPaper } from "./keptPaper";
 import { FONTS, paperHtml } from "./paperHtml";
 import { addType, pdfWriter } from "./pdfHere";
 import { askWhatToPrint, type PageMakers } from "./printDialog";
@@ -76,6 +77,7 @@ export async function printPages(desk: Desk, { unfinished, started, id }: PrintA
   const wanted = await askWhatToPrint(
     {
       ...made,
+      paper: keptPaper() ?? made.paper,
       job: desk.title,
       left,
       doubts: forCustomer ? beforePrint(stored, before) : [],
