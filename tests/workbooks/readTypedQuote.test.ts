@@ -42,6 +42,21 @@ test("more lines than any quote has are refused with both numbers", async () => 
 
 const TABLE = "Part,Qty,Each,Sum\nplate,2,6.00,12.00\n";
 
+test.each([
+  ["Discount 5 %", "Discount"],
+  ["5% Rabatt", "Rabatt"],
+])("a rate alone in its row takes off what stands above it: %s", async (row, part) => {
+  const { lines, remarks } = await quoteOf(`Part,Qty,Each,Sum\nplate,10,6.00,60.00\n${row}\nTotal,,,57.00`);
+  expect(lines.map(({ sum }) => sum)).toEqual([60, -3]);
+  expect(lines[1]).toMatchObject({ part, line: 3 });
+  expect(remarks).toEqual([]);
+});
+
+test.each(["2 % discount if paid within ten days", "2 % Skonto"])("terms are no line: %s", async (row) => {
+  const { lines } = await quoteOf(`Part,Qty,Each,Sum\nplate,10,6.00,60.00\n${row}\nTotal,,,60.00`);
+  expect(lines.map(({ sum }) => sum)).toEqual([60]);
+});
+
 test("a number of 40 digits is told with its line, and never taken", async () => {
   const { lines, remarks } = await quoteOf(`${TABLE}splitter,${"1234567890".repeat(4)},3.00,\nTotal,,,12.00`);
   expect(lines.map(({ part }) => part)).toEqual(["plate"]);

@@ -265,6 +265,11 @@ const word = (pattern: string): RegExp => new RegExp(`(?<![a-z])(?:${pattern})(?
 export const IS_DISCOUNT = word(
   "discount|rebate|rabatt|nachlass|skonto|remise|rabais|ristourne|descuento|dto|korting|less|deduction|abzug",
 );
+/** No other word: "5 % discount within ten days" are terms, and so is what is only granted for paying early. */
+export const isOnlyDiscount = (label: string): boolean => {
+  const words = wordsOf(label).trim();
+  return IS_DISCOUNT.test(words) && !/\s/.test(words) && words !== "skonto";
+};
 export const IS_OPTIONAL = word(
   "options?|optional(?:ly|es|e)?|not included|not in (?:the )?total|optionnel(?:le)?s?|en option|opcional(?:es)?|opciones|optioneel|opties|alternativ(?:e|position)?|alternative|bedarfsposition|eventual(?:position)?|nicht enthalten|non compris|no incluido|niet inbegrepen|if wanted|extra cost options",
 );

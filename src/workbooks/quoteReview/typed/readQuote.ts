@@ -394,6 +394,9 @@ class Reader implements Draft {
       if (this.labelled(key, real, label)) return;
     if (triple) return this.item({ ...this.ofTriple(undated, triple), all: text });
     if (real.length === 0) return this.heading(text, dates.length > 0);
+    const [rate, ...others] = real;
+    if (rate!.isPercent && others.length === 0 && says.isOnlyDiscount(label))
+      return this.item({ part: asName(label), percent: rate!.value, all: text });
     if (this.inProse(undated)) return;
     // A sentence with numbers in it is no line of a quote.
     const isShort = undated.split(" ").length <= 5 && !/[.!?;]$/.test(undated) && !this.columns;
