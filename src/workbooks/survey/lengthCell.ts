@@ -25,6 +25,7 @@ const UNIT = /[\d.,] ?([a-z]+\.?|'|")$/i;
 const BOUND =
   /^(?:max(?:imum)?|min(?:imum)?|up to|at least|at most|less than|more than|over|under|mind(?:estens)?|höchstens|bis|[<>≤≥])/i;
 
+const SEVERAL = /^\d+(?:[.,]\d+)?(?: ?\/ ?\d+(?:[.,]\d+)?){2,}(?![\d/])/;
 const BOTH_ENDS = /^min(?:imum)?\.?:? ?(\d.*?),? ?(?:[-/] ?)?max(?:imum)?\.?:? ?(\d.*)$/i;
 
 /** @returns undefined for a blank cell */
@@ -49,6 +50,8 @@ export function readLength(cell: ImportedCell, reader: ColumnReader): Reading<Le
     return {
       refused: `“${shown}” is only one end of what the run may be. Enter the run, or both ends: 12 - 18.`,
     };
+  if (SEVERAL.test(text))
+    return { refused: `“${shown}” has more than two lengths. Enter the run, or both ends: 12 - 18.` };
   const whole = reader.read(text);
   if (!("refused" in whole)) {
     const fraction = /^(\d+)\/(\d+)$/.exec(text);
@@ -82,7 +85,7 @@ function giveOrTake(text: string, reader: ColumnReader): Range | undefined {
   if (middle === undefined || doubt === undefined) return undefined;
   const unit = UNIT.exec(middle)?.[1] ?? UNIT.exec(doubt)?.[1];
   const run = valueOf(withUnit(middle, unit), reader);
-  const share = /^(\d+) ?%$/.exec(doubt)?.[1];
+  const share = /^(\d+(?:[.,]\d+)?) ?%$/.exec(doubt)?.[1]?.replace(",", ".");
   const by =
     share === undefined ? valueOf(withUnit(doubt, unit), reader) : run && (run * Number(share)) / 100;
   if (run === undefined || by === undefined || by >= run) return undefined;

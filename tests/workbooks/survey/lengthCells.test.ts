@@ -172,6 +172,10 @@ describe("a range: the run is its middle", () => {
   });
 });
 
+test.each(["3/4/5", "12 / 14 / 16", "7.5/8/9 m"])("%s is no range of two", (cell) => {
+  expect(lengthOf(cell)).toBe(`“${cell}” has more than two lengths. Enter the run, or both ends: 12 - 18.`);
+});
+
 describe("give or take", () => {
   test.each([
     ["12 ± 2", 12, 10, 14],
@@ -183,6 +187,9 @@ describe("give or take", () => {
     ["12 m ± 50 cm", 12, 11.5, 12.5],
     // A tenth of 12 is 1.2.
     ["12 ± 10%", 12, 10.8, 13.2],
+    // 1.5 % of 12 is 0.18.
+    ["12 ± 1.5%", 12, 11.82, 12.18],
+    ["12 ± 1,5 %", 12, 11.82, 12.18],
     ["12 m +/- 25 %", 12, 9, 15],
     // 12 ft = 3.6576 m, 2 ft = 0.6096 m: a bare one takes the unit of the other.
     ["12 ft ± 2", 3.6576, 3.048, 4.2672],
