@@ -40,10 +40,6 @@ export function jobsShown({
   openFile,
   remarks,
 }: Around): JobsView {
-  const leave = (act: () => void) => (): void => {
-    view.hide();
-    act();
-  };
   const opening = (what: string, work: () => Promise<void>): void =>
     run(what, async () => {
       try {
@@ -63,8 +59,8 @@ export function jobsShown({
     },
     remarks,
     open: (id) => opening("Opening the job…", () => job.open(id)),
-    newJob: leave(newJob),
-    openFile: leave(openFile),
+    newJob,
+    openFile,
     setState: (id, state) => job.noted(id, () => api.noteJob(id, { state })),
     freeze: (id, why) => job.noted(id, () => api.freeze(id, why)),
     look: (id, revision) => opening("Opening the revision…", () => job.look(id, revision)),
@@ -122,7 +118,10 @@ export function jobsShown({
       if (isOther && !job.isLooking) await job.open(job.id!);
       return `${broughtInWords(report)}${isOther ? " The job that is open is one of them, and is shown as it is now." : ""}`;
     },
-    close: leave(focusGrid),
+    close: () => {
+      view.hide();
+      focusGrid();
+    },
   };
   /** A file has now what was saved until then. */
   const wentOutside = async (jobs: readonly ShelfEntry[]): Promise<void> => {

@@ -20,6 +20,7 @@ import { traineeSheet } from "../../../training/traineeSheet";
 import { troublesOf } from "../../grid/gridContract";
 import { api } from "./api";
 import { messageOf, ServerTrouble } from "./deskTrouble";
+import { BackAndForth, type ShownNow } from "./backAndForth";
 import { Bar } from "./bar";
 import { CellEntry } from "./cellEntry";
 import { Desk } from "./desk";
@@ -112,12 +113,45 @@ let isUncovered = false;
  * Another job is open: nothing covers it any more. While an action goes on,
  * only at its end: keys typed before it has chosen a cell would be lost.
  */
-function uncoverJob(): void {
+function uncoverJob(isGone = false): void {
+  if (job.id !== undefined) visited.note({ job: job.id, cover: "" }, isGone || !isOpen);
   isUncovered = running > 0 && !!(startPage?.isShown || jobs?.isShown);
   if (isUncovered) return;
   startPage?.hide();
   jobs?.hide();
 }
+
+const coverNow = (): ShownNow["cover"] => (startPage?.isShown ? "start" : jobs?.isShown ? "jobs" : "");
+
+/** The desk stands, and a person goes from one thing to the next. */
+let isOpen = false;
+
+/** What an action shows on its way is nothing to go back to. */
+function noteShown(): void {
+  if (running === 0 && job?.id !== undefined) visited.note({ job: job.id, cover: coverNow() }, !isOpen);
+}
+
+const visited = new BackAndForth(
+  async ({ job: id, cover }) => {
+    if (id !== job.id)
+      await run("Opening the job…", async (started) => {
+        await started();
+        await job.open(id);
+      });
+    if (cover === "start") {
+      if (!startPage?.isShown) showStart();
+    } else if (cover === "jobs") {
+      if (!jobs?.isShown) showJobs();
+    } else {
+      startPage?.hide();
+      jobs?.hide();
+      desk.focus();
+    }
+  },
+  () => running > 0,
+);
+for (const cover of ["start", "jobs"])
+  new MutationObserver(noteShown).observe(element(cover), { attributeFilter: ["hidden"] });
 
 /** Runs one of the bar's actions, says what is going on, and shows the sentence when it fails. */
 async function run(what: string, work: (started: () => Promise<void>) => Promise<void>): Promise<void> {
@@ -134,6 +168,7 @@ async function run(what: string, work: (started: () => Promise<void>) => Promise
   } finally {
     running--;
     if (isUncovered) uncoverJob();
+    noteShown();
     bar.showWork("");
     if (!jobs?.isShown && !startPage?.isShown) desk?.focus();
   }
@@ -167,7 +202,7 @@ function showRemarks(): void {
   startPage?.showRemarks();
 }
 
-/** The start page is left for what it leads to; it stays where somebody thinks better of it, or it fails. */
+/** The start page, or the list, is left for what it leads to; it stays where somebody thinks better of it, or it fails. */
 const leaving =
   (what: string, work: (started: () => Promise<void>) => Promise<void>): (() => void) =>
   () =>
@@ -177,7 +212,9 @@ const leaving =
         isBegun = true;
         await started();
       });
-      if (isBegun) startPage?.hide();
+      if (!isBegun) return;
+      startPage?.hide();
+      jobs?.hide();
     });
 
 const startActions: StartActions = {
@@ -543,8 +580,8 @@ const opening = run("Opening the job…", async (started) => {
     selected: () => desk.placeShown,
     say: (sentence) => bar.showNotice(sentence, true),
     run: plainRun,
-    newJob: () => void run("Starting a new job…", newJob),
-    openFile: () => void run("Opening the workbook…", open),
+    newJob: leaving("Starting a new job…", newJob),
+    openFile: leaving("Opening the workbook…", open),
     remarks: remarksNow,
   });
   const sheetLists = new SheetLists(element("sheets"), {
@@ -592,6 +629,11 @@ const opening = run("Opening the job…", async (started) => {
     offline.begin();
   }
   // A reload stays where it was.
-  if (!isAskedFor && startActions.preferences().opensOnStart) await startPage.show(true);
+  const opensOnStart = !isAskedFor && startActions.preferences().opensOnStart;
+  const steps = opensOnStart ? startPage.show(true) : undefined;
+  // Whoever is quick goes on before the steps are looked at.
+  if (job.id !== undefined) visited.note({ job: job.id, cover: coverNow() }, true);
+  isOpen = true;
+  await steps;
 });
 void opening.then(() => (document.body.ariaBusy = "false"));

@@ -23,6 +23,7 @@ import { api } from "./api";
 import { messageOf, ServerTrouble } from "./deskTrouble";
 import { pause } from "./dom";
 import { Autosave } from "./autosave";
+import { jobInAddress } from "./backAndForth";
 import type { Bar } from "./bar";
 import { documentOf, shelfLineOf, type Desk } from "./desk";
 import type { GridCommand } from "./libraryTypes";
@@ -55,8 +56,8 @@ export interface Around {
   readonly room: WaitingRoom;
   /** Runs a user's action, and shows the sentence when it fails. */
   readonly run: (what: string, work: () => Promise<void>) => void;
-  /** Another job is shown. */
-  readonly changed: () => void;
+  /** Another job is shown, or the same one under another name because its own is gone. */
+  readonly changed: (isGone: boolean) => void;
   /** Offers what no longer fitted: the id of the job that it became. */
   readonly offer: (id: string) => void;
 }
@@ -142,7 +143,7 @@ export class OpenJob {
    * @returns whether that very job was asked for
    */
   async start(): Promise<boolean> {
-    const named = /^#(job-[\da-f-]+)$/.exec(location.hash)?.[1];
+    const named = jobInAddress();
     const { shelf, given, open, unkept } = await api.start(named !== undefined);
     this.shelf = shelf;
     this.unkept_ = unkept;
@@ -381,13 +382,13 @@ export class OpenJob {
     if (window !== this.window) this.window?.close();
     this.autosave = autosave;
     this.window = window;
-    if (id !== this.id_) this.around.changed();
+    const isAnother = id !== this.id_;
     this.id_ = id;
+    if (isAnother) this.around.changed(false);
     this.savedAt_ = held.savedAt;
     this.looking = false;
     this.other = undefined;
     this.toldOfEdit = false;
-    history.replaceState(null, "", `#${id}`);
     this.tell(notes);
     strip.hide();
     if (earlier) autosave.begin();
@@ -526,8 +527,7 @@ export class OpenJob {
     this.window = window;
     this.id_ = id;
     this.toldOfEdit = false;
-    this.around.changed();
-    history.replaceState(null, "", `#${id}`);
+    this.around.changed(true);
     this.tell({ state: "draft", away: false, revisions: [] });
     autosave.goOnAs(id);
     if (this.looking)
