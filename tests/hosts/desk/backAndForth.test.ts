@@ -1,5 +1,6 @@
 /** Back and Forward of the browser on the desk: what a person expects of any page. */
 import type { Page } from "playwright-core";
+import { until } from "../../support/until";
 import { closeBrowsers, inBoth, saved, started } from "./bothBrowsers";
 import { builtFolder } from "./builtFolder";
 import { BUILD_MS, buildDesk } from "./desk";
@@ -93,6 +94,34 @@ inBoth("a dialog is left by back, and what is under it stays", async (shown) => 
   await go(page, -1);
   await start(page).waitFor();
   await titled(page, "Guest house");
+});
+
+inBoth("what is being typed is not left by back; its keys are no arrows of the grid", async (shown) => {
+  const page = await shown.page();
+  await page.goto(server.address);
+  await started(page);
+  await start(page).waitFor();
+  await newEmptyJob(page, "Typed in");
+  await page.keyboard.type("half a");
+  await go(page, -1);
+  await page.getByText("A cell is being typed. Finish it with Enter first.").waitFor();
+  await page.keyboard.type(" name");
+  await page.keyboard.press("Enter");
+  await saved(page);
+  await titled(page, "Typed in");
+  const selected = page.locator(".o-named-range-selector input");
+  const cell = await selected.inputValue();
+  await page.keyboard.press("Alt+ArrowRight");
+  await page.keyboard.press("ArrowUp");
+  // Above it, and not beside that.
+  expect(
+    await until(
+      () => selected.inputValue(),
+      (name) => name !== cell,
+    ),
+  ).toMatch(/^(B6|site_customer)$/);
+  const line = page.locator(".o-topbar-composer .o-composer");
+  await line.getByText("half a name").waitFor();
 });
 
 inBoth("a reload stays where it was, and back still goes on from there", async (shown) => {

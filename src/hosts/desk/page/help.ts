@@ -14,6 +14,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ["=", "start a formula; type RIG. to see this workbook's functions"],
   ["Ctrl+Z, Ctrl+Y", "undo, redo"],
   ["Ctrl+J", "all jobs and their revisions, and back"],
+  ["Alt+Left, Alt+Right", "what was shown before and after: a job, the list, the start page"],
   ["Ctrl+S", "save the workbook as .xlsx"],
   ["Ctrl+P", "print the quote, other sheets, cards for the crew, or the proposal; or save them as PDF"],
   ["Ctrl+C, Ctrl+V", "copy, paste; calculated cells are left as they are"],

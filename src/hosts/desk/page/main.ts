@@ -62,7 +62,7 @@ import { loadStylesAsText } from "./loadStylesAsText";
 import { standardsHere } from "./standardsHere";
 import { takeUpgrade } from "./takeUpgrade";
 import { teachGrid } from "./teachGrid";
-import { keepUnfinished, toldOfUnfinished, unfinishedEntry } from "./unfinished";
+import { isEditing, keepUnfinished, toldOfUnfinished, unfinishedEntry } from "./unfinished";
 
 // The library reports its timings there.
 console.debug = () => undefined;
@@ -121,6 +121,8 @@ function uncoverJob(isGone = false): void {
   jobs?.hide();
 }
 
+const BEING_TYPED = "A cell is being typed. Finish it with Enter first.";
+
 const coverNow = (): ShownNow["cover"] => (startPage?.isShown ? "start" : jobs?.isShown ? "jobs" : "");
 
 /** The desk stands, and a person goes from one thing to the next. */
@@ -148,7 +150,11 @@ const visited = new BackAndForth(
       desk.focus();
     }
   },
-  () => running > 0,
+  () => {
+    if (unfinished() === undefined) return running > 0;
+    bar.showNotice(BEING_TYPED, true);
+    return true;
+  },
 );
 for (const cover of ["start", "jobs"])
   new MutationObserver(noteShown).observe(element(cover), { attributeFilter: ["hidden"] });
@@ -494,6 +500,16 @@ addEventListener(
 addEventListener(
   "keydown",
   (event) => {
+    // Back and Forward of the browser, of which the grid library would make its own arrows.
+    if (event.altKey && /^Arrow(Left|Right)$/.test(event.key) && !isEditing())
+      event.stopImmediatePropagation();
+  },
+  { capture: true },
+);
+
+addEventListener(
+  "keydown",
+  (event) => {
     if (event.key !== "F8" || document.querySelector("dialog")) return;
     event.preventDefault();
     stepShown(event.shiftKey ? -1 : 1);
@@ -622,7 +638,7 @@ const opening = run("Opening the job…", async (started) => {
       changed: showRemarks,
       run: plainRun,
       mustBeSafe: async () => {
-        if (unfinished() !== undefined) throw new Error("A cell is being typed. Finish it with Enter first.");
+        if (unfinished() !== undefined) throw new Error(BEING_TYPED);
         if (job.id !== undefined) await job.mustBeSaved(job.id);
       },
     });
