@@ -332,3 +332,78 @@ test.each([
   expect(full.headline).toBeUndefined();
   expect(full.noted.noted).toHaveLength(1);
 });
+
+describe("outlets and head units", () => {
+  /** V1 and V2 are verdicts of outlets, W1 is one of a head unit: good up to 10. */
+  const judging = (reads = "Z"): Record<string, BookCell> => ({
+    V1: { formula: `IF(${reads}1>10,"low","ok")` },
+    V2: { formula: `IF(${reads}2>10,"low","ok")` },
+    W1: { formula: `IF(${reads}1>10,"low","ok")` },
+  });
+  const withVerdicts = (book: Book): Book => {
+    const results = Object.fromEntries(
+      ["V1", "V2", "W1"].flatMap((cell) => {
+        const read = /IF\((\w+)>/.exec(book.sheets[0]!.cells[cell]?.formula ?? "")?.[1];
+        return read === undefined ? [] : [[cell, Number(valueIn(book, read)) > 10 ? "low" : "ok"]];
+      }),
+    );
+    const [sheet] = book.sheets;
+    return { ...book, sheets: [{ ...sheet!, results: { ...sheet!.results, ...results } }] };
+  };
+  const named = (book: Book, outlets: number): Book =>
+    withVerdicts({
+      ...book,
+      names: [
+        ...book.names,
+        { name: "rooms_verdict", sheet: "S", range: "V1:V2" },
+        { name: "heads_check_power", sheet: "S", range: "W1" },
+        { name: "rooms_outlet", sheet: "S", range: `Y1:Y${outlets}` },
+      ],
+    });
+  const reviewed = (book: Book, rules: readonly Said[]): FullReview => {
+    played(book, rules);
+    return reviewInFull(book, (one) => (changes) => withVerdicts(summed(withChanges(one, changes))));
+  };
+
+  test("are counted with a cause and without it, where they hang on it", () => {
+    const { findings, facts } = reviewed(named(bookWith({ Z1: 20, Z2: 30, Z3: 40 }, judging()), 2), [
+      { one: said("both", "Z1", { meant: 10 }) },
+      { one: said("outlet", "Z2", { meant: 5 }) },
+      { one: said("neither", "Z3", { meant: 10 }) },
+    ]);
+    expect(findings.map(({ effect }) => effect)).toEqual([
+      "The total of 90.00 is 30.00 too high.",
+      "The total of 90.00 is 25.00 too high. 2 outlets are not good; without this 1 would be.",
+      "The total of 90.00 is 10.00 too high. 2 outlets are not good; without this 1 would be. 1 head unit is short of volts; without this 0 would be.",
+    ]);
+    expect("leftOut" in facts).toBe(false);
+  });
+
+  /** Twenty-one mistakes: one outlet hangs on the first, the other on the last, and the total on none. */
+  const many = (outlets: number) => {
+    const cells = Array.from({ length: 21 }, (_, row) => `X${row + 1}`);
+    const values = Object.fromEntries([
+      ...cells.map((cell) => [cell, 20] as const),
+      ...Array.from({ length: outlets }, (_, row) => [`Y${row + 1}`, `G-${row}`] as const),
+    ]);
+    const rules = cells.map((cell) => ({ one: said(`rule of ${cell}`, cell, { meant: 5 }) }));
+    return reviewed(
+      named(
+        bookWith({ ...values, Z1: 20 }, { ...judging("X"), V2: { formula: 'IF(X21>10,"low","ok")' } }),
+        outlets,
+      ),
+      rules,
+    );
+  };
+  const effectOf = ({ findings }: FullReview, cell: string) =>
+    findings.find(({ rule }) => rule === `rule of ${cell}`)!.effect;
+  const ONE_LESS = "2 outlets are not good; without this 1 would be.";
+  test("of a job of 240 outlets with every cause, of 241 with the twenty dearest", () => {
+    const [usual, large] = [many(240), many(241)];
+    expect([effectOf(usual, "X1"), effectOf(large, "X1")]).toEqual(
+      Array(2).fill(`${ONE_LESS} 1 head unit is short of volts; without this 0 would be.`),
+    );
+    expect([effectOf(usual, "X21"), effectOf(large, "X21")]).toEqual([ONE_LESS, undefined]);
+    expect([usual.facts.leftOut, large.facts.leftOut]).toEqual([undefined, 1]);
+  });
+});
