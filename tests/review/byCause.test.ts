@@ -173,6 +173,17 @@ describe("of one cell", () => {
     });
     expect(findings[0]!.leadsTo!.map(({ rule }) => rule)).toEqual(["doubt", "range"]);
   });
+  test("what should be there is said by whichever knows it", () => {
+    const range = said("range", "Z1", {
+      weight: "doubtful",
+      usual: { low: 1, high: 2 },
+      expected: "1 to 2.",
+    });
+    const expectedOf = (more: Partial<Finding>) =>
+      played(bookWith({ Z1: 20 }), [{ one: said("wrong", "Z1", more) }, { one: range }]).findings[0]!
+        .expected;
+    expect([expectedOf({}), expectedOf({ expected: "3." })]).toEqual(["1 to 2.", "3."]);
+  });
   test("what is told of its page is another thing", () =>
     expect(
       rulesOf(played(bookWith({ Z1: 20 }), [{ one: said("wrong", "Z1") }, { one: said("page", "Z1") }])),
@@ -227,6 +238,24 @@ describe("what is not said with a cause undone", () => {
     expect(under(known("beside", "C1"))).toEqual([["cause", "beside"]]);
     expect(under(known("cause", "C7"))).toEqual([["cause", "cause"]]);
     expect(under(known("elsewhere", "C7"))).toEqual([["cause"], ["elsewhere"]]);
+  });
+  test("with it goes what already stood under that", () =>
+    expect(
+      under(
+        { one: said("follows", "C7", { weight: "doubtful" }), while: whileOff },
+        { one: said("of the same cell", "C7", { weight: "doubtful" }), while: whileOff },
+      ),
+    ).toEqual([["cause", "follows", "of the same cell"]]));
+  test("of slips told twice three are found out, for each takes a computing", () => {
+    const rows = [1, 2, 3, 4];
+    const pairs = rows.flatMap((row) =>
+      ["C", "D"].map((column): Said => ({
+        one: said(`${column}${row}`, `${column}${row}`, { meant: 5 }),
+        while: (read) => read(`C${row}`) === 20,
+      })),
+    );
+    const book = bookWith({ Z9: 1, ...Object.fromEntries(rows.map((row) => [`C${row}`, 20])) });
+    expect(rulesOf(played(book, pairs))).toEqual(["C1", "C2", "C3", "C4", "D4"]);
   });
   test("a version's findings are not tried", () => {
     const { findings } = played(
@@ -314,7 +343,7 @@ test("without a total there is no headline, and what brings one comes first", ()
   expect(played(nameless, [{ one: said("known", "Z1", { meant: 5 }) }]).headline).toBeUndefined();
 });
 
-test.each([
+test.each<[string, { readonly isUnfilled?: boolean; readonly definition?: undefined }]>([
   ["of an empty workbook", { isUnfilled: true }],
   ["of a workbook that is none of ours", { definition: undefined }],
 ])("%s the findings are as the rules say them", (_, { isUnfilled = false, ...judged }) => {
@@ -405,5 +434,18 @@ describe("outlets and head units", () => {
     );
     expect([effectOf(usual, "X21"), effectOf(large, "X21")]).toEqual([ONE_LESS, undefined]);
     expect([usual.facts.leftOut, large.facts.leftOut]).toEqual([undefined, 1]);
+  });
+});
+
+test("the headline speaks of what would move the price: not of a page, nor of what is worth knowing", () => {
+  const { headline } = played(bookWith({ Z1: 20 }), [
+    { one: said("page", "Z1") },
+    { one: said("minor", "Z2", { weight: "worth knowing" }) },
+  ]);
+  expect(headline).toEqual({
+    quoted: 20,
+    shouldBe: 20,
+    unknown: 0,
+    sentence: "Quoted 20.00: nothing was found that would move it.",
   });
 });
