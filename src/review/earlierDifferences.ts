@@ -92,7 +92,8 @@ function typedOver(own: Book, shown: Book, { name, label }: CalculatedName): For
   const [cell] = typed;
   if (cell === undefined) return [];
   const today = shown.sheets.find((one) => one.name === sheet.name)?.results[cell];
-  const more = typed.length > 1 ? ` and ${typed.length - 1} more cells` : "";
+  const others = typed.length - 1;
+  const more = others > 0 ? ` and ${others} more ${others === 1 ? "cell" : "cells"}` : "";
   return [
     {
       typedOver: true,

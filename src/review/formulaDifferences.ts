@@ -150,7 +150,8 @@ function inTheWay(sheet: BookSheet, expected: ExpectedFormula, labelAt: LabelAt)
   if (cell === undefined) return [];
   const content = sheet.cells[cell]!;
   const what = content.formula === undefined ? String(content.value) : `=${content.formula}`;
-  const more = typed.length > 1 ? ` and ${typed.length - 1} more cells` : "";
+  const others = typed.length - 1;
+  const more = others > 0 ? ` and ${others} more ${others === 1 ? "cell" : "cells"}` : "";
   return [
     {
       typedOver: true,

@@ -100,7 +100,7 @@ function sentence(
   const [is, was] = [parseRange(now.range), parseRange(meant.range)];
   const rows = is && was && now.sheet === meant.sheet && sameTop(is, was) ? height(was) - height(is) : 0;
   return rows > 0
-    ? `${called} is ${rows} rows short: it points to ${absolute(now)}.`
+    ? `${called} is ${rows} ${rows === 1 ? "row" : "rows"} short: it points to ${absolute(now)}.`
     : `${called} points to other cells, ${absolute(now)}.`;
 }
 

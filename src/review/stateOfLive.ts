@@ -24,12 +24,13 @@ export function stateOfLive(read: Book): Finding | undefined {
   }
   const silence = silenceOf(read);
   if (silence) {
+    const show = `${silence.count} ${silence.count === 1 ? "cell shows" : "cells show"} ${silence.shown}.`;
     const computing = silence.shown === "#BUSY!" || silence.shown === "#GETTING_DATA";
     return {
       weight: "doubtful",
       message: computing
-        ? `Our functions are still computing: ${silence.count} cells show ${silence.shown}.`
-        : `Our functions are not loaded in this Excel, or do not answer: ${silence.count} cells show ${silence.shown}.`,
+        ? `Our functions are still computing: ${show}`
+        : `Our functions are not loaded in this Excel, or do not answer: ${show}`,
       effect: SAFE,
       remedy: computing
         ? `Wait a little. If it stays so for a minute, close this pane, open it again and press “Repair formulas”. ${THEN}`

@@ -17,7 +17,7 @@ import { lettersApart, nearest } from "../../src/review/spelling";
 import { tellsInside, tellsMoney, tellsPath } from "../../src/review/tellsInside";
 import { withChanges } from "../../src/review/withChanges";
 import type { Book, BookSheet } from "../../src/workbooks/book";
-import { bookOf, emptySheet } from "../support/books";
+import { bookOf, columns, emptySheet } from "../support/books";
 
 test("the middle", () => {
   expect([median([3]), median([10, 2, 9]), median([10, 2, 9, 4])]).toEqual([3, 9, 6.5]);
@@ -33,17 +33,6 @@ test("the only one of the first list that holds no other", () => {
   expect(onlyOne(["a", "b"], [], ["c"], ["d"])).toBe("c");
   expect(onlyOne(["a", "b"], [])).toBeUndefined();
 });
-
-/** One column a name, from row 1 of the sheet. */
-function columns(values: Readonly<Record<string, readonly (string | number | { error: string })[]>>): Book {
-  const results: Record<string, BookSheet["results"][string]> = {};
-  const names = Object.entries(values).map(([name, column], at) => {
-    const letter = String.fromCharCode(65 + at);
-    column.forEach((value, row) => (results[`${letter}${row + 1}`] = value));
-    return { name, sheet: "S", range: `${letter}1:${letter}${column.length}` };
-  });
-  return { ...bookOf({ ...emptySheet("S"), results }), names };
-}
 
 describe("a condition of the template", () => {
   const book = columns({

@@ -1,4 +1,5 @@
 /** Books for tests of the hosts. */
+import { columnLetters } from "../../src/formula/address";
 import type { Book, BookSheet, Look } from "../../src/workbooks/book";
 
 export const emptySheet = (name: string): BookSheet => ({
@@ -24,6 +25,21 @@ export const bookOf = (...sheets: BookSheet[]): Book => ({
   sheets,
   names: [],
 });
+
+/** A computed book of one sheet, S: one column a name, from row 1 on; what is undefined is a blank cell. */
+export function columns(
+  values: Readonly<Record<string, readonly (BookSheet["results"][string] | undefined)[]>>,
+): Book {
+  const results: Record<string, BookSheet["results"][string]> = {};
+  const names = Object.entries(values).map(([name, column], at) => {
+    const letters = columnLetters(at);
+    column.forEach((value, row) => {
+      if (value !== undefined) results[`${letters}${row + 1}`] = value;
+    });
+    return { name, sheet: "S", range: `${letters}1:${letters}${column.length}` };
+  });
+  return { ...bookOf({ ...emptySheet("S"), results }), names };
+}
 
 /**
  * A small job with one of everything that a sheet can hold: inputs with
