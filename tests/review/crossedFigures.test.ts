@@ -221,7 +221,7 @@ describe("losses", () => {
     expect([splitter(5.73, 8), splitter(5.72, 8).length]).toEqual([[], 1]);
   });
   test("a splitter of one way, or of none said, parts nothing; nor does a tap", () => {
-    for (const row of [{ ways: 1 }, { ways: "" }, { kind: "tap" }, { kind: "" }])
+    for (const row of [{ ways: 1 }, { ways: "" }, { kind: "tap" }, { kind: "" }] as Row[])
       expect(passive({ port_low: 0, port_high: 0, ...row })).toEqual([]);
     expect(passive({ port_low: 2.6, port_high: 3, ways: 2 })).toHaveLength(1);
     expect(passive({ port_low: 3.5, port_high: 8, kind: "Splitter" })).toHaveLength(1);

@@ -118,7 +118,7 @@ test.each<[string, Row, Row, Record<string, number>, string, string | undefined]
 
 describe("a level", () => {
   test("whole, with a cell of its own row to put it right", () => {
-    const rows = [
+    const rows: Row[] = [
       { outlet: "a", check_level: "good", run: 5 },
       { outlet: "b", check_level: "low", weakest: 42, run: 90 },
     ];

@@ -5,16 +5,14 @@ import type { Book, BookResult } from "../../src/workbooks/book";
 import { multiRoom } from "../../src/workbooks/multiRoom/definition";
 import { bookOf, emptySheet } from "../support/books";
 
-export type Row = Readonly<Record<string, BookResult>>;
+/** By the keys of columns, or the names of fields. */
+export type Row = Readonly<Record<string, BookResult | undefined>>;
 
 /**
  * @param blocks rows by their block, each as values by its columns' keys
  * @param fields values by their whole names
  */
-export function smallBook(
-  blocks: Readonly<Record<string, readonly Row[]>>,
-  fields: Readonly<Record<string, BookResult>> = {},
-): Book {
+export function smallBook(blocks: Readonly<Record<string, readonly Row[]>>, fields: Row = {}): Book {
   const columns = Object.entries(blocks).flatMap(([block, rows]) =>
     [...new Set(rows.flatMap((row) => Object.keys(row)))].map((key) => ({
       name: `${block}_${key}`,
