@@ -1,4 +1,5 @@
 /** What is said of two figures in each other's place, each finding whole and each bound on both sides. */
+import type { WorkbookDefinition } from "../../src/workbooks/definition";
 import { crossedFigures } from "../../src/review/rules/crossedFigures";
 import { at, atField, found, messages, smallBook, type Row } from "./smallBook";
 
@@ -61,6 +62,24 @@ describe("a field beside its bound", () => {
     [{ site_level_low: 47, site_level_high: 77 }, 0],
     [{ site_level_low: 77, site_level_high: 47 }, 2],
   ])("%j: %d findings", (values, count) => expect(fields(values)).toHaveLength(count));
+  test("one that may be as great as its bound", () => {
+    const rule = { kind: "number", atMost: { name: "site_high", words: "the most", orEqual: true } };
+    const few = {
+      sheets: [
+        {
+          name: "S",
+          parts: [
+            { kind: "fields", fields: [{ name: "site_low", label: "Low", input: { what: "Low", rule } }] },
+          ],
+        },
+      ],
+    };
+    const of = (site_low: number) =>
+      messages(crossedFigures, smallBook({}, { site_low, site_high: 9 }), {
+        definition: few as unknown as WorkbookDefinition,
+      });
+    expect([of(8), of(9), of(10)]).toEqual([[], [], ["Low is 10, and the most is 9."]]);
+  });
   test("two that are equal are told, and nothing is exchanged", () =>
     expect(fields({ site_cold: 55, site_hot: 55 })[0]).not.toHaveProperty("undoing"));
 });
