@@ -69,15 +69,16 @@ function added(sheet: TemplateSheet, { read }: Reviewed): Finding[] {
   if (!first) return [];
   const prints =
     !hidden.has(first.place.column) && (!area || isInside(area, first.place.row, first.place.column));
-  const more = told.length > 1 ? ` and ${told.length - 1} more` : "";
+  const isOne = told.length === 1;
+  const more = isOne ? "" : ` and ${told.length - 1} more`;
   return [
     {
       weight: costs.length > 0 && prints ? "wrong" : "doubtful",
       place: { sheet: name, cell: first.at },
       message:
         costs.length > 0
-          ? `${first.at}${more} of ${name} were added and show figures of the office, cost among them: =${first.cell!.formula!}${hidden.has(first.place.column) ? " (in a hidden column)" : ""}.`
-          : `${first.at}${more} of ${name} hold a formula that the template does not have: =${first.cell!.formula!}.`,
+          ? `${first.at}${more} of ${name} ${isOne ? "was added and shows" : "were added and show"} figures of the office, cost among them: =${first.cell!.formula!}${hidden.has(first.place.column) ? " (in a hidden column)" : ""}.`
+          : `${first.at}${more} of ${name} ${isOne ? "holds" : "hold"} a formula that the template does not have: =${first.cell!.formula!}.`,
       effect: prints ? "It is printed on the customer's page." : "Whoever gets the file can see it.",
       remedy: "Delete it here; keep such figures on a sheet of the office's own.",
     },

@@ -90,7 +90,9 @@ function ofDrawing(drawing: SavedDrawing, sheet: TemplateSheet, read: Book): Fin
 }
 
 const listed = (under: readonly TemplateCell[]): string =>
-  under.length === 1 ? under[0]!.at : `${under[0]!.at} and ${under.length - 1} more filled cells`;
+  under.length === 1
+    ? under[0]!.at
+    : `${under[0]!.at} and ${under.length - 1} more filled ${under.length === 2 ? "cell" : "cells"}`;
 
 /** As a page writes them, with groups. */
 const numbersIn = (text: string): number[] =>

@@ -200,10 +200,10 @@ function difficulties(read: Book): Finding[] {
     const lost = [
       ...(isBlank(of.value) || floor.has(plainWord(of.value))
         ? []
-        : [{ cell: of, among: floor, what: "floor" }]),
+        : [{ cell: of, among: floor, what: "floor", at: "on" }]),
       ...(isBlank(within.value) || room.has(plainWord(within.value))
         ? []
-        : [{ cell: within, among: room, what: "room" }]),
+        : [{ cell: within, among: room, what: "room", at: "in" }]),
     ][0];
     if (lost) {
       const alike = [...lost.among].find(
@@ -212,7 +212,7 @@ function difficulties(read: Book): Finding[] {
       return [
         say(
           lost.cell.place,
-          `No outlet is on a ${lost.what} called “${String(lost.cell.value)}”.`,
+          `No outlet is ${lost.at} a ${lost.what} called “${String(lost.cell.value)}”.`,
           alike === undefined ? `A ${lost.what} as Rooms names it.` : `“${alike}”, as Rooms names it.`,
           "Its difficulty stretches nothing.",
           { weight: "wrong", ...(alike !== undefined && { meant: alike }) },

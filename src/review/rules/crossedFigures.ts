@@ -70,7 +70,7 @@ function fields(read: Book, definition: Parameters<typeof inputsIn>[1]): Finding
         {
           weight: "wrong",
           place,
-          message: `${label} is ${figure(value)} ${unit}, and ${bound.words} is ${figure(other)}.`,
+          message: `${label} is ${figure(value)}${unit && ` ${unit}`}, and ${bound.words} is ${figure(other)}.`,
           expected: `${side === "above" ? "Above" : "Below"} it: were the two typed in each other's cell?`,
           ...inEachOthersCell(
             place,

@@ -124,8 +124,7 @@ function perMetre(read: Book): Finding[] {
   });
   if (cells.length < FEWEST_CABLES) return [];
   return cells.flatMap((cell): Finding[] => {
-    const others = cells.flatMap(({ each }) => (each === cell.each ? [] : [Math.log(each)]));
-    if (others.length === 0) return [];
+    const others = cells.flatMap((other) => (other === cell ? [] : [Math.log(other.each)]));
     const middle = Math.exp(median(others));
     if (cell.each * FARTHEST_PER_METRE > middle && cell.each < middle * FARTHEST_PER_METRE) return [];
     const lengths = cells.filter((other) => other !== cell).map(({ length }) => length);
@@ -170,7 +169,7 @@ const copied = (read: Book): Finding[] =>
     const kinds = namedCells(read, estimate[block].kind.name);
     const parts = filledCells(read, estimate[block].price.name).flatMap((cell) => {
       const of = sizes[cell.index]?.value;
-      return typeof cell.value === "number" && cell.value > 0 && typeof of === "number"
+      return typeof cell.value === "number" && cell.value > 0 && typeof of === "number" && of > 0
         ? [{ ...cell, of, name: String(names[cell.index]?.value ?? ""), kind: kinds[cell.index]?.value }]
         : [];
     });

@@ -302,17 +302,18 @@ const below = (cell: string): string => cell.replace(/\d+$/, (row) => String(Num
 /** An outlet that hangs on a device of another floor, while all others of its floor hang together. */
 function otherHouse(read: Book): Finding[] {
   const [floors, froms] = [namedCells(read, rooms.floor.name), namedCells(read, rooms.from.name)];
-  const rows = filledCells(read, rooms.outlet.name).map(({ value, index }) => ({
-    called: String(value),
-    floor: plainWord(floors[index]?.value),
-    from: plainWord(froms[index]?.value),
-    cell: froms[index]!,
-  }));
+  const rows = filledCells(read, rooms.outlet.name)
+    .map(({ value, index }) => ({
+      called: String(value),
+      floor: plainWord(floors[index]?.value),
+      from: plainWord(froms[index]?.value),
+      cell: froms[index]!,
+    }))
+    .filter(({ floor, from }) => floor !== "" && from !== "");
   // Counted once, because a job may have thousands.
   const floorsOf = countedBy(rows, "from", "floor");
   const feedsOf = countedBy(rows, "floor", "from");
   const odd = rows.flatMap((row): { row: (typeof rows)[number]; usual: string }[] => {
-    if (row.floor === "" || row.from === "") return [];
     const [beside, home] = [floorsOf.get(row.from)!, feedsOf.get(row.floor)!];
     const isAlone = beside.get(row.floor) === 1 && beside.size > 1;
     if (!isAlone || sumOf(beside) <= FEWEST_FLOORS || sumOf(home) <= FEWEST_FLOORS) return [];
@@ -417,7 +418,7 @@ function otherFloor(read: Book): Finding[] {
     else byFeed.set(row.from, [row]);
   }
   return rows.flatMap((row): Finding[] => {
-    if (counts.get(row.floor) !== 1) return [];
+    if (counts.get(row.floor) !== 1 || row.from === "") return [];
     const beside = (byFeed.get(row.from) ?? []).filter((other) => other !== row);
     const [usual] = beside;
     if (beside.length <= FEWEST_FLOORS || beside.some(({ floor }) => floor !== usual!.floor)) return [];

@@ -62,7 +62,7 @@ function unprotected(sheets: readonly TemplateSheet[]): Finding[] {
       ...(!all && { place: { sheet: names[0]!, cell: "A1" } }),
       message: all
         ? "No sheet is protected any more."
-        : `The protection of ${names.slice(0, 4).join(", ")}${names.length > 4 ? ` and ${names.length - 4} more sheets` : ""} is removed.`,
+        : `The protection of ${names.slice(0, 4).join(", ")}${names.length > 4 ? ` and ${names.length - 4} more ${names.length === 5 ? "sheet" : "sheets"}` : ""} is removed.`,
       effect: "A stray key can overwrite formulas.",
       remedy: "Protect them again, without a password: Review, Protect Sheet.",
     },
@@ -164,7 +164,7 @@ function silent(sheet: TemplateSheet, { read, labelAt }: Reviewed): Finding[] {
     {
       weight: "worth knowing",
       place: { sheet: name, cell: first.ranges[0]!.split(":")[0]! },
-      message: `The rule (data validation) of ${labelAt(name, { row: Math.min(zone.bottom, zone.top + 1), column: zone.left })} shows no alert when it is broken${rules.length > 1 ? `, nor do ${rules.length - 1} more of ${name}` : ""}.`,
+      message: `The rule (data validation) of ${labelAt(name, { row: Math.min(zone.bottom, zone.top + 1), column: zone.left })} shows no alert when it is broken${rules.length > 1 ? `, nor ${rules.length === 2 ? "does" : "do"} ${rules.length - 1} more of ${name}` : ""}.`,
       effect: "It is there and takes everything.",
       remedy: "Tick “Show error alert” in Data Validation again.",
     },

@@ -52,7 +52,10 @@ function workbook(
   rule: FindingPlace | undefined,
   isFree: boolean,
 ): Finding {
-  const what = kind === "workbook" ? "an external workbook" : `another program, a ${kind} link`;
+  const what =
+    kind === "workbook"
+      ? "an external workbook"
+      : `another program, ${kind === "OLE" ? "an" : "a"} ${kind} link`;
   const at = used ?? rule;
   return {
     weight: isFree || (kind !== "workbook" && !used) ? "doubtful" : "worth knowing",
