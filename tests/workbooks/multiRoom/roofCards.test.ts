@@ -324,6 +324,21 @@ describe("a head unit", () => {
     ]);
   });
 
+  test("its job stands at the right edge, and nothing is written beside a dish that nobody knows", () => {
+    const [card] = cards({ heads_dish: row("D7") });
+    expect(card!.find(({ row: at, column }) => at === 0 && column > 0)).toEqual({
+      row: 0,
+      column: 8,
+      value: "D-24",
+      look: { ...CARD.quiet, align: "right" },
+    });
+    expect(half(card!, true)).toEqual({});
+    expect([14, 21].map((at) => card!.find((part) => part.row === at)!.look)).toEqual([
+      CARD.heading,
+      CARD.quiet,
+    ]);
+  });
+
   test.each<[string, Columns, Record<number, string>]>([
     [
       "powered by receivers",

@@ -205,6 +205,21 @@ describe("its lines", () => {
     expect([blocks!.ranges!.length, blocks!.asked!.length]).toEqual([7, 9]);
   });
 
+  test.each([
+    ["units", estimate.unitsBought],
+    ["feeds", estimate.feedsBought],
+    ["supplies", estimate.suppliesBought],
+    ["cables", estimate.cablesBought],
+    ["passives", estimate.passivesBought],
+    ["plates", estimate.platesBought],
+    ["fittings", estimate.fittingsBought],
+    ["resistors", estimate.resistorsBought],
+  ])("whatever is bought may be the dearest: %s", (part, of) =>
+    expect(begins(...list(of as typeof plates, [[part, 2, 5, 10]])).blocks!.lines).toEqual([
+      { part, quantity: 2, each: 5, sum: 10 },
+    ]),
+  );
+
   test("a row that lacks something, or costs nothing, is no line", () => {
     const rows: BookResult[][] = [
       ["sound", 1, 5, 5],
