@@ -29,6 +29,17 @@ const JUDGES = {
     "tests/workbooks/readTypedQuote",
     "tests/workbooks/typed/jotted",
   ],
+  // The quick ones that hold the sheets to what was worked by hand or to the reference program, and none of 240 outlets.
+  "workbooks/multiRoom": [
+    "tests/workbooks/multiRoom/",
+    "tests/workbooks/alternates",
+    "tests/workbooks/cardBoxes",
+    "tests/workbooks/cards.",
+    "tests/workbooks/demonstrations",
+    "tests/workbooks/outletChecks",
+    "tests/workbooks/supplyAndDoubt",
+    "tests/upgrade/asOneTree",
+  ],
   review: ["tests/review/", "tests/cli/review", "tests/standards/learning"],
   formula: ["tests/formula/", "tests/review/callIn", "tests/hosts/file/arrayFormulas"],
 };

@@ -13,11 +13,13 @@ import { LINES_ARE } from "./typed/typedQuote";
 
 const LISTS = [
   estimate.unitsBought,
+  estimate.feedsBought,
   estimate.suppliesBought,
   estimate.cablesBought,
   estimate.passivesBought,
   estimate.platesBought,
   estimate.fittingsBought,
+  estimate.resistorsBought,
 ] as const;
 /** The dearest lines are looked at. */
 const LINES_LOOKED_AT = 12;

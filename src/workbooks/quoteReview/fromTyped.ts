@@ -101,7 +101,10 @@ function asked({ remarks, lines }: TypedQuote): Row[] {
   ];
   const shown = questions.slice(0, MOST_ASKED).map((question) => ({ question }));
   const left = questions.length - shown.length;
-  return left > 0
-    ? [...shown, { question: `And ${left} more lines of the list were not taken: are they looked at?` }]
-    : shown;
+  if (left <= 0) return shown;
+  const rest =
+    left === 1
+      ? "And 1 more line of the list was not taken: is it looked at?"
+      : `And ${left} more lines of the list were not taken: are they looked at?`;
+  return [...shown, { question: rest }];
 }

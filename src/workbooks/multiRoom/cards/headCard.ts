@@ -94,7 +94,7 @@ export function headCards(book: Book): Card[] {
       ...predicted(10, mhz("high"), level("high"), tolerance, heads.built_high),
       left(
         11,
-        `Minimum ${one(at(row, "least"))} V; predicted ${word("check_power") || "not found"}. Levels: cable's end.`,
+        `Minimum ${one(at(row, "least"))} V; predicted ${word("check_power") || "not found"}. Levels: cable's end`,
       ),
       ...inTwoLines(`While aiming: ${kind.aiming || "ask the maker how it is read"}.`).map((line, index) =>
         left(12 + index, line),
