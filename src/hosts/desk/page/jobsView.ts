@@ -142,8 +142,12 @@ export class JobsView {
     this.clear();
     this.search.focus();
     this.search.select();
+    const before = this.table.choice?.id;
     await this.refresh();
-    if (openId !== undefined) this.table.choose(openId);
+    // Whoever was quicker than the list has chosen for himself.
+    const isUntouched =
+      this.search.value === "" && document.activeElement === this.search && this.table.choice?.id === before;
+    if (openId !== undefined && isUntouched) this.table.choose(openId);
   }
 
   hide(): void {
