@@ -40,7 +40,7 @@ describe("the dates of a quote", () => {
       remedy: "Correct the year, or say on Log why so long.",
     };
     const of = "The quote of 2026-11-02 is valid until";
-    test.each<[string, Partial<Finding>]>([
+    test.each<[string, object]>([
       [
         "2026-01-15",
         {
