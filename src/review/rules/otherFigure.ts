@@ -46,7 +46,7 @@ function ofSheet(sheet: TemplateSheet, currency: string, { labelAt }: Reviewed):
   return [...found.values()].map(({ first: { at, place, ownLook }, told, count }): Finding => ({
     weight: told.weight,
     place: { sheet: sheet.sheet.name, cell: at },
-    message: `${labelAt(sheet.sheet.name, place)} ${told.message}${count > 1 ? `, and ${count - 1} more cells` : ""}.`,
+    message: `${labelAt(sheet.sheet.name, place)} ${told.message}${count > 1 ? `, and ${count - 1} more ${count === 2 ? "cell" : "cells"}` : ""}.`,
     expected: `The number format of the template: ${ownLook.format ?? GENERAL}.`,
     effect: told.effect,
     remedy: "Give the cell the template's number format again (Format cells, Number).",
@@ -122,7 +122,7 @@ function ofDate(now: ShownNumber, shows: string, forCustomer: boolean): Told | u
     return {
       weight: "doubtful",
       message: shows,
-      effect: `The ${lacks.join(" and ")} of the date is not shown.`,
+      effect: `The ${lacks.join(" and ")} of the date ${lacks.length > 1 ? "are" : "is"} not shown.`,
     };
   const [first, second] = now.text.split(/\D+/).map(Number);
   const twoWays =

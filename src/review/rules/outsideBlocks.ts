@@ -98,7 +98,7 @@ const stray = (sheet: string, cell: string, value: unknown, count: number): Find
   place: { sheet, cell },
   message: isSpace(value)
     ? "A space was typed outside every block: a longer text left of it no longer runs over and is cut."
-    : `“${String(value)}”${count > 1 ? ` and ${count - 1} more cells of its row` : ""} stand outside every block.`,
+    : `“${String(value)}”${count > 1 ? ` and ${count - 1} more ${count === 2 ? "cell" : "cells"} of its row` : ""} ${count > 1 ? "stand" : "stands"} outside every block.`,
   expected: "Rows between the two thin rows of a block.",
   effect: "It is neither counted nor priced.",
   remedy: "Move it into the block: add rows there and enter it again.",

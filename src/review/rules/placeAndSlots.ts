@@ -58,7 +58,9 @@ function farApart(read: Book): Finding[] {
   if (filledCells(read, estimate.dishes.name.name).length > 1 || all.length < 2) return [];
   const [first, ...others] = all as [Slot, ...Slot[]];
   return others.flatMap(({ called, east, place }): Finding[] => {
-    const apart = Math.abs(east - first.east);
+    const between = Math.abs(east - first.east);
+    // 170E and 170W lie 20 degrees apart.
+    const apart = Math.min(between, 360 - between);
     if (apart <= WIDEST) return [];
     return [
       {

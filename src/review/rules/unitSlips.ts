@@ -102,11 +102,12 @@ function feet(book: Book): Finding[] {
     if (group.length < FEWEST_IN_GROUP || others.length < FEWEST_IN_GROUP) return [];
     const ratio = median(group.map(({ length }) => length)) / median(others.map(({ length }) => length));
     if (ratio < FEET_RATIO) return [];
+    const named = feeder === "" ? "without “fed from”" : `from ${String(from[group[0]!.index]?.value)}`;
     return [
       {
         weight: "doubtful",
         place: group[0]!.place,
-        message: `The ${group.length} runs from ${feeder} are ${figure(Number(ratio.toFixed(1)))} times as long as the others.`,
+        message: `The ${group.length} runs ${named} are ${figure(Number(ratio.toFixed(1)))} times as long as the others.`,
         expected: `For example ${figure(Number((group[0]!.length / FEET_PER_METRE).toFixed(1)))} rather than ${figure(group[0]!.length)}, if they were measured in feet.`,
         effect: "Their outlets seem to get less level, and too much cable is priced.",
         remedy: "Compare with the plan; enter all lengths in the unit that Site names.",

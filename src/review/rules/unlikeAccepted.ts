@@ -36,7 +36,7 @@ export const unlikeAccepted: Rule = {
     });
     const ofRows = bySize(outside.filter(({ measure }) => !isWhole(measure)));
     // What the job as a whole comes to follows from a row that is off.
-    const told = ofRows.length > 0 ? ofRows : outside;
+    const told = ofRows.length > 0 ? ofRows : outside.filter(({ measure }) => isWhole(measure));
     return told.map(({ measure, range }) => unusual(measure, range, inFeet));
   },
 };
