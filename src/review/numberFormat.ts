@@ -207,8 +207,17 @@ function number(value: number, pieces: readonly Piece[]): ShownNumber {
   };
 }
 
-/** Eleven characters at most. */
-const generally = (value: number): string => String(Number(value.toPrecision(10)));
+/** Eleven characters at most, the point among them; what is beyond that stands as a power of ten (from memory). */
+function generally(value: number): string {
+  if (value !== 0 && (value < 1e-4 || value >= 1e11))
+    return value
+      .toExponential(5)
+      .replace(/\.?0+e/, "e")
+      .replace(/e([+-])(\d)$/, "E$10$2")
+      .replace("e", "E");
+  const whole = String(Math.trunc(value)).length;
+  return String(Number(value.toFixed(Math.max(0, 10 - whole))));
+}
 
 function fixed(value: number, decimals: number, grouped: boolean, least: number): string {
   // A half goes away from zero, as sheets round.
