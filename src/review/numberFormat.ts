@@ -59,8 +59,10 @@ function sectionOf(format: string): Section {
       slash,
       other,
     ] = found as readonly (string | undefined)[];
-    if (quoted !== undefined) pieces.push({ kind: "literal", text: quoted });
-    else if (escaped !== undefined) pieces.push({ kind: "literal", text: escaped });
+    const literal = (text: string): void =>
+      void pieces.push({ kind: "literal", text, ...(CURRENCY.test(text) && { currency: true }) });
+    if (quoted !== undefined) literal(quoted);
+    else if (escaped !== undefined) literal(escaped);
     else if (bracket !== undefined) {
       const held = CONDITION.exec(bracket);
       const money = /^\$([^-]*)(?:-.*)?$/.exec(bracket);
@@ -77,8 +79,7 @@ function sectionOf(format: string): Section {
     else if (percent) pieces.push({ kind: "percent", text: percent });
     else if (at) pieces.push({ kind: "at", text: at });
     else if (slash) pieces.push({ kind: "slash", text: slash });
-    else if (other !== undefined)
-      pieces.push({ kind: "literal", text: other, ...(CURRENCY.test(other) && { currency: true }) });
+    else if (other !== undefined) literal(other);
     else if (whole) pieces.push({ kind: "literal", text: " " });
   }
   return { condition, pieces };
@@ -252,7 +253,8 @@ function dated(value: number, pieces: readonly Piece[]): Pick<ShownNumber, "text
       const after = pieces.slice(index + 1).find(({ kind }) => kind === "date")?.text[0];
       if (letter === "y" || letter === "e") {
         shows.add("year");
-        return String(day.getUTCFullYear()).slice(piece.text.length > 2 ? 0 : 2);
+        // One e is a year in full.
+        return String(day.getUTCFullYear()).slice(letter === "y" && piece.text.length <= 2 ? 2 : 0);
       }
       if (letter === "d") {
         if (piece.text.length < 3) shows.add("day");

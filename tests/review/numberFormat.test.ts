@@ -35,6 +35,27 @@ test.each([
   ["dd/mm/yy", 46328, "02/11/26"],
   ["d mmm", 46328, "2 Nov"],
   ["mmmm yyyy", 46328, "November 2026"],
+  ["e", 46328, "2026"],
+  ["m/d", 46328, "11/2"],
+  ['d. "of" mmmm, yy', 46328, "2. of November, 26"],
+  // Day 1 is the first of January 1900; the last is 9999-12-31, day 2,958,465.
+  ["yyyy", 0, "1899"],
+  ["yyyy", -1, "########"],
+  ["yyyy-mm-dd", 2958465, "9999-12-31"],
+  ["yyyy", 2958466, "########"],
+  ["\\x0", 5, "x5"],
+  ['"€"0.00', 5, "€5.00"],
+  ["[$-407]0", 5, "5"],
+  ["#.00", 0.5, ".50"],
+  ["0.00", 0.5, "0.50"],
+  ['[>5]"more";"less"', 5, "less"],
+  ['[>=5]"more";"less"', 5, "more"],
+  ['[<5]"less";"more"', 5, "more"],
+  ['[<=5]"less";"more"', 5, "less"],
+  ['[=5]"five";"other"', 5, "five"],
+  ['[<>5]"other";"five"', 5, "five"],
+  // No part is for it.
+  ['[>5]"more"', 4, "4"],
 ] as const)("%s shows %d as “%s”", (format, value, text) => {
   expect(shownNumber(format, value).text).toBe(text);
 });
@@ -45,6 +66,11 @@ test("what a reader has to be told of a format", () => {
   expect(shownNumber("#,##0,", 5).thousandsAway).toBe(1);
   expect(shownNumber("#,##0.00", 5).thousandsAway).toBe(0);
   expect([...shownNumber("d mmm", 46328).shows].sort()).toEqual(["day", "month"]);
+  expect([...shownNumber("[h]:mm", 1.5).shows]).toEqual(["time"]);
+  expect([...shownNumber("yyyy hh:mm", 46328).shows].sort()).toEqual(["time", "year"]);
+  const signs = ['"€"0', "\\€0", "€0", "[$€-407]0", "[$€]0"].map((format) => shownNumber(format, 5).currency);
+  expect(signs).toEqual(["€", "€", "€", "€", "€"]);
+  expect(shownNumber('"pcs" 0', 5).currency).toBe("");
 });
 
 test("a format that is no format ends in a text, whatever it is", () => {
