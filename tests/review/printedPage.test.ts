@@ -2,8 +2,10 @@
 import { printedPage } from "../../src/review/rules/printedPage";
 import type { Book } from "../../src/workbooks/book";
 import type { SavedFile, SavedMargin, SavedPage, SavedSheet } from "../../src/workbooks/savedFile";
+import { layOut } from "../../src/workbooks/layOut";
 import { emptySheet } from "../support/books";
-import { messagesOfFile, ofFile, type Change } from "./fewSheets";
+import { fewSheets, messagesOfFile, ofFile, type Change } from "./fewSheets";
+import { found } from "./smallBook";
 
 const of = (change?: Change, names: SavedFile["names"] = []) => ofFile(printedPage, change, {}, { names });
 const messages = (change?: Change, names: SavedFile["names"] = []) =>
@@ -66,6 +68,8 @@ describe("the print area", () => {
     const [plain] = area("Quote!$A$1:$B$6", beside());
     expect(plain).toBeUndefined();
     expect(area("Quote!$A$1:$B$6", beside(0))[0]!.message).toMatch(/^.*, leaves 1 filled cell .*“mine”/);
+    const spilt: Change = ({ Quote }) => void (Quote!.results["C6"] = 5);
+    expect(area("Quote!$A$1:$B$6", spilt)).toEqual([]);
     // Below the template's own area nobody asks for it.
     const below: Change = ({ Quote }) => void (Quote!.cells["A9"] = { value: "mine", look: 0 });
     expect(area("Quote!$A$1:$C$6", below)).toEqual([]);
@@ -95,6 +99,7 @@ describe("the print area", () => {
     expect(told({ definition: undefined })).toEqual([]);
     expect(told({ earlier: { others: [] } })).toEqual([]);
     expect(told({}, (_, __, file) => delete file["Quote"])).toEqual([]);
+    expect(found(printedPage, layOut(fewSheets), { definition: fewSheets })).toEqual([]);
   });
 });
 

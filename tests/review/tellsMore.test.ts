@@ -2,8 +2,10 @@
 import { tellsMore } from "../../src/review/rules/tellsMore";
 import type { BookCell, BookSheet } from "../../src/workbooks/book";
 import type { SavedFile, SavedNote, SavedSheet } from "../../src/workbooks/savedFile";
+import { layOut } from "../../src/workbooks/layOut";
 import { emptySheet } from "../support/books";
-import { ofFile, type Change } from "./fewSheets";
+import { fewSheets, ofFile, type Change } from "./fewSheets";
+import { found } from "./smallBook";
 
 const of = (change?: Change, saved: Partial<SavedFile> = {}) => ofFile(tellsMore, change, {}, saved);
 const onSheet =
@@ -14,6 +16,7 @@ const onSheet =
 test("a file that holds nothing more: nothing; nor without the template", () => {
   expect(of()).toEqual([]);
   expect(ofFile(tellsMore, undefined, { definition: undefined }, { trackedBy: [] })).toEqual([]);
+  expect(found(tellsMore, layOut(fewSheets), { definition: fewSheets })).toEqual([]);
 });
 
 describe("notes", () => {
