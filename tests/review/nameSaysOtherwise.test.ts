@@ -90,6 +90,12 @@ describe("a dish bought in another size", () => {
     [1.1, ""],
     ["large", "dish 1.1 m"],
   ])("%j as “%s”: nothing", (size, part) => expect(dish(size, part)).toEqual([]));
+  test("where the sheet has no parts of dishes, or no sizes", () => {
+    expect(of({ dishes: [{ name: "D1", size: 1.1 }] })).toEqual([]);
+    expect(of({ dishes: [{ name: "D1", part: "dish 0.9 m" }] }, { site_dish: 5 })[0]!.place).toEqual(
+      at("dishes_part", 1),
+    );
+  });
 });
 
 describe("the usual route, and another of which the assumptions speak", () => {

@@ -209,6 +209,11 @@ describe("a row of a list", () => {
   );
   test("a row that is named like something of the language's own is none of the firm's", () =>
     expect(told({ passives: [{ name: "constructor", price: 60 }] }, { passives: {} })).toEqual([]));
+  test("a row without a name, and a list that the firm has not: nothing", () => {
+    const blank = [{ name: "", price: 60 }];
+    expect(told({ passives: blank }, { passives: { "": { price: 40 } } })).toEqual([]);
+    expect(told({ passives: [{ name: "P", price: 60 }] }, {})).toEqual([]);
+  });
   test("a band is known by its plan and its number", () => {
     const plans = [
       { plan: "A", band: 1, centre: 1000 },
@@ -326,6 +331,13 @@ describe("a price and the reel or pack that it is for", () => {
   ])("a pack of %d at %d", (pack, price, sheets) =>
     expect(part(pack, price).map(({ place }) => place!.sheet)).toEqual(sheets),
   );
+  test("where a size is not said it is one", () => {
+    const dear = (own: Row, theirs: Rows[string][string]) =>
+      row("fittings", { price: 15, ...own }, { price: 10, ...theirs }).map(({ expected }) => expected);
+    expect(dear({ pack: 1 }, {})).toEqual(["10"]);
+    expect(dear({}, {})).toEqual(["10"]);
+    expect(dear({}, { pack: 1 })).toEqual(["10"]);
+  });
   test("a reel at the standards' price", () =>
     expect(cable(150, 40).map(({ place, expected }) => [place, expected])).toEqual([
       [at("cables_reel", 1), "100"],

@@ -83,6 +83,8 @@ describe("beyond the usual range of its kind", () => {
   );
   test("with a least alone nothing says what is usual", () =>
     expect(field("site_availability", 99.4)[0]).not.toHaveProperty("usual"));
+  test("factors may lie below one, within a half", () =>
+    expect(of({ labour: [{ name: "W", difficulty: 0.4 }] })[0]!.usual).toEqual({ low: 0.5, high: 3 }));
   test("a row without a name, and no job: nothing", () => {
     expect(of({ taxes: [{ name: "", rate: 0.01 }] })).toEqual([]);
     expect(found(unlikelyAmounts, smallBook({}, { site_tax: 0.31 }))).toEqual([]);
@@ -208,6 +210,8 @@ describe("pieces in packs of one", () => {
   ])("%j for %j in packs of %j: nothing", (needed, sum, pack) =>
     expect(parts(needed, sum, pack)).toEqual([]),
   );
+  test("where nobody knows how many are bought: nothing", () =>
+    expect(of({ fittings: [{ name: "Clip", pack: 1 }] })).toEqual([]));
 });
 
 describe("head units in packs", () => {
