@@ -127,10 +127,11 @@ describe("the usual route, and another of which the assumptions speak", () => {
   test("they speak of the usual one, of two others, of none, or there is no usual one: nothing", () =>
     expect([
       route(["conduit", "else a tray"]),
+      route(["conduit, else a tray"], { rooms: [{ route: "tray" }] }),
       route(["conduit or duct"]),
       route(["Access by day."]),
       route(["conduit"], {}, ""),
-    ]).toEqual([[], [], [], []]));
+    ]).toEqual([[], [], [], [], []]));
 });
 
 describe("a class of tax that is called after work", () => {
