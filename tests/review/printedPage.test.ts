@@ -162,7 +162,7 @@ describe("the scale", () => {
   const fitted = (tall: number, row: number, sheet = "Quote", orientation?: "landscape", value = "end") =>
     of((sheets, book, file) => {
       sheets[sheet]!.cells[`A${row}`] = { value };
-      if (orientation) sheets[sheet]!.print!.orientation = orientation;
+      if (orientation) Object.assign(sheets[sheet]!.print!, { orientation });
       saved({}, { fit: { wide: 1, tall } }, sheet)(sheets, book, file);
     });
   test("a long list fitted on one page", () =>
