@@ -1,87 +1,19 @@
 /** What is said of guards that are gone, of looks, words and drawings, by a template of a few cells: each finding whole. */
 import type { Finding } from "../../src/review/finding";
-import type { Rule, Reviewed } from "../../src/review/rule";
 import { changedWords } from "../../src/review/rules/changedWords";
 import { conditionalLooks } from "../../src/review/rules/conditionalLooks";
 import { covered } from "../../src/review/rules/covered";
 import { guardsGone } from "../../src/review/rules/guardsGone";
-import type { Book, BookSheet } from "../../src/workbooks/book";
-import type { WorkbookDefinition } from "../../src/workbooks/definition";
+import type { BookSheet } from "../../src/workbooks/book";
 import { layOut } from "../../src/workbooks/layOut";
-import type { SavedCondition, SavedDrawing, SavedFile, SavedSheet } from "../../src/workbooks/savedFile";
+import type { SavedCondition, SavedDrawing, SavedFile } from "../../src/workbooks/savedFile";
+import { fewSheets, messagesOfFile as messages, ofFile as of, type Change } from "./fewSheets";
 import { found } from "./smallBook";
-
-const print = { orientation: "portrait" };
-const sheet = (name: string, kind: string, ...fields: object[]) => ({
-  name,
-  kind,
-  print,
-  parts: [{ kind: "fields", heading: `On ${name}`, fields }],
-});
-/** Fields stand from row 5 on: their labels in A, their values in B. */
-const definition = {
-  id: "few",
-  version: "1",
-  title: "Few",
-  sheets: [
-    sheet(
-      "Office",
-      "input",
-      { name: "a", label: "Width", input: { what: "Its width", rule: { kind: "number", min: 0, max: 9 } } },
-      { name: "b", label: "Job", input: { what: "Its job", rule: { kind: "text" } } },
-      { name: "double", label: "Double", formula: "a*2", verdict: true },
-    ),
-    sheet(
-      "Quote",
-      "print",
-      { name: "net", label: "Net", formula: "double+1", verdict: true },
-      { name: "total", label: "Total", formula: "net*2" },
-    ),
-    sheet("Price", "input", { name: "cost", label: "Cost", formula: "double" }),
-    ...["One", "Two", "Three"].map((name) =>
-      sheet(name, "print", { name: name.toLowerCase(), label: name, formula: "a" }),
-    ),
-  ],
-} as unknown as WorkbookDefinition;
-
-type Change = (
-  sheets: Record<string, BookSheet>,
-  book: Book,
-  file: Record<string, Partial<SavedSheet>>,
-) => void;
-const NOTHING_ON_IT = { drawings: [], conditions: [], rules: [], marked: true };
-
-/** What a rule says of a copy of the template as a file. */
-function of(
-  rule: Rule,
-  change: Change = () => undefined,
-  more: Partial<Reviewed> = {},
-  saved: Partial<SavedFile> = {},
-): Finding[] {
-  const fresh = layOut(definition);
-  const book: Book = structuredClone(fresh);
-  const file = Object.fromEntries(
-    book.sheets.map(({ name }): [string, Partial<SavedSheet>] => [name, { name, ...NOTHING_ON_IT }]),
-  );
-  change(Object.fromEntries(book.sheets.map((one) => [one.name, one])), book, file);
-  const read: Book = {
-    ...book,
-    saved: {
-      file: { sheets: Object.values(file), names: [], links: [], ...saved },
-    } as unknown as Book["saved"],
-  };
-  return found(rule, read, {
-    definition,
-    labelAt: (name, { row, column }) => `${name} ${row}/${column}`,
-    ...more,
-  });
-}
-const messages = (...asked: Parameters<typeof of>): string[] => of(...asked).map(({ message }) => message);
 
 test("as it was laid out: nothing; nor of a workbook that comes from no file", () => {
   for (const rule of [guardsGone, conditionalLooks, changedWords, covered]) {
     expect(of(rule)).toEqual([]);
-    expect(found(rule, layOut(definition), { definition })).toEqual([]);
+    expect(found(rule, layOut(fewSheets), { definition: fewSheets })).toEqual([]);
   }
 });
 

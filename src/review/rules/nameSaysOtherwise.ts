@@ -77,7 +77,7 @@ function unlike(read: Book, { named, of, words, within, what, kind }: Said): Fin
     return [
       otherwise(
         cell("of")!.place,
-        `${called} is entered with ${figure(is)} ${what}.`,
+        `${called} is entered with ${figure(is)} ${is === 1 ? what.replace(/s$/, "") : what}.`,
         `${figure(said)}, by its name.`,
         { meant: said },
       ),

@@ -82,7 +82,7 @@ function area(sheet: TemplateSheet, text: string | undefined, { read, labelAt }:
     {
       weight: isForCustomer(sheet) ? "wrong" : "worth knowing",
       place: { sheet: name, cell: first.at },
-      message: `The print area of ${name}, ${text.replace(/\$|'[^']*'!|^[^!]*!/g, "")}, leaves ${out.length} filled cells outside, among them ${what} (${first.at}).`,
+      message: `The print area of ${name}, ${text.replace(/\$|'[^']*'!|^[^!]*!/g, "")}, leaves ${out.length} filled ${out.length === 1 ? "cell" : "cells"} outside, among them ${what} (${first.at}).`,
       expected: `As far as the sheet is filled, the template's ${sheet.fresh.print!.area}.`,
       effect: "They are not printed; what is on the page no longer is what is quoted.",
       remedy: "Set the print area again over all that is filled: Page Layout, Print Area.",

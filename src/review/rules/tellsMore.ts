@@ -142,7 +142,7 @@ function properties({ read, definition }: Reviewed): Finding[] {
     const say = (weight: Finding["weight"], effect: string): void =>
       void found.push({
         weight,
-        message: `The document's properties hold a ${called}: “${text.slice(0, 120)}”.`,
+        message: `The document's properties hold ${/^[aeiou]/.test(called) ? "an" : "a"} ${called}: “${text.slice(0, 120)}”.`,
         effect,
         remedy: "Clear it: File, Info, Properties, or Inspect Document.",
       });

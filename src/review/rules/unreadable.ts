@@ -59,7 +59,7 @@ function looks(sheet: TemplateSheet, { labelAt }: Reviewed): Finding[] {
   return [...found.values()].map(({ first, trouble, count }) => ({
     weight: trouble.weight,
     place: { sheet: sheet.sheet.name, cell: first.at },
-    message: `${called(sheet, first, labelAt)} ${trouble.what}${count > 1 ? `, and ${count - 1} more cells of this sheet` : ""}.`,
+    message: `${called(sheet, first, labelAt)} ${trouble.what}${count > 1 ? `, and ${count - 1} more ${count === 2 ? "cell" : "cells"} of this sheet` : ""}.`,
     effect: trouble.effect,
     remedy: trouble.remedy,
   }));
