@@ -7,6 +7,7 @@ import { multiRoom } from "../../../src/workbooks/multiRoom/definition";
 import { barriers, FLAGS, onPath } from "../../pane/inChromium";
 import { mendedGuestHouse } from "../../review/cleanJobs";
 import { withChromium } from "../../support/tools";
+import { until } from "../../support/until";
 import { BUILD_MS, buildDesk, freePort, remove, startDesk, temporaryFolder, type Started } from "./desk";
 import { dropOnGrid } from "./dropOnGrid";
 import { toGrid } from "./bothBrowsers";
@@ -124,7 +125,12 @@ withDesk(
     await follow(page, list.locator("li .pane-jump").last());
     await page.locator(".o-sheet", { hasText: "Rooms" }).first().click();
     await choose(page, run);
-    expect(await page.locator(".o-topbar-composer .o-composer").first().innerText()).toBe("7.5");
+    const line = page.locator(".o-topbar-composer .o-composer").first();
+    // It is drawn a frame after the cell is chosen.
+    await until(
+      () => line.innerText(),
+      (text) => text === "7.5",
+    );
     if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/desk-review-stays.png` });
 
     await list.getByRole("button", { name: "Close" }).click();
