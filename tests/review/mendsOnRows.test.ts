@@ -194,7 +194,7 @@ test("a check that is put right where it is seen, or is none, has no mend", () =
 describe("where a person goes", () => {
   const [place, cause, other] = [at("a", 1), at("b", 1), at("c", 1)];
   const mend = (one: FindingPlace) => ({ place: one, what: "", does: "" });
-  const finding = { weight: "wrong", message: "", place, cause } as const;
+  const finding = { weight: "wrong", message: "", remedy: "", place, cause } as const;
   test.each([
     ["to its own cell where that mends it", [mend(other), mend(place)], place],
     ["to its cause where that does", [mend(other), mend(cause)], cause],
@@ -202,8 +202,10 @@ describe("where a person goes", () => {
     ["to its own cell where nothing is known", [], place],
   ])("%s", (_, mends, to) => expect(goesTo({ ...finding, mends })).toEqual(to));
   test("nowhere where it has no place", () => {
-    expect(goesTo({ weight: "wrong", message: "" })).toBeUndefined();
-    expect(goesTo({ weight: "wrong", message: "", mends: [mend(atField("x"))] })).toEqual(atField("x"));
+    expect(goesTo({ weight: "wrong", message: "", remedy: "" })).toBeUndefined();
+    expect(goesTo({ weight: "wrong", message: "", remedy: "", mends: [mend(atField("x"))] })).toEqual(
+      atField("x"),
+    );
   });
   test("where there is little room, three ways", () => {
     const all = [1, 2, 3, 4].map((row) => mend(at("a", row)));
