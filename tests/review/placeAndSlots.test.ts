@@ -3,6 +3,10 @@ import type { Finding } from "../../src/review/finding";
 import { placeAndSlots } from "../../src/review/rules/placeAndSlots";
 import { at, atField, found, smallBook, type Row } from "./smallBook";
 
+/** Angles of geometry, and no examples: what stands there is nobody's. */
+const E = (degrees: number): string => `${degrees}E`;
+const W = (degrees: number): string => `${degrees}W`;
+
 const told = (slots: readonly Row[], fields: Row = {}, dishes: readonly Row[] = []): Finding[] =>
   found(placeAndSlots, smallBook({ slots, dishes }, fields));
 const named = (...slots: readonly string[]): Row[] => slots.map((slot) => ({ slot }));
@@ -31,10 +35,10 @@ describe("a place above the rain", () => {
 
 describe("slots of one dish", () => {
   test("too far apart, counted from the first, with those that are not", () =>
-    expect(told(named("10E", "35 e", "35.5E", "16W", "elsewhere"))).toStrictEqual(
+    expect(told(named(E(10), "35 e", E(35.5), W(16), "elsewhere"))).toStrictEqual(
       [
-        [3, "35.5E lies 25.5 degrees from 10E, and one dish is to receive both."] as const,
-        [4, "16W lies 26 degrees from 10E, and one dish is to receive both."] as const,
+        [3, `${E(35.5)} lies 25.5 degrees from ${E(10)}, and one dish is to receive both.`] as const,
+        [4, `${W(16)} lies 26 degrees from ${E(10)}, and one dish is to receive both.`] as const,
       ].map(([row, message]) => ({
         weight: "doubtful",
         place: at("slots_slot", row),
@@ -45,14 +49,14 @@ describe("slots of one dish", () => {
       })),
     ));
   test("either side of 180 degrees they are near", () => {
-    expect(told(named("170E", "170W"))).toEqual([]);
-    expect(told(named("165E", "165W"))[0]!.message).toMatch(/^165W lies 30 degrees from 165E,/);
+    expect(told(named(E(170), W(170)))).toEqual([]);
+    expect(told(named(E(165), W(165)))[0]!.message).toContain(`${W(165)} lies 30 degrees from ${E(165)},`);
   });
   test("with two dishes, or with one slot, nothing; with one dish in a row of its own as without", () => {
-    const far = named("10E", "50E");
+    const far = named(E(10), E(50));
     expect(told(far, {}, [{ name: "D1" }, { name: "D2" }])).toEqual([]);
     expect(told(far, {}, [{ name: "D1" }])).toHaveLength(1);
-    expect(told(named("10E"))).toEqual([]);
+    expect(told(named(E(10)))).toEqual([]);
   });
 });
 
@@ -81,35 +85,35 @@ describe("below the horizon", () => {
     expect(from(40, 98.25, "97W")[0]!.place).toEqual(atField("site_longitude"));
   });
   test("one slot whose letter is another", () =>
-    expect(from(40, -98, "97W", "113.5E")).toStrictEqual([
+    expect(from(40, -98, "97W", E(113.5))).toStrictEqual([
       {
         ...WRONG,
         place: at("slots_slot", 2),
-        message: "The slot 113.5E is below the horizon of this place.",
-        expected: "113.5W, by the place.",
-        meant: "113.5W",
+        message: `The slot ${E(113.5)} is below the horizon of this place.`,
+        expected: `${W(113.5)}, by the place.`,
+        meant: W(113.5),
         remedy: EAST_OR_WEST,
       },
     ]));
   test("all of them by either sign: the place of another job", () =>
-    expect(from(40, -98, "5W", "10W")).toStrictEqual([
+    expect(from(40, -98, W(5), W(10))).toStrictEqual([
       {
         ...WRONG,
         place: atField("site_latitude"),
-        message: "From 40, -98 none of the slots can be seen: 5W, 10W.",
+        message: `From 40, -98 none of the slots can be seen: ${W(5)}, ${W(10)}.`,
         expected: "The place of this job, or slots that stand above it: were they left from another one?",
         remedy: "Compare latitude and longitude with the map.",
       },
     ]));
   test.each<[string, Parameters<typeof from>, string[]]>([
     ["all are seen", [40, -98, "97W", "113W"], []],
-    ["straight under the slot", [0, 10, "10E"], []],
-    ["one, by either sign, beside one that is seen", [40, -98, "97W", "10W"], []],
-    ["one alone, by either sign", [40, -98, "10W"], []],
+    ["straight under the slot", [0, 10, E(10)], []],
+    ["one, by either sign, beside one that is seen", [40, -98, "97W", W(10)], []],
+    ["one alone, by either sign", [40, -98, W(10)], []],
     [
       "all, of which one by the other letter",
-      [40, -98, "113E", "10E"],
-      ["The slot 113E is below the horizon of this place."],
+      [40, -98, E(113), E(10)],
+      [`The slot ${E(113)} is below the horizon of this place.`],
     ],
     ["no latitude", ["", 98, "97W"], []],
     ["no longitude", [40, "98", "97W"], []],
@@ -119,7 +123,7 @@ describe("below the horizon", () => {
 });
 
 describe("an obstacle", () => {
-  /** On the equator at 0: straight under 0E, and 60E stands at atan((cos 60° − 0.15127) / sin 60°), 21.93 degrees. */
+  /** On the equator at 0: straight under 0 degrees east, and 60 degrees east stands at atan((cos 60° − 0.15127) / sin 60°), 21.93 degrees. */
   const before = (slot: string, obstacle: number | string, site_clearance?: number): Finding[] =>
     told([{ slot, obstacle }], { site_latitude: 0, site_longitude: 0, site_clearance });
   const hides = (most: number, message: string): Finding => ({
@@ -133,25 +137,25 @@ describe("an obstacle", () => {
       "Measure the obstacle in degrees above the horizontal, as seen from the dish; or choose another place.",
   });
   test("in the beam, or nearer to it than the clearance asked for", () => {
-    expect(before("0E", 85, 5)).toEqual([]);
-    expect(before("0E", 85.1, 5)).toStrictEqual([
-      hides(85, "The obstacle before 0E reaches 85.1 degrees, and the beam comes in at 90.0."),
+    expect(before(E(0), 85, 5)).toEqual([]);
+    expect(before(E(0), 85.1, 5)).toStrictEqual([
+      hides(85, `The obstacle before ${E(0)} reaches 85.1 degrees, and the beam comes in at 90.0.`),
     ]);
-    expect(before("60E", 16.9, 5)).toEqual([]);
-    expect(before("60E", 17, 5)).toStrictEqual([
-      hides(16.9, "The obstacle before 60E reaches 17 degrees, and the beam comes in at 21.9."),
+    expect(before(E(60), 16.9, 5)).toEqual([]);
+    expect(before(E(60), 17, 5)).toStrictEqual([
+      hides(16.9, `The obstacle before ${E(60)} reaches 17 degrees, and the beam comes in at 21.9.`),
     ]);
-    expect(before("60E", 21.9)).toEqual([]);
-    expect(before("60E", 22)).toStrictEqual([
-      hides(21.9, "The obstacle before 60E reaches 22 degrees, and the beam comes in at 21.9."),
+    expect(before(E(60), 21.9)).toEqual([]);
+    expect(before(E(60), 22)).toStrictEqual([
+      hides(21.9, `The obstacle before ${E(60)} reaches 22 degrees, and the beam comes in at 21.9.`),
     ]);
   });
   test("that is no number, before what is not seen anyway, or at an unknown place: nothing", () => {
-    expect(before("60E", "22")).toEqual([]);
-    expect(before("170E", 5)).toEqual([]);
+    expect(before(E(60), "22")).toEqual([]);
+    expect(before(E(170), 5)).toEqual([]);
     for (const place of [{ site_latitude: 0 }, { site_longitude: 0 }])
-      expect(told([{ slot: "60E", obstacle: 22 }], place)).toEqual([]);
-    expect(told(named("60E"), { site_latitude: 0, site_longitude: 0 })).toEqual([]);
+      expect(told([{ slot: E(60), obstacle: 22 }], place)).toEqual([]);
+    expect(told(named(E(60)), { site_latitude: 0, site_longitude: 0 })).toEqual([]);
   });
 });
 
@@ -159,15 +163,14 @@ test("a modulation that cannot be read; one that can, and none", () =>
   expect(
     told([
       { slot: "97W", modulation: "8PSK 2/3" },
-      { slot: "99W", modulation: "9PSK 2/3" },
-      { slot: "101W", modulation: " " },
+      { slot: W(99), modulation: "9PSK 2/3" },
+      { slot: W(101), modulation: " " },
     ]),
   ).toStrictEqual([
     {
       weight: "wrong",
       place: at("slots_modulation", 2),
-      message:
-        'The modulation of 99W is “9PSK 2/3”. modulation is "9PSK 2/3"; give modulation and code rate, such as "8PSK 2/3", and "DVB-S" before them where it is not DVB-S2.',
+      message: `The modulation of ${W(99)} is “9PSK 2/3”. modulation is "9PSK 2/3"; give modulation and code rate, such as "8PSK 2/3", and "DVB-S" before them where it is not DVB-S2.`,
       expected: "A modulation with its code rate, such as 8PSK 2/3.",
       effect: "Its carrier to noise is judged by nothing, and what hangs on its dish is not worked out.",
       remedy: "Compare with the list of transponders.",

@@ -59,7 +59,7 @@ function farApart(read: Book): Finding[] {
   const [first, ...others] = all as [Slot, ...Slot[]];
   return others.flatMap(({ called, east, place }): Finding[] => {
     const between = Math.abs(east - first.east);
-    // 170E and 170W lie 20 degrees apart.
+    // Either side of 180 degrees they are near.
     const apart = Math.min(between, 360 - between);
     if (apart <= WIDEST) return [];
     return [
