@@ -96,6 +96,29 @@ inBoth("a dialog is left by back, and what is under it stays", async (shown) => 
   await titled(page, "Guest house");
 });
 
+inBoth(
+  "an address that somebody typed is a step of its own: a dialog is left by back all the same",
+  async (shown) => {
+    const page = await shown.page();
+    await page.goto(server.address);
+    await started(page);
+    await start(page).waitFor();
+    await newEmptyJob(page, "Before it");
+    await page.evaluate(() => (location.hash = "#elsewhere"));
+    await page.keyboard.press("Control+j");
+    await jobs(page).waitFor();
+    await page.evaluate(() => Object.assign(window, { notLoadedAgain: true }));
+    await page.keyboard.press("Control+p");
+    const dialog = page.getByRole("dialog", { name: "Print" });
+    await dialog.waitFor();
+    await go(page, -1);
+    await dialog.waitFor({ state: "detached" });
+    await titled(page, "Before it");
+    expect(await jobs(page).isVisible()).toBe(true);
+    expect(await page.evaluate(() => "notLoadedAgain" in window)).toBe(true);
+  },
+);
+
 inBoth("what is being typed is not left by back; its keys are no arrows of the grid", async (shown) => {
   const page = await shown.page();
   await page.goto(server.address);

@@ -37,7 +37,8 @@ export class BackAndForth {
     const kept = keptNow();
     if (kept?.job === shown.job && kept.cover === shown.cover) return;
     const replaces = isInPlace || this.isGoing || !kept;
-    if (!replaces) this.at++;
+    // An entry that came of an address somebody typed is a step of its own too.
+    if (!replaces || !kept) this.at++;
     history[replaces ? "replaceState" : "pushState"]({ ...shown, at: this.at }, "", `#${shown.job}`);
   }
 
@@ -58,7 +59,7 @@ export class BackAndForth {
       history.go(this.at - kept.at);
       return;
     }
-    this.at = kept?.at ?? this.at + 1;
+    this.at = kept?.at ?? this.at;
     this.isGoing = true;
     try {
       await this.go({ job, cover: kept?.cover ?? "" });
